@@ -1,0 +1,19 @@
+package loomwright.answer;
+
+import java.util.List;
+
+/**
+ * A calculated result with what a person needs to follow and trust it.
+ *
+ * @param result the figures
+ * @param working the steps, formulas with numbers in them, in reading order
+ * @param basis where each table or rule comes from
+ * @param cautions only those that apply to this answer
+ */
+public record Answer<T>(T result, List<String> working, List<Basis> basis, List<Caution> cautions) {
+    public Answer {
+        working = List.copyOf(working);
+        basis = List.copyOf(basis);
+        cautions = List.copyOf(cautions);
+    }
+}

@@ -1,0 +1,46 @@
+package loomwright.answer;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One thing wrong with the input.
+ *
+ * @param code the kind of fault; stable, tests and callers may rely on it
+ * @param pointer where: a JSON pointer (RFC 6901) into the body, "" for the whole body, or the bare name of a query or
+ *     path parameter
+ * @param value what stood there, as text; absent where nothing did
+ * @param accepted what would have been accepted, as a sentence for the person who reads it
+ */
+public record Fault(Code code, String pointer, @Nullable String value, String accepted) {
+
+    /** The kinds of fault. */
+    public enum Code {
+        /** Something required is not there. */
+        MISSING,
+        /** A property or parameter that does not exist. */
+        UNKNOWN_NAME,
+        /** A text where a number belongs, and so on. */
+        WRONG_TYPE,
+        /** A number outside its range, a text or list too short or too long. */
+        OUT_OF_RANGE,
+        /** A word that is not one of those accepted. */
+        NOT_ONE_OF,
+        /** A text that does not follow its form. */
+        MALFORMED,
+        /** An id used twice. */
+        DUPLICATE,
+        /** A reference to a part, terminal, wire or table that does not exist. */
+        UNKNOWN_REFERENCE,
+        /** Values that are each acceptable but not together. */
+        CONTRADICTION,
+        /** Nothing leads the current back: a terminal left open or a part outside every loop. */
+        NO_RETURN,
+        /** More work than the limits allow. */
+        OVER_LIMIT
+    }
+
+    /** The same fault seen from further out: {@code prefix} is put before the pointer. */
+    public Fault under(String prefix) {
+        return new Fault(code, prefix + pointer, value, accepted);
+    }
+}

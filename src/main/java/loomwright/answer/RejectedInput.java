@@ -1,0 +1,32 @@
+package loomwright.answer;
+
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** The input cannot be calculated with; carries every fault that was found, not only the first. */
+public final class RejectedInput extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    private final transient List<Fault> faults;
+
+    /**
+     * @param faults at least one
+     */
+    public RejectedInput(List<Fault> faults) {
+        super(faults.stream()
+                .map(f -> f.code() + " at '" + f.pointer() + "': " + f.accepted())
+                .collect(Collectors.joining("; ")));
+        if (faults.isEmpty()) {
+            throw new IllegalArgumentException("rejected without a fault");
+        }
+        this.faults = List.copyOf(faults);
+    }
+
+    public RejectedInput(Fault fault) {
+        this(List.of(fault));
+    }
+
+    public List<Fault> faults() {
+        return faults;
+    }
+}

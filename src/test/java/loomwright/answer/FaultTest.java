@@ -1,0 +1,21 @@
+package loomwright.answer;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** A fault can be seen from further out, and a rejection always says why. */
+class FaultTest {
+    @Test
+    void aPrefixIsPutBeforeThePointer() {
+        Fault inner = new Fault(Fault.Code.OUT_OF_RANGE, "/resistanceOhm", "-1", "a number of at least 0");
+        assertThat(inner.under("/parts/3").pointer()).isEqualTo("/parts/3/resistanceOhm");
+    }
+
+    @Test
+    void aRejectionWithoutAFaultIsAnErrorOfOurs() {
+        assertThatThrownBy(() -> new RejectedInput(List.of())).isInstanceOf(IllegalArgumentException.class);
+    }
+}
