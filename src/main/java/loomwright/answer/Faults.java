@@ -1,0 +1,68 @@
+package loomwright.answer;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Collects what is wrong with one input, so that all of it is said at once. */
+public final class Faults {
+    private final List<Fault> found = new ArrayList<>(0);
+
+    /** Notes a fault unless {@code holds}. */
+    public Faults check(boolean holds, Fault.Code code, String pointer, @Nullable Object value, String accepted) {
+        if (!holds) {
+            found.add(new Fault(code, pointer, value == null ? null : String.valueOf(value), accepted));
+        }
+        return this;
+    }
+
+    /** Notes a fault unless {@code value} is a finite number from {@code min} to {@code max}, both included. */
+    public Faults range(String pointer, double value, double min, double max) {
+        if (!(value >= min && value <= max)) {
+            check(false, Fault.Code.OUT_OF_RANGE, pointer, value, "a number from " + plain(min) + " to " + plain(max));
+        }
+        return this;
+    }
+
+    /** As {@link #range(String, double, double, double)}, for a value that may be left out. */
+    public Faults range(String pointer, @Nullable Double value, double min, double max) {
+        return value == null ? this : range(pointer, value.doubleValue(), min, max);
+    }
+
+    /** Notes a fault if {@code value} is missing. */
+    public Faults required(String pointer, @Nullable Object value) {
+        if (value == null) {
+            check(false, Fault.Code.MISSING, pointer, null, "a value: this property is required");
+        }
+        return this;
+    }
+
+    public Faults add(Fault fault) {
+        found.add(fault);
+        return this;
+    }
+
+    public boolean isEmpty() {
+        return found.isEmpty();
+    }
+
+    public List<Fault> list() {
+        return List.copyOf(found);
+    }
+
+    /**
+     * @throws RejectedInput with all faults noted, if there are any
+     */
+    public void reject() {
+        if (!found.isEmpty()) {
+            throw new RejectedInput(found);
+        }
+    }
+
+    /** A bound as a person writes it: 1000000, not 1.0E6. */
+    private static String plain(double bound) {
+        return bound == Math.rint(bound) && Math.abs(bound) < 1e15
+                ? String.valueOf((long) bound)
+                : String.valueOf(bound);
+    }
+}
