@@ -51,6 +51,8 @@ public final class Faults {
     }
 
     /**
+     * Ends the inspection.
+     *
      * @throws RejectedInput with all faults noted, if there are any
      */
     public void reject() {

@@ -10,6 +10,8 @@ public final class RejectedInput extends RuntimeException {
     private final transient List<Fault> faults;
 
     /**
+     * Rejects for several reasons.
+     *
      * @param faults at least one
      */
     public RejectedInput(List<Fault> faults) {
