@@ -1,0 +1,55 @@
+package loomwright.circuit;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A regulated source behind a rectifier, with terminals {@code B+}, {@code B-} and {@code D+} (warning lamp and exciter
+ * diodes). It generates while the engine turns fast enough: in condition running, and still just after the key is
+ * turned off.
+ *
+ * @param regulatedV voltage the regulator holds; absent: 14.2 V at 12 V, in proportion otherwise (common practice)
+ * @param sourceResistanceOhm by how much the voltage sags with load; 0.02 unless said
+ * @param limitA the most it gives; 35 A unless said
+ * @param fieldResistanceOhm from D+ to B- through the field winding and regulator; 4 unless said
+ * @param exciterLimitA the most its exciter diodes give at D+; 5 A unless said
+ */
+@JsonTypeName("alternator")
+public record Alternator(
+        String id,
+        @Nullable String label,
+        @Nullable Double regulatedV,
+        Double sourceResistanceOhm,
+        Double limitA,
+        Double fieldResistanceOhm,
+        Double exciterLimitA)
+        implements Part {
+    public static final String OUTPUT = "B+";
+    public static final String RETURN = "B-";
+    public static final String WARNING_LAMP = "D+";
+    private static final List<String> TERMINALS = List.of(OUTPUT, RETURN, WARNING_LAMP);
+
+    public Alternator {
+        var faults = Bounds.part(id, label);
+        Bounds.voltage(faults, "/regulatedV", regulatedV);
+        Bounds.resistance(faults, "/sourceResistanceOhm", sourceResistanceOhm);
+        Bounds.current(faults, "/limitA", limitA);
+        Bounds.resistance(faults, "/fieldResistanceOhm", fieldResistanceOhm);
+        Bounds.current(faults, "/exciterLimitA", exciterLimitA).reject();
+        sourceResistanceOhm = Bounds.orElse(sourceResistanceOhm, 0.02);
+        limitA = Bounds.orElse(limitA, 35);
+        fieldResistanceOhm = Bounds.orElse(fieldResistanceOhm, 4);
+        exciterLimitA = Bounds.orElse(exciterLimitA, 5);
+    }
+
+    @Override
+    public List<String> terminals() {
+        return TERMINALS;
+    }
+
+    /** The regulated voltage in a given vehicle. */
+    public double regulatedV(VehicleSystem system) {
+        return Bounds.orElse(regulatedV, system.scaledFrom12V(14.2));
+    }
+}

@@ -1,0 +1,100 @@
+package loomwright.circuit;
+
+import java.util.List;
+import java.util.regex.Pattern;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The ranges that values of a plan document may have. Wide enough for anything on a road vehicle or boat, narrow enough
+ * that a slip of the decimal point or of the unit is noticed and that the solver stays accurate.
+ */
+public final class Bounds {
+    /** Below this the ends are one node to any meter; an ideal joint is a shared terminal, not a resistance. */
+    public static final double MIN_RESISTANCE_OHM = 1e-6;
+
+    public static final double MAX_RESISTANCE_OHM = 1e9;
+    public static final double MAX_VOLTAGE_V = 100;
+    public static final double MIN_CURRENT_A = 1e-6;
+    public static final double MAX_CURRENT_A = 5000;
+    public static final double MIN_POWER_W = 1e-3;
+    public static final double MAX_POWER_W = 50_000;
+    public static final double MIN_TEMPERATURE_C = -60;
+    public static final double MAX_TEMPERATURE_C = 250;
+    public static final double MIN_LENGTH_M = 0.001;
+    public static final double MAX_LENGTH_M = 1000;
+
+    static final int MAX_TEXT = 200;
+    /** An id stands in front of a dot in {@code part.terminal}, so it has none itself. */
+    public static final String ID_FORM = "[A-Za-z0-9][A-Za-z0-9_-]{0,39}";
+
+    public static final String TERMINAL_FORM = "[A-Za-z0-9+-]{1,12}";
+    private static final Pattern ID = Pattern.compile(ID_FORM);
+    private static final Pattern TERMINAL = Pattern.compile(TERMINAL_FORM);
+
+    private Bounds() {}
+
+    static Faults part(@Nullable String id, @Nullable String label) {
+        return id(new Faults(), "/id", id)
+                .check(
+                        label == null || label.length() <= MAX_TEXT,
+                        Fault.Code.OUT_OF_RANGE,
+                        "/label",
+                        label,
+                        "a text of at most " + MAX_TEXT + " characters");
+    }
+
+    static Faults id(Faults faults, String pointer, @Nullable String id) {
+        if (id == null) {
+            return faults.required(pointer, id);
+        }
+        return faults.check(
+                ID.matcher(id).matches(),
+                Fault.Code.MALFORMED,
+                pointer,
+                id,
+                "1 to 40 letters, digits, '_' or '-', beginning with a letter or digit");
+    }
+
+    static boolean isTerminal(@Nullable String name) {
+        return name != null && TERMINAL.matcher(name).matches();
+    }
+
+    static Faults resistance(Faults faults, String pointer, @Nullable Double ohm) {
+        return faults.range(pointer, ohm, MIN_RESISTANCE_OHM, MAX_RESISTANCE_OHM);
+    }
+
+    /** A voltage above zero: a rating or a threshold. */
+    static Faults voltage(Faults faults, String pointer, @Nullable Double voltageV) {
+        return faults.range(pointer, voltageV, 0.01, MAX_VOLTAGE_V);
+    }
+
+    static Faults current(Faults faults, String pointer, @Nullable Double currentA) {
+        return faults.range(pointer, currentA, MIN_CURRENT_A, MAX_CURRENT_A);
+    }
+
+    static Faults power(Faults faults, String pointer, @Nullable Double powerW) {
+        return faults.range(pointer, powerW, MIN_POWER_W, MAX_POWER_W);
+    }
+
+    /** Notes a fault unless the list has {@code min} to {@code max} entries, none of them null. */
+    static Faults size(Faults faults, String pointer, @Nullable List<?> list, int min, int max) {
+        if (list == null) {
+            return faults.required(pointer, null);
+        }
+        for (int i = 0; i < list.size(); i++) {
+            faults.required(pointer + "/" + i, list.get(i));
+        }
+        return faults.check(
+                list.size() >= min && list.size() <= max,
+                Fault.Code.OUT_OF_RANGE,
+                pointer,
+                list.size() + " entries",
+                min + " to " + max + " entries");
+    }
+
+    static double orElse(@Nullable Double value, double otherwise) {
+        return value == null ? otherwise : value;
+    }
+}

@@ -1,0 +1,33 @@
+package loomwright.circuit;
+
+import java.util.List;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+
+/**
+ * Two connector halves pushed together: terminals of the same name are joined.
+ *
+ * @param id unique among the connectors
+ * @param halves the two {@link ConnectorHalf} parts
+ * @param contactResistanceOhm of each contact
+ */
+public record Connector(String id, List<String> halves, Double contactResistanceOhm) {
+    public Connector {
+        Faults faults = Bounds.id(new Faults(), "/id", id);
+        Bounds.size(faults, "/halves", halves, 2, 2);
+        if (faults.isEmpty()) {
+            for (int i = 0; i < 2; i++) {
+                Bounds.id(faults, "/halves/" + i, halves.get(i));
+            }
+            faults.check(
+                    !halves.get(0).equals(halves.get(1)),
+                    Fault.Code.CONTRADICTION,
+                    "/halves/1",
+                    halves.get(1),
+                    "two different halves");
+        }
+        Bounds.resistance(faults, "/contactResistanceOhm", contactResistanceOhm).reject();
+        halves = List.copyOf(halves);
+        contactResistanceOhm = Bounds.orElse(contactResistanceOhm, Switch.CONTACT_OHM);
+    }
+}

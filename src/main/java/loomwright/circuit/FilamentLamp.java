@@ -1,0 +1,57 @@
+package loomwright.circuit;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A filament lamp from a to b, whose resistance rises with its voltage.
+ *
+ * @param ratedV volts at which it takes {@code ratedW}
+ * @param ratedW watts at {@code ratedV}
+ * @param coldFraction cold resistance as a fraction of the hot one; 0.073 unless said: 0.350 of 4.80 ohm (OpenStax College
+ *     Physics, 20.2 and 20.4)
+ * @param operateV volts from which it is plainly lit; absent: the usual figure
+ * @param releaseV volts below which it is dark; absent: the usual figure
+ * @param meantLive conditions in which it is meant to be lit
+ * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
+ */
+@JsonTypeName("lamp")
+public record FilamentLamp(
+        String id,
+        @Nullable String label,
+        Double ratedV,
+        Double ratedW,
+        Double coldFraction,
+        @Nullable Double operateV,
+        @Nullable Double releaseV,
+        List<Condition> meantLive,
+        Map<String, List<String>> meantLiveWhen)
+        implements Consumer {
+    public FilamentLamp {
+        var faults = Bounds.part(id, label).required("/ratedV", ratedV).required("/ratedW", ratedW);
+        Bounds.voltage(faults, "/ratedV", ratedV);
+        Bounds.power(faults, "/ratedW", ratedW).range("/coldFraction", coldFraction, 0.01, 1);
+        Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV")
+                .reject();
+        coldFraction = Bounds.orElse(coldFraction, 0.350 / 4.80);
+        meantLive = List.copyOf(meantLive);
+        meantLiveWhen = Consumer.copy(meantLiveWhen);
+    }
+
+    @Override
+    public List<String> terminals() {
+        return TwoEnds.TERMINALS;
+    }
+
+    @Override
+    public String feedTerminal() {
+        return TwoEnds.A;
+    }
+
+    @Override
+    public String returnTerminal() {
+        return TwoEnds.B;
+    }
+}

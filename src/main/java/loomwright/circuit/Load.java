@@ -1,0 +1,87 @@
+package loomwright.circuit;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Stream;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Anything else that takes current from a to b: constant ohms, amps or watts (exactly one of them) between a minimum and
+ * a maximum voltage, nothing outside.
+ *
+ * @param resistanceOhm constant resistance
+ * @param currentA constant current, reached just above {@code minimumV}
+ * @param powerW constant power
+ * @param minimumV below this it takes nothing; 0 unless said, for constant watts half the nominal voltage
+ * @param maximumV above this it takes nothing; absent for no such limit
+ * @param operateV volts from which it works; absent: the usual figure
+ * @param releaseV volts below which it surely does not; absent: the usual figure
+ * @param meantLive conditions in which it is meant to work
+ * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
+ */
+@JsonTypeName("load")
+public record Load(
+        String id,
+        @Nullable String label,
+        @Nullable Double resistanceOhm,
+        @Nullable Double currentA,
+        @Nullable Double powerW,
+        @Nullable Double minimumV,
+        @Nullable Double maximumV,
+        @Nullable Double operateV,
+        @Nullable Double releaseV,
+        List<Condition> meantLive,
+        Map<String, List<String>> meantLiveWhen)
+        implements Consumer {
+    public Load {
+        Faults faults = Bounds.part(id, label)
+                .check(
+                        Stream.of(resistanceOhm, currentA, powerW)
+                                        .filter(Objects::nonNull)
+                                        .count()
+                                == 1,
+                        Fault.Code.CONTRADICTION,
+                        "",
+                        null,
+                        "exactly one of resistanceOhm, currentA and powerW");
+        Bounds.resistance(faults, "/resistanceOhm", resistanceOhm);
+        Bounds.current(faults, "/currentA", currentA);
+        Bounds.power(faults, "/powerW", powerW);
+        Bounds.voltage(faults, "/minimumV", minimumV);
+        Bounds.voltage(faults, "/maximumV", maximumV);
+        faults.check(
+                minimumV == null || maximumV == null || minimumV < maximumV,
+                Fault.Code.CONTRADICTION,
+                "/maximumV",
+                maximumV,
+                "more than minimumV (" + minimumV + ")");
+        Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV")
+                .reject();
+        meantLive = List.copyOf(meantLive);
+        meantLiveWhen = Consumer.copy(meantLiveWhen);
+    }
+
+    @Override
+    public List<String> terminals() {
+        return TwoEnds.TERMINALS;
+    }
+
+    @Override
+    public String feedTerminal() {
+        return TwoEnds.A;
+    }
+
+    @Override
+    public String returnTerminal() {
+        return TwoEnds.B;
+    }
+
+    /** The voltage below which it takes nothing, in a given vehicle. */
+    public double minimumV(VehicleSystem system) {
+        return Bounds.orElse(minimumV, powerW == null ? 0 : system.scaledFrom12V(6));
+    }
+}

@@ -1,0 +1,122 @@
+package loomwright.circuit;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One vehicle's circuit. Every reference in it leads somewhere; whether it makes sense as a circuit says
+ * {@link PlanCheck}.
+ *
+ * @param schema version of this document's form, {@link #SCHEMA}
+ * @param name what it is a plan of
+ * @param system nominal voltage, earth polarity, temperatures
+ * @param conditions the supply in each condition
+ * @param parts 1 to 500
+ * @param wires 0 to 1000
+ * @param connectors pairs of connector halves that are pushed together
+ * @param notes anything a person should know
+ */
+public record Plan(
+        String schema,
+        String name,
+        VehicleSystem system,
+        Conditions conditions,
+        List<Part> parts,
+        List<Wire> wires,
+        List<Connector> connectors,
+        List<String> notes) {
+    public static final String SCHEMA = "loomwright/plan/1";
+    static final int MAX_PARTS = 500;
+    static final int MAX_WIRES = 1000;
+    static final int MAX_CONNECTORS = 200;
+    static final int MAX_NOTES = 100;
+    private static final int MAX_NOTE = 2000;
+
+    public Plan {
+        Faults faults = new Faults()
+                .check(SCHEMA.equals(schema), Fault.Code.NOT_ONE_OF, "/schema", schema, SCHEMA)
+                .required("/name", name)
+                .required("/system", system);
+        if (name != null) {
+            faults.check(
+                    !name.isEmpty() && name.length() <= Bounds.MAX_TEXT,
+                    Fault.Code.OUT_OF_RANGE,
+                    "/name",
+                    name,
+                    "1 to " + Bounds.MAX_TEXT + " characters");
+        }
+        Bounds.size(faults, "/parts", parts, 1, MAX_PARTS);
+        Bounds.size(faults, "/wires", wires, 0, MAX_WIRES);
+        connectors = orEmpty(connectors);
+        notes = orEmpty(notes);
+        Bounds.size(faults, "/connectors", connectors, 0, MAX_CONNECTORS);
+        Bounds.size(faults, "/notes", notes, 0, MAX_NOTES);
+        for (int i = 0; i < notes.size(); i++) {
+            String note = notes.get(i);
+            faults.check(
+                    note == null || note.length() <= MAX_NOTE,
+                    Fault.Code.OUT_OF_RANGE,
+                    "/notes/" + i,
+                    note,
+                    "at most " + MAX_NOTE + " characters");
+        }
+        faults.reject();
+        References.check(parts, wires, connectors, faults);
+        faults.reject();
+        conditions = orUsual(conditions);
+        parts = List.copyOf(parts);
+        wires = List.copyOf(wires);
+        connectors = List.copyOf(connectors);
+        notes = List.copyOf(notes);
+    }
+
+    private static <T> List<T> orEmpty(@Nullable List<T> list) {
+        return list == null ? List.of() : list;
+    }
+
+    private static Conditions orUsual(@Nullable Conditions conditions) {
+        return conditions == null ? Conditions.USUAL : conditions;
+    }
+
+    public Optional<Part> findPart(String id) {
+        return parts.stream().filter(p -> p.id().equals(id)).findFirst();
+    }
+
+    public Optional<Wire> findWire(String id) {
+        return wires.stream().filter(w -> w.id().equals(id)).findFirst();
+    }
+
+    /** All parts of one kind, in the order of the plan. */
+    public <P extends Part> List<P> listParts(Class<P> kind) {
+        return parts.stream().filter(kind::isInstance).map(kind::cast).toList();
+    }
+
+    /** The same plan with other parts and wires. */
+    public Plan with(List<? extends Part> newParts, List<Wire> newWires) {
+        return new Plan(schema, name, system, conditions, new ArrayList<>(newParts), newWires, connectors, notes);
+    }
+
+    /** The same plan with a part in the place of the one that has its id. */
+    public Plan withPart(Part changed) {
+        return with(
+                parts.stream()
+                        .map(p -> p.id().equals(changed.id()) ? changed : p)
+                        .toList(),
+                wires);
+    }
+
+    /** The parts by id, in the order of the plan. */
+    public Map<String, Part> partsById() {
+        Map<String, Part> byId = new LinkedHashMap<>();
+        for (Part part : parts) {
+            byId.put(part.id(), part);
+        }
+        return byId;
+    }
+}

@@ -1,0 +1,28 @@
+package loomwright.circuit;
+
+import loomwright.answer.Faults;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The battery in one condition, for the whole system voltage.
+ *
+ * @param emfV electromotive force, or the terminal voltage if {@code internalResistanceOhm} is 0; 0.1 to 100 V
+ * @param internalResistanceOhm 0 to 10 ohm
+ * @param tolerancePercent by how much the EMF may be lower or higher; 0 to 50
+ */
+public record Supply(
+        @Nullable Double emfV,
+        @Nullable Double internalResistanceOhm,
+        @Nullable Double tolerancePercent) {
+    static final double MIN_EMF_V = 0.1;
+    static final double MAX_INTERNAL_OHM = 10;
+    static final double MAX_TOLERANCE_PERCENT = 50;
+
+    public Supply {
+        new Faults()
+                .range("/emfV", emfV, MIN_EMF_V, Bounds.MAX_VOLTAGE_V)
+                .range("/internalResistanceOhm", internalResistanceOhm, 0, MAX_INTERNAL_OHM)
+                .range("/tolerancePercent", tolerancePercent, 0, MAX_TOLERANCE_PERCENT)
+                .reject();
+    }
+}

@@ -1,0 +1,194 @@
+package loomwright.circuit;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A switch of any number of positions, each joining groups of its terminals.
+ *
+ * @param terminals their names
+ * @param positions what each position joins
+ * @param positionByCondition for a switch that follows the condition (the key): its position in each; absent for a switch
+ *     that the operator is free to set
+ * @param position where a free switch stands; its first position unless said
+ * @param contactResistanceOhm of each closed contact; 0.0015 unless said: 15 mV at 10 A, typical of a relay contact
+ * @param ratingA what a contact may carry
+ */
+@JsonTypeName("switch")
+public record Switch(
+        String id,
+        @Nullable String label,
+        List<String> terminals,
+        List<Position> positions,
+        @Nullable PositionByCondition positionByCondition,
+        @Nullable String position,
+        Double contactResistanceOhm,
+        @Nullable Double ratingA)
+        implements Part {
+    static final int MAX_TERMINALS = 40;
+    static final int MAX_POSITIONS = 20;
+    /** Contact drop of a plug-in relay at 10 A: typically 15 mV (makers' data sheets for the ISO 7588 pin layout). */
+    public static final double CONTACT_OHM = 0.0015;
+
+    public Switch {
+        Faults faults = Bounds.part(id, label);
+        terminalNames(faults, terminals, 2);
+        Bounds.size(faults, "/positions", positions, 1, MAX_POSITIONS);
+        Bounds.resistance(faults, "/contactResistanceOhm", contactResistanceOhm);
+        Bounds.current(faults, "/ratingA", ratingA);
+        faults.reject();
+        checkPositions(faults, terminals, positions, positionByCondition, position);
+        faults.reject();
+        terminals = List.copyOf(terminals);
+        positions = List.copyOf(positions);
+        contactResistanceOhm = Bounds.orElse(contactResistanceOhm, CONTACT_OHM);
+    }
+
+    /** Checks a list of terminal names of a part that has its own. */
+    static void terminalNames(Faults faults, @Nullable List<String> terminals, int min) {
+        Bounds.size(faults, "/terminals", terminals, min, MAX_TERMINALS);
+        if (terminals == null) {
+            return;
+        }
+        Set<String> seen = new HashSet<>();
+        for (int i = 0; i < terminals.size(); i++) {
+            String name = terminals.get(i);
+            String pointer = "/terminals/" + i;
+            faults.check(
+                    name == null || Bounds.isTerminal(name),
+                    Fault.Code.MALFORMED,
+                    pointer,
+                    name,
+                    "1 to 12 letters, digits, '+' or '-'");
+            faults.check(seen.add(name), Fault.Code.DUPLICATE, pointer, name, "each terminal once");
+        }
+    }
+
+    private static void checkPositions(
+            Faults faults,
+            List<String> terminals,
+            List<Position> positions,
+            @Nullable PositionByCondition byCondition,
+            @Nullable String rest) {
+        Set<String> names = new HashSet<>();
+        for (int p = 0; p < positions.size(); p++) {
+            String at = "/positions/" + p;
+            String name = positions.get(p).name();
+            faults.check(names.add(name), Fault.Code.DUPLICATE, at + "/name", name, "each position name once");
+            List<List<String>> joins = positions.get(p).joins();
+            for (int j = 0; j < joins.size(); j++) {
+                for (int k = 0; k < joins.get(j).size(); k++) {
+                    reference(faults, at + "/joins/" + j + "/" + k, joins.get(j).get(k), terminals);
+                }
+            }
+        }
+        faults.check(
+                byCondition == null || rest == null,
+                Fault.Code.CONTRADICTION,
+                "/position",
+                rest,
+                "no position of its own: this switch follows the condition");
+        List<String> known = new ArrayList<>(names);
+        if (rest != null) {
+            reference(faults, "/position", rest, known);
+        }
+        if (byCondition != null) {
+            reference(faults, "/positionByCondition/off", byCondition.off(), known);
+            reference(faults, "/positionByCondition/accessory", byCondition.accessory(), known);
+            reference(faults, "/positionByCondition/run", byCondition.run(), known);
+            reference(faults, "/positionByCondition/crank", byCondition.crank(), known);
+            reference(faults, "/positionByCondition/running", byCondition.running(), known);
+        }
+    }
+
+    private static void reference(Faults faults, String pointer, String name, List<String> known) {
+        faults.check(
+                known.contains(name),
+                Fault.Code.UNKNOWN_REFERENCE,
+                pointer,
+                name,
+                "one of " + String.join(", ", known));
+    }
+
+    /** Whether the operator may set it in any condition. */
+    public boolean free() {
+        return positionByCondition == null;
+    }
+
+    /** The position in a condition, or where a free switch stands. */
+    public Position in(Condition condition) {
+        if (positionByCondition != null) {
+            return get(positionByCondition.in(condition));
+        }
+        return position == null ? positions.get(0) : get(position);
+    }
+
+    private Position get(String name) {
+        return positions.stream()
+                .filter(p -> p.name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException(id + " has no position " + name));
+    }
+
+    /** The same free switch in another position. */
+    public Switch withPosition(String name) {
+        return new Switch(id, label, terminals, positions, positionByCondition, name, contactResistanceOhm, ratingA);
+    }
+
+    /**
+     * One position.
+     *
+     * @param name unique in the switch
+     * @param joins groups of terminals that are joined
+     */
+    public record Position(String name, List<List<String>> joins) {
+        public Position {
+            Faults faults = new Faults().required("/name", name);
+            if (name != null) {
+                faults.check(
+                        !name.isEmpty() && name.length() <= 40,
+                        Fault.Code.OUT_OF_RANGE,
+                        "/name",
+                        name,
+                        "1 to 40 characters");
+            }
+            Bounds.size(faults, "/joins", joins, 0, MAX_TERMINALS);
+            if (faults.isEmpty()) {
+                for (int i = 0; i < joins.size(); i++) {
+                    Bounds.size(faults, "/joins/" + i, joins.get(i), 2, MAX_TERMINALS);
+                }
+            }
+            faults.reject();
+            joins = joins.stream().map(List::copyOf).toList();
+        }
+    }
+
+    /** The position that a switch tied to the condition has in each. */
+    public record PositionByCondition(String off, String accessory, String run, String crank, String running) {
+        public PositionByCondition {
+            new Faults()
+                    .required("/off", off)
+                    .required("/accessory", accessory)
+                    .required("/run", run)
+                    .required("/crank", crank)
+                    .required("/running", running)
+                    .reject();
+        }
+
+        String in(Condition condition) {
+            return switch (condition) {
+                case OFF -> off;
+                case ACCESSORY -> accessory;
+                case RUN -> run;
+                case CRANK -> crank;
+                case RUNNING -> running;
+            };
+        }
+    }
+}

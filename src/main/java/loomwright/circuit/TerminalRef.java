@@ -1,0 +1,34 @@
+package loomwright.circuit;
+
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonValue;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import loomwright.answer.RejectedInput;
+
+/**
+ * A terminal of a part, written {@code part.terminal}.
+ *
+ * @param part id of the part
+ * @param terminal its terminal
+ */
+public record TerminalRef(String part, String terminal) {
+
+    @JsonCreator
+    public static TerminalRef parse(String text) {
+        int dot = text.indexOf('.');
+        if (dot < 0
+                || !Bounds.isTerminal(text.substring(dot + 1))
+                || !Bounds.id(new Faults(), "", text.substring(0, dot)).isEmpty()) {
+            throw new RejectedInput(new Fault(
+                    Fault.Code.MALFORMED, "", text, "a terminal written as part.terminal, such as battery.plus"));
+        }
+        return new TerminalRef(text.substring(0, dot), text.substring(dot + 1));
+    }
+
+    @JsonValue
+    @Override
+    public String toString() {
+        return part + "." + terminal;
+    }
+}

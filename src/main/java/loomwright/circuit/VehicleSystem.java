@@ -1,0 +1,51 @@
+package loomwright.circuit;
+
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the whole circuit shares.
+ *
+ * @param nominalVoltageV 6, 12 or 24
+ * @param earthPolarity which pole is on the chassis; negative unless said
+ * @param ambientTemperatureC of the cabin and of everything not in the engine bay; 20 unless said
+ * @param engineBayTemperatureC 60 unless said
+ */
+public record VehicleSystem(
+        Double nominalVoltageV, EarthPolarity earthPolarity, Double ambientTemperatureC, Double engineBayTemperatureC) {
+    private static final double AMBIENT_C = 20;
+    private static final double ENGINE_BAY_C = 60;
+
+    public VehicleSystem {
+        Faults faults = new Faults().required("/nominalVoltageV", nominalVoltageV);
+        if (nominalVoltageV != null) {
+            faults.check(
+                    nominalVoltageV == 6 || nominalVoltageV == 12 || nominalVoltageV == 24,
+                    Fault.Code.NOT_ONE_OF,
+                    "/nominalVoltageV",
+                    nominalVoltageV,
+                    "6, 12 or 24");
+        }
+        faults.range("/ambientTemperatureC", ambientTemperatureC, Bounds.MIN_TEMPERATURE_C, Bounds.MAX_TEMPERATURE_C);
+        faults.range(
+                "/engineBayTemperatureC", engineBayTemperatureC, Bounds.MIN_TEMPERATURE_C, Bounds.MAX_TEMPERATURE_C);
+        faults.reject();
+        earthPolarity = or(earthPolarity, EarthPolarity.NEGATIVE);
+        ambientTemperatureC = Bounds.orElse(ambientTemperatureC, AMBIENT_C);
+        engineBayTemperatureC = Bounds.orElse(engineBayTemperatureC, ENGINE_BAY_C);
+    }
+
+    private static EarthPolarity or(@Nullable EarthPolarity value, EarthPolarity otherwise) {
+        return value == null ? otherwise : value;
+    }
+
+    public double temperatureC(Place place) {
+        return place == Place.ENGINE_BAY ? engineBayTemperatureC : ambientTemperatureC;
+    }
+
+    /** A figure given for a 12 V vehicle, in proportion to this one's nominal voltage. */
+    public double scaledFrom12V(double voltageV) {
+        return voltageV * nominalVoltageV / 12;
+    }
+}

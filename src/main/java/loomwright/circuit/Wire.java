@@ -1,0 +1,136 @@
+package loomwright.circuit;
+
+import java.util.regex.Pattern;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One wire between two terminals. Its resistance follows from {@code size} and length, or is given.
+ *
+ * @param id unique among the wires
+ * @param from one end; the feed if {@code directed}
+ * @param to the other end
+ * @param size conductor size as the trade writes it, such as "14 AWG" or "2.5 mm2"
+ * @param lengthM length, 0.001 to 1000 m; or {@code lengthFt}
+ * @param lengthFt length in feet
+ * @param resistanceOhm instead of size and length: a bolted joint, a strap, a measured wire
+ * @param colour IEC 60757 letters, body first, then tracer: "RDBK"
+ * @param insulationTemperatureC what its insulation stands
+ * @param bundleCount how many wires lie together, itself included
+ * @param place where it lies; cabin unless said
+ * @param fromJointResistanceOhm resistance of the joint at {@code from}
+ * @param toJointResistanceOhm resistance of the joint at {@code to}
+ * @param directed whether current is meant to flow from {@code from} to {@code to} only
+ */
+public record Wire(
+        String id,
+        TerminalRef from,
+        TerminalRef to,
+        @Nullable String size,
+        @Nullable Double lengthM,
+        @Nullable Double lengthFt,
+        @Nullable Double resistanceOhm,
+        @Nullable String colour,
+        @Nullable Double insulationTemperatureC,
+        @Nullable Integer bundleCount,
+        Place place,
+        Double fromJointResistanceOhm,
+        Double toJointResistanceOhm,
+        Boolean directed) {
+    private static final double METRES_PER_FOOT = 0.3048;
+    static final double MAX_JOINT_OHM = 1000;
+    static final int MAX_BUNDLE = 500;
+    static final int MAX_SIZE_TEXT = 32;
+    private static final String LETTERS = "(BK|BN|RD|OG|YE|GN|BU|VT|GY|WH|PK|GD|TQ|SR|GNYE)";
+    /** One to three IEC 60757 letter pairs. */
+    public static final String COLOUR_FORM = LETTERS + "{1,3}";
+
+    private static final Pattern COLOUR = Pattern.compile(COLOUR_FORM);
+
+    public Wire {
+        Faults faults =
+                Bounds.id(new Faults(), "/id", id).required("/from", from).required("/to", to);
+        checkConductor(faults, size, lengthM, lengthFt, resistanceOhm);
+        faults.check(
+                colour == null || COLOUR.matcher(colour).matches(),
+                Fault.Code.MALFORMED,
+                "/colour",
+                colour,
+                "one to three letter codes of IEC 60757 joined, such as RD or RDBK");
+        faults.range("/insulationTemperatureC", insulationTemperatureC, 40, Bounds.MAX_TEMPERATURE_C);
+        faults.range("/bundleCount", bundleCount == null ? null : (Double) bundleCount.doubleValue(), 1, MAX_BUNDLE);
+        faults.range("/fromJointResistanceOhm", fromJointResistanceOhm, 0, MAX_JOINT_OHM);
+        faults.range("/toJointResistanceOhm", toJointResistanceOhm, 0, MAX_JOINT_OHM);
+        faults.reject();
+        place = orCabin(place);
+        fromJointResistanceOhm = Bounds.orElse(fromJointResistanceOhm, 0);
+        toJointResistanceOhm = Bounds.orElse(toJointResistanceOhm, 0);
+        directed = isTrue(directed);
+    }
+
+    private static void checkConductor(
+            Faults faults,
+            @Nullable String size,
+            @Nullable Double lengthM,
+            @Nullable Double lengthFt,
+            @Nullable Double resistanceOhm) {
+        boolean bySize = size != null && (lengthM == null) != (lengthFt == null) && resistanceOhm == null;
+        boolean byResistance = size == null && lengthM == null && lengthFt == null && resistanceOhm != null;
+        faults.check(
+                bySize || byResistance,
+                Fault.Code.CONTRADICTION,
+                "",
+                null,
+                "either size with one of lengthM and lengthFt, or resistanceOhm alone");
+        faults.check(
+                size == null || (!size.isEmpty() && size.length() <= MAX_SIZE_TEXT),
+                Fault.Code.OUT_OF_RANGE,
+                "/size",
+                size,
+                "1 to " + MAX_SIZE_TEXT + " characters");
+        faults.range("/lengthM", lengthM, Bounds.MIN_LENGTH_M, Bounds.MAX_LENGTH_M);
+        faults.range("/lengthFt", lengthFt, Bounds.MIN_LENGTH_M, Bounds.MAX_LENGTH_M);
+        Bounds.resistance(faults, "/resistanceOhm", resistanceOhm);
+    }
+
+    private static Place orCabin(@Nullable Place place) {
+        return place == null ? Place.CABIN : place;
+    }
+
+    private static boolean isTrue(@Nullable Boolean value) {
+        return value != null && value;
+    }
+
+    /** A wire of which nothing is known but its ends and its resistance. */
+    public static Wire ofResistance(String id, TerminalRef from, TerminalRef to, double resistanceOhm) {
+        return new Wire(id, from, to, null, null, null, resistanceOhm, null, null, null, Place.CABIN, 0.0, 0.0, false);
+    }
+
+    /** The length in metres however it was given; absent for a wire given by its resistance. */
+    public @Nullable Double metres() {
+        if (lengthM != null) {
+            return lengthM;
+        }
+        return lengthFt == null ? null : (Double) (lengthFt * METRES_PER_FOOT);
+    }
+
+    /** The same wire between other terminals. */
+    public Wire withEnds(TerminalRef newFrom, TerminalRef newTo) {
+        return new Wire(
+                id,
+                newFrom,
+                newTo,
+                size,
+                lengthM,
+                lengthFt,
+                resistanceOhm,
+                colour,
+                insulationTemperatureC,
+                bundleCount,
+                place,
+                fromJointResistanceOhm,
+                toJointResistanceOhm,
+                directed);
+    }
+}
