@@ -1,8 +1,6 @@
 package loomwright.network;
 
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import loomwright.answer.Fault;
 import loomwright.answer.Faults;
 
@@ -10,7 +8,7 @@ import loomwright.answer.Faults;
  * What the solver solves.
  *
  * @param nodes names of the nodes, for messages only; at least one
- * @param elements what lies between them, ids unique, both ends different
+ * @param elements what lies between them, both ends different; several may have one id if they are ways through one thing
  * @param reference index of the node that has 0 V
  */
 public record Network(List<String> nodes, List<Element> elements, int reference) {
@@ -21,7 +19,6 @@ public record Network(List<String> nodes, List<Element> elements, int reference)
         Faults faults = new Faults();
         faults.check(count > 0, Fault.Code.OUT_OF_RANGE, "/nodes", count, "at least one node");
         checkNode(faults, "/reference", reference, count);
-        Set<String> ids = new HashSet<>(2 * elements.size());
         for (int i = 0; i < elements.size(); i++) {
             Element element = elements.get(i);
             String pointer = "/elements/" + i;
@@ -33,12 +30,6 @@ public record Network(List<String> nodes, List<Element> elements, int reference)
                     pointer,
                     element.id(),
                     "an element between two different nodes");
-            faults.check(
-                    ids.add(element.id()),
-                    Fault.Code.DUPLICATE,
-                    pointer + "/id",
-                    element.id(),
-                    "an id that no other element has");
         }
         faults.reject();
     }

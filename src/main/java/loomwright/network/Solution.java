@@ -12,6 +12,7 @@ public final class Solution {
     private final boolean solved;
     private final double[] voltageV;
     private final boolean[] floating;
+    private final int[] islandOf;
     private final double[] currentA;
     private final double[] powerW;
     private final boolean[] determined;
@@ -24,6 +25,7 @@ public final class Solution {
         this.solved = solved;
         this.voltageV = outcome.voltageV;
         this.floating = outcome.floating;
+        this.islandOf = outcome.islandOf;
         this.currentA = outcome.currentA;
         this.powerW = outcome.powerW;
         this.determined = outcome.determined;
@@ -55,6 +57,15 @@ public final class Solution {
     public boolean floating(int node) {
         requireSolved();
         return floating[node];
+    }
+
+    /**
+     * Which nodes hang together: nodes of the same number can be compared by {@link #voltageV}. 0 is the reference's
+     * island.
+     */
+    public int island(int node) {
+        requireSolved();
+        return islandOf[node];
     }
 
     /** Current through an element, positive from its {@code from} to its {@code to}, A. */

@@ -1,0 +1,158 @@
+package loomwright.backfeed;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import loomwright.answer.Severity;
+import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.backfeed.BackfeedReport.ReversedWire;
+import loomwright.backfeed.BackfeedReport.UnintendedFeed;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Wire;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.Activity;
+import loomwright.operation.Branch;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.Step;
+
+/**
+ * Finds every load that is live though it is not meant to be, in every step and every combination of free switches and
+ * breaker contacts, by solving them all.
+ *
+ * <p>Cost: combinations times steps, and for each load found as much again for every remedy tried. Not thread safe.
+ */
+public final class BackfeedSearch {
+    /** A directed wire counts as reversed from this current on. */
+    private static final double REVERSED_A = 1e-3;
+
+    private final BackfeedLimits limits;
+    private final PlanSolver solver;
+
+    public BackfeedSearch(BackfeedLimits limits, NetworkLimits networkLimits) {
+        this.limits = limits;
+        this.solver = new PlanSolver(networkLimits);
+    }
+
+    /**
+     * Searches a plan.
+     *
+     * @throws loomwright.answer.RejectedInput OVER_LIMIT if the switches make too many combinations
+     */
+    public BackfeedReport find(Plan plan) {
+        Survey survey = Survey.of(plan, solver, limits.maxCombinations());
+        Map<String, List<Occurrence>> occurrences = new LinkedHashMap<>();
+        for (Consumer consumer : survey.consumers()) {
+            List<Occurrence> found = occurrences(survey, consumer);
+            if (!found.isEmpty()) {
+                occurrences.put(consumer.id(), found);
+            }
+        }
+        List<UnintendedFeed> feeds = new ArrayList<>();
+        for (Consumer consumer : survey.consumers()) {
+            if (occurrences.containsKey(consumer.id())) {
+                feeds.add(feed(plan, survey, consumer, occurrences));
+            }
+        }
+        feeds.sort(Comparator.comparing(UnintendedFeed::severity));
+        return new BackfeedReport(plan.name(), (int) survey.combinations(), feeds, reversedWires(survey));
+    }
+
+    private UnintendedFeed feed(Plan plan, Survey survey, Consumer consumer, Map<String, List<Occurrence>> all) {
+        List<Occurrence> occurrences = all.getOrDefault(consumer.id(), List.of());
+        Occurrence worst = occurrences.stream().min(worstFirst()).orElseThrow();
+        Severity severity = Verdicts.severity(consumer, worst.activity(), worst.operated());
+        RemedyTrial trial = new RemedyTrial(survey, consumer, solver, limits.maxCombinations());
+        // A trickle does nothing that would be worth a part.
+        int trials = severity == Severity.NOTE ? 0 : limits.maxTrials();
+        List<Remedy> remedies = RemedyCandidates.list(plan, survey, consumer, all).stream()
+                .limit(trials)
+                .map(trial::run)
+                .filter(Remedy::works)
+                .sorted(Comparator.comparingDouble(r -> r.costV() == null ? 0 : r.costV()))
+                .toList();
+        return new UnintendedFeed(
+                consumer.id(), consumer.called(), severity, Verdicts.verdict(consumer, worst), occurrences, remedies);
+    }
+
+    private static Comparator<Occurrence> worstFirst() {
+        return Comparator.comparing(Occurrence::activity)
+                .thenComparing(Occurrence::operated, Comparator.reverseOrder())
+                .thenComparing(Occurrence::effectiveV, Comparator.reverseOrder());
+    }
+
+    /** The worst moment of each step; of two alike the one that is nearer to the plan as it stands. */
+    private List<Occurrence> occurrences(Survey survey, Consumer consumer) {
+        Map<Step, Moment> worst = new EnumMap<>(Step.class);
+        for (Moment moment : survey.solvedMoments()) {
+            if (moment.isUnintended(consumer)) {
+                worst.merge(moment.solved().step(), moment, (a, b) -> worse(consumer, a, b));
+            }
+        }
+        return worst.values().stream().map(m -> occurrence(consumer, m)).toList();
+    }
+
+    private static Moment worse(Consumer consumer, Moment a, Moment b) {
+        return Comparator.<Moment, Activity>comparing(m -> m.solved().activity(consumer))
+                                .thenComparing(m -> !m.solved().isActive(consumer))
+                                .thenComparing(m -> m.situation().changes())
+                                .compare(a, b)
+                        <= 0
+                ? a
+                : b;
+    }
+
+    private Occurrence occurrence(Consumer consumer, Moment moment) {
+        var solved = moment.solved();
+        Activity.Limits limitsV = Activity.limits(consumer, solved.plan().system());
+        FeedPaths.Found found = FeedPaths.find(solved, solved.findBranch(consumer), limits.maxPaths());
+        return new Occurrence(
+                solved.step(),
+                solved.step().words(),
+                moment.situation().positions(),
+                solved.activity(consumer),
+                solved.isActive(consumer),
+                solved.effectiveV(consumer),
+                limitsV.operateV(),
+                limitsV.releaseV(),
+                Math.abs(solved.currentA(consumer)),
+                found.paths(),
+                found.complete());
+    }
+
+    private static List<ReversedWire> reversedWires(Survey survey) {
+        Map<String, ReversedWire> strongest = new LinkedHashMap<>();
+        for (Moment moment : survey.solvedMoments()) {
+            List<Branch> branches = moment.solved().branches();
+            for (int i = 0; i < branches.size(); i++) {
+                double currentA = -moment.solved().currentA(i);
+                if (branches.get(i).owner() == Branch.Owner.WIRE && currentA > REVERSED_A) {
+                    String id = branches.get(i).id();
+                    boolean directed = moment.situation()
+                            .plan()
+                            .findWire(id)
+                            .map(Wire::directed)
+                            .orElse(false);
+                    if (directed) {
+                        strongest.merge(
+                                id,
+                                new ReversedWire(
+                                        id,
+                                        moment.solved().step(),
+                                        moment.situation().positions(),
+                                        currentA),
+                                (a, b) -> b.currentA() > a.currentA() * (1 + 1e-9) ? b : a);
+                    }
+                }
+            }
+        }
+        return strongest.values().stream()
+                .sorted(Comparator.comparingDouble(ReversedWire::currentA).reversed())
+                .toList();
+    }
+}

@@ -1,0 +1,74 @@
+package loomwright.backfeed;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import loomwright.backfeed.BackfeedReport.FeedPath;
+import loomwright.backfeed.BackfeedReport.PathStep;
+import loomwright.circuit.Wire;
+import loomwright.operation.Branch;
+import loomwright.operation.CurrentPaths;
+import loomwright.operation.SolvedStep;
+
+/**
+ * Follows the current of one load back to its source and on to where it returns.
+ *
+ * <p>Currents that satisfy Kirchhoff's law are a sum of loops. Each loop taken here is the one of most current from the
+ * load's return to its feed; since voltage falls along every branch but a source's, it leads through a source.
+ */
+final class FeedPaths {
+    /** What is left of the load's current when nothing more is told. */
+    private static final double REMAINDER = 0.01;
+
+    private FeedPaths() {}
+
+    /**
+     * The ways of a load's current.
+     *
+     * @param complete whether they account for all of it but a hundredth
+     */
+    record Found(List<FeedPath> paths, boolean complete) {}
+
+    static Found find(SolvedStep solved, int loadBranch, int maxPaths) {
+        CurrentPaths currents = new CurrentPaths(solved);
+        double wholeA = currents.leftA(loadBranch);
+        List<FeedPath> paths = new ArrayList<>();
+        while (paths.size() < maxPaths && currents.leftA(loadBranch) > REMAINDER * wholeA) {
+            List<Integer> back = currents.widest(currents.head(loadBranch), currents.tail(loadBranch));
+            if (back.isEmpty()) {
+                break;
+            }
+            List<Integer> loop = new ArrayList<>(back);
+            loop.add(loadBranch);
+            double currentA = loop.stream().mapToDouble(currents::leftA).min().orElse(0);
+            currents.take(loop, currentA);
+            Collections.rotate(loop, -sourceIn(solved, loop));
+            paths.add(new FeedPath(
+                    currentA, loop.stream().map(b -> step(solved, currents, b)).toList()));
+        }
+        return new Found(paths, currents.leftA(loadBranch) <= REMAINDER * wholeA);
+    }
+
+    private static int sourceIn(SolvedStep solved, List<Integer> loop) {
+        for (int i = 0; i < loop.size(); i++) {
+            if (solved.powerW(loop.get(i)) < 0) {
+                return i;
+            }
+        }
+        return 0;
+    }
+
+    private static PathStep step(SolvedStep solved, CurrentPaths currents, int index) {
+        Branch branch = solved.branches().get(index);
+        boolean forward = currents.tail(index) == branch.fromNode();
+        boolean directed = branch.owner() == Branch.Owner.WIRE
+                && solved.plan().findWire(branch.id()).map(Wire::directed).orElse(false);
+        return new PathStep(
+                branch.owner(),
+                branch.id(),
+                forward ? branch.from() : branch.to(),
+                forward ? branch.to() : branch.from(),
+                Math.abs(solved.currentA(index)),
+                directed && !forward);
+    }
+}

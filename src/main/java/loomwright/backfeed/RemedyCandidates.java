@@ -1,0 +1,251 @@
+package loomwright.backfeed;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Deque;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import loomwright.backfeed.BackfeedReport.FeedPath;
+import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.backfeed.BackfeedReport.PathStep;
+import loomwright.backfeed.BackfeedReport.Remedy.Kind;
+import loomwright.circuit.Battery;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.EarthPoint;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Rectifier;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.circuit.Switch;
+import loomwright.circuit.TerminalRef;
+import loomwright.circuit.Wire;
+import loomwright.operation.Branch;
+import loomwright.operation.SolvedStep;
+
+/**
+ * Changes that may stop an unintended feed: in each wire that the current takes to the load a diode against it, a relay
+ * instead of it, or the wire taken out or moved; for each load on the way an earth of its own. They are not judged here.
+ */
+final class RemedyCandidates {
+    /** A fitted wire or joint: short and stout, so that the remedy and not the fitter's wire is judged. */
+    private static final double FITTED_OHM = 0.005;
+    /** Coil of a common plug-in relay at 12 V (makers' data, ISO 7588 pin layout); as many watts at 6 and 24 V. */
+    private static final double RELAY_COIL_OHM = 85;
+
+    private final Plan plan;
+    private final Consumer load;
+    private final TerminalRef livePole;
+    private final List<Candidate> candidates = new ArrayList<>();
+
+    private RemedyCandidates(Plan plan, Consumer load, TerminalRef livePole) {
+        this.plan = plan;
+        this.load = load;
+        this.livePole = livePole;
+    }
+
+    /**
+     * Lists the candidates for one load.
+     *
+     * @param occurrences when each load is fed unasked, by its id: a load that hangs on the contact of a relay or
+     *     solenoid which is itself fed unasked is helped by what helps that one
+     */
+    static List<Candidate> list(Plan plan, Survey survey, Consumer load, Map<String, List<Occurrence>> occurrences) {
+        List<Survey.Moment> solved = survey.solvedMoments();
+        RemedyCandidates candidates =
+                new RemedyCandidates(plan, load, livePole(plan, solved.get(0).solved()));
+        Map<String, PathStep> wires = new LinkedHashMap<>();
+        for (String id : chain(load, occurrences)) {
+            addWiresTowards(id, occurrences.getOrDefault(id, List.of()), wires);
+        }
+        for (PathStep step : backwardsFirst(wires)) {
+            plan.findWire(step.id()).ifPresent(wire -> candidates.addForWire(wire, step));
+        }
+        candidates.addEarths(occurrences.getOrDefault(load.id(), List.of()));
+        return candidates.candidates;
+    }
+
+    /** The load and those loads fed unasked through which its current comes, nearest first. */
+    private static Set<String> chain(Consumer load, Map<String, List<Occurrence>> occurrences) {
+        Set<String> chain = new LinkedHashSet<>();
+        Deque<String> open = new ArrayDeque<>(List.of(load.id()));
+        while (!open.isEmpty()) {
+            String id = open.removeFirst();
+            if (chain.add(id)) {
+                occurrences.getOrDefault(id, List.of()).stream()
+                        .flatMap(o -> o.paths().stream())
+                        .flatMap(p -> p.steps().stream())
+                        .map(PathStep::id)
+                        .filter(occurrences::containsKey)
+                        .forEach(open::addLast);
+            }
+        }
+        return chain;
+    }
+
+    /** Collects the wires before the load in each path. */
+    private static void addWiresTowards(String load, List<Occurrence> occurrences, Map<String, PathStep> wires) {
+        for (Occurrence occurrence : occurrences) {
+            for (FeedPath path : occurrence.paths()) {
+                for (PathStep step : path.steps()) {
+                    if (step.id().equals(load)) {
+                        break;
+                    }
+                    if (step.owner() == Branch.Owner.WIRE) {
+                        wires.merge(step.id(), step, (a, b) -> b.againstFeed() ? b : a);
+                    }
+                }
+            }
+        }
+    }
+
+    private static List<PathStep> backwardsFirst(Map<String, PathStep> wires) {
+        return wires.values().stream()
+                .sorted(Comparator.comparing(PathStep::againstFeed).reversed())
+                .toList();
+    }
+
+    /** The battery pole furthest in volts from the chassis: where a new feed would be taken from. */
+    private static TerminalRef livePole(Plan plan, SolvedStep solved) {
+        return plan.listParts(Battery.class).stream()
+                .flatMap(b -> b.terminals().stream().map(b::terminal))
+                .max(Comparator.comparingDouble(
+                        t -> Math.abs(solved.voltageV(solved.node(t)).orElse(0))))
+                .orElseGet(() -> plan.parts()
+                        .get(0)
+                        .terminal(plan.parts().get(0).terminals().get(0)));
+    }
+
+    private void addForWire(Wire wire, PathStep unwanted) {
+        // The unwanted current leaves the wire at its far end, as seen along the path.
+        boolean backwards = unwanted.from().equals(wire.to().toString());
+        TerminalRef enters = backwards ? wire.to() : wire.from();
+        TerminalRef leaves = backwards ? wire.from() : wire.to();
+        if (unwanted.againstFeed() || !wire.directed()) {
+            addDiode(wire, enters, leaves);
+            addRelay(wire, enters, leaves);
+        }
+        addMove(wire, enters, leaves, unwanted);
+        candidates.add(new Candidate(
+                Kind.REMOVE,
+                "Take out wire " + wire.id() + " (" + wire.from() + " to " + wire.to() + ").",
+                wire.id(),
+                plan.with(plan.parts(), without(wire))));
+    }
+
+    private void addDiode(Wire wire, TerminalRef enters, TerminalRef leaves) {
+        Rectifier diode = Rectifier.silicon(freeId("diode-" + wire.id()), null);
+        List<Wire> wires = without(wire);
+        // It lets current through from where the unwanted one would leave to where it would enter.
+        wires.add(wire.withEnds(leaves, diode.terminal(Rectifier.ANODE)));
+        wires.add(fitted(diode.id() + "-lead", diode.terminal(Rectifier.CATHODE), enters));
+        candidates.add(new Candidate(
+                Kind.DIODE,
+                "Put a diode into wire " + wire.id() + ", anode towards " + leaves + ", cathode towards " + enters
+                        + "; rated for twice the current it will carry and mounted so that it can shed its heat.",
+                wire.id(),
+                plan.with(with(diode), wires)));
+    }
+
+    private void addRelay(Wire wire, TerminalRef enters, TerminalRef leaves) {
+        double coilOhm = RELAY_COIL_OHM * Math.pow(plan.system().nominalVoltageV() / 12, 2);
+        Relay relay = new Relay(
+                freeId("relay-" + wire.id()),
+                null,
+                coilOhm,
+                null,
+                null,
+                Switch.CONTACT_OHM,
+                null,
+                List.of(Condition.values()),
+                Map.of());
+        EarthPoint earth = new EarthPoint(freeId("earth-" + relay.id()), null, 0.0);
+        List<Wire> wires = without(wire);
+        wires.add(wire.withEnds(relay.terminal(Relay.MAKE), enters));
+        wires.add(fitted(relay.id() + "-86", leaves, relay.terminal(Relay.COIL_FEED)));
+        wires.add(fitted(relay.id() + "-85", relay.terminal(Relay.COIL_RETURN), earth.terminal(EarthPoint.TERMINAL)));
+        wires.add(fitted(relay.id() + "-30", livePole, relay.terminal(Relay.COMMON)));
+        candidates.add(new Candidate(
+                Kind.RELAY,
+                "Fit a relay in place of wire " + wire.id() + ": 86 to " + leaves + ", 85 to earth, 30 to " + livePole
+                        + " through a fuse close to it, 87 to " + enters + " with the old wire.",
+                wire.id(),
+                plan.with(with(relay, earth), wires)));
+    }
+
+    /** A solenoid's own bypass contact, where it has one free, is live only while the solenoid is in. */
+    private void addMove(Wire wire, TerminalRef enters, TerminalRef leaves, PathStep unwanted) {
+        if (!(load instanceof Solenoid) || !unwanted.againstFeed()) {
+            return;
+        }
+        TerminalRef bypass = load.terminal(Solenoid.BYPASS);
+        boolean taken = plan.wires().stream().anyMatch(w -> w.from().equals(bypass) || w.to().equals(bypass));
+        if (taken) {
+            return;
+        }
+        List<Wire> wires = without(wire);
+        wires.add(wire.withEnds(bypass, enters));
+        candidates.add(new Candidate(
+                Kind.MOVE,
+                "Move the end of wire " + wire.id() + " from " + leaves + " to " + bypass + ", if " + load.called()
+                        + " has such a contact.",
+                wire.id(),
+                plan.with(plan.parts(), wires)));
+    }
+
+    private void addEarths(List<Occurrence> occurrences) {
+        occurrences.stream()
+                .flatMap(o -> o.paths().stream())
+                .flatMap(p -> p.steps().stream())
+                .filter(s -> s.owner() == Branch.Owner.PART)
+                .map(PathStep::id)
+                .distinct()
+                .flatMap(id -> plan.findPart(id).stream())
+                .filter(Consumer.class::isInstance)
+                .map(Consumer.class::cast)
+                .forEach(this::addEarth);
+    }
+
+    private void addEarth(Consumer consumer) {
+        EarthPoint earth = new EarthPoint(freeId("earth-" + consumer.id()), null, 0.0);
+        TerminalRef back = consumer.terminal(consumer.returnTerminal());
+        List<Wire> wires = new ArrayList<>(plan.wires());
+        wires.add(fitted(earth.id() + "-lead", back, earth.terminal(EarthPoint.TERMINAL)));
+        candidates.add(new Candidate(
+                Kind.SEPARATE_EARTH,
+                "Give " + consumer.called() + " an earth of its own at " + back + ".",
+                consumer.id(),
+                plan.with(with(earth), wires)));
+    }
+
+    private Wire fitted(String id, TerminalRef from, TerminalRef to) {
+        return Wire.ofResistance(freeId(id), from, to, FITTED_OHM);
+    }
+
+    private List<Wire> without(Wire wire) {
+        List<Wire> wires = new ArrayList<>(plan.wires());
+        wires.remove(wire);
+        return wires;
+    }
+
+    private List<Part> with(Part... added) {
+        List<Part> parts = new ArrayList<>(plan.parts());
+        parts.addAll(List.of(added));
+        return parts;
+    }
+
+    /** An id of the form wanted, short enough, that the plan does not have. */
+    private String freeId(String wanted) {
+        String id = wanted.length() > 30 ? wanted.substring(0, 30) : wanted;
+        String free = id;
+        for (int i = 2; plan.findPart(free).isPresent() || plan.findWire(free).isPresent(); i++) {
+            free = id + "-" + i;
+        }
+        return free;
+    }
+}

@@ -1,0 +1,131 @@
+package loomwright.backfeed;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import loomwright.backfeed.BackfeedReport.Cost;
+import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Consumer;
+import loomwright.operation.Activity;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.Step;
+
+/**
+ * Tries a change on a copy of the plan, in every step and situation: is the load dead where it should be, is nothing else
+ * fed that was not before, does everything still work that did, and how many volts does it lose?
+ */
+final class RemedyTrial {
+    /** A loss below this no meter in a workshop shows. */
+    private static final double COST_V = 0.01;
+
+    private final Survey before;
+    private final Consumer load;
+    private final PlanSolver solver;
+    private final int maxCombinations;
+
+    RemedyTrial(Survey before, Consumer load, PlanSolver solver, int maxCombinations) {
+        this.before = before;
+        this.load = load;
+        this.solver = solver;
+        this.maxCombinations = maxCombinations;
+    }
+
+    Remedy run(Candidate candidate) {
+        Survey after = Survey.of(candidate.changed(), solver, maxCombinations);
+        Map<String, Cost> worst = new LinkedHashMap<>();
+        for (int i = 0; i < before.moments().size(); i++) {
+            Optional<String> objection =
+                    objection(before.moments().get(i), after.moments().get(i), worst);
+            if (objection.isPresent()) {
+                return failed(candidate, objection.get());
+            }
+        }
+        List<Cost> costs = worst.values().stream()
+                .filter(c -> c.beforeV() - c.afterV() > COST_V)
+                .sorted(Comparator.comparingDouble((Cost c) -> c.afterV() - c.beforeV()))
+                .toList();
+        return new Remedy(
+                candidate.kind(),
+                candidate.change(),
+                candidate.at(),
+                true,
+                null,
+                costs.isEmpty() ? 0 : costs.get(0).beforeV() - costs.get(0).afterV(),
+                costs.isEmpty()
+                        ? null
+                        : costs.get(0).load() + ", " + costs.get(0).step().words(),
+                costs);
+    }
+
+    private static Remedy failed(Candidate candidate, String why) {
+        return new Remedy(candidate.kind(), candidate.change(), candidate.at(), false, why, null, null, List.of());
+    }
+
+    /** What speaks against the change in one moment; notes the volts it costs. */
+    private Optional<String> objection(Moment was, Moment is, Map<String, Cost> costs) {
+        if (!is.solved().solved()) {
+            return Optional.of("then there is no solution " + when(is));
+        }
+        if (is.solved().oscillating() && !was.solved().oscillating()) {
+            return Optional.of("then the circuit oscillates " + when(is));
+        }
+        if (!was.solved().solved()) {
+            return Optional.empty();
+        }
+        List<String> objections = new ArrayList<>();
+        for (Consumer consumer : before.consumers()) {
+            if (is.isUnintended(consumer)) {
+                if (consumer.id().equals(load.id())) {
+                    objections.add(String.format(
+                            Locale.ROOT,
+                            "%s is still fed %s: %.2f V",
+                            consumer.called(),
+                            when(is),
+                            is.solved().effectiveV(consumer)));
+                } else if (isStronger(consumer, was, is)) {
+                    objections.add(consumer.called() + " is then fed " + when(is) + " more than it was");
+                }
+            } else if (worked(consumer, was)) {
+                if (is.solved().activity(consumer) != Activity.OPERATES) {
+                    objections.add(String.format(
+                            Locale.ROOT,
+                            "%s no longer works %s: %.2f V",
+                            consumer.called(),
+                            when(is),
+                            is.solved().effectiveV(consumer)));
+                }
+                note(consumer, was, is, costs);
+            }
+        }
+        return objections.stream().findFirst();
+    }
+
+    private static boolean isStronger(Consumer consumer, Moment was, Moment is) {
+        return is.solved().activity(consumer).compareTo(was.solved().activity(consumer)) < 0;
+    }
+
+    private static boolean worked(Consumer consumer, Moment was) {
+        return !was.solved().step().passing()
+                && was.isMeant(consumer)
+                && was.solved().activity(consumer) == Activity.OPERATES;
+    }
+
+    private static void note(Consumer consumer, Moment was, Moment is, Map<String, Cost> costs) {
+        double beforeV = Math.abs(was.solved().acrossV(consumer));
+        double afterV = Math.abs(is.solved().acrossV(consumer));
+        Step step = is.solved().step();
+        costs.merge(
+                consumer.id() + "@" + step,
+                new Cost(consumer.id(), step, beforeV, afterV),
+                (a, b) -> a.beforeV() - a.afterV() >= b.beforeV() - b.afterV() ? a : b);
+    }
+
+    private static String when(Moment moment) {
+        return "(" + moment.solved().step().words() + ")";
+    }
+}

@@ -1,0 +1,63 @@
+package loomwright.backfeed;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.backfeed.Situations.Situation;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Plan;
+import loomwright.operation.Activity;
+import loomwright.operation.Intent;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.SolvedStep;
+
+/** A plan solved in every step of every situation. */
+final class Survey {
+
+    /** One step of one situation. */
+    record Moment(Situation situation, SolvedStep solved) {
+        boolean isMeant(Consumer consumer) {
+            return Intent.meantLive(consumer, situation.plan(), solved.step());
+        }
+
+        /** Whether a consumer is fed though it is not meant to be. */
+        boolean isUnintended(Consumer consumer) {
+            return !isMeant(consumer) && solved.activity(consumer) != Activity.DEAD;
+        }
+    }
+
+    private final List<Consumer> consumers;
+    private final List<Moment> moments;
+
+    private Survey(List<Consumer> consumers, List<Moment> moments) {
+        this.consumers = consumers;
+        this.moments = moments;
+    }
+
+    static Survey of(Plan plan, PlanSolver solver, int maxCombinations) {
+        List<Moment> moments = new ArrayList<>();
+        for (Situation situation : Situations.list(plan, maxCombinations)) {
+            for (SolvedStep solved : solver.solve(situation.plan())) {
+                moments.add(new Moment(situation, solved));
+            }
+        }
+        return new Survey(plan.listParts(Consumer.class), moments);
+    }
+
+    List<Consumer> consumers() {
+        return consumers;
+    }
+
+    /** In a fixed order: situation by situation, and in each the steps as they happen. */
+    List<Moment> moments() {
+        return moments;
+    }
+
+    /** The moments that have a solution. */
+    List<Moment> solvedMoments() {
+        return moments.stream().filter(m -> m.solved().solved()).toList();
+    }
+
+    long combinations() {
+        return moments.stream().map(Moment::situation).distinct().count();
+    }
+}

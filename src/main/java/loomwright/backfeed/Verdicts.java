@@ -1,0 +1,71 @@
+package loomwright.backfeed;
+
+import java.util.Locale;
+import loomwright.answer.Severity;
+import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.operation.Activity;
+
+/** How serious an unintended feed is, and how to say it. */
+final class Verdicts {
+    private Verdicts() {}
+
+    /**
+     * A starter, an ignition, a relay or a load at work unasked is a danger, a lamp that is lit a warning; what could stay
+     * in but cannot pull in is a warning; a trickle a note (common practice, no source).
+     */
+    static Severity severity(Consumer consumer, Activity activity, boolean operated) {
+        if (activity == Activity.OPERATES || (operated && activity == Activity.HOLDS)) {
+            return consumer instanceof FilamentLamp ? Severity.WARNING : Severity.DANGER;
+        }
+        return activity == Activity.LEAKS ? Severity.NOTE : Severity.WARNING;
+    }
+
+    static String verdict(Consumer consumer, Occurrence worst) {
+        String when = consumer.called() + ", " + worst.words() + at(worst) + ": ";
+        String volts = String.format(Locale.ROOT, "%.2f V, %.3g A", worst.effectiveV(), worst.currentA());
+        return when
+                + switch (worst.activity()) {
+                    case OPERATES ->
+                        operates(consumer)
+                                + String.format(Locale.ROOT, " (%s; it needs %.2f V)", volts, worst.operateV());
+                    case HOLDS ->
+                        (worst.operated()
+                                        ? "is held in"
+                                        : "does not pull in, but stays in once something has pulled it in")
+                                + String.format(
+                                        Locale.ROOT,
+                                        " (%s; it pulls in from %.2f V and lets go below %.2f V)",
+                                        volts,
+                                        worst.operateV(),
+                                        worst.releaseV());
+                    case GLOWS -> "glows (" + volts + ")";
+                    case LEAKS -> "carries a trickle, too little to work (" + volts + ")";
+                    case DEAD -> throw new IllegalStateException("a dead load is no occurrence");
+                };
+    }
+
+    private static String operates(Consumer consumer) {
+        if (consumer instanceof Relay || consumer instanceof Solenoid) {
+            return "pulls in";
+        }
+        return consumer instanceof FilamentLamp ? "is lit" : "works";
+    }
+
+    private static String at(Occurrence worst) {
+        if (worst.switches().isEmpty()) {
+            return "";
+        }
+        StringBuilder text = new StringBuilder(" (");
+        worst.switches().forEach((id, position) -> {
+            if (text.length() > 2) {
+                text.append(", ");
+            }
+            text.append(id).append(' ').append(position);
+        });
+        return text.append(")").toString();
+    }
+}

@@ -1,0 +1,236 @@
+package loomwright.operation;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import loomwright.circuit.Alternator;
+import loomwright.circuit.Ballast;
+import loomwright.circuit.Battery;
+import loomwright.circuit.Breaker;
+import loomwright.circuit.Capacitor;
+import loomwright.circuit.Coil;
+import loomwright.circuit.ConnectorHalf;
+import loomwright.circuit.EarthPoint;
+import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Fuse;
+import loomwright.circuit.FusibleLink;
+import loomwright.circuit.IgnitionModule;
+import loomwright.circuit.Joint;
+import loomwright.circuit.Load;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Part;
+import loomwright.circuit.Rectifier;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.circuit.Switch;
+import loomwright.network.Lamp;
+import loomwright.network.PowerLoad;
+
+/** What each kind of part is electrically. The one place to look when a kind is added. */
+final class PartModels {
+    /** A transistor or a constant-current load goes from nothing to its limit within some tens of millivolts. */
+    private static final double STEEP_OHM = 0.01;
+
+    /** A part as elements of the network, in the state that the network was asked for. */
+    @FunctionalInterface
+    private interface Model<P extends Part> {
+        void connect(P part, StepNetwork network);
+    }
+
+    private static final Map<Class<? extends Part>, Model<? extends Part>> MODELS = new HashMap<>();
+
+    static {
+        put(Battery.class, PartModels::battery);
+        put(Alternator.class, PartModels::alternator);
+        put(Switch.class, PartModels::switchContacts);
+        put(Relay.class, PartModels::relay);
+        put(Solenoid.class, PartModels::solenoid);
+        put(Motor.class, (p, n) -> n.resistor(p, Motor.FEED, Motor.RETURN, p.resistanceOhm()));
+        put(Ballast.class, PartModels::ballast);
+        put(FixedResistor.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
+        put(Coil.class, (p, n) -> n.resistor(p, Coil.FEED, Coil.SWITCHED, p.primaryResistanceOhm()));
+        put(Breaker.class, PartModels::breaker);
+        put(IgnitionModule.class, PartModels::module);
+        put(Capacitor.class, (p, n) -> {});
+        put(FilamentLamp.class, PartModels::lamp);
+        put(Load.class, PartModels::load);
+        put(Rectifier.class, PartModels::diode);
+        put(Fuse.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
+        put(FusibleLink.class, (p, n) -> n.resistor(p, "a", "b", n.wiring().resistanceOhm(p)));
+        put(Joint.class, PartModels::joint);
+        put(EarthPoint.class, PartModels::earth);
+        put(ConnectorHalf.class, (p, n) -> {});
+    }
+
+    private PartModels() {}
+
+    private static <P extends Part> void put(Class<P> kind, Model<P> model) {
+        MODELS.put(kind, model);
+    }
+
+    /** Adds the elements of {@code part} to {@code network}. */
+    static void connect(Part part, StepNetwork network) {
+        Model<? extends Part> model = MODELS.get(part.getClass());
+        if (model == null) {
+            throw new IllegalStateException("no electrical model for " + part.getClass());
+        }
+        connect(model, part, network);
+    }
+
+    @SuppressWarnings("unchecked") // put() pairs each class with a model of that class
+    private static <P extends Part> void connect(Model<P> model, Part part, StepNetwork network) {
+        model.connect((P) part, network);
+    }
+
+    static Set<Class<? extends Part>> kinds() {
+        return MODELS.keySet();
+    }
+
+    private static void battery(Battery battery, StepNetwork network) {
+        Double own = battery.nominalVoltageV();
+        double share = own == null ? 1 : own / network.system().nominalVoltageV();
+        network.source(
+                battery,
+                Battery.MINUS,
+                Battery.PLUS,
+                network.supply().emfV() * share,
+                network.supply().internalResistanceOhm() * share);
+    }
+
+    /**
+     * The output and the exciter diodes are regulated sources that let no current back in; the field winding hangs on
+     * D+ whether the machine turns or not, which is what lights the warning lamp.
+     */
+    private static void alternator(Alternator alternator, StepNetwork network) {
+        network.resistor(alternator, Alternator.WARNING_LAMP, Alternator.RETURN, alternator.fieldResistanceOhm());
+        if (network.step().charging()) {
+            double regulatedV = alternator.regulatedV(network.system());
+            double sourceOhm = alternator.sourceResistanceOhm();
+            network.oneWay(
+                    alternator, Alternator.RETURN, Alternator.OUTPUT, -regulatedV, sourceOhm, alternator.limitA());
+            network.oneWay(
+                    alternator,
+                    Alternator.RETURN,
+                    Alternator.WARNING_LAMP,
+                    -regulatedV,
+                    sourceOhm,
+                    alternator.exciterLimitA());
+        }
+    }
+
+    private static void switchContacts(Switch part, StepNetwork network) {
+        for (List<String> joined : part.in(network.step().condition()).joins()) {
+            for (int i = 1; i < joined.size(); i++) {
+                network.resistor(part, joined.get(0), joined.get(i), part.contactResistanceOhm());
+            }
+        }
+    }
+
+    private static void relay(Relay relay, StepNetwork network) {
+        network.resistor(relay, Relay.COIL_FEED, Relay.COIL_RETURN, relay.coilResistanceOhm());
+        String closed = network.isActive(relay) ? Relay.MAKE : Relay.BREAK;
+        network.resistor(relay, Relay.COMMON, closed, relay.contactResistanceOhm());
+    }
+
+    private static void solenoid(Solenoid solenoid, StepNetwork network) {
+        network.resistor(solenoid, Solenoid.CONTROL, Solenoid.RETURN, solenoid.holdInResistanceOhm());
+        Double pullInOhm = solenoid.pullInResistanceOhm();
+        if (pullInOhm != null) {
+            network.resistor(solenoid, Solenoid.CONTROL, Solenoid.MOTOR, pullInOhm);
+        }
+        if (network.isActive(solenoid)) {
+            network.resistor(solenoid, Solenoid.SUPPLY, Solenoid.MOTOR, solenoid.contactResistanceOhm());
+            network.resistor(solenoid, Solenoid.SUPPLY, Solenoid.BYPASS, solenoid.contactResistanceOhm());
+        }
+    }
+
+    private static void ballast(Ballast ballast, StepNetwork network) {
+        List<String> terminals = ballast.terminals();
+        for (int i = 0; i < ballast.elementsOhm().size(); i++) {
+            network.resistor(
+                    ballast,
+                    terminals.get(i),
+                    terminals.get(i + 1),
+                    ballast.elementsOhm().get(i));
+        }
+    }
+
+    private static void breaker(Breaker breaker, StepNetwork network) {
+        if (network.step().engineTurning() || breaker.closedWhenStopped()) {
+            network.resistor(breaker, Breaker.SWITCHED, Breaker.RETURN, breaker.contactResistanceOhm());
+        }
+    }
+
+    private static void module(IgnitionModule module, StepNetwork network) {
+        network.resistor(
+                module,
+                IgnitionModule.SUPPLY,
+                IgnitionModule.RETURN,
+                network.system().nominalVoltageV() / module.supplyA());
+        boolean conducts = network.step().engineTurning() || module.conductsWhenStopped();
+        if (conducts && network.isActive(module)) {
+            Double limitA = module.limitA();
+            network.oneWay(
+                    module,
+                    IgnitionModule.SWITCHED,
+                    IgnitionModule.RETURN,
+                    module.saturationV(),
+                    STEEP_OHM,
+                    limitA == null ? Double.POSITIVE_INFINITY : limitA);
+        }
+    }
+
+    private static void lamp(FilamentLamp lamp, StepNetwork network) {
+        network.add(
+                lamp,
+                lamp.feedTerminal(),
+                lamp.returnTerminal(),
+                (a, b) -> new Lamp(lamp.id(), a, b, lamp.ratedV(), lamp.ratedW(), lamp.coldFraction()));
+    }
+
+    private static void load(Load load, StepNetwork network) {
+        String from = load.feedTerminal();
+        String to = load.returnTerminal();
+        Double currentA = load.currentA();
+        Double resistanceOhm = load.resistanceOhm();
+        Double powerW = load.powerW();
+        double minimumV = load.minimumV(network.system());
+        if (currentA != null) {
+            // Either way round: which end is fed depends on the earth polarity.
+            network.oneWay(load, from, to, minimumV, STEEP_OHM, currentA);
+            network.oneWay(load, to, from, minimumV, STEEP_OHM, currentA);
+        } else if (network.isActive(load)) {
+            if (resistanceOhm != null) {
+                network.resistor(load, from, to, resistanceOhm);
+            } else if (powerW != null) {
+                network.add(load, from, to, (a, b) -> new PowerLoad(load.id(), a, b, powerW, minimumV));
+            }
+        }
+    }
+
+    private static void diode(Rectifier diode, StepNetwork network) {
+        network.oneWay(
+                diode,
+                Rectifier.ANODE,
+                Rectifier.CATHODE,
+                diode.forwardV(),
+                diode.slopeOhm(),
+                Double.POSITIVE_INFINITY);
+    }
+
+    private static void joint(Joint joint, StepNetwork network) {
+        if (joint.resistanceOhm() > 0) {
+            for (String terminal : joint.terminals()) {
+                network.resistorToMiddle(joint, terminal, joint.resistanceOhm());
+            }
+        }
+    }
+
+    private static void earth(EarthPoint earth, StepNetwork network) {
+        if (earth.resistanceOhm() > 0) {
+            network.resistorToChassis(earth, EarthPoint.TERMINAL, earth.resistanceOhm());
+        }
+    }
+}

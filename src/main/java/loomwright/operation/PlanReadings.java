@@ -1,0 +1,106 @@
+package loomwright.operation;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A solved plan as tables.
+ *
+ * @param plan its name
+ * @param steps one for each step, in the order they happen
+ */
+public record PlanReadings(String plan, List<StepReadings> steps) {
+
+    /**
+     * One step.
+     *
+     * @param words the step in words
+     * @param settled whether every relay and the like is at rest
+     * @param nodes empty if there is no solution; so the next two
+     * @param kirchhoffResidual largest sum of currents at a node as a fraction of the largest current
+     * @param powerResidual sum of all powers as a fraction of the sum of their amounts
+     */
+    public record StepReadings(
+            Step step,
+            String words,
+            boolean settled,
+            List<NodeReading> nodes,
+            List<WireReading> wires,
+            List<PartReading> parts,
+            List<StepFinding> findings,
+            double kirchhoffResidual,
+            double powerResidual) {}
+
+    /**
+     * Terminals joined by negligible resistance.
+     *
+     * @param voltageV to the chassis; absent if floating
+     * @param floating whether nothing joins it to the chassis
+     * @param live whether a test lamp to the chassis would show it
+     */
+    public record NodeReading(
+            String node, List<String> terminals, @Nullable Double voltageV, boolean floating, boolean live) {}
+
+    /**
+     * One wire.
+     *
+     * @param currentA positive from {@code from} to {@code to}
+     * @param dropV voltage of {@code from} against {@code to}
+     * @param powerW heat in it with its joints
+     * @param againstFeed whether a directed wire carries current from {@code to} to {@code from}
+     */
+    public record WireReading(
+            String wire,
+            String from,
+            String to,
+            double currentA,
+            double dropV,
+            double powerW,
+            boolean live,
+            boolean againstFeed) {}
+
+    /**
+     * One part.
+     *
+     * @param state of a part that has states: a switch's position, "pulled-in", "released", "conducting", "blocking",
+     *     "generating", "standing", "closed", "open", "off"
+     * @param acrossV voltage from a consumer's feed to its return; absent for other parts
+     * @param activity how strongly a consumer is fed; absent for other parts
+     * @param meantLive whether a consumer is meant to be live in this step; absent for other parts
+     * @param powerW power it takes up; negative if it delivers
+     */
+    public record PartReading(
+            String part,
+            String kind,
+            @Nullable String state,
+            @Nullable Double acrossV,
+            @Nullable Activity activity,
+            @Nullable Boolean meantLive,
+            double powerW,
+            List<BranchReading> branches) {}
+
+    /** Current through one way of a part, positive from {@code from} to {@code to}. */
+    public record BranchReading(String from, String to, double currentA, double voltageV) {}
+
+    /**
+     * Something about a step that a person should know.
+     *
+     * @param ids the parts and wires concerned
+     */
+    public record StepFinding(Kind kind, List<String> ids, String text) {
+
+        /** What was found. */
+        public enum Kind {
+            /** Ideal sources work against each other, or a current has no way back: no figures. */
+            UNSOLVABLE,
+            /** A source is loaded by less resistance than it has itself. */
+            DEAD_SHORT,
+            /** A circuit that undoes its own state: relays chatter. */
+            OSCILLATING,
+            /** The state depends on which of several parts is quicker. */
+            TIMING_DECIDES,
+            /** A load asks for more power than its feed can give. */
+            OVERLOADED
+        }
+    }
+}

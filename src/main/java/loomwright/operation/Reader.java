@@ -1,0 +1,150 @@
+package loomwright.operation;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import loomwright.circuit.Alternator;
+import loomwright.circuit.Breaker;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.IgnitionModule;
+import loomwright.circuit.Load;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Rectifier;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.circuit.Switch;
+import loomwright.circuit.Wire;
+import loomwright.operation.PlanReadings.BranchReading;
+import loomwright.operation.PlanReadings.NodeReading;
+import loomwright.operation.PlanReadings.PartReading;
+import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.operation.PlanReadings.WireReading;
+import org.jspecify.annotations.Nullable;
+
+/** Reads the tables off solved steps. */
+public final class Reader {
+    /** A node is called live from this share of the nominal voltage: what makes a test lamp's filament visible. */
+    private static final double LIVE_FRACTION = 0.05;
+
+    private final SolvedStep solved;
+    private final Map<String, List<Integer>> branchesOf = new LinkedHashMap<>();
+
+    private Reader(SolvedStep solved) {
+        this.solved = solved;
+        for (int i = 0; i < solved.branches().size(); i++) {
+            branchesOf
+                    .computeIfAbsent(solved.branches().get(i).id(), id -> new ArrayList<>())
+                    .add(i);
+        }
+    }
+
+    public static PlanReadings read(Plan plan, List<SolvedStep> steps) {
+        return new PlanReadings(
+                plan.name(), steps.stream().map(s -> new Reader(s).read()).toList());
+    }
+
+    private StepReadings read() {
+        if (!solved.solved()) {
+            return new StepReadings(
+                    solved.step(),
+                    solved.step().words(),
+                    false,
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    StepFindings.of(solved),
+                    0,
+                    0);
+        }
+        return new StepReadings(
+                solved.step(),
+                solved.step().words(),
+                !solved.oscillating(),
+                nodes(),
+                solved.plan().wires().stream().map(this::wire).toList(),
+                solved.plan().parts().stream().map(this::part).toList(),
+                StepFindings.of(solved),
+                solved.kirchhoffResidual(),
+                solved.powerResidual());
+    }
+
+    private List<NodeReading> nodes() {
+        List<NodeReading> nodes = new ArrayList<>();
+        for (int i = 0; i < solved.nodeNames().size(); i++) {
+            OptionalDouble voltageV = solved.voltageV(i);
+            nodes.add(new NodeReading(
+                    solved.nodeNames().get(i),
+                    solved.terminalsOf(i),
+                    voltageV.isPresent() ? (Double) voltageV.getAsDouble() : null,
+                    voltageV.isEmpty(),
+                    isLive(i)));
+        }
+        return nodes;
+    }
+
+    private boolean isLive(int node) {
+        double limitV = LIVE_FRACTION * solved.plan().system().nominalVoltageV();
+        return Math.abs(solved.voltageV(node).orElse(0)) >= limitV;
+    }
+
+    private WireReading wire(Wire wire) {
+        List<Integer> own = branchesOf.getOrDefault(wire.id(), List.of());
+        double currentA = own.isEmpty() ? 0 : solved.currentA(own.get(0));
+        return new WireReading(
+                wire.id(),
+                wire.from().toString(),
+                wire.to().toString(),
+                currentA,
+                solved.acrossV(wire.from(), wire.to()),
+                own.isEmpty() ? 0 : solved.powerW(own.get(0)),
+                isLive(solved.node(wire.from())) || isLive(solved.node(wire.to())),
+                wire.directed() && currentA < -Activity.TRICKLE_A);
+    }
+
+    private PartReading part(Part part) {
+        List<BranchReading> branches = new ArrayList<>();
+        double powerW = 0;
+        for (int i : branchesOf.getOrDefault(part.id(), List.of())) {
+            Branch branch = solved.branches().get(i);
+            branches.add(new BranchReading(
+                    branch.from(),
+                    branch.to(),
+                    solved.currentA(i),
+                    solved.acrossV(branch.fromNode(), branch.toNode())));
+            powerW += solved.powerW(i);
+        }
+        Consumer consumer = part instanceof Consumer c ? c : null;
+        return new PartReading(
+                part.id(),
+                part.kind(),
+                state(part),
+                consumer == null ? null : (Double) solved.acrossV(consumer),
+                consumer == null ? null : solved.activity(consumer),
+                consumer == null ? null : (Boolean) Intent.meantLive(consumer, solved.plan(), solved.step()),
+                powerW,
+                branches);
+    }
+
+    private @Nullable String state(Part part) {
+        boolean active = solved.isActive(part);
+        if (part instanceof Relay || part instanceof Solenoid) {
+            return active ? "pulled-in" : "released";
+        } else if (part instanceof Switch chosen) {
+            return chosen.in(solved.step().condition()).name();
+        } else if (part instanceof Breaker) {
+            return branchesOf.containsKey(part.id()) ? "closed" : "open";
+        } else if (part instanceof IgnitionModule) {
+            return branchesOf.getOrDefault(part.id(), List.of()).size() > 1 ? "conducting" : "blocking";
+        } else if (part instanceof Rectifier) {
+            boolean conducts =
+                    branchesOf.getOrDefault(part.id(), List.of()).stream().anyMatch(i -> solved.currentA(i) > 0);
+            return conducts ? "conducting" : "blocking";
+        } else if (part instanceof Alternator) {
+            return solved.step().charging() ? "generating" : "standing";
+        }
+        return part instanceof Load && !active && !branchesOf.containsKey(part.id()) ? "off" : null;
+    }
+}

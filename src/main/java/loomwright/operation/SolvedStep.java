@@ -1,0 +1,169 @@
+package loomwright.operation;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.TerminalRef;
+import loomwright.network.NetworkFinding;
+import loomwright.network.Solution;
+
+/**
+ * A plan solved in one step. Voltages are to the chassis, currents positive from a branch's {@code from} to its
+ * {@code to}.
+ */
+public final class SolvedStep {
+    private final Wiring wiring;
+    private final Step step;
+    private final Settling.Rest rest;
+
+    SolvedStep(Wiring wiring, Step step, Settling.Rest rest) {
+        this.wiring = wiring;
+        this.step = step;
+        this.rest = rest;
+    }
+
+    public Step step() {
+        return step;
+    }
+
+    public Plan plan() {
+        return wiring.plan();
+    }
+
+    /** Whether there are figures at all. */
+    public boolean solved() {
+        return rest.outcome() != Settling.Outcome.UNSOLVABLE;
+    }
+
+    /** Whether relays and the like find no rest; the figures are then those of one moment. */
+    public boolean oscillating() {
+        return rest.outcome() == Settling.Outcome.OSCILLATING;
+    }
+
+    /** Whether the rest hangs on which part is quicker. */
+    public boolean timingDecides() {
+        return rest.outcome() == Settling.Outcome.TIMING_DECIDES;
+    }
+
+    /** The parts that keep changing, or that race each other. */
+    public Set<String> restless() {
+        return rest.restless();
+    }
+
+    /** Whether a relay or solenoid is pulled in, a module works, a load is within its voltage limits. */
+    public boolean isActive(Part part) {
+        return rest.active().contains(part.id());
+    }
+
+    /** The parts that are active, by id. */
+    Set<String> active() {
+        return rest.active();
+    }
+
+    /** All branches, in a fixed order; the index is that of {@link #currentA(int)}. */
+    public List<Branch> branches() {
+        return rest.network().branches();
+    }
+
+    public double currentA(int branch) {
+        return rest.solution().currentA(branch);
+    }
+
+    /** Power a branch takes up, W; negative if it delivers. */
+    public double powerW(int branch) {
+        return rest.solution().powerW(branch);
+    }
+
+    /** Names of the nodes: {@code chassis}, or the first of the terminals joined there. */
+    public List<String> nodeNames() {
+        return wiring.nodeNames();
+    }
+
+    public int node(TerminalRef terminal) {
+        return wiring.node(terminal);
+    }
+
+    /** The terminals that are joined at a node. */
+    public List<String> terminalsOf(int node) {
+        return wiring.terminalsOf(node);
+    }
+
+    /** Voltage of a node to the chassis, V; empty where nothing joins it to the chassis. */
+    public OptionalDouble voltageV(int node) {
+        Solution solution = rest.solution();
+        return solution.floating(node) ? OptionalDouble.empty() : OptionalDouble.of(solution.voltageV(node));
+    }
+
+    /** Voltage of one terminal against another, V; 0 where nothing joins them. */
+    public double acrossV(TerminalRef terminal, TerminalRef other) {
+        return acrossV(wiring.node(terminal), wiring.node(other));
+    }
+
+    /** Voltage of one node against another, V; 0 where nothing joins them. */
+    public double acrossV(int node, int other) {
+        return NodeVoltages.across(rest.solution(), node, other);
+    }
+
+    /** Voltage from a consumer's feed to its return, V. */
+    public double acrossV(Consumer consumer) {
+        return acrossV(consumer.terminal(consumer.feedTerminal()), consumer.terminal(consumer.returnTerminal()));
+    }
+
+    /** Current from a consumer's feed to its return, A; 0 if it is switched off by its own voltage limits. */
+    public double currentA(Consumer consumer) {
+        int branch = findBranch(consumer);
+        return branch < 0 ? 0 : currentA(branch);
+    }
+
+    /**
+     * The voltage that a consumer acts on, V, not negative: that across it, but for a solenoid with two windings, where
+     * it is the voltage that would pull as hard.
+     */
+    public double effectiveV(Consumer consumer) {
+        return Threshold.senseOf(consumer)
+                .effectiveV(NodeVoltages.meterAt(consumer, wiring, rest.solution()), isActive(consumer));
+    }
+
+    /** How strongly a consumer is fed. */
+    public Activity activity(Consumer consumer) {
+        return Activity.of(consumer, plan().system(), effectiveV(consumer), Math.abs(currentA(consumer)));
+    }
+
+    /**
+     * The branch from a consumer's feed to its return; -1 if there is none in this state. Of a load that takes constant
+     * current either way, the one that carries it.
+     */
+    public int findBranch(Consumer consumer) {
+        String from = consumer.terminal(consumer.feedTerminal()).toString();
+        String to = consumer.terminal(consumer.returnTerminal()).toString();
+        int found = -1;
+        for (int i = 0; i < branches().size(); i++) {
+            Branch branch = branches().get(i);
+            boolean between = (branch.from().equals(from) && branch.to().equals(to))
+                    || (branch.from().equals(to) && branch.to().equals(from));
+            if (between && branch.id().equals(consumer.id())) {
+                if (found < 0 || Math.abs(currentA(i)) > Math.abs(currentA(found))) {
+                    found = i;
+                }
+            }
+        }
+        return found;
+    }
+
+    public List<NetworkFinding> networkFindings() {
+        return rest.solution().findings();
+    }
+
+    /** Largest sum of currents at a node as a fraction of the largest current. */
+    public double kirchhoffResidual() {
+        return rest.solution().kirchhoffResidual();
+    }
+
+    /** Sum of all powers as a fraction of the sum of their amounts. */
+    public double powerResidual() {
+        return rest.solution().powerResidual();
+    }
+}

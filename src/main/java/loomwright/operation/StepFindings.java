@@ -1,0 +1,97 @@
+package loomwright.operation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import loomwright.circuit.Battery;
+import loomwright.network.NetworkFinding;
+import loomwright.operation.PlanReadings.StepFinding;
+import loomwright.operation.PlanReadings.StepFinding.Kind;
+
+/** What a person should know about a solved step beside its figures. */
+final class StepFindings {
+    /**
+     * A battery whose terminals show less than this share of its EMF feeds less resistance outside than it has inside.
+     * No working circuit does that; half is also where the most power is lost.
+     */
+    private static final double SHORT_FRACTION = 0.5;
+
+    private StepFindings() {}
+
+    static List<StepFinding> of(SolvedStep solved) {
+        List<StepFinding> findings = new ArrayList<>();
+        for (NetworkFinding finding : solved.networkFindings()) {
+            if (finding.preventsSolution()) {
+                findings.add(new StepFinding(Kind.UNSOLVABLE, finding.elementIds(), finding.text()));
+            } else if (finding.kind() == NetworkFinding.Kind.OVERLOADED) {
+                findings.add(new StepFinding(Kind.OVERLOADED, finding.elementIds(), finding.text()));
+            }
+        }
+        if (!solved.solved()) {
+            return findings;
+        }
+        List<String> restless = List.copyOf(solved.restless());
+        if (solved.oscillating()) {
+            findings.add(new StepFinding(
+                    Kind.OSCILLATING,
+                    restless,
+                    "This circuit finds no rest: " + String.join(", ", restless)
+                            + " would switch on and off without end. The figures are those of one"
+                            + " moment."));
+        } else if (solved.timingDecides()) {
+            findings.add(new StepFinding(
+                    Kind.TIMING_DECIDES,
+                    restless,
+                    "Which of " + String.join(", ", restless)
+                            + " is quicker decides the state; here they act in the order of the plan."));
+        }
+        for (Battery battery : solved.plan().listParts(Battery.class)) {
+            findShort(solved, battery, findings);
+        }
+        return findings;
+    }
+
+    private static void findShort(SolvedStep solved, Battery battery, List<StepFinding> findings) {
+        for (int i = 0; i < solved.branches().size(); i++) {
+            if (!solved.branches().get(i).id().equals(battery.id())) {
+                continue;
+            }
+            double currentA = solved.currentA(i);
+            double terminalV = solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS));
+            double internalOhm = solved.plan()
+                    .conditions()
+                    .in(solved.step().condition(), solved.plan().system())
+                    .internalResistanceOhm();
+            double emfV = terminalV + currentA * internalOhm;
+            if (currentA > 0 && terminalV < SHORT_FRACTION * emfV) {
+                List<String> way = widestWay(solved, i);
+                findings.add(new StepFinding(
+                        Kind.DEAD_SHORT,
+                        way,
+                        String.format(
+                                Locale.ROOT,
+                                "%s is all but shorted: %.0f A, and %.1f V left of %.1f V. The current goes through %s.",
+                                battery.called(),
+                                currentA,
+                                terminalV,
+                                emfV,
+                                String.join(", ", way))));
+            }
+        }
+    }
+
+    /** The parts and wires along the branch of most current from the battery's plus round to its minus. */
+    private static List<String> widestWay(SolvedStep solved, int battery) {
+        List<String> ids = new ArrayList<>();
+        for (int branch : new CurrentPaths(solved)
+                .widest(
+                        solved.branches().get(battery).toNode(),
+                        solved.branches().get(battery).fromNode())) {
+            String id = solved.branches().get(branch).id();
+            if (!ids.contains(id)) {
+                ids.add(id);
+            }
+        }
+        return ids;
+    }
+}

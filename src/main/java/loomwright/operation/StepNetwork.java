@@ -1,0 +1,133 @@
+package loomwright.operation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import loomwright.circuit.Conditions;
+import loomwright.circuit.Joint;
+import loomwright.circuit.Part;
+import loomwright.circuit.VehicleSystem;
+import loomwright.network.Element;
+import loomwright.network.Network;
+import loomwright.network.OneWay;
+import loomwright.network.Resistor;
+import loomwright.network.VoltageSource;
+
+/**
+ * The network of a plan in one step, with the parts in given states: elements, and for each the branch it stands for.
+ */
+final class StepNetwork {
+    private final Wiring wiring;
+    private final Step step;
+    private final Set<String> active;
+    private final Conditions.ResolvedSupply supply;
+    private final List<Element> elements;
+    private final List<Branch> branches;
+
+    private StepNetwork(Wiring wiring, Step step, Set<String> active) {
+        this.wiring = wiring;
+        this.step = step;
+        this.active = active;
+        this.supply =
+                wiring.plan().conditions().in(step.condition(), wiring.plan().system());
+        this.elements = new ArrayList<>(wiring.resistors());
+        this.branches = new ArrayList<>(wiring.branches());
+    }
+
+    /**
+     * Puts the network together.
+     *
+     * @param active the parts with a {@link Threshold} that are past it
+     */
+    static StepNetwork of(Wiring wiring, Step step, Set<String> active) {
+        StepNetwork network = new StepNetwork(wiring, step, active);
+        for (Part part : wiring.plan().parts()) {
+            PartModels.connect(part, network);
+        }
+        return network;
+    }
+
+    Network network() {
+        return new Network(wiring.nodeNames(), elements, Wiring.CHASSIS_NODE);
+    }
+
+    List<Branch> branches() {
+        return branches;
+    }
+
+    Step step() {
+        return step;
+    }
+
+    Conditions.ResolvedSupply supply() {
+        return supply;
+    }
+
+    VehicleSystem system() {
+        return wiring.plan().system();
+    }
+
+    Wiring wiring() {
+        return wiring;
+    }
+
+    boolean isActive(Part part) {
+        return active.contains(part.id());
+    }
+
+    void resistor(Part part, String from, String to, double resistanceOhm) {
+        add(part, from, to, (a, b) -> new Resistor(part.id(), a, b, resistanceOhm));
+    }
+
+    /** A source that raises the voltage from terminal {@code minus} to terminal {@code plus}. */
+    void source(Part part, String minus, String plus, double emfV, double resistanceOhm) {
+        add(part, minus, plus, (a, b) -> new VoltageSource(part.id(), a, b, emfV, resistanceOhm));
+    }
+
+    void oneWay(Part part, String from, String to, double thresholdV, double slopeOhm, double limitA) {
+        add(part, from, to, (a, b) -> new OneWay(part.id(), a, b, thresholdV, slopeOhm, limitA));
+    }
+
+    void add(Part part, String from, String to, ElementBetween element) {
+        add(
+                part,
+                part.terminal(from).toString(),
+                wiring.node(part.terminal(from)),
+                part.terminal(to).toString(),
+                wiring.node(part.terminal(to)),
+                element);
+    }
+
+    /** Joins a terminal of a part to the chassis. */
+    void resistorToChassis(Part part, String from, double resistanceOhm) {
+        add(
+                part,
+                part.terminal(from).toString(),
+                wiring.node(part.terminal(from)),
+                Wiring.CHASSIS,
+                Wiring.CHASSIS_NODE,
+                (a, b) -> new Resistor(part.id(), a, b, resistanceOhm));
+    }
+
+    /** Joins a terminal of a joint to the joint's middle. */
+    void resistorToMiddle(Joint joint, String from, double resistanceOhm) {
+        add(
+                joint,
+                joint.terminal(from).toString(),
+                wiring.node(joint.terminal(from)),
+                joint.id(),
+                wiring.middleOf(joint),
+                (a, b) -> new Resistor(joint.id(), a, b, resistanceOhm));
+    }
+
+    private void add(Part part, String from, int fromNode, String to, int toNode, ElementBetween element) {
+        branches.add(new Branch(Branch.Owner.PART, part.id(), from, to, fromNode, toNode));
+        elements.add(element.between(fromNode, toNode));
+    }
+
+    /** Makes an element once its nodes are known. */
+    @FunctionalInterface
+    interface ElementBetween {
+        Element between(int from, int to);
+    }
+}

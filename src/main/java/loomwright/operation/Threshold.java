@@ -1,0 +1,81 @@
+package loomwright.operation;
+
+import java.util.Optional;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.IgnitionModule;
+import loomwright.circuit.Load;
+import loomwright.circuit.Part;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.circuit.VehicleSystem;
+
+/**
+ * A part whose electrical nature changes with the voltage it senses: it becomes active from {@code operateV}, stays so
+ * down to {@code releaseV}, and is never active above {@code maximumV}.
+ */
+record Threshold(Part part, Sense sense, double operateV, double releaseV, double maximumV) {
+
+    /** The voltage a part acts on, given what a meter shows between its terminals, and whether it is active. */
+    @FunctionalInterface
+    interface Sense {
+        double effectiveV(Meter meter, boolean active);
+    }
+
+    /** Voltage of one of the part's terminals against another, V. */
+    @FunctionalInterface
+    interface Meter {
+        double acrossV(String terminal, String other);
+    }
+
+    /** The threshold of a part that has one. */
+    static Optional<Threshold> find(Part part, VehicleSystem system) {
+        if (part instanceof Relay || part instanceof Solenoid) {
+            Activity.Limits limits = Activity.limits((Consumer) part, system);
+            return Optional.of(
+                    new Threshold(part, senseOf(part), limits.operateV(), limits.releaseV(), Double.MAX_VALUE));
+        }
+        if (part instanceof IgnitionModule module) {
+            double minimumV = module.minimumSupplyV(system);
+            Sense supply = (meter, active) -> Math.abs(meter.acrossV(IgnitionModule.SUPPLY, IgnitionModule.RETURN));
+            return Optional.of(new Threshold(part, supply, minimumV, minimumV, Double.MAX_VALUE));
+        }
+        if (part instanceof Load load && load.currentA() == null) {
+            double minimumV = load.minimumV(system);
+            Double maximumV = load.maximumV();
+            return Optional.of(new Threshold(
+                    part, senseOf(part), minimumV, minimumV, maximumV == null ? Double.MAX_VALUE : maximumV));
+        }
+        return Optional.empty();
+    }
+
+    /** What a consumer acts on: the voltage across it, but for a solenoid with two windings. */
+    static Sense senseOf(Part part) {
+        if (part instanceof Solenoid solenoid && solenoid.pullInResistanceOhm() != null) {
+            return twoWindings(solenoid.holdInResistanceOhm(), solenoid.pullInResistanceOhm());
+        }
+        Consumer consumer = (Consumer) part;
+        return (meter, active) -> Math.abs(meter.acrossV(consumer.feedTerminal(), consumer.returnTerminal()));
+    }
+
+    /**
+     * Two windings of equal turns on one core (common practice): what counts is the sum of their currents. When the key
+     * lets go of terminal 50 the closed contact feeds the pull-in winding backwards into the hold-in winding; the
+     * currents are equal and opposite, and the plunger falls out though there are volts at 50.
+     *
+     * <p>The sum is stated as the voltage that would give the same pull: at rest with both windings across it, once
+     * pulled in (when the contact has shorted the pull-in winding) with the hold-in winding alone.
+     */
+    private static Sense twoWindings(double holdInOhm, double pullInOhm) {
+        return (meter, active) -> {
+            double sumA = meter.acrossV(Solenoid.CONTROL, Solenoid.RETURN) / holdInOhm
+                    + meter.acrossV(Solenoid.CONTROL, Solenoid.MOTOR) / pullInOhm;
+            double conductance = active ? 1 / holdInOhm : 1 / holdInOhm + 1 / pullInOhm;
+            return Math.abs(sumA) / conductance;
+        };
+    }
+
+    /** Whether it is active at {@code effectiveV}, given whether it was. */
+    boolean activeAt(double effectiveV, boolean before) {
+        return effectiveV <= maximumV && effectiveV >= (before ? releaseV : operateV);
+    }
+}

@@ -1,0 +1,190 @@
+package loomwright.operation;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import loomwright.answer.RejectedInput;
+import loomwright.circuit.Connector;
+import loomwright.circuit.EarthPoint;
+import loomwright.circuit.FusibleLink;
+import loomwright.circuit.Joint;
+import loomwright.circuit.Part;
+import loomwright.circuit.Place;
+import loomwright.circuit.Plan;
+import loomwright.circuit.TerminalRef;
+import loomwright.circuit.Wire;
+import loomwright.conductor.ConductorSize;
+import loomwright.network.Resistor;
+
+/**
+ * What of a plan is the same in every condition: the node of each terminal, and the branches of wires and connectors.
+ *
+ * <p>Terminals joined by negligible resistance share a node: those of a sound joint, and all sound earth points with the
+ * chassis, which is the reference. A joint or earth point with resistance has a node in its middle, or the chassis.
+ */
+final class Wiring {
+    /** Name of the reference node. */
+    static final String CHASSIS = "chassis";
+
+    static final int CHASSIS_NODE = 0;
+
+    private final Plan plan;
+    private final List<String> nodeNames = new ArrayList<>();
+    private final List<List<String>> terminalsOfNode = new ArrayList<>();
+    private final Map<TerminalRef, Integer> nodeOfTerminal = new HashMap<>();
+    private final Map<String, Integer> middleOfJoint = new HashMap<>();
+    private final Map<String, Double> linkOhm = new HashMap<>();
+    private final List<Branch> branches = new ArrayList<>();
+    private final List<Resistor> resistors = new ArrayList<>();
+
+    private Wiring(Plan plan) {
+        this.plan = plan;
+    }
+
+    /**
+     * Gives a plan its nodes.
+     *
+     * @throws RejectedInput with a fault for each conductor size that is not known
+     */
+    static Wiring of(Plan plan) {
+        Wiring wiring = new Wiring(plan);
+        wiring.addNode(CHASSIS);
+        plan.parts().forEach(wiring::addPart);
+        Faults faults = new Faults();
+        wiring.addWires(faults);
+        wiring.addLinks(faults);
+        faults.reject();
+        plan.connectors().forEach(wiring::addConnector);
+        return wiring;
+    }
+
+    private int addNode(String name) {
+        nodeNames.add(name);
+        terminalsOfNode.add(new ArrayList<>());
+        return nodeNames.size() - 1;
+    }
+
+    private void addPart(Part part) {
+        boolean oneNode = part instanceof Joint joint && joint.resistanceOhm() == 0;
+        boolean onChassis = part instanceof EarthPoint earth && earth.resistanceOhm() == 0;
+        int shared = onChassis ? CHASSIS_NODE : -1;
+        for (String name : part.terminals()) {
+            TerminalRef ref = part.terminal(name);
+            int node = shared >= 0 ? shared : addNode(ref.toString());
+            nodeOfTerminal.put(ref, node);
+            terminalsOfNode.get(node).add(ref.toString());
+            if (oneNode) {
+                shared = node;
+            }
+        }
+        if (part instanceof Joint && !oneNode) {
+            middleOfJoint.put(part.id(), addNode(part.id()));
+        }
+    }
+
+    private void addWires(Faults faults) {
+        for (int i = 0; i < plan.wires().size(); i++) {
+            Wire wire = plan.wires().get(i);
+            double ohm = wire.fromJointResistanceOhm() + wire.toJointResistanceOhm();
+            Double given = wire.resistanceOhm();
+            String size = wire.size();
+            Double metres = wire.metres();
+            if (given != null) {
+                ohm += given;
+            } else if (size != null && metres != null) {
+                ohm += conductorOhm("/wires/" + i, size, metres, wire.place(), faults);
+            }
+            addResistor(Branch.Owner.WIRE, wire.id(), wire.from(), wire.to(), ohm);
+        }
+    }
+
+    private void addLinks(Faults faults) {
+        for (int i = 0; i < plan.parts().size(); i++) {
+            if (plan.parts().get(i) instanceof FusibleLink link) {
+                linkOhm.put(
+                        link.id(), conductorOhm("/parts/" + i, link.size(), link.lengthM(), Place.ENGINE_BAY, faults));
+            }
+        }
+    }
+
+    private double conductorOhm(String at, String size, double lengthM, Place place, Faults faults) {
+        try {
+            double temperatureC = plan.system().temperatureC(place);
+            return ConductorSize.parse(size).resistanceOhmPerM(temperatureC) * lengthM;
+        } catch (RejectedInput rejected) {
+            for (Fault fault : rejected.faults()) {
+                faults.add(fault.under(at + "/size"));
+            }
+            return 1;
+        }
+    }
+
+    private void addConnector(Connector connector) {
+        Part one = plan.findPart(connector.halves().get(0)).orElseThrow();
+        Part other = plan.findPart(connector.halves().get(1)).orElseThrow();
+        for (String way : one.terminals()) {
+            if (other.terminals().contains(way)) {
+                addResistor(
+                        Branch.Owner.CONNECTOR,
+                        connector.id(),
+                        one.terminal(way),
+                        other.terminal(way),
+                        connector.contactResistanceOhm());
+            }
+        }
+    }
+
+    private void addResistor(Branch.Owner owner, String id, TerminalRef from, TerminalRef to, double ohm) {
+        int fromNode = node(from);
+        int toNode = node(to);
+        if (fromNode == toNode) {
+            // Both ends on one joint or on the chassis: nothing can flow in it.
+            return;
+        }
+        branches.add(new Branch(owner, id, from.toString(), to.toString(), fromNode, toNode));
+        resistors.add(new Resistor(id, fromNode, toNode, ohm));
+    }
+
+    Plan plan() {
+        return plan;
+    }
+
+    int node(TerminalRef terminal) {
+        return known(nodeOfTerminal, terminal);
+    }
+
+    int middleOf(Joint joint) {
+        return known(middleOfJoint, joint.id());
+    }
+
+    double resistanceOhm(FusibleLink link) {
+        return known(linkOhm, link.id());
+    }
+
+    private static <K, V> V known(Map<K, V> map, K key) {
+        V value = map.get(key);
+        if (value == null) {
+            throw new IllegalArgumentException(key + " is not of this plan");
+        }
+        return value;
+    }
+
+    List<String> nodeNames() {
+        return nodeNames;
+    }
+
+    List<String> terminalsOf(int node) {
+        return terminalsOfNode.get(node);
+    }
+
+    List<Branch> branches() {
+        return branches;
+    }
+
+    List<Resistor> resistors() {
+        return resistors;
+    }
+}
