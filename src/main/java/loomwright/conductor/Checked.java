@@ -1,0 +1,175 @@
+package loomwright.conductor;
+
+import java.util.List;
+import java.util.Optional;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import loomwright.answer.RejectedInput;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads the values of an input and collects its faults. After a fault a method returns a harmless value, so that the
+ * rest is still inspected; {@link #reject()} must be called before anything is calculated.
+ */
+final class Checked {
+    static final double MAX_CURRENT_A = 1e5;
+    private static final double MIN_CURRENT_A = 1e-6;
+    private static final double MIN_LENGTH_M = 1e-3;
+    private static final double MAX_LENGTH_M = 1e4;
+    private static final double MAX_OHM = 1e6;
+    private static final double MIN_SUPPLY_V = 3;
+    private static final double MAX_SUPPLY_V = 100;
+    private static final double DEFAULT_SUPPLY_V = 12;
+    private static final int MAX_JOINTS = 50;
+
+    private final Faults faults = new Faults();
+
+    void reject() {
+        faults.reject();
+    }
+
+    void check(boolean holds, Fault.Code code, String pointer, @Nullable Object value, String accepted) {
+        faults.check(holds, code, pointer, value, accepted);
+    }
+
+    /** A required number in a range. */
+    double number(String pointer, @Nullable Double value, double min, double max) {
+        faults.required(pointer, value);
+        return optional(pointer, value, min, max, min);
+    }
+
+    /** A number in a range, or its default. */
+    double optional(String pointer, @Nullable Double value, double min, double max, double otherwise) {
+        faults.range(pointer, value, min, max);
+        return value != null && value >= min && value <= max ? value : otherwise;
+    }
+
+    double current(String pointer, @Nullable Double value) {
+        return number(pointer, value, MIN_CURRENT_A, MAX_CURRENT_A);
+    }
+
+    double supply(@Nullable Double supplyV) {
+        return optional("/supplyV", supplyV, MIN_SUPPLY_V, MAX_SUPPLY_V, DEFAULT_SUPPLY_V);
+    }
+
+    double temperature(String pointer, @Nullable Double value, double otherwise) {
+        return optional(pointer, value, Copper.MIN_TEMPERATURE_C, Copper.MAX_TEMPERATURE_C, otherwise);
+    }
+
+    /** A resistance, 0 allowed. */
+    double ohm(String pointer, @Nullable Double value) {
+        return optional(pointer, value, 0, MAX_OHM, 0);
+    }
+
+    /** A chassis resistance must be given with a chassis return, and only then. */
+    void chassis(ReturnPath path, @Nullable Double chassisOhm) {
+        boolean byChassis = path == ReturnPath.CHASSIS;
+        check(
+                !byChassis || chassisOhm != null,
+                Fault.Code.MISSING,
+                "/chassisOhm",
+                null,
+                "the resistance of the chassis return in ohm; 0 if it may be neglected");
+        check(
+                byChassis || chassisOhm == null,
+                Fault.Code.CONTRADICTION,
+                "/chassisOhm",
+                chassisOhm,
+                "a chassis resistance only with returnPath CHASSIS");
+    }
+
+    List<Double> joints(String pointer, List<Double> ohms) {
+        check(
+                ohms.size() <= MAX_JOINTS,
+                Fault.Code.OVER_LIMIT,
+                pointer,
+                ohms.size(),
+                "at most " + MAX_JOINTS + " joints");
+        for (int i = 0; i < ohms.size(); i++) {
+            faults.range(pointer + "/" + i, ohms.get(i), 0, MAX_OHM);
+        }
+        return ohms;
+    }
+
+    /** A length that must be given, in metres or in feet. */
+    double length(@Nullable Double metres, @Nullable Double feet) {
+        if (metres == null && feet == null) {
+            check(false, Fault.Code.MISSING, "/lengthM", null, "a length: lengthM in metres or lengthFt in feet");
+        }
+        return optionalLength("/lengthM", metres, "/lengthFt", feet).orElse(MIN_LENGTH_M);
+    }
+
+    /** A length in metres or in feet, or none. */
+    Optional<Double> optionalLength(
+            String metresPointer, @Nullable Double metres, String feetPointer, @Nullable Double feet) {
+        check(metres == null || feet == null, Fault.Code.CONTRADICTION, feetPointer, feet, "metres or feet, not both");
+        faults.range(metresPointer, metres, MIN_LENGTH_M, MAX_LENGTH_M);
+        faults.range(feetPointer, feet, MIN_LENGTH_M, MAX_LENGTH_M / Copper.METRES_PER_FOOT);
+        if (metres != null) {
+            return Optional.of(metres);
+        }
+        return Optional.ofNullable(feet).map(ft -> ft * Copper.METRES_PER_FOOT);
+    }
+
+    /** A required size; after a fault some size. */
+    ConductorSize size(String pointer, @Nullable String text) {
+        faults.required(pointer, text);
+        return optionalSize(pointer, text)
+                .orElseGet(() -> ConductorSize.list(SizeSystem.AWG).get(0));
+    }
+
+    Optional<ConductorSize> optionalSize(String pointer, @Nullable String text) {
+        if (text == null) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(ConductorSize.parse(text));
+        } catch (RejectedInput rejected) {
+            rejected.faults().forEach(fault -> faults.add(fault.under(pointer)));
+            return Optional.empty();
+        }
+    }
+
+    /** Insulation rating and ambient, the one above the other. */
+    Ampacity.Conditions conditions(
+            @Nullable Double insulationC,
+            @Nullable Double ambientC,
+            boolean engineSpace,
+            @Nullable Integer bundleCount,
+            boolean bundleFactors) {
+        double rating = optional("/insulationC", insulationC, 40, 300, Defaults.INSULATION_C);
+        double ambient = temperature("/ambientC", ambientC, Defaults.AMBIENT_C);
+        int bundle = bundleCount == null ? 1 : bundleCount;
+        check(bundle >= 1 && bundle <= 1000, Fault.Code.OUT_OF_RANGE, "/bundleCount", bundleCount, "1 to 1000 wires");
+        boolean cooler = ambient < rating;
+        check(
+                cooler,
+                Fault.Code.CONTRADICTION,
+                "/ambientC",
+                ambient,
+                "an ambient below the insulation rating of " + Figure.text(rating) + " C");
+        return new Ampacity.Conditions(
+                cooler ? rating : ambient + 1, ambient, engineSpace, Math.max(1, bundle), bundleFactors);
+    }
+
+    /** The limit of the drop: given in volts or in per cent, or that of the kind of circuit. */
+    DropLimit limit(
+            @Nullable Double limitV, @Nullable Double limitPercent, @Nullable CircuitKind circuit, double supplyV) {
+        check(
+                limitV == null || limitPercent == null,
+                Fault.Code.CONTRADICTION,
+                "/limitPercent",
+                limitPercent,
+                "limitV or limitPercent, not both");
+        faults.range("/limitV", limitV, 1e-3, MAX_SUPPLY_V).range("/limitPercent", limitPercent, 0.01, 99);
+        return DropLimit.of(limitV, limitPercent, circuit, supplyV);
+    }
+
+    /** What is taken where the caller says nothing. */
+    static final class Defaults {
+        static final double INSULATION_C = 105;
+        static final double AMBIENT_C = 30;
+
+        private Defaults() {}
+    }
+}
