@@ -1,0 +1,62 @@
+package loomwright.service;
+
+import java.util.List;
+import java.util.Map;
+import loomwright.answer.Fault;
+
+/** A request that is not answered, with all that its problem document says but the request id. */
+final class Refusal extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    private final ProblemType type;
+    private final transient List<Problem.Entry> errors;
+    private final transient Map<String, String> headers;
+
+    Refusal(ProblemType type, String detail, List<Problem.Entry> errors, Map<String, String> headers) {
+        // Made for the caller and never logged: no stack trace.
+        super(detail, null, false, false);
+        this.type = type;
+        this.errors = List.copyOf(errors);
+        this.headers = Map.copyOf(headers);
+    }
+
+    Refusal(ProblemType type, String detail) {
+        this(type, detail, List.of(), Map.of());
+    }
+
+    static Refusal ofFaults(List<Fault> faults, boolean inBody, boolean byContract) {
+        ProblemType type = !byContract
+                ? ProblemType.UNPROCESSABLE_INPUT
+                : faults.stream().allMatch(f -> f.code() == Fault.Code.UNKNOWN_NAME)
+                        ? ProblemType.UNKNOWN_NAME
+                        : ProblemType.INVALID_INPUT;
+        List<Problem.Entry> entries =
+                faults.stream().map(fault -> Problem.Entry.of(fault, inBody)).toList();
+        return new Refusal(type, said(entries), entries, Map.of());
+    }
+
+    /** The first fault in words, for readers who see the detail only. */
+    private static String said(List<Problem.Entry> entries) {
+        Problem.Entry first = entries.get(0);
+        String place = first.parameter() != null
+                ? "parameter '" + Problem.shortened(first.parameter()) + "'"
+                : String.valueOf(first.pointer()).isEmpty()
+                        ? "the body"
+                        : "'" + Problem.shortened(String.valueOf(first.pointer())) + "'";
+        String found = first.value() == null ? "" : " (found: " + first.value() + ")";
+        String more = entries.size() == 1 ? "" : " There are " + entries.size() + " faults in all; see errors.";
+        return "At " + place + found + ": accepted is " + first.accepted() + "." + more;
+    }
+
+    ProblemType type() {
+        return type;
+    }
+
+    List<Problem.Entry> errors() {
+        return errors;
+    }
+
+    Map<String, String> headers() {
+        return headers;
+    }
+}
