@@ -56,7 +56,12 @@ final class Bodies {
         throw new IllegalStateException("the contract accepts a body of null");
     }
 
-    private void checkByContract(byte[] body, JsonSchema schema) throws IOException {
+    /**
+     * Holds a body to the contract.
+     *
+     * @throws Refusal 400 with every fault
+     */
+    void checkByContract(byte[] body, JsonSchema schema) throws IOException {
         jsonText.check(body);
         List<Fault> faults = contractFaults.of(schema, json.mapper().readTree(body));
         if (!faults.isEmpty()) {

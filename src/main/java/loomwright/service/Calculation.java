@@ -3,6 +3,7 @@ package loomwright.service;
 import java.io.IOException;
 import java.util.function.Function;
 import loomwright.answer.Answer;
+import loomwright.answer.RejectedInput;
 
 /** The handler of nearly every operation: reads the input, calls one function of the domain, writes its answer. */
 final class Calculation<T, R> implements Endpoint.Handler {
@@ -34,7 +35,14 @@ final class Calculation<T, R> implements Endpoint.Handler {
     public Reply handle(Request request) throws IOException {
         Face face = faces.choose(request);
         T asked = request.read(input);
-        Answer<R> answer = function.apply(asked);
-        return faces.write(face, answer, request.json());
+        return faces.write(face, answer(asked, request), request.json());
+    }
+
+    private Answer<R> answer(T asked, Request request) throws IOException {
+        try {
+            return function.apply(asked);
+        } catch (RejectedInput rejected) {
+            throw request.refusal(rejected);
+        }
     }
 }

@@ -3,15 +3,11 @@ package loomwright.service;
 import com.fasterxml.jackson.databind.cfg.MapperConfig;
 import com.fasterxml.jackson.databind.introspect.AnnotatedClass;
 import com.fasterxml.jackson.databind.introspect.JacksonAnnotationIntrospector;
-import java.util.Locale;
+import loomwright.service.form.Words;
 
 /** Words of a closed set are written {@code common-practice} in JSON and {@code COMMON_PRACTICE} in Java. */
 final class EnumSpelling extends JacksonAnnotationIntrospector {
     private static final long serialVersionUID = 1L;
-
-    static String of(Enum<?> value) {
-        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
 
     @Override
     public String[] findEnumValues(
@@ -19,7 +15,7 @@ final class EnumSpelling extends JacksonAnnotationIntrospector {
         String[] annotated = super.findEnumValues(config, annotatedClass, enumValues, names);
         for (int i = 0; i < enumValues.length; i++) {
             if (annotated[i] == null) {
-                annotated[i] = of(enumValues[i]);
+                annotated[i] = Words.of(enumValues[i]);
             }
         }
         return annotated;

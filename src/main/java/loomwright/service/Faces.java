@@ -1,6 +1,7 @@
 package loomwright.service;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,6 +9,8 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import loomwright.answer.Answer;
+import loomwright.service.form.Figures;
+import loomwright.service.form.Table;
 
 /** The forms in which one kind of answer is given; JSON always, the others as the route table names them. */
 public final class Faces<R> {
@@ -43,7 +46,7 @@ public final class Faces<R> {
 
     /** Also a form that is text. */
     Faces<R> text(Face face, Function<Answer<R>, String> text) {
-        return with(face, (answer, json) -> text.apply(answer).getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        return with(face, (answer, json) -> text.apply(answer).getBytes(StandardCharsets.UTF_8));
     }
 
     /** Also a form of its own. */

@@ -20,6 +20,8 @@ import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import java.io.IOException;
 import loomwright.answer.Caution;
+import loomwright.service.form.SignificantDigits;
+import loomwright.service.form.Words;
 
 /** How JSON is read (strictly) and written (rounded, absent values left out). */
 final class Json {
@@ -114,7 +116,7 @@ final class Json {
         @Override
         public void serialize(Caution value, JsonGenerator out, SerializerProvider provider) throws IOException {
             out.writeStartObject();
-            out.writeStringField("code", EnumSpelling.of(value));
+            out.writeStringField("code", Words.of(value));
             out.writeStringField("text", value.text());
             out.writeEndObject();
         }

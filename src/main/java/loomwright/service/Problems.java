@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.TimeoutException;
 import loomwright.answer.OutOfTime;
-import loomwright.answer.RejectedInput;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -28,9 +27,6 @@ final class Problems {
     Refusal refusal(Throwable thrown, String requestId) {
         if (thrown instanceof Refusal refusal) {
             return refusal;
-        }
-        if (thrown instanceof RejectedInput rejected) {
-            return Refusal.ofFaults(rejected.faults(), true, false);
         }
         if (thrown instanceof OutOfTime outOfTime) {
             return new Refusal(
@@ -84,7 +80,7 @@ final class Problems {
     }
 
     private static Refusal notAllowed(String methods) {
-        String allow = (methods.toUpperCase(Locale.ROOT) + ", OPTIONS").replaceFirst("^, ", "");
+        String allow = methods.toUpperCase(Locale.ROOT);
         return new Refusal(
                 ProblemType.METHOD_NOT_ALLOWED, "This address takes " + allow + ".", List.of(), Map.of("Allow", allow));
     }

@@ -24,6 +24,9 @@ final class Refusal extends RuntimeException {
         this(type, detail, List.of(), Map.of());
     }
 
+    /** Most faults listed; a longer list helps nobody. */
+    private static final int MOST_LISTED = 100;
+
     static Refusal ofFaults(List<Fault> faults, boolean inBody, boolean byContract) {
         ProblemType type = !byContract
                 ? ProblemType.UNPROCESSABLE_INPUT
@@ -31,12 +34,12 @@ final class Refusal extends RuntimeException {
                         ? ProblemType.UNKNOWN_NAME
                         : ProblemType.INVALID_INPUT;
         List<Problem.Entry> entries =
-                faults.stream().map(fault -> Problem.Entry.of(fault, inBody)).toList();
-        return new Refusal(type, said(entries), entries, Map.of());
+                faults.stream().limit(MOST_LISTED).map(fault -> Problem.Entry.of(fault, inBody)).toList();
+        return new Refusal(type, said(entries, faults.size()), entries, Map.of());
     }
 
     /** The first fault in words, for readers who see the detail only. */
-    private static String said(List<Problem.Entry> entries) {
+    private static String said(List<Problem.Entry> entries, int count) {
         Problem.Entry first = entries.get(0);
         String place = first.parameter() != null
                 ? "parameter '" + Problem.shortened(first.parameter()) + "'"
@@ -44,7 +47,7 @@ final class Refusal extends RuntimeException {
                         ? "the body"
                         : "'" + Problem.shortened(String.valueOf(first.pointer())) + "'";
         String found = first.value() == null ? "" : " (found: " + first.value() + ")";
-        String more = entries.size() == 1 ? "" : " There are " + entries.size() + " faults in all; see errors.";
+        String more = count == 1 ? "" : " There are " + count + " faults in all; see errors.";
         return "At " + place + found + ": accepted is " + first.accepted() + "." + more;
     }
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import loomwright.answer.RejectedInput;
 import loomwright.service.Contract.Operation;
 import org.jspecify.annotations.Nullable;
 
@@ -43,6 +44,18 @@ public final class Request {
         }
         checkBodyIsJson();
         return reading.bodies().read(context.bodyAsBytes(), type, schema);
+    }
+
+    /**
+     * What to answer when the domain rejects the input: 400 if the contract objects as well, with all that it has to
+     * say, else 422.
+     */
+    Refusal refusal(RejectedInput rejected) throws IOException {
+        JsonSchema schema = operation.body();
+        if (schema != null) {
+            reading.bodies().checkByContract(context.bodyAsBytes(), schema);
+        }
+        return Refusal.ofFaults(rejected.faults(), schema != null, false);
     }
 
     /** A query parameter as text. */

@@ -4,7 +4,9 @@ import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import io.javalin.http.Handler;
 import io.javalin.http.HandlerType;
+import io.javalin.http.HttpResponseException;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -91,17 +93,25 @@ public final class Server implements AutoCloseable {
         endpoints.forEach(endpoint -> addRoute(config, endpoint));
         methodsByPath()
                 .forEach((path, methods) -> config.routes.options(path, context -> {
-                    context.status(204).header("Allow", String.join(", ", methods));
+                    context.attribute(RequestLine.TEMPLATE, path);
+            context.status(204).header("Allow", String.join(", ", methods));
                 }));
         config.routes.exception(Exception.class, this::sendProblem);
+        config.routes.exception(HttpResponseException.class, this::sendProblem);
     }
 
     private void addRoute(JavalinConfig config, Endpoint endpoint) {
         Operation operation = contract.operation(endpoint.operationId());
-        config.routes.addHttpHandler(HandlerType.findOrCreate(endpoint.method().name()), endpoint.path(), context -> {
+        Handler handler = context -> {
             context.attribute(RequestLine.TEMPLATE, endpoint.path());
             send(context, endpoint.handler().handle(new Request(context, operation, reading)));
-        });
+        };
+        if (endpoint.method() == Endpoint.Method.GET) {
+            // The same headers as GET; the web server drops the body.
+            config.routes.addHttpHandler(HandlerType.HEAD, endpoint.path(), handler);
+        }
+        config.routes.addHttpHandler(
+                HandlerType.findOrCreate(endpoint.method().name()), endpoint.path(), handler);
     }
 
     private Map<String, Set<String>> methodsByPath() {

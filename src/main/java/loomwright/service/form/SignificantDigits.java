@@ -1,12 +1,12 @@
-package loomwright.service;
+package loomwright.service.form;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 
 /** Rounds numbers that leave the service, so that 0.1 + 0.2 is 0.3 to the person who reads it. */
-final class SignificantDigits {
-    static final int DIGITS = 10;
+public final class SignificantDigits {
+    public static final int DIGITS = 10;
 
     /** Powers of ten that a double holds exactly: 10^22 is the last. */
     private static final double[] POWER = new double[23];
@@ -30,7 +30,7 @@ final class SignificantDigits {
      * @return the rounded number; 0 for −0
      * @throws IllegalArgumentException if {@code value} is NaN or infinite, which is an error of ours
      */
-    static double round(double value) {
+    public static double round(double value) {
         if (!Double.isFinite(value)) {
             throw new IllegalArgumentException("a calculation gave " + value);
         }

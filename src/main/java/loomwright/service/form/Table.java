@@ -1,4 +1,4 @@
-package loomwright.service;
+package loomwright.service.form;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -22,7 +22,7 @@ public record Table(List<String> columns, List<List<@Nullable Object>> rows) {
     }
 
     /** As comma-separated values (RFC 4180), header first. */
-    String csv() {
+    public String csv() {
         StringBuilder out = new StringBuilder();
         line(out, new ArrayList<>(columns));
         rows.forEach(row -> line(out, row));
@@ -45,7 +45,7 @@ public record Table(List<String> columns, List<List<@Nullable Object>> rows) {
         if (value instanceof Number number) {
             return Figures.text(number.doubleValue());
         }
-        String text = value instanceof Enum<?> word ? EnumSpelling.of(word) : value.toString();
+        String text = value instanceof Enum<?> word ? Words.of(word) : value.toString();
         // A spreadsheet would run a text that begins like a formula.
         String safe = !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
         return safe.matches("[^\",\r\n]*") ? safe : '"' + safe.replace("\"", "\"\"") + '"';
