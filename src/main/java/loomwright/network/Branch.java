@@ -1,0 +1,193 @@
+package loomwright.network;
+
+/**
+ * The law of one element as the solver sees it. All but the constant-power load are monotone, so that the network's
+ * co-content, the sum of the integrals of their currents over voltage, is convex and least at the solution.
+ */
+abstract sealed class Branch {
+    final int from;
+    final int to;
+    /** Voltage within the branch, added to that over it before the law is applied: kept apart for its digits' sake. */
+    final double biasV;
+
+    private Branch(int from, int to, double biasV) {
+        this.from = from;
+        this.to = to;
+        this.biasV = biasV;
+    }
+
+    /** The current at a drive, which is the voltage over the branch plus its {@link #biasV}. */
+    abstract double currentA(double driveV);
+
+    /** Derivative of the current; 0 where the branch does not tie its ends together. */
+    abstract double slopeS(double driveV);
+
+    /** Where the slope is 0: by how much the voltage must rise for the current to rise. */
+    double riseToKinkV(double driveV) {
+        return Double.POSITIVE_INFINITY;
+    }
+
+    /** Where the slope is 0: by how much the voltage must fall for the current to fall. */
+    double fallToKinkV(double driveV) {
+        return Double.POSITIVE_INFINITY;
+    }
+
+    static Branch of(Element element) {
+        int from = element.from();
+        int to = element.to();
+        if (element instanceof Resistor r) {
+            return r.resistanceOhm() == 0 ? new Ideal(from, to, 0) : new Linear(from, to, 0, 1 / r.resistanceOhm(), 0);
+        }
+        if (element instanceof VoltageSource s) {
+            return s.resistanceOhm() == 0
+                    ? new Ideal(from, to, -s.voltageV())
+                    : new Linear(from, to, s.voltageV(), 1 / s.resistanceOhm(), 0);
+        }
+        if (element instanceof CurrentSource s) {
+            return new Linear(from, to, 0, 0, s.currentA());
+        }
+        if (element instanceof PowerLoad load) {
+            return load.powerW() == 0 ? new Linear(from, to, 0, 0, 0) : new ConstantPower(load);
+        }
+        if (element instanceof OneWay oneWay) {
+            return new OneWayBranch(oneWay, oneWay.slopeOhm());
+        }
+        if (element instanceof Lamp lamp) {
+            return new Filament(lamp);
+        }
+        throw new IllegalArgumentException("no law for " + element.getClass());
+    }
+
+    /** v = E whatever the current. */
+    static final class Ideal extends Branch {
+        final double voltageV;
+
+        Ideal(int from, int to, double voltageV) {
+            super(from, to, 0);
+            this.voltageV = voltageV;
+        }
+
+        @Override
+        double currentA(double driveV) {
+            throw new IllegalStateException("the current of an ideal branch is not a function of its voltage");
+        }
+
+        @Override
+        double slopeS(double driveV) {
+            throw new IllegalStateException("the current of an ideal branch is not a function of its voltage");
+        }
+    }
+
+    /** i = G·(v + E) + J. */
+    static final class Linear extends Branch {
+        final double conductanceS;
+        final double sourceA;
+
+        Linear(int from, int to, double biasV, double conductanceS, double sourceA) {
+            super(from, to, biasV);
+            this.conductanceS = conductanceS;
+            this.sourceA = sourceA;
+        }
+
+        @Override
+        double currentA(double driveV) {
+            return conductanceS * driveV + sourceA;
+        }
+
+        @Override
+        double slopeS(double driveV) {
+            return conductanceS;
+        }
+    }
+
+    /** See {@link PowerLoad}. */
+    static final class ConstantPower extends Branch {
+        private final double powerW;
+        final double minimumV;
+
+        ConstantPower(PowerLoad load) {
+            super(load.from(), load.to(), 0);
+            this.powerW = load.powerW();
+            this.minimumV = load.minimumV();
+        }
+
+        /** A resistor that takes next to nothing: the load before it is switched on. */
+        Linear idle() {
+            return new Linear(from, to, 0, 1e-6 * powerW / (minimumV * minimumV), 0);
+        }
+
+        @Override
+        double currentA(double driveV) {
+            return Math.abs(driveV) < minimumV ? driveV * powerW / (minimumV * minimumV) : powerW / driveV;
+        }
+
+        @Override
+        double slopeS(double driveV) {
+            return Math.abs(driveV) < minimumV ? powerW / (minimumV * minimumV) : -powerW / (driveV * driveV);
+        }
+    }
+
+    /** See {@link OneWay}; its slope may be taken larger than it is while the states are looked for. */
+    static final class OneWayBranch extends Branch {
+        final double slopeOhm;
+        final double limitA;
+
+        OneWayBranch(OneWay oneWay, double slopeOhm) {
+            super(oneWay.from(), oneWay.to(), -oneWay.thresholdV());
+            this.slopeOhm = slopeOhm;
+            this.limitA = oneWay.limitA();
+        }
+
+        private double limitV() {
+            return slopeOhm * limitA;
+        }
+
+        @Override
+        double currentA(double driveV) {
+            return driveV <= 0 ? 0 : Math.min(limitA, driveV / slopeOhm);
+        }
+
+        @Override
+        double slopeS(double driveV) {
+            return driveV <= 0 || driveV >= limitV() ? 0 : 1 / slopeOhm;
+        }
+
+        @Override
+        double riseToKinkV(double driveV) {
+            return driveV <= 0 ? -driveV : Double.POSITIVE_INFINITY;
+        }
+
+        @Override
+        double fallToKinkV(double driveV) {
+            return driveV >= limitV() ? driveV - limitV() : Double.POSITIVE_INFINITY;
+        }
+    }
+
+    /** See {@link Lamp}. */
+    static final class Filament extends Branch {
+        private final double ratedV;
+        private final double ratedA;
+        private final double coldS;
+        private final double kneeV;
+
+        Filament(Lamp lamp) {
+            super(lamp.from(), lamp.to(), 0);
+            ratedV = lamp.ratedV();
+            ratedA = lamp.ratedW() / lamp.ratedV();
+            coldS = ratedA / (ratedV * lamp.coldFraction());
+            kneeV = ratedV * Math.pow(lamp.coldFraction(), 1 / (1 - Lamp.EXPONENT));
+        }
+
+        @Override
+        double currentA(double driveV) {
+            double v = Math.abs(driveV);
+            return v <= kneeV ? coldS * driveV : Math.copySign(ratedA * Math.pow(v / ratedV, Lamp.EXPONENT), driveV);
+        }
+
+        @Override
+        double slopeS(double driveV) {
+            double v = Math.abs(driveV);
+            return v <= kneeV ? coldS : Lamp.EXPONENT * ratedA / ratedV * Math.pow(v / ratedV, Lamp.EXPONENT - 1);
+        }
+    }
+}

@@ -1,0 +1,14 @@
+package loomwright.network;
+
+import loomwright.answer.Faults;
+
+/**
+ * A source of current: i is the same whatever the voltage.
+ *
+ * @param currentA −1e6 to 1e6 A
+ */
+public record CurrentSource(String id, int from, int to, double currentA) implements Element {
+    public CurrentSource {
+        new Faults().range("/currentA", currentA, -MAXIMUM_A, MAXIMUM_A).reject();
+    }
+}

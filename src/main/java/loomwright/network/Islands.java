@@ -1,0 +1,52 @@
+package loomwright.network;
+
+import java.util.Arrays;
+
+/**
+ * Which supernodes hang together through branches that conduct. Each island has one grounded supernode, its first,
+ * which keeps its potential; the others are unknowns.
+ */
+final class Islands {
+    static final int GROUNDED = -1;
+
+    final int count;
+    /** By supernode; island 0 is that of the reference. */
+    final int[] islandOf;
+    /** By supernode: index of its unknown or {@link #GROUNDED}. */
+    final int[] unknownOf;
+
+    final int unknowns;
+
+    private Islands(int supernodes, NodeSets sets) {
+        islandOf = new int[supernodes];
+        unknownOf = new int[supernodes];
+        int[] ofRoot = new int[supernodes];
+        Arrays.fill(ofRoot, -1);
+        int islands = 0;
+        int free = 0;
+        for (int s = 0; s < supernodes; s++) {
+            int root = sets.find(s);
+            if (ofRoot[root] < 0) {
+                ofRoot[root] = islands++;
+                unknownOf[s] = GROUNDED;
+            } else {
+                unknownOf[s] = free++;
+            }
+            islandOf[s] = ofRoot[root];
+        }
+        count = islands;
+        unknowns = free;
+    }
+
+    /** Islands formed by the branches whose slope is not 0; NaN marks ideal branches. */
+    static Islands of(Contraction contraction, double[] slopeS) {
+        NodeSets sets = new NodeSets(contraction.supernodes);
+        for (int b = 0; b < slopeS.length; b++) {
+            if (slopeS[b] != 0 && !Double.isNaN(slopeS[b])) {
+                Branch branch = contraction.branches[b];
+                sets.join(contraction.superOf[branch.from], contraction.superOf[branch.to]);
+            }
+        }
+        return new Islands(contraction.supernodes, sets);
+    }
+}

@@ -1,0 +1,26 @@
+package loomwright.network;
+
+import loomwright.answer.Faults;
+
+/**
+ * A filament lamp: |i| = (W/V)·(|v|/V)^0.55, but its resistance is never less than the cold one, a fraction of the hot
+ * one V²/W.
+ *
+ * <p>Exponent 0.55: common practice, no source.
+ *
+ * @param ratedV V, 1e-3 to 1e6 V
+ * @param ratedW W, 1e-6 to 1e9 W
+ * @param coldFraction cold resistance as a fraction of the hot one, 0.01 to 1
+ */
+public record Lamp(String id, int from, int to, double ratedV, double ratedW, double coldFraction) implements Element {
+    /** Exponent of current against voltage: common practice, no source. */
+    public static final double EXPONENT = 0.55;
+
+    public Lamp {
+        new Faults()
+                .range("/ratedV", ratedV, 1e-3, MAXIMUM_V)
+                .range("/ratedW", ratedW, 1e-6, MAXIMUM_W)
+                .range("/coldFraction", coldFraction, 0.01, 1)
+                .reject();
+    }
+}

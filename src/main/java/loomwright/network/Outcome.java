@@ -1,0 +1,94 @@
+package loomwright.network;
+
+import java.util.Arrays;
+
+/** The figures of a solved network, worked out from the potentials, and the check that they hold. */
+final class Outcome {
+    static final Outcome NONE = new Outcome();
+
+    final double[] voltageV;
+    final boolean[] floating;
+    final int[] islandOf;
+    final double[] currentA;
+    final double[] powerW;
+    final boolean[] determined;
+    final double kirchhoffResidual;
+    final double powerResidual;
+
+    private Outcome() {
+        voltageV = new double[0];
+        floating = new boolean[0];
+        islandOf = new int[0];
+        currentA = new double[0];
+        powerW = new double[0];
+        determined = new boolean[0];
+        kirchhoffResidual = 0;
+        powerResidual = 0;
+    }
+
+    Outcome(NewtonLoop settled) {
+        Contraction contraction = settled.contraction;
+        Branch[] branches = contraction.branches;
+        currentA = settled.current.clone();
+        for (int b = 0; b < currentA.length; b++) {
+            if (Math.abs(currentA[b]) <= settled.floorA) {
+                currentA[b] = 0;
+            }
+        }
+        contraction.recover(currentA);
+        determined = new boolean[branches.length];
+        Arrays.fill(determined, true);
+        for (int closing : contraction.closing) {
+            for (int b : contraction.loop(closing)) {
+                determined[b] = false;
+            }
+        }
+        voltageV = settled.nodeV();
+        Islands islands = settled.islands();
+        floating = new boolean[voltageV.length];
+        islandOf = new int[voltageV.length];
+        double[] base = new double[islands.count];
+        Arrays.fill(base, Double.NaN);
+        base[0] = 0;
+        for (int node = 0; node < voltageV.length; node++) {
+            int island = islands.islandOf[contraction.superOf[node]];
+            if (Double.isNaN(base[island])) {
+                base[island] = voltageV[node];
+            }
+            islandOf[node] = island;
+            floating[node] = island != 0;
+            voltageV[node] -= base[island];
+        }
+        powerW = new double[branches.length];
+        for (int b = 0; b < branches.length; b++) {
+            powerW[b] = currentA[b] * settled.voltage[b];
+        }
+        kirchhoffResidual = kirchhoff(branches);
+        powerResidual = power();
+    }
+
+    private double kirchhoff(Branch[] branches) {
+        double[] sum = new double[voltageV.length];
+        double largest = 0;
+        for (int b = 0; b < branches.length; b++) {
+            sum[branches[b].from] -= currentA[b];
+            sum[branches[b].to] += currentA[b];
+            largest = Math.max(largest, Math.abs(currentA[b]));
+        }
+        double worst = 0;
+        for (double a : sum) {
+            worst = Math.max(worst, Math.abs(a));
+        }
+        return worst == 0 ? 0 : worst / largest;
+    }
+
+    private double power() {
+        double sum = 0;
+        double amount = 0;
+        for (double w : powerW) {
+            sum += w;
+            amount += Math.abs(w);
+        }
+        return sum == 0 ? 0 : Math.abs(sum) / amount;
+    }
+}

@@ -1,0 +1,16 @@
+package loomwright.network;
+
+import loomwright.answer.Faults;
+
+/**
+ * A resistance: v = R·i.
+ *
+ * @param resistanceOhm 1e-9 to 1e12 ohms, or 0: an ideal joint, such as a closed switch without contact resistance
+ */
+public record Resistor(String id, int from, int to, double resistanceOhm) implements Element {
+    public Resistor {
+        Faults faults = new Faults();
+        Element.checkResistance(faults, "/resistanceOhm", resistanceOhm);
+        faults.reject();
+    }
+}

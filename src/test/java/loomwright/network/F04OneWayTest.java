@@ -1,0 +1,127 @@
+package loomwright.network;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+
+/** Feature 4: one-way elements, alone, in bridges, in series, at their limit. */
+class F04OneWayTest {
+    @Test
+    void conductsForwardsWithItsThresholdAndSlope() {
+        Circuit.Reading r = new Circuit()
+                .source("s", "0", "a", 12, 0)
+                .oneWay("d", "a", "b", 0.7, 0.1)
+                .resistor("load", "b", "0", 11.2)
+                .solve();
+        assertThat(r.amps("d")).isCloseTo(1, within(1e-13));
+    }
+
+    @Test
+    void blocksBackwardsWithoutAnyLeak() {
+        Circuit.Reading r = new Circuit()
+                .source("s", "0", "a", -12, 0)
+                .oneWay("d", "a", "b", 0.7, 0.1)
+                .resistor("load", "b", "0", 11.2)
+                .solve();
+        assertThat(r.amps("d")).isZero();
+        assertThat(r.volts("b")).isZero();
+    }
+
+    @Test
+    void anIdealBridgeRectifiesEitherWay() {
+        for (double voltage : new double[] {12, -12}) {
+            Circuit.Reading r = new Circuit()
+                    .source("s", "p", "q", voltage, 0.5)
+                    .oneWay("d1", "p", "plus", 0.7, 0)
+                    .oneWay("d2", "q", "plus", 0.7, 0)
+                    .oneWay("d3", "0", "p", 0.7, 0)
+                    .oneWay("d4", "0", "q", 0.7, 0)
+                    .resistor("load", "plus", "0", 10.1)
+                    .solve();
+            assertThat(r.amps("load")).isCloseTo(1, within(1e-12));
+            assertThat(r.amps("d1") + r.amps("d2")).isCloseTo(1, within(1e-12));
+            assertThat(Math.min(r.amps("d1"), r.amps("d2"))).isZero();
+        }
+    }
+
+    @Test
+    void anIslandBetweenTwoBlockingElementsFloats() {
+        Circuit.Reading r = new Circuit()
+                .source("s", "0", "a", 12, 0)
+                .oneWay("d1", "x", "a", 0.7, 0.1)
+                .resistor("r", "x", "y", 5)
+                .oneWay("d2", "0", "y", 0.7, 0.1)
+                .solve();
+        assertThat(r.floating("x")).isTrue();
+        assertThat(r.floating("y")).isTrue();
+        assertThat(r.finding(NetworkFinding.Kind.FLOATING).elementIds()).containsExactly("r");
+    }
+
+    @Test
+    void theOpenEndOfAConductingElementHasAVoltage() {
+        Circuit.Reading r = new Circuit()
+                .source("s", "0", "a", 12, 0)
+                .oneWay("d", "a", "x", 0.7, 0.1)
+                .solve();
+        assertThat(r.floating("x")).isFalse();
+        assertThat(r.volts("x")).isCloseTo(11.3, within(1e-9));
+    }
+
+    @Test
+    void aLimitedElementFeedsAnother() {
+        Circuit.Reading r = new Circuit()
+                .source("s", "0", "a", 12, 0)
+                .limited("l", "a", "x", 0, 0, 2)
+                .oneWay("d", "x", "y", 0.7, 0)
+                .resistor("load", "y", "0", 1)
+                .solve();
+        assertThat(r.amps("load")).isCloseTo(2, within(1e-13));
+        assertThat(r.volts("x")).isCloseTo(2.7, within(1e-12));
+    }
+
+    @Test
+    void aRegulatedSourceBehindARectifierTakesOverFromTheBattery() {
+        Circuit.Reading r = new Circuit()
+                .source("battery", "0", "b", 12.6, 0.02)
+                .limited("alternator", "0", "b", -14.2, 0.01, 30)
+                .resistor("load", "b", "0", 1)
+                .solve();
+        assertThat(r.amps("battery")).as("charging").isNegative();
+        assertThat(r.amps("alternator")).isCloseTo(30, within(1e-9));
+    }
+
+    @Test
+    void anIdealElementOverAnIdealSourceOfMoreVoltsIsADeadShort() {
+        Circuit.Reading r = new Circuit()
+                .source("s", "0", "a", 12, 0)
+                .oneWay("d", "a", "0", 0.7, 0)
+                .solve();
+        assertThat(r.solution().solved()).isFalse();
+        assertThat(r.finding(NetworkFinding.Kind.CONFLICTING_SOURCES).elementIds())
+                .containsExactlyInAnyOrder("s", "d");
+    }
+
+    @Test
+    void anIdealElementOverAnIdealSourceOfFewerVoltsBlocks() {
+        Circuit.Reading r = new Circuit()
+                .source("s", "0", "a", 12, 0)
+                .oneWay("d", "a", "0", 24, 0)
+                .resistor("load", "a", "0", 12)
+                .solve();
+        assertThat(r.amps("d")).isZero();
+        assertThat(r.amps("s")).isCloseTo(1, within(1e-13));
+    }
+
+    @Test
+    void anIdealElementOverAnIdealJointCarriesNothing() {
+        Circuit.Reading r = new Circuit()
+                .source("s", "0", "a", 12, 1)
+                .resistor("joint", "a", "b", 0)
+                .oneWay("d", "a", "b", 0, 0)
+                .resistor("load", "b", "0", 5)
+                .solve();
+        assertThat(r.amps("joint")).isCloseTo(2, within(1e-13));
+        assertThat(r.determined("joint")).isTrue();
+    }
+}
