@@ -53,6 +53,10 @@ final class Accepted {
     }
 
     private static String range(JsonNode schema) {
+        if (schema.has("minimum") && schema.has("maximum")) {
+            return " from " + schema.get("minimum").asText() + " to "
+                    + schema.get("maximum").asText();
+        }
         List<String> bounds = new ArrayList<>();
         if (schema.has("minimum")) {
             bounds.add("of at least " + schema.get("minimum").asText());
@@ -70,6 +74,9 @@ final class Accepted {
     }
 
     private static String size(JsonNode schema, String min, String max, String of) {
+        if (schema.has(min) && schema.path(min).equals(schema.path(max))) {
+            return " of exactly " + schema.get(min).asText() + " " + of;
+        }
         if (schema.has(min) && schema.has(max)) {
             return " of " + schema.get(min).asText() + " to " + schema.get(max).asText() + " " + of;
         }

@@ -2,6 +2,7 @@ package loomwright.service;
 
 import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.networknt.schema.JsonNodePath;
 import com.networknt.schema.JsonSchema;
 import com.networknt.schema.ValidationMessage;
 import java.net.URLDecoder;
@@ -27,26 +28,30 @@ final class ContractFaults {
     /** Every fault of {@code value}, with JSON pointers from it; none if the contract accepts it. */
     List<Fault> of(JsonSchema schema, JsonNode value) {
         Set<ValidationMessage> messages = schema.validate(value);
+        List<JsonNodePath> choices = new ArrayList<>();
+        for (ValidationMessage message : messages) {
+            if (isChoice(message) && !branchIsKnown(message, value)) {
+                choices.add(message.getInstanceLocation());
+            }
+        }
         Set<Fault> faults = new LinkedHashSet<>();
         for (ValidationMessage message : messages) {
-            if (!explainedDeeper(message, messages)) {
+            JsonNodePath place = message.getInstanceLocation();
+            boolean undecided = choices.stream().anyMatch(place::startsWith);
+            // Undecided, the branches have nothing useful to say; decided, the choice has not.
+            if (undecided ? choices.contains(place) && isChoice(message) : !isChoice(message)) {
                 faults.add(fault(message, value));
             }
         }
         return new ArrayList<>(faults);
     }
 
-    /** What {@code schema} accepts, in words. */
-    String accepted(JsonNode schema) {
-        return accepted.by(schema);
-    }
-
-    /** A choice that failed says nothing when the branch that was meant says why. */
-    private static boolean explainedDeeper(ValidationMessage message, Set<ValidationMessage> all) {
-        return isChoice(message)
-                && all.stream()
-                        .anyMatch(other -> !isChoice(other)
-                                && other.getInstanceLocation().startsWith(message.getInstanceLocation()));
+    /** Whether the tag of a value says which branch of a choice is meant. */
+    private boolean branchIsKnown(ValidationMessage message, JsonNode root) {
+        JsonNode discriminator = schemaAround(message).path("discriminator");
+        JsonNode tag = root.at(message.getInstanceLocation().toString())
+                .path(discriminator.path("propertyName").asText());
+        return tag.isTextual() && discriminator.path("mapping").has(tag.asText());
     }
 
     private static boolean isChoice(ValidationMessage message) {

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.TimeoutException;
 import loomwright.answer.OutOfTime;
+import loomwright.network.NoConvergence;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -32,6 +33,13 @@ final class Problems {
             return new Refusal(
                     ProblemType.OUT_OF_TIME,
                     outOfTime.getMessage() + ". Ask for less at once, or for wider limits at start.");
+        }
+        if (thrown instanceof NoConvergence stuck) {
+            return new Refusal(
+                    ProblemType.OUT_OF_TIME,
+                    "The solution did not settle within " + stuck.iterations()
+                            + " steps; these elements kept changing: "
+                            + Problem.shortened(String.join(", ", stuck.elementIds())) + ".");
         }
         if (thrown instanceof HttpResponseException http) {
             return ofStatus(http.getStatus(), http.getDetails());

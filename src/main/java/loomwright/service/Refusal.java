@@ -33,8 +33,10 @@ final class Refusal extends RuntimeException {
                 : faults.stream().allMatch(f -> f.code() == Fault.Code.UNKNOWN_NAME)
                         ? ProblemType.UNKNOWN_NAME
                         : ProblemType.INVALID_INPUT;
-        List<Problem.Entry> entries =
-                faults.stream().limit(MOST_LISTED).map(fault -> Problem.Entry.of(fault, inBody)).toList();
+        List<Problem.Entry> entries = faults.stream()
+                .limit(MOST_LISTED)
+                .map(fault -> Problem.Entry.of(fault, inBody))
+                .toList();
         return new Refusal(type, said(entries, faults.size()), entries, Map.of());
     }
 
@@ -42,13 +44,17 @@ final class Refusal extends RuntimeException {
     private static String said(List<Problem.Entry> entries, int count) {
         Problem.Entry first = entries.get(0);
         String place = first.parameter() != null
-                ? "parameter '" + Problem.shortened(first.parameter()) + "'"
+                ? "Parameter '" + Problem.shortened(first.parameter()) + "'"
                 : String.valueOf(first.pointer()).isEmpty()
-                        ? "the body"
+                        ? "The body"
                         : "'" + Problem.shortened(String.valueOf(first.pointer())) + "'";
-        String found = first.value() == null ? "" : " (found: " + first.value() + ")";
+        String fault = first.code() == Fault.Code.MISSING
+                ? place + " is missing; accepted is "
+                : first.value() == null
+                        ? place + ": accepted is "
+                        : place + " is '" + first.value() + "'; accepted is ";
         String more = count == 1 ? "" : " There are " + count + " faults in all; see errors.";
-        return "At " + place + found + ": accepted is " + first.accepted() + "." + more;
+        return fault + first.accepted() + "." + more;
     }
 
     ProblemType type() {

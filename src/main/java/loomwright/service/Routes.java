@@ -1,9 +1,13 @@
 package loomwright.service;
 
 import static loomwright.service.Endpoint.get;
+import static loomwright.service.Endpoint.post;
 
+import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import loomwright.service.network.NetworkQuestion;
+import loomwright.service.network.NetworkReport;
 
 /** Every operation of the contract, each on one line. A test compares this table with {@code openapi.yaml}. */
 final class Routes {
@@ -17,13 +21,18 @@ final class Routes {
                 get("/docs", "getDocumentation", Documentation::page),
                 get("/docs/{file}", "getDocumentationFile", Documentation::file),
                 get("/v1/examples", "listExamples", examples::listing),
-                get("/v1/examples/{name}", "getExample", examples::one));
+                get("/v1/examples/{name}", "getExample", examples::one),
+                post(
+                        "/v1/networks/solution",
+                        "solveNetwork",
+                        Calculation.of(NetworkQuestion.class, NetworkQuestion::answer)
+                                .in(faces -> faces.table(NetworkReport::table))));
     }
 
     /** What a load balancer asks for. */
     record Health(String status, String version) {}
 
-    private static Reply health(Request request, Contract contract) throws java.io.IOException {
+    private static Reply health(Request request, Contract contract) throws IOException {
         request.checkAccepts(Json.MEDIA_TYPE);
         return Reply.of(Json.MEDIA_TYPE, request.json().write(new Health("ok", contract.version())))
                 .withHeaders(Map.of("Cache-Control", "no-store"));

@@ -94,7 +94,7 @@ public final class Server implements AutoCloseable {
         methodsByPath()
                 .forEach((path, methods) -> config.routes.options(path, context -> {
                     context.attribute(RequestLine.TEMPLATE, path);
-            context.status(204).header("Allow", String.join(", ", methods));
+                    context.status(204).header("Allow", String.join(", ", methods));
                 }));
         config.routes.exception(Exception.class, this::sendProblem);
         config.routes.exception(HttpResponseException.class, this::sendProblem);
@@ -110,8 +110,7 @@ public final class Server implements AutoCloseable {
             // The same headers as GET; the web server drops the body.
             config.routes.addHttpHandler(HandlerType.HEAD, endpoint.path(), handler);
         }
-        config.routes.addHttpHandler(
-                HandlerType.findOrCreate(endpoint.method().name()), endpoint.path(), handler);
+        config.routes.addHttpHandler(HandlerType.findOrCreate(endpoint.method().name()), endpoint.path(), handler);
     }
 
     private Map<String, Set<String>> methodsByPath() {

@@ -37,7 +37,8 @@ public sealed interface ElementQuestion {
     List<String> between();
 
     /** The element for the solver; null where nothing conducts, as in an open switch. */
-    @Nullable Element between(int first, int second);
+    @Nullable
+    Element between(int first, int second);
 
     /** Whether the solver counts current and voltage from the second node. */
     default boolean turned() {
@@ -57,8 +58,11 @@ public sealed interface ElementQuestion {
     }
 
     /** A source whose first node is positive; without resistance it is ideal. */
-    record OfVoltageSource(String id, List<String> between, double voltageV, @Nullable Double resistanceOhm)
-            implements ElementQuestion {
+    record OfVoltageSource(
+            String id,
+            List<String> between,
+            double voltageV,
+            @Nullable Double resistanceOhm) implements ElementQuestion {
         public OfVoltageSource {
             between = checked(id, between);
         }
@@ -99,8 +103,11 @@ public sealed interface ElementQuestion {
     }
 
     /** A diode, anode first. */
-    record OfDiode(String id, List<String> between, double forwardV, @Nullable Double slopeOhm)
-            implements ElementQuestion {
+    record OfDiode(
+            String id,
+            List<String> between,
+            double forwardV,
+            @Nullable Double slopeOhm) implements ElementQuestion {
         public OfDiode {
             between = checked(id, between);
             new Faults().range("/forwardV", forwardV, 0, Element.MAXIMUM_V).reject();
@@ -108,14 +115,17 @@ public sealed interface ElementQuestion {
 
         @Override
         public Element between(int first, int second) {
-            return new OneWay(
-                    id, first, second, forwardV, slopeOhm == null ? 0 : slopeOhm, Double.POSITIVE_INFINITY);
+            return new OneWay(id, first, second, forwardV, slopeOhm == null ? 0 : slopeOhm, Double.POSITIVE_INFINITY);
         }
     }
 
     /** A filament lamp. */
-    record OfLamp(String id, List<String> between, double ratedV, double ratedW, @Nullable Double coldFraction)
-            implements ElementQuestion {
+    record OfLamp(
+            String id,
+            List<String> between,
+            double ratedV,
+            double ratedW,
+            @Nullable Double coldFraction) implements ElementQuestion {
         /** Cold resistance of a filament as a fraction of the hot one: common practice, no source. */
         public static final double DEFAULT_COLD_FRACTION = 0.1;
 
@@ -131,11 +141,16 @@ public sealed interface ElementQuestion {
     }
 
     /** A switch; closed it is its contact resistance, or an ideal joint. */
-    record OfSwitch(String id, List<String> between, boolean closed, @Nullable Double contactOhm)
-            implements ElementQuestion {
+    record OfSwitch(
+            String id,
+            List<String> between,
+            boolean closed,
+            @Nullable Double contactOhm) implements ElementQuestion {
         public OfSwitch {
             between = checked(id, between);
-            new Faults().range("/contactOhm", contactOhm, 0, Element.MAXIMUM_OHM).reject();
+            new Faults()
+                    .range("/contactOhm", contactOhm, 0, Element.MAXIMUM_OHM)
+                    .reject();
         }
 
         @Override
@@ -149,8 +164,7 @@ public sealed interface ElementQuestion {
         faults.reject();
         checkName(faults, "/id", id == null ? "" : id);
         List<String> ends = between == null ? List.of() : List.copyOf(between);
-        faults.check(
-                ends.size() == 2, Fault.Code.OUT_OF_RANGE, "/between", ends.size(), "two node names");
+        faults.check(ends.size() == 2, Fault.Code.OUT_OF_RANGE, "/between", ends.size(), "two node names");
         for (int i = 0; i < ends.size(); i++) {
             checkName(faults, "/between/" + i, ends.get(i));
         }

@@ -106,7 +106,8 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
         String first = question.between().get(0);
         String second = question.between().get(1);
         if (first.equals(second)) {
-            faults.check(false, Fault.Code.CONTRADICTION, pointer + "/between/1", second, "a node other than the first");
+            faults.check(
+                    false, Fault.Code.CONTRADICTION, pointer + "/between/1", second, "a node other than the first");
             return null;
         }
         try {

@@ -41,13 +41,13 @@ public record NetworkReport(
     /**
      * What an element does.
      *
-     * @param voltageV voltage of the first node against the second
+     * @param voltageV voltage of the first node against the second; absent where they have no common reference
      * @param currentA positive from the first node through the element to the second
      * @param powerW power taken up; negative if delivered
      * @param currentDetermined false where a loop of ideal joints lets the current divide in any way
      */
     public record ElementReading(
-            String id, double voltageV, double currentA, double powerW, boolean currentDetermined) {}
+            String id, @Nullable Double voltageV, double currentA, double powerW, boolean currentDetermined) {}
 
     static Answer<NetworkReport> of(NetworkQuestion question, List<String> nodes, int[] place, Solution solution) {
         NetworkReport report = solution.solved()
@@ -71,8 +71,7 @@ public record NetworkReport(
             rows.add(Arrays.asList("node", node.node(), node.voltageV(), null, null));
         }
         for (ElementReading element : elements) {
-            rows.add(Arrays.asList(
-                    "element", element.id(), element.voltageV(), element.currentA(), element.powerW()));
+            rows.add(Arrays.asList("element", element.id(), element.voltageV(), element.currentA(), element.powerW()));
         }
         return new Table(List.of("what", "name", "voltageV", "currentA", "powerW"), rows);
     }
@@ -94,20 +93,25 @@ public record NetworkReport(
         List<ElementReading> readings = new ArrayList<>(place.length);
         for (int i = 0; i < place.length; i++) {
             ElementQuestion element = question.elements().get(i);
-            double voltageV = solution.voltageV(index.getOrDefault(element.between().get(0), 0))
-                    - solution.voltageV(index.getOrDefault(element.between().get(1), 0));
+            int first = index.getOrDefault(element.between().get(0), 0);
+            int second = index.getOrDefault(element.between().get(1), 0);
             int at = place[i];
-            readings.add(
-                    at < 0
-                            ? new ElementReading(element.id(), voltageV, 0, 0, true)
-                            : new ElementReading(
-                                    element.id(),
-                                    voltageV,
-                                    element.turned() ? -solution.currentA(at) : solution.currentA(at),
-                                    solution.powerW(at),
-                                    solution.currentDetermined(at)));
+            double currentA = at < 0 ? 0 : element.turned() ? -solution.currentA(at) : solution.currentA(at);
+            readings.add(new ElementReading(
+                    element.id(),
+                    voltageV(solution, first, second, currentA),
+                    currentA,
+                    at < 0 ? 0 : solution.powerW(at),
+                    at < 0 || solution.currentDetermined(at)));
         }
         return readings;
+    }
+
+    /** Voltage between two nodes; none where an element without current is all that joins their islands. */
+    private static @Nullable Double voltageV(Solution solution, int first, int second, double currentA) {
+        boolean sameIsland =
+                solution.floating(first) == solution.floating(second) && (!solution.floating(first) || currentA != 0);
+        return sameIsland ? solution.voltageV(first) - solution.voltageV(second) : null;
     }
 
     private static List<String> working(NetworkQuestion question, List<String> nodes, NetworkReport report) {
