@@ -46,6 +46,11 @@ final class ContractFaults {
         return new ArrayList<>(faults);
     }
 
+    /** What {@code schema} accepts, in words. */
+    String accepted(JsonNode schema) {
+        return accepted.by(schema);
+    }
+
     /** Whether the tag of a value says which branch of a choice is meant. */
     private boolean branchIsKnown(ValidationMessage message, JsonNode root) {
         JsonNode discriminator = schemaAround(message).path("discriminator");
