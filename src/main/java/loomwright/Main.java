@@ -1,7 +1,136 @@
 package loomwright;
 
-public final class Main {
-    private Main() {}
+import java.io.PrintStream;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import loomwright.answer.RejectedInput;
+import loomwright.service.Options;
+import loomwright.service.Server;
+import loomwright.service.ServiceLimits;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
-    public static void main(String[] args) {}
+/** Starts the service from the command line and stops it on SIGTERM or SIGINT. */
+@Command(
+        name = "loomwright",
+        description = "Computes what happens in a vehicle's low-voltage wiring; a service over HTTP.",
+        mixinStandardHelpOptions = true,
+        showDefaultValues = true,
+        sortOptions = false)
+public final class Main implements Callable<Integer> {
+    /** What to paste into a shell for a first answer; {@code %s} is the address of the service. */
+    private static final String FIRST_CALL = "curl -s %s/v1/examples";
+
+    @Option(names = "--host", description = "Address to listen on.")
+    private String host = Options.DEFAULT.host();
+
+    @Option(names = "--port", description = "Port to listen on; 0 takes a free one.")
+    private int port = Options.DEFAULT.port();
+
+    @Option(
+            names = "--check-every-request",
+            description = "Hold every body to the contract before binding it, not only those that do not bind.")
+    private boolean checkEveryRequest;
+
+    @Option(names = "--allow-origin", description = "Web origin whose pages may call the service; may be repeated.")
+    private List<String> allowedOrigins = List.of();
+
+    @Mixin
+    private Limits limits = new Limits();
+
+    @Spec
+    private CommandSpec spec = CommandSpec.create();
+
+    /** One option for each of the limits. */
+    static final class Limits {
+        private static final ServiceLimits D = ServiceLimits.DEFAULT;
+
+        @Option(names = "--body-bytes", description = "Largest request body.")
+        private int bodyBytes = D.bodyBytes();
+
+        @Option(names = "--head-bytes", description = "Largest request line and headers together.")
+        private int headBytes = D.headBytes();
+
+        @Option(names = "--nesting-depth", description = "Deepest nesting of a JSON body.")
+        private int nestingDepth = D.nestingDepth();
+
+        @Option(names = "--string-chars", description = "Longest text in a JSON body.")
+        private int stringChars = D.stringChars();
+
+        @Option(names = "--name-chars", description = "Longest property name in a JSON body.")
+        private int nameChars = D.nameChars();
+
+        @Option(names = "--number-chars", description = "Longest number in a JSON body.")
+        private int numberChars = D.numberChars();
+
+        @Option(names = "--tokens", description = "Most names, values and brackets in a JSON body.")
+        private int tokens = D.tokens();
+
+        @Option(names = "--threads", description = "Most requests worked on at once.")
+        private int threads = D.threads();
+
+        @Option(names = "--idle-ms", description = "How long a connection may be silent, in ms.")
+        private int idleMs = D.idleMs();
+
+        @Option(names = "--stop-ms", description = "How long a stop waits for requests in flight, in ms.")
+        private int stopMs = D.stopMs();
+
+        ServiceLimits toLimits() {
+            return new ServiceLimits(
+                    bodyBytes,
+                    headBytes,
+                    nestingDepth,
+                    stringChars,
+                    nameChars,
+                    numberChars,
+                    tokens,
+                    threads,
+                    idleMs,
+                    stopMs);
+        }
+    }
+
+    public static void main(String[] args) {
+        int code = new CommandLine(new Main()).execute(args);
+        if (code != 0) {
+            System.exit(code);
+        }
+    }
+
+    @Override
+    public Integer call() throws InterruptedException {
+        Server server = Server.start(options());
+        CountDownLatch stopped = new CountDownLatch(1);
+        Runtime.getRuntime()
+                .addShutdownHook(new Thread(
+                        () -> {
+                            server.close();
+                            stopped.countDown();
+                        },
+                        "stop"));
+        announce(System.out, "http://" + (host.contains(":") ? "[" + host + "]" : host) + ":" + server.port());
+        stopped.await();
+        return 0;
+    }
+
+    private Options options() {
+        try {
+            return new Options(host, port, checkEveryRequest, allowedOrigins, limits.toLimits());
+        } catch (RejectedInput rejected) {
+            throw new ParameterException(spec.commandLine(), rejected.getMessage(), rejected);
+        }
+    }
+
+    private static void announce(PrintStream out, String address) {
+        out.println("Loomwright answers at " + address);
+        out.println("  contract       " + address + "/openapi.yaml");
+        out.println("  documentation  " + address + "/docs");
+        out.println("  first answer   " + FIRST_CALL.formatted(address));
+    }
 }

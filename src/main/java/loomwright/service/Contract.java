@@ -1,0 +1,180 @@
+package loomwright.service;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import com.networknt.schema.JsonMetaSchema;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.PathType;
+import com.networknt.schema.SchemaLocation;
+import com.networknt.schema.SchemaValidatorsConfig;
+import com.networknt.schema.oas.OpenApi31;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** {@code openapi.yaml}: what each operation takes. The file that is served is the file that judges. */
+final class Contract {
+    private static final String FILE = "openapi.yaml";
+
+    private final byte[] text;
+    private final JsonNode document;
+    private final JsonSchemaFactory schemas;
+    private final SchemaValidatorsConfig config;
+    private final Map<String, Operation> operations = new LinkedHashMap<>();
+
+    /**
+     * One operation.
+     *
+     * @param parameters those of the query and of the path
+     * @param body schema of the JSON body, if the operation takes one
+     */
+    record Operation(
+            String id,
+            String method,
+            String path,
+            List<Parameter> parameters,
+            @Nullable JsonSchema body) {
+        @Nullable
+        Parameter query(String name) {
+            return find("query", name);
+        }
+
+        private @Nullable Parameter find(String in, String name) {
+            for (Parameter parameter : parameters) {
+                if (parameter.in().equals(in) && parameter.name().equals(name)) {
+                    return parameter;
+                }
+            }
+            return null;
+        }
+    }
+
+    /**
+     * One parameter.
+     *
+     * @param in {@code query} or {@code path}
+     * @param form its schema as written
+     * @param schema its schema ready to judge a value
+     */
+    record Parameter(String name, String in, boolean required, JsonNode form, JsonSchema schema) {
+        boolean is(String type) {
+            JsonNode types = form.path("type");
+            if (types.isTextual()) {
+                return types.asText().equals(type);
+            }
+            for (JsonNode one : types) {
+                if (one.asText().equals(type)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+    }
+
+    private Contract(byte[] text) throws IOException {
+        this.text = text;
+        document = new YAMLMapper().readTree(text);
+        JsonMetaSchema dialect = OpenApi31.getInstance();
+        schemas = JsonSchemaFactory.builder()
+                .defaultMetaSchemaIri(dialect.getIri())
+                .metaSchema(dialect)
+                .build();
+        config = SchemaValidatorsConfig.builder()
+                .pathType(PathType.JSON_POINTER)
+                .discriminatorKeywordEnabled(true)
+                .locale(Locale.ENGLISH)
+                .build();
+        document.path("paths")
+                .forEachEntry((path, item) -> item.forEachEntry((method, operation) -> add(path, method, operation)));
+    }
+
+    static Contract load() {
+        try (InputStream in = Contract.class.getClassLoader().getResourceAsStream(FILE)) {
+            if (in == null) {
+                throw new IllegalStateException(FILE + " is not on the class path");
+            }
+            return new Contract(in.readAllBytes());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void add(String path, String method, JsonNode operation) {
+        String here = "/paths/" + escaped(path) + "/" + method;
+        List<Parameter> parameters = new ArrayList<>();
+        for (int i = 0; i < operation.path("parameters").size(); i++) {
+            parameters.add(parameter(here + "/parameters/" + i));
+        }
+        String body = here + "/requestBody/content/application~1json/schema";
+        JsonSchema schema = document.at(body).isMissingNode() ? null : schema(body);
+        String id = operation.path("operationId").asText();
+        operations.put(id, new Operation(id, method.toUpperCase(Locale.ROOT), path, List.copyOf(parameters), schema));
+    }
+
+    private Parameter parameter(String pointer) {
+        String place = pointer;
+        JsonNode node = document.at(place);
+        if (node.has("$ref")) {
+            place = node.get("$ref").asText().substring(1);
+            node = document.at(place);
+        }
+        return new Parameter(
+                node.path("name").asText(),
+                node.path("in").asText(),
+                node.path("required").asBoolean(false),
+                resolved(node.path("schema")),
+                schema(place + "/schema"));
+    }
+
+    /** The schema at a place of the document, ready to judge. */
+    JsonSchema schema(String pointer) {
+        String fragment = pointer.replace("{", "%7B").replace("}", "%7D");
+        JsonSchema schema = schemas.getSchema(SchemaLocation.of("classpath:" + FILE + "#" + fragment), config);
+        schema.initializeValidators();
+        return schema;
+    }
+
+    /** {@code node}, or what it refers to. */
+    JsonNode resolved(JsonNode node) {
+        JsonNode at = node;
+        while (at.has("$ref")) {
+            at = document.at(at.get("$ref").asText().substring(1));
+        }
+        return at;
+    }
+
+    JsonNode document() {
+        return document;
+    }
+
+    byte[] text() {
+        return text;
+    }
+
+    String version() {
+        return document.at("/info/version").asText();
+    }
+
+    Operation operation(String id) {
+        Operation operation = operations.get(id);
+        if (operation == null) {
+            throw new IllegalStateException("the contract has no operation " + id);
+        }
+        return operation;
+    }
+
+    List<Operation> operations() {
+        return List.copyOf(operations.values());
+    }
+
+    static String escaped(String name) {
+        return name.replace("~", "~0").replace("/", "~1");
+    }
+}

@@ -1,0 +1,128 @@
+package loomwright.service;
+
+import com.fasterxml.jackson.core.JsonPointer;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.networknt.schema.JsonNodePath;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.ValidationMessage;
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import loomwright.answer.Fault;
+import loomwright.answer.Fault.Code;
+import org.jspecify.annotations.Nullable;
+
+/** Says in the words of this service what the contract has against a value. */
+final class ContractFaults {
+    private final Contract contract;
+    private final Accepted accepted;
+
+    ContractFaults(Contract contract) {
+        this.contract = contract;
+        this.accepted = new Accepted(contract);
+    }
+
+    /** Every fault of {@code value}, with JSON pointers from it; none if the contract accepts it. */
+    List<Fault> of(JsonSchema schema, JsonNode value) {
+        Set<ValidationMessage> messages = schema.validate(value);
+        List<JsonNodePath> choices = new ArrayList<>();
+        for (ValidationMessage message : messages) {
+            if (isChoice(message) && !branchIsKnown(message, value)) {
+                choices.add(message.getInstanceLocation());
+            }
+        }
+        Set<Fault> faults = new LinkedHashSet<>();
+        for (ValidationMessage message : messages) {
+            JsonNodePath place = message.getInstanceLocation();
+            boolean undecided = choices.stream().anyMatch(place::startsWith);
+            // Undecided, the branches have nothing useful to say; decided, the choice has not.
+            if (undecided ? choices.contains(place) && isChoice(message) : !isChoice(message)) {
+                faults.add(fault(message, value));
+            }
+        }
+        return new ArrayList<>(faults);
+    }
+
+    /** What {@code schema} accepts, in words. */
+    String accepted(JsonNode schema) {
+        return accepted.by(schema);
+    }
+
+    /** Whether the tag of a value says which branch of a choice is meant. */
+    private boolean branchIsKnown(ValidationMessage message, JsonNode root) {
+        JsonNode discriminator = schemaAround(message).path("discriminator");
+        JsonNode tag = root.at(message.getInstanceLocation().toString())
+                .path(discriminator.path("propertyName").asText());
+        return tag.isTextual() && discriminator.path("mapping").has(tag.asText());
+    }
+
+    private static boolean isChoice(ValidationMessage message) {
+        return message.getType().equals("oneOf")
+                || message.getType().equals("anyOf")
+                || message.getType().equals("discriminator");
+    }
+
+    private Fault fault(ValidationMessage message, JsonNode root) {
+        String pointer = message.getInstanceLocation().toString();
+        JsonNode value = root.at(pointer);
+        JsonNode schema = schemaAround(message);
+        return switch (message.getType()) {
+            case "required" ->
+                new Fault(
+                        Code.MISSING,
+                        pointer + "/" + Contract.escaped(message.getProperty()),
+                        null,
+                        accepted.by(schema.path("properties").path(message.getProperty())));
+            case "additionalProperties", "unevaluatedProperties" ->
+                new Fault(
+                        Code.UNKNOWN_NAME,
+                        pointer + "/" + Contract.escaped(message.getProperty()),
+                        said(value.path(message.getProperty())),
+                        accepted.namesOf(schema));
+            case "oneOf", "anyOf", "discriminator" -> choice(pointer, value, schema);
+            default -> new Fault(code(message.getType()), pointer, said(value), accepted.by(schema));
+        };
+    }
+
+    private Fault choice(String pointer, JsonNode value, JsonNode schema) {
+        String tag = schema.path("discriminator").path("propertyName").asText("");
+        if (tag.isEmpty() || !value.isObject()) {
+            return new Fault(Code.WRONG_TYPE, pointer, said(value), accepted.by(schema));
+        }
+        Code code = value.has(tag) ? Code.NOT_ONE_OF : Code.MISSING;
+        return new Fault(code, pointer + "/" + tag, said(value.path(tag)), accepted.kindsOf(schema));
+    }
+
+    private static Code code(String keyword) {
+        return switch (keyword) {
+            case "type" -> Code.WRONG_TYPE;
+            case "enum", "const" -> Code.NOT_ONE_OF;
+            case "pattern", "format" -> Code.MALFORMED;
+            case "uniqueItems" -> Code.DUPLICATE;
+            case "dependentRequired", "not" -> Code.CONTRADICTION;
+            default -> Code.OUT_OF_RANGE;
+        };
+    }
+
+    /** The schema that holds the keyword which failed. */
+    private JsonNode schemaAround(ValidationMessage message) {
+        String fragment = URLDecoder.decode(
+                message.getSchemaLocation().getFragment().toString().replace("+", "%2B"), StandardCharsets.UTF_8);
+        JsonPointer keyword = JsonPointer.compile(fragment);
+        return contract.document().at(keyword.head());
+    }
+
+    /** A value as it stood in the input; containers by their kind. */
+    static @Nullable String said(JsonNode value) {
+        if (value.isMissingNode()) {
+            return null;
+        }
+        if (value.isObject()) {
+            return "an object";
+        }
+        return value.isArray() ? "a list of " + value.size() : value.asText();
+    }
+}

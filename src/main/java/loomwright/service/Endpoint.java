@@ -1,0 +1,34 @@
+package loomwright.service;
+
+import java.io.IOException;
+
+/**
+ * One line of the route table.
+ *
+ * @param method the HTTP method
+ * @param path the template as the contract writes it, {@code /v1/examples/{name}}
+ * @param operationId the operation of the contract
+ * @param handler reads the request, calls one function, writes its answer
+ */
+public record Endpoint(Method method, String path, String operationId, Handler handler) {
+
+    /** The methods in use. HEAD and OPTIONS follow from them. */
+    public enum Method {
+        GET,
+        POST
+    }
+
+    /** Turns a request into a reply; what it throws becomes a problem document. */
+    @FunctionalInterface
+    public interface Handler {
+        Reply handle(Request request) throws IOException;
+    }
+
+    static Endpoint get(String path, String operationId, Handler handler) {
+        return new Endpoint(Method.GET, path, operationId, handler);
+    }
+
+    static Endpoint post(String path, String operationId, Handler handler) {
+        return new Endpoint(Method.POST, path, operationId, handler);
+    }
+}

@@ -1,0 +1,77 @@
+package loomwright.service;
+
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The plans that README, tests and the contract use: {@code examples/index} names them, one a line with a title. */
+final class Examples {
+    private static final String FOLDER = "examples/";
+
+    private final List<Example> list;
+
+    /**
+     * One example.
+     *
+     * @param name for {@code GET /v1/examples/{name}}
+     * @param title what it shows
+     * @param href where it is
+     */
+    @JsonPropertyOrder({"name", "title", "href"})
+    record Example(String name, String title, String href) {}
+
+    /** The listing. */
+    record Listing(List<Example> examples) {}
+
+    private Examples(List<Example> list) {
+        this.list = List.copyOf(list);
+    }
+
+    /** Reads the index; a line is a name, blanks, a title. */
+    static Examples load() {
+        List<Example> found = new ArrayList<>();
+        for (String line :
+                new String(bytes("index"), StandardCharsets.UTF_8).lines().toList()) {
+            if (!line.isBlank() && !line.startsWith("#")) {
+                String[] parts = line.trim().split("\\s+", 2);
+                found.add(new Example(parts[0], parts[1], "/v1/examples/" + parts[0]));
+            }
+        }
+        return new Examples(found);
+    }
+
+    List<Example> list() {
+        return list;
+    }
+
+    Reply listing(Request request) throws IOException {
+        request.checkAccepts(Json.MEDIA_TYPE);
+        return Reply.of(Json.MEDIA_TYPE, request.json().write(new Listing(list)));
+    }
+
+    Reply one(Request request) {
+        request.checkAccepts(Json.MEDIA_TYPE);
+        String name = request.path("name");
+        if (list.stream().noneMatch(example -> example.name().equals(name))) {
+            throw new Refusal(
+                    ProblemType.NOT_FOUND,
+                    "There is no example '" + Problem.shortened(name) + "'. GET /v1/examples lists them.");
+        }
+        return Reply.of(Json.MEDIA_TYPE, bytes(name + ".json"));
+    }
+
+    private static byte[] bytes(String file) {
+        try (InputStream in = Examples.class.getClassLoader().getResourceAsStream(FOLDER + file)) {
+            if (in == null) {
+                throw new IllegalStateException(FOLDER + file + " is not on the class path");
+            }
+            return in.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

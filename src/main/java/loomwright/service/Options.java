@@ -1,0 +1,42 @@
+package loomwright.service;
+
+import java.util.List;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+
+/**
+ * How the service is started.
+ *
+ * @param host address to listen on
+ * @param port TCP port; 0 takes a free one
+ * @param checkEveryRequest hold every body to the contract before it is bound, not only those that do not bind
+ * @param allowedOrigins web origins whose pages may call the service; none by default
+ * @param limits how much a request may ask for
+ */
+public record Options(
+        String host, int port, boolean checkEveryRequest, List<String> allowedOrigins, ServiceLimits limits) {
+
+    public static final Options DEFAULT = new Options("127.0.0.1", 8080, false, List.of(), ServiceLimits.DEFAULT);
+
+    public Options {
+        allowedOrigins = List.copyOf(allowedOrigins);
+        Faults faults = new Faults().range("/port", port, 0, 65_535);
+        for (String origin : allowedOrigins) {
+            faults.check(
+                    origin.matches("https?://[A-Za-z0-9.-]+(:\\d{1,5})?"),
+                    Fault.Code.MALFORMED,
+                    "/allowedOrigins",
+                    origin,
+                    "scheme and host, such as https://help.example");
+        }
+        faults.reject();
+    }
+
+    public Options withPort(int other) {
+        return new Options(host, other, checkEveryRequest, allowedOrigins, limits);
+    }
+
+    public Options withLimits(ServiceLimits other) {
+        return new Options(host, port, checkEveryRequest, allowedOrigins, other);
+    }
+}

@@ -1,0 +1,114 @@
+package loomwright.service;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import io.javalin.http.HttpResponseException;
+import java.io.EOFException;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.TimeoutException;
+import loomwright.answer.OutOfTime;
+import loomwright.network.NoConvergence;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** The one place where what went wrong becomes a problem document. */
+final class Problems {
+    private static final Logger LOG = LoggerFactory.getLogger(Problems.class);
+
+    private final Json json;
+    private final ServiceLimits limits;
+
+    Problems(Json json, ServiceLimits limits) {
+        this.json = json;
+        this.limits = limits;
+    }
+
+    /** What to send for an exception: never a stack trace; faults of ours go to the log with the request id. */
+    Refusal refusal(Throwable thrown, String requestId) {
+        if (thrown instanceof Refusal refusal) {
+            return refusal;
+        }
+        if (thrown instanceof OutOfTime outOfTime) {
+            return new Refusal(
+                    ProblemType.OUT_OF_TIME,
+                    outOfTime.getMessage() + ". Ask for less at once, or for wider limits at start.");
+        }
+        if (thrown instanceof NoConvergence stuck) {
+            return new Refusal(
+                    ProblemType.OUT_OF_TIME,
+                    "The solution did not settle within " + stuck.iterations()
+                            + " steps; these elements kept changing: "
+                            + Problem.shortened(String.join(", ", stuck.elementIds())) + ".");
+        }
+        if (thrown instanceof HttpResponseException http) {
+            return ofStatus(http.getStatus(), http.getDetails());
+        }
+        if (hasCause(thrown, TimeoutException.class)) {
+            return ofStatus(408, Map.of());
+        }
+        if (hasCause(thrown, EOFException.class)) {
+            return ofStatus(400, Map.of());
+        }
+        LOG.error("request_id={} internal error", requestId, thrown);
+        return ofStatus(500, Map.of());
+    }
+
+    /** What to send for a status that the web server decided on. */
+    Refusal ofStatus(int status, Map<String, String> details) {
+        return switch (status) {
+            case 404 ->
+                new Refusal(
+                        ProblemType.NOT_FOUND,
+                        "No operation has this path. GET /openapi.yaml lists them, GET /docs shows them.");
+            case 405 -> notAllowed(details.getOrDefault("availableMethods", ""));
+            case 408 ->
+                new Refusal(ProblemType.REQUEST_TIMEOUT, "The connection was silent for " + limits.idleMs() + " ms.");
+            case 413 ->
+                new Refusal(ProblemType.BODY_TOO_LARGE, "A body may have up to " + limits.bodyBytes() + " bytes.");
+            case 414 ->
+                new Refusal(
+                        ProblemType.URL_TOO_LONG,
+                        "Request line and headers may have " + limits.headBytes() + " bytes. Use POST for long input.");
+            case 431 ->
+                new Refusal(
+                        ProblemType.HEADERS_TOO_LARGE,
+                        "Request line and headers may have " + limits.headBytes() + " bytes together.");
+            case 501 -> new Refusal(ProblemType.NOT_IMPLEMENTED, "Use GET, POST, HEAD or OPTIONS.");
+            default ->
+                status < 500
+                        ? new Refusal(
+                                ProblemType.MALFORMED_REQUEST,
+                                "The request cannot be read: look for bad percent escapes or characters in the URL, for"
+                                        + " broken headers, and for a body that ends too early.")
+                        : new Refusal(
+                                ProblemType.INTERNAL_ERROR,
+                                "The service made a mistake; it is logged under the request id of this answer.");
+        };
+    }
+
+    private static Refusal notAllowed(String methods) {
+        String allow = methods.toUpperCase(Locale.ROOT);
+        return new Refusal(
+                ProblemType.METHOD_NOT_ALLOWED, "This address takes " + allow + ".", List.of(), Map.of("Allow", allow));
+    }
+
+    /** The document of a refusal. */
+    byte[] document(Refusal refusal, String requestId) {
+        Problem problem = Problem.of(refusal.type(), String.valueOf(refusal.getMessage()), requestId, refusal.errors());
+        try {
+            return json.write(problem);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a problem document cannot be written", e);
+        }
+    }
+
+    private static boolean hasCause(Throwable thrown, Class<? extends Throwable> type) {
+        for (Throwable cause = thrown; cause != null; cause = cause.getCause()) {
+            if (type.isInstance(cause)) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

@@ -1,0 +1,71 @@
+package loomwright.service;
+
+import java.util.List;
+import java.util.Map;
+import loomwright.answer.Fault;
+
+/** A request that is not answered, with all that its problem document says but the request id. */
+final class Refusal extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    private final ProblemType type;
+    private final transient List<Problem.Entry> errors;
+    private final transient Map<String, String> headers;
+
+    Refusal(ProblemType type, String detail, List<Problem.Entry> errors, Map<String, String> headers) {
+        // Made for the caller and never logged: no stack trace.
+        super(detail, null, false, false);
+        this.type = type;
+        this.errors = List.copyOf(errors);
+        this.headers = Map.copyOf(headers);
+    }
+
+    Refusal(ProblemType type, String detail) {
+        this(type, detail, List.of(), Map.of());
+    }
+
+    /** Most faults listed; a longer list helps nobody. */
+    private static final int MOST_LISTED = 100;
+
+    static Refusal ofFaults(List<Fault> faults, boolean inBody, boolean byContract) {
+        ProblemType type = !byContract
+                ? ProblemType.UNPROCESSABLE_INPUT
+                : faults.stream().allMatch(f -> f.code() == Fault.Code.UNKNOWN_NAME)
+                        ? ProblemType.UNKNOWN_NAME
+                        : ProblemType.INVALID_INPUT;
+        List<Problem.Entry> entries = faults.stream()
+                .limit(MOST_LISTED)
+                .map(fault -> Problem.Entry.of(fault, inBody))
+                .toList();
+        return new Refusal(type, said(entries, faults.size()), entries, Map.of());
+    }
+
+    /** The first fault in words, for readers who see the detail only. */
+    private static String said(List<Problem.Entry> entries, int count) {
+        Problem.Entry first = entries.get(0);
+        String place = first.parameter() != null
+                ? "Parameter '" + Problem.shortened(first.parameter()) + "'"
+                : String.valueOf(first.pointer()).isEmpty()
+                        ? "The body"
+                        : "'" + Problem.shortened(String.valueOf(first.pointer())) + "'";
+        String fault = first.code() == Fault.Code.MISSING
+                ? place + " is missing; accepted is "
+                : first.value() == null
+                        ? place + ": accepted is "
+                        : place + " is '" + first.value() + "'; accepted is ";
+        String more = count == 1 ? "" : " There are " + count + " faults in all; see errors.";
+        return fault + first.accepted() + "." + more;
+    }
+
+    ProblemType type() {
+        return type;
+    }
+
+    List<Problem.Entry> errors() {
+        return errors;
+    }
+
+    Map<String, String> headers() {
+        return headers;
+    }
+}

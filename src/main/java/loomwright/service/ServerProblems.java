@@ -1,0 +1,41 @@
+package loomwright.service;
+
+import java.nio.ByteBuffer;
+import java.util.Map;
+import org.eclipse.jetty.http.HttpFields;
+import org.eclipse.jetty.http.HttpHeader;
+import org.eclipse.jetty.server.Request;
+import org.eclipse.jetty.server.Response;
+import org.eclipse.jetty.server.handler.ErrorHandler;
+import org.eclipse.jetty.util.Callback;
+
+/** Problem documents for requests that never reach a route: bad escapes, long URLs, broken headers. */
+final class ServerProblems extends ErrorHandler {
+    private final Problems problems;
+
+    ServerProblems(Problems problems) {
+        this.problems = problems;
+    }
+
+    @Override
+    public boolean handle(Request request, Response response, Callback callback) {
+        Object status = request.getAttribute(ERROR_STATUS);
+        String requestId = RequestId.of(request.getHeaders().get(RequestId.HEADER));
+        byte[] body = fill(status instanceof Integer known ? known : response.getStatus(), response, requestId);
+        response.write(true, ByteBuffer.wrap(body), callback);
+        return true;
+    }
+
+    private byte[] fill(int status, Response response, String requestId) {
+        Refusal refusal = problems.ofStatus(status, Map.of());
+        byte[] body = problems.document(refusal, requestId);
+        response.setStatus(refusal.type().status());
+        HttpFields.Mutable headers = response.getHeaders();
+        refusal.headers().forEach(headers::put);
+        FixedHeaders.ALL.forEach(headers::put);
+        headers.put(RequestId.HEADER, requestId);
+        headers.put(HttpHeader.CONTENT_TYPE, Problem.MEDIA_TYPE);
+        headers.put(HttpHeader.CONTENT_LENGTH, body.length);
+        return body;
+    }
+}

@@ -1,0 +1,81 @@
+package loomwright.service;
+
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+
+/** Refuses bytes that are no text: the parser lets lone surrogates and other encodings pass, and they cannot be written. */
+final class Utf8 {
+    private Utf8() {}
+
+    /**
+     * Checks a JSON body.
+     *
+     * @throws Refusal for a byte order mark, bytes that are not UTF-8, or an escaped half of a surrogate pair
+     */
+    static void check(byte[] json) {
+        boolean ascii = true;
+        for (int i = 0; i < json.length; i++) {
+            if (json[i] < 0) {
+                ascii = false;
+            } else if (json[i] == '\\') {
+                i = afterEscape(json, i);
+            } else if (json[i] == 0) {
+                throw refused("byte " + i + " is zero; send UTF-8, not UTF-16 or UTF-32");
+            }
+        }
+        if (!ascii) {
+            checkNonAscii(json);
+        }
+    }
+
+    private static void checkNonAscii(byte[] json) {
+        if (json.length >= 3 && (json[0] & 0xFF) == 0xEF && (json[1] & 0xFF) == 0xBB && (json[2] & 0xFF) == 0xBF) {
+            throw refused("it begins with a byte order mark; leave it out");
+        }
+        ByteBuffer bytes = ByteBuffer.wrap(json);
+        try {
+            StandardCharsets.UTF_8.newDecoder().decode(bytes);
+        } catch (CharacterCodingException e) {
+            throw refused("the bytes from byte " + bytes.position() + " on are not UTF-8");
+        }
+    }
+
+    /** The index of the last byte of the escape that begins at {@code at}. */
+    private static int afterEscape(byte[] json, int at) {
+        int unit = codeUnit(json, at);
+        if (unit < 0) {
+            return at + 1;
+        }
+        if (Character.isHighSurrogate((char) unit)) {
+            int next = codeUnit(json, at + 6);
+            if (next >= 0 && Character.isLowSurrogate((char) next)) {
+                return at + 11;
+            }
+        }
+        if (Character.isSurrogate((char) unit)) {
+            throw refused("the escape at byte " + at + " is half of a surrogate pair");
+        }
+        return at + 5;
+    }
+
+    /** The code unit of a complete four-digit escape at {@code at}; -1 if there is none. */
+    private static int codeUnit(byte[] json, int at) {
+        if (at + 5 >= json.length || json[at] != '\\' || json[at + 1] != 'u') {
+            return -1;
+        }
+        int unit = 0;
+        for (int i = at + 2; i < at + 6; i++) {
+            int digit = Character.digit(json[i], 16);
+            if (digit < 0) {
+                return -1;
+            }
+            unit = unit * 16 + digit;
+        }
+        return unit;
+    }
+
+    private static Refusal refused(String why) {
+        return new Refusal(ProblemType.BAD_ENCODING, "The body must be UTF-8 text: " + why + ".");
+    }
+}

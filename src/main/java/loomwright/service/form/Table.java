@@ -1,0 +1,53 @@
+package loomwright.service.form;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The table of an answer.
+ *
+ * @param columns names with units, as in the contract
+ * @param rows one value per column: number, text, truth value, or null for an empty cell
+ */
+public record Table(List<String> columns, List<List<@Nullable Object>> rows) {
+    public Table {
+        columns = List.copyOf(columns);
+        rows = List.copyOf(rows);
+        for (List<@Nullable Object> row : rows) {
+            if (row.size() != columns.size()) {
+                throw new IllegalArgumentException("a row of " + row.size() + " under " + columns.size() + " columns");
+            }
+        }
+    }
+
+    /** As comma-separated values (RFC 4180), header first. */
+    public String csv() {
+        StringBuilder out = new StringBuilder();
+        line(out, new ArrayList<>(columns));
+        rows.forEach(row -> line(out, row));
+        return out.toString();
+    }
+
+    private static void line(StringBuilder out, List<@Nullable Object> cells) {
+        String separator = "";
+        for (Object cell : cells) {
+            out.append(separator).append(cell(cell));
+            separator = ",";
+        }
+        out.append("\r\n");
+    }
+
+    private static String cell(@Nullable Object value) {
+        if (value == null) {
+            return "";
+        }
+        if (value instanceof Number number) {
+            return Figures.text(number.doubleValue());
+        }
+        String text = value instanceof Enum<?> word ? Words.of(word) : value.toString();
+        // A spreadsheet would run a text that begins like a formula.
+        String safe = !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
+        return safe.matches("[^\",\r\n]*") ? safe : '"' + safe.replace("\"", "\"\"") + '"';
+    }
+}

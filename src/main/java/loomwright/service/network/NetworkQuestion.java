@@ -1,0 +1,128 @@
+package loomwright.service.network;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import loomwright.answer.Answer;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import loomwright.answer.RejectedInput;
+import loomwright.network.Element;
+import loomwright.network.Network;
+import loomwright.network.NetworkLimits;
+import loomwright.network.NetworkSolver;
+import loomwright.network.Solution;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A network to be solved.
+ *
+ * @param reference the node that has 0 V
+ * @param elements what lies between the nodes
+ */
+public record NetworkQuestion(String reference, List<ElementQuestion> elements) {
+    private static final int MOST_ELEMENTS = NetworkLimits.defaults().maxElements();
+
+    public NetworkQuestion {
+        new Faults()
+                .required("/reference", reference)
+                .required("/elements", elements)
+                .reject();
+        elements = List.copyOf(elements);
+        int length = reference.codePointCount(0, reference.length());
+        new Faults()
+                .check(
+                        length >= 1 && length <= ElementQuestion.LONGEST_NAME,
+                        Fault.Code.OUT_OF_RANGE,
+                        "/reference",
+                        reference,
+                        "a text of 1 to 100 characters")
+                .check(
+                        !elements.isEmpty() && elements.size() <= MOST_ELEMENTS,
+                        Fault.Code.OUT_OF_RANGE,
+                        "/elements",
+                        elements.size(),
+                        "a list of 1 to " + MOST_ELEMENTS + " items")
+                .reject();
+    }
+
+    /**
+     * Solves the network.
+     *
+     * @throws RejectedInput with every element that cannot be calculated with
+     */
+    public Answer<NetworkReport> answer() {
+        Map<String, Integer> nodes = nodes();
+        List<Element> solvable = new ArrayList<>(elements.size());
+        int[] place = new int[elements.size()];
+        Faults faults = new Faults();
+        checkIds(faults);
+        for (int i = 0; i < place.length; i++) {
+            Element element = element(i, nodes, faults);
+            place[i] = element == null ? -1 : solvable.size();
+            if (element != null) {
+                solvable.add(element);
+            }
+        }
+        faults.check(
+                elements.stream().anyMatch(element -> element.between().contains(reference)),
+                Fault.Code.UNKNOWN_REFERENCE,
+                "/reference",
+                reference,
+                "the name of a node of one of the elements");
+        faults.reject();
+        Network network = new Network(List.copyOf(nodes.keySet()), solvable, 0);
+        Solution solution = new NetworkSolver(NetworkLimits.defaults()).solve(network);
+        return NetworkReport.of(this, List.copyOf(nodes.keySet()), place, solution);
+    }
+
+    /** Node names to indices: the reference first, then in the order in which the elements name them. */
+    private Map<String, Integer> nodes() {
+        Map<String, Integer> nodes = new LinkedHashMap<>();
+        nodes.put(reference, 0);
+        for (ElementQuestion element : elements) {
+            element.between().forEach(name -> nodes.putIfAbsent(name, nodes.size()));
+        }
+        return nodes;
+    }
+
+    private void checkIds(Faults faults) {
+        Map<String, Integer> first = new LinkedHashMap<>();
+        for (int i = 0; i < elements.size(); i++) {
+            String id = elements.get(i).id();
+            faults.check(
+                    first.putIfAbsent(id, i) == null,
+                    Fault.Code.DUPLICATE,
+                    "/elements/" + i + "/id",
+                    id,
+                    "an id that no other element has");
+        }
+    }
+
+    private @Nullable Element element(int index, Map<String, Integer> nodes, Faults faults) {
+        ElementQuestion question = elements.get(index);
+        String pointer = "/elements/" + index;
+        String first = question.between().get(0);
+        String second = question.between().get(1);
+        if (first.equals(second)) {
+            faults.check(
+                    false, Fault.Code.CONTRADICTION, pointer + "/between/1", second, "a node other than the first");
+            return null;
+        }
+        try {
+            return question.between(index(nodes, first), index(nodes, second));
+        } catch (RejectedInput rejected) {
+            rejected.faults().forEach(fault -> faults.add(fault.under(pointer)));
+            return null;
+        }
+    }
+
+    private static int index(Map<String, Integer> nodes, String name) {
+        Integer index = nodes.get(name);
+        if (index == null) {
+            throw new IllegalStateException("node without index: " + name);
+        }
+        return index;
+    }
+}

@@ -1,0 +1,7 @@
+SwaggerUIBundle({
+  url: "/openapi.yaml",
+  dom_id: "#contract",
+  deepLinking: true,
+  validatorUrl: null,
+  tryItOutEnabled: true,
+});

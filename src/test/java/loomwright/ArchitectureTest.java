@@ -1,0 +1,99 @@
+package loomwright;
+
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** Imports run one way, by a white list. */
+@AnalyzeClasses(packages = "loomwright", importOptions = ImportOption.DoNotIncludeTests.class)
+class ArchitectureTest {
+    private static final String ANSWER = "loomwright.answer";
+    private static final String NETWORK = "loomwright.network";
+    private static final String CIRCUIT = "loomwright.circuit";
+    private static final String CONDUCTOR = "loomwright.conductor";
+    private static final String OPERATION = "loomwright.operation";
+    private static final String IGNITION = "loomwright.ignition";
+    private static final String BACKFEED = "loomwright.backfeed";
+    private static final String SERVICE = "loomwright.service";
+
+    /** What every package may use. */
+    private static final List<String> EVERYWHERE = List.of("java..", "org.jspecify.annotations..");
+
+    /** Each package with what it may use besides itself, the JDK and the null annotations. */
+    private static final Map<String, List<String>> WHITE_LIST = Map.of(
+            ANSWER, List.of(),
+            NETWORK, List.of("org.ejml..", ANSWER),
+            CIRCUIT, List.of("com.fasterxml.jackson.annotation..", ANSWER),
+            CONDUCTOR, List.of(CIRCUIT, ANSWER),
+            OPERATION, List.of(CIRCUIT, NETWORK, CONDUCTOR, ANSWER),
+            IGNITION, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, ANSWER),
+            BACKFEED, List.of(CIRCUIT, NETWORK, OPERATION, ANSWER));
+
+    @ArchTest
+    static void eachPackageUsesOnlyWhatIsListed(JavaClasses all) {
+        WHITE_LIST.forEach((name, used) -> {
+            List<String> allowed = new ArrayList<>(EVERYWHERE);
+            allowed.add(name + "..");
+            used.forEach(other -> allowed.add(other.endsWith("..") ? other : other + ".."));
+            classes()
+                    .that()
+                    .resideInAPackage(name + "..")
+                    .should()
+                    .onlyDependOnClassesThat(resideInAnyPackage(allowed.toArray(String[]::new)))
+                    .allowEmptyShould(true)
+                    .check(all);
+        });
+    }
+
+    @ArchTest
+    static void everyPackageIsListed(JavaClasses all) {
+        List<String> listed =
+                Stream.concat(WHITE_LIST.keySet().stream(), Stream.of(SERVICE)).toList();
+        assertThat(all.stream()
+                        .map(type -> type.getPackageName())
+                        .filter(name -> !name.equals("loomwright"))
+                        .filter(name -> listed.stream().noneMatch(p -> name.equals(p) || name.startsWith(p + ".")))
+                        .distinct())
+                .as("packages without a line in the white list")
+                .isEmpty();
+    }
+
+    @ArchTest
+    static final ArchRule NO_CYCLES =
+            slices().matching("loomwright.(*)..").should().beFreeOfCycles();
+
+    @ArchTest
+    static final ArchRule NO_CYCLES_WITHIN_THE_SERVICE = slices().matching("loomwright.service.(*)..")
+            .should()
+            .beFreeOfCycles()
+            .allowEmptyShould(true);
+
+    @ArchTest
+    static final ArchRule ONLY_THE_SERVICE_SEES_SERVER_BINDING_AND_VALIDATOR = noClasses()
+            .that()
+            .resideOutsideOfPackage("loomwright.service..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(
+                    "io.javalin..", "org.eclipse.jetty..", "com.fasterxml.jackson.databind..", "com.networknt..");
+
+    @ArchTest
+    static final ArchRule THE_START_CLASS_ALONE_READS_OPTIONS = noClasses()
+            .that()
+            .resideOutsideOfPackage("loomwright")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("picocli..");
+}

@@ -1,0 +1,136 @@
+package loomwright.service;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.restassured.http.Method;
+import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import loomwright.service.Contract.Operation;
+
+/**
+ * The examples of the contract as requests. A request example, or the examples of several parameters, and the response
+ * example of the same name belong together.
+ */
+final class ContractExamples {
+    private ContractExamples() {}
+
+    /**
+     * One example.
+     *
+     * @param name its name; {@code plain} for an operation that takes nothing
+     */
+    record Example(Operation operation, String name) {
+        JsonNode node() {
+            return LiveService.CONTRACT
+                    .document()
+                    .at("/paths/" + Contract.escaped(operation.path()) + "/"
+                            + operation.method().toLowerCase(Locale.ROOT));
+        }
+
+        JsonNode body() {
+            return node().at("/requestBody/content/application~1json/examples/" + Contract.escaped(name) + "/value");
+        }
+
+        /** Path and query with the parameters' values of this example. */
+        String url() {
+            String path = operation.path();
+            StringBuilder query = new StringBuilder();
+            for (JsonNode unresolved : node().path("parameters")) {
+                JsonNode parameter = LiveService.CONTRACT.resolved(unresolved);
+                JsonNode value = parameter.path("examples").path(name).path("value");
+                String parameterName = parameter.path("name").asText();
+                if (value.isMissingNode()) {
+                    continue;
+                }
+                String encoded = URLEncoder.encode(value.asText(), StandardCharsets.UTF_8);
+                if (parameter.path("in").asText().equals("path")) {
+                    path = path.replace("{" + parameterName + "}", encoded);
+                } else {
+                    query.append(query.isEmpty() ? "?" : "&")
+                            .append(parameterName)
+                            .append('=')
+                            .append(encoded);
+                }
+            }
+            return path + query;
+        }
+
+        /** Responses of this name: status to media type to value. */
+        Map<Integer, Map<String, JsonNode>> responses() {
+            Map<Integer, Map<String, JsonNode>> found = new TreeMap<>();
+            node().path("responses")
+                    .forEachEntry((status, unresolved) -> LiveService.CONTRACT
+                            .resolved(unresolved)
+                            .path("content")
+                            .forEachEntry((mediaType, content) -> {
+                                JsonNode value =
+                                        content.path("examples").path(name).path("value");
+                                if (!value.isMissingNode()) {
+                                    found.computeIfAbsent(Integer.valueOf(status), key -> new TreeMap<>())
+                                            .put(mediaType, value);
+                                }
+                            }));
+            return found;
+        }
+
+        RequestSpecification request() {
+            RequestSpecification request = LiveService.ask();
+            return body().isMissingNode()
+                    ? request
+                    : request.contentType("application/json").body(body().toString());
+        }
+
+        Response send(RequestSpecification request) {
+            return request.request(Method.valueOf(operation.method()), url());
+        }
+
+        @Override
+        public String toString() {
+            return operation.id() + ": " + name;
+        }
+    }
+
+    static List<Example> all() {
+        List<Example> examples = new ArrayList<>();
+        for (Operation operation : LiveService.CONTRACT.operations()) {
+            JsonNode node = new Example(operation, "").node();
+            Set<String> names = new LinkedHashSet<>();
+            node.at("/requestBody/content/application~1json/examples")
+                    .fieldNames()
+                    .forEachRemaining(names::add);
+            node.path("parameters")
+                    .forEach(parameter -> LiveService.CONTRACT
+                            .resolved(parameter)
+                            .path("examples")
+                            .fieldNames()
+                            .forEachRemaining(names::add));
+            if (names.isEmpty()) {
+                node.at("/responses/200/content/application~1json/examples")
+                        .fieldNames()
+                        .forEachRemaining(names::add);
+            }
+            if (names.isEmpty()) {
+                names.add("plain");
+            }
+            names.forEach(name -> examples.add(new Example(operation, name)));
+        }
+        return examples;
+    }
+
+    /** The first example of each operation that is answered with 200. */
+    static Example good(Operation operation) {
+        return all().stream()
+                .filter(example -> example.operation().id().equals(operation.id())
+                        && (example.responses().isEmpty() || example.responses().containsKey(200)))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("no good example for " + operation.id()));
+    }
+}

@@ -1,0 +1,110 @@
+package loomwright.service;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.ValidationMessage;
+import io.restassured.filter.Filter;
+import io.restassured.filter.FilterContext;
+import io.restassured.response.Response;
+import io.restassured.specification.FilterableRequestSpecification;
+import io.restassured.specification.FilterableResponseSpecification;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import loomwright.service.Contract.Operation;
+import org.jspecify.annotations.Nullable;
+
+/** Fails a test whose answer is not in the contract: status, media type or body. */
+final class ContractFilter implements Filter {
+    /** Answers of the web server that need no operation; the contract's introduction names them. */
+    private static final Set<Integer> ANYWHERE = Set.of(400, 404, 405, 414, 431, 501);
+
+    private static final JsonMapper MAPPER = new JsonMapper();
+
+    private final Contract contract;
+    private final JsonSchema problem;
+    private final Map<String, JsonSchema> schemas = new ConcurrentHashMap<>();
+    private final Set<String> covered = ConcurrentHashMap.newKeySet();
+
+    ContractFilter(Contract contract) {
+        this.contract = contract;
+        this.problem = contract.schema("/components/schemas/Problem");
+    }
+
+    /** Pairs of operation and status that were answered so far. */
+    Set<String> covered() {
+        return Set.copyOf(covered);
+    }
+
+    @Override
+    public Response filter(
+            FilterableRequestSpecification request, FilterableResponseSpecification spec, FilterContext context) {
+        Response response = context.next(request, spec);
+        check(request.getMethod(), URI.create(request.getURI()).getRawPath(), response);
+        return response;
+    }
+
+    private void check(String method, String path, Response response) {
+        Operation operation = operation(method, path);
+        int status = response.statusCode();
+        if (response.asByteArray().length == 0) {
+            require(method.equals("HEAD") || method.equals("OPTIONS"), "an empty body for " + method + " " + path);
+            return;
+        }
+        String mediaType = response.contentType().replaceFirst(";.*", "").trim().toLowerCase(Locale.ROOT);
+        JsonNode listed = operation == null
+                ? contract.document().path("nothing")
+                : contract.document()
+                        .at("/paths/" + Contract.escaped(operation.path()) + "/" + method.toLowerCase(Locale.ROOT)
+                                + "/responses/" + status);
+        if (operation == null || listed.isMissingNode()) {
+            require(ANYWHERE.contains(status), status + " is not listed for " + method + " " + path);
+            require(mediaType.equals(Problem.MEDIA_TYPE), "not a problem document: " + mediaType);
+            validate(problem, response);
+            return;
+        }
+        String pointer = "/paths/" + Contract.escaped(operation.path()) + "/" + method.toLowerCase(Locale.ROOT)
+                + "/responses/" + status;
+        if (listed.has("$ref")) {
+            pointer = listed.get("$ref").asText().substring(1);
+        }
+        String content = pointer + "/content/" + Contract.escaped(mediaType);
+        require(
+                !contract.document().at(content).isMissingNode(),
+                mediaType + " is not listed for " + status + " of " + operation.id());
+        if (mediaType.endsWith("json")) {
+            validate(schemas.computeIfAbsent(content + "/schema", contract::schema), response);
+        }
+        covered.add(operation.id() + " " + status);
+    }
+
+    private static void validate(JsonSchema schema, Response response) {
+        try {
+            Set<ValidationMessage> messages = schema.validate(MAPPER.readTree(response.asByteArray()));
+            require(messages.isEmpty(), "the body does not follow the contract: " + messages);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private @Nullable Operation operation(String method, String path) {
+        for (Operation operation : contract.operations()) {
+            if (operation.method().equals(method)
+                    && path.matches(operation.path().replaceAll("\\{[^}]+}", "[^/]+"))) {
+                return operation;
+            }
+        }
+        return null;
+    }
+
+    private static void require(boolean holds, String what) {
+        if (!holds) {
+            throw new AssertionError(what);
+        }
+    }
+}

@@ -1,0 +1,130 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.swagger.v3.oas.models.OpenAPI;
+import io.swagger.v3.parser.OpenAPIV3Parser;
+import io.swagger.v3.parser.core.models.ParseOptions;
+import io.swagger.v3.parser.core.models.SwaggerParseResult;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.answer.Fault;
+import loomwright.network.NetworkFinding;
+import loomwright.network.NetworkLimits;
+import loomwright.service.Contract.Operation;
+import loomwright.service.form.Words;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/** The contract is sound, and says the same as the code: routes, words, limits. */
+class ContractTest {
+    private static final JsonNode DOCUMENT = LiveService.CONTRACT.document();
+
+    @Test
+    void theParserHasNothingToSay() {
+        ParseOptions options = new ParseOptions();
+        options.setResolve(true);
+        SwaggerParseResult result = new OpenAPIV3Parser().readLocation("openapi.yaml", null, options);
+        assertThat(result.getMessages()).isEmpty();
+        OpenAPI parsed = result.getOpenAPI();
+        assertThat(parsed.getPaths().keySet())
+                .containsExactlyInAnyOrderElementsOf(LiveService.CONTRACT.operations().stream()
+                        .map(Operation::path)
+                        .distinct()
+                        .toList());
+    }
+
+    @Test
+    void everyRouteIsInTheContractAndEveryOperationHasARoute() {
+        List<String> routes = Routes.table(LiveService.CONTRACT).stream()
+                .map(route -> route.method() + " " + route.path() + " " + route.operationId())
+                .toList();
+        List<String> operations = LiveService.CONTRACT.operations().stream()
+                .map(operation -> operation.method() + " " + operation.path() + " " + operation.id())
+                .toList();
+        assertThat(routes).containsExactlyInAnyOrderElementsOf(operations);
+    }
+
+    @TestFactory
+    Stream<DynamicTest> everyOperationIsDescribed() {
+        return ContractExamples.all().stream()
+                .map(example -> DynamicTest.dynamicTest(example.toString(), () -> {
+                    JsonNode node = example.node();
+                    assertThat(node.path("summary").asText()).isNotBlank();
+                    assertThat(node.path("description").asText()).isNotBlank();
+                    assertThat(node.path("tags")).hasSize(1);
+                    assertThat(node.path("responses").has("400")).isTrue();
+                }));
+    }
+
+    @Test
+    void everyErrorResponseHasAnExampleThatFollowsItsSchema() {
+        DOCUMENT.at("/components/responses").forEachEntry((name, response) -> {
+            JsonNode content = response.at("/content/application~1problem+json");
+            assertThat(new ContractFaults(LiveService.CONTRACT)
+                            .of(LiveService.CONTRACT.schema("/components/schemas/Problem"), content.path("example")))
+                    .as(name)
+                    .isEmpty();
+            assertThat(Arrays.stream(ProblemType.values()).map(type -> type.uri() + type.title() + type.status()))
+                    .as(name)
+                    .contains(content.at("/example/type").asText()
+                            + content.at("/example/title").asText()
+                            + content.at("/example/status").asText());
+        });
+    }
+
+    @Test
+    void theWordsOfTheContractAreThoseOfTheCode() {
+        assertThat(words("/components/schemas/Problem/properties/type"))
+                .isEqualTo(all(ProblemType.values(), ProblemType::uri));
+        assertThat(words("/components/schemas/ProblemEntry/properties/code"))
+                .isEqualTo(all(Fault.Code.values(), Words::of));
+        assertThat(words("/components/schemas/Caution/properties/code")).isEqualTo(all(Caution.values(), Words::of));
+        assertThat(words("/components/schemas/Basis/properties/status"))
+                .isEqualTo(all(Basis.Status.values(), Words::of));
+        assertThat(words("/components/schemas/NetworkReport/properties/findings/items/properties/kind"))
+                .isEqualTo(all(NetworkFinding.Kind.values(), Words::of));
+        assertThat(words("/components/parameters/Format/schema")).isEqualTo(all(Face.values(), Face::word));
+    }
+
+    @Test
+    void theLimitsOfTheContractAreThoseOfTheCode() {
+        ServiceLimits limits = ServiceLimits.DEFAULT;
+        String said = DOCUMENT.at("/info/description").asText().replaceAll("\\s+", " ");
+        assertThat(said)
+                .contains(number(limits.bodyBytes()) + " bytes, be nested " + limits.nestingDepth() + " levels")
+                .contains("texts of " + number(limits.stringChars()))
+                .contains("names of " + number(limits.nameChars()))
+                .contains("numbers of " + limits.numberChars())
+                .contains(number(limits.tokens()) + " names, values and brackets")
+                .contains("headers together may have " + number(limits.headBytes()) + " bytes");
+        assertThat(DOCUMENT.at("/components/schemas/NetworkQuestion/properties/elements/maxItems")
+                        .asInt())
+                .isEqualTo(NetworkLimits.defaults().maxElements());
+        assertThat(DOCUMENT.at("/paths/~1v1~1networks~1solution/post/description")
+                        .asText())
+                .contains(number(NetworkLimits.defaults().maxNodes()) + " nodes");
+    }
+
+    private static String number(int value) {
+        return String.format(Locale.ROOT, "%,d", value);
+    }
+
+    private static List<String> words(String schema) {
+        List<String> words = new ArrayList<>();
+        DOCUMENT.at(schema).path("enum").forEach(word -> words.add(word.asText()));
+        return words;
+    }
+
+    private static <T> List<String> all(T[] values, Function<T, String> word) {
+        return Arrays.stream(values).map(word).toList();
+    }
+}

@@ -1,0 +1,87 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.restassured.http.Method;
+import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import loomwright.service.ContractExamples.Example;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+
+/** Each status that the contract lists for an operation is provoked, by changing a good example in one respect. */
+class EveryStatusTest {
+    /** Cannot be provoked from outside; {@link FaultsOfOursTest} makes them with an endpoint that fails. */
+    private static final Map<Integer, String> NOT_FROM_OUTSIDE =
+            Map.of(500, "a fault of ours", 503, "a limit of time", 408, "silence longer than the idle limit");
+
+    private static final Map<Integer, Function<Example, Response>> PROVOKED = Map.of(
+            200, example -> example.send(example.request()),
+            400, example -> send(example, example.request(), addedTo(example.url(), "no-such-parameter=1")),
+            404, EveryStatusTest::unknownName,
+            406, example -> example.send(example.request().accept("image/x-no-such")),
+            413,
+                    example -> send(
+                            example,
+                            LiveService.ask().contentType("application/json").body(large()),
+                            example.url()),
+            414, example -> send(example, example.request(), addedTo(example.url(), "x=" + "y".repeat(9_000))),
+            415,
+                    example -> send(
+                            example, LiveService.ask().contentType("text/csv").body("a,b"), example.url()),
+            422, EveryStatusTest::unprocessable,
+            431, example -> example.send(example.request().header("X-Long", "y".repeat(9_000))));
+
+    @TestFactory
+    Stream<DynamicTest> eachListedStatusIsAnswered() {
+        return LiveService.CONTRACT.operations().stream().flatMap(operation -> {
+            Example good = ContractExamples.good(operation);
+            return Stream.of(statuses(good))
+                    .filter(status -> !NOT_FROM_OUTSIDE.containsKey(status))
+                    .map(status -> DynamicTest.dynamicTest(operation.id() + " " + status, () -> {
+                        Function<Example, Response> provoke =
+                                Objects.requireNonNull(PROVOKED.get(status), "no way to provoke " + status);
+                        assertThat(provoke.apply(good).statusCode()).isEqualTo(status);
+                        assertThat(LiveService.FILTER.covered()).contains(operation.id() + " " + status);
+                    }));
+        });
+    }
+
+    private static Integer[] statuses(Example example) {
+        Stream.Builder<Integer> statuses = Stream.builder();
+        example.node().path("responses").forEachEntry((status, response) -> statuses.add(Integer.valueOf(status)));
+        return statuses.build().toArray(Integer[]::new);
+    }
+
+    private static Response send(Example example, RequestSpecification request, String url) {
+        return request.request(Method.valueOf(example.operation().method()), url);
+    }
+
+    private static Response unknownName(Example example) {
+        return send(example, example.request(), example.operation().path().replaceAll("\\{[^}]+}", "no-such"));
+    }
+
+    /** An operation that lists 422 has an example that is answered so. */
+    private static Response unprocessable(Example good) {
+        Example bad = ContractExamples.all().stream()
+                .filter(example ->
+                        example.operation().id().equals(good.operation().id())
+                                && example.responses().containsKey(422))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("no example with 422"));
+        return bad.send(bad.request());
+    }
+
+    private static String addedTo(String url, String parameter) {
+        return url + (url.contains("?") ? "&" : "?") + parameter;
+    }
+
+    private static String large() {
+        return String.format(Locale.ROOT, "{\"name\":\"%s\"}", "x".repeat(ServiceLimits.DEFAULT.bodyBytes()));
+    }
+}

@@ -1,0 +1,83 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+
+import ch.qos.logback.classic.Logger;
+import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.core.read.ListAppender;
+import java.util.List;
+import java.util.Map;
+import loomwright.answer.OutOfTime;
+import loomwright.network.NoConvergence;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Test;
+import org.slf4j.LoggerFactory;
+
+/** A fault of ours is a 500 that tells the caller nothing of our inside, and the log everything. */
+class FaultsOfOursTest {
+    private static final Server SERVER = Server.start(
+            Options.DEFAULT.withPort(0),
+            LiveService.CONTRACT,
+            List.of(
+                    failing("/health", "getHealth", new IllegalArgumentException("secret of ours")),
+                    failing("/docs", "getDocumentation", new OutOfTime("The limit of 5 steps was reached")),
+                    failing("/openapi.yaml", "getContract", new NoConvergence(7, 0.5, List.of("lamp"))),
+                    Endpoint.get(
+                            "/v1/examples",
+                            "listExamples",
+                            request ->
+                                    Reply.of(Json.MEDIA_TYPE, request.json().write(Map.of("voltageV", Double.NaN))))));
+
+    private static Endpoint failing(String path, String operationId, RuntimeException thrown) {
+        return Endpoint.get(path, operationId, request -> {
+            throw thrown;
+        });
+    }
+
+    @AfterAll
+    static void stop() {
+        SERVER.close();
+    }
+
+    @Test
+    void theCallerLearnsTheRequestIdAndTheLogTheStackTrace() {
+        ListAppender<ILoggingEvent> log = new ListAppender<>();
+        log.start();
+        Logger logger = (Logger) LoggerFactory.getLogger(Problems.class);
+        logger.addAppender(log);
+        String body = LiveService.ask(SERVER)
+                .header("X-Request-Id", "fault-1")
+                .get("/health")
+                .then()
+                .statusCode(500)
+                .body("type", equalTo(ProblemType.INTERNAL_ERROR.uri()))
+                .body("instance", containsString("fault-1"))
+                .extract()
+                .asString();
+        logger.detachAppender(log);
+        assertThat(body).doesNotContain("secret", "Exception", "loomwright.service");
+        assertThat(log.list).hasSize(1);
+        assertThat(log.list.get(0).getFormattedMessage()).contains("fault-1");
+        assertThat(log.list.get(0).getThrowableProxy().getMessage()).isEqualTo("secret of ours");
+    }
+
+    @Test
+    void aFigureThatIsNoNumberIsAFaultOfOurs() {
+        LiveService.ask(SERVER).get("/v1/examples").then().statusCode(500);
+    }
+
+    @Test
+    void aCalculationThatRunsOutOfTimeSaysWhichLimit() {
+        // The contract of these two operations does not list 503, so the document is looked at here.
+        for (String path : List.of("/docs", "/openapi.yaml")) {
+            String answer = LiveService.raw(
+                    SERVER, "GET " + path + " HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n");
+            assertThat(answer)
+                    .startsWith("HTTP/1.1 503 ")
+                    .contains(ProblemType.OUT_OF_TIME.uri())
+                    .contains("steps");
+        }
+    }
+}

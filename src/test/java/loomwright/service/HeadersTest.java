@@ -1,0 +1,125 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.emptyOrNullString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.matchesPattern;
+import static org.hamcrest.Matchers.nullValue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Headers of every answer, request ids, HEAD and OPTIONS, web origins. */
+class HeadersTest {
+    @Test
+    void theCallersRequestIdComesBackInHeaderAndProblem() {
+        LiveService.ask()
+                .header("X-Request-Id", "order-66_a.b")
+                .get("/nothing")
+                .then()
+                .header("X-Request-Id", "order-66_a.b")
+                .body("instance", equalTo("urn:loomwright:request:order-66_a.b"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"a b", "a\"b", "<b>", "a,b", "Ünicode"})
+    void anIdThatCouldForgeALogLineIsReplaced(String id) {
+        LiveService.ask()
+                .header("X-Request-Id", id)
+                .get("/health")
+                .then()
+                .header("X-Request-Id", matchesPattern("[0-9a-f]{16}"));
+    }
+
+    @Test
+    void anIdOfMoreThan64CharactersIsReplaced() {
+        LiveService.ask()
+                .header("X-Request-Id", "a".repeat(65))
+                .get("/health")
+                .then()
+                .header("X-Request-Id", matchesPattern("[0-9a-f]{16}"));
+    }
+
+    @Test
+    void theServerDoesNotSayWhatItIsMadeOf() {
+        LiveService.ask()
+                .get("/health")
+                .then()
+                .header("Server", nullValue())
+                .header("X-Content-Type-Options", "nosniff")
+                .header("Content-Security-Policy", containsString("default-src 'none'"));
+    }
+
+    @Test
+    void headHasTheHeadersOfGetAndNoBody() {
+        LiveService.ask()
+                .head("/v1/examples")
+                .then()
+                .statusCode(200)
+                .contentType("application/json")
+                .body(emptyOrNullString());
+        LiveService.ask().head("/nothing").then().statusCode(404);
+    }
+
+    @Test
+    void optionsTellsTheMethods() {
+        LiveService.ask().options("/health").then().statusCode(204).header("Allow", "GET, HEAD, OPTIONS");
+        LiveService.ask()
+                .options("/v1/networks/solution")
+                .then()
+                .statusCode(204)
+                .header("Allow", "OPTIONS, POST");
+    }
+
+    @Test
+    void aWrongMethodTellsTheRightOnes() {
+        String allow = LiveService.ask()
+                .post("/health")
+                .then()
+                .statusCode(405)
+                .extract()
+                .header("Allow");
+        assertThat(allow.split(", ")).containsExactlyInAnyOrder("GET", "HEAD", "OPTIONS");
+    }
+
+    @Test
+    void noWebOriginIsAllowedUnlessTheOperatorNamesIt() {
+        LiveService.ask()
+                .header("Origin", "https://help.example")
+                .get("/health")
+                .then()
+                .header("Access-Control-Allow-Origin", nullValue());
+        Options open = new Options("127.0.0.1", 0, false, List.of("https://help.example"), ServiceLimits.DEFAULT);
+        try (Server server = Server.start(open)) {
+            LiveService.ask(server)
+                    .header("Origin", "https://help.example")
+                    .get("/health")
+                    .then()
+                    .header("Access-Control-Allow-Origin", "https://help.example");
+            LiveService.ask(server)
+                    .header("Origin", "https://other.example")
+                    .get("/health")
+                    .then()
+                    .header("Access-Control-Allow-Origin", nullValue());
+        }
+    }
+
+    @Test
+    void theDocumentationPageLoadsNothingFromElsewhere() {
+        String page = LiveService.ask()
+                .get("/docs")
+                .then()
+                .statusCode(200)
+                .header("Content-Security-Policy", containsString("script-src 'self'"))
+                .extract()
+                .asString();
+        assertThat(page).contains("<title>Loomwright").doesNotContain("http://", "https://", "//cdn");
+        for (String file : List.of("viewer.js", "viewer.css", "start.js")) {
+            assertThat(page).contains("/docs/" + file);
+            LiveService.ask().get("/docs/" + file).then().statusCode(200);
+        }
+    }
+}

@@ -1,0 +1,40 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
+import org.junit.jupiter.api.Test;
+
+/** A stop lets the requests in flight finish. */
+class StopTest {
+    @Test
+    void aRequestInFlightIsAnswered() throws Exception {
+        CountDownLatch working = new CountDownLatch(1);
+        CountDownLatch stopping = new CountDownLatch(1);
+        Server server = Server.start(
+                Options.DEFAULT.withPort(0),
+                LiveService.CONTRACT,
+                List.of(Endpoint.get("/health", "getHealth", request -> {
+                    working.countDown();
+                    await(stopping);
+                    return Reply.of(Json.MEDIA_TYPE, "{\"status\":\"ok\",\"version\":\"1\"}");
+                })));
+        CompletableFuture<Integer> status = CompletableFuture.supplyAsync(
+                () -> LiveService.ask(server).get("/health").statusCode());
+        working.await();
+        CompletableFuture<Void> stop = CompletableFuture.runAsync(server::close);
+        stopping.countDown();
+        assertThat(status.get()).isEqualTo(200);
+        stop.get();
+    }
+
+    private static void await(CountDownLatch latch) {
+        try {
+            latch.await();
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}
