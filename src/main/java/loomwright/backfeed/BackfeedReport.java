@@ -26,7 +26,7 @@ public record BackfeedReport(
      * @param called what a person calls it
      * @param verdict in words, of the worst occurrence
      * @param occurrences the worst of each step
-     * @param remedies those that work first, cheapest in volts first
+     * @param remedies those that work, cheapest in volts first; none are looked for against a trickle
      */
     public record UnintendedFeed(
             String load,
@@ -84,23 +84,20 @@ public record BackfeedReport(
     public record ReversedWire(String wire, Step step, Map<String, String> switches, double currentA) {}
 
     /**
-     * A change to the plan that was tried.
+     * A change to the plan that was tried and works: the feed vanishes, nothing else is fed more than before, and every
+     * load still does what it did.
      *
      * @param change what to do, in words
      * @param at the wire or part it is done to
-     * @param works whether the feed vanishes, nothing new is fed and every load still does what it did
-     * @param why in words, if it does not work
-     * @param costV the most that a load loses in a step in which it is meant to be live; absent if it does not work
-     * @param costAt that load and step, in words
+     * @param costV the most that a load loses in a step in which it is meant to be live; 0 if less than a hundredth
+     * @param costAt that load and step, in words; absent if nothing is lost
      * @param costs all loads that lose more than a hundredth of a volt in a step in which they are meant to be live
      */
     public record Remedy(
             Kind kind,
             String change,
             String at,
-            boolean works,
-            @Nullable String why,
-            @Nullable Double costV,
+            double costV,
             @Nullable String costAt,
             List<Cost> costs) {
 

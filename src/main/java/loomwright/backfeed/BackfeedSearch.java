@@ -72,15 +72,15 @@ public final class BackfeedSearch {
         int trials = severity == Severity.NOTE ? 0 : limits.maxTrials();
         List<Remedy> remedies = RemedyCandidates.list(plan, survey, consumer, all).stream()
                 .limit(trials)
-                .map(trial::run)
-                .filter(Remedy::works)
-                .sorted(Comparator.comparingDouble(r -> r.costV() == null ? 0 : r.costV()))
+                .flatMap(candidate -> trial.run(candidate).stream())
+                .sorted(Comparator.comparingDouble(Remedy::costV))
                 .toList();
         return new UnintendedFeed(
                 consumer.id(), consumer.called(), severity, Verdicts.verdict(consumer, worst), occurrences, remedies);
     }
 
-    private static Comparator<Occurrence> worstFirst() {
+    /** The strongest first, what is pulled in before what is not. */
+    static Comparator<Occurrence> worstFirst() {
         return Comparator.comparing(Occurrence::activity)
                 .thenComparing(Occurrence::operated, Comparator.reverseOrder())
                 .thenComparing(Occurrence::effectiveV, Comparator.reverseOrder());

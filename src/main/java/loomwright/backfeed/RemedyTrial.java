@@ -1,10 +1,8 @@
 package loomwright.backfeed;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import loomwright.backfeed.BackfeedReport.Cost;
@@ -35,74 +33,51 @@ final class RemedyTrial {
         this.maxCombinations = maxCombinations;
     }
 
-    Remedy run(Candidate candidate) {
+    /** The remedy if the change works. */
+    Optional<Remedy> run(Candidate candidate) {
         Survey after = Survey.of(candidate.changed(), solver, maxCombinations);
         Map<String, Cost> worst = new LinkedHashMap<>();
         for (int i = 0; i < before.moments().size(); i++) {
-            Optional<String> objection =
-                    objection(before.moments().get(i), after.moments().get(i), worst);
-            if (objection.isPresent()) {
-                return failed(candidate, objection.get());
+            if (!holds(before.moments().get(i), after.moments().get(i), worst)) {
+                return Optional.empty();
             }
         }
         List<Cost> costs = worst.values().stream()
                 .filter(c -> c.beforeV() - c.afterV() > COST_V)
                 .sorted(Comparator.comparingDouble((Cost c) -> c.afterV() - c.beforeV()))
                 .toList();
-        return new Remedy(
+        return Optional.of(new Remedy(
                 candidate.kind(),
                 candidate.change(),
                 candidate.at(),
-                true,
-                null,
                 costs.isEmpty() ? 0 : costs.get(0).beforeV() - costs.get(0).afterV(),
                 costs.isEmpty()
                         ? null
                         : costs.get(0).load() + ", " + costs.get(0).step().words(),
-                costs);
+                costs));
     }
 
-    private static Remedy failed(Candidate candidate, String why) {
-        return new Remedy(candidate.kind(), candidate.change(), candidate.at(), false, why, null, null, List.of());
-    }
-
-    /** What speaks against the change in one moment; notes the volts it costs. */
-    private Optional<String> objection(Moment was, Moment is, Map<String, Cost> costs) {
-        if (!is.solved().solved()) {
-            return Optional.of("then there is no solution " + when(is));
-        }
-        if (is.solved().oscillating() && !was.solved().oscillating()) {
-            return Optional.of("then the circuit oscillates " + when(is));
+    /** Whether nothing speaks against the change in one moment; notes the volts it costs. */
+    private boolean holds(Moment was, Moment is, Map<String, Cost> costs) {
+        if (!is.solved().solved() || (is.solved().oscillating() && !was.solved().oscillating())) {
+            return false;
         }
         if (!was.solved().solved()) {
-            return Optional.empty();
+            return true;
         }
-        List<String> objections = new ArrayList<>();
         for (Consumer consumer : before.consumers()) {
             if (is.isUnintended(consumer)) {
-                if (consumer.id().equals(load.id())) {
-                    objections.add(String.format(
-                            Locale.ROOT,
-                            "%s is still fed %s: %.2f V",
-                            consumer.called(),
-                            when(is),
-                            is.solved().effectiveV(consumer)));
-                } else if (isStronger(consumer, was, is)) {
-                    objections.add(consumer.called() + " is then fed " + when(is) + " more than it was");
+                if (consumer.id().equals(load.id()) || isStronger(consumer, was, is)) {
+                    return false;
                 }
             } else if (worked(consumer, was)) {
                 if (is.solved().activity(consumer) != Activity.OPERATES) {
-                    objections.add(String.format(
-                            Locale.ROOT,
-                            "%s no longer works %s: %.2f V",
-                            consumer.called(),
-                            when(is),
-                            is.solved().effectiveV(consumer)));
+                    return false;
                 }
                 note(consumer, was, is, costs);
             }
         }
-        return objections.stream().findFirst();
+        return true;
     }
 
     private static boolean isStronger(Consumer consumer, Moment was, Moment is) {
@@ -123,9 +98,5 @@ final class RemedyTrial {
                 consumer.id() + "@" + step,
                 new Cost(consumer.id(), step, beforeV, afterV),
                 (a, b) -> a.beforeV() - a.afterV() >= b.beforeV() - b.afterV() ? a : b);
-    }
-
-    private static String when(Moment moment) {
-        return "(" + moment.solved().step().words() + ")";
     }
 }

@@ -28,6 +28,8 @@ import org.jspecify.annotations.Nullable;
 public final class Reader {
     /** A node is called live from this share of the nominal voltage: what makes a test lamp's filament visible. */
     private static final double LIVE_FRACTION = 0.05;
+    /** What is left of a zero after the arithmetic, V or A. */
+    private static final double NOTHING = 1e-12;
 
     private final SolvedStep solved;
     private final Map<String, List<Integer>> branchesOf = new LinkedHashMap<>();
@@ -78,7 +80,7 @@ public final class Reader {
             nodes.add(new NodeReading(
                     solved.nodeNames().get(i),
                     solved.terminalsOf(i),
-                    voltageV.isPresent() ? (Double) voltageV.getAsDouble() : null,
+                    voltageV.isPresent() ? (Double) clean(voltageV.getAsDouble()) : null,
                     voltageV.isEmpty(),
                     isLive(i)));
         }
@@ -90,6 +92,10 @@ public final class Reader {
         return Math.abs(solved.voltageV(node).orElse(0)) >= limitV;
     }
 
+    private static double clean(double figure) {
+        return Math.abs(figure) < NOTHING ? 0 : figure;
+    }
+
     private WireReading wire(Wire wire) {
         List<Integer> own = branchesOf.getOrDefault(wire.id(), List.of());
         double currentA = own.isEmpty() ? 0 : solved.currentA(own.get(0));
@@ -97,9 +103,9 @@ public final class Reader {
                 wire.id(),
                 wire.from().toString(),
                 wire.to().toString(),
-                currentA,
-                solved.acrossV(wire.from(), wire.to()),
-                own.isEmpty() ? 0 : solved.powerW(own.get(0)),
+                clean(currentA),
+                clean(solved.acrossV(wire.from(), wire.to())),
+                own.isEmpty() ? 0 : clean(solved.powerW(own.get(0))),
                 isLive(solved.node(wire.from())) || isLive(solved.node(wire.to())),
                 wire.directed() && currentA < -Activity.TRICKLE_A);
     }
@@ -112,8 +118,8 @@ public final class Reader {
             branches.add(new BranchReading(
                     branch.from(),
                     branch.to(),
-                    solved.currentA(i),
-                    solved.acrossV(branch.fromNode(), branch.toNode())));
+                    clean(solved.currentA(i)),
+                    clean(solved.acrossV(branch.fromNode(), branch.toNode()))));
             powerW += solved.powerW(i);
         }
         Consumer consumer = part instanceof Consumer c ? c : null;
@@ -121,10 +127,10 @@ public final class Reader {
                 part.id(),
                 part.kind(),
                 state(part),
-                consumer == null ? null : (Double) solved.acrossV(consumer),
+                consumer == null ? null : (Double) clean(solved.acrossV(consumer)),
                 consumer == null ? null : solved.activity(consumer),
                 consumer == null ? null : (Boolean) Intent.meantLive(consumer, solved.plan(), solved.step()),
-                powerW,
+                clean(powerW),
                 branches);
     }
 

@@ -1,0 +1,106 @@
+package loomwright.operation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Fault;
+import loomwright.answer.RejectedInput;
+import loomwright.circuit.Battery;
+import loomwright.circuit.Conditions.ResolvedSupply;
+import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Plan;
+import loomwright.circuit.PlanCautions;
+import loomwright.circuit.PlanCheck;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.network.Lamp;
+import loomwright.network.NetworkLimits;
+
+/** The readings of a plan in every step, with how they came about. */
+public final class PlanAnswer {
+    private PlanAnswer() {}
+
+    /**
+     * Solves a plan that a person handed in.
+     *
+     * @throws RejectedInput with all faults of the plan, or of its conductor sizes
+     * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
+     */
+    public static Answer<PlanReadings> of(Plan plan, NetworkLimits limits) {
+        requireSound(plan);
+        List<SolvedStep> steps = new PlanSolver(limits).solve(plan);
+        return new Answer<>(Reader.read(plan, steps), working(plan, steps), basis(plan), PlanCautions.of(plan));
+    }
+
+    /**
+     * Refuses a plan that makes no sense as a circuit.
+     *
+     * @throws RejectedInput with all its faults
+     */
+    public static void requireSound(Plan plan) {
+        List<Fault> faults = PlanCheck.check(plan);
+        if (!faults.isEmpty()) {
+            throw new RejectedInput(faults);
+        }
+    }
+
+    private static List<String> working(Plan plan, List<SolvedStep> steps) {
+        List<String> working = new ArrayList<>();
+        working.add("Each wire is a resistance R = ohm per metre x length x (1 + 0.00393 (T - 20)) plus its joints;"
+                + " terminals joined by negligible resistance are one node; the chassis is 0 V.");
+        working.add("The steps are solved in the order they happen, so that a relay or solenoid keeps the state it had"
+                + " until its voltage passes the limit for the other.");
+        for (SolvedStep solved : steps) {
+            ResolvedSupply supply = plan.conditions().in(solved.step().condition(), plan.system());
+            StringBuilder line = new StringBuilder(String.format(
+                    Locale.ROOT,
+                    "%s: %.4g V behind %.4g ohm",
+                    solved.step().words(),
+                    supply.emfV(),
+                    supply.internalResistanceOhm()));
+            if (solved.solved()) {
+                for (Battery battery : plan.listParts(Battery.class)) {
+                    line.append(String.format(
+                            Locale.ROOT,
+                            "; %s shows %.4g V",
+                            battery.id(),
+                            solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS))));
+                }
+                line.append(String.format(
+                        Locale.ROOT,
+                        "; check: currents at the nodes sum to %.1e of the largest, powers to %.1e",
+                        solved.kirchhoffResidual(),
+                        solved.powerResidual()));
+            } else {
+                line.append("; no solution");
+            }
+            working.add(line.toString());
+        }
+        return working;
+    }
+
+    /** Where the rules come from that a plan's figures rest on. */
+    public static List<Basis> basis(Plan plan) {
+        List<Basis> basis = new ArrayList<>();
+        basis.add(Basis.computed("node voltages and currents", "Kirchhoff's laws and Ohm's law"));
+        basis.add(Basis.fromMemory(
+                "0.00393 per K of copper", "IEC 60028, International standard of resistance for copper"));
+        if (!plan.listParts(FilamentLamp.class).isEmpty()) {
+            basis.add(Basis.commonPractice("current of a filament lamp as its voltage to the power " + Lamp.EXPONENT));
+        }
+        if (!plan.listParts(Relay.class).isEmpty()) {
+            basis.add(Basis.verified(
+                    "a relay without figures of its own pulls in from 8 V and lets go below 1.5 V at 12 V",
+                    "makers' data sheets for plug-in relays of 85 ohm in the pin layout of ISO 7588"));
+        }
+        if (!plan.listParts(Solenoid.class).isEmpty()) {
+            basis.add(Basis.commonPractice(
+                    "a solenoid without figures of its own pulls in from 8 V and lets go below 3 V at 12 V; its two"
+                            + " windings have the same number of turns"));
+        }
+        basis.add(Basis.commonPractice("the voltages at which other loads count as working or dead"));
+        return basis;
+    }
+}
