@@ -18,6 +18,9 @@ final class Contraction {
     final int supernodes;
     final int[] superOf;
     final double[] offsetV;
+    /** What the offset lacks by rounding. */
+    final double[] offsetLostV;
+
     /** Ideal branches that close a loop. */
     final int[] closing;
     /** Nodes in breadth-first order, each after its parent. */
@@ -31,6 +34,7 @@ final class Contraction {
         this.branches = branches;
         superOf = new int[nodes];
         offsetV = new double[nodes];
+        offsetLostV = new double[nodes];
         order = new int[nodes];
         parentBranch = new int[nodes];
         depth = new int[nodes];
@@ -72,9 +76,11 @@ final class Contraction {
                     int b = forest.branch[k];
                     int next = otherEnd(b, node);
                     if (superOf[next] < 0) {
-                        double rise = ((Branch.Ideal) branches[b]).voltageV;
+                        double voltage = ((Branch.Ideal) branches[b]).voltageV;
+                        double rise = branches[b].from == next ? voltage : -voltage;
                         superOf[next] = count;
-                        offsetV[next] = offsetV[node] + (branches[b].from == next ? rise : -rise);
+                        offsetV[next] = offsetV[node] + rise;
+                        offsetLostV[next] = offsetLostV[node] + Exact.lost(offsetV[node], rise);
                         parentBranch[next] = b;
                         depth[next] = depth[node] + 1;
                         order[queued++] = next;

@@ -23,6 +23,7 @@ final class NewtonLoop {
     private final int[] superFrom;
     private final int[] superTo;
     private final double[] offset;
+    private final double[] offsetLost;
 
     final double[] high;
     private final double[] low;
@@ -35,7 +36,7 @@ final class NewtonLoop {
     private final double[] net;
     private double largestA;
     /** Below this a current is nothing but rounding. */
-    double floorA;
+    private double floorA;
 
     private Islands islands;
     private double[] factored = {};
@@ -50,10 +51,16 @@ final class NewtonLoop {
         superFrom = new int[count];
         superTo = new int[count];
         offset = new double[count];
+        offsetLost = new double[count];
         for (int b = 0; b < count; b++) {
             superFrom[b] = contraction.superOf[branches[b].from];
             superTo[b] = contraction.superOf[branches[b].to];
-            offset[b] = contraction.offsetV[branches[b].from] - contraction.offsetV[branches[b].to] + branches[b].biasV;
+            double from = contraction.offsetV[branches[b].from];
+            double to = -contraction.offsetV[branches[b].to];
+            offset[b] = from + to + branches[b].biasV;
+            offsetLost[b] = Exact.lost(from, to)
+                    + Exact.lost(from + to, branches[b].biasV)
+                    + (contraction.offsetLostV[branches[b].from] - contraction.offsetLostV[branches[b].to]);
         }
         high = new double[contraction.supernodes];
         low = new double[contraction.supernodes];
@@ -95,6 +102,16 @@ final class NewtonLoop {
 
     Islands islands() {
         return islands;
+    }
+
+    /** Whether no current flows: all there is comes of the rounding of voltages that cancel. */
+    boolean dead() {
+        for (Branch branch : branches) {
+            if (branch instanceof Branch.Linear linear && linear.sourceA != 0) {
+                return false;
+            }
+        }
+        return largestA <= 1e10 * floorA;
     }
 
     /** Largest current error at a supernode as a fraction of the largest current. */
@@ -254,10 +271,8 @@ final class NewtonLoop {
     private void move(double[] startHigh, double[] startLow, double[] direction, double t) {
         for (int s = 0; s < high.length; s++) {
             double change = startLow[s] + t * direction[s];
-            double sum = startHigh[s] + change;
-            double part = sum - startHigh[s];
-            low[s] = (startHigh[s] - (sum - part)) + (change - part);
-            high[s] = sum;
+            low[s] = Exact.lost(startHigh[s], change);
+            high[s] = startHigh[s] + change;
         }
         evaluate();
     }
@@ -275,15 +290,19 @@ final class NewtonLoop {
             }
             int from = superFrom[b];
             int to = superTo[b];
-            drive[b] = (high[from] - high[to]) + offset[b] + (low[from] - low[to]);
+            double difference = high[from] - high[to];
+            double lost = Exact.lost(high[from], -high[to]) + Exact.lost(difference, offset[b]) + offsetLost[b];
+            drive[b] = difference + offset[b] + (low[from] - low[to] + lost);
             voltage[b] = drive[b] - branch.biasV;
             current[b] = branch.currentA(drive[b]);
             slope[b] = branch.slopeS(drive[b]);
             double potential = Math.max(Math.abs(high[from]), Math.abs(high[to])) + Math.abs(offset[b]);
             floorA = Math.max(floorA, ROUNDING * potential * Math.abs(slope[b]));
             largestA = Math.max(largestA, Math.abs(current[b]));
-            net[from] -= current[b];
-            net[to] += current[b];
+            if (from != to) {
+                net[from] -= current[b];
+                net[to] += current[b];
+            }
         }
     }
 }

@@ -30,10 +30,8 @@ final class Outcome {
         Contraction contraction = settled.contraction;
         Branch[] branches = contraction.branches;
         currentA = settled.current.clone();
-        for (int b = 0; b < currentA.length; b++) {
-            if (Math.abs(currentA[b]) <= settled.floorA) {
-                currentA[b] = 0;
-            }
+        if (settled.dead()) {
+            Arrays.fill(currentA, 0);
         }
         contraction.recover(currentA);
         determined = new boolean[branches.length];
@@ -64,7 +62,7 @@ final class Outcome {
             powerW[b] = currentA[b] * settled.voltage[b];
         }
         kirchhoffResidual = kirchhoff(branches);
-        powerResidual = power();
+        powerResidual = power(settled.voltage);
     }
 
     private double kirchhoff(Branch[] branches) {
@@ -82,13 +80,18 @@ final class Outcome {
         return worst == 0 ? 0 : worst / largest;
     }
 
-    private double power() {
+    /** By the sum of the amounts; or by the largest current and voltage where these do not meet in one element. */
+    private double power(double[] branchV) {
         double sum = 0;
         double amount = 0;
-        for (double w : powerW) {
-            sum += w;
-            amount += Math.abs(w);
+        double largestA = 0;
+        double largestV = 0;
+        for (int b = 0; b < powerW.length; b++) {
+            sum += powerW[b];
+            amount += Math.abs(powerW[b]);
+            largestA = Math.max(largestA, Math.abs(currentA[b]));
+            largestV = Math.max(largestV, Math.abs(branchV[b]));
         }
-        return sum == 0 ? 0 : Math.abs(sum) / amount;
+        return sum == 0 ? 0 : Math.abs(sum) / Math.max(amount, largestA * largestV);
     }
 }

@@ -79,7 +79,8 @@ public final class Solution {
         return kirchhoffResidual;
     }
 
-    /** Sum of the powers of all elements as a fraction of the sum of their amounts. */
+    /** Sum of the powers of all elements as a fraction of the sum of their amounts, or of the largest current times the
+     * largest voltage if that is more. */
     public double powerResidual() {
         requireSolved();
         return powerResidual;

@@ -14,12 +14,12 @@ class F02WorkedExamplesTest {
         assertThat(status).isIn("read", "memory", "recomputed");
         assertThat(number + source).isNotBlank();
         Circuit circuit = new Circuit();
-        for (String element : elements.split(";")) {
-            add(circuit, element.strip().split(" +"));
+        for (String element : elements.split(";", -1)) {
+            add(circuit, element.strip().split(" +", -1));
         }
         Circuit.Reading reading = circuit.solve();
-        for (String figure : expected.split(";")) {
-            String[] f = figure.strip().split(" +");
+        for (String figure : expected.split(";", -1)) {
+            String[] f = figure.strip().split(" +", -1);
             double found = switch (f[0]) {
                 case "V" -> reading.volts(f[1]);
                 case "I" -> reading.amps(f[1]);

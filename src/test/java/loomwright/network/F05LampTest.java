@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.Scale;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.junit.jupiter.api.Test;
 
@@ -14,9 +15,9 @@ class F05LampTest {
     /** Source, resistor and lamp in one loop: the lamp's voltage by Brent's method (commons-math3). */
     @Property(seed = "55", tries = 300)
     void aLampBehindAResistorAgreesWithARootSearch(
-            @ForAll @DoubleRange(min = -48, max = 48) double emfV,
-            @ForAll @DoubleRange(min = 0.001, max = 1000) double ohm,
-            @ForAll @DoubleRange(min = 0.5, max = 100) double watts) {
+            @ForAll @Scale(6) @DoubleRange(min = -48, max = 48) double emfV,
+            @ForAll @Scale(6) @DoubleRange(min = 0.001, max = 1000) double ohm,
+            @ForAll @Scale(6) @DoubleRange(min = 0.5, max = 100) double watts) {
         Circuit.Reading r = new Circuit()
                 .source("s", "0", "a", emfV, ohm)
                 .lamp("lamp", "a", "0", 12, watts)

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
 
 /** Feature 6: constant-power loads stand at the solution of higher voltage, or say that the feed cannot supply them. */
@@ -13,9 +14,9 @@ class F06PowerLoadTest {
     /** v² − E·v + R·P = 0 has a solution while P ≤ E²/4R. */
     @Property(seed = "66", tries = 300)
     void behindAResistorItSolvesTheQuadraticEquation(
-            @ForAll @DoubleRange(min = 6, max = 48) double emfV,
-            @ForAll @DoubleRange(min = 0.001, max = 10) double ohm,
-            @ForAll @DoubleRange(min = 0.01, max = 2) double fraction) {
+            @ForAll @Scale(6) @DoubleRange(min = 6, max = 48) double emfV,
+            @ForAll @Scale(6) @DoubleRange(min = 0.001, max = 10) double ohm,
+            @ForAll @Scale(6) @DoubleRange(min = 0.01, max = 2) double fraction) {
         double watts = fraction * emfV * emfV / (4 * ohm);
         double minimumV = 0.1 * emfV;
         Circuit.Reading r = new Circuit()
