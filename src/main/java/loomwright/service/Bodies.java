@@ -39,8 +39,7 @@ final class Bodies {
      * @throws Refusal 400 if the text or the contract is at fault, 422 if the record alone objects
      */
     <T> T read(byte[] body, Class<T> type, JsonSchema schema) throws IOException {
-        Utf8.check(body);
-        if (checkEveryRequest) {
+        if (ByteScan.findNull(body) || checkEveryRequest) {
             checkByContract(body, schema);
         }
         try {

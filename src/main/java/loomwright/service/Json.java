@@ -1,8 +1,6 @@
 package loomwright.service;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import com.fasterxml.jackson.annotation.JsonSetter;
-import com.fasterxml.jackson.annotation.Nulls;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -53,8 +51,6 @@ final class Json {
                 .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
                 .defaultPropertyInclusion(
                         JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.USE_DEFAULTS))
-                // An explicit null is no value of any type in the contract.
-                .defaultSetterInfo(JsonSetter.Value.forValueNulls(Nulls.FAIL, Nulls.FAIL))
                 .annotationIntrospector(new EnumSpelling())
                 .addModule(StrictNumbers.module())
                 .addModule(written());

@@ -37,6 +37,9 @@ final class JsonText {
                     }
                     depth += token.isStructStart() ? 1 : token.isStructEnd() ? -1 : 0;
                     complete = depth == 0;
+                    if (token == JsonToken.VALUE_STRING && parser.getTextLength() > limits.stringChars()) {
+                        throw tooLong(parser.currentTokenLocation());
+                    }
                     if (token.isNumeric() && !Double.isFinite(parser.getDoubleValue())) {
                         throw tooLarge(parser);
                     }
@@ -58,12 +61,7 @@ final class JsonText {
                     ? new Refusal(
                             ProblemType.TOO_DEEP,
                             "The body is nested more than " + limits.nestingDepth() + " levels deep" + place(at))
-                    : new Refusal(
-                            ProblemType.TOO_LONG,
-                            "The limits are " + limits.stringChars() + " characters for a text, " + limits.nameChars()
-                                    + " for a property name, " + limits.numberChars() + " for a number and "
-                                    + limits.tokens() + " names, values and brackets in all; one is exceeded"
-                                    + place(at));
+                    : tooLong(at);
         }
         if (words.startsWith("Duplicate ")) {
             return new Refusal(ProblemType.DUPLICATE_KEY, "An object has the same property twice" + place(at));
@@ -72,6 +70,14 @@ final class JsonText {
             return new Refusal(ProblemType.NOT_A_NUMBER, "Only finite numbers can be calculated with" + place(at));
         }
         return new Refusal(ProblemType.MALFORMED_JSON, "The JSON breaks off or goes wrong" + place(at));
+    }
+
+    private Refusal tooLong(JsonLocation at) {
+        return new Refusal(
+                ProblemType.TOO_LONG,
+                "The limits are " + limits.stringChars() + " characters for a text, " + limits.nameChars()
+                        + " for a property name, " + limits.numberChars() + " for a number and " + limits.tokens()
+                        + " names, values and brackets in all; one is exceeded" + place(at));
     }
 
     private static Refusal trailing(JsonLocation at) {

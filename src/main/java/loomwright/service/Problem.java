@@ -51,7 +51,7 @@ public record Problem(
             String place = fault.pointer();
             return new Entry(
                     fault.code(),
-                    inBody ? place : null,
+                    inBody ? (place.isEmpty() || place.startsWith("/") ? place : "/" + place) : null,
                     inBody ? null : place.startsWith("/") ? place.substring(1) : place,
                     fault.value() == null ? null : shortened(fault.value()),
                     fault.accepted());

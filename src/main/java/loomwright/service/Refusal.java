@@ -54,7 +54,9 @@ final class Refusal extends RuntimeException {
                         ? place + ": accepted is "
                         : place + " is '" + first.value() + "'; accepted is ";
         String more = count == 1 ? "" : " There are " + count + " faults in all; see errors.";
-        return fault + first.accepted() + "." + more;
+        // What is accepted may show the place in a second line; a detail is one sentence.
+        String accepted = first.accepted().lines().findFirst().orElse("");
+        return fault + accepted + "." + more;
     }
 
     ProblemType type() {

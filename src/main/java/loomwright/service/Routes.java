@@ -6,8 +6,10 @@ import static loomwright.service.Endpoint.post;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import loomwright.network.Reduction;
 import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
+import loomwright.service.network.ResistanceQuestion;
 
 /** Every operation of the contract, each on one line. A test compares this table with {@code openapi.yaml}. */
 final class Routes {
@@ -15,6 +17,9 @@ final class Routes {
 
     static List<Endpoint> table(Contract contract) {
         Examples examples = Examples.load();
+        Calculation<ResistanceQuestion, Reduction> resistance = Calculation.of(
+                        ResistanceQuestion.class, ResistanceQuestion::answer)
+                .in(faces -> faces.figure(Reduction::totalOhm).table(ResistanceQuestion::table));
         return List.of(
                 get("/health", "getHealth", request -> health(request, contract)),
                 get("/openapi.yaml", "getContract", request -> contractText(request, contract)),
@@ -22,6 +27,8 @@ final class Routes {
                 get("/docs/{file}", "getDocumentationFile", Documentation::file),
                 get("/v1/examples", "listExamples", examples::listing),
                 get("/v1/examples/{name}", "getExample", examples::one),
+                get("/v1/resistance", "getResistance", resistance),
+                post("/v1/resistance", "postResistance", resistance),
                 post(
                         "/v1/networks/solution",
                         "solveNetwork",

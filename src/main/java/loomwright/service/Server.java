@@ -83,13 +83,7 @@ public final class Server implements AutoCloseable {
             http.setRequestHeaderSize(limits.headBytes());
             http.setIdleTimeout(limits.idleMs());
         });
-        if (!options.allowedOrigins().isEmpty()) {
-            config.bundledPlugins.enableCors(cors -> cors.addRule(rule -> {
-                options.allowedOrigins().forEach(rule::allowHost);
-                rule.exposeHeader(RequestId.HEADER);
-            }));
-        }
-        config.routes.before(Server::addFixedHeaders);
+        config.routes.before(this::addFixedHeaders);
         endpoints.forEach(endpoint -> addRoute(config, endpoint));
         methodsByPath()
                 .forEach((path, methods) -> config.routes.options(path, context -> {
@@ -125,9 +119,17 @@ public final class Server implements AutoCloseable {
         return methods;
     }
 
-    private static void addFixedHeaders(Context context) {
+    private void addFixedHeaders(Context context) {
         FixedHeaders.ALL.forEach(context::header);
         context.header(RequestId.HEADER, RequestId.of(context.header(RequestId.HEADER)));
+        String origin = context.header("Origin");
+        if (origin != null && options.allowedOrigins().contains(origin)) {
+            context.header("Access-Control-Allow-Origin", origin);
+            context.header("Access-Control-Allow-Headers", "Content-Type, " + RequestId.HEADER);
+            context.header("Access-Control-Allow-Methods", "GET, HEAD, POST, OPTIONS");
+            context.header("Access-Control-Expose-Headers", RequestId.HEADER);
+            context.header("Vary", "Origin");
+        }
     }
 
     private static void send(Context context, Reply reply) {

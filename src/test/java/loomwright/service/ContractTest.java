@@ -18,6 +18,8 @@ import loomwright.answer.Caution;
 import loomwright.answer.Fault;
 import loomwright.network.NetworkFinding;
 import loomwright.network.NetworkLimits;
+import loomwright.network.Reduction;
+import loomwright.network.ResistanceExpression;
 import loomwright.service.Contract.Operation;
 import loomwright.service.form.Words;
 import org.junit.jupiter.api.DynamicTest;
@@ -92,6 +94,8 @@ class ContractTest {
                 .isEqualTo(all(Basis.Status.values(), Words::of));
         assertThat(words("/components/schemas/NetworkReport/properties/findings/items/properties/kind"))
                 .isEqualTo(all(NetworkFinding.Kind.values(), Words::of));
+        assertThat(words("/components/schemas/ReductionStep/properties/rule"))
+                .isEqualTo(all(Reduction.Rule.values(), Words::of));
         assertThat(words("/components/parameters/Format/schema")).isEqualTo(all(Face.values(), Face::word));
     }
 
@@ -109,6 +113,8 @@ class ContractTest {
         assertThat(DOCUMENT.at("/components/schemas/NetworkQuestion/properties/elements/maxItems")
                         .asInt())
                 .isEqualTo(NetworkLimits.defaults().maxElements());
+        assertThat(DOCUMENT.at("/components/schemas/SeriesParallel/maxLength").asInt())
+                .isEqualTo(ResistanceExpression.MAXIMUM_LENGTH);
         assertThat(DOCUMENT.at("/paths/~1v1~1networks~1solution/post/description")
                         .asText())
                 .contains(number(NetworkLimits.defaults().maxNodes()) + " nodes");

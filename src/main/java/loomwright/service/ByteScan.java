@@ -4,29 +4,41 @@ import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 
-/** Refuses bytes that are no text: the parser lets lone surrogates and other encodings pass, and they cannot be written. */
-final class Utf8 {
-    private Utf8() {}
+/**
+ * Looks over the bytes of a JSON body before they are parsed: the parser lets lone surrogates and other encodings pass,
+ * which could not be written back, and binding takes an explicit null for an absent value.
+ */
+final class ByteScan {
+    private ByteScan() {}
 
     /**
-     * Checks a JSON body.
+     * Looks over a JSON body.
      *
+     * @return whether it may hold a null: the one literal of JSON that begins with n
      * @throws Refusal for a byte order mark, bytes that are not UTF-8, or an escaped half of a surrogate pair
      */
-    static void check(byte[] json) {
+    static boolean findNull(byte[] json) {
         boolean ascii = true;
+        boolean inText = false;
+        boolean found = false;
         for (int i = 0; i < json.length; i++) {
-            if (json[i] < 0) {
-                ascii = false;
-            } else if (json[i] == '\\') {
+            byte b = json[i];
+            if (b == '"') {
+                inText = !inText;
+            } else if (b == '\\') {
                 i = afterEscape(json, i);
-            } else if (json[i] == 0) {
+            } else if (b == 'n') {
+                found |= !inText;
+            } else if (b < 0) {
+                ascii = false;
+            } else if (b == 0) {
                 throw refused("byte " + i + " is zero; send UTF-8, not UTF-16 or UTF-32");
             }
         }
         if (!ascii) {
             checkNonAscii(json);
         }
+        return found;
     }
 
     private static void checkNonAscii(byte[] json) {
