@@ -104,6 +104,17 @@ public record Ampacity(
                 .reduce(1, Math::min);
     }
 
+    /** The rise above ambient that the allowed current makes: to the class of the column, from the ambient it holds for. */
+    double riseK(double ambientC) {
+        return classC - Math.max(ambientC, table.ambientC());
+    }
+
+    /** Steady conductor temperature: the rise is proportional to the square of the current. */
+    double steadyC(double currentA, double ambientC) {
+        double load = currentA / allowedA;
+        return ambientC + riseK(ambientC) * load * load;
+    }
+
     /** The calculation as a line to follow. */
     String working() {
         StringBuilder line = new StringBuilder(table + ": " + gauge + " AWG");
@@ -122,7 +133,10 @@ public record Ampacity(
                     .append(c.reason())
                     .append(')');
         }
-        return line.append(" = ").append(Figure.text(allowedA)).append(" A").toString();
+        if (!corrections.isEmpty()) {
+            line.append(" = ").append(Figure.text(allowedA)).append(" A");
+        }
+        return line.toString();
     }
 
     List<Basis> basis() {

@@ -160,8 +160,8 @@ public final class ConductorSizing {
         for (ByTable choice : result.byAmpacity()) {
             Ampacity ampacity = choice.ampacity();
             String none = choice.applicable() ? "no size carries the current" : "no column for this insulation";
-            lines.add("by ampacity: " + choice.size() + ": "
-                    + (ampacity == null ? choice.table() + ": " + none : ampacity.working()));
+            lines.add("by ampacity: "
+                    + (ampacity == null ? choice.table() + ": " + none : choice.size() + ", " + ampacity.working()));
         }
         ByCircularMils rule = result.byCircularMils();
         if (rule != null) {

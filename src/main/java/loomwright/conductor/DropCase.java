@@ -153,8 +153,10 @@ record DropCase(
                 return new WireCase(size, lengthM, temperatureC, null, List.of());
             }
             Ampacity ampacity = ampacity(pointer, size);
-            double estimatedC = WireHeating.estimatedTemperatureC(
-                    conditions.ambientC(), ampacity.classC(), currentA, ampacity.allowedA());
+            boolean over = currentA > ampacity.allowedA();
+            double fromC = over ? ampacity.classC() - ampacity.riseK(conditions.ambientC()) : conditions.ambientC();
+            double estimatedC =
+                    WireHeating.estimatedTemperatureC(fromC, ampacity.classC(), currentA, ampacity.allowedA());
             if (estimatedC > Copper.MELTING_C) {
                 throw new RejectedInput(new Fault(
                         Fault.Code.OUT_OF_RANGE,
@@ -163,7 +165,6 @@ record DropCase(
                         "a current that does not melt " + size.name() + ", whose ampacity is "
                                 + Figure.text(ampacity.allowedA()) + " A"));
             }
-            boolean over = currentA > ampacity.allowedA();
             String formula = over ? "(I/Imax)^2, over the ampacity" : "sqrt(I/Imax)";
             return new WireCase(
                     size,
@@ -172,8 +173,8 @@ record DropCase(
                     ampacity,
                     List.of(
                             ampacity.working(),
-                            "T = " + Figure.text(conditions.ambientC()) + " + (" + ampacity.classC() + " - "
-                                    + Figure.text(conditions.ambientC()) + ") x " + formula + " = "
+                            "T = " + Figure.text(fromC) + " + (" + ampacity.classC() + " - "
+                                    + Figure.text(fromC) + ") x " + formula + " = "
                                     + Figure.text(estimatedC)
                                     + " C, I/Imax = " + Figure.text(currentA) + "/"
                                     + Figure.text(ampacity.allowedA())));

@@ -27,29 +27,27 @@ public final class WireHeating {
     /**
      * Thermal time constant of the bare conductor, insulation left out, so it errs short.
      *
-     * <p>tau = c A (TR - Tambient) / (Imax^2 R(TR)): the heat stored by the rise over the power that keeps it up.
+     * <p>tau = c A dT / (Imax^2 R(TR)): the heat stored by the rise over the power that keeps it up.
      *
      * @param size the conductor
-     * @param ambientC ambient, C
-     * @param ratingC temperature reached with {@code ampacityA}, C
+     * @param riseK dT, rise above ambient with {@code ampacityA}
+     * @param ratingC TR, temperature reached with it, C
      * @param ampacityA continuous current, A
      * @return seconds; heat capacity 3.45e-3 J/(K mm3) of copper by IEC 60949, from memory
      */
-    public static double timeConstantS(ConductorSize size, double ambientC, double ratingC, double ampacityA) {
+    public static double timeConstantS(ConductorSize size, double riseK, double ratingC, double ampacityA) {
         double heatJPerKM = Copper.HEAT_CAPACITY_J_PER_K_MM3 * size.areaMm2() * 1000;
-        return heatJPerKM * (ratingC - ambientC) / (ampacityA * ampacityA * size.resistanceOhmPerM(ratingC));
+        return heatJPerKM * riseK / (ampacityA * ampacityA * size.resistanceOhmPerM(ratingC));
     }
 
     /**
      * Time until a conductor that loses heat reaches a limit, by its first-order heat balance.
      *
-     * <p>t = tau ln((Tend - T0) / (Tend - Tlimit)), Tend = Tambient + (TR - Tambient) (I / Imax)^2.
+     * <p>t = tau ln((Tend - T0) / (Tend - Tlimit)).
      *
-     * @return seconds; 0 if it starts at the limit or above; infinity if the current never heats it so far
+     * @return seconds; 0 if it starts at the limit or above; infinity if it never gets so warm
      */
-    static double timeToLimitS(
-            double startC, double limitC, double ambientC, double ratingC, double loadFraction, double timeConstantS) {
-        double endC = ambientC + (ratingC - ambientC) * loadFraction * loadFraction;
+    static double timeToLimitS(double startC, double limitC, double endC, double timeConstantS) {
         if (startC >= limitC) {
             return 0;
         }

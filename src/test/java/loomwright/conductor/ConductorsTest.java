@@ -1,0 +1,82 @@
+package loomwright.conductor;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Objects;
+import loomwright.answer.RejectedInput;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvFileSource;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** All that is known of a size: figures at a temperature, neighbours in the other systems, printed ampacities. */
+class ConductorsTest {
+    @Test
+    void fourteenGaugeInFull() {
+        var figures = describe("14", 20);
+        assertThat(figures.areaMm2()).isCloseTo(2.0809, within(1e-4));
+        assertThat(figures.circularMils()).isCloseTo(4106.7, within(0.1));
+        assertThat(figures.diameterMm()).isCloseTo(1.6277, within(1e-4));
+        assertThat(figures.ohmPer1000Ft()).isCloseTo(2.5254, within(1e-4));
+        assertThat(figures.tinnedOhmPerM()).isNull();
+        assertThat(figures.neighbours())
+                .contains(
+                        new Conductors.Neighbour(SizeSystem.METRIC_IEC60228, "1.5 mm2", "2.5 mm2", "2.5 mm2"),
+                        new Conductors.Neighbour(SizeSystem.METRIC_ISO6722, "ISO 2 mm2", "ISO 2.5 mm2", "ISO 2 mm2"),
+                        new Conductors.Neighbour(SizeSystem.SAE, "SAE 14", "SAE 12", "SAE 14"));
+    }
+
+    @ParameterizedTest(name = "IEC 60228 class 5, tinned: {0} mm2, {2} ohm/km at 20 C")
+    @CsvFileSource(resources = "/conductor/iec60228-class5.csv", numLinesToSkip = 1)
+    void tinnedConductors(String areaMm2, double plain, double tinnedOhmPerKm) {
+        Double tinned = describe(areaMm2 + " mm2", 20).tinnedOhmPerM();
+        assertThat(Objects.requireNonNull(tinned) * 1000).isCloseTo(tinnedOhmPerKm, within(1e-9));
+    }
+
+    @Test
+    void atTheEndsOfASystemANeighbourIsMissing() {
+        assertThat(describe("4/0", 20).neighbours())
+                .contains(new Conductors.Neighbour(SizeSystem.SAE, "SAE 4/0", null, "SAE 4/0"));
+        assertThat(describe("24 AWG", 20).neighbours())
+                .contains(new Conductors.Neighbour(SizeSystem.SAE, null, "SAE 20", "SAE 20"));
+    }
+
+    @ParameterizedTest(name = "{0} at {1} C: {2} x the resistance at 20 C")
+    @CsvSource({"20, 1", "100, 1.3144", "-40, 0.7642"})
+    void resistanceAtTemperature(double temperatureC, double ratio) {
+        assertThat(describe("2.5 mm2", temperatureC).ohmPerM()).isCloseTo(0.00798 * ratio, within(1e-9));
+    }
+
+    @Test
+    void theAmpacitiesAreThePrintedOnes() {
+        List<Ampacity> ampacities = describe("10 AWG", 20).ampacities();
+        assertThat(ampacities)
+                .extracting(Ampacity::allowedA)
+                .containsExactly(40.0, 40.0, 50.0, 55.0, 60.0, 70.0, 70.0, 17.0, 26.0, 32.0);
+        assertThat(ampacities).allMatch(a -> a.corrections().isEmpty());
+    }
+
+    @ParameterizedTest
+    @EnumSource(SizeSystem.class)
+    void everySizeCanBeDescribed(SizeSystem system) {
+        for (ConductorSize size : ConductorSize.list(system)) {
+            var answer = Conductors.describe(size, 20);
+            assertThat(answer.result().neighbours()).hasSize(3);
+            assertThat(answer.basis()).contains(size.basis());
+        }
+    }
+
+    @Test
+    void impossibleTemperaturesAreRefused() {
+        RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> describe("14", 1000));
+        assertThat(rejected.faults().get(0).pointer()).isEqualTo("/temperatureC");
+    }
+
+    private static Conductors.Description describe(String size, double temperatureC) {
+        return Conductors.describe(ConductorSize.parse(size), temperatureC).result();
+    }
+}

@@ -1,0 +1,43 @@
+package loomwright.conductor;
+
+import java.lang.reflect.RecordComponent;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+
+/** Makes input records from the few values a test is about: {@code Inputs.drop("currentA", 20.0, "size", "14")}. */
+final class Inputs {
+    private Inputs() {}
+
+    static VoltageDrop.Input drop(Object... namesAndValues) {
+        return make(VoltageDrop.Input.class, namesAndValues);
+    }
+
+    static ConductorSizing.Input sizing(Object... namesAndValues) {
+        return make(ConductorSizing.Input.class, namesAndValues);
+    }
+
+    static FuseChoice.Input fuse(Object... namesAndValues) {
+        return make(FuseChoice.Input.class, namesAndValues);
+    }
+
+    private static <T extends Record> T make(Class<T> type, Object... namesAndValues) {
+        Map<String, Object> values = new HashMap<>();
+        for (int i = 0; i < namesAndValues.length; i += 2) {
+            values.put((String) namesAndValues[i], namesAndValues[i + 1]);
+        }
+        RecordComponent[] components = type.getRecordComponents();
+        Object[] arguments =
+                Arrays.stream(components).map(c -> values.remove(c.getName())).toArray();
+        if (!values.isEmpty()) {
+            throw new IllegalArgumentException("no such property: " + values.keySet());
+        }
+        Class<?>[] types =
+                Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new);
+        try {
+            return type.getDeclaredConstructor(types).newInstance(arguments);
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}

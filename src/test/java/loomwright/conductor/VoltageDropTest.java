@@ -1,0 +1,320 @@
+package loomwright.conductor;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
+import loomwright.answer.Caution;
+import loomwright.answer.Fault;
+import loomwright.answer.RejectedInput;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Voltage drop: 1 published examples, 2 ways back and joints, 3 temperature, 4 limits, 5 faults, 6 properties. */
+class VoltageDropTest {
+    private static final double FT = 0.3048;
+
+    @ParameterizedTest(name = "FAA AC 43.13-1B tables 11-7 and 11-8: {0} AWG, {1} ft, {2} A, {3} ohm/ft: {4} V")
+    @CsvSource({
+        "6, 107, 20, 0.00044, 0.942",
+        "4, 90, 20, 0.00028, 0.504",
+        "14, 100, 20, 0.00306, 6.12",
+        "12, 88, 20, 0.00202, 3.555",
+        "10, 39, 20, 0.00126, 0.983",
+        "10, 156, 20, 0.00126, 3.931",
+        "10, 273, 20, 0.00126, 6.880",
+        "10, 19.5, 20, 0.00126, 0.491"
+    })
+    void examplesOfTheAdvisoryCircular(int gauge, double ft, double currentA, double ohmPerFt, double dropV) {
+        var result = solve(
+                "size",
+                gauge + " AWG",
+                "lengthFt",
+                ft,
+                "currentA",
+                currentA,
+                "returnPath",
+                ReturnPath.NONE,
+                "resistanceOhmPerKm20C",
+                ohmPerFt / FT * 1000);
+        assertThat(result.totalV()).isCloseTo(dropV, within(0.0006));
+    }
+
+    /** OpenStax College Physics 20.3: 20.0 m of 12-gauge copper: 0.104 ohm. */
+    @Test
+    void resistanceOfALengthOfTwelveGauge() {
+        var result = solve("size", "12 AWG", "lengthM", 20.0, "currentA", 1.0, "returnPath", ReturnPath.NONE);
+        assertThat(result.totalOhm()).isCloseTo(0.104, within(0.0005));
+    }
+
+    /** OpenStax College Physics 20.4: 1.00 km of 2/0 copper, 100 A: 2.55 kW (printed 25.5 W, a misprint). */
+    @Test
+    void heatOfALongCable() {
+        var result = solve("size", "2/0 AWG", "lengthM", 1000.0, "currentA", 100.0, "returnPath", ReturnPath.NONE);
+        assertThat(result.out().heatWPerM() * 1000).isCloseTo(2550, within(10.0));
+    }
+
+    /** FAA AC 43.13-1B paragraph 11-66: L2 = 254.5 L1 / (234.5 + T2); 100 ft at 20 C is 76.08 ft at 100 C. */
+    @Test
+    void longestRunShrinksWithTemperature() {
+        double at20 = longestM(20);
+        double at100 = longestM(100);
+        assertThat(100 * at100 / at20).isCloseTo(76.08, within(0.01));
+    }
+
+    /** FAA AC 43.13-1B paragraph 11-66, T2 = T1 + (TR - T1) sqrt(I2 / Imax), the square root from memory. */
+    @Test
+    void temperatureFromTheCurrentsOwnHeating() {
+        assertThat(WireHeating.estimatedTemperatureC(60, 200, 5, 20)).isCloseTo(130, within(1e-9));
+        var out = solve("size", "14", "lengthM", 4.0, "currentA", 8.75, "ownHeating", true)
+                .out();
+        assertThat(out.temperatureC()).as("30 + 75 sqrt(8.75 / 35)").isCloseTo(67.5, within(1e-9));
+        assertThat(out.overAmpacity()).isFalse();
+    }
+
+    @Test
+    void aboveTheAmpacityTheSquareLawTakesOverWithoutAJump() {
+        assertThat(WireHeating.estimatedTemperatureC(30, 105, 35, 35)).isCloseTo(105, within(1e-9));
+        var out = solve("size", "14", "lengthM", 4.0, "currentA", 70.0, "ownHeating", true)
+                .out();
+        assertThat(out.temperatureC()).isCloseTo(30 + 75 * 4, within(1e-9));
+        assertThat(out.overAmpacity()).isTrue();
+    }
+
+    @Test
+    void outBackAndEachJointAddUp() {
+        var result = solve(
+                "size",
+                "2.5 mm2",
+                "lengthM",
+                5.0,
+                "currentA",
+                10.0,
+                "returnSize",
+                "4 mm2",
+                "returnLengthM",
+                2.0,
+                "jointsOutOhm",
+                List.of(0.001, 0.002),
+                "jointsBackOhm",
+                List.of(0.005));
+        assertThat(result.out().dropV()).isCloseTo(10 * 0.00798 * 5, within(1e-12));
+        assertThat(Objects.requireNonNull(result.back()).dropV()).isCloseTo(10 * 0.00495 * 2, within(1e-12));
+        assertThat(result.jointsOutV()).containsExactly(0.01, 0.02);
+        assertThat(result.jointsBackV()).containsExactly(0.05);
+        assertThat(result.totalV()).isCloseTo(0.399 + 0.099 + 0.08, within(1e-12));
+        assertThat(result.loadV()).isNotNull();
+        assertThat(result.loadV()).isCloseTo(12 - 0.578, within(1e-12));
+    }
+
+    @Test
+    void theChassisReturnIsAResistance() {
+        var result = solve(
+                "size",
+                "2.5 mm2",
+                "lengthM",
+                5.0,
+                "currentA",
+                10.0,
+                "returnPath",
+                ReturnPath.CHASSIS,
+                "chassisOhm",
+                0.01);
+        assertThat(result.back()).isNull();
+        assertThat(result.chassisV()).isCloseTo(0.1, within(1e-12));
+        assertThat(result.totalV()).isCloseTo(0.499, within(1e-12));
+    }
+
+    @Test
+    void aDropThatEatsTheSupplyIsAResultAndNotAFault() {
+        var result = solve("size", "24 AWG", "lengthM", 100.0, "currentA", 20.0);
+        assertThat(result.verdict()).isEqualTo(VoltageDrop.Verdict.CURRENT_IMPOSSIBLE);
+        assertThat(result.loadV()).isNull();
+        assertThat(result.maxCurrentA()).isLessThan(20);
+    }
+
+    @ParameterizedTest(name = "{0} at {1} V: {2} V")
+    @CsvSource({
+        "IGNITION_FEED, 12, 0.5",
+        "IGNITION_FEED, 6, 0.25",
+        "STARTER, 12.6, 0.8",
+        "STARTER_CONTROL, 12, 1.0",
+        "STARTER_CONTROL, 24, 2.0",
+        "EARTH, 12, 0.1",
+        "LIGHTING, 12, 0.36",
+        "ELECTRONICS, 12, 0.36",
+        "GENERAL, 12, 1.2"
+    })
+    void theLimitFollowsTheKindOfCircuit(CircuitKind circuit, double supplyV, double limitV) {
+        var result = solve("size", "14", "lengthM", 1.0, "currentA", 1.0, "circuit", circuit, "supplyV", supplyV);
+        assertThat(result.limit().limitV()).isCloseTo(limitV, within(1e-12));
+        assertThat(result.verdict()).isEqualTo(VoltageDrop.Verdict.WITHIN_LIMIT);
+    }
+
+    @Test
+    void aGivenLimitGoesBeforeThatOfTheCircuit() {
+        assertThat(solve("size", "14", "lengthM", 10.0, "currentA", 10.0, "limitPercent", 5.0)
+                        .limit()
+                        .limitV())
+                .isCloseTo(0.6, within(1e-12));
+        assertThat(solve("size", "14", "lengthM", 10.0, "currentA", 10.0, "limitV", 0.2, "circuit", CircuitKind.GENERAL)
+                        .verdict())
+                .isEqualTo(VoltageDrop.Verdict.OVER_LIMIT);
+    }
+
+    @Test
+    void theAnswerCarriesItsCautionsAndSources() {
+        var answer = VoltageDrop.calculate(Inputs.drop("size", "14", "lengthM", 1.0, "currentA", 1.0));
+        assertThat(answer.cautions()).endsWith(Caution.LOCAL_CODES);
+        assertThat(answer.working()).anyMatch(line -> line.contains("1 A x 0.008286 ohm/m x 1 m"));
+        assertThat(answer.basis()).isNotEmpty();
+    }
+
+    static Stream<Arguments> faults() {
+        return Stream.of(
+                fault("/currentA", Fault.Code.MISSING, "size", "14", "lengthM", 1.0),
+                fault("/currentA", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthM", 1.0, "currentA", 0.0),
+                fault("/currentA", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthM", 1.0, "currentA", -1.0),
+                fault("/currentA", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthM", 1.0, "currentA", Double.NaN),
+                fault("/size", Fault.Code.MISSING, "lengthM", 1.0, "currentA", 1.0),
+                fault("/size", Fault.Code.OUT_OF_RANGE, "size", "30 AWG", "lengthM", 1.0, "currentA", 1.0),
+                fault("/lengthM", Fault.Code.MISSING, "size", "14", "currentA", 1.0),
+                fault("/lengthM", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthM", 0.0, "currentA", 1.0),
+                fault("/lengthM", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthM", -2.0, "currentA", 1.0),
+                fault("/lengthFt", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthFt", -2.0, "currentA", 1.0),
+                faultOf("/lengthFt", Fault.Code.CONTRADICTION, "lengthFt", 3.0),
+                faultOf("/chassisOhm", Fault.Code.MISSING, "returnPath", ReturnPath.CHASSIS),
+                faultOf("/chassisOhm", Fault.Code.CONTRADICTION, "chassisOhm", 0.1),
+                faultOf("/returnSize", Fault.Code.MALFORMED, "returnSize", "10"),
+                faultOf("/returnLengthM", Fault.Code.OUT_OF_RANGE, "returnLengthM", 0.0),
+                faultOf("/jointsOutOhm/1", Fault.Code.OUT_OF_RANGE, "jointsOutOhm", List.of(0.1, -0.1)),
+                faultOf("/temperatureC", Fault.Code.OUT_OF_RANGE, "temperatureC", 1000.0),
+                faultOf("/temperatureC", Fault.Code.CONTRADICTION, "temperatureC", 40.0, "ownHeating", true),
+                faultOf("/ambientC", Fault.Code.CONTRADICTION, "ambientC", 110.0, "ownHeating", true),
+                faultOf("/ambientC", Fault.Code.OUT_OF_RANGE, "ambientC", Double.NaN),
+                faultOf("/supplyV", Fault.Code.OUT_OF_RANGE, "supplyV", 0.0),
+                faultOf("/limitPercent", Fault.Code.CONTRADICTION, "limitV", 0.5, "limitPercent", 3.0),
+                faultOf("/limitV", Fault.Code.OUT_OF_RANGE, "limitV", 0.0),
+                faultOf("/resistanceOhmPerKm20C", Fault.Code.OUT_OF_RANGE, "resistanceOhmPerKm20C", -1.0));
+    }
+
+    @ParameterizedTest(name = "{0} {1}")
+    @MethodSource("faults")
+    void faultsNameTheirPlace(String pointer, Fault.Code code, Object[] values) {
+        RejectedInput rejected =
+                catchThrowableOfType(RejectedInput.class, () -> VoltageDrop.calculate(Inputs.drop(values)));
+        assertThat(rejected.faults())
+                .extracting(f -> f.pointer() + " " + f.code())
+                .containsExactly(pointer + " " + code);
+    }
+
+    @Test
+    void ownHeatingOutsideTheAmpacityTableIsRefusedWithItsRange() {
+        RejectedInput rejected = catchThrowableOfType(
+                RejectedInput.class,
+                () -> solve(
+                        "size",
+                        "20 AWG",
+                        "lengthM",
+                        1.0,
+                        "currentA",
+                        1.0,
+                        "ownHeating",
+                        true,
+                        "ampacityTable",
+                        AmpacityTable.US_33CFR183));
+        assertThat(rejected.faults()).extracting(Fault::pointer).containsExactly("/size");
+        assertThat(rejected.faults().get(0).accepted()).contains("18 to 4/0 AWG");
+    }
+
+    @Test
+    void ownHeatingThatWouldMeltTheWireIsRefused() {
+        RejectedInput rejected = catchThrowableOfType(
+                RejectedInput.class, () -> solve("size", "18", "lengthM", 1.0, "currentA", 500.0, "ownHeating", true));
+        assertThat(rejected.faults()).extracting(Fault::pointer).containsExactly("/currentA");
+    }
+
+    @Property(seed = "43")
+    void theDropGrowsWithCurrentLengthAndTemperature(
+            @ForAll @DoubleRange(min = 0.1, max = 15) double currentA,
+            @ForAll @DoubleRange(min = 0.1, max = 50) double lengthM,
+            @ForAll @DoubleRange(min = -40, max = 300) double temperatureC,
+            @ForAll @DoubleRange(min = 1.01, max = 3) double more,
+            @ForAll @IntRange(min = 0, max = 27) int index) {
+        String size = ConductorSize.list(SizeSystem.AWG).get(index).name();
+        double drop = dropV(size, currentA, lengthM, temperatureC);
+        assertThat(dropV(size, currentA * more, lengthM, temperatureC)).isGreaterThan(drop);
+        assertThat(dropV(size, currentA, lengthM * more, temperatureC)).isGreaterThan(drop);
+        assertThat(dropV(size, currentA, lengthM, temperatureC + more)).isGreaterThan(drop);
+        if (index < 27) {
+            String thicker = ConductorSize.list(SizeSystem.AWG).get(index + 1).name();
+            assertThat(dropV(thicker, currentA, lengthM, temperatureC)).isLessThan(drop);
+        }
+    }
+
+    @Property(seed = "44")
+    void ownHeatingGrowsWithCurrentAndAmbient(
+            @ForAll @DoubleRange(min = 0.1, max = 60) double currentA,
+            @ForAll @DoubleRange(min = 0, max = 80) double ambientC,
+            @ForAll @DoubleRange(min = 1.01, max = 1.5) double more) {
+        assertThat(hotDropV(currentA * more, ambientC)).isGreaterThan(hotDropV(currentA, ambientC));
+        assertThat(hotDropV(currentA, ambientC + more)).isGreaterThanOrEqualTo(hotDropV(currentA, ambientC));
+    }
+
+    /** Second method: V = 10.371 I L / CM, L in ft out and back, the mil-foot of 100 % IACS copper at 20 C. */
+    @Property(seed = "45")
+    void theMilFootGivesTheSameDrop(
+            @ForAll @DoubleRange(min = 0.1, max = 100) double currentA,
+            @ForAll @DoubleRange(min = 0.1, max = 100) double lengthFt,
+            @ForAll @IntRange(min = 0, max = 27) int index) {
+        ConductorSize size = ConductorSize.list(SizeSystem.AWG).get(index);
+        double byMilFoot = 10.371 * currentA * 2 * lengthFt / size.circularMils();
+        assertThat(dropV(size.name(), currentA, lengthFt * FT, 20)).isCloseTo(byMilFoot, within(1e-4 * byMilFoot));
+    }
+
+    private static double dropV(String size, double currentA, double lengthM, double temperatureC) {
+        return solve("size", size, "lengthM", lengthM, "currentA", currentA, "temperatureC", temperatureC)
+                .totalV();
+    }
+
+    private static double longestM(double temperatureC) {
+        return Objects.requireNonNull(solve(
+                        "size", "10 AWG",
+                        "lengthFt", 50.0,
+                        "currentA", 20.0,
+                        "limitV", 1.0,
+                        "temperatureC", temperatureC)
+                .maxLengthM());
+    }
+
+    private static double hotDropV(double currentA, double ambientC) {
+        return solve("size", "14", "lengthM", 1.0, "currentA", currentA, "ownHeating", true, "ambientC", ambientC)
+                .totalV();
+    }
+
+    private static VoltageDrop.Result solve(Object... namesAndValues) {
+        return VoltageDrop.calculate(Inputs.drop(namesAndValues)).result();
+    }
+
+    private static Arguments fault(String pointer, Fault.Code code, Object... namesAndValues) {
+        return Arguments.of(pointer, code, namesAndValues);
+    }
+
+    /** A fault of one value in an input that is sound otherwise. */
+    private static Arguments faultOf(String pointer, Fault.Code code, Object... namesAndValues) {
+        List<Object> all = new ArrayList<>(List.of("size", "14", "lengthM", 1.0, "currentA", 1.0));
+        all.addAll(List.of(namesAndValues));
+        return Arguments.of(pointer, code, all.toArray());
+    }
+}
