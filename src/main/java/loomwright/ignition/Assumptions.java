@@ -2,6 +2,7 @@ package loomwright.ignition;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 import loomwright.answer.Faults;
@@ -13,21 +14,27 @@ final class Assumptions {
     private final List<String> lines = new ArrayList<>();
     private final Faults faults = new Faults();
 
-    /** The given number, or a common value, which is then noted. */
-    double or(@Nullable Double given, String name, double common) {
+    /** The given number, or a common value, which is then noted with its unit. */
+    double or(@Nullable Double given, String what, double common, String unit) {
+        return or(given, what, common, 1, unit);
+    }
+
+    /** As above, for a quantity that people write in a unit of which there are {@code perSi} to one of SI. */
+    double or(@Nullable Double given, String what, double common, double perSi, String unit) {
         if (given != null) {
             return given;
         }
-        lines.add("Assumed: " + name + " = " + Figure.of(common));
+        lines.add(("Assumed: " + what + " " + Figure.of(common * perSi) + " " + unit).strip());
         return common;
     }
 
     /** The given choice, or a common one, which is then noted. */
-    <T> T or(@Nullable T given, String name, T common) {
+    <T> T or(@Nullable T given, String what, T common) {
         if (given != null) {
             return given;
         }
-        lines.add("Assumed: " + name + " = " + common);
+        lines.add("Assumed: " + what + " "
+                + String.valueOf(common).toLowerCase(Locale.ROOT).replace('_', ' '));
         return common;
     }
 

@@ -18,6 +18,12 @@ public enum BreakdownFormula {
         }
 
         @Override
+        String working(GapConditions gap) {
+            return Figure.of(PASCHEN_B) + " pd / (" + Figure.of(PASCHEN_C) + " + ln pd), pd = "
+                    + Figure.of(gap.densityTorr()) + " Torr x " + Figure.of(gap.gapCm()) + " cm";
+        }
+
+        @Override
         public boolean covers(GapConditions gap) {
             double fieldVPerCmTorr = voltageV(gap) / (gap.densityTorr() * gap.gapCm());
             return fieldVPerCmTorr >= 100 && fieldVPerCmTorr <= 800;
@@ -34,6 +40,11 @@ public enum BreakdownFormula {
         @Override
         public double voltageV(GapConditions gap) {
             return 1000 * (30 * gap.densityAtm() * gap.gapCm() + 1.35);
+        }
+
+        @Override
+        String working(GapConditions gap) {
+            return "30 x " + Figure.of(gap.densityAtm()) + " x " + Figure.of(gap.gapCm()) + " + 1.35";
         }
 
         @Override
@@ -56,6 +67,11 @@ public enum BreakdownFormula {
         }
 
         @Override
+        String working(GapConditions gap) {
+            return "24.22 x + 6.08 sqrt(x), x = " + Figure.of(gap.densityAtm()) + " x " + Figure.of(gap.gapCm());
+        }
+
+        @Override
         public boolean covers(GapConditions gap) {
             double x = gap.densityAtm() * gap.gapCm();
             return x >= 0.02 && x <= 10 && gap.densityAtm() <= 10;
@@ -73,6 +89,12 @@ public enum BreakdownFormula {
         public double voltageV(GapConditions gap) {
             double barPerK = gap.pressureBar() / gap.temperatureK();
             return 1000 * (4.3 + 136 * barPerK + 324 * barPerK * gap.gapMm());
+        }
+
+        @Override
+        String working(GapConditions gap) {
+            String pOverT = Figure.of(gap.pressureBar()) + " / " + Figure.of(gap.temperatureK());
+            return "4.3 + 136 x " + pOverT + " + 324 x " + pOverT + " x " + Figure.of(gap.gapMm());
         }
 
         @Override
@@ -113,6 +135,9 @@ public enum BreakdownFormula {
      * @return volts, above 0
      */
     public abstract double voltageV(GapConditions gap);
+
+    /** The formula with the numbers of a gap in it, without its result. */
+    abstract String working(GapConditions gap);
 
     /** Whether the formula is meant for these conditions. */
     public abstract boolean covers(GapConditions gap);

@@ -28,12 +28,13 @@ public record CoilInput(
         CoilPreset kind = preset == null ? CoilPreset.FOR_DIRECT_FEED : preset;
         CoilData common = kind.data();
         return new CoilData(
-                assumptions.or(primaryResistanceOhm, "primaryResistanceOhm", common.primaryResistanceOhm()),
-                assumptions.or(inductanceH, "inductanceH", common.inductanceH()),
-                assumptions.or(turnsRatio, "turnsRatio", common.turnsRatio()),
-                assumptions.or(primaryClampV, "primaryClampV", common.primaryClampV()),
-                assumptions.or(secondaryCapacitanceF, "secondaryCapacitanceF", common.secondaryCapacitanceF()),
-                assumptions.or(efficiencyFraction, "efficiencyFraction", common.efficiencyFraction()),
-                assumptions.or(meantFor, "meantFor", common.meantFor()));
+                assumptions.or(primaryResistanceOhm, "coil primary", common.primaryResistanceOhm(), "ohm"),
+                assumptions.or(inductanceH, "primary inductance", common.inductanceH(), 1e3, "mH"),
+                assumptions.or(turnsRatio, "turns ratio", common.turnsRatio(), ""),
+                assumptions.or(primaryClampV, "primary voltage at most", common.primaryClampV(), "V"),
+                assumptions.or(
+                        secondaryCapacitanceF, "secondary capacitance", common.secondaryCapacitanceF(), 1e12, "pF"),
+                assumptions.or(efficiencyFraction, "efficiency", common.efficiencyFraction(), ""),
+                assumptions.or(meantFor, "coil meant for", common.meantFor()));
     }
 }

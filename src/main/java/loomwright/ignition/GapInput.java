@@ -42,7 +42,7 @@ public record GapInput(
     }
 
     BreakdownVoltage resolve(Assumptions assumptions) {
-        double mm = assumptions.or(gapMm, "gapMm", 0.65);
+        double mm = assumptions.or(gapMm, "plug gap", 0.65, "mm");
         return BreakdownVoltage.of(conditions(assumptions, mm), formula);
     }
 
@@ -72,11 +72,11 @@ public record GapInput(
 
     private Compression compression(Assumptions assumptions) {
         return new Compression(
-                assumptions.or(compressionRatio, "compressionRatio", 8),
-                assumptions.or(manifoldPressurePa, "manifoldPressurePa", 100_000),
-                assumptions.or(intakeTemperatureC, "intakeTemperatureC", 40),
-                assumptions.or(polytropicExponent, "polytropicExponent", 1.3),
-                assumptions.or(advanceDegrees, "advanceDegrees", 20));
+                assumptions.or(compressionRatio, "compression ratio", 8, ""),
+                assumptions.or(manifoldPressurePa, "manifold pressure", 100_000, 1e-3, "kPa"),
+                assumptions.or(intakeTemperatureC, "charge before compression", 40, "C"),
+                assumptions.or(polytropicExponent, "polytropic exponent", 1.3, ""),
+                assumptions.or(advanceDegrees, "spark before top dead centre", 20, "degrees"));
     }
 
     private static RejectedInput rejected(Fault.Code code, String pointer, @Nullable String value, String accepted) {

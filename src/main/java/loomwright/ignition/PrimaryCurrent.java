@@ -13,6 +13,8 @@ package loomwright.ignition;
  */
 record PrimaryCurrent(PrimaryCircuit circuit, double startA, Dwell dwell) {
 
+    private static final double ROUNDING = 1e-12;
+
     /**
      * The cycle that repeats itself: it starts from what the one before left over.
      *
@@ -29,9 +31,13 @@ record PrimaryCurrent(PrimaryCircuit circuit, double startA, Dwell dwell) {
         return new PrimaryCurrent(circuit, Math.max(0, leftA), dwell);
     }
 
-    /** Seconds until the limit, or the whole dwell if it is not reached. */
+    /**
+     * Seconds until the limit, or the whole dwell if it is not reached. A module that stops at the limit would else seem
+     * to hold it for the rounding error of its dwell.
+     */
     double riseS() {
-        return Math.min(dwell.dwellS(), circuit.timeToLimitS(startA));
+        double toLimitS = circuit.timeToLimitS(startA);
+        return toLimitS < dwell.dwellS() * (1 - ROUNDING) ? toLimitS : dwell.dwellS();
     }
 
     /** Seconds for which the module holds the limit. */
@@ -46,7 +52,7 @@ record PrimaryCurrent(PrimaryCircuit circuit, double startA, Dwell dwell) {
 
     /** Current at the break. */
     double breakA() {
-        return heldS() > 0 ? circuit.limitA() : circuit.unlimitedA(startA, dwell.dwellS());
+        return heldS() > 0 ? circuit.limitA() : Math.min(circuit.limitA(), circuit.unlimitedA(startA, dwell.dwellS()));
     }
 
     /** Charge drawn in one cycle, the integral of i, in coulombs. */

@@ -35,9 +35,9 @@ public record SearchInput(
         }
         faults.reject();
         return new Search(
-                assumptions.or(reserveRatio, "reserveRatio", 1.5),
-                assumptions.or(topSpeedRpm, "topSpeedRpm", 8000),
-                assumptions.or(crankingSpeedRpm, "crankingSpeedRpm", 200),
+                assumptions.or(reserveRatio, "wanted reserve ratio", 1.5, ""),
+                assumptions.or(topSpeedRpm, "top speed", 8000, "rpm"),
+                assumptions.or(crankingSpeedRpm, "cranking speed", 200, "rpm"),
                 crankingBypassed == null ? feed.bypassedOrNot() : crankingBypassed,
                 speedSweep == null ? List.of() : speedSweep.values(),
                 supplySweep == null ? List.of() : supplySweep.values());

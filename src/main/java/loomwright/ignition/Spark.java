@@ -113,7 +113,7 @@ public final class Spark {
     }
 
     private static List<Caution> cautions(SparkInput.Resolved question, SparkResult result) {
-        List<Caution> cautions = new ArrayList<>(List.of(Caution.HIGH_TENSION, Caution.MOVING_PARTS));
+        List<Caution> cautions = new ArrayList<>(List.of(Caution.HIGH_TENSION));
         if (question.system().primarySwitch() instanceof PrimarySwitch.Breaker) {
             cautions.add(Caution.KEY_LEFT_ON);
         }

@@ -58,8 +58,9 @@ public record SparkInput(
         Faults faults = assumptions.faults();
         double supplyV = assumptions.or(
                 feed.supplyV(),
-                "supplyV",
-                coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V ? CHARGING_6V_SYSTEM_V : CHARGING_V);
+                "supply",
+                coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V ? CHARGING_6V_SYSTEM_V : CHARGING_V,
+                "V");
         double speed = speed(faults);
         faults.range("/supplyV", supplyV, 1, 60);
         Optional<Search> searched = assumptions.part(() -> search.resolve(assumptions, feed));
@@ -90,9 +91,9 @@ public record SparkInput(
         Optional<PrimarySwitch> closing =
                 firing.flatMap(f -> assumptions.part(() -> primarySwitch.resolve(assumptions, f)));
         Optional<BreakdownVoltage> breakdown = assumptions.part(() -> gap.resolve(assumptions));
-        double feedOhm = assumptions.or(feed.feedResistanceOhm(), "feedResistanceOhm", 0.05);
-        double temperatureC = assumptions.or(coilTemperatureC, "coilTemperatureC", 20);
-        double burnV = assumptions.or(burningV, "burningV", 1500);
+        double feedOhm = assumptions.or(feed.feedResistanceOhm(), "feed resistance", 0.05, "ohm");
+        double temperatureC = assumptions.or(coilTemperatureC, "coil temperature", 20, "C");
+        double burnV = assumptions.or(burningV, "voltage of the burning spark", 1500, "V");
         if (firing.isEmpty() || coilData.isEmpty() || closing.isEmpty() || breakdown.isEmpty()) {
             SparkSystem.range(assumptions.faults(), feedOhm, feed.ballastOhm(), temperatureC, burnV);
             return Optional.empty();

@@ -11,7 +11,7 @@ package loomwright.ignition;
  * @param dutyFraction dwell over cycle
  * @param startA residual current: what the spark before left, at the closing of the primary
  * @param breakA current at the break
- * @param heldS how long the module held its limit; 0 if it was not reached
+ * @param heldS how long the module held its limit; 0 if the dwell ended before that or just then
  * @param energyJ stored at the break
  * @param releasedJ given off until the primary closes again
  * @param sparkS how long the spark burns

@@ -48,7 +48,7 @@ public record SwitchInput(
     }
 
     PrimarySwitch resolve(Assumptions assumptions, Firing firing) {
-        Kind taken = assumptions.or(kind, "switchKind", Kind.BREAKER);
+        Kind taken = assumptions.or(kind, "primary broken by", Kind.BREAKER);
         if (taken == Kind.BREAKER) {
             if (currentLimitA != null) {
                 throw contradiction("/currentLimitA", currentLimitA, "no limit: contacts don't limit the current");
@@ -56,27 +56,28 @@ public record SwitchInput(
             if (dwellRule != null && dwellRule != DwellRule.FIXED_ANGLE) {
                 throw contradiction("/dwellRule", dwellRule, "FIXED_ANGLE: contacts are opened by a cam");
             }
-            return new PrimarySwitch.Breaker(assumptions.or(dropV, "dropV", 0.15), fixedAngle(assumptions, firing));
+            return new PrimarySwitch.Breaker(
+                    assumptions.or(dropV, "drop of the switch", 0.15, "V"), fixedAngle(assumptions, firing));
         }
         return new PrimarySwitch.Module(
-                assumptions.or(dropV, "dropV", 1.0), currentLimitA, dwellLaw(assumptions, firing));
+                assumptions.or(dropV, "drop of the switch", 1.0, "V"), currentLimitA, dwellLaw(assumptions, firing));
     }
 
     private DwellLaw dwellLaw(Assumptions assumptions, Firing firing) {
         DwellRule common = currentLimitA == null ? DwellRule.FIXED_ANGLE : DwellRule.CURRENT_CONTROLLED;
-        return switch (assumptions.or(dwellRule, "dwellRule", common)) {
+        return switch (assumptions.or(dwellRule, "dwell", common)) {
             case FIXED_ANGLE -> fixedAngle(assumptions, firing);
             case CONSTANT_TIME ->
                 new DwellLaw.ConstantTime(
-                        assumptions.or(dwellS, "dwellS", 0.0035),
-                        assumptions.or(maxDutyFraction, "maxDutyFraction", 0.8));
+                        assumptions.or(dwellS, "dwell time", 0.0035, 1e3, "ms"),
+                        assumptions.or(maxDutyFraction, "largest duty", 0.8, ""));
             case CURRENT_CONTROLLED ->
-                new DwellLaw.CurrentControlled(assumptions.or(maxDutyFraction, "maxDutyFraction", 0.8));
+                new DwellLaw.CurrentControlled(assumptions.or(maxDutyFraction, "largest duty", 0.8, ""));
         };
     }
 
     private DwellLaw.FixedAngle fixedAngle(Assumptions assumptions, Firing firing) {
-        return new DwellLaw.FixedAngle(assumptions.or(dwellDegrees, "dwellDegrees", commonDegrees(firing)));
+        return new DwellLaw.FixedAngle(assumptions.or(dwellDegrees, "dwell angle", commonDegrees(firing), "degrees"));
     }
 
     private static double commonDegrees(Firing firing) {
