@@ -35,6 +35,6 @@ public record CoilInput(
                 assumptions.or(
                         secondaryCapacitanceF, "secondary capacitance", common.secondaryCapacitanceF(), 1e12, "pF"),
                 assumptions.or(efficiencyFraction, "efficiency", common.efficiencyFraction(), ""),
-                assumptions.or(meantFor, "coil meant for", common.meantFor()));
+                assumptions.or(meantFor, "feed of coil", common.meantFor()));
     }
 }

@@ -18,8 +18,12 @@ public record Demand(BreakdownVoltage plug, double secondGapV) {
         if (!firing.hasSecondGap()) {
             return new Demand(plug, 0);
         }
-        GapConditions exhaust = new GapConditions(plug.gap().gapMm(), EXHAUST_PA, EXHAUST_C);
-        return new Demand(plug, BreakdownFormula.LINEAR.voltageV(exhaust));
+        return new Demand(plug, BreakdownFormula.LINEAR.voltageV(exhaust(plug)));
+    }
+
+    /** The second gap and the gas in it. */
+    static GapConditions exhaust(BreakdownVoltage plug) {
+        return new GapConditions(plug.gap().gapMm(), EXHAUST_PA, EXHAUST_C);
     }
 
     public double requiredV() {

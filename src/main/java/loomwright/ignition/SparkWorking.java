@@ -123,19 +123,17 @@ final class SparkWorking {
                 "Available by clamp: N U = %s x %s = %s kV; the lower counts: %s kV",
                 coil.turnsRatio(), coil.primaryClampV(), secondary.byClampV() / 1e3, at.availableV() / 1e3);
         Demand demand = result.demand();
-        GapConditions gap = demand.plug().gap();
+        BreakdownVoltage plug = demand.plug();
         add(
-                "Required: gap %s mm at %s bar and %s K (density of air at 293 K and %s atm): "
-                        + demand.plug().formula().formula() + " = %s kV",
-                gap.gapMm(),
-                gap.pressureBar(),
-                gap.temperatureK(),
-                gap.densityAtm(),
-                demand.plug().voltageV() / 1e3);
+                "Gas in the gap: %s bar, %s K, as dense as air of 293 K at p x 293 / T = %s atm",
+                plug.gap().pressureBar(), plug.gap().temperatureK(), plug.gap().densityAtm());
+        add(
+                "Required: " + plug.formula().formula() + ": " + plug.formula().working(plug.gap()) + " = %s kV",
+                plug.voltageV() / 1e3);
         if (demand.secondGapV() > 0) {
             add(
-                    "Second plug in series, exhaust stroke: " + BreakdownFormula.LINEAR.formula()
-                            + " = %s kV; both %s kV",
+                    "Second plug in series, on its exhaust stroke: "
+                            + BreakdownFormula.LINEAR.working(Demand.exhaust(plug)) + " = %s kV; both %s kV",
                     demand.secondGapV() / 1e3,
                     demand.requiredV() / 1e3);
         }
