@@ -26,14 +26,13 @@ public record SearchInput(
     public static final SearchInput COMMON = new SearchInput(null, null, null, null, null, null);
 
     Search resolve(Assumptions assumptions, FeedInput feed) {
-        Faults faults = new Faults();
+        Faults faults = assumptions.faults();
         if (speedSweep != null) {
             speedSweep.ends(faults, "/speedSweep", 20, 20_000);
         }
         if (supplySweep != null) {
             supplySweep.ends(faults, "/supplySweep", 1, 60);
         }
-        faults.reject();
         return new Search(
                 assumptions.or(reserveRatio, "wanted reserve ratio", 1.5, ""),
                 assumptions.or(topSpeedRpm, "top speed", 8000, "rpm"),

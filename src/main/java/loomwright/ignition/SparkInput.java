@@ -39,6 +39,9 @@ public record SparkInput(
         @Nullable Double burningV,
         SearchInput search) {
 
+    /** Stands in for one at fault, so that the switch is still looked at. */
+    private static final Firing ANY_FIRING = new Firing(4, 4, Firing.Arrangement.DISTRIBUTOR);
+
     private static final double CHARGING_V = 14.2;
     private static final int HOTTEST_START_C = 150;
     private static final double CHARGING_6V_SYSTEM_V = 7.2;
@@ -89,7 +92,7 @@ public record SparkInput(
         Optional<Firing> firing = assumptions.part(() -> engine.resolve(assumptions));
         Optional<CoilData> coilData = assumptions.part(() -> coil.resolve(assumptions));
         Optional<PrimarySwitch> closing =
-                firing.flatMap(f -> assumptions.part(() -> primarySwitch.resolve(assumptions, f)));
+                assumptions.part(() -> primarySwitch.resolve(assumptions, firing.orElse(ANY_FIRING)));
         Optional<BreakdownVoltage> breakdown = assumptions.part(() -> gap.resolve(assumptions));
         double feedOhm = assumptions.or(feed.feedResistanceOhm(), "feed resistance", 0.05, "ohm");
         double temperatureC = assumptions.or(coilTemperatureC, "coil temperature", 20, "C");
