@@ -7,6 +7,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * The voltage a gap asks for, by one published formula, with what the others say as its uncertainty.
  *
+ * <p>Measurements to compare with are in NACA Report 202 (Bureau of Standards), sparking voltage of spark plugs against
+ * gap, pressure and temperature; no figure of it is used here.
+ *
  * @param gap the gap and the gas in it
  * @param formula the formula taken
  * @param voltageV what it gives

@@ -62,7 +62,10 @@ record PrimaryCurrent(PrimaryCircuit circuit, double startA, Dwell dwell) {
         return rise + heldS() * breakA();
     }
 
-    /** The integral of the squared current over one cycle, in A2 s: times a resistance, the heat in it. */
+    /**
+     * The integral of the squared current over one cycle, in A2 s: times a resistance, the heat in it. Its terms cancel
+     * in a dwell far shorter than the time constant: relative error about 1e-15 (L/R / dwell)^2.
+     */
     double squareA2S() {
         double finalA = circuit.finalA();
         double belowA = startA - finalA;

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.util.List;
+import java.util.Random;
+import loomwright.answer.Answer;
 import loomwright.answer.Fault;
 import loomwright.answer.RejectedInput;
 import loomwright.ignition.Firing.Arrangement;
@@ -124,6 +126,85 @@ class SparkInputTest {
                 null,
                 SearchInput.COMMON);
         assertThat(pointers(hot)).containsExactly("/coilTemperatureC");
+    }
+
+    /** Ends and middles of all ranges, thrown together: an answer without a hole in it, or faults; nothing else. */
+    @Test
+    void anyInputIsAnsweredInFiniteNumbersOrRejected() {
+        Random random = new Random(20260319);
+        int answered = 0;
+        for (int i = 0; i < 3000; i++) {
+            SparkInput input = thrownTogether(random);
+            Answer<SparkResult> answer;
+            try {
+                answer = Spark.calculate(input);
+            } catch (RejectedInput rejected) {
+                assertThat(rejected.faults()).isNotEmpty();
+                continue;
+            }
+            answered++;
+            assertThat(answer.result().toString()).doesNotContain("NaN", "Infinity");
+            assertThat(answer.result().at().dutyFraction()).isBetween(0.0, 1.0);
+            assertThat(answer.result().startsAboveV().value()).isBetween(0.0, 60.0);
+        }
+        assertThat(answered).isGreaterThan(1000);
+    }
+
+    private static SparkInput thrownTogether(Random random) {
+        SwitchInput closing = random.nextBoolean()
+                ? SwitchInput.breaker(null)
+                : new SwitchInput(
+                        Kind.MODULE,
+                        pick(random, 0, 5),
+                        pick(random, 0.5, 30),
+                        any(random, DwellRule.values()),
+                        null,
+                        pick(random, 1e-4, 0.1),
+                        pick(random, 0.05, 0.98));
+        boolean measured = random.nextBoolean();
+        return new SparkInput(
+                pick(random, 20, 20_000),
+                new FeedInput(pick(random, 1, 60), pick(random, 0, 10), pick(random, 0, 20), random.nextBoolean()),
+                new CoilInput(
+                        null,
+                        pick(random, 0.05, 20),
+                        pick(random, 2e-4, 0.1),
+                        pick(random, 20, 400),
+                        pick(random, 50, 1000),
+                        pick(random, 1e-11, 1e-9),
+                        pick(random, 0.05, 1),
+                        null),
+                pick(random, -40, 150),
+                random.nextBoolean() ? pick(random, 0, 1000) : null,
+                closing,
+                new EngineInput(
+                        1 + random.nextInt(16), random.nextBoolean() ? 2 : 4, any(random, Arrangement.values())),
+                measured
+                        ? GapInput.of(pick(random, 0.2, 3), pick(random, 5e4, 5e7), pick(random, -60, 1500))
+                        : new GapInput(
+                                pick(random, 0.2, 3),
+                                null,
+                                null,
+                                pick(random, 4, 25),
+                                pick(random, 25_000, 400_000),
+                                pick(random, -40, 150),
+                                pick(random, 1.1, 1.4),
+                                pick(random, 0, 60),
+                                null),
+                pick(random, 200, 10_000),
+                SearchInput.COMMON);
+    }
+
+    private static <T> T any(Random random, T[] choices) {
+        return choices[random.nextInt(choices.length)];
+    }
+
+    private static double pick(Random random, double min, double max) {
+        return switch (random.nextInt(6)) {
+            case 0 -> min;
+            case 1 -> max;
+            default -> min + (max - min) * random.nextDouble();
+        };
     }
 
     @Test
