@@ -21,12 +21,10 @@ import loomwright.answer.Faults;
  * <p>Source: general circuit theory, from memory; see the package.
  */
 public final class NetworkSolver {
-    private static final int DENSE_UP_TO = 150;
     private static final double CHECKED = 1e-9;
 
     private final NetworkLimits limits;
-    private final Factorisation dense = new DenseFactorisation();
-    private final Factorisation sparse = new SparseFactorisation();
+    private final Factorisations factorisations = new Factorisations();
 
     public NetworkSolver(NetworkLimits limits) {
         this.limits = limits;
@@ -190,8 +188,7 @@ public final class NetworkSolver {
                 return loop;
             }
             loop.startFrom(start);
-            Factorisation factorisation = contraction.supernodes <= DENSE_UP_TO ? dense : sparse;
-            boolean settled = loop.run(factorisation, limits.maxIterations());
+            boolean settled = loop.run(factorisations, limits.maxIterations());
             iterations += loop.iterations;
             if (loop.withoutReturn >= 0) {
                 findings.noReturn(loop);

@@ -58,13 +58,13 @@ final class OneWayStates {
      * Lets blocking elements that stand at their very threshold conduct where that gives an island its potential: the
      * open end of a diode shows the voltage behind it.
      */
-    void bridgeIslands(Islands islands, Contraction contraction, double[] driveV, double scaleV) {
+    void bridgeIslands(Islands islands, Contraction contraction, double[] voltageV, double scaleV) {
         NodeSets joined = new NodeSets(islands.count);
         for (int b = 0; b < free.length; b++) {
             if (states[b] == State.BLOCKING && free[b] instanceof Branch.OneWayBranch oneWay) {
                 int from = islands.islandOf[contraction.superOf[oneWay.from]];
                 int to = islands.islandOf[contraction.superOf[oneWay.to]];
-                if (driveV[b] >= -TOLERANCE * scaleV && joined.join(from, to)) {
+                if (voltageV[b] + oneWay.biasV >= -TOLERANCE * scaleV && joined.join(from, to)) {
                     states[b] = State.CONDUCTING;
                 }
             }
