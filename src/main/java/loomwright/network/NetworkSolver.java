@@ -14,7 +14,7 @@ import loomwright.answer.Faults;
  * and an ideal one has no resistance. Every solution is checked before it is handed out: the currents at each node add
  * up to zero within 1e-9 of the largest current, and power given equals power taken.
  *
- * <p>Cost: up to 150 unknowns that number cubed, above it near-linear on ladders and like n^1.5 on grids.
+ * <p>Cost: up to 150 unknowns that number cubed, above it near-linear on ladders and somewhat more on grids.
  *
  * <p>Holds work space, so an instance is for one thread at a time.
  *
@@ -126,7 +126,8 @@ public final class NetworkSolver {
                 if (wrong.isEmpty()) {
                     return finish(clean, outcome);
                 }
-                // All at once is quick; one at a time, the first, cannot go round in circles.
+                // All at once is quick but may go round in circles; the first alone does not in regular networks
+                // (K. G. Murty's least-index rule for complementarity problems, from memory).
                 for (int b : round < 5 ? wrong : wrong.subList(0, 1)) {
                     states.change(b, outcome);
                 }

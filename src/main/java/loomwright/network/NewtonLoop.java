@@ -17,7 +17,10 @@ final class NewtonLoop {
     private static final double ACCEPTED = 2e-10;
     private static final int IDLE_STEPS = 3;
     /** More than the largest current gives over the largest resistance: a constant-power load drives it ever higher. */
-    private static final double UNBOUNDED_V = 1e20;
+    private static final double UNBOUNDED_V = 1e19;
+    /** No current at all: near the smallest numbers there are. */
+    private static final double LEAST_A = 1e-60;
+
     /** Of a potential with the digits of two numbers. */
     private static final double ROUNDING = 1e-28;
 
@@ -310,7 +313,7 @@ final class NewtonLoop {
     private void evaluate() {
         Arrays.fill(net, 0);
         largestA = 0;
-        floorA = 0;
+        floorA = LEAST_A;
         largestV = 0;
         for (int b = 0; b < branches.length; b++) {
             Branch branch = branches[b];
