@@ -29,7 +29,7 @@ public final class ConductorSizing {
      * @param limitPercent permitted drop, per cent of the supply
      * @param circuit for the usual limit where none is given; default ELECTRONICS, 3 %
      * @param system sizes to choose from; default AWG
-     * @param insulationC temperature rating of the insulation; default 105
+     * @param insulationC temperature rating of the insulation; default 80, PVC
      * @param ambientC default 30
      * @param engineSpace default false
      * @param bundleCount current-carrying wires in the bundle, this one included; default 1

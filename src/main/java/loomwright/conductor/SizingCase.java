@@ -22,6 +22,7 @@ record SizingCase(
         DropLimit limit,
         List<ConductorSize> candidates,
         Ampacity.Conditions conditions,
+        boolean insulationAssumed,
         double supplyV,
         List<AmpacityTable> tables) {
     /** AC 43.13-1B table 11-9 note 1: the largest bundle its figures cover. */
@@ -67,6 +68,7 @@ record SizingCase(
                 limit,
                 candidates(input.system() == null ? SizeSystem.AWG : input.system()),
                 conditions,
+                input.insulationC() == null,
                 supplyV,
                 tables);
     }
@@ -149,6 +151,9 @@ record SizingCase(
 
     private List<String> notes() {
         List<String> notes = new ArrayList<>();
+        if (insulationAssumed) {
+            notes.add(Checked.Defaults.INSULATION_NOTE);
+        }
         double bundle = Ampacity.bundleFactor(conditions.bundleCount());
         if (bundle < 1 && !conditions.bundleFactors() && tables.contains(AmpacityTable.US_33CFR183)) {
             Ampacity.Conditions bundled = new Ampacity.Conditions(

@@ -131,6 +131,14 @@ class ConductorSizingTest {
     }
 
     @Test
+    void anInsulationNobodyNamedIsTakenAsCommonPvcAndSaidSo() {
+        var result = ConductorSizing.size(Inputs.sizing("currentA", 16.0, "lengthM", 0.1))
+                .result();
+        assertThat(result.size()).as("16 AWG carries 20 A at 80 C, 18 AWG 15 A").isEqualTo("16 AWG");
+        assertThat(result.notes()).anyMatch(note -> note.contains("PVC"));
+    }
+
+    @Test
     void allFaultsAreSaidAtOnce() {
         RejectedInput rejected = catchThrowableOfType(
                 RejectedInput.class,
@@ -188,6 +196,7 @@ class ConductorSizingTest {
     }
 
     private static ConductorSizing.Result solve(Object... namesAndValues) {
-        return ConductorSizing.size(Inputs.sizing(namesAndValues)).result();
+        return ConductorSizing.size(Inputs.sizing(Inputs.insulation105C(namesAndValues)))
+                .result();
     }
 }
