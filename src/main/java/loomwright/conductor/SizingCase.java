@@ -97,7 +97,10 @@ record SizingCase(
     }
 
     private double dropV(ConductorSize size) {
-        return currentA * (size.resistanceOhmPerM(temperatureC) * wireM + fixedOhm);
+        boolean maximumKnown =
+                size.system() == SizeSystem.METRIC_IEC60228 || size.system() == SizeSystem.METRIC_ISO6722;
+        double stranding = maximumKnown ? 1 : Copper.STRANDING;
+        return currentA * (size.resistanceOhmPerM(temperatureC) * stranding * wireM + fixedOhm);
     }
 
     private ConductorSizing.ByTable byTable(AmpacityTable table) {
