@@ -158,11 +158,11 @@ public record Ampacity(
             AmpacityTable table, int classC, double ratingC, Conditions conditions) {
         List<Correction> corrections = new ArrayList<>();
         double fromC = table.ambientC();
-        double ambientC = conditions.ambientC();
+        double ambientC =
+                conditions.engineSpace() ? Math.max(conditions.ambientC(), ENGINE_SPACE_C) : conditions.ambientC();
         if (conditions.engineSpace() && table == AmpacityTable.US_33CFR183) {
             corrections.add(engineSpace(classC));
             fromC = ENGINE_SPACE_C;
-            ambientC = Math.max(ambientC, ENGINE_SPACE_C);
         }
         double factor = Math.min(1, Math.sqrt(Math.max(0, ratingC - ambientC) / (classC - fromC)));
         if (factor < 1) {

@@ -141,6 +141,15 @@ class AmpacityTest {
         assertThat(ampacity.allowedA()).isCloseTo(35 * 0.85 / 2, within(1e-9));
     }
 
+    @Test
+    void anEngineSpaceIsAtLeastFiftyDegreesForEveryTable() {
+        ConductorSize size = ConductorSize.parse("14");
+        Ampacity ampacity = Ampacity.find(
+                        size, AmpacityTable.AC43_13, new Ampacity.Conditions(58.75, 30, true, 1, false))
+                .orElseThrow();
+        assertThat(ampacity.allowedA()).as("10 A, a quarter of the rise").isCloseTo(5, within(1e-9));
+    }
+
     private static Optional<Double> allowedA(String size, AmpacityTable table, double insulationC, double ambientC) {
         return Ampacity.find(ConductorSize.parse(size), table, Ampacity.Conditions.of(insulationC, ambientC))
                 .map(Ampacity::allowedA);
