@@ -32,7 +32,7 @@ public enum Activity {
     /** A current below this is no trickle but what any meter and moist dust lets through. */
     public static final double TRICKLE_A = 1e-3;
     /** Volts below this share of the nominal voltage are the drop of a sound joint or shared earth. */
-    private static final double TRICKLE_FRACTION = 0.005;
+    static final double TRICKLE_FRACTION = 0.005;
 
     /** A consumer's voltages: it operates from the one, has surely let go below the other. */
     public record Limits(double operateV, double releaseV) {}
@@ -69,7 +69,11 @@ public enum Activity {
      * @param currentA current through it, its amount
      */
     public static Activity of(Consumer consumer, VehicleSystem system, double acrossV, double currentA) {
-        Limits limits = limits(consumer, system);
+        return of(consumer, limits(consumer, system), system, acrossV, currentA);
+    }
+
+    /** The same for limits worked out before. */
+    static Activity of(Consumer consumer, Limits limits, VehicleSystem system, double acrossV, double currentA) {
         if (currentA < TRICKLE_A || acrossV < TRICKLE_FRACTION * system.nominalVoltageV()) {
             return DEAD;
         } else if (acrossV >= limits.operateV()) {

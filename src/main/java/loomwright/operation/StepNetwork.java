@@ -47,6 +47,23 @@ final class StepNetwork {
         return network;
     }
 
+    /** The elements of one part alone, and the branches they stand for. */
+    record PartElements(List<Element> elements, List<Branch> branches) {}
+
+    /**
+     * What one part is in a step.
+     *
+     * @param active whether it is past its {@link Threshold}
+     */
+    static PartElements of(Wiring wiring, Step step, Part part, boolean active) {
+        StepNetwork network = new StepNetwork(wiring, step, active ? Set.of(part.id()) : Set.of());
+        int before = wiring.resistors().size();
+        PartModels.connect(part, network);
+        return new PartElements(
+                network.elements.subList(before, network.elements.size()),
+                network.branches.subList(before, network.branches.size()));
+    }
+
     Network network() {
         return new Network(wiring.nodeNames(), elements, Wiring.CHASSIS_NODE);
     }
