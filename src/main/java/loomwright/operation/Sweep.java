@@ -1,9 +1,11 @@
 package loomwright.operation;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
@@ -21,33 +23,35 @@ public final class Sweep {
     private static final int MOST_THRESHOLDS = 62;
 
     private final List<Consumer> consumers;
-    private final List<SweptStep> steps = new ArrayList<>();
-    private final List<List<Meant>> meant = new ArrayList<>();
-    private final Feed[][] feeds;
+    private final Map<Step, SweptStep> steps = new EnumMap<>(Step.class);
+    private final Map<Step, List<Meant>> meant = new EnumMap<>(Step.class);
+    private final Map<Step, Feed[]> feeds = new EnumMap<>(Step.class);
 
-    /** How a load is fed that is not meant to be live. */
-    public record Feed(Activity activity, boolean pulledIn) {
-        private static final Feed[] ALL = new Feed[2 * Activity.values().length];
+    /** How a load is fed that is not meant to be live; the strongest first, what is pulled in before what is not. */
+    public record Feed(Activity activity, boolean pulledIn) implements Comparable<Feed> {
+        private static final Map<Activity, Feed> PULLED_IN = new EnumMap<>(Activity.class);
+        private static final Map<Activity, Feed> OTHER = new EnumMap<>(Activity.class);
 
         static {
             for (Activity activity : Activity.values()) {
-                ALL[2 * activity.ordinal()] = new Feed(activity, true);
-                ALL[2 * activity.ordinal() + 1] = new Feed(activity, false);
+                PULLED_IN.put(activity, new Feed(activity, true));
+                OTHER.put(activity, new Feed(activity, false));
             }
         }
 
-        /** 0 the strongest; what is pulled in before what is not. */
-        public int rank() {
-            return 2 * activity.ordinal() + (pulledIn ? 0 : 1);
+        static Feed of(Activity activity, boolean pulledIn) {
+            return Objects.requireNonNull((pulledIn ? PULLED_IN : OTHER).get(activity));
         }
 
-        /** The feed of a rank. */
-        public static Feed of(int rank) {
-            return ALL[rank];
+        @Override
+        public int compareTo(Feed other) {
+            int byActivity = activity.compareTo(other.activity);
+            return byActivity != 0 ? byActivity : Boolean.compare(other.pulledIn, pulledIn);
         }
     }
 
     /** When a consumer is meant to be live: in no setting, or in those that agree with the lists. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Meant(boolean ever, int[] part, boolean[][] agrees) {
         boolean in(int[] setting) {
             boolean all = ever;
@@ -60,7 +64,9 @@ public final class Sweep {
 
     private Sweep(List<Consumer> consumers) {
         this.consumers = consumers;
-        this.feeds = new Feed[Step.values().length][consumers.size()];
+        for (Step step : Step.values()) {
+            feeds.put(step, new Feed[consumers.size()]);
+        }
     }
 
     /**
@@ -84,8 +90,8 @@ public final class Sweep {
             index.put(open.get(p).get(0).id(), p);
         }
         for (Step step : Step.values()) {
-            sweep.steps.add(new SweptStep(wiring, step, open, thresholds, sweep.consumers));
-            sweep.meant.add(sweep.consumers.stream()
+            sweep.steps.put(step, new SweptStep(wiring, step, open, thresholds, sweep.consumers));
+            sweep.meant.put(step, sweep.consumers.stream()
                     .map(c -> meant(c, plan, step, open, index))
                     .toList());
         }
@@ -125,18 +131,20 @@ public final class Sweep {
      */
     public boolean solve(int[] setting) {
         long active = 0;
-        for (int s = 0; s < steps.size(); s++) {
-            SweptStep step = steps.get(s);
+        for (Step when : Step.values()) {
+            SweptStep step = Objects.requireNonNull(steps.get(when));
+            List<Meant> meantHere = Objects.requireNonNull(meant.get(when));
+            Feed[] fed = Objects.requireNonNull(feeds.get(when));
             active = step.settle(setting, active);
             if (active == SweptStep.UNCERTAIN) {
                 return false;
             }
-            for (int c = 0; c < consumers.size(); c++) {
-                Activity activity = meant.get(s).get(c).in(setting) ? Activity.DEAD : step.activity(c, active);
+            for (int c = 0; c < fed.length; c++) {
+                Activity activity = meantHere.get(c).in(setting) ? Activity.DEAD : step.activity(c, active);
                 if (activity == null) {
                     return false;
                 }
-                feeds[s][c] = Feed.of(2 * activity.ordinal() + (step.isPulledIn(c, active) ? 0 : 1));
+                fed[c] = Feed.of(activity, step.isPulledIn(c, active));
             }
         }
         return true;
@@ -144,6 +152,6 @@ public final class Sweep {
 
     /** How a consumer is fed in a step of the setting just solved; dead also if it is meant to be live. */
     public Feed feed(Step step, int consumer) {
-        return feeds[step.ordinal()][consumer];
+        return Objects.requireNonNull(feeds.get(step))[consumer];
     }
 }

@@ -40,9 +40,11 @@ final class SweptStep {
     private final Leads leads = new Leads();
 
     /** A threshold and the nodes its sense touches, in the order it asks for them. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Sensor(Threshold threshold, int[] inactiveLeads, int[] activeLeads) {}
 
     /** A consumer, its limits, its leads, the bit of its threshold or −1, and the elements between its ends. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Gauge(
             Consumer consumer,
             Activity.Limits limits,
