@@ -15,7 +15,7 @@ import loomwright.operation.SolvedStep;
  * <p>Currents that satisfy Kirchhoff's law are a sum of loops. Each loop taken here is the one of most current from the
  * load's return to its feed; since voltage falls along every branch but a source's, it leads through a source.
  */
-final class FeedPaths {
+public final class FeedPaths {
     /** What is left of the load's current when nothing more is told. */
     private static final double REMAINDER = 0.01;
 
@@ -26,9 +26,15 @@ final class FeedPaths {
      *
      * @param complete whether they account for all of it but a hundredth
      */
-    record Found(List<FeedPath> paths, boolean complete) {}
+    public record Found(List<FeedPath> paths, boolean complete) {}
 
-    static Found find(SolvedStep solved, int loadBranch, int maxPaths) {
+    /**
+     * Follows one load's feed.
+     *
+     * @param loadBranch from {@link SolvedStep#findBranch}
+     * @param maxPaths how many ways to tell
+     */
+    public static Found find(SolvedStep solved, int loadBranch, int maxPaths) {
         CurrentPaths currents = new CurrentPaths(solved);
         double wholeA = currents.leftA(loadBranch);
         List<FeedPath> paths = new ArrayList<>();

@@ -15,7 +15,7 @@ import loomwright.circuit.Switch;
  * All combinations of what the plan leaves open: each free switch in each of its positions, each breaker stopped with its
  * contacts closed or open. The plan as it stands comes first.
  */
-final class Situations {
+public final class Situations {
     static final String CLOSED = "closed";
     static final String OPEN = "open";
 
@@ -27,7 +27,7 @@ final class Situations {
      * @param positions of switches and breakers, by id
      * @param changes how many of them differ from the plan as it stands
      */
-    record Situation(Plan plan, Map<String, String> positions, int changes) {}
+    public record Situation(Plan plan, Map<String, String> positions, int changes) {}
 
     /**
      * Lists the combinations.
@@ -68,6 +68,14 @@ final class Situations {
         return new Situation(situation.plan().withPart(setting), positions, situation.changes() + changed);
     }
 
+    /** The parts that are left open, each in all its settings, that of the plan first. */
+    public static List<List<Part>> open(Plan plan) {
+        return plan.parts().stream()
+                .map(Situations::settings)
+                .filter(settings -> !settings.isEmpty())
+                .toList();
+    }
+
     /** The part in each setting, the one in the plan first; empty if nothing is left open. */
     private static List<Part> settings(Part part) {
         List<Part> settings = new ArrayList<>();
@@ -90,7 +98,8 @@ final class Situations {
         return settings;
     }
 
-    private static String position(Part part) {
+    /** Where an open part stands. */
+    public static String position(Part part) {
         if (part instanceof Breaker breaker) {
             return breaker.closedWhenStopped() ? CLOSED : OPEN;
         }

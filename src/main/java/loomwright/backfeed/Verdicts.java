@@ -10,21 +10,22 @@ import loomwright.circuit.Solenoid;
 import loomwright.operation.Activity;
 
 /** How serious an unintended feed is, and how to say it. */
-final class Verdicts {
+public final class Verdicts {
     private Verdicts() {}
 
     /**
      * A starter, an ignition, a relay or a load at work unasked is a danger, a lamp that is lit a warning; what could stay
      * in but cannot pull in is a warning; a trickle a note (common practice, no source).
      */
-    static Severity severity(Consumer consumer, Activity activity, boolean operated) {
+    public static Severity severity(Consumer consumer, Activity activity, boolean operated) {
         if (activity == Activity.OPERATES || (operated && activity == Activity.HOLDS)) {
             return consumer instanceof FilamentLamp ? Severity.WARNING : Severity.DANGER;
         }
         return activity == Activity.LEAKS ? Severity.NOTE : Severity.WARNING;
     }
 
-    static String verdict(Consumer consumer, Occurrence worst) {
+    /** The worst occurrence of a load in a sentence. */
+    public static String verdict(Consumer consumer, Occurrence worst) {
         String when = consumer.called() + ", " + worst.words() + at(worst) + ": ";
         String volts = String.format(Locale.ROOT, "%.2f V, %.3g A", worst.effectiveV(), worst.currentA());
         return when

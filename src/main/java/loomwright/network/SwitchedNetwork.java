@@ -17,9 +17,12 @@ import java.util.stream.IntStream;
 public final class SwitchedNetwork {
     private static final double LEAST_OHM = 1e-7;
     private static final double LEAK_S = 1e-9;
-    private static final int MOST_STEPS = 40;
+    private static final int MOST_STEPS = 60;
     /** From this step on chords instead of tangents: slower, but they do not swing to and fro about a kink. */
     private static final int CHORDS_FROM = 12;
+
+    /** From this step on one-way elements change their state one at a time: slower, but it does not go round in circles. */
+    private static final int ONE_BY_ONE_FROM = 8;
 
     private static final double SETTLED = 1e-10;
     /** More than any battery gives: two ideal sources against each other. */
@@ -186,7 +189,7 @@ public final class SwitchedNetwork {
                 stamp(here[k]);
             }
             elimination.solve(betweenS, earthS, voltage);
-            if (settled()) {
+            if (settled(step >= ONE_BY_ONE_FROM)) {
                 return plausible();
             }
         }
@@ -208,8 +211,10 @@ public final class SwitchedNetwork {
         source[b] = branch.currentA(at) - slope[b] * (at - branch.biasV);
     }
 
-    private boolean settled() {
+    /** Whether the laws hold at the new voltages, to which the drives are then moved. */
+    private boolean settled(boolean oneAtATime) {
         boolean settled = true;
+        boolean changed = false;
         for (int k = 0; k < hereCount; k++) {
             int b = here[k];
             if (!linear[b]) {
@@ -220,10 +225,24 @@ public final class SwitchedNetwork {
                 // The rounding of the two large terms of a steep branch is no error of its own.
                 double scale = Math.abs(wantedA) + 1e-5 * Math.abs(source[b]) + 1e-3;
                 settled &= Math.abs(wantedA - hadA) <= SETTLED * scale && !Double.isNaN(drive[b]);
-                drive[b] = at;
+                if (branches[b] instanceof Branch.OneWayBranch oneWay) {
+                    boolean hold = changed && oneAtATime;
+                    double before = drive[b];
+                    drive[b] = hold ? before : neighbouring(oneWay, before, at);
+                    changed |= oneWay.slopeS(before) != oneWay.slopeS(drive[b]);
+                } else {
+                    drive[b] = at;
+                }
             }
         }
         return settled;
+    }
+
+    /** A one-way element goes from blocking to its limit, and back, by way of conducting only. */
+    private static double neighbouring(Branch.OneWayBranch oneWay, double before, double at) {
+        double limitV = oneWay.slopeOhm * oneWay.limitA;
+        boolean leap = (before <= 0 && at >= limitV) || (before >= limitV && at <= 0);
+        return leap ? 0.5 * limitV : at;
     }
 
     private boolean plausible() {

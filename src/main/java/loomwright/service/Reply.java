@@ -1,23 +1,48 @@
 package loomwright.service;
 
+import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
-/** A finished answer: written in one piece, so that a failure while writing can still become a problem document. */
+/**
+ * A finished answer, written in one piece, so that a failure while writing can still become a problem document; or one that
+ * is written while it is worked out.
+ */
 public final class Reply {
     private final String mediaType;
     private final byte[] body;
     private final Map<String, String> headers;
 
-    private Reply(String mediaType, byte[] body, Map<String, String> headers) {
+    private final @Nullable Stream stream;
+
+    /** Writes an answer piece by piece. What it throws before it has written anything becomes a problem document. */
+    @FunctionalInterface
+    interface Stream {
+        /**
+         * Writes all of it.
+         *
+         * @param problem makes the problem document of an exception
+         */
+        void write(OutputStream out, Function<Exception, byte[]> problem) throws IOException;
+    }
+
+    private Reply(String mediaType, byte[] body, Map<String, String> headers, @Nullable Stream stream) {
         this.mediaType = mediaType;
         this.body = body;
         this.headers = headers;
+        this.stream = stream;
+    }
+
+    static Reply streamed(String mediaType, Stream stream) {
+        return new Reply(mediaType, new byte[0], Map.of(), stream);
     }
 
     /** A reply of ready bytes. The array is not copied: hand over one that nobody changes. */
     static Reply of(String mediaType, byte[] body) {
-        return new Reply(mediaType, body, Map.of());
+        return new Reply(mediaType, body, Map.of(), null);
     }
 
     static Reply of(String mediaType, String body) {
@@ -25,7 +50,7 @@ public final class Reply {
     }
 
     Reply withHeaders(Map<String, String> more) {
-        return new Reply(mediaType, body, Map.copyOf(more));
+        return new Reply(mediaType, body, Map.copyOf(more), stream);
     }
 
     String mediaType() {
@@ -34,6 +59,11 @@ public final class Reply {
 
     byte[] body() {
         return body;
+    }
+
+    @Nullable
+    Stream stream() {
+        return stream;
     }
 
     Map<String, String> headers() {

@@ -8,6 +8,9 @@ import java.util.List;
 import java.util.Map;
 import loomwright.backfeed.BackfeedAnswer;
 import loomwright.backfeed.BackfeedLimits;
+import loomwright.backfeed.sneak.SneakAnswer;
+import loomwright.backfeed.sneak.SneakLimits;
+import loomwright.backfeed.sneak.SneakSearch;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
 import loomwright.network.Reduction;
@@ -25,6 +28,7 @@ final class Routes {
         Examples examples = Examples.load();
         NetworkLimits networkLimits = NetworkLimits.defaults();
         BackfeedLimits backfeedLimits = BackfeedLimits.defaults();
+        SneakSearch sneakSearch = new SneakSearch(SneakLimits.defaults(), networkLimits);
         Calculation<ResistanceQuestion, Reduction> resistance = Calculation.of(
                         ResistanceQuestion.class, ResistanceQuestion::answer)
                 .in(faces -> faces.figure(Reduction::totalOhm).table(ResistanceQuestion::table));
@@ -45,6 +49,11 @@ final class Routes {
                         "findBackfeed",
                         Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, backfeedLimits, networkLimits))
                                 .in(faces -> faces.table(PlanTables::backfeed))),
+                post(
+                        "/v1/plans/sneaks",
+                        "findSneaks",
+                        LongCalculation.of(Plan.class, (plan, progress) -> SneakAnswer.of(plan, sneakSearch, progress))
+                                .in(faces -> faces.table(PlanTables::sneaks))),
                 get("/v1/resistance", "getResistance", resistance),
                 post("/v1/resistance", "postResistance", resistance),
                 post(

@@ -7,6 +7,7 @@ import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
+import java.io.IOException;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -132,10 +133,19 @@ public final class Server implements AutoCloseable {
         }
     }
 
-    private static void send(Context context, Reply reply) {
+    private void send(Context context, Reply reply) throws IOException {
         reply.headers().forEach(context::header);
         context.contentType(reply.mediaType());
-        context.result(reply.body());
+        Reply.Stream stream = reply.stream();
+        if (stream == null) {
+            context.result(reply.body());
+        } else {
+            String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
+            // The context's own stream keeps flushes back.
+            stream.write(
+                    context.res().getOutputStream(),
+                    thrown -> problems.document(problems.refusal(thrown, requestId), requestId));
+        }
     }
 
     private void sendProblem(Exception thrown, Context context) {

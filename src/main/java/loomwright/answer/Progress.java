@@ -1,0 +1,16 @@
+package loomwright.answer;
+
+/** Somebody who is told how far a long calculation is, between its batches, and may stop it. */
+@FunctionalInterface
+public interface Progress {
+    /** Nobody watches. */
+    Progress UNWATCHED = (done, of) -> {};
+
+    /**
+     * Tells how far it is. What this throws ends the calculation.
+     *
+     * @param done how much of the work is done
+     * @param of all the work, in the same measure
+     */
+    void at(long done, long of);
+}
