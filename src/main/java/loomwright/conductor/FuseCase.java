@@ -13,6 +13,7 @@ record FuseCase(
         double inrushS,
         ConductorSize size,
         Ampacity.Conditions conditions,
+        boolean insulationAssumed,
         double limitC,
         Optional<Double> prospectiveA,
         Optional<Ampacity> ampacity,
@@ -62,6 +63,7 @@ record FuseCase(
                 inrushS,
                 size,
                 conditions,
+                input.insulationC() == null,
                 limitC,
                 Optional.ofNullable(input.prospectiveA()),
                 ampacity,
@@ -198,6 +200,9 @@ record FuseCase(
 
     private List<String> notes() {
         List<String> notes = new ArrayList<>();
+        if (insulationAssumed) {
+            notes.add(Checked.Defaults.INSULATION_NOTE);
+        }
         if (ampacity.isEmpty()) {
             notes.add("no ampacity table lists " + size.name() + " with this insulation: judged without heat loss, from"
                     + " the ambient temperature");

@@ -22,6 +22,7 @@ record SizingCase(
         DropLimit limit,
         List<ConductorSize> candidates,
         Ampacity.Conditions conditions,
+        boolean insulationAssumed,
         double supplyV,
         List<AmpacityTable> tables) {
     /** AC 43.13-1B table 11-9 note 1: the largest bundle its figures cover. */
@@ -67,6 +68,7 @@ record SizingCase(
                 limit,
                 candidates(input.system() == null ? SizeSystem.AWG : input.system()),
                 conditions,
+                input.insulationC() == null,
                 supplyV,
                 tables);
     }
@@ -95,7 +97,10 @@ record SizingCase(
     }
 
     private double dropV(ConductorSize size) {
-        return currentA * (size.resistanceOhmPerM(temperatureC) * wireM + fixedOhm);
+        boolean maximumKnown =
+                size.system() == SizeSystem.METRIC_IEC60228 || size.system() == SizeSystem.METRIC_ISO6722;
+        double stranding = maximumKnown ? 1 : Copper.STRANDING;
+        return currentA * (size.resistanceOhmPerM(temperatureC) * stranding * wireM + fixedOhm);
     }
 
     private ConductorSizing.ByTable byTable(AmpacityTable table) {
@@ -149,6 +154,9 @@ record SizingCase(
 
     private List<String> notes() {
         List<String> notes = new ArrayList<>();
+        if (insulationAssumed) {
+            notes.add(Checked.Defaults.INSULATION_NOTE);
+        }
         double bundle = Ampacity.bundleFactor(conditions.bundleCount());
         if (bundle < 1 && !conditions.bundleFactors() && tables.contains(AmpacityTable.US_33CFR183)) {
             Ampacity.Conditions bundled = new Ampacity.Conditions(

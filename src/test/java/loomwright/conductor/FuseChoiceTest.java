@@ -136,6 +136,14 @@ class FuseChoiceTest {
     }
 
     @Test
+    void anInsulationNobodyNamedIsTakenAsCommonPvcAndSaidSo() {
+        var result =
+                FuseChoice.choose(Inputs.fuse("currentA", 8.0, "size", "14")).result();
+        assertThat(result.limitC()).isEqualTo(80);
+        assertThat(result.notes()).anyMatch(note -> note.contains("PVC"));
+    }
+
+    @Test
     void starterCablesAreRecognisedAsUsuallyUnfused() {
         var answer =
                 FuseChoice.choose(Inputs.fuse("currentA", 150.0, "size", "1/0 AWG", "circuit", CircuitKind.STARTER));
@@ -243,7 +251,8 @@ class FuseChoiceTest {
     }
 
     private static FuseChoice.Result choose(Object... namesAndValues) {
-        return FuseChoice.choose(Inputs.fuse(namesAndValues)).result();
+        return FuseChoice.choose(Inputs.fuse(Inputs.insulation105C(namesAndValues)))
+                .result();
     }
 
     private static Object[] with(Object... namesAndValues) {
