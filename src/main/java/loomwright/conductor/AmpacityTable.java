@@ -32,9 +32,11 @@ public enum AmpacityTable {
         return AmpacityGrid.get(this).classesC();
     }
 
-    /** The column for an insulation rating: that rating, or the next lower one the table has. */
-    Optional<Integer> findClassC(double insulationC) {
-        return classesC().stream().filter(c -> c <= insulationC).reduce((lower, higher) -> higher);
+    /** The column for an insulation rating: that rating, or the next lower one; the first where none is so low. */
+    int classC(double insulationC) {
+        return classesC().stream()
+                .filter(c -> c <= insulationC)
+                .reduce(classesC().get(0), (lower, higher) -> higher);
     }
 
     /**

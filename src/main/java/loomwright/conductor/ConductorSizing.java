@@ -76,13 +76,11 @@ public final class ConductorSizing {
     /**
      * The smallest size by one ampacity table.
      *
-     * @param applicable false if the table has no column for an insulation rated so low
-     * @param size absent if not applicable or if no size carries the current
+     * @param size absent if no size carries the current
      * @param ampacity of that size
      */
     public record ByTable(
             AmpacityTable table,
-            boolean applicable,
             @Nullable String size,
             @Nullable Ampacity ampacity) {}
 
@@ -160,9 +158,10 @@ public final class ConductorSizing {
                 + Figure.text(byDrop.dropV()) + " V");
         for (ByTable choice : result.byAmpacity()) {
             Ampacity ampacity = choice.ampacity();
-            String none = choice.applicable() ? "no size carries the current" : "no column for this insulation";
             lines.add("by ampacity: "
-                    + (ampacity == null ? choice.table() + ": " + none : choice.size() + ", " + ampacity.working()));
+                    + (ampacity == null
+                            ? choice.table() + ": no size carries the current"
+                            : choice.size() + ", " + ampacity.working()));
         }
         ByCircularMils rule = result.byCircularMils();
         if (rule != null) {

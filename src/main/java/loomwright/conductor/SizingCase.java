@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import loomwright.answer.Fault;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -49,16 +48,6 @@ record SizingCase(
         DropLimit limit = checked.limit(input.limitV(), input.limitPercent(), input.circuit(), supplyV);
         AmpacityTable named = input.ampacityTable();
         List<AmpacityTable> tables = named == null ? List.of(AmpacityTable.values()) : List.of(named);
-        checked.check(
-                tables.stream()
-                        .anyMatch(t -> t.findClassC(conditions.insulationC()).isPresent()),
-                Fault.Code.OUT_OF_RANGE,
-                "/insulationC",
-                input.insulationC(),
-                "an insulation rating in the range of the table: "
-                        + String.join(
-                                " or ",
-                                tables.stream().map(AmpacityTable::range).toList()));
         checked.reject();
         return new SizingCase(
                 currentA,
@@ -104,11 +93,9 @@ record SizingCase(
     }
 
     private ConductorSizing.ByTable byTable(AmpacityTable table) {
-        boolean applicable = table.findClassC(conditions.insulationC()).isPresent();
         Optional<ConductorSize> size = smallest(s -> carries(s, table, conditions));
         return new ConductorSizing.ByTable(
                 table,
-                applicable,
                 size.map(ConductorSize::name).orElse(null),
                 size.flatMap(s -> Ampacity.find(s, table, conditions)).orElse(null));
     }
@@ -119,13 +106,10 @@ record SizingCase(
                 .isPresent();
     }
 
-    /** The more copper a table asks for the more cautious; one that no size satisfies most, one that does not apply least. */
+    /** The more copper a table asks for the more cautious; one that no size satisfies most. */
     private static double caution(ConductorSizing.ByTable choice) {
         String size = choice.size();
-        if (size != null) {
-            return ConductorSize.parse(size).areaMm2();
-        }
-        return choice.applicable() ? Double.MAX_VALUE : 0;
+        return size == null ? Double.MAX_VALUE : ConductorSize.parse(size).areaMm2();
     }
 
     private static ConductorSizing.Decider decider(Optional<ConductorSize> byDrop, Optional<ConductorSize> byAmpacity) {

@@ -165,10 +165,9 @@ class FuseChoiceTest {
                 Arguments.of("/limitC", Fault.Code.OUT_OF_RANGE, with("limitC", 60.0)),
                 Arguments.of("/prospectiveA", Fault.Code.OUT_OF_RANGE, with("prospectiveA", -5.0)),
                 Arguments.of("/timeConstantS", Fault.Code.OUT_OF_RANGE, with("timeConstantS", 0.0)),
-                Arguments.of(
-                        "/ampacityTable",
-                        Fault.Code.OUT_OF_RANGE,
-                        with("ampacityTable", AmpacityTable.AC43_13, "insulationC", 80.0)));
+                Arguments.of("/ampacityTable", Fault.Code.OUT_OF_RANGE, new Object[] {
+                    "currentA", 1.0, "size", "20 AWG", "ampacityTable", AmpacityTable.US_33CFR183
+                }));
     }
 
     @ParameterizedTest(name = "{0} {1}")
