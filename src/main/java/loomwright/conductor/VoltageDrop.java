@@ -192,7 +192,7 @@ public final class VoltageDrop {
         lines.add("total: " + Figure.text(result.totalV()) + " V = " + Figure.text(result.totalPercent()) + " % of "
                 + Figure.text(run.supplyV()) + " V");
         lines.add("limit: " + Figure.text(run.limit().limitV()) + " V ("
-                + run.limit().reason() + "): " + result.verdict());
+                + run.limit().reason() + "): " + Figure.word(result.verdict()));
         return lines;
     }
 
