@@ -24,7 +24,7 @@ final class ReasonInCell {
         if (rawQuery == null || operation.query(PARAMETER) == null) {
             return false;
         }
-        List<String> pairs = List.of(rawQuery.split("&"));
+        List<String> pairs = List.of(rawQuery.split("&", -1));
         return pairs.contains(PARAMETER + "=text")
                 && FORMS.stream().anyMatch(form -> pairs.contains(Faces.PARAMETER + "=" + form));
     }
