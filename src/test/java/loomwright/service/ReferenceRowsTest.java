@@ -42,13 +42,18 @@ class ReferenceRowsTest {
                 .isCloseTo(milliohmPerM, within(1e-9));
     }
 
+    /** A blank of the reference file says that the figure was not recorded there. */
     @ParameterizedTest(name = "SAE J1128 and J1127, from memory: SAE {0}, {1} mm2 nominal, {2} circular mils")
     @CsvFileSource(resources = "/conductor/sae-cable.csv", numLinesToSkip = 1)
     void saeCable(String name, @Nullable Double nominalMm2, @Nullable Double circularMils) {
         assertThat(size("SAE%20" + name.replace("/", "%2F")).getString("name")).isEqualTo("SAE " + name);
         Map<String, Object> row = row("sae-cable", "saeSize", name);
-        assertThat(number(row, "metricNominalMm2")).isEqualTo(nominalMm2);
-        assertThat(number(row, "minCircularMils")).isEqualTo(circularMils);
+        if (nominalMm2 != null) {
+            assertThat(number(row, "metricNominalMm2")).isEqualTo(nominalMm2);
+        }
+        if (circularMils != null) {
+            assertThat(number(row, "minCircularMils")).isEqualTo(circularMils);
+        }
     }
 
     @ParameterizedTest(name = "33 CFR 183.425 Table 5: {0} AWG at 60 to 200 C: {1} {2} {3} {4} {5} {6} {7} A")
@@ -171,7 +176,8 @@ class ReferenceRowsTest {
                 .orElseThrow(() -> new AssertionError("no row " + key));
     }
 
+    /** By its digits: the JSON reader of the tests makes floats of short fractions. */
     private static @Nullable Double number(Map<String, Object> row, String column) {
-        return row.get(column) instanceof Number number ? number.doubleValue() : null;
+        return row.get(column) instanceof Number number ? Double.valueOf(number.toString()) : null;
     }
 }
