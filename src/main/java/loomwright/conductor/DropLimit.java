@@ -40,7 +40,7 @@ public record DropLimit(double limitV, String reason, Basis basis) {
      */
     public static DropLimit of(CircuitKind circuit, double supplyV) {
         ReferenceTable table = ReferenceTables.get("drop-limits");
-        List<String> row = table.findRow(circuit.name()).orElseThrow();
+        List<String> row = table.findRow(Figure.word(circuit)).orElseThrow();
         String scope = Figure.word(circuit) + ", " + table.getCell(row, "scope");
         Basis basis = new Basis(
                 "usual limit of the drop: " + scope,

@@ -170,7 +170,7 @@ public final class FuseChoice {
         for (Rating rating : result.ratings()) {
             if (rating.carriesLoad()) {
                 lines.add(Figure.text(rating.ratingA()) + " A: " + (rating.suits() ? "suits" : obstacle(rating))
-                        + ", switch-on " + Figure.word(rating.inrush()));
+                        + (rating.inrush() == Inrush.NOT_ASKED ? "" : ", switch-on " + Figure.word(rating.inrush())));
             }
             if (result.ratingA() != null && rating.ratingA() == result.ratingA()) {
                 rating.overloads().forEach(o -> lines.add(line(o)));

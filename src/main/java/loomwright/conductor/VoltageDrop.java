@@ -181,7 +181,10 @@ public final class VoltageDrop {
         lines.add(line("out", result.out(), run.currentA()));
         Wire back = result.back();
         if (back != null) {
-            run.back().ifPresent(w -> lines.addAll(w.working()));
+            run.back()
+                    .ifPresent(w -> w.working().stream()
+                            .filter(step -> !lines.contains(step))
+                            .forEach(lines::add));
             lines.add(line("back", back, run.currentA()));
         }
         if (run.chassisOhm() > 0) {

@@ -3,10 +3,8 @@ package loomwright.service;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.hamcrest.Matchers.containsString;
-import static org.hamcrest.Matchers.emptyOrNullString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
-import static org.hamcrest.Matchers.not;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import io.restassured.response.ValidatableResponse;
@@ -20,9 +18,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
 
-/** Drop, size and fuse over HTTP: 1 published examples, 2 faults, 3 spreadsheet cells, 4 query and body agree. */
+/** Drop, size and fuse over HTTP: 1 published examples, 2 faults, 3 query and body agree. */
 class WireCalculationsTest {
     private static final double OHM_PER_KM_IN_OHM_PER_FT = 1000 / 0.3048;
 
@@ -154,88 +151,6 @@ class WireCalculationsTest {
                 .then()
                 .statusCode(404)
                 .body("detail", containsString("us-33cfr183-ampacity"));
-    }
-
-    @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "/v1/voltage-drop?size=14&lengthM=3&currentA=5",
-                "/v1/conductor-size?currentA=5&lengthM=3",
-                "/v1/fuse?currentA=5&size=14",
-                "/v1/conductors/2%2F0"
-            })
-    void aCellGetsOneBareNumber(String url) {
-        String byHeader = LiveService.ask()
-                .accept("text/plain")
-                .get(url)
-                .then()
-                .statusCode(200)
-                .contentType("text/plain; charset=utf-8")
-                .extract()
-                .asString();
-        assertThat(byHeader).matches("\\d+(\\.\\d+)?(E-?\\d+)?");
-        String byParameter = LiveService.ask()
-                .get(url + (url.contains("?") ? "&" : "?") + "format=text")
-                .then()
-                .extract()
-                .asString();
-        assertThat(byParameter).isEqualTo(byHeader);
-        LiveService.ask().head(url).then().statusCode(200).body(emptyOrNullString());
-        LiveService.ask().options(url.replaceAll("\\?.*", "")).then().statusCode(204);
-    }
-
-    @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "/v1/voltage-drop?size=14&lengthM=3&currentA=5&jointsOutOhm=0.01,0.02&format=csv",
-                "/v1/conductor-size?currentA=5&lengthM=3&format=csv",
-                "/v1/conductor-size?currentA=5000&lengthM=3&format=csv",
-                "/v1/fuse?currentA=5&size=14&format=csv",
-                "/v1/conductors?format=csv",
-                "/v1/conductors/14?format=csv",
-                "/v1/conductors/ISO%200.13%20mm2?format=csv"
-            })
-    void aTableHasOneHeadLineAndAsManyCellsInEachRow(String url) {
-        List<String> lines = get(url).contentType("text/csv; charset=utf-8")
-                .extract()
-                .asString()
-                .lines()
-                .toList();
-        assertThat(lines).hasSizeGreaterThan(1);
-        int cells = lines.get(0).split(",", -1).length;
-        // None of these tables has a text with a comma.
-        assertThat(lines)
-                .allSatisfy(line -> assertThat(line.split(",", -1)).hasSize(cells))
-                .noneMatch(line -> line.startsWith("#"));
-    }
-
-    @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "/v1/voltage-drop?size=16&lengthM=3&currentA=5",
-                "/v1/voltage-drop?size=14&lengthM=0&currentA=5",
-                "/v1/voltage-drop?size=14&lengthM=3&currentA=5&no-such=1",
-                "/v1/conductor-size?currentA=5000&lengthM=3",
-                "/v1/fuse?currentA=12&size=18AWG&insulationC=60",
-                "/v1/conductors/16?temperatureC=20",
-                "/v1/resistance?network=4+(6"
-            })
-    void theReasonStandsInTheCellOnRequestOnly(String url) {
-        String reason = LiveService.ask()
-                .get(url + "&format=text&problems=text")
-                .then()
-                .statusCode(200)
-                .contentType("text/plain; charset=utf-8")
-                .extract()
-                .asString();
-        assertThat(reason).doesNotContain("{", "\n").endsWith(".");
-        LiveService.ask()
-                .get(url + "&format=text")
-                .then()
-                .statusCode(not(200))
-                .contentType("application/problem+json")
-                .body("detail", equalTo(reason));
-        LiveService.ask().get(url + "&format=text&problems=status").then().statusCode(not(200));
     }
 
     /** Same names, same limits, same words in query and body. */
