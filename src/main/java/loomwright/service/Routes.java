@@ -6,7 +6,15 @@ import static loomwright.service.Endpoint.post;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import loomwright.ignition.ballast.BallastInput;
+import loomwright.ignition.ballast.BallastResult;
+import loomwright.ignition.ballast.ChoiceResult;
 import loomwright.network.Reduction;
+import loomwright.service.ignition.BallastQuestion;
+import loomwright.service.ignition.ChangeQuestion;
+import loomwright.service.ignition.ChoiceQuestion;
+import loomwright.service.ignition.SparkQuestion;
+import loomwright.service.ignition.SparkReport;
 import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
@@ -20,6 +28,12 @@ final class Routes {
         Calculation<ResistanceQuestion, Reduction> resistance = Calculation.of(
                         ResistanceQuestion.class, ResistanceQuestion::answer)
                 .in(faces -> faces.figure(Reduction::totalOhm).table(ResistanceQuestion::table));
+        Calculation<BallastInput, BallastResult> ballast = Calculation.of(BallastInput.class, BallastQuestion::answer)
+                .in(faces -> faces.figure(BallastResult::coilKeyOnV).table(BallastQuestion::table));
+        Calculation<ChoiceQuestion, ChoiceResult> choice = Calculation.of(ChoiceQuestion.class, ChoiceQuestion::answer)
+                .in(faces -> faces.text(Face.TEXT, ChoiceQuestion::figure).table(ChoiceQuestion::table));
+        Calculation<SparkQuestion, SparkReport> spark = Calculation.of(SparkQuestion.class, SparkQuestion::answer)
+                .in(faces -> faces.figure(SparkReport::marginKv).table(SparkReport::table));
         return List.of(
                 get("/health", "getHealth", request -> health(request, contract)),
                 get("/openapi.yaml", "getContract", request -> contractText(request, contract)),
@@ -33,7 +47,18 @@ final class Routes {
                         "/v1/networks/solution",
                         "solveNetwork",
                         Calculation.of(NetworkQuestion.class, NetworkQuestion::answer)
-                                .in(faces -> faces.table(NetworkReport::table))));
+                                .in(faces -> faces.table(NetworkReport::table))),
+                get("/v1/ballast", "getBallast", ballast),
+                post("/v1/ballast", "postBallast", ballast),
+                get("/v1/ballast-choice", "getBallastChoice", choice),
+                post("/v1/ballast-choice", "postBallastChoice", choice),
+                get("/v1/spark", "getSpark", spark),
+                post("/v1/spark", "postSpark", spark),
+                post(
+                        "/v1/ignition-change",
+                        "compareIgnitions",
+                        Calculation.of(ChangeQuestion.class, ChangeQuestion::answer)
+                                .in(faces -> faces.table(ChangeQuestion.Report::table))));
     }
 
     /** What a load balancer asks for. */
