@@ -24,8 +24,9 @@ import picocli.CommandLine.Spec;
         showDefaultValues = true,
         sortOptions = false)
 public final class Main implements Callable<Integer> {
-    /** What to paste into a shell for a first answer; {@code %s} is the address of the service. */
-    private static final String FIRST_CALL = "curl -s %s/v1/examples";
+    /** What to paste into a shell for a first answer; {@code %1$s} is the address of the service. */
+    private static final String FIRST_CALL =
+            "curl -s %1$s/v1/examples/sandpiper-unguarded-bypass | curl -s --json @- %1$s/v1/plans/backfeed";
 
     @Option(names = "--host", description = "Address to listen on.")
     private String host = Options.DEFAULT.host();

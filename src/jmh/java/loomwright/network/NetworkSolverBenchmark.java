@@ -29,7 +29,7 @@ public class NetworkSolverBenchmark {
     public int nodes;
 
     @Param({"LADDER", "GRID"})
-    public Shape shape;
+    public Shape shape = Shape.LADDER;
 
     private Network network = new Network(List.of("0"), List.of(), 0);
     private final NetworkSolver solver = new NetworkSolver(NetworkLimits.defaults());

@@ -14,6 +14,8 @@ import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
 import loomwright.circuit.Wire;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Activity;
@@ -99,12 +101,17 @@ public final class BackfeedSearch {
 
     private static Moment worse(Consumer consumer, Moment a, Moment b) {
         return Comparator.<Moment, Activity>comparing(m -> m.solved().activity(consumer))
-                                .thenComparing(m -> !m.solved().isActive(consumer))
+                                .thenComparing(m -> !isPulledIn(consumer, m))
                                 .thenComparing(m -> m.situation().changes())
                                 .compare(a, b)
                         <= 0
                 ? a
                 : b;
+    }
+
+    private static boolean isPulledIn(Consumer consumer, Moment moment) {
+        boolean hasArmature = consumer instanceof Relay || consumer instanceof Solenoid;
+        return hasArmature && moment.solved().isActive(consumer);
     }
 
     private Occurrence occurrence(Consumer consumer, Moment moment) {
@@ -116,7 +123,7 @@ public final class BackfeedSearch {
                 solved.step().words(),
                 moment.situation().positions(),
                 solved.activity(consumer),
-                solved.isActive(consumer),
+                isPulledIn(consumer, moment),
                 solved.effectiveV(consumer),
                 limitsV.operateV(),
                 limitsV.releaseV(),

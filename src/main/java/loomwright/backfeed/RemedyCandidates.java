@@ -61,7 +61,9 @@ final class RemedyCandidates {
                 new RemedyCandidates(plan, load, livePole(plan, solved.get(0).solved()));
         Map<String, PathStep> wires = new LinkedHashMap<>();
         for (String id : chain(load, occurrences)) {
-            addWiresTowards(id, occurrences.getOrDefault(id, List.of()), wires);
+            plan.findPart(id)
+                    .ifPresent(
+                            part -> addWiresTowards((Consumer) part, occurrences.getOrDefault(id, List.of()), wires));
         }
         for (PathStep step : backwardsFirst(wires)) {
             plan.findWire(step.id()).ifPresent(wire -> candidates.addForWire(wire, step));
@@ -89,11 +91,15 @@ final class RemedyCandidates {
     }
 
     /** Collects the wires before the load in each path. */
-    private static void addWiresTowards(String load, List<Occurrence> occurrences, Map<String, PathStep> wires) {
+    private static void addWiresTowards(Consumer load, List<Occurrence> occurrences, Map<String, PathStep> wires) {
+        // A relay's contact may lie on the way to its own coil: only the coil is the end of it.
+        Set<String> ends = Set.of(
+                load.terminal(load.feedTerminal()).toString(),
+                load.terminal(load.returnTerminal()).toString());
         for (Occurrence occurrence : occurrences) {
             for (FeedPath path : occurrence.paths()) {
                 for (PathStep step : path.steps()) {
-                    if (step.id().equals(load)) {
+                    if (ends.contains(step.from()) && ends.contains(step.to())) {
                         break;
                     }
                     if (step.owner() == Branch.Owner.WIRE) {

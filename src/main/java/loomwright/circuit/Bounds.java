@@ -1,6 +1,8 @@
 package loomwright.circuit;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Pattern;
 import loomwright.answer.Fault;
 import loomwright.answer.Faults;
@@ -36,13 +38,28 @@ public final class Bounds {
     private Bounds() {}
 
     static Faults part(@Nullable String id, @Nullable String label) {
-        return id(new Faults(), "/id", id)
-                .check(
-                        label == null || label.length() <= MAX_TEXT,
-                        Fault.Code.OUT_OF_RANGE,
-                        "/label",
-                        label,
-                        "a text of at most " + MAX_TEXT + " characters");
+        return text(id(new Faults(), "/id", id), "/label", label, 0, MAX_TEXT);
+    }
+
+    /** Notes a fault unless the text, where there is one, has {@code min} to {@code max} characters. */
+    static Faults text(Faults faults, String pointer, @Nullable String text, int min, int max) {
+        int length = text == null ? min : text.codePointCount(0, text.length());
+        return faults.check(
+                length >= min && length <= max,
+                Fault.Code.OUT_OF_RANGE,
+                pointer,
+                text,
+                min == 0 ? "at most " + max + " characters" : min + " to " + max + " characters");
+    }
+
+    /** Notes a fault for each entry that stands in the list before. */
+    static Faults distinct(Faults faults, String pointer, List<?> list) {
+        Set<Object> seen = new HashSet<>();
+        for (int i = 0; i < list.size(); i++) {
+            faults.check(
+                    seen.add(list.get(i)), Fault.Code.DUPLICATE, pointer + "/" + i, list.get(i), "each entry once");
+        }
+        return faults;
     }
 
     static Faults id(Faults faults, String pointer, @Nullable String id) {
@@ -96,5 +113,10 @@ public final class Bounds {
 
     static double orElse(@Nullable Double value, double otherwise) {
         return value == null ? otherwise : value;
+    }
+
+    /** A joint's resistance, 0 where it is absent or too small for any meter. */
+    static double soundIfTiny(@Nullable Double resistanceOhm) {
+        return resistanceOhm == null || resistanceOhm < MIN_RESISTANCE_OHM ? 0 : resistanceOhm;
     }
 }

@@ -1,7 +1,6 @@
 package loomwright.circuit;
 
 import java.util.List;
-import loomwright.answer.Fault;
 import loomwright.answer.Faults;
 
 /**
@@ -19,12 +18,7 @@ public record Connector(String id, List<String> halves, Double contactResistance
             for (int i = 0; i < 2; i++) {
                 Bounds.id(faults, "/halves/" + i, halves.get(i));
             }
-            faults.check(
-                    !halves.get(0).equals(halves.get(1)),
-                    Fault.Code.CONTRADICTION,
-                    "/halves/1",
-                    halves.get(1),
-                    "two different halves");
+            Bounds.distinct(faults, "/halves", halves);
         }
         Bounds.resistance(faults, "/contactResistanceOhm", contactResistanceOhm).reject();
         halves = List.copyOf(halves);

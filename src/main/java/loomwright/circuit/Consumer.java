@@ -43,12 +43,7 @@ public sealed interface Consumer extends Part permits FilamentLamp, Load, Motor,
             String releaseName) {
         Bounds.size(faults, "/meantLive", meantLive, 0, Condition.values().length);
         if (meantLive != null) {
-            faults.check(
-                    meantLive.stream().distinct().count() == meantLive.size(),
-                    Fault.Code.DUPLICATE,
-                    "/meantLive",
-                    meantLive,
-                    "each condition once");
+            Bounds.distinct(faults, "/meantLive", meantLive);
         }
         if (meantLiveWhen != null) {
             faults.check(

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A place where wires are bolted to the chassis: terminal 31.
  *
- * @param resistanceOhm from terminal to chassis; absent or 0 for a sound one
+ * @param resistanceOhm from terminal to chassis; absent, or below 1e-6, for a sound one
  */
 @JsonTypeName("earth")
 public record EarthPoint(String id, @Nullable String label, Double resistanceOhm) implements Part {
@@ -18,7 +18,7 @@ public record EarthPoint(String id, @Nullable String label, Double resistanceOhm
         Bounds.part(id, label)
                 .range("/resistanceOhm", resistanceOhm, 0, Wire.MAX_JOINT_OHM)
                 .reject();
-        resistanceOhm = Bounds.orElse(resistanceOhm, 0);
+        resistanceOhm = Bounds.soundIfTiny(resistanceOhm);
     }
 
     @Override

@@ -2,7 +2,6 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
-import loomwright.answer.Fault;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,14 +13,8 @@ import org.jspecify.annotations.Nullable;
 @JsonTypeName("fusible-link")
 public record FusibleLink(String id, @Nullable String label, String size, Double lengthM) implements Part {
     public FusibleLink {
-        Bounds.part(id, label)
-                .required("/size", size)
-                .check(
-                        size == null || (!size.isEmpty() && size.length() <= Wire.MAX_SIZE_TEXT),
-                        Fault.Code.OUT_OF_RANGE,
-                        "/size",
-                        size,
-                        "1 to " + Wire.MAX_SIZE_TEXT + " characters")
+        var faults = Bounds.part(id, label).required("/size", size);
+        Bounds.text(faults, "/size", size, 1, Wire.MAX_SIZE_TEXT)
                 .range("/lengthM", lengthM, Bounds.MIN_LENGTH_M, 5)
                 .reject();
         lengthM = Bounds.orElse(lengthM, 0.2);

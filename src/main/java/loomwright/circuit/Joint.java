@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * A splice, stud or crimp that joins its terminals; with one terminal an insulated end.
  *
  * @param terminals their names
- * @param resistanceOhm from each terminal to the middle of the joint; absent or 0 for a sound joint
+ * @param resistanceOhm from each terminal to the middle of the joint; absent, or below 1e-6, for a sound joint
  */
 @JsonTypeName("joint")
 public record Joint(String id, @Nullable String label, List<String> terminals, Double resistanceOhm) implements Part {
@@ -18,6 +18,6 @@ public record Joint(String id, @Nullable String label, List<String> terminals, D
         Switch.terminalNames(faults, terminals, 1);
         faults.reject();
         terminals = List.copyOf(terminals);
-        resistanceOhm = Bounds.orElse(resistanceOhm, 0);
+        resistanceOhm = Bounds.soundIfTiny(resistanceOhm);
     }
 }

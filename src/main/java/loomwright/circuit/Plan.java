@@ -43,14 +43,7 @@ public record Plan(
                 .check(SCHEMA.equals(schema), Fault.Code.NOT_ONE_OF, "/schema", schema, SCHEMA)
                 .required("/name", name)
                 .required("/system", system);
-        if (name != null) {
-            faults.check(
-                    !name.isEmpty() && name.length() <= Bounds.MAX_TEXT,
-                    Fault.Code.OUT_OF_RANGE,
-                    "/name",
-                    name,
-                    "1 to " + Bounds.MAX_TEXT + " characters");
-        }
+        Bounds.text(faults, "/name", name, 1, Bounds.MAX_TEXT);
         Bounds.size(faults, "/parts", parts, 1, MAX_PARTS);
         Bounds.size(faults, "/wires", wires, 0, MAX_WIRES);
         connectors = orEmpty(connectors);
@@ -58,13 +51,7 @@ public record Plan(
         Bounds.size(faults, "/connectors", connectors, 0, MAX_CONNECTORS);
         Bounds.size(faults, "/notes", notes, 0, MAX_NOTES);
         for (int i = 0; i < notes.size(); i++) {
-            String note = notes.get(i);
-            faults.check(
-                    note == null || note.length() <= MAX_NOTE,
-                    Fault.Code.OUT_OF_RANGE,
-                    "/notes/" + i,
-                    note,
-                    "at most " + MAX_NOTE + " characters");
+            Bounds.text(faults, "/notes/" + i, notes.get(i), 0, MAX_NOTE);
         }
         faults.reject();
         References.check(parts, wires, connectors, faults);

@@ -56,18 +56,16 @@ public record Switch(
         if (terminals == null) {
             return;
         }
-        Set<String> seen = new HashSet<>();
         for (int i = 0; i < terminals.size(); i++) {
             String name = terminals.get(i);
-            String pointer = "/terminals/" + i;
             faults.check(
                     name == null || Bounds.isTerminal(name),
                     Fault.Code.MALFORMED,
-                    pointer,
+                    "/terminals/" + i,
                     name,
                     "1 to 12 letters, digits, '+' or '-'");
-            faults.check(seen.add(name), Fault.Code.DUPLICATE, pointer, name, "each terminal once");
         }
+        Bounds.distinct(faults, "/terminals", terminals);
     }
 
     private static void checkPositions(
@@ -150,18 +148,13 @@ public record Switch(
     public record Position(String name, List<List<String>> joins) {
         public Position {
             Faults faults = new Faults().required("/name", name);
-            if (name != null) {
-                faults.check(
-                        !name.isEmpty() && name.length() <= 40,
-                        Fault.Code.OUT_OF_RANGE,
-                        "/name",
-                        name,
-                        "1 to 40 characters");
-            }
+            Bounds.text(faults, "/name", name, 1, 40);
             Bounds.size(faults, "/joins", joins, 0, MAX_TERMINALS);
             if (faults.isEmpty()) {
                 for (int i = 0; i < joins.size(); i++) {
-                    Bounds.size(faults, "/joins/" + i, joins.get(i), 2, MAX_TERMINALS);
+                    String group = "/joins/" + i;
+                    Bounds.size(faults, group, joins.get(i), 2, MAX_TERMINALS);
+                    Bounds.distinct(faults, group, joins.get(i));
                 }
             }
             faults.reject();

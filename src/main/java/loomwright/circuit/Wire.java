@@ -83,12 +83,7 @@ public record Wire(
                 "",
                 null,
                 "either size with one of lengthM and lengthFt, or resistanceOhm alone");
-        faults.check(
-                size == null || (!size.isEmpty() && size.length() <= MAX_SIZE_TEXT),
-                Fault.Code.OUT_OF_RANGE,
-                "/size",
-                size,
-                "1 to " + MAX_SIZE_TEXT + " characters");
+        Bounds.text(faults, "/size", size, 1, MAX_SIZE_TEXT);
         faults.range("/lengthM", lengthM, Bounds.MIN_LENGTH_M, Bounds.MAX_LENGTH_M);
         faults.range("/lengthFt", lengthFt, Bounds.MIN_LENGTH_M, Bounds.MAX_LENGTH_M);
         Bounds.resistance(faults, "/resistanceOhm", resistanceOhm);

@@ -11,7 +11,8 @@ import loomwright.answer.Basis;
  * @param table which table
  * @param gauge the row used, an AWG size
  * @param ownRow true if that is the conductor's own size, false if it is the next listed gauge with less copper
- * @param classC the insulation rating of the column used, at most that of the wire
+ * @param classC the insulation rating of the column used: the next lower one, or the first of the table
+ * @param ratingC the conductor temperature allowed: {@code classC}, or the insulation's own rating if lower
  * @param tableA the printed figure
  * @param corrections what it is multiplied by
  * @param allowedA the product
@@ -21,6 +22,7 @@ public record Ampacity(
         String gauge,
         boolean ownRow,
         int classC,
+        double ratingC,
         double tableA,
         List<Correction> corrections,
         double allowedA) {
@@ -29,6 +31,10 @@ public record Ampacity(
     static final double BUNDLE_RULE_FROM_V = 50;
 
     private static final double ENGINE_SPACE_C = 50;
+
+    private static final Basis SQUARE_ROOT_LAW = Basis.computed(
+            "correction for temperature by the square-root law sqrt((TR - T) / (TC - Ttable))",
+            "heat lost proportional to temperature rise, heat made to the square of the current");
 
     public Ampacity {
         corrections = List.copyOf(corrections);
@@ -63,31 +69,25 @@ public record Ampacity(
     /**
      * Looks up and corrects one table.
      *
-     * <p>allowed = table figure x product of factors; factor for ambient = sqrt((TR - T) / (TR - Ttable)), at most 1,
-     * because heat lost is proportional to the rise and heat made to the square of the current; no credit is given for an
-     * ambient below that of the table. Engine space: the printed factor of 33 CFR 183.425 Table 5 note 1. Bundle: note 2 of
+     * <p>allowed = table figure x product of factors; factor for temperature = sqrt((TR - T) / (TC - Ttable)), at most 1, TR
+     * the rating, TC that of the column, because heat lost is proportional to the rise and heat made to the square of the
+     * current. By the same law insulation rated below the first column is judged by that column. No credit is given for
+     * an ambient below that of the table. Engine space: the printed factor of 33 CFR 183.425 Table 5 note 1. Bundle: note 2 of
      * that table, where asked for; AC 43.13-1B has the bundle in its figures.
      *
-     * @return empty if the conductor is thinner than the table's thinnest row or its insulation rated below the first
-     *     column
+     * @return empty if the conductor is thinner than the thinnest row
      */
     public static Optional<Ampacity> find(ConductorSize size, AmpacityTable table, Conditions conditions) {
-        Optional<Integer> classC = table.findClassC(conditions.insulationC());
-        Optional<List<String>> row = table.findRow(size);
-        if (classC.isEmpty() || row.isEmpty()) {
-            return Optional.empty();
-        }
-        String gauge = row.get().get(0);
-        double tableA = table.currentA(row.get(), classC.get());
-        List<Correction> corrections = corrections(table, classC.get(), conditions);
-        return Optional.of(new Ampacity(
-                table,
-                gauge,
-                size.name().equals(gauge + " AWG"),
-                classC.get(),
-                tableA,
-                corrections,
-                derated(tableA, corrections)));
+        int classC = table.classC(conditions.insulationC());
+        double ratingC = Math.min(classC, conditions.insulationC());
+        return table.findRow(size).map(row -> {
+            String gauge = row.get(0);
+            double tableA = table.currentA(row, classC);
+            List<Correction> corrections = corrections(table, classC, ratingC, conditions);
+            boolean ownRow = size.name().equals(gauge + " AWG");
+            double allowedA = derated(tableA, corrections);
+            return new Ampacity(table, gauge, ownRow, classC, ratingC, tableA, corrections, allowedA);
+        });
     }
 
     /** A current times all factors, as AC 43.13-1B paragraph 11-69 does from the free-air figure. */
@@ -104,9 +104,9 @@ public record Ampacity(
                 .reduce(1, Math::min);
     }
 
-    /** The rise above ambient that the allowed current makes: to the class of the column, from the ambient it holds for. */
+    /** The rise above ambient that the allowed current makes: to the rating, but no more than the table's own rise. */
     double riseK(double ambientC) {
-        return classC - Math.max(ambientC, table.ambientC());
+        return Math.min(ratingC - ambientC, classC - table.ambientC());
     }
 
     /** Steady conductor temperature: the rise is proportional to the square of the current. */
@@ -126,6 +126,11 @@ public record Ampacity(
                 .append(" C: ")
                 .append(Figure.text(tableA))
                 .append(" A");
+        if (ratingC < classC) {
+            line.append(" (its first column, taken by the square-root law for ")
+                    .append(Figure.text(ratingC))
+                    .append(" C)");
+        }
         for (Correction c : corrections) {
             line.append(" x ")
                     .append(Figure.text(c.factor()))
@@ -143,26 +148,26 @@ public record Ampacity(
         List<Basis> all = new ArrayList<>();
         all.add(table.table().basis("continuous current by insulation rating"));
         corrections.forEach(c -> all.add(c.basis()));
+        if (ratingC < classC) {
+            all.add(SQUARE_ROOT_LAW);
+        }
         return all;
     }
 
-    private static List<Correction> corrections(AmpacityTable table, int classC, Conditions conditions) {
+    private static List<Correction> corrections(
+            AmpacityTable table, int classC, double ratingC, Conditions conditions) {
         List<Correction> corrections = new ArrayList<>();
-        double ambientFactor = ambientFactor(classC, conditions.ambientC(), table.ambientC());
-        boolean engineSpace = conditions.engineSpace() && table == AmpacityTable.US_33CFR183;
-        if (engineSpace) {
+        double fromC = table.ambientC();
+        double ambientC =
+                conditions.engineSpace() ? Math.max(conditions.ambientC(), ENGINE_SPACE_C) : conditions.ambientC();
+        if (conditions.engineSpace() && table == AmpacityTable.US_33CFR183) {
             corrections.add(engineSpace(classC));
-            ambientFactor = conditions.ambientC() > ENGINE_SPACE_C
-                    ? ambientFactor(classC, conditions.ambientC(), ENGINE_SPACE_C)
-                    : 1;
+            fromC = ENGINE_SPACE_C;
         }
-        if (ambientFactor < 1) {
+        double factor = Math.min(1, Math.sqrt(Math.max(0, ratingC - ambientC) / (classC - fromC)));
+        if (factor < 1) {
             corrections.add(new Correction(
-                    "ambient " + Figure.text(conditions.ambientC()) + " C",
-                    ambientFactor,
-                    Basis.computed(
-                            "ambient correction by the square-root law sqrt((TR - T) / (TR - Ttable))",
-                            "heat lost proportional to temperature rise, heat made to the square of the current")));
+                    Figure.text(ratingC) + " C at ambient " + Figure.text(ambientC) + " C", factor, SQUARE_ROOT_LAW));
         }
         double bundle = bundleFactor(conditions.bundleCount());
         if (conditions.bundleFactors() && table == AmpacityTable.US_33CFR183 && bundle < 1) {
@@ -179,9 +184,5 @@ public record Ampacity(
         List<String> row = table.findRow(String.valueOf(classC)).orElseThrow();
         return new Correction(
                 "engine space, 50 C", table.getNumber(row, "factor"), table.basis("engine space factor", row));
-    }
-
-    private static double ambientFactor(int classC, double ambientC, double tableAmbientC) {
-        return Math.min(1, Math.sqrt(Math.max(0, classC - ambientC) / (classC - tableAmbientC)));
     }
 }

@@ -167,7 +167,12 @@ final class Checked {
 
     /** What is taken where the caller says nothing. */
     static final class Defaults {
-        static final double INSULATION_C = 105;
+        /** Common PVC: on an older vehicle nobody knows better. */
+        static final double INSULATION_C = 80;
+        /** Said wherever that was assumed. */
+        static final String INSULATION_NOTE =
+                "insulation taken as PVC rated 80 C, since none was named (common practice): look at the wire";
+
         static final double AMBIENT_C = 30;
 
         private Defaults() {}

@@ -29,7 +29,7 @@ public final class ConductorSizing {
      * @param limitPercent permitted drop, per cent of the supply
      * @param circuit for the usual limit where none is given; default ELECTRONICS, 3 %
      * @param system sizes to choose from; default AWG
-     * @param insulationC temperature rating of the insulation; default 105
+     * @param insulationC temperature rating of the insulation; default 80, PVC
      * @param ambientC default 30
      * @param engineSpace default false
      * @param bundleCount current-carrying wires in the bundle, this one included; default 1
@@ -76,13 +76,11 @@ public final class ConductorSizing {
     /**
      * The smallest size by one ampacity table.
      *
-     * @param applicable false if the table has no column for an insulation rated so low
-     * @param size absent if not applicable or if no size carries the current
+     * @param size absent if no size carries the current
      * @param ampacity of that size
      */
     public record ByTable(
             AmpacityTable table,
-            boolean applicable,
             @Nullable String size,
             @Nullable Ampacity ampacity) {}
 
@@ -123,7 +121,8 @@ public final class ConductorSizing {
      *
      * <p>Smallest size with I (R'(T) L n + chassis + joints) at most the limit (n = 2 with a return wire, else 1), and
      * smallest size whose corrected ampacity is at least I; the thicker of the two. AWG sizes are those that an ampacity
-     * table lists, which are those of the trade.
+     * table lists, which are those of the trade. R' of AWG and SAE sizes is that of solid copper and taken 2 % higher
+     * here, because vehicle wire is stranded; metric sizes have their permitted maximum.
      *
      * @param input see there
      * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
@@ -159,9 +158,10 @@ public final class ConductorSizing {
                 + Figure.text(byDrop.dropV()) + " V");
         for (ByTable choice : result.byAmpacity()) {
             Ampacity ampacity = choice.ampacity();
-            String none = choice.applicable() ? "no size carries the current" : "no column for this insulation";
             lines.add("by ampacity: "
-                    + (ampacity == null ? choice.table() + ": " + none : choice.size() + ", " + ampacity.working()));
+                    + (ampacity == null
+                            ? choice.table() + ": no size carries the current"
+                            : choice.size() + ", " + ampacity.working()));
         }
         ByCircularMils rule = result.byCircularMils();
         if (rule != null) {
@@ -179,6 +179,7 @@ public final class ConductorSizing {
             basis.add(ConductorSize.parse(size).basis());
         }
         basis.add(result.byDrop().limit().basis());
+        basis.add(Basis.commonPractice("AWG and SAE sizes: 2 % more resistance for the twist of the strands"));
         for (ByTable choice : result.byAmpacity()) {
             Ampacity ampacity = choice.ampacity();
             basis.addAll(

@@ -22,6 +22,9 @@ final class Copper {
     static final double METRES_PER_FOOT = 0.3048;
     static final double MM_PER_INCH = 25.4;
 
+    /** Resistance of stranded over solid wire of the same area, for the twist of its strands: common practice, no source. */
+    static final double STRANDING = 1.02;
+
     private Copper() {}
 
     /** R / R20 = 1 + 0.00393 (T - 20). */

@@ -154,9 +154,9 @@ record DropCase(
             }
             Ampacity ampacity = ampacity(pointer, size);
             boolean over = currentA > ampacity.allowedA();
-            double fromC = over ? ampacity.classC() - ampacity.riseK(conditions.ambientC()) : conditions.ambientC();
+            double fromC = over ? ampacity.ratingC() - ampacity.riseK(conditions.ambientC()) : conditions.ambientC();
             double estimatedC =
-                    WireHeating.estimatedTemperatureC(fromC, ampacity.classC(), currentA, ampacity.allowedA());
+                    WireHeating.estimatedTemperatureC(fromC, ampacity.ratingC(), currentA, ampacity.allowedA());
             if (estimatedC > Copper.MELTING_C) {
                 throw new RejectedInput(new Fault(
                         Fault.Code.OUT_OF_RANGE,
@@ -173,7 +173,7 @@ record DropCase(
                     ampacity,
                     List.of(
                             ampacity.working(),
-                            "T = " + Figure.text(fromC) + " + (" + ampacity.classC() + " - "
+                            "T = " + Figure.text(fromC) + " + (" + Figure.text(ampacity.ratingC()) + " - "
                                     + Figure.text(fromC) + ") x " + formula + " = "
                                     + Figure.text(estimatedC)
                                     + " C, I/Imax = " + Figure.text(currentA) + "/"
@@ -184,7 +184,7 @@ record DropCase(
             List<AmpacityTable> tables = table == null ? List.of(AmpacityTable.values()) : List.of(table);
             return tables.stream()
                     .flatMap(t -> Ampacity.find(size, t, conditions).stream())
-                    .filter(a -> a.classC() > conditions.ambientC())
+                    .filter(a -> a.ratingC() > conditions.ambientC())
                     .findFirst()
                     .orElseThrow(() -> new RejectedInput(new Fault(
                             Fault.Code.OUT_OF_RANGE,

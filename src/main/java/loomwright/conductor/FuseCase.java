@@ -13,6 +13,7 @@ record FuseCase(
         double inrushS,
         ConductorSize size,
         Ampacity.Conditions conditions,
+        boolean insulationAssumed,
         double limitC,
         Optional<Double> prospectiveA,
         Optional<Ampacity> ampacity,
@@ -62,12 +63,13 @@ record FuseCase(
                 inrushS,
                 size,
                 conditions,
+                input.insulationC() == null,
                 limitC,
                 Optional.ofNullable(input.prospectiveA()),
                 ampacity,
                 ampacity.map(a -> givenTau > 0
                         ? givenTau
-                        : WireHeating.timeConstantS(size, a.riseK(conditions.ambientC()), a.classC(), a.allowedA())),
+                        : WireHeating.timeConstantS(size, a.riseK(conditions.ambientC()), a.ratingC(), a.allowedA())),
                 input.circuit());
     }
 
@@ -76,7 +78,7 @@ record FuseCase(
         List<AmpacityTable> tables = named == null ? List.of(AmpacityTable.values()) : List.of(named);
         return tables.stream()
                 .flatMap(t -> Ampacity.find(size, t, conditions).stream())
-                .filter(a -> a.classC() > conditions.ambientC())
+                .filter(a -> a.ratingC() > conditions.ambientC())
                 .findFirst();
     }
 
@@ -198,8 +200,11 @@ record FuseCase(
 
     private List<String> notes() {
         List<String> notes = new ArrayList<>();
+        if (insulationAssumed) {
+            notes.add(Checked.Defaults.INSULATION_NOTE);
+        }
         if (ampacity.isEmpty()) {
-            notes.add("no ampacity table lists " + size.name() + " with this insulation: judged without heat loss, from"
+            notes.add("no ampacity table lists a wire as thin as " + size.name() + ": judged without heat loss, from"
                     + " the ambient temperature");
         }
         if (circuit != CircuitKind.STARTER && size.areaMm2() >= HEAVY_CABLE_MM2 && currentA >= HEAVY_CURRENT_A) {

@@ -23,7 +23,7 @@ public final class FuseChoice {
      * @param inrushA current at switch-on; with {@code inrushS}
      * @param inrushS how long it lasts
      * @param size the thinnest wire behind the fuse
-     * @param insulationC temperature rating of its insulation; default 105
+     * @param insulationC temperature rating of its insulation; default 80, PVC
      * @param ambientC default 30
      * @param limitC conductor temperature that must not be passed; default the insulation rating
      * @param prospectiveA short-circuit current at the far end of the wire

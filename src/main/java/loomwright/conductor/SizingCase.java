@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import loomwright.answer.Fault;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +21,7 @@ record SizingCase(
         DropLimit limit,
         List<ConductorSize> candidates,
         Ampacity.Conditions conditions,
+        boolean insulationAssumed,
         double supplyV,
         List<AmpacityTable> tables) {
     /** AC 43.13-1B table 11-9 note 1: the largest bundle its figures cover. */
@@ -48,16 +48,6 @@ record SizingCase(
         DropLimit limit = checked.limit(input.limitV(), input.limitPercent(), input.circuit(), supplyV);
         AmpacityTable named = input.ampacityTable();
         List<AmpacityTable> tables = named == null ? List.of(AmpacityTable.values()) : List.of(named);
-        checked.check(
-                tables.stream()
-                        .anyMatch(t -> t.findClassC(conditions.insulationC()).isPresent()),
-                Fault.Code.OUT_OF_RANGE,
-                "/insulationC",
-                input.insulationC(),
-                "an insulation rating in the range of the table: "
-                        + String.join(
-                                " or ",
-                                tables.stream().map(AmpacityTable::range).toList()));
         checked.reject();
         return new SizingCase(
                 currentA,
@@ -67,6 +57,7 @@ record SizingCase(
                 limit,
                 candidates(input.system() == null ? SizeSystem.AWG : input.system()),
                 conditions,
+                input.insulationC() == null,
                 supplyV,
                 tables);
     }
@@ -95,15 +86,16 @@ record SizingCase(
     }
 
     private double dropV(ConductorSize size) {
-        return currentA * (size.resistanceOhmPerM(temperatureC) * wireM + fixedOhm);
+        boolean maximumKnown =
+                size.system() == SizeSystem.METRIC_IEC60228 || size.system() == SizeSystem.METRIC_ISO6722;
+        double stranding = maximumKnown ? 1 : Copper.STRANDING;
+        return currentA * (size.resistanceOhmPerM(temperatureC) * stranding * wireM + fixedOhm);
     }
 
     private ConductorSizing.ByTable byTable(AmpacityTable table) {
-        boolean applicable = table.findClassC(conditions.insulationC()).isPresent();
         Optional<ConductorSize> size = smallest(s -> carries(s, table, conditions));
         return new ConductorSizing.ByTable(
                 table,
-                applicable,
                 size.map(ConductorSize::name).orElse(null),
                 size.flatMap(s -> Ampacity.find(s, table, conditions)).orElse(null));
     }
@@ -114,13 +106,10 @@ record SizingCase(
                 .isPresent();
     }
 
-    /** The more copper a table asks for the more cautious; one that no size satisfies most, one that does not apply least. */
+    /** The more copper a table asks for the more cautious; one that no size satisfies most. */
     private static double caution(ConductorSizing.ByTable choice) {
         String size = choice.size();
-        if (size != null) {
-            return ConductorSize.parse(size).areaMm2();
-        }
-        return choice.applicable() ? Double.MAX_VALUE : 0;
+        return size == null ? Double.MAX_VALUE : ConductorSize.parse(size).areaMm2();
     }
 
     private static ConductorSizing.Decider decider(Optional<ConductorSize> byDrop, Optional<ConductorSize> byAmpacity) {
@@ -149,6 +138,9 @@ record SizingCase(
 
     private List<String> notes() {
         List<String> notes = new ArrayList<>();
+        if (insulationAssumed) {
+            notes.add(Checked.Defaults.INSULATION_NOTE);
+        }
         double bundle = Ampacity.bundleFactor(conditions.bundleCount());
         if (bundle < 1 && !conditions.bundleFactors() && tables.contains(AmpacityTable.US_33CFR183)) {
             Ampacity.Conditions bundled = new Ampacity.Conditions(

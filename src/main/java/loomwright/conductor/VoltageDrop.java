@@ -28,7 +28,7 @@ public final class VoltageDrop {
      * @param temperatureC conductor temperature; default 20
      * @param ownHeating true to estimate the temperature from the current instead
      * @param ambientC for the estimate; default 30
-     * @param insulationC insulation rating, for the estimate; default 105
+     * @param insulationC insulation rating, for the estimate; default 80, PVC
      * @param ampacityTable for the estimate; default the first that lists the wire
      * @param resistanceOhmPerKm20C the feed wire's own figure from its data sheet, instead of that of its standard; the
      *     return wire takes it too unless {@code returnSize} names another

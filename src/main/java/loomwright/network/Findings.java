@@ -76,7 +76,8 @@ final class Findings {
                 NetworkFinding.Kind.CURRENT_WITHOUT_RETURN,
                 ids,
                 nodes,
-                "A current is driven into or out of these nodes, and nothing leads it back."));
+                "A current is driven into or out of these nodes, and nothing leads it back in a stable way (a"
+                        + " constant-power load does not: it takes less current the more volts it has)."));
     }
 
     /** One finding per floating island. */

@@ -14,19 +14,17 @@ import loomwright.answer.Faults;
  * and an ideal one has no resistance. Every solution is checked before it is handed out: the currents at each node add
  * up to zero within 1e-9 of the largest current, and power given equals power taken.
  *
- * <p>Cost: up to 150 unknowns that number cubed, above it near-linear on ladders and like n^1.5 on grids.
+ * <p>Cost: up to 150 unknowns that number cubed, above it near-linear on ladders and somewhat more on grids.
  *
  * <p>Holds work space, so an instance is for one thread at a time.
  *
  * <p>Source: general circuit theory, from memory; see the package.
  */
 public final class NetworkSolver {
-    private static final int DENSE_UP_TO = 150;
     private static final double CHECKED = 1e-9;
 
     private final NetworkLimits limits;
-    private final Factorisation dense = new DenseFactorisation();
-    private final Factorisation sparse = new SparseFactorisation();
+    private final Factorisations factorisations = new Factorisations();
 
     public NetworkSolver(NetworkLimits limits) {
         this.limits = limits;
@@ -128,7 +126,8 @@ public final class NetworkSolver {
                 if (wrong.isEmpty()) {
                     return finish(clean, outcome);
                 }
-                // All at once is quick; one at a time, the first, cannot go round in circles.
+                // All at once is quick but may go round in circles; the first alone does not in regular networks
+                // (K. G. Murty's least-index rule for complementarity problems, from memory).
                 for (int b : round < 5 ? wrong : wrong.subList(0, 1)) {
                     states.change(b, outcome);
                 }
@@ -141,7 +140,7 @@ public final class NetworkSolver {
             Contraction trial = new Contraction(network.nodes().size(), network.reference(), states.fixed(network));
             NewtonLoop at = new NewtonLoop(trial);
             at.startFrom(settled.nodeV());
-            states.bridgeIslands(at.islandsNow(), trial, settled.drive, scale(settled.voltage));
+            states.bridgeIslands(at.islandsNow(), trial, settled.voltage, scale(settled.voltage));
             Contraction contraction = contract(states.fixed(network));
             return settle(contraction, settled.nodeV());
         }
@@ -190,8 +189,7 @@ public final class NetworkSolver {
                 return loop;
             }
             loop.startFrom(start);
-            Factorisation factorisation = contraction.supernodes <= DENSE_UP_TO ? dense : sparse;
-            boolean settled = loop.run(factorisation, limits.maxIterations());
+            boolean settled = loop.run(factorisations, limits.maxIterations());
             iterations += loop.iterations;
             if (loop.withoutReturn >= 0) {
                 findings.noReturn(loop);

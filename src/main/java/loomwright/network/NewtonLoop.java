@@ -1,6 +1,7 @@
 package loomwright.network;
 
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * Newton's method on the potentials of the supernodes, with a line search that always descends in co-content. A linear
@@ -15,6 +16,11 @@ final class NewtonLoop {
 
     private static final double ACCEPTED = 2e-10;
     private static final int IDLE_STEPS = 3;
+    /** More than the largest current gives over the largest resistance: a constant-power load drives it ever higher. */
+    private static final double UNBOUNDED_V = 1e19;
+    /** No current at all: near the smallest numbers there are. */
+    private static final double LEAST_A = 1e-60;
+
     /** Of a potential with the digits of two numbers. */
     private static final double ROUNDING = 1e-28;
 
@@ -35,11 +41,15 @@ final class NewtonLoop {
     private final double[] slope;
     private final double[] net;
     private double largestA;
+    private double largestV;
     /** Below this a current is nothing but rounding. */
     private double floorA;
 
     private Islands islands;
     private double[] factored = {};
+    /** Whether the factorisation proved not accurate enough. */
+    private boolean careful;
+
     int iterations;
     /** An island into which a current is driven that cannot return, or −1. */
     int withoutReturn = -1;
@@ -128,19 +138,27 @@ final class NewtonLoop {
      *
      * @return whether it holds
      */
-    boolean run(Factorisation factorisation, int maxIterations) {
+    boolean run(Factorisations factorisation, int maxIterations) {
         double best = Double.POSITIVE_INFINITY;
         int idle = 0;
         factored = new double[0];
         islands = islandsNow();
         for (int step = 0; step < maxIterations; step++) {
             double residual = residual();
+            if (largestV > UNBOUNDED_V) {
+                nameUnbounded();
+                return false;
+            }
             if (residual <= AIM || (residual <= ACCEPTED && idle >= IDLE_STEPS)) {
                 islands = islandsNow();
                 return true;
             }
             idle = residual < 0.5 * best ? 0 : idle + 1;
             best = Math.min(best, residual);
+            if (idle > 2 * IDLE_STEPS && !careful) {
+                careful = true;
+                factored = new double[0];
+            }
             iterations++;
             double[] direction = direction(factorisation);
             if (withoutReturn >= 0) {
@@ -152,10 +170,10 @@ final class NewtonLoop {
         return residual() <= ACCEPTED;
     }
 
-    private double[] direction(Factorisation factorisation) {
+    private double[] direction(Factorisations factorisation) {
         if (!Arrays.equals(slope, factored)) {
             islands = islandsNow();
-            if (!factorisation.factor(new ConductanceMatrix(contraction, islands, slope))) {
+            if (!factorisation.factor(new ConductanceMatrix(contraction, islands, slope), careful)) {
                 stiffen(factorisation);
             }
             factored = slope.clone();
@@ -166,9 +184,7 @@ final class NewtonLoop {
                 unknown[islands.unknownOf[s]] = net[s];
             }
         }
-        if (unknown.length > 0) {
-            factorisation.solve(unknown);
-        }
+        factorisation.solve(unknown);
         double[] shift = islandShifts();
         double[] direction = new double[high.length];
         for (int s = 0; s < high.length; s++) {
@@ -178,13 +194,13 @@ final class NewtonLoop {
     }
 
     /** Constant-power loads have falling slopes; where these prevail, their amounts still give a descent. */
-    private void stiffen(Factorisation factorisation) {
+    private void stiffen(Factorisations factorisation) {
         double[] amount = slope.clone();
         for (int b = 0; b < amount.length; b++) {
             amount[b] = Math.abs(amount[b]);
         }
-        if (!factorisation.factor(new ConductanceMatrix(contraction, islands, amount))) {
-            throw new ArithmeticException("conductance matrix is not positive definite");
+        if (!factorisation.factor(new ConductanceMatrix(contraction, islands, amount), careful)) {
+            throw new NoConvergence(iterations, residual(), List.of());
         }
     }
 
@@ -221,6 +237,22 @@ final class NewtonLoop {
             }
         }
         return shift;
+    }
+
+    /** A constant-power load takes the less current the more volts it has: it is no return for the island that fled. */
+    private void nameUnbounded() {
+        double[] rising = slope.clone();
+        for (int b = 0; b < rising.length; b++) {
+            rising[b] = rising[b] < 0 ? 0 : rising[b];
+        }
+        islands = Islands.of(contraction, rising);
+        double highest = 0;
+        for (int s = 0; s < high.length; s++) {
+            if (islands.islandOf[s] > 0 && Math.abs(high[s]) > highest) {
+                highest = Math.abs(high[s]);
+                withoutReturn = islands.islandOf[s];
+            }
+        }
     }
 
     private double kink(int b, boolean rising) {
@@ -281,7 +313,8 @@ final class NewtonLoop {
     private void evaluate() {
         Arrays.fill(net, 0);
         largestA = 0;
-        floorA = 0;
+        floorA = LEAST_A;
+        largestV = 0;
         for (int b = 0; b < branches.length; b++) {
             Branch branch = branches[b];
             if (branch instanceof Branch.Ideal ideal) {
@@ -297,6 +330,7 @@ final class NewtonLoop {
             current[b] = branch.currentA(drive[b]);
             slope[b] = branch.slopeS(drive[b]);
             double potential = Math.max(Math.abs(high[from]), Math.abs(high[to])) + Math.abs(offset[b]);
+            largestV = Math.max(largestV, potential);
             floorA = Math.max(floorA, ROUNDING * potential * Math.abs(slope[b]));
             largestA = Math.max(largestA, Math.abs(current[b]));
             if (from != to) {

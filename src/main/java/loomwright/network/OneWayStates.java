@@ -18,6 +18,8 @@ final class OneWayStates {
 
     private final Branch[] free;
     private final State[] states;
+    /** Elements that were found to block after all: they give no island its potential. */
+    private final boolean[] proved;
 
     /**
      * Reads the states off a solution.
@@ -28,6 +30,7 @@ final class OneWayStates {
     OneWayStates(Branch[] free, double[] driveV) {
         this.free = free;
         states = new State[free.length];
+        proved = new boolean[free.length];
         for (int b = 0; b < free.length; b++) {
             if (free[b] instanceof Branch.OneWayBranch oneWay) {
                 double a = oneWay.currentA(driveV[b]);
@@ -58,13 +61,13 @@ final class OneWayStates {
      * Lets blocking elements that stand at their very threshold conduct where that gives an island its potential: the
      * open end of a diode shows the voltage behind it.
      */
-    void bridgeIslands(Islands islands, Contraction contraction, double[] driveV, double scaleV) {
+    void bridgeIslands(Islands islands, Contraction contraction, double[] voltageV, double scaleV) {
         NodeSets joined = new NodeSets(islands.count);
         for (int b = 0; b < free.length; b++) {
-            if (states[b] == State.BLOCKING && free[b] instanceof Branch.OneWayBranch oneWay) {
+            if (states[b] == State.BLOCKING && !proved[b] && free[b] instanceof Branch.OneWayBranch oneWay) {
                 int from = islands.islandOf[contraction.superOf[oneWay.from]];
                 int to = islands.islandOf[contraction.superOf[oneWay.to]];
-                if (driveV[b] >= -TOLERANCE * scaleV && joined.join(from, to)) {
+                if (voltageV[b] + oneWay.biasV >= -TOLERANCE * scaleV && joined.join(from, to)) {
                     states[b] = State.CONDUCTING;
                 }
             }
@@ -99,5 +102,6 @@ final class OneWayStates {
             case BLOCKING, LIMITED -> State.CONDUCTING;
             case CONDUCTING -> outcome.currentA[branch] < 0 ? State.BLOCKING : State.LIMITED;
         };
+        proved[branch] |= states[branch] == State.BLOCKING;
     }
 }

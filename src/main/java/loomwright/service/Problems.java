@@ -76,7 +76,7 @@ final class Problems {
                         "Request line and headers may have " + limits.headBytes() + " bytes together.");
             case 501 -> new Refusal(ProblemType.NOT_IMPLEMENTED, "Use GET, POST, HEAD or OPTIONS.");
             default ->
-                status < 500
+                status < 500 || status == 505
                         ? new Refusal(
                                 ProblemType.MALFORMED_REQUEST,
                                 "The request cannot be read: look for bad percent escapes or characters in the URL, for"

@@ -6,10 +6,15 @@ import static loomwright.service.Endpoint.post;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import loomwright.backfeed.BackfeedAnswer;
+import loomwright.backfeed.BackfeedLimits;
+import loomwright.circuit.Plan;
 import loomwright.ignition.ballast.BallastInput;
 import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.ChoiceResult;
+import loomwright.network.NetworkLimits;
 import loomwright.network.Reduction;
+import loomwright.operation.PlanAnswer;
 import loomwright.service.ignition.BallastQuestion;
 import loomwright.service.ignition.ChangeQuestion;
 import loomwright.service.ignition.ChoiceQuestion;
@@ -18,6 +23,7 @@ import loomwright.service.ignition.SparkReport;
 import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
+import loomwright.service.plan.PlanTables;
 
 /** Every operation of the contract, each on one line. A test compares this table with {@code openapi.yaml}. */
 final class Routes {
@@ -25,6 +31,8 @@ final class Routes {
 
     static List<Endpoint> table(Contract contract) {
         Examples examples = Examples.load();
+        NetworkLimits networkLimits = NetworkLimits.defaults();
+        BackfeedLimits backfeedLimits = BackfeedLimits.defaults();
         Calculation<ResistanceQuestion, Reduction> resistance = Calculation.of(
                         ResistanceQuestion.class, ResistanceQuestion::answer)
                 .in(faces -> faces.figure(Reduction::totalOhm).table(ResistanceQuestion::table));
@@ -41,6 +49,16 @@ final class Routes {
                 get("/docs/{file}", "getDocumentationFile", Documentation::file),
                 get("/v1/examples", "listExamples", examples::listing),
                 get("/v1/examples/{name}", "getExample", examples::one),
+                post(
+                        "/v1/plans/solution",
+                        "solvePlan",
+                        Calculation.of(Plan.class, plan -> PlanAnswer.of(plan, networkLimits))
+                                .in(faces -> faces.table(PlanTables::readings))),
+                post(
+                        "/v1/plans/backfeed",
+                        "findBackfeed",
+                        Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, backfeedLimits, networkLimits))
+                                .in(faces -> faces.table(PlanTables::backfeed))),
                 get("/v1/resistance", "getResistance", resistance),
                 post("/v1/resistance", "postResistance", resistance),
                 post(

@@ -8,9 +8,13 @@ import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
 import org.eclipse.jetty.util.Callback;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Problem documents for requests that never reach a route: bad escapes, long URLs, broken headers. */
 final class ServerProblems extends ErrorHandler {
+    private static final Logger LOG = LoggerFactory.getLogger(ServerProblems.class);
+
     private final Problems problems;
 
     ServerProblems(Problems problems) {
@@ -21,7 +25,11 @@ final class ServerProblems extends ErrorHandler {
     public boolean handle(Request request, Response response, Callback callback) {
         Object status = request.getAttribute(ERROR_STATUS);
         String requestId = RequestId.of(request.getHeaders().get(RequestId.HEADER));
-        byte[] body = fill(status instanceof Integer known ? known : response.getStatus(), response, requestId);
+        int code = status instanceof Integer known ? known : response.getStatus();
+        if (code >= 500 && code != 505 && request.getAttribute(ERROR_EXCEPTION) instanceof Throwable thrown) {
+            LOG.error("request_id={} internal error", requestId, thrown);
+        }
+        byte[] body = fill(code, response, requestId);
         response.write(true, ByteBuffer.wrap(body), callback);
         return true;
     }

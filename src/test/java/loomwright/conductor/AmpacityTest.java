@@ -116,8 +116,38 @@ class AmpacityTest {
     @Test
     void outsideATableThereIsNoFigure() {
         assertThat(allowedA("20 AWG", AmpacityTable.US_33CFR183, 105, 30)).isEmpty();
-        assertThat(allowedA("14", AmpacityTable.AC43_13, 90, 30)).isEmpty();
-        assertThat(allowedA("14", AmpacityTable.US_33CFR183, 50, 30)).isEmpty();
+        assertThat(allowedA("ISO 0.13 mm2", AmpacityTable.AC43_13, 105, 70)).isEmpty();
+    }
+
+    @Test
+    void insulationRatedBelowTheFirstColumnIsJudgedByItWithTheSquareRootLaw() {
+        assertThat(allowedA("14", AmpacityTable.AC43_13, 80, 71.25).orElseThrow())
+                .as("a quarter of the rise of the column, half of its current")
+                .isCloseTo(5, within(1e-9));
+        assertThat(allowedA("14", AmpacityTable.AC43_13, 80, 30))
+                .as("no credit")
+                .contains(10.0);
+        assertThat(allowedA("14", AmpacityTable.US_33CFR183, 50, 42.5).orElseThrow())
+                .isCloseTo(10, within(1e-9));
+    }
+
+    @Test
+    void aHotEngineSpaceTakesTheFactorOfTheNoteAndThenTheLaw() {
+        Ampacity ampacity = Ampacity.find(
+                        ConductorSize.parse("14"),
+                        AmpacityTable.US_33CFR183,
+                        new Ampacity.Conditions(105, 91.25, true, 1, false))
+                .orElseThrow();
+        assertThat(ampacity.allowedA()).isCloseTo(35 * 0.85 / 2, within(1e-9));
+    }
+
+    @Test
+    void anEngineSpaceIsAtLeastFiftyDegreesForEveryTable() {
+        ConductorSize size = ConductorSize.parse("14");
+        Ampacity ampacity = Ampacity.find(
+                        size, AmpacityTable.AC43_13, new Ampacity.Conditions(58.75, 30, true, 1, false))
+                .orElseThrow();
+        assertThat(ampacity.allowedA()).as("10 A, a quarter of the rise").isCloseTo(5, within(1e-9));
     }
 
     private static Optional<Double> allowedA(String size, AmpacityTable table, double insulationC, double ambientC) {

@@ -136,6 +136,14 @@ class FuseChoiceTest {
     }
 
     @Test
+    void anInsulationNobodyNamedIsTakenAsCommonPvcAndSaidSo() {
+        var result =
+                FuseChoice.choose(Inputs.fuse("currentA", 8.0, "size", "14")).result();
+        assertThat(result.limitC()).isEqualTo(80);
+        assertThat(result.notes()).anyMatch(note -> note.contains("PVC"));
+    }
+
+    @Test
     void starterCablesAreRecognisedAsUsuallyUnfused() {
         var answer =
                 FuseChoice.choose(Inputs.fuse("currentA", 150.0, "size", "1/0 AWG", "circuit", CircuitKind.STARTER));
@@ -157,10 +165,9 @@ class FuseChoiceTest {
                 Arguments.of("/limitC", Fault.Code.OUT_OF_RANGE, with("limitC", 60.0)),
                 Arguments.of("/prospectiveA", Fault.Code.OUT_OF_RANGE, with("prospectiveA", -5.0)),
                 Arguments.of("/timeConstantS", Fault.Code.OUT_OF_RANGE, with("timeConstantS", 0.0)),
-                Arguments.of(
-                        "/ampacityTable",
-                        Fault.Code.OUT_OF_RANGE,
-                        with("ampacityTable", AmpacityTable.AC43_13, "insulationC", 80.0)));
+                Arguments.of("/ampacityTable", Fault.Code.OUT_OF_RANGE, new Object[] {
+                    "currentA", 1.0, "size", "20 AWG", "ampacityTable", AmpacityTable.US_33CFR183
+                }));
     }
 
     @ParameterizedTest(name = "{0} {1}")
@@ -243,7 +250,8 @@ class FuseChoiceTest {
     }
 
     private static FuseChoice.Result choose(Object... namesAndValues) {
-        return FuseChoice.choose(Inputs.fuse(namesAndValues)).result();
+        return FuseChoice.choose(Inputs.fuse(Inputs.insulation105C(namesAndValues)))
+                .result();
     }
 
     private static Object[] with(Object... namesAndValues) {

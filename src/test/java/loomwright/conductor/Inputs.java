@@ -1,8 +1,10 @@
 package loomwright.conductor;
 
 import java.lang.reflect.RecordComponent;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /** Makes input records from the few values a test is about: {@code Inputs.drop("currentA", 20.0, "size", "14")}. */
@@ -19,6 +21,15 @@ final class Inputs {
 
     static FuseChoice.Input fuse(Object... namesAndValues) {
         return make(FuseChoice.Input.class, namesAndValues);
+    }
+
+    /** The same values, and insulation for 105 C unless they name another. */
+    static Object[] insulation105C(Object... namesAndValues) {
+        List<Object> all = new ArrayList<>(Arrays.asList(namesAndValues));
+        if (!all.contains("insulationC")) {
+            all.addAll(List.of("insulationC", 105.0));
+        }
+        return all.toArray();
     }
 
     private static <T extends Record> T make(Class<T> type, Object... namesAndValues) {

@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Every table names its source, is complete and in order; a broken file stops the start. */
@@ -62,6 +63,15 @@ class ReferenceTablesTest {
         List<String> lines = new ArrayList<>(SOUND);
         lines.remove(line);
         assertThatIllegalStateException().isThrownBy(() -> TableFile.parse("t", lines));
+    }
+
+    @ParameterizedTest(name = "FAA AC 43.13-1B table 11-6: {0} V system, {1} V continuous, {2} V intermittent")
+    @CsvSource({"14, 0.5, 1", "28, 1, 2", "115, 4, 8", "200, 7, 14"})
+    void allowableDrops(String systemV, double continuousV, double intermittentV) {
+        ReferenceTable table = ReferenceTables.get("ac43-drop");
+        List<String> row = table.findRow(systemV).orElseThrow();
+        assertThat(table.getNumber(row, "continuousV")).isEqualTo(continuousV);
+        assertThat(table.getNumber(row, "intermittentV")).isEqualTo(intermittentV);
     }
 
     @ParameterizedTest(name = "IEC 60757: {0} is {1}")

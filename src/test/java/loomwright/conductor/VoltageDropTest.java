@@ -304,7 +304,8 @@ class VoltageDropTest {
     }
 
     private static VoltageDrop.Result solve(Object... namesAndValues) {
-        return VoltageDrop.calculate(Inputs.drop(namesAndValues)).result();
+        return VoltageDrop.calculate(Inputs.drop(Inputs.insulation105C(namesAndValues)))
+                .result();
     }
 
     private static Arguments fault(String pointer, Fault.Code code, Object... namesAndValues) {

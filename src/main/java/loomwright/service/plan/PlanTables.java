@@ -1,0 +1,86 @@
+package loomwright.service.plan;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import loomwright.backfeed.BackfeedReport;
+import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.backfeed.BackfeedReport.UnintendedFeed;
+import loomwright.operation.PlanReadings;
+import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.service.form.Table;
+import org.jspecify.annotations.Nullable;
+
+/** The answers about plans as one table each. */
+public final class PlanTables {
+    private PlanTables() {}
+
+    /** One row for each node, wire and part in each step. */
+    public static Table readings(PlanReadings readings) {
+        List<List<@Nullable Object>> rows = new ArrayList<>();
+        for (StepReadings step : readings.steps()) {
+            step.nodes()
+                    .forEach(n -> rows.add(Arrays.asList(
+                            step.step(),
+                            "node",
+                            n.node(),
+                            n.voltageV(),
+                            null,
+                            null,
+                            n.floating() ? "floating" : null)));
+            step.wires()
+                    .forEach(w -> rows.add(Arrays.asList(
+                            step.step(),
+                            "wire",
+                            w.wire(),
+                            w.dropV(),
+                            w.currentA(),
+                            w.powerW(),
+                            w.againstFeed() ? "against feed" : null)));
+            step.parts()
+                    .forEach(p -> rows.add(
+                            Arrays.asList(step.step(), "part", p.part(), p.acrossV(), null, p.powerW(), p.state())));
+        }
+        return new Table(List.of("step", "what", "id", "voltageV", "currentA", "powerW", "state"), rows);
+    }
+
+    /** One row for each load fed unasked and step, with the cheapest remedy. */
+    public static Table backfeed(BackfeedReport report) {
+        List<List<@Nullable Object>> rows = new ArrayList<>();
+        for (UnintendedFeed feed : report.unintendedFeeds()) {
+            String remedy =
+                    feed.remedies().isEmpty() ? null : feed.remedies().get(0).change();
+            for (Occurrence occurrence : feed.occurrences()) {
+                rows.add(Arrays.asList(
+                        feed.load(),
+                        feed.severity(),
+                        occurrence.step(),
+                        occurrence.activity(),
+                        occurrence.operated(),
+                        occurrence.effectiveV(),
+                        occurrence.currentA(),
+                        switches(occurrence),
+                        remedy));
+            }
+        }
+        return new Table(
+                List.of(
+                        "load",
+                        "severity",
+                        "step",
+                        "activity",
+                        "operated",
+                        "effectiveV",
+                        "currentA",
+                        "switches",
+                        "remedy"),
+                rows);
+    }
+
+    private static String switches(Occurrence occurrence) {
+        return occurrence.switches().entrySet().stream()
+                .map(e -> e.getKey() + " " + e.getValue())
+                .collect(Collectors.joining("; "));
+    }
+}

@@ -1,0 +1,5 @@
+/** Answers about plans as tables. */
+@NullMarked
+package loomwright.service.plan;
+
+import org.jspecify.annotations.NullMarked;
