@@ -91,6 +91,12 @@ public record SparkQuestion(
         Faults faults = new Faults();
         Sweep speeds = sweep(faults, "speed", "Rpm", speedFromRpm, speedToRpm, speedSteps);
         Sweep supplies = sweep(faults, "supply", "V", supplyFromV, supplyToV, supplySteps);
+        // What the domain leaves alone because nothing asks for it has to be in range all the same.
+        faults.range("/dwellDegrees", dwellDegrees, 1, 719)
+                .range("/dwellMs", dwellMs, 0.1, 100)
+                .range("/maxDutyFraction", maxDutyFraction, 0.05, 0.98)
+                .range("/gapMm", gapMm, 0.2, 3)
+                .range("/gapIn", gapIn, 0.008, 0.118);
         faults.check(
                 gapMm == null || gapIn == null, Fault.Code.CONTRADICTION, "/gapIn", gapIn, "either gapMm or gapIn");
         faults.reject();
