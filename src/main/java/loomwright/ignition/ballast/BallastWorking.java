@@ -3,6 +3,7 @@ package loomwright.ignition.ballast;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import loomwright.circuit.IgnitionModule;
 import loomwright.ignition.Figure;
 import loomwright.ignition.SelfHeating;
 import loomwright.ignition.ballast.BallastResult.InCondition;
@@ -72,12 +73,13 @@ final class BallastWorking {
         String ballast = sum(feed.elementsOhm());
         if (feed.closing().module()) {
             add(
-                    name + ": I = (U - U_module) / (feed + ballast + coil + return) = (%s - %s) / (%s + " + ballast
-                            + " + %s + %s) = %s A",
+                    name + ": I = (U - U_module) / (feed + ballast + coil + transistor + return) = (%s - %s) / (%s + "
+                            + ballast + " + %s + %s + %s) = %s A",
                     in.supplyV(),
                     feed.closing().dropV(),
                     feed.feedOhm(),
                     feed.coilOhm(),
+                    IgnitionModule.SLOPE_OHM,
                     feed.returnOhm(),
                     state.currentA());
             if (feed.closing().limitA() != null) {

@@ -42,13 +42,15 @@ final class ElementFaults {
         Double ballastOhm = defect == Defect.OPEN
                 ? null
                 : (Double) faulty.elementsOhm().stream().mapToDouble(one -> one).sum();
+        // An open element is one of so many ohms that what still flows is nothing to any meter.
+        boolean open = defect == Defect.OPEN;
         return new ElementFault(
                 element + 1,
                 defect,
                 ballastOhm,
-                state.currentA(),
-                state.coilV(),
-                ballastOutV,
+                open ? 0 : state.currentA(),
+                open ? 0 : state.coilV(),
+                open ? 0 : ballastOutV,
                 text(element + 1, defect, ballastOhm, state, sound, feed));
     }
 

@@ -24,9 +24,9 @@ import loomwright.circuit.Wire;
 /**
  * An ignition feed as a plan: battery, feed, ballast, coil, breaker or module, and the bypass behind a switch.
  *
- * <p>A wire of a plan has at least {@link Bounds#MIN_RESISTANCE_OHM}. Where the feed, the bypass or the return is made of
- * two of them in the plan, the second takes that least and the first the rest, so that each whole has the resistance
- * given; one given as less than both leasts has them all the same.
+ * <p>A wire of a plan has at least {@link Bounds#MIN_RESISTANCE_OHM}. What the wires and joints of the plan have in excess
+ * of the resistance given is taken off the first of them, or off the contacts, so that each whole has the resistance
+ * given. Where there is nothing to take it off, as in a bypass of no resistance, some 3e-6 ohm remain.
  */
 final class FeedPlan {
     static final String BATTERY = "battery";
@@ -40,6 +40,8 @@ final class FeedPlan {
     static final String RETURN_WIRE = "return";
     private static final String EARTH = "earth";
     private static final double LEAST_OHM = Bounds.MIN_RESISTANCE_OHM;
+    /** Wires of the way back beside the return itself: coil to breaker, earth to battery. */
+    private static final int RETURN_LINKS = 2;
 
     /** Where the bypass stands. */
     enum Bypass {
@@ -102,7 +104,12 @@ final class FeedPlan {
         parts.add(
                 closing.module()
                         ? new IgnitionModule(MODULE, null, closing.dropV(), closing.limitA(), 0.1, null, true)
-                        : new Breaker(BREAKER, null, true, Math.max(LEAST_OHM, closing.contactOhm()), null));
+                        : new Breaker(
+                                BREAKER,
+                                null,
+                                true,
+                                Math.max(LEAST_OHM, closing.contactOhm() - excessReturnOhm()),
+                                null));
         if (feed.bypassTap() != null) {
             parts.add(bypassSwitch(bypass));
         }
@@ -124,14 +131,20 @@ final class FeedPlan {
                 null);
     }
 
+    /** What the least resistances of the way back come to beyond the return resistance given. */
+    private double excessReturnOhm() {
+        return Math.max(0, (RETURN_LINKS + 1) * LEAST_OHM - feed.returnOhm());
+    }
+
     private List<Wire> wires(boolean contactsClosed) {
         String closing = switchId(feed);
         List<Wire> wires = new ArrayList<>();
-        wires.add(wire(FEED_WIRE, "battery.plus", "ballast.a", feed.feedOhm() - LEAST_OHM));
+        double moduleOhm = feed.closing().module() ? excessReturnOhm() : 0;
+        wires.add(wire(FEED_WIRE, "battery.plus", "ballast.a", feed.feedOhm() - LEAST_OHM - moduleOhm));
         wires.add(wire("coil-feed", "ballast.b", "coil.15", LEAST_OHM));
         wires.add(wire("coil-lead", "coil.1", closing + ".1", LEAST_OHM));
         if (contactsClosed) {
-            wires.add(wire(RETURN_WIRE, closing + ".31", "earth.31", feed.returnOhm() - 2 * LEAST_OHM));
+            wires.add(wire(RETURN_WIRE, closing + ".31", "earth.31", feed.returnOhm() - RETURN_LINKS * LEAST_OHM));
         }
         wires.add(wire("battery-earth", "earth.31", "battery.minus", LEAST_OHM));
         if (feed.closing().module()) {

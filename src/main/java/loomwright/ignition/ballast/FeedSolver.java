@@ -23,6 +23,8 @@ final class FeedSolver {
     /** Less than a meter of the trade shows. */
     private static final double NOTHING_A = 1e-3;
 
+    private static final double ROUNDING = 1e-12;
+
     private final IgnitionFeed feed;
     private final Map<Condition, SolvedStep> closed;
     private final Map<Condition, SolvedStep> open;
@@ -147,7 +149,7 @@ final class FeedSolver {
     }
 
     private static double volts(SolvedStep step, TerminalRef terminal) {
-        return step.acrossV(terminal, part(step, FeedPlan.BATTERY).terminal(Battery.MINUS));
+        return clean(step.acrossV(terminal, part(step, FeedPlan.BATTERY).terminal(Battery.MINUS)));
     }
 
     private static Part part(SolvedStep step, String id) {
@@ -158,10 +160,15 @@ final class FeedSolver {
     private static double current(SolvedStep step, String id) {
         for (int i = 0; i < step.branches().size(); i++) {
             if (step.branches().get(i).id().equals(id)) {
-                return step.currentA(i);
+                return clean(step.currentA(i));
             }
         }
         throw new IllegalArgumentException("nothing flows in " + id);
+    }
+
+    /** What is left of a zero after the arithmetic is none. */
+    private static double clean(double figure) {
+        return Math.abs(figure) < ROUNDING ? 0 : figure;
     }
 
     private static double power(SolvedStep step, String id) {

@@ -30,6 +30,11 @@ final class ChangeFindings {
     /** 13 A at 10 V: Army manual TM 5-2420-230-24-2, hold-in winding of a 12 V solenoid. */
     private static final double SOLENOID_OHM = 0.77;
 
+    /** Less than this is no coil of more energy. */
+    private static final double MORE_ENERGY = 1.1;
+
+    private static final double RESERVE = 1.5;
+
     /** Said here with both sides' numbers, so not taken over from the spark. */
     private static final Set<String> SAID_HERE = Set.of("contacts-overloaded", "coil-overheats", "coil-weak");
 
@@ -89,7 +94,7 @@ final class ChangeFindings {
                     Severity.DANGER,
                     "coil-overheats",
                     List.of("coil"),
-                    "A coil meant for use with a ballast is fed directly: " + heat + ". It overheats and can burst.",
+                    "A coil meant for use with a ballast is fed directly: " + heat + ". It overheats and may burst.",
                     figures,
                     Basis.commonPractice("coil for use with a ballast 1.2 to 1.8 ohm, for direct feed 2.8 to 3.6 ohm"),
                     "Leave the ballast in its feed, or fit a coil meant for direct feed.");
@@ -122,7 +127,7 @@ final class ChangeFindings {
                     Severity.DANGER,
                     "module-overloaded",
                     List.of("module"),
-                    "The module switches " + currents + "; it is rated " + Figure.of(moduleA) + " A.",
+                    "Current at the break: " + currents + "; the module is rated " + Figure.of(moduleA) + " A.",
                     List.of(figure("breakA", after.at().breakA()), figure("ratingA", moduleA)),
                     Basis.computed("current at break against the rating given", "comparison"),
                     "A coil of more ohms, a ballast, or a module rated for this coil.");
@@ -134,8 +139,8 @@ final class ChangeFindings {
                     Severity.WARNING,
                     "contacts-overloaded",
                     List.of("breaker"),
-                    "The contacts break " + currents + ", and carry "
-                            + Figure.of(after.closed().currentA()) + " A with the engine stopped; they stand about "
+                    "Current at the break: " + currents + "; the contacts carry "
+                            + Figure.of(after.closed().currentA()) + " A with the engine stopped, and stand about "
                             + Figure.of(contactsA) + " A and will burn.",
                     List.of(figure("breakA", after.at().breakA()), figure("ratingA", contactsA)),
                     Basis.verified(
@@ -382,10 +387,13 @@ final class ChangeFindings {
     private void gap() {
         double was = before.demand().plug().gap().gapMm();
         double is = after.demand().plug().gap().gapMm();
-        boolean lacking = after.findings().stream()
-                .anyMatch(finding -> Set.of("no-spark", "reserve-missed", "gap-needs-other-coil")
-                        .contains(finding.code()));
-        if (is > was && lacking) {
+        boolean wide =
+                after.findings().stream().anyMatch(finding -> finding.code().equals("gap-needs-other-coil"));
+        boolean noMoreEnergy = after.at().energyJ() <= MORE_ENERGY * before.at().energyJ();
+        double reserve = input.after().search().reserveRatio() == null
+                ? RESERVE
+                : input.after().search().reserveRatio();
+        if (is > was && (after.at().marginRatio() < reserve || (wide && noMoreEnergy))) {
             add(
                     Severity.WARNING,
                     "gap-without-energy",
