@@ -82,6 +82,9 @@ final class BallastWorking {
                     IgnitionModule.SLOPE_OHM,
                     feed.returnOhm(),
                     state.currentA());
+            if (feed.returnOhm() > 0) {
+                lines.add("The module's own supply, 0.1 A at nominal voltage, flows in the return too and is counted");
+            }
             if (feed.closing().limitA() != null) {
                 add(
                         "The module holds the current to %s A at most",
