@@ -57,11 +57,10 @@ class IgnitionTest {
     }
 
     @Test
-    void theBallastNobodyCanSellIsToldInAWord() {
-        assertThat(LiveService.ask()
-                        .get("/v1/ballast-choice?wantedCoilV=13&coilPrimaryOhm=1.5&format=text")
-                        .asString())
-                .isEqualTo("none");
+    void whereNoBallastHelpsACellIsToldWhy() {
+        var response = LiveService.ask().get("/v1/ballast-choice?wantedCoilV=13&coilPrimaryOhm=1.5&format=text");
+        assertThat(response.statusCode()).isEqualTo(422);
+        assertThat(response.asString()).contains("No ballast gives this");
     }
 
     @Test
