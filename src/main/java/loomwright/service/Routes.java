@@ -134,7 +134,8 @@ final class Routes {
         Calculation<BallastInput, BallastResult> ballast = Calculation.of(BallastInput.class, BallastQuestion::answer)
                 .in(faces -> faces.figure(BallastResult::coilKeyOnV).table(BallastQuestion::table));
         Calculation<ChoiceQuestion, ChoiceResult> choice = Calculation.of(ChoiceQuestion.class, ChoiceQuestion::answer)
-                .in(faces -> faces.text(Face.TEXT, ChoiceQuestion::figure).table(ChoiceQuestion::table));
+                .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceQuestion::whyNone)
+                        .table(ChoiceQuestion::table));
         Calculation<SparkQuestion, SparkReport> spark = Calculation.of(SparkQuestion.class, SparkQuestion::answer)
                 .in(faces -> faces.figure(SparkReport::marginKv).table(SparkReport::table));
         return List.of(
