@@ -47,7 +47,15 @@ public final class BackfeedSearch {
      * @throws loomwright.answer.RejectedInput OVER_LIMIT if the switches make too many combinations
      */
     public BackfeedReport find(Plan plan) {
-        Survey survey = Survey.of(plan, solver, limits.maxCombinations());
+        return find(plan, Survey.of(plan, solver, limits.maxCombinations()));
+    }
+
+    /**
+     * Searches a plan that was solved before.
+     *
+     * @param survey of that plan
+     */
+    public BackfeedReport find(Plan plan, Survey survey) {
         Map<String, List<Occurrence>> occurrences = new LinkedHashMap<>();
         for (Consumer consumer : survey.consumers()) {
             List<Occurrence> found = occurrences(survey, consumer);

@@ -15,7 +15,7 @@ import loomwright.circuit.Switch;
  * All combinations of what the plan leaves open: each free switch in each of its positions, each breaker stopped with its
  * contacts closed or open. The plan as it stands comes first.
  */
-final class Situations {
+public final class Situations {
     static final String CLOSED = "closed";
     static final String OPEN = "open";
 
@@ -27,7 +27,7 @@ final class Situations {
      * @param positions of switches and breakers, by id
      * @param changes how many of them differ from the plan as it stands
      */
-    record Situation(Plan plan, Map<String, String> positions, int changes) {}
+    public record Situation(Plan plan, Map<String, String> positions, int changes) {}
 
     /**
      * Lists the combinations.
