@@ -90,7 +90,7 @@ public final class BackfeedSearch {
     }
 
     /** The strongest first, what is pulled in before what is not. */
-    static Comparator<Occurrence> worstFirst() {
+    public static Comparator<Occurrence> worstFirst() {
         return Comparator.comparing(Occurrence::activity)
                 .thenComparing(Occurrence::operated, Comparator.reverseOrder())
                 .thenComparing(Occurrence::effectiveV, Comparator.reverseOrder());

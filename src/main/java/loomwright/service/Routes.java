@@ -12,6 +12,7 @@ import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
 import loomwright.network.Reduction;
 import loomwright.operation.PlanAnswer;
+import loomwright.review.PlanReview;
 import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
@@ -45,6 +46,11 @@ final class Routes {
                         "findBackfeed",
                         Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, backfeedLimits, networkLimits))
                                 .in(faces -> faces.table(PlanTables::backfeed))),
+                post(
+                        "/v1/plans/review",
+                        "reviewPlan",
+                        Calculation.of(Plan.class, plan -> PlanReview.of(plan, backfeedLimits, networkLimits))
+                                .in(faces -> faces.table(PlanTables::review))),
                 get("/v1/resistance", "getResistance", resistance),
                 post("/v1/resistance", "postResistance", resistance),
                 post(
