@@ -31,8 +31,8 @@ final class FuseLoads implements Check {
     }
 
     private static Optional<Finding> judge(Fuse fuse, Peak peak) {
-        String carries = fuse.called() + " (" + number(fuse.ratingA()) + " A) carries " + number(peak.currentA()) + " A, "
-                + Wording.when(peak.moment());
+        String carries = fuse.called() + " (" + number(fuse.ratingA()) + " A) carries " + number(peak.currentA())
+                + " A, " + Wording.when(peak.moment());
         if (peak.currentA() > fuse.ratingA()) {
             return Optional.of(FindingCode.FUSE_OVERLOADED.finding(
                     Severity.WARNING,

@@ -148,10 +148,12 @@ final class FuseProtection implements Check {
                 ids,
                 fuse.called() + " (" + number(fuse.ratingA()) + " A) does not protect wire "
                         + worst.wire().id() + " (" + worst.rating().size().name() + ", ampacity " + number(allowedA)
-                        + " A): at " + number(overload.currentA()) + " A, " + number(overload.multiple())
+                        + " A by " + worst.rating().ampacity().orElseThrow().table() + "): at "
+                        + number(overload.currentA()) + " A, " + number(overload.multiple())
                         + " times its rating, it "
                         + (opensS == null ? "need not open at all" : "may take " + number(opensS) + " s")
-                        + ", and the wire then passes the " + number(worst.rating().insulationC())
+                        + ", and the wire then passes the "
+                        + number(worst.rating().insulationC())
                         + " C of its insulation" + (worst.rating().assumed() ? " (assumed)" : "") + "." + others,
                 Wording.with(
                         Wording.against("ratingA", fuse.ratingA(), "ampacityA", allowedA),

@@ -1,11 +1,15 @@
 package loomwright.review;
 
 import static loomwright.review.Wording.figure;
+import static loomwright.review.Wording.number;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
@@ -55,18 +59,19 @@ final class LinkProtection implements Check {
 
     private static Finding finding(FusibleLink link, ConductorSize size, List<Failure> failures) {
         ConductorSize smallest = failures.get(0).size();
-        List<String> weaker = failures.stream()
+        List<Failure> weaker = failures.stream()
                 .filter(f -> f.size().areaMm2() <= size.areaMm2())
-                .map(f -> f.wire().id())
                 .toList();
         List<String> ids = new ArrayList<>(List.of(link.id()));
         failures.forEach(f -> ids.add(f.wire().id()));
-        String text = weaker.isEmpty()
-                ? link.called() + " (" + link.size() + ") is less than four sizes smaller than the wire behind it: "
-                        + named(failures) + "."
-                : link.called() + " (" + link.size() + ") is no smaller than " + String.join(", ", weaker)
-                        + " behind it (" + smallest.name() + " the smallest): in a short these burn before the link"
-                        + " melts. Four sizes smaller it would have to be than each of " + named(failures) + ".";
+        List<Failure> stouter =
+                failures.stream().filter(f -> !weaker.contains(f)).toList();
+        String burns = weaker.isEmpty()
+                ? ""
+                : " is no smaller than " + named(weaker) + " behind it: in a short these burn before the link melts.";
+        String close = stouter.isEmpty() ? "" : " is not four sizes smaller than " + named(stouter) + " behind it.";
+        String text = link.called() + " (" + link.size() + ", " + number(size.areaMm2()) + " mm2)" + burns
+                + (weaker.isEmpty() || stouter.isEmpty() ? close : " It" + close);
         return FindingCode.LINK_TOO_LARGE.finding(
                 weaker.isEmpty() ? Severity.WARNING : Severity.DANGER,
                 ids,
@@ -80,11 +85,13 @@ final class LinkProtection implements Check {
                         + " four sizes smaller, or thicker wire.");
     }
 
+    /** The wires by size: "W1, W2 (1.5 mm2), W3 (4 mm2)". */
     private static String named(List<Failure> failures) {
-        return String.join(
-                ", ",
-                failures.stream()
-                        .map(f -> f.wire().id() + " (" + f.size().name() + ")")
-                        .toList());
+        Map<String, List<String>> bySize = new LinkedHashMap<>();
+        failures.forEach(f -> bySize.computeIfAbsent(f.size().name(), key -> new ArrayList<>())
+                .add(f.wire().id()));
+        return bySize.entrySet().stream()
+                .map(e -> String.join(", ", e.getValue()) + " (" + e.getKey() + ")")
+                .collect(Collectors.joining(", "));
     }
 }

@@ -10,6 +10,7 @@ import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
@@ -20,7 +21,8 @@ import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
 
 /**
- * The way that most of a load's current takes: from the source along the feed to the load, and along the return back.
+ * The way that most of a load's current takes: along the feed, which is the live side, and along the return, on the side
+ * of the chassis.
  *
  * <p>Between the same two nodes every way has the same voltage, so the drops of feed and return are those of any of them
  * as long as it meets the same resistances that are there on purpose: those are no drop.
@@ -57,9 +59,14 @@ final class LoadLoop {
                 supplyV += Math.abs(solved.acrossV(source.fromNode(), source.toNode()));
             }
         }
-        return first < 0
-                ? Optional.empty()
-                : Optional.of(new LoadLoop(solved, way.subList(last + 1, way.size()), way.subList(0, first), supplyV));
+        if (first < 0) {
+            return Optional.empty();
+        }
+        List<Integer> before = way.subList(0, first);
+        List<Integer> after = way.subList(last + 1, way.size());
+        // Current comes from the live pole, or with positive earth goes to it; the feed is the live side.
+        boolean fromLive = solved.plan().system().earthPolarity() == EarthPolarity.NEGATIVE;
+        return Optional.of(new LoadLoop(solved, fromLive ? after : before, fromLive ? before : after, supplyV));
     }
 
     private static boolean isSource(SolvedStep solved, int index) {
@@ -164,7 +171,7 @@ final class LoadLoop {
 
     /** A module in the loop. */
     Optional<IgnitionModule> findModule() {
-        return back.stream()
+        return Stream.concat(feed.stream(), back.stream())
                 .flatMap(i -> partOf(solved, i).stream())
                 .filter(IgnitionModule.class::isInstance)
                 .map(IgnitionModule.class::cast)

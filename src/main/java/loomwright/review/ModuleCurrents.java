@@ -69,7 +69,8 @@ final class ModuleCurrents implements Check {
         return FindingCode.MODULE_LIMITS_CURRENT.finding(
                 Severity.NOTE,
                 List.of(module.id(), coil.id()),
-                module.called() + " holds the current of " + coil.called() + " at its limit of " + number(currentA) + " A, "
+                module.called() + " holds the current of " + coil.called() + " at its limit of " + number(currentA)
+                        + " A, "
                         + Wording.when(moment) + ", where " + number(unlimitedA) + " A would flow: as long as it does, "
                         + number(heatW) + " W of heat in the module.",
                 List.of(figure("currentA", currentA), figure("unlimitedA", unlimitedA), figure("moduleHeatW", heatW)),

@@ -67,8 +67,7 @@ final class PartRatings implements Check {
         return part instanceof Rectifier diode ? branch(context, part, diode.ratingA(), GIVEN) : Optional.empty();
     }
 
-    private static Optional<Load> branch(
-            ReviewContext context, Part part, @Nullable Double ratingA, Basis basis) {
+    private static Optional<Load> branch(ReviewContext context, Part part, @Nullable Double ratingA, Basis basis) {
         if (ratingA == null) {
             return Optional.empty();
         }
@@ -118,7 +117,7 @@ final class PartRatings implements Check {
         return code.finding(
                 Severity.WARNING,
                 List.of(load.part().id()),
-                load.part().called() + " carries " + number(load.currentA()) + " A, " + Wording.when(load.moment())
+                load.part().called() + ": " + number(load.currentA()) + " A, " + Wording.when(load.moment())
                         + "; it may carry " + number(load.ratingA()) + " A.",
                 Wording.against("currentA", load.currentA(), "ratingA", load.ratingA()),
                 load.basis(),
@@ -139,8 +138,8 @@ final class PartRatings implements Check {
                     return FindingCode.RESISTOR_OVERHEATED.finding(
                             Severity.WARNING,
                             List.of(resistor.id()),
-                            resistor.called() + " turns " + number(powerW) + " W into heat, " + Wording.when(peak.moment())
-                                    + "; it is made for " + number(allowedW) + " W.",
+                            resistor.called() + " turns " + number(powerW) + " W into heat, "
+                                    + Wording.when(peak.moment()) + "; it is made for " + number(allowedW) + " W.",
                             Wording.against("powerW", powerW, "ratingW", allowedW),
                             Basis.computed("heat I^2 R against the rating given", "Joule's law"),
                             "Fit a resistor of the same ohms for more watts, clear of wiring.");

@@ -9,6 +9,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
+import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.BackfeedSearch;
@@ -70,7 +71,9 @@ public final class PlanReview {
         if (findings.stream().anyMatch(f -> UNFUSED.contains(f.code()))) {
             cautions.add(Caution.UNFUSED_SUPPLY);
         }
+        // A trickle at that time is no reason to isolate the battery.
         boolean liveWhenOff = context.backfeed().unintendedFeeds().stream()
+                .filter(f -> f.severity() != Severity.NOTE)
                 .flatMap(f -> f.occurrences().stream())
                 .anyMatch(o -> o.step().condition() == Condition.OFF);
         if (liveWhenOff) {

@@ -37,7 +37,8 @@ final class ReversedWires implements Check {
         context.backfeed().reversedWires().stream()
                 .filter(wire -> !told.contains(wire.wire()))
                 .forEach(wire -> together.computeIfAbsent(
-                                new Place(wire.step(), wire.switches(), number(wire.currentA())), key -> new ArrayList<>())
+                                new Place(wire.step(), wire.switches(), number(wire.currentA())),
+                                key -> new ArrayList<>())
                         .add(wire));
         return together.values().stream().map(ReversedWires::finding).toList();
     }

@@ -5,6 +5,7 @@ import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.Survey;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Solenoid;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
@@ -20,6 +21,7 @@ final class ReviewContext {
     private final BackfeedReport backfeed;
     private final PlanSolver solver;
     private final Protection protection;
+    private final List<Moment> moments;
     private final Peaks everAtAll;
     private final Peaks lasting;
     private final Peaks cranking;
@@ -30,6 +32,8 @@ final class ReviewContext {
         this.backfeed = backfeed;
         this.solver = solver;
         this.protection = Protection.of(plan);
+        this.moments =
+                survey.solvedMoments().stream().filter(m -> !startsUnasked(m)).toList();
         this.everAtAll = Peaks.of(moments());
         this.lasting = Peaks.of(lastingMoments());
         this.cranking = Peaks.of(
@@ -52,9 +56,17 @@ final class ReviewContext {
         return protection;
     }
 
-    /** Every step of every situation that has a solution. */
+    /**
+     * Every step of every situation that has a solution, but for those in which a starter turns that nobody asked to: what
+     * is overloaded then is put right with the backfeed itself.
+     */
     List<Moment> moments() {
-        return survey.solvedMoments();
+        return moments;
+    }
+
+    private static boolean startsUnasked(Moment moment) {
+        return moment.situation().plan().listParts(Solenoid.class).stream()
+                .anyMatch(s -> moment.solved().isActive(s) && moment.isUnintended(s));
     }
 
     /** Those that may last for hours. */

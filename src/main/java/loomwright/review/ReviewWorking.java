@@ -20,6 +20,7 @@ final class ReviewWorking {
                 + " of them, switches only where they stand otherwise than in the plan.");
         lines.add("Currents that last are judged against continuous limits; those of cranking against the heat of "
                 + Wording.number(WireCurrents.CRANKING_S) + " s.");
+        lines.add("Times at which a starter turns that nobody asked to are left out but for the finding of its feed.");
         wires(context, lines);
         lines.add("Reached from the battery without a fuse: "
                 + ids(context.protection().unfused().wires()) + ".");

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
+import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.PathStep;
@@ -21,16 +22,24 @@ final class UnintendedFeeds implements Check {
             "the way of the current",
             "solved currents taken apart into loops, the strongest first: flow decomposition");
 
+    /** Below this share of the nominal voltage no test lamp shows a trickle. */
+    private static final double NOTICEABLE = 0.05;
+
     @Override
     public List<Finding> check(ReviewContext context) {
+        double noticeableV = NOTICEABLE * context.plan().system().nominalVoltageV();
         return context.backfeed().unintendedFeeds().stream()
+                .filter(feed -> feed.severity() != Severity.NOTE || worst(feed).effectiveV() >= noticeableV)
                 .map(UnintendedFeeds::finding)
                 .toList();
     }
 
+    private static Occurrence worst(UnintendedFeed feed) {
+        return feed.occurrences().stream().min(BackfeedSearch.worstFirst()).orElseThrow();
+    }
+
     private static Finding finding(UnintendedFeed feed) {
-        Occurrence worst =
-                feed.occurrences().stream().min(BackfeedSearch.worstFirst()).orElseThrow();
+        Occurrence worst = worst(feed);
         Set<String> ids = new LinkedHashSet<>(List.of(feed.load()));
         worst.paths().stream()
                 .limit(1)

@@ -20,6 +20,7 @@ import loomwright.network.NetworkFinding;
 import loomwright.network.NetworkLimits;
 import loomwright.network.Reduction;
 import loomwright.network.ResistanceExpression;
+import loomwright.review.FindingCode;
 import loomwright.service.Contract.Operation;
 import loomwright.service.form.Words;
 import org.junit.jupiter.api.DynamicTest;
@@ -96,6 +97,7 @@ class ContractTest {
                 .isEqualTo(all(NetworkFinding.Kind.values(), Words::of));
         assertThat(words("/components/schemas/ReductionStep/properties/rule"))
                 .isEqualTo(all(Reduction.Rule.values(), Words::of));
+        assertThat(words("/components/schemas/ReviewFindingCode")).isEqualTo(all(FindingCode.values(), FindingCode::text));
         assertThat(words("/components/parameters/Format/schema")).isEqualTo(all(Face.values(), Face::word));
     }
 
