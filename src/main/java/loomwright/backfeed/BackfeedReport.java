@@ -63,7 +63,8 @@ public record BackfeedReport(
             boolean pathsComplete) {}
 
     /**
-     * One way of the current, from the source through the load and back.
+     * One way of the current, in the direction of feed: from the live pole of the source through the load and back. With
+     * the positive pole earthed the current itself flows the other way.
      *
      * @param currentA the part of the load's current that takes it
      */
@@ -72,15 +73,15 @@ public record BackfeedReport(
     /**
      * One branch of a path.
      *
-     * @param from terminal at which the current enters
-     * @param to terminal at which it leaves
+     * @param from terminal nearer the live pole
+     * @param to terminal nearer the return
      * @param currentA in the whole branch
      * @param againstFeed whether it is a directed wire that the current takes backwards
      */
     public record PathStep(
             Branch.Owner owner, String id, String from, String to, double currentA, boolean againstFeed) {}
 
-    /** A directed wire with current from its {@code to} to its {@code from}, at its strongest. */
+    /** A directed wire that feeds from its {@code to} to its {@code from}, at its strongest. */
     public record ReversedWire(String wire, Step step, Map<String, String> switches, double currentA) {}
 
     /**

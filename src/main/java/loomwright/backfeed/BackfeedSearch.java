@@ -16,7 +16,6 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
-import loomwright.circuit.Wire;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Activity;
 import loomwright.operation.Branch;
@@ -30,9 +29,6 @@ import loomwright.operation.Step;
  * <p>Cost: combinations times steps, and for each load found as much again for every remedy tried. Not thread safe.
  */
 public final class BackfeedSearch {
-    /** A directed wire counts as reversed from this current on. */
-    private static final double REVERSED_A = 1e-3;
-
     private final BackfeedLimits limits;
     private final PlanSolver solver;
 
@@ -145,24 +141,15 @@ public final class BackfeedSearch {
         for (Moment moment : survey.solvedMoments()) {
             List<Branch> branches = moment.solved().branches();
             for (int i = 0; i < branches.size(); i++) {
-                double currentA = -moment.solved().currentA(i);
-                if (branches.get(i).owner() == Branch.Owner.WIRE && currentA > REVERSED_A) {
-                    String id = branches.get(i).id();
-                    boolean directed = moment.situation()
-                            .plan()
-                            .findWire(id)
-                            .map(Wire::directed)
-                            .orElse(false);
-                    if (directed) {
-                        strongest.merge(
-                                id,
-                                new ReversedWire(
-                                        id,
-                                        moment.solved().step(),
-                                        moment.situation().positions(),
-                                        currentA),
-                                (a, b) -> b.currentA() > a.currentA() * (1 + 1e-9) ? b : a);
-                    }
+                if (moment.solved().isAgainstFeed(i)) {
+                    strongest.merge(
+                            branches.get(i).id(),
+                            new ReversedWire(
+                                    branches.get(i).id(),
+                                    moment.solved().step(),
+                                    moment.situation().positions(),
+                                    Math.abs(moment.solved().currentA(i))),
+                            (a, b) -> b.currentA() > a.currentA() * (1 + 1e-9) ? b : a);
                 }
             }
         }

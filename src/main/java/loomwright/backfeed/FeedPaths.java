@@ -5,13 +5,12 @@ import java.util.Collections;
 import java.util.List;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.PathStep;
-import loomwright.circuit.Wire;
 import loomwright.operation.Branch;
 import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
 
 /**
- * Follows the current of one load back to its source and on to where it returns.
+ * Follows the feed of one load from the live pole of its source, through the load, back to the source.
  *
  * <p>Currents that satisfy Kirchhoff's law are a sum of loops. Each loop taken here is the one of most current from the
  * load's return to its feed; since voltage falls along every branch but a source's, it leads through a source.
@@ -61,14 +60,12 @@ final class FeedPaths {
     private static PathStep step(SolvedStep solved, CurrentPaths currents, int index) {
         Branch branch = solved.branches().get(index);
         boolean forward = currents.tail(index) == branch.fromNode();
-        boolean directed = branch.owner() == Branch.Owner.WIRE
-                && solved.plan().findWire(branch.id()).map(Wire::directed).orElse(false);
         return new PathStep(
                 branch.owner(),
                 branch.id(),
                 forward ? branch.from() : branch.to(),
                 forward ? branch.to() : branch.from(),
                 Math.abs(solved.currentA(index)),
-                directed && !forward);
+                solved.isAgainstFeed(index));
     }
 }

@@ -128,7 +128,7 @@ final class RemedyCandidates {
     }
 
     private void addForWire(Wire wire, PathStep unwanted) {
-        // The unwanted current leaves the wire at its far end, as seen along the path.
+        // As seen along the path from the live pole.
         boolean backwards = unwanted.from().equals(wire.to().toString());
         TerminalRef enters = backwards ? wire.to() : wire.from();
         TerminalRef leaves = backwards ? wire.from() : wire.to();
@@ -146,13 +146,16 @@ final class RemedyCandidates {
 
     private void addDiode(Wire wire, TerminalRef enters, TerminalRef leaves) {
         Rectifier diode = Rectifier.silicon(freeId("diode-" + wire.id()), null);
+        // It lets feed through from where the unwanted one would leave to where it would enter.
+        boolean currentFlowsAsFed = plan.system().earthPolarity().feedSign() > 0;
+        TerminalRef anodeEnd = currentFlowsAsFed ? leaves : enters;
+        TerminalRef cathodeEnd = currentFlowsAsFed ? enters : leaves;
         List<Wire> wires = without(wire);
-        // It lets current through from where the unwanted one would leave to where it would enter.
-        wires.add(wire.withEnds(leaves, diode.terminal(Rectifier.ANODE)));
-        wires.add(fitted(diode.id() + "-lead", diode.terminal(Rectifier.CATHODE), enters));
+        wires.add(wire.withEnds(anodeEnd, diode.terminal(Rectifier.ANODE)));
+        wires.add(fitted(diode.id() + "-lead", diode.terminal(Rectifier.CATHODE), cathodeEnd));
         candidates.add(new Candidate(
                 Kind.DIODE,
-                "Put a diode into wire " + wire.id() + ", anode towards " + leaves + ", cathode towards " + enters
+                "Put a diode into wire " + wire.id() + ", anode towards " + anodeEnd + ", cathode towards " + cathodeEnd
                         + "; rated for twice the current it will carry and mounted so that it can shed its heat.",
                 wire.id(),
                 plan.with(with(diode), wires)));

@@ -21,7 +21,8 @@ import org.jspecify.annotations.Nullable;
  * @param place where it lies; cabin unless said
  * @param fromJointResistanceOhm resistance of the joint at {@code from}
  * @param toJointResistanceOhm resistance of the joint at {@code to}
- * @param directed whether current is meant to flow from {@code from} to {@code to} only
+ * @param directed whether it is meant to feed from {@code from} to {@code to} only; {@code from} is the end nearer the live
+ *     pole, whichever pole that is
  */
 public record Wire(
         String id,

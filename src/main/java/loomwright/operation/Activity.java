@@ -26,11 +26,13 @@ public enum Activity {
     GLOWS,
     /** Some current, too little to do anything. */
     LEAKS,
-    /** No current worth naming. */
+    /** No volts and no current worth naming. */
     DEAD;
 
     /** A current below this is no trickle but what any meter and moist dust lets through. */
-    static final double TRICKLE_A = 1e-3;
+    public static final double TRICKLE_A = 1e-3;
+    /** Volts below this share of the nominal voltage are the drop of a sound joint or shared earth. */
+    private static final double TRICKLE_FRACTION = 0.005;
 
     /** A consumer's voltages: it operates from the one, has surely let go below the other. */
     public record Limits(double operateV, double releaseV) {}
@@ -68,7 +70,7 @@ public enum Activity {
      */
     public static Activity of(Consumer consumer, VehicleSystem system, double acrossV, double currentA) {
         Limits limits = limits(consumer, system);
-        if (currentA < TRICKLE_A) {
+        if (currentA < TRICKLE_A || acrossV < TRICKLE_FRACTION * system.nominalVoltageV()) {
             return DEAD;
         } else if (acrossV >= limits.operateV()) {
             return OPERATES;

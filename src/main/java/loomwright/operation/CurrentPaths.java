@@ -9,10 +9,11 @@ import java.util.List;
 import java.util.PriorityQueue;
 
 /**
- * The ways by which current gets from one node to another in a solved step: a decomposition of the solved currents, so
+ * The ways by which current gets from one node to another in a solved step, in the direction of feed: a decomposition of the solved currents, so
  * that each way comes with the amperes that take it.
  *
- * <p>Each branch is an arc in the direction of its current, as wide as its amperes. The widest path (Dijkstra with the
+ * <p>Each branch is an arc in the direction in which it feeds (that of its current; with the positive pole earthed the
+ * opposite), as wide as its amperes. The widest path (Dijkstra with the
  * narrowest arc as measure) is taken out with its width, again and again. Cost: arcs times log nodes for each path.
  */
 public final class CurrentPaths {
@@ -37,13 +38,13 @@ public final class CurrentPaths {
         }
     }
 
-    /** The node at which the current enters a branch. */
+    /** The node of a branch that is nearer the live pole. */
     public int tail(int branch) {
         Branch b = solved.branches().get(branch);
-        return solved.currentA(branch) >= 0 ? b.fromNode() : b.toNode();
+        return solved.feedA(branch) >= 0 ? b.fromNode() : b.toNode();
     }
 
-    /** The node at which the current leaves a branch. */
+    /** The node of a branch that is nearer the return. */
     public int head(int branch) {
         return solved.branches().get(branch).otherEnd(tail(branch));
     }

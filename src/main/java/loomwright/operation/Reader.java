@@ -107,7 +107,7 @@ public final class Reader {
                 clean(solved.acrossV(wire.from(), wire.to())),
                 own.isEmpty() ? 0 : clean(solved.powerW(own.get(0))),
                 isLive(solved.node(wire.from())) || isLive(solved.node(wire.to())),
-                wire.directed() && currentA < -Activity.TRICKLE_A);
+                !own.isEmpty() && solved.isAgainstFeed(own.get(0)));
     }
 
     private PartReading part(Part part) {

@@ -7,6 +7,7 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
+import loomwright.circuit.Wire;
 import loomwright.network.NetworkFinding;
 import loomwright.network.Solution;
 
@@ -70,6 +71,22 @@ public final class SolvedStep {
 
     public double currentA(int branch) {
         return rest.solution().currentA(branch);
+    }
+
+    /**
+     * Current of a branch in the direction of feed, A: positive when it takes the branch's {@code from} as the end nearer
+     * the live pole, whichever pole that is.
+     */
+    public double feedA(int branch) {
+        return plan().system().earthPolarity().feedSign() * currentA(branch);
+    }
+
+    /** Whether a branch is a directed wire that carries current against its feed direction. */
+    public boolean isAgainstFeed(int branch) {
+        Branch b = branches().get(branch);
+        return b.owner() == Branch.Owner.WIRE
+                && feedA(branch) < -Activity.TRICKLE_A
+                && plan().findWire(b.id()).map(Wire::directed).orElse(false);
     }
 
     /** Power a branch takes up, W; negative if it delivers. */

@@ -81,7 +81,7 @@ public final class StepFindings {
         }
     }
 
-    /** The parts and wires along the branch of most current from the battery's plus round to its minus. */
+    /** The parts and wires along the branch of most current from the battery's live pole round to the other. */
     private static List<String> widestWay(SolvedStep solved, int battery) {
         List<String> ids = new ArrayList<>();
         for (int branch : new CurrentPaths(solved)

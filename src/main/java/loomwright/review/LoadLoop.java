@@ -10,7 +10,6 @@ import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
-import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
@@ -62,11 +61,8 @@ final class LoadLoop {
         if (first < 0) {
             return Optional.empty();
         }
-        List<Integer> before = way.subList(0, first);
-        List<Integer> after = way.subList(last + 1, way.size());
-        // Current comes from the live pole, or with positive earth goes to it; the feed is the live side.
-        boolean fromLive = solved.plan().system().earthPolarity() == EarthPolarity.NEGATIVE;
-        return Optional.of(new LoadLoop(solved, fromLive ? after : before, fromLive ? before : after, supplyV));
+        // The way leads from the load by its return to the source, and from there by the feed to the load.
+        return Optional.of(new LoadLoop(solved, way.subList(last + 1, way.size()), way.subList(0, first), supplyV));
     }
 
     private static boolean isSource(SolvedStep solved, int index) {

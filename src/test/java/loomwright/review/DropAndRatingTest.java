@@ -28,7 +28,8 @@ class DropAndRatingTest {
     void theDropIsDividedIntoFeedAndReturnAndTheWorstPlaceNamed() {
         Finding finding = get(lamp(0.1, 0.3), FindingCode.VOLTAGE_DROP);
         // Along the same current the drops are as the ohms; the earth of the battery lies in the return.
-        assertThat(figure(finding, "returnDropV") / figure(finding, "feedDropV")).isCloseTo(3.01, within(1e-6));
+        assertThat(figure(finding, "returnDropV") / figure(finding, "feedDropV"))
+                .isCloseTo(3.01, within(1e-6));
         assertThat(figure(finding, "dropV"))
                 .isCloseTo(figure(finding, "feedDropV") + figure(finding, "returnDropV"), within(1e-12));
         assertThat(finding.ids()).containsExactly("lamp", "W2");
@@ -88,7 +89,8 @@ class DropAndRatingTest {
     @Test
     void theContactOfARelayIsJudgedNotItsCoil() {
         String relay = "{'kind':'relay','id':'x','coilResistanceOhm':85,'ratingA':10,'meantLive':[]}";
-        assertThat(get(inFeed(relay, "30", "87a"), FindingCode.CONTACT_OVERLOADED).ids())
+        assertThat(get(inFeed(relay, "30", "87a"), FindingCode.CONTACT_OVERLOADED)
+                        .ids())
                 .containsExactly("x");
     }
 
@@ -112,17 +114,17 @@ class DropAndRatingTest {
 
     /** The plan with a connector, whose halves may carry 20 and 5 A. */
     private static Plan connected() {
-            String half = "{'kind':'connector-half','id':'%s','terminals':['1'],'form':'blade','widthMm':6.3,"
-                    + "'gender':'%s','ratingA':%s},";
-            return Plans.parse("{'schema':'loomwright/plan/1','name':'connector',"
-                    + "'system':{'nominalVoltageV':12},'parts':[{'kind':'battery','id':'battery'},"
-                    + "{'kind':'earth','id':'body'}," + String.format(half, "one", "male", "20")
-                    + String.format(half, "other", "female", "5")
-                    + "{'kind':'load','id':'fan','resistanceOhm':1," + ALWAYS + "}],'wires':["
-                    + "{'id':'W0','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
-                    + "{'id':'W1','from':'battery.plus','to':'one.1','resistanceOhm':0.01},"
-                    + "{'id':'W2','from':'other.1','to':'fan.a','resistanceOhm':0.01},"
-                    + "{'id':'W3','from':'fan.b','to':'body.31','resistanceOhm':0.01}],"
-                    + "'connectors':[{'id':'C1','halves':['one','other']}]}");
+        String half = "{'kind':'connector-half','id':'%s','terminals':['1'],'form':'blade','widthMm':6.3,"
+                + "'gender':'%s','ratingA':%s},";
+        return Plans.parse("{'schema':'loomwright/plan/1','name':'connector',"
+                + "'system':{'nominalVoltageV':12},'parts':[{'kind':'battery','id':'battery'},"
+                + "{'kind':'earth','id':'body'}," + String.format(half, "one", "male", "20")
+                + String.format(half, "other", "female", "5")
+                + "{'kind':'load','id':'fan','resistanceOhm':1," + ALWAYS + "}],'wires':["
+                + "{'id':'W0','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
+                + "{'id':'W1','from':'battery.plus','to':'one.1','resistanceOhm':0.01},"
+                + "{'id':'W2','from':'other.1','to':'fan.a','resistanceOhm':0.01},"
+                + "{'id':'W3','from':'fan.b','to':'body.31','resistanceOhm':0.01}],"
+                + "'connectors':[{'id':'C1','halves':['one','other']}]}");
     }
 }

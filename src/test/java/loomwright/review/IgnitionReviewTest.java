@@ -70,7 +70,8 @@ class IgnitionReviewTest {
 
     @Test
     void aCoilForDirectFeedBehindABallastIsWeak() {
-        assertThat(get(ballasted(1.5, 3, "direct"), FindingCode.BALLAST_UNWANTED).ids())
+        assertThat(get(ballasted(1.5, 3, "direct"), FindingCode.BALLAST_UNWANTED)
+                        .ids())
                 .containsExactly("coil");
         assertThat(codes(direct(3, "direct"))).doesNotContain("ballast-missing", "ballast-unwanted");
     }

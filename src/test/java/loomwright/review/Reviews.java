@@ -12,8 +12,7 @@ import loomwright.network.NetworkLimits;
 /** Small plans and what their review finds. */
 final class Reviews {
     private static final String SOURCE = "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},";
-    private static final String EARTHED =
-            "{'id':'W0','from':'battery.minus','to':'body.31','resistanceOhm':0.001},";
+    private static final String EARTHED = "{'id':'W0','from':'battery.minus','to':'body.31','resistanceOhm':0.001},";
     /** Live whenever there is a battery. */
     static final String ALWAYS = "'meantLive':['off','accessory','run','crank','running']";
 

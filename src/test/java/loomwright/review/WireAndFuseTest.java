@@ -24,7 +24,8 @@ import org.junit.jupiter.api.Test;
 
 /** 1 wires against their ampacity, 2 load of fuses, 3 fuses and links against the wires behind them, 4 without a fuse. */
 class WireAndFuseTest {
-    private static final List<String> SIZES = List.of("0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2");
+    private static final List<String> SIZES =
+            List.of("0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2");
     private static final List<Double> RATINGS = List.of(3.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0);
 
     @Test
@@ -48,7 +49,8 @@ class WireAndFuseTest {
 
     @Test
     void twiceTheAmpacityIsADanger() {
-        assertThat(get(fused(40, "1 mm2", 0.5, 0.4), FindingCode.WIRE_OVERLOADED).severity())
+        assertThat(get(fused(40, "1 mm2", 0.5, 0.4), FindingCode.WIRE_OVERLOADED)
+                        .severity())
                 .isEqualTo(Severity.DANGER);
     }
 
@@ -80,7 +82,8 @@ class WireAndFuseTest {
     /** 40 m of 2.5 mm2 have 0.32 ohm: a short at the end draws about 38 A, less than 1.35 times 30 A. */
     @Test
     void aFuseThatAShortAtTheFarEndDoesNotOpenIsADanger() {
-        Finding near = find(fused(30, "2.5 mm2", 1, 30), FindingCode.FUSE_TOO_LARGE).orElseThrow();
+        Finding near =
+                find(fused(30, "2.5 mm2", 1, 30), FindingCode.FUSE_TOO_LARGE).orElseThrow();
         Finding far = get(fused(30, "2.5 mm2", 40, 30), FindingCode.FUSE_TOO_LARGE);
         assertThat(near.severity()).isNotEqualTo(Severity.DANGER);
         assertThat(far.severity()).isEqualTo(Severity.DANGER);
@@ -89,7 +92,9 @@ class WireAndFuseTest {
 
     @Property(seed = "501", tries = 60)
     void aLargerFuseNeverProtectsBetter(
-            @ForAll @IntRange(max = 6) int size, @ForAll @IntRange(max = 7) int rating, @ForAll @IntRange(min = 1, max = 30) int metres) {
+            @ForAll @IntRange(max = 6) int size,
+            @ForAll @IntRange(max = 7) int rating,
+            @ForAll @IntRange(min = 1, max = 30) int metres) {
         boolean found = has(fused(RATINGS.get(rating), SIZES.get(size), metres, 20), FindingCode.FUSE_TOO_LARGE);
         boolean larger = has(fused(RATINGS.get(rating + 1), SIZES.get(size), metres, 20), FindingCode.FUSE_TOO_LARGE);
         assertThat(larger || !found).isTrue();
@@ -97,7 +102,9 @@ class WireAndFuseTest {
 
     @Property(seed = "502", tries = 60)
     void aThickerWireNeverAddsAFindingOfCurrentOrDrop(
-            @ForAll @IntRange(max = 5) int size, @ForAll @IntRange(min = 1, max = 80) int halfAmps, @ForAll @IntRange(min = 1, max = 30) int metres) {
+            @ForAll @IntRange(max = 5) int size,
+            @ForAll @IntRange(min = 1, max = 80) int halfAmps,
+            @ForAll @IntRange(min = 1, max = 30) int metres) {
         // A load of constant current: with one of constant resistance the thicker wire would carry more.
         Plan thin = constant(fused(40, SIZES.get(size), metres, 1), halfAmps);
         Plan thick = constant(fused(40, SIZES.get(size + 1), metres, 1), halfAmps);
@@ -121,14 +128,16 @@ class WireAndFuseTest {
     @Test
     void aLinkHasToBeFourSizesSmallerThanTheWireBehindIt() {
         assertThat(codes(linked("18 AWG", "14 AWG"))).doesNotContain("link-too-large");
-        assertThat(get(linked("16 AWG", "14 AWG"), FindingCode.LINK_TOO_LARGE).severity()).isEqualTo(Severity.WARNING);
-        assertThat(get(linked("14 AWG", "14 AWG"), FindingCode.LINK_TOO_LARGE).severity()).isEqualTo(Severity.DANGER);
+        assertThat(get(linked("16 AWG", "14 AWG"), FindingCode.LINK_TOO_LARGE).severity())
+                .isEqualTo(Severity.WARNING);
+        assertThat(get(linked("14 AWG", "14 AWG"), FindingCode.LINK_TOO_LARGE).severity())
+                .isEqualTo(Severity.DANGER);
     }
 
     private static Plan linked(String link, String wire) {
         return plan(
-                "{'kind':'fusible-link','id':'link','size':'" + link + "'},{'kind':'load','id':'lamp','resistanceOhm':10,"
-                        + Reviews.ALWAYS + "}",
+                "{'kind':'fusible-link','id':'link','size':'" + link
+                        + "'},{'kind':'load','id':'lamp','resistanceOhm':10," + Reviews.ALWAYS + "}",
                 "{'id':'W1','from':'battery.plus','to':'link.a','resistanceOhm':0.001},"
                         + "{'id':'W2','from':'link.b','to':'lamp.a','size':'" + wire + "','lengthM':1},"
                         + "{'id':'W3','from':'lamp.b','to':'body.31','resistanceOhm':0.001}");

@@ -97,7 +97,8 @@ class ContractTest {
                 .isEqualTo(all(NetworkFinding.Kind.values(), Words::of));
         assertThat(words("/components/schemas/ReductionStep/properties/rule"))
                 .isEqualTo(all(Reduction.Rule.values(), Words::of));
-        assertThat(words("/components/schemas/ReviewFindingCode")).isEqualTo(all(FindingCode.values(), FindingCode::text));
+        assertThat(words("/components/schemas/ReviewFindingCode"))
+                .isEqualTo(all(FindingCode.values(), FindingCode::text));
         assertThat(words("/components/parameters/Format/schema")).isEqualTo(all(Face.values(), Face::word));
     }
 

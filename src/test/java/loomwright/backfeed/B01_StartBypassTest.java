@@ -1,0 +1,151 @@
+package loomwright.backfeed;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.answer.Severity;
+import loomwright.backfeed.BackfeedReport.PathStep;
+import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.circuit.Rectifier;
+import loomwright.circuit.TerminalRef;
+import loomwright.circuit.Wire;
+import loomwright.operation.Activity;
+import loomwright.operation.Step;
+import org.junit.jupiter.api.Test;
+
+/**
+ * A bypass wire from the starter terminal to the ballast's tap, without a relay, feeds the starter solenoid backwards with
+ * the key on.
+ *
+ * <pre>
+ *  key 15 --- ballast a --[0.9]-- tap1 --[0.6]-- b --- coil --- points --- earth
+ *                                  |
+ *                                 W35 (meant to feed the tap while cranking)
+ *                                  |
+ *  key 50 ------------------- solenoid 50 ---[3.4]--- earth
+ * </pre>
+ */
+class B01_StartBypassTest {
+    private final Plan unguarded = Plans.example("sandpiper-unguarded-bypass");
+
+    @Test
+    void withTheContactsOpenItPullsTheStarterInWithTheKeyOn() {
+        var found = Searched.of(unguarded);
+        assertThat(found.feed("solenoid").severity()).isEqualTo(Severity.DANGER);
+        var run = found.at("solenoid", Step.RUN);
+        assertThat(run.activity()).isEqualTo(Activity.OPERATES);
+        assertThat(run.switches()).containsEntry("points", "open");
+        assertThat(found.feed("starter").severity()).isEqualTo(Severity.DANGER);
+    }
+
+    @Test
+    void onceInItStaysInWhileTheEngineRuns() {
+        var running = Searched.of(unguarded).at("solenoid", Step.RUNNING);
+        assertThat(running.activity()).isEqualTo(Activity.HOLDS);
+        assertThat(running.operated()).isTrue();
+    }
+
+    @Test
+    void theCurrentComesThroughTheFirstElementAndTakesTheBypassBackwards() {
+        var path = Searched.of(unguarded).at("solenoid", Step.RUN).paths().get(0);
+        assertThat(path.steps())
+                .extracting(PathStep::id)
+                .containsExactly(
+                        "battery",
+                        "W4",
+                        "link",
+                        "W5",
+                        "W6",
+                        "key",
+                        "W7",
+                        "C1",
+                        "W8",
+                        "ballast",
+                        "W35",
+                        "solenoid",
+                        "W16",
+                        "W2");
+        assertThat(path.steps().stream().filter(PathStep::againstFeed))
+                .extracting(PathStep::id)
+                .containsExactly("W35");
+    }
+
+    @Test
+    void howStronglyDependsOnTheElementInThePath() {
+        // From 12.6 V through the element and about 0.1 ohm of feed into 3.4 ohm, contacts open.
+        double[] elementOhm = {0.3, 0.9, 3.0, 12.0};
+        List<Activity> strength = new ArrayList<>();
+        for (double ohm : elementOhm) {
+            var run = Searched.of(withElement(ohm)).at("solenoid", Step.RUN);
+            strength.add(run.activity());
+            if (run.switches().containsValue("open") && !run.operated()) {
+                assertThat(run.effectiveV()).isCloseTo(12.6 * 3.4 / (3.4 + ohm + 0.1), within(0.35));
+            }
+        }
+        assertThat(strength).containsExactly(Activity.OPERATES, Activity.OPERATES, Activity.HOLDS, Activity.LEAKS);
+    }
+
+    @Test
+    void withARelayTheSolenoidIsDead() {
+        assertThat(Searched.of(Plans.example("sandpiper-bypass-relay")).find("solenoid"))
+                .isEmpty();
+        assertThat(Searched.of(Plans.example("sandpiper-bypass-relay")).find("starter"))
+                .isEmpty();
+    }
+
+    @Test
+    void aRelayIsProposedAndCostsNothing() {
+        Remedy relay = Searched.of(unguarded).remedy("solenoid", Remedy.Kind.RELAY, "W35");
+        assertThat(relay.costV()).isZero();
+    }
+
+    @Test
+    void theMoveToTheSolenoidsOwnContactIsProposed() {
+        assertThat(Searched.of(unguarded)
+                        .remedy("solenoid", Remedy.Kind.MOVE, "W35")
+                        .change())
+                .contains("solenoid.15a");
+    }
+
+    @Test
+    void aDiodeTheRightWayRoundHelpsAndItsCostInCrankingVoltsIsStated() {
+        Remedy diode = Searched.of(unguarded).remedy("solenoid", Remedy.Kind.DIODE, "W35");
+        assertThat(diode.costAt()).isEqualTo("coil, cranking");
+        // The diode's drop of 0.7 V and some, divided between what is left of the ballast (0.6) and the coil (1.5 of
+        // 2.13 ohm).
+        assertThat(diode.costV()).isCloseTo(0.74 * 1.5 / 2.13, within(0.05));
+        assertThat(Searched.of(withDiode(true)).find("solenoid"))
+                .as("what is left is the trickle from the warning lamp")
+                .isEmpty();
+    }
+
+    @Test
+    void aDiodeTheWrongWayRoundDoesNotHelp() {
+        assertThat(Searched.of(withDiode(false)).at("solenoid", Step.RUN).activity())
+                .isIn(Activity.OPERATES, Activity.HOLDS);
+    }
+
+    private Plan withElement(double ohm) {
+        return unguarded.withPart(new loomwright.circuit.Ballast("ballast", null, List.of(ohm, 0.6)));
+    }
+
+    /** The unguarded bypass with a diode at its tap end. */
+    private Plan withDiode(boolean rightWay) {
+        Rectifier diode = Rectifier.silicon("D", null);
+        TerminalRef near = diode.terminal(rightWay ? Rectifier.ANODE : Rectifier.CATHODE);
+        TerminalRef far = diode.terminal(rightWay ? Rectifier.CATHODE : Rectifier.ANODE);
+        List<Part> parts = new ArrayList<>(unguarded.parts());
+        parts.add(diode);
+        List<Wire> wires = new ArrayList<>();
+        for (Wire wire : unguarded.wires()) {
+            wires.add(wire.id().equals("W35") ? wire.withEnds(wire.from(), near) : wire);
+        }
+        wires.add(Wire.ofResistance("W35b", far, TerminalRef.parse("ballast.tap1"), 0.005));
+        return unguarded.with(parts, wires);
+    }
+}

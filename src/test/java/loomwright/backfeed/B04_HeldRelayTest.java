@@ -1,0 +1,39 @@
+package loomwright.backfeed;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import loomwright.backfeed.BackfeedReport.PathStep;
+import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.circuit.Plans;
+import loomwright.operation.Activity;
+import loomwright.operation.Step;
+import org.junit.jupiter.api.Test;
+
+/** A relay whose own tell-tale lamp holds it in: dead before the key was first turned, alive for good afterwards. */
+class B04_HeldRelayTest {
+    private final Searched found = Searched.of(Plans.named("relay-held-through-lamp"));
+
+    @Test
+    void beforeTheKeyIsTurnedItIsDead() {
+        assertThat(found.feed("relay").occurrences())
+                .extracting(BackfeedReport.Occurrence::step)
+                .doesNotContain(Step.OFF, Step.ACCESSORY);
+    }
+
+    @Test
+    void afterwardsItHoldsItselfThroughTheLamp() {
+        var off = found.at("relay", Step.OFF_AGAIN);
+        assertThat(off.activity()).isEqualTo(Activity.HOLDS);
+        assertThat(off.operated()).isTrue();
+        assertThat(off.paths().get(0).steps())
+                .extracting(PathStep::id)
+                .containsSubsequence("relay", "tell-tale", "relay");
+        assertThat(found.at("pump", Step.OFF_AGAIN).activity()).isEqualTo(Activity.OPERATES);
+    }
+
+    @Test
+    void aDiodeInTheLampsWireEndsIt() {
+        assertThat(found.remedy("relay", Remedy.Kind.DIODE, "W9").change()).contains("anode towards relay.86");
+        assertThat(found.remedy("pump", Remedy.Kind.DIODE, "W9").costV()).isZero();
+    }
+}

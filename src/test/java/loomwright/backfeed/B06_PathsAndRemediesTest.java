@@ -1,0 +1,80 @@
+package loomwright.backfeed;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import loomwright.backfeed.BackfeedReport.FeedPath;
+import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.backfeed.BackfeedReport.UnintendedFeed;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanSolver;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** What holds of every path and every remedy, on all plans with unintended feeds. */
+class B06_PathsAndRemediesTest {
+    static Stream<Plan> plans() {
+        return Stream.of(
+                Plans.example("sandpiper-unguarded-bypass"),
+                Plans.example("sandpiper-as-built"),
+                Plans.named("ignition-relay-and-charge-lamp"),
+                Plans.named("lost-common-earth"),
+                Plans.named("relay-held-through-lamp"),
+                Plans.named("two-feeds-one-switch"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("plans")
+    void thePathsOfALoadAddUpToItsCurrent(Plan plan) {
+        for (Occurrence occurrence : occurrences(plan)) {
+            assertThat(occurrence.paths()).isNotEmpty();
+            assertThat(occurrence.pathsComplete()).isTrue();
+            double sumA =
+                    occurrence.paths().stream().mapToDouble(FeedPath::currentA).sum();
+            assertThat(sumA).isCloseTo(occurrence.currentA(), within(0.011 * occurrence.currentA()));
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("plans")
+    void noPathTakesMoreThanABranchOnItCarries(Plan plan) {
+        for (Occurrence occurrence : occurrences(plan)) {
+            for (FeedPath path : occurrence.paths()) {
+                assertThat(path.steps())
+                        .allSatisfy(s -> assertThat(s.currentA()).isGreaterThanOrEqualTo(path.currentA() * (1 - 1e-9)));
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("plans")
+    void everyRemedyToldReallyRemovesTheFeed(Plan plan) {
+        PlanSolver solver = new PlanSolver(NetworkLimits.defaults());
+        Survey survey = Survey.of(plan, solver, 64);
+        Map<String, List<Occurrence>> all = Searched.of(plan).report().unintendedFeeds().stream()
+                .collect(Collectors.toMap(UnintendedFeed::load, UnintendedFeed::occurrences));
+        for (UnintendedFeed feed : Searched.of(plan).report().unintendedFeeds()) {
+            List<String> told =
+                    feed.remedies().stream().map(BackfeedReport.Remedy::change).toList();
+            Consumer load = (Consumer) plan.findPart(feed.load()).orElseThrow();
+            RemedyCandidates.list(plan, survey, load, all).stream()
+                    .filter(c -> told.contains(c.change()))
+                    .forEach(c -> assertThat(Searched.of(c.changed()).find(feed.load()))
+                            .as(c.change())
+                            .isEmpty());
+        }
+    }
+
+    private static List<Occurrence> occurrences(Plan plan) {
+        return Searched.of(plan).report().unintendedFeeds().stream()
+                .flatMap(f -> f.occurrences().stream())
+                .toList();
+    }
+}

@@ -1,0 +1,68 @@
+package loomwright.circuit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.groups.Tuple.tuple;
+
+import java.util.List;
+import loomwright.answer.Fault;
+import loomwright.answer.Fault.Code;
+import loomwright.answer.RejectedInput;
+import org.assertj.core.api.Assertions;
+import org.junit.jupiter.api.Test;
+
+/** Everything a plan names must exist, ids are used once, and all faults are told together with their places. */
+class P02_ReferencesTest {
+    private static final String BATTERY = "{'kind':'battery','id':'B'}";
+
+    @Test
+    void allFaultsAreToldNotOnlyTheFirst() {
+        assertThat(faults(
+                        BATTERY + "," + BATTERY,
+                        "{'id':'W1','from':'B.plus','to':'B.plus','resistanceOhm':1},"
+                                + "{'id':'W1','from':'B.left','to':'C.a','resistanceOhm':1}"))
+                .extracting(Fault::code, Fault::pointer)
+                .containsExactly(
+                        tuple(Code.DUPLICATE, "/parts/1/id"),
+                        tuple(Code.CONTRADICTION, "/wires/0/to"),
+                        tuple(Code.DUPLICATE, "/wires/1/id"),
+                        tuple(Code.UNKNOWN_REFERENCE, "/wires/1/from"),
+                        tuple(Code.UNKNOWN_REFERENCE, "/wires/1/to"));
+    }
+
+    @Test
+    void anUnknownTerminalIsAnsweredWithThoseThereAre() {
+        assertThat(faults(BATTERY, "{'id':'W1','from':'B.left','to':'B.minus','resistanceOhm':1}"))
+                .singleElement()
+                .satisfies(f -> assertThat(f.accepted()).contains("plus, minus"));
+    }
+
+    @Test
+    void aWireMayNotBearTheIdOfAPart() {
+        assertThat(faults(BATTERY, "{'id':'B','from':'B.plus','to':'B.minus','resistanceOhm':1}"))
+                .extracting(Fault::code, Fault::pointer)
+                .containsExactly(tuple(Code.DUPLICATE, "/wires/0/id"));
+    }
+
+    @Test
+    void aLampMayBeMeantLiveOnlyInPositionsThatItsSwitchHas() {
+        String lamp = "{'kind':'lamp','id':'L','ratedV':12,'ratedW':5,'meantLive':['run'],'meantLiveWhen':"
+                + "{'S':['up'],'B':['up']}}";
+        String chosen = "{'kind':'switch','id':'S','terminals':['a','b'],'positions':[{'name':'down','joins':[]}]}";
+        assertThat(faults(BATTERY + "," + lamp + "," + chosen, ""))
+                .extracting(Fault::code, Fault::pointer)
+                .containsExactlyInAnyOrder(
+                        tuple(Code.UNKNOWN_REFERENCE, "/parts/1/meantLiveWhen/S/0"),
+                        tuple(Code.UNKNOWN_REFERENCE, "/parts/1/meantLiveWhen/B"));
+    }
+
+    private static List<Fault> faults(String parts, String wires) {
+        Throwable thrown = Assertions.catchThrowable(() -> Plans.of(parts, wires));
+        assertThat(thrown).hasRootCauseInstanceOf(RejectedInput.class);
+        return ((RejectedInput) rootCause(thrown)).faults();
+    }
+
+    private static Throwable rootCause(Throwable thrown) {
+        Throwable cause = thrown.getCause();
+        return cause == null ? thrown : rootCause(cause);
+    }
+}

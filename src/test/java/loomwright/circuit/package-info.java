@@ -1,0 +1,5 @@
+/**
+ * The plan document, as a specification: P01 the closed set of parts, P02 references and ids, P03 a plan as a circuit,
+ * P04 ranges. {@link loomwright.circuit.Plans} makes plans for all tests.
+ */
+package loomwright.circuit;

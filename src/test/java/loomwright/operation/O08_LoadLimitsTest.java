@@ -1,0 +1,47 @@
+package loomwright.operation;
+
+import static loomwright.operation.O04_RelayTest.wires;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import loomwright.circuit.Plans;
+import org.junit.jupiter.api.Test;
+
+/** Loads of constant ohms, amps or watts take nothing outside their voltage limits. */
+class O08_LoadLimitsTest {
+    @Test
+    void constantWattsTakeMoreCurrentWhenTheVoltageFalls() {
+        Solved solved = load("'powerW':60");
+        assertThat(solved.acrossV(Step.RUN, "L") * solved.currentA(Step.RUN, "L"))
+                .isCloseTo(60, within(1e-6));
+        assertThat(solved.currentA(Step.CRANK, "L")).isGreaterThan(solved.currentA(Step.RUN, "L"));
+    }
+
+    @Test
+    void constantAmpsAreTheSameAtAnyVoltageAboveTheMinimum() {
+        Solved solved = load("'currentA':4,'minimumV':6");
+        assertThat(solved.currentA(Step.RUN, "L")).isCloseTo(4, within(1e-9));
+        assertThat(solved.currentA(Step.CRANK, "L")).isCloseTo(4, within(1e-9));
+    }
+
+    @Test
+    void belowItsMinimumALoadTakesNothing() {
+        Solved solved = load("'resistanceOhm':4,'minimumV':11");
+        assertThat(solved.currentA(Step.RUN, "L")).isGreaterThan(3);
+        assertThat(solved.currentA(Step.CRANK, "L")).isZero(); // 10 V
+    }
+
+    @Test
+    void aboveItsMaximumALoadTakesNothing() {
+        Solved solved = load("'resistanceOhm':4,'maximumV':13");
+        assertThat(solved.currentA(Step.RUN, "L")).isGreaterThan(3);
+        assertThat(solved.currentA(Step.RUNNING, "L")).isZero(); // 14.2 V
+    }
+
+    private static Solved load(String load) {
+        return Solved.of(Plans.of(
+                "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},{'kind':'load','id':'L'," + load
+                        + ",'meantLive':[]}",
+                wires("B.plus L.a", "L.b E.31", "B.minus E.31")));
+    }
+}

@@ -1,0 +1,45 @@
+package loomwright.operation;
+
+import static loomwright.operation.O04_RelayTest.wires;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.operation.PlanReadings.StepFinding;
+import org.junit.jupiter.api.Test;
+
+/** Circuits that undo their own state are reported, not looped over. */
+class O09_NoRestTest {
+    private static final String RELAY = "'coilResistanceOhm':85,'pullInV':8,'dropOutV':1.5,'meantLive':[]}";
+
+    @Test
+    void aRelayThatCutsItsOwnFeedOscillates() {
+        Plan buzzer = Plans.of(
+                "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},{'kind':'relay','id':'R'," + RELAY,
+                wires("B.plus R.30", "R.87a R.86", "R.85 E.31", "B.minus E.31"));
+        SolvedStep solved = Solved.of(buzzer).in(Step.RUN);
+        assertThat(solved.oscillating()).isTrue();
+        assertThat(solved.restless()).containsExactly("R");
+        assertThat(StepFindings.of(solved)).extracting(StepFinding::kind).contains(StepFinding.Kind.OSCILLATING);
+    }
+
+    @Test
+    void twoRelaysThatLockEachOtherOutDependOnWhichIsQuicker() {
+        Plan interlock = Plans.of(
+                "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},{'kind':'relay','id':'R1'," + RELAY
+                        + ",{'kind':'relay','id':'R2'," + RELAY,
+                wires(
+                        "B.plus R1.30",
+                        "B.plus R2.30",
+                        "R1.87a R2.86",
+                        "R2.87a R1.86",
+                        "R1.85 E.31",
+                        "R2.85 E.31",
+                        "B.minus E.31"));
+        SolvedStep solved = Solved.of(interlock).in(Step.OFF);
+        assertThat(solved.timingDecides()).isTrue();
+        assertThat(solved.restless()).containsExactly("R1", "R2");
+        assertThat(solved.isActive(interlock.findPart("R1").orElseThrow()))
+                .isNotEqualTo(solved.isActive(interlock.findPart("R2").orElseThrow()));
+    }
+}

@@ -1,0 +1,60 @@
+package loomwright.operation;
+
+import static loomwright.operation.O04_RelayTest.wires;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.operation.PlanReadings.StepFinding;
+import loomwright.operation.PlanReadings.StepReadings;
+import org.junit.jupiter.api.Test;
+
+/** What is joined to nothing floats, what is shorted is named. */
+class O10_ShortsAndFloatingPartsTest {
+    private static final String PARTS =
+            "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},{'kind':'resistor','id':'R','resistanceOhm':10}";
+
+    @Test
+    void aPartJoinedToNothingFloatsAndIsNotLive() {
+        StepReadings run = read(Plans.of(PARTS, wires("B.minus E.31")), Step.RUN);
+        assertThat(run.nodes())
+                .filteredOn(n -> n.node().startsWith("R."))
+                .hasSize(2)
+                .allSatisfy(n -> {
+                    assertThat(n.floating()).isTrue();
+                    assertThat(n.live()).isFalse();
+                    assertThat(n.voltageV()).isNull();
+                });
+    }
+
+    @Test
+    void withTheBatterysEarthStrapOffTheLoopStillWorksThoughAllOfItFloats() {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},{'kind':'lamp','id':'L','ratedV':12,'ratedW':21,"
+                        + "'meantLive':[]}",
+                wires("B.plus L.a", "L.b B.minus"));
+        Solved solved = Solved.of(plan);
+        assertThat(solved.activity(Step.RUN, "L")).isEqualTo(Activity.OPERATES);
+        assertThat(solved.in(Step.RUN).voltageV(1)).isEmpty();
+    }
+
+    @Test
+    void aDeadShortNamesTheWayOfItsCurrent() {
+        StepReadings run = read(Plans.of(PARTS, wires("B.plus E.31", "B.minus E.31")), Step.RUN);
+        assertThat(run.findings()).singleElement().satisfies(f -> {
+            assertThat(f.kind()).isEqualTo(StepFinding.Kind.DEAD_SHORT);
+            assertThat(f.ids()).containsExactly("W1", "W2");
+        });
+    }
+
+    @Test
+    void aWireWithBothEndsOnTheChassisCarriesNothing() {
+        Plan plan = Plans.of(
+                PARTS + ",{'kind':'earth','id':'E2'}", wires("B.plus R.a", "R.b E.31", "B.minus E.31", "E.31 E2.31"));
+        assertThat(read(plan, Step.RUN).wires().get(3).currentA()).isZero();
+    }
+
+    private static StepReadings read(Plan plan, Step step) {
+        return Solved.of(plan).read(step);
+    }
+}
