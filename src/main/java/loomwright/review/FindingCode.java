@@ -1,7 +1,6 @@
 package loomwright.review;
 
 import java.util.List;
-import java.util.Locale;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
@@ -69,7 +68,7 @@ public enum FindingCode {
 
     /** The name under which it goes out. */
     public String text() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return Wording.word(this);
     }
 
     Finding finding(

@@ -168,7 +168,7 @@ final class UnfusedWires implements Check {
             findings.add(FindingCode.UNFUSED_LEAD.finding(
                     sheathed ? Severity.NOTE : Severity.WARNING,
                     ids(stretch),
-                    "Between the battery and the first fuse lie " + named(stretch) + " of wire without protection. "
+                    "Nothing protects the lead from the battery to the first fuse: " + named(stretch) + ". "
                             + (sheathed
                                     ? "So long it may be only in a sheath all the way, where nothing can chafe it."
                                     : "That is too long: a chafed place there starts a fire."),

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import loomwright.answer.Finding;
@@ -21,6 +22,11 @@ final class Wording {
     /** Three significant figures, without exponent and without needless zeros. */
     static String number(double value) {
         return new BigDecimal(value).round(THREE_FIGURES).stripTrailingZeros().toPlainString();
+    }
+
+    /** A word of a closed set as the contract writes it. */
+    static String word(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** The step, and the switches that stand otherwise than in the plan. */
