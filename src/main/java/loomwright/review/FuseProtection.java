@@ -148,7 +148,8 @@ final class FuseProtection implements Check {
                 ids,
                 fuse.called() + " (" + number(fuse.ratingA()) + " A) does not protect wire "
                         + worst.wire().id() + " (" + worst.rating().size().name() + ", ampacity " + number(allowedA)
-                        + " A by " + Wording.word(worst.rating().ampacity().orElseThrow().table()) + "): at "
+                        + " A by "
+                        + Wording.word(worst.rating().ampacity().orElseThrow().table()) + "): at "
                         + number(overload.currentA()) + " A, " + number(overload.multiple())
                         + " times its rating, it "
                         + (opensS == null ? "need not open at all" : "may take " + number(opensS) + " s")

@@ -60,7 +60,8 @@ class WireAndFuseTest {
                 "{'kind':'load','id':'lamp','resistanceOhm':1000,'meantLive':[]},{'kind':'fuse','id':'F1','ratingA':1}",
                 "{'id':'W1','from':'battery.plus','to':'F1.a','resistanceOhm':0.01},"
                         + "{'id':'W2','from':'F1.b','to':'lamp.a','size':'4 mm2','lengthM':1,"
-                        + "'insulationTemperatureC':60,'place':'engine-bay'}");
+                        + "'insulationTemperatureC':60,'place':'engine-bay'},"
+                        + "{'id':'W3','from':'lamp.b','to':'body.31','resistanceOhm':0.001}");
         assertThat(get(plan, FindingCode.WIRE_IN_HOT_PLACE).ids()).containsExactly("W2");
     }
 
