@@ -10,6 +10,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Map;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
@@ -119,7 +120,7 @@ class WireAndFuseTest {
     /** The same plan with a load of constant current. */
     private static Plan constant(Plan plan, int tenthsA) {
         return plan.withPart(new Load(
-                "lamp", null, null, tenthsA / 2.0, null, null, null, null, null, List.of(Condition.values()), null));
+                "lamp", null, null, tenthsA / 2.0, null, null, null, null, null, List.of(Condition.values()), Map.of()));
     }
 
     private static boolean has(Plan plan, FindingCode code) {
