@@ -18,6 +18,7 @@ import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.ChoiceResult;
 import loomwright.network.Reduction;
 import loomwright.operation.PlanAnswer;
+import loomwright.review.PlanReview;
 import loomwright.service.conductor.ConductorListQuestion;
 import loomwright.service.conductor.ConductorQuestion;
 import loomwright.service.conductor.TableListQuestion;
@@ -71,7 +72,12 @@ final class Routes {
                         "/v1/plans/backfeed",
                         "findBackfeed",
                         Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, limits.backfeed(), limits.network()))
-                                .in(faces -> faces.table(PlanTables::backfeed))));
+                                .in(faces -> faces.table(PlanTables::backfeed))),
+                post(
+                        "/v1/plans/review",
+                        "reviewPlan",
+                        Calculation.of(Plan.class, plan -> PlanReview.of(plan, limits.backfeed(), limits.network()))
+                                .in(faces -> faces.table(PlanTables::review))));
     }
 
     private static List<Endpoint> networks(CalculationLimits limits) {

@@ -28,6 +28,7 @@ import loomwright.network.NetworkFinding;
 import loomwright.network.NetworkLimits;
 import loomwright.network.Reduction;
 import loomwright.network.ResistanceExpression;
+import loomwright.review.FindingCode;
 import loomwright.service.Contract.Operation;
 import loomwright.service.form.Words;
 import org.junit.jupiter.api.DynamicTest;
@@ -117,6 +118,8 @@ class ContractTest {
                 .isEqualTo(all(BallastResult.Defect.values(), Words::of));
         assertThat(words("/components/schemas/BallastReport/properties/verdict"))
                 .isEqualTo(all(FeedState.Verdict.values(), Words::of));
+        assertThat(words("/components/schemas/ReviewFindingCode"))
+                .isEqualTo(all(FindingCode.values(), FindingCode::text));
         assertThat(words("/components/parameters/Format/schema")).isEqualTo(all(Face.values(), Face::word));
     }
 
