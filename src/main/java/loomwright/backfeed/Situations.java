@@ -25,9 +25,15 @@ public final class Situations {
      * A plan with everything set.
      *
      * @param positions of switches and breakers, by id
-     * @param changes how many of them differ from the plan as it stands
+     * @param changed those of them that differ from the plan as it stands
      */
-    public record Situation(Plan plan, Map<String, String> positions, int changes) {}
+    public record Situation(Plan plan, Map<String, String> positions, Map<String, String> changed) {
+
+        /** How many of them differ from the plan as it stands. */
+        public int changes() {
+            return changed.size();
+        }
+    }
 
     /**
      * Lists the combinations.
@@ -35,7 +41,7 @@ public final class Situations {
      * @throws RejectedInput OVER_LIMIT if there are more than {@code limit}
      */
     static List<Situation> list(Plan plan, int limit) {
-        List<Situation> all = List.of(new Situation(plan, Map.of(), 0));
+        List<Situation> all = List.of(new Situation(plan, Map.of(), Map.of()));
         for (Part part : plan.parts()) {
             List<Part> settings = settings(part);
             if (settings.isEmpty()) {
@@ -64,8 +70,11 @@ public final class Situations {
     private static Situation with(Situation situation, Part asDrawn, Part setting) {
         Map<String, String> positions = new LinkedHashMap<>(situation.positions());
         positions.put(setting.id(), position(setting));
-        int changed = position(asDrawn).equals(position(setting)) ? 0 : 1;
-        return new Situation(situation.plan().withPart(setting), positions, situation.changes() + changed);
+        Map<String, String> changed = new LinkedHashMap<>(situation.changed());
+        if (!position(asDrawn).equals(position(setting))) {
+            changed.put(setting.id(), position(setting));
+        }
+        return new Situation(situation.plan().withPart(setting), positions, changed);
     }
 
     /** The parts that are left open, each in all its settings, that of the plan first. */

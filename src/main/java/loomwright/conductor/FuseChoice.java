@@ -157,6 +157,18 @@ public final class FuseChoice {
         return new Answer<>(result, working(job, result), basis(result), cautions(result));
     }
 
+    /**
+     * Judges one fuse of any rating as {@link #choose} judges the standard ones; of those it is the answer to "does this
+     * fuse protect that wire".
+     *
+     * @param ratingA rating of the fuse, above 0
+     * @param input see there
+     * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
+     */
+    public static Rating judge(double ratingA, Input input) {
+        return FuseCase.of(input).judge(ratingA, "");
+    }
+
     private static List<String> working(FuseCase job, Result result) {
         List<String> lines = new ArrayList<>();
         lines.add("rating at least " + Figure.text(job.currentA()) + " A / 0.75 = "
@@ -170,7 +182,7 @@ public final class FuseChoice {
         for (Rating rating : result.ratings()) {
             if (rating.carriesLoad()) {
                 lines.add(Figure.text(rating.ratingA()) + " A: " + (rating.suits() ? "suits" : obstacle(rating))
-                        + ", inrush " + rating.inrush());
+                        + (rating.inrush() == Inrush.NOT_ASKED ? "" : ", switch-on " + Figure.word(rating.inrush())));
             }
             if (result.ratingA() != null && rating.ratingA() == result.ratingA()) {
                 rating.overloads().forEach(o -> lines.add(line(o)));
@@ -187,7 +199,8 @@ public final class FuseChoice {
                 + (fuse == null ? "need not open" : "opens within " + Figure.text(fuse) + " s")
                 + ", wire reaches its limit in "
                 + Figure.text(overload.wireAdiabaticS()) + " s without heat loss"
-                + (wire == null ? "" : ", " + Figure.text(wire) + " s with it") + ": " + overload.protection();
+                + (wire == null ? "" : ", " + Figure.text(wire) + " s with it") + ": "
+                + Figure.word(overload.protection());
     }
 
     /** The first thing against a rating. */

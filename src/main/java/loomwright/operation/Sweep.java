@@ -91,9 +91,11 @@ public final class Sweep {
         }
         for (Step step : Step.values()) {
             sweep.steps.put(step, new SweptStep(wiring, step, open, thresholds, sweep.consumers));
-            sweep.meant.put(step, sweep.consumers.stream()
-                    .map(c -> meant(c, plan, step, open, index))
-                    .toList());
+            sweep.meant.put(
+                    step,
+                    sweep.consumers.stream()
+                            .map(c -> meant(c, plan, step, open, index))
+                            .toList());
         }
         return Optional.of(sweep);
     }

@@ -60,7 +60,8 @@ final class LongCalculation<T, R> implements Endpoint.Handler {
                         .isPresent();
         if (lines) {
             T asked = request.read(input);
-            return Reply.streamed(LINES, (out, problem) -> stream(asked, request, new Lines(out, request.json()), problem))
+            return Reply.streamed(
+                            LINES, (out, problem) -> stream(asked, request, new Lines(out, request.json()), problem))
                     .withHeaders(Map.of("Vary", "Accept"));
         }
         Face face = faces.choose(request);

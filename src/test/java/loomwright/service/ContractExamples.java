@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.StringJoiner;
 import java.util.TreeMap;
 import loomwright.service.Contract.Operation;
 
@@ -50,17 +51,25 @@ final class ContractExamples {
                 if (value.isMissingNode()) {
                     continue;
                 }
-                String encoded = URLEncoder.encode(value.asText(), StandardCharsets.UTF_8);
                 if (parameter.path("in").asText().equals("path")) {
-                    path = path.replace("{" + parameterName + "}", encoded);
-                } else {
-                    query.append(query.isEmpty() ? "?" : "&")
-                            .append(parameterName)
-                            .append('=')
-                            .append(encoded);
+                    path = path.replace("{" + parameterName + "}", encoded(value));
+                    continue;
                 }
+                query.append(query.isEmpty() ? "?" : "&")
+                        .append(parameterName)
+                        .append('=')
+                        .append(encoded(value));
             }
             return path + query;
+        }
+
+        /** A list is written with commas. */
+        private static String encoded(JsonNode value) {
+            StringJoiner text = new StringJoiner(",");
+            for (JsonNode one : value.isArray() ? value : List.of(value)) {
+                text.add(one.asText());
+            }
+            return URLEncoder.encode(text.toString(), StandardCharsets.UTF_8);
         }
 
         /** Responses of this name: status to media type to value. */

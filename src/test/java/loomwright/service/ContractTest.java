@@ -16,10 +16,19 @@ import java.util.stream.Stream;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Fault;
+import loomwright.ignition.ballast.BallastResult;
+import loomwright.ignition.ballast.FeedState;
+import loomwright.ignition.change.ChangeInput;
+import loomwright.ignition.gap.BreakdownFormula;
+import loomwright.ignition.primary.CoilData;
+import loomwright.ignition.primary.CoilPreset;
+import loomwright.ignition.primary.Firing;
+import loomwright.ignition.spark.SwitchInput;
 import loomwright.network.NetworkFinding;
 import loomwright.network.NetworkLimits;
 import loomwright.network.Reduction;
 import loomwright.network.ResistanceExpression;
+import loomwright.review.FindingCode;
 import loomwright.service.Contract.Operation;
 import loomwright.service.form.Words;
 import org.junit.jupiter.api.DynamicTest;
@@ -46,7 +55,7 @@ class ContractTest {
 
     @Test
     void everyRouteIsInTheContractAndEveryOperationHasARoute() {
-        List<String> routes = Routes.table(LiveService.CONTRACT).stream()
+        List<String> routes = Routes.table(LiveService.CONTRACT, CalculationLimits.DEFAULT).stream()
                 .map(route -> route.method() + " " + route.path() + " " + route.operationId())
                 .toList();
         List<String> operations = LiveService.CONTRACT.operations().stream()
@@ -96,6 +105,20 @@ class ContractTest {
                 .isEqualTo(all(NetworkFinding.Kind.values(), Words::of));
         assertThat(words("/components/schemas/ReductionStep/properties/rule"))
                 .isEqualTo(all(Reduction.Rule.values(), Words::of));
+        assertThat(words("/components/schemas/CoilKind")).isEqualTo(all(CoilPreset.values(), Words::of));
+        assertThat(words("/components/schemas/CoilMeantFor")).isEqualTo(all(CoilData.Feed.values(), Words::of));
+        assertThat(words("/components/schemas/SwitchedBy")).isEqualTo(all(SwitchInput.Kind.values(), Words::of));
+        assertThat(words("/components/schemas/DwellRule")).isEqualTo(all(SwitchInput.DwellRule.values(), Words::of));
+        assertThat(words("/components/schemas/CoilArrangement")).isEqualTo(all(Firing.Arrangement.values(), Words::of));
+        assertThat(words("/components/schemas/BreakdownFormula")).isEqualTo(all(BreakdownFormula.values(), Words::of));
+        assertThat(words("/components/schemas/ChangeQuestion/properties/bypassFrom"))
+                .isEqualTo(all(ChangeInput.BypassFrom.values(), Words::of));
+        assertThat(words("/components/schemas/ElementFault/properties/defect"))
+                .isEqualTo(all(BallastResult.Defect.values(), Words::of));
+        assertThat(words("/components/schemas/BallastReport/properties/verdict"))
+                .isEqualTo(all(FeedState.Verdict.values(), Words::of));
+        assertThat(words("/components/schemas/ReviewFindingCode"))
+                .isEqualTo(all(FindingCode.values(), FindingCode::text));
         assertThat(words("/components/parameters/Format/schema")).isEqualTo(all(Face.values(), Face::word));
     }
 

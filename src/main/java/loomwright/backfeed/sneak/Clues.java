@@ -181,15 +181,13 @@ final class Clues {
 
     private void throughLoads() {
         Set<String> loads = found.strongest().steps().stream()
-                .filter(s -> s.owner() == Branch.Owner.PART && !s.id().equals(found.load().id()))
+                .filter(s -> s.owner() == Branch.Owner.PART
+                        && !s.id().equals(found.load().id()))
                 .filter(s -> part(s.id()) instanceof Consumer && !isContact(part(s.id()), s))
                 .map(PathStep::id)
                 .collect(Collectors.toCollection(LinkedHashSet::new));
         if (!loads.isEmpty()) {
-            add(
-                    Kind.THROUGH_ANOTHER_LOAD,
-                    loads,
-                    "It is fed through another load: " + String.join(", ", loads) + ".");
+            add(Kind.THROUGH_ANOTHER_LOAD, loads, "It is fed through another load: " + String.join(", ", loads) + ".");
         }
     }
 
@@ -199,7 +197,8 @@ final class Clues {
             add(
                     Kind.TIMING,
                     Set.of(),
-                    "It depends on what went before or on what is quicker: " + solved.step().words() + ".");
+                    "It depends on what went before or on what is quicker: "
+                            + solved.step().words() + ".");
         }
     }
 

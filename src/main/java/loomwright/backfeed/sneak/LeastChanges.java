@@ -54,8 +54,6 @@ final class LeastChanges {
     }
 
     static Comparator<Seen> fewestChanges() {
-        return Comparator.comparingInt(Seen::changes)
-                .thenComparing(Seen::feed)
-                .thenComparingLong(Seen::code);
+        return Comparator.comparingInt(Seen::changes).thenComparing(Seen::feed).thenComparingLong(Seen::code);
     }
 }

@@ -47,9 +47,8 @@ final class Settings {
         // A part with a single setting is not open at all.
         List<List<Part>> open =
                 Situations.open(plan).stream().filter(s -> s.size() > 1).toList();
-        BigInteger count = open.stream()
-                .map(s -> BigInteger.valueOf(s.size()))
-                .reduce(BigInteger.ONE, BigInteger::multiply);
+        BigInteger count =
+                open.stream().map(s -> BigInteger.valueOf(s.size())).reduce(BigInteger.ONE, BigInteger::multiply);
         if (count.compareTo(BigInteger.valueOf(limit)) > 0) {
             throw new RejectedInput(new Fault(
                     Fault.Code.OVER_LIMIT,

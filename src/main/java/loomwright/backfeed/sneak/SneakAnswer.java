@@ -45,8 +45,9 @@ public final class SneakAnswer {
         working.add(report.combinations() + " combinations of free switches and breaker contacts, each in every step; "
                 + report.solvedInFull() + " of them were too close to a limit for the quick solution and were solved in"
                 + " full, as was every combination reported.");
-        working.add("Of combinations that show the same, those are reported in which no part of the changes alone"
-                + " shows it. A second way that only opens where a first one feeds the load already is not told apart.");
+        working.add(
+                "Of combinations that show the same, those are reported in which no part of the changes alone"
+                        + " shows it. A second way that only opens where a first one feeds the load already is not told apart.");
         if (!report.complete()) {
             working.add("There were more such combinations than are followed; the ones with the fewest changes are"
                     + " told.");
@@ -59,7 +60,8 @@ public final class SneakAnswer {
                     + sneak.path().steps().stream()
                             .map(s -> s.from() + " (" + s.id() + (s.againstFeed() ? ", against its feed" : "") + ")")
                             .collect(Collectors.joining(" > "))
-                    + " > " + sneak.path().steps().get(sneak.path().steps().size() - 1).to());
+                    + " > "
+                    + sneak.path().steps().get(sneak.path().steps().size() - 1).to());
         }
         return working;
     }

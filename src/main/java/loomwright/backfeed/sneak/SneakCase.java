@@ -20,12 +20,7 @@ import loomwright.operation.Sweep.Feed;
  * @param paths ways of its current, the strongest first
  */
 record SneakCase(
-        Consumer load,
-        long code,
-        int changes,
-        SolvedStep solved,
-        List<SolvedStep> sameSetting,
-        FeedPaths.Found paths) {
+        Consumer load, long code, int changes, SolvedStep solved, List<SolvedStep> sameSetting, FeedPaths.Found paths) {
     private static final int MOST_PATHS = 6;
 
     static SneakCase of(Consumer load, long code, int changes, SolvedStep solved, List<SolvedStep> sameSetting) {
@@ -66,7 +61,9 @@ record SneakCase(
     /** Load and path: what two cases have in common that are one sneak. */
     String group() {
         StringBuilder key = new StringBuilder(load.id());
-        strongest().steps().forEach(s -> key.append('|').append(s.id()).append('>').append(s.to()));
+        strongest()
+                .steps()
+                .forEach(s -> key.append('|').append(s.id()).append('>').append(s.to()));
         return key.toString();
     }
 

@@ -7,7 +7,7 @@ import loomwright.answer.Faults;
  *
  * @param maxCombinations of switch and contact positions: 1 to 4,194,304
  * @param maxCases smallest combinations that are followed in full: 1 to 100,000
- * @param threads that work on one search: 1 to 64
+ * @param threads that work on searches, all together: 1 to 64
  * @param timeMs how long it may take: 1 to 3,600,000 ms
  */
 public record SneakLimits(int maxCombinations, int maxCases, int threads, int timeMs) {

@@ -16,8 +16,7 @@ import loomwright.operation.Step;
  * @param complete whether every smallest combination was followed; false where there were too many to follow
  * @param sneaks one for each load and path, worst first
  */
-public record SneakReport(
-        String plan, int combinations, int solvedInFull, boolean complete, List<Sneak> sneaks) {
+public record SneakReport(String plan, int combinations, int solvedInFull, boolean complete, List<Sneak> sneaks) {
 
     /**
      * One load that is fed unasked, by one path.

@@ -29,7 +29,6 @@ import loomwright.backfeed.sneak.SweepTask.Shown;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.Activity;
 import loomwright.operation.Intent;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
@@ -234,8 +233,8 @@ public final class SneakSearch {
                     .min(Comparator.comparing(SneakCase::feed).thenComparingInt(SneakCase::changes))
                     .orElseThrow();
             Consumer load = worst.load();
-            Severity severity =
-                    Verdicts.severity(load, worst.feed().activity(), worst.feed().pulledIn());
+            Severity severity = Verdicts.severity(
+                    load, worst.feed().activity(), worst.feed().pulledIn());
             return new Sneak(
                     load.id(),
                     load.called(),

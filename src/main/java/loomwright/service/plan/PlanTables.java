@@ -3,19 +3,16 @@ package loomwright.service.plan;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
+import loomwright.answer.Finding;
 import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.BackfeedReport.Occurrence;
-import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
-import loomwright.backfeed.sneak.SneakReport;
-import loomwright.backfeed.sneak.SneakReport.Sneak;
-import loomwright.backfeed.sneak.SneakReport.SneakOccurrence;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.review.ReviewReport;
+import loomwright.service.form.Figures;
 import loomwright.service.form.Table;
-import loomwright.service.form.Words;
 import org.jspecify.annotations.Nullable;
 
 /** The answers about plans as one table each. */
@@ -84,50 +81,26 @@ public final class PlanTables {
                 rows);
     }
 
-    /** One row for each load, path and step. */
-    public static Table sneaks(SneakReport report) {
+    /** One row for each finding. */
+    public static Table review(ReviewReport report) {
         List<List<@Nullable Object>> rows = new ArrayList<>();
-        for (Sneak sneak : report.sneaks()) {
-            String path = sneak.path().steps().stream()
-                    .map(PathStep::id)
-                    .distinct()
-                    .collect(Collectors.joining(" "));
-            String clues = sneak.clues().stream().map(c -> Words.of(c.kind())).collect(Collectors.joining(" "));
-            for (SneakOccurrence occurrence : sneak.occurrences()) {
-                rows.add(Arrays.asList(
-                        sneak.load(),
-                        sneak.severity(),
-                        occurrence.step(),
-                        occurrence.activity(),
-                        occurrence.operated(),
-                        occurrence.effectiveV(),
-                        occurrence.currentA(),
-                        listed(occurrence.changes()),
-                        path,
-                        clues));
-            }
+        for (Finding finding : report.findings()) {
+            rows.add(Arrays.asList(
+                    finding.severity(),
+                    finding.code(),
+                    String.join(" ", finding.ids()),
+                    finding.text(),
+                    finding.figures().stream()
+                            .map(f -> f.name() + " " + Figures.text(f.value()))
+                            .collect(Collectors.joining("; ")),
+                    finding.basis().source(),
+                    finding.remedy()));
         }
-        return new Table(
-                List.of(
-                        "load",
-                        "severity",
-                        "step",
-                        "activity",
-                        "operated",
-                        "effectiveV",
-                        "currentA",
-                        "changes",
-                        "path",
-                        "clues"),
-                rows);
+        return new Table(List.of("severity", "code", "ids", "text", "figures", "source", "remedy"), rows);
     }
 
     private static String switches(Occurrence occurrence) {
-        return listed(occurrence.switches());
-    }
-
-    private static String listed(Map<String, String> positions) {
-        return positions.entrySet().stream()
+        return occurrence.switches().entrySet().stream()
                 .map(e -> e.getKey() + " " + e.getValue())
                 .collect(Collectors.joining("; "));
     }

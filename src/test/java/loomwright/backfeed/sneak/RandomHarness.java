@@ -11,7 +11,6 @@ import loomwright.circuit.Plans;
 public final class RandomHarness {
     private static final String OPEN_OR_CLOSED =
             "'positions':[{'name':'off','joins':[]},{'name':'on','joins':[['a','b']]}]";
-    private static final String MEANT = "'meantLive':['run','crank','running'],'meantLiveWhen':{'%s':['on']}";
 
     private final Random random;
     private final List<String> parts = new ArrayList<>();
@@ -60,7 +59,7 @@ public final class RandomHarness {
                 + (random.nextInt(4) == 0 ? ",'position':'on'" : "") + "}");
         wire("feeds.1", id + ".a", true);
         String load = "L" + s;
-        String meant = String.format(Locale.ROOT, MEANT, id);
+        String meant = "'meantLive':['run','crank','running'],'meantLiveWhen':{'" + id + "':['on']}";
         switch (random.nextInt(6)) {
             case 0, 1 -> {
                 parts.add("{'kind':'lamp','id':'" + load + "','ratedV':12,'ratedW':" + (2 + random.nextInt(40)) + ","
@@ -91,8 +90,8 @@ public final class RandomHarness {
                 between("D" + s + ".cathode", load, "a", "b");
             }
             default -> {
-                parts.add("{'kind':'load','id':'" + load + "','powerW':" + (5 + random.nextInt(40)) + "," + meant
-                        + "}");
+                parts.add(
+                        "{'kind':'load','id':'" + load + "','powerW':" + (5 + random.nextInt(40)) + "," + meant + "}");
                 between(id, load, "a", "b");
             }
         }
