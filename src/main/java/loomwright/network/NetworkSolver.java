@@ -140,7 +140,7 @@ public final class NetworkSolver {
             Contraction trial = new Contraction(network.nodes().size(), network.reference(), states.fixed(network));
             NewtonLoop at = new NewtonLoop(trial);
             at.startFrom(settled.nodeV());
-            states.bridgeIslands(at.islandsNow(), trial, settled.voltage, scale(settled.voltage));
+            states.bridgeIslands(at.islandsNow(), trial, settled.nodeV(), settled.voltage, scale(settled.voltage));
             Contraction contraction = contract(states.fixed(network));
             return settle(contraction, settled.nodeV());
         }

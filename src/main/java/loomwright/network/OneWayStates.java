@@ -58,20 +58,55 @@ final class OneWayStates {
     }
 
     /**
-     * Lets blocking elements that stand at their very threshold conduct where that gives an island its potential: the
-     * open end of a diode shows the voltage behind it.
+     * Lets blocking elements conduct where that gives an island its potential: the open end of a diode shows the voltage
+     * behind it. An island may stand anywhere between the thresholds around it; as in a real circuit the least leak draws
+     * it towards the reference, until the first element is at its threshold.
      */
-    void bridgeIslands(Islands islands, Contraction contraction, double[] voltageV, double scaleV) {
+    void bridgeIslands(Islands islands, Contraction contraction, double[] nodeV, double[] voltageV, double scaleV) {
+        double[] shiftV = leaked(islands, contraction, nodeV, voltageV);
         NodeSets joined = new NodeSets(islands.count);
         for (int b = 0; b < free.length; b++) {
-            if (states[b] == State.BLOCKING && !proved[b] && free[b] instanceof Branch.OneWayBranch oneWay) {
-                int from = islands.islandOf[contraction.superOf[oneWay.from]];
-                int to = islands.islandOf[contraction.superOf[oneWay.to]];
-                if (voltageV[b] + oneWay.biasV >= -TOLERANCE * scaleV && joined.join(from, to)) {
+            if (mayBridge(b)) {
+                int from = islands.islandOf[contraction.superOf[free[b].from]];
+                int to = islands.islandOf[contraction.superOf[free[b].to]];
+                double driveV = voltageV[b] + free[b].biasV + shiftV[from] - shiftV[to];
+                if (driveV >= -TOLERANCE * scaleV && joined.join(from, to)) {
                     states[b] = State.CONDUCTING;
                 }
             }
         }
+    }
+
+    private boolean mayBridge(int b) {
+        return states[b] == State.BLOCKING && !proved[b] && free[b] instanceof Branch.OneWayBranch;
+    }
+
+    /** By island, how far its potential moves towards that of the reference before an element would conduct. */
+    private double[] leaked(Islands islands, Contraction contraction, double[] nodeV, double[] voltageV) {
+        double[] meanV = new double[islands.count];
+        int[] nodes = new int[islands.count];
+        for (int node = 0; node < nodeV.length; node++) {
+            int island = islands.islandOf[contraction.superOf[node]];
+            nodes[island]++;
+            meanV[island] += (nodeV[node] - meanV[island]) / nodes[island];
+        }
+        double[] shiftV = new double[islands.count];
+        for (int k = 1; k < islands.count; k++) {
+            double reachV = Math.abs(meanV[k]);
+            for (int b = 0; b < free.length; b++) {
+                if (mayBridge(b)) {
+                    int from = islands.islandOf[contraction.superOf[free[b].from]];
+                    int to = islands.islandOf[contraction.superOf[free[b].to]];
+                    boolean towards = meanV[k] > 0 ? to == k : from == k;
+                    if (from != to && towards) {
+                        double driveV = voltageV[b] + free[b].biasV + shiftV[from] - shiftV[to];
+                        reachV = Math.min(reachV, Math.max(0, -driveV));
+                    }
+                }
+            }
+            shiftV[k] = -Math.copySign(reachV, meanV[k]);
+        }
+        return shiftV;
     }
 
     /** The elements that contradict their states in a solution with these states fixed. */

@@ -9,8 +9,8 @@ import java.util.List;
  * Elimination of the nodes of a conductance network, planned once for all networks that have no more than given branches.
  *
  * <p>A node with conductances g₁ … gₙ to others and g₀ to earth is replaced by gᵢ·gⱼ/(g₀ + g₁ + … + gₙ) between each pair
- * of its neighbours (star-mesh transformation). Nothing is subtracted, so each voltage keeps its digits however small a
- * conductance is. The order is that of least degree, which on a harness, nearly a tree, makes next to no new branches.
+ * of its neighbours (star-mesh transformation). Unless a conductance is negative nothing is subtracted, so each voltage
+ * keeps its digits however small a conductance is. The order is that of least degree, which on a harness, nearly a tree, makes next to no new branches.
  *
  * <p>Cost: planning, nodes times branches; a solution, the sum of the squares of the degrees met.
  */
@@ -118,8 +118,10 @@ final class StarElimination {
      * @param betweenS conductance by slot; overwritten
      * @param earthS conductance of each node to earth, above 0 in sum; overwritten
      * @param current current driven into each node, A; overwritten by its voltage, V
+     * @return whether the conductances are positive definite, as they are unless some are negative
      */
-    void solve(double[] betweenS, double[] earthS, double[] current) {
+    boolean solve(double[] betweenS, double[] earthS, double[] current) {
+        boolean positive = true;
         for (int k = 0; k < size; k++) {
             int node = order[k];
             int[] around = neighbours[k];
@@ -128,6 +130,7 @@ final class StarElimination {
             for (int slot : spoke) {
                 sum += betweenS[slot];
             }
+            positive &= sum > 0;
             double inverseS = 1 / sum;
             inverse[k] = inverseS;
             int[] fill = fills[k];
@@ -152,5 +155,6 @@ final class StarElimination {
             }
             current[order[k]] = drawn * inverse[k];
         }
+        return positive;
     }
 }

@@ -178,20 +178,22 @@ public final class SwitchedNetwork {
                 drive[here[k]] = Double.NaN;
             }
         }
+        boolean chords = false;
         for (int step = 0; step < MOST_STEPS; step++) {
             System.arraycopy(fixedBetweenS, 0, betweenS, 0, betweenS.length);
             System.arraycopy(fixedEarthS, 0, earthS, 0, earthS.length);
             System.arraycopy(fixedA, 0, voltage, 0, voltage.length);
             for (int k = 0; k < hereCount; k++) {
                 if (!linear[here[k]]) {
-                    linearise(here[k], step >= CHORDS_FROM);
+                    linearise(here[k], chords || step >= CHORDS_FROM);
                 }
                 stamp(here[k]);
             }
-            elimination.solve(betweenS, earthS, voltage);
-            if (settled(step >= ONE_BY_ONE_FROM)) {
+            boolean positive = elimination.solve(betweenS, earthS, voltage);
+            if (settled(step >= ONE_BY_ONE_FROM) && positive) {
                 return plausible();
             }
+            chords |= !positive;
         }
         return false;
     }
@@ -199,15 +201,13 @@ public final class SwitchedNetwork {
     private void linearise(int b, boolean chord) {
         Branch branch = branches[b];
         double at = drive[b];
-        if (branch instanceof Branch.ConstantPower load) {
-            slope[b] = Double.isNaN(at) ? load.idle().conductanceS : at == 0 ? load.slopeS(0) : load.currentA(at) / at;
+        if (Double.isNaN(at) && branch instanceof Branch.ConstantPower load) {
+            slope[b] = load.idle().conductanceS;
             source[b] = 0;
             return;
         }
-        slope[b] = branch.slopeS(at);
-        if (chord && at != 0 && branch instanceof Branch.Filament) {
-            slope[b] = branch.currentA(at) / at;
-        }
+        boolean curved = !(branch instanceof Branch.OneWayBranch);
+        slope[b] = chord && curved && at != 0 ? branch.currentA(at) / at : branch.slopeS(at);
         source[b] = branch.currentA(at) - slope[b] * (at - branch.biasV);
     }
 
@@ -280,7 +280,7 @@ public final class SwitchedNetwork {
         return source[element] + slope[element] * across(element);
     }
 
-    /** Whether two nodes are joined by elements that conduct. */
+    /** Whether two nodes are joined by elements that conduct, the open end of a diode to what is behind it too. */
     public boolean joined(int node, int other) {
         NodeSets sets = new NodeSets(voltage.length);
         for (int b = 0; b < branches.length; b++) {

@@ -90,7 +90,12 @@ public final class Sweep {
             index.put(open.get(p).get(0).id(), p);
         }
         for (Step step : Step.values()) {
-            sweep.steps.put(step, new SweptStep(wiring, step, open, thresholds, sweep.consumers));
+            SweptStep own = new SweptStep(wiring, step, open, thresholds, sweep.consumers);
+            SweptStep same = sweep.steps.values().stream()
+                    .filter(own::isSameAs)
+                    .findFirst()
+                    .orElse(own);
+            sweep.steps.put(step, same);
             sweep.meant.put(
                     step,
                     sweep.consumers.stream()

@@ -29,6 +29,7 @@ final class SweptStep {
     private static final int MOST_ROUNDS = 64;
 
     private final SwitchedNetwork network;
+    private final List<Element> elements;
     /** By open part and setting, the elements that are there then. */
     private final List<List<int[]>> bySetting = new ArrayList<>();
     /** By threshold: the elements while inactive, and while active. */
@@ -38,6 +39,14 @@ final class SweptStep {
     private final List<Gauge> gauges = new ArrayList<>();
     private final VehicleSystem system;
     private final Leads leads = new Leads();
+    private final long[] seen = new long[MOST_ROUNDS];
+    private int seenCount;
+    private long restless;
+    /** Whether the network is at rest in a state, and in which. */
+    private boolean rested;
+
+    private long rest;
+    private final int[] restSetting;
 
     /** A threshold and the nodes its sense touches, in the order it asks for them. */
     @SuppressWarnings("ArrayRecordComponent") // never compared
@@ -76,6 +85,7 @@ final class SweptStep {
 
     SweptStep(Wiring wiring, Step step, List<List<Part>> open, List<Threshold> thresholds, List<Consumer> consumers) {
         this.system = wiring.plan().system();
+        this.restSetting = new int[open.size()];
         Universe universe = new Universe(wiring, step);
         Set<String> varying = new HashSet<>();
         open.forEach(settings -> varying.add(settings.get(0).id()));
@@ -101,7 +111,20 @@ final class SweptStep {
         }
         boolean[] there = new boolean[universe.elements.size()];
         Arrays.fill(there, 0, always, true);
-        network = new SwitchedNetwork(wiring.nodeNames().size(), Wiring.CHASSIS_NODE, universe.elements, there);
+        elements = List.copyOf(universe.elements);
+        network = new SwitchedNetwork(wiring.nodeNames().size(), Wiring.CHASSIS_NODE, elements, there);
+    }
+
+    /** Whether another step of the same plan is electrically the same. */
+    boolean isSameAs(SweptStep other) {
+        return elements.equals(other.elements) && same(bySetting, other.bySetting) && same(byState, other.byState);
+    }
+
+    private static boolean same(List<List<int[]>> one, List<List<int[]>> other) {
+        return IntStream.range(0, one.size())
+                .allMatch(p -> IntStream.range(0, one.get(p).size())
+                        .allMatch(s ->
+                                Arrays.equals(one.get(p).get(s), other.get(p).get(s))));
     }
 
     /** All elements that there may be. */
@@ -185,48 +208,104 @@ final class SweptStep {
      *
      * @param setting of each open part
      * @param before the state they were in
-     * @return {@link #UNCERTAIN} also if they find no rest
+     * @return {@link #UNCERTAIN} if the full solver must say
      */
     long settle(int[] setting, long before) {
+        if (rested && before == rest && Arrays.equals(setting, restSetting)) {
+            return rest;
+        }
+        rest = find(setting, before);
+        rested = restless == 0 && rest != UNCERTAIN;
+        System.arraycopy(setting, 0, restSetting, 0, setting.length);
+        return rest;
+    }
+
+    private long find(int[] setting, long before) {
+        long together = settle(setting, before, false);
+        if (Long.bitCount(restless) < 2) {
+            return together;
+        }
+        long oneByOne = settle(setting, before, true);
+        if (restless == 0) {
+            return oneByOne;
+        }
+        // There is no rest either way: the figures are those of one moment, as Settling gives them.
+        return solve(setting, together) ? together : UNCERTAIN;
+    }
+
+    /** Sets {@link #restless} to the parts that keep changing. */
+    private long settle(int[] setting, long before, boolean oneAtATime) {
         long active = before;
-        for (int round = 0; round < MOST_ROUNDS; round++) {
-            network.clear();
-            for (int p = 0; p < setting.length; p++) {
-                network.add(bySetting.get(p).get(setting[p]));
-            }
-            for (int t = 0; t < sensors.size(); t++) {
-                network.add(byState.get(t).get((int) (active >>> t & 1)));
-            }
-            if (!network.solve()) {
+        seenCount = 0;
+        restless = 0;
+        while (seenCount < seen.length) {
+            if (!solve(setting, active)) {
                 return UNCERTAIN;
             }
-            long next = next(active);
+            long next = next(active, oneAtATime);
             if (next == active || next == UNCERTAIN) {
                 return next;
             }
+            for (int k = 0; k < seenCount; k++) {
+                if (seen[k] == active) {
+                    restless = restless(k);
+                    return active;
+                }
+            }
+            seen[seenCount++] = active;
             active = next;
         }
         return UNCERTAIN;
     }
 
-    private long next(long active) {
-        long next = 0;
+    /** The parts that differ between the states of the cycle that begins at one of those seen. */
+    private long restless(int first) {
+        long ever = 0;
+        long always = -1;
+        for (int k = first; k < seenCount; k++) {
+            ever |= seen[k];
+            always &= seen[k];
+        }
+        return ever & ~always;
+    }
+
+    private boolean solve(int[] setting, long active) {
+        network.clear();
+        for (int p = 0; p < setting.length; p++) {
+            network.add(bySetting.get(p).get(setting[p]));
+        }
+        for (int t = 0; t < sensors.size(); t++) {
+            network.add(byState.get(t).get((int) (active >>> t & 1)));
+        }
+        return network.solve();
+    }
+
+    private long next(long active, boolean oneAtATime) {
+        long next = active;
         for (int t = 0; t < sensors.size(); t++) {
             Sensor sensor = sensors.get(t);
             Threshold threshold = sensor.threshold();
             boolean was = (active >>> t & 1) != 0;
             double effectiveV =
                     threshold.sense().effectiveV(leads.at(was ? sensor.activeLeads() : sensor.inactiveLeads()), was);
-            if (!was && threshold.part() instanceof Load && !network.joined(leads.nodes[0], leads.nodes[1])) {
-                // Between parts of the circuit that nothing joins, a meter shows nothing.
-                effectiveV = 0;
-            }
             double limitV = was ? threshold.releaseV() : threshold.operateV();
             if (isClose(effectiveV, limitV) || isClose(effectiveV, threshold.maximumV())) {
                 return UNCERTAIN;
             }
-            if (threshold.activeAt(effectiveV, was)) {
-                next |= 1L << t;
+            boolean is = threshold.activeAt(effectiveV, was);
+            boolean atNothing = threshold.activeAt(0, was);
+            if (!was
+                    && is != atNothing
+                    && threshold.part() instanceof Load
+                    && !network.joined(leads.nodes[0], leads.nodes[1])) {
+                // Between parts of the circuit that nothing joins, a meter shows nothing.
+                is = atNothing;
+            }
+            if (is != was) {
+                next ^= 1L << t;
+                if (oneAtATime) {
+                    return next;
+                }
             }
         }
         return next;
