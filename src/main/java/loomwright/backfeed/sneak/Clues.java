@@ -1,6 +1,8 @@
 package loomwright.backfeed.sneak;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -33,21 +35,21 @@ final class Clues {
     private static final Set<String> OFF_WORDS = Set.of("off", "open", "out", "released", "0", "none");
 
     private final SneakCase found;
-    private final List<SolvedStep> asDrawn;
+    private final Set<String> bothWays;
     private final List<Clue> clues = new ArrayList<>();
 
-    private Clues(SneakCase found, List<SolvedStep> asDrawn) {
+    private Clues(SneakCase found, Set<String> bothWays) {
         this.found = found;
-        this.asDrawn = asDrawn;
+        this.bothWays = bothWays;
     }
 
     /**
      * The clues of a case.
      *
-     * @param asDrawn the steps of the plan with its switches as drawn
+     * @param bothWays from {@link #bothWays}
      */
-    static List<Clue> of(SneakCase found, List<SolvedStep> asDrawn) {
-        Clues clues = new Clues(found, asDrawn);
+    static List<Clue> of(SneakCase found, Set<String> bothWays) {
+        Clues clues = new Clues(found, bothWays);
         clues.domes();
         clues.switched();
         clues.reversals();
@@ -143,7 +145,7 @@ final class Clues {
             if (step.againstFeed()) {
                 against.add(step.id());
             }
-            if (step.owner() != Branch.Owner.PART && goesBothWays(step)) {
+            if (step.owner() != Branch.Owner.PART && bothWays.contains(step.id())) {
                 bars.add(step.id());
             }
         }
@@ -162,21 +164,30 @@ final class Clues {
         }
     }
 
-    private boolean goesBothWays(PathStep step) {
-        boolean forward = false;
-        boolean backward = false;
-        List<SolvedStep> all = new ArrayList<>(found.sameSetting());
-        all.addAll(asDrawn);
-        for (SolvedStep solved : all) {
-            for (int b = 0; solved.solved() && b < solved.branches().size(); b++) {
-                Branch branch = solved.branches().get(b);
-                if (branch.owner() == step.owner() && branch.id().equals(step.id())) {
-                    forward |= solved.currentA(b) > Activity.TRICKLE_A;
-                    backward |= solved.currentA(b) < -Activity.TRICKLE_A;
+    /**
+     * The wires and connectors that carry current one way in one setting or step and the other way in another. Steps with
+     * the alternator at work are left out: that the battery is now charged, now drawn on, is no sneak.
+     */
+    static Set<String> bothWays(Collection<List<SolvedStep>> settings) {
+        Set<String> seen = new HashSet<>();
+        Set<String> both = new HashSet<>();
+        for (List<SolvedStep> steps : settings) {
+            for (SolvedStep solved : steps) {
+                boolean figures = solved.solved() && !solved.step().charging();
+                for (int b = 0; figures && b < solved.branches().size(); b++) {
+                    double currentA = solved.currentA(b);
+                    Branch branch = solved.branches().get(b);
+                    if (branch.owner() != Branch.Owner.PART && Math.abs(currentA) > Activity.TRICKLE_A) {
+                        String way = branch.from() + " " + branch.to() + " " + branch.id();
+                        seen.add(way + (currentA > 0 ? "+" : "-"));
+                        if (seen.contains(way + (currentA > 0 ? "-" : "+"))) {
+                            both.add(branch.id());
+                        }
+                    }
                 }
             }
         }
-        return forward && backward;
+        return both;
     }
 
     private void throughLoads() {

@@ -1,6 +1,5 @@
 package loomwright.backfeed.sneak;
 
-import java.util.List;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.FeedPaths;
@@ -16,16 +15,15 @@ import loomwright.operation.Sweep.Feed;
  *
  * @param changes how many open parts do not stand as drawn
  * @param solved the step
- * @param sameSetting all steps of that setting
  * @param paths ways of its current, the strongest first
  */
 record SneakCase(
-        Consumer load, long code, int changes, SolvedStep solved, List<SolvedStep> sameSetting, FeedPaths.Found paths) {
+        Consumer load, long code, int changes, SolvedStep solved, FeedPaths.Found paths) {
     private static final int MOST_PATHS = 6;
 
-    static SneakCase of(Consumer load, long code, int changes, SolvedStep solved, List<SolvedStep> sameSetting) {
+    static SneakCase of(Consumer load, long code, int changes, SolvedStep solved) {
         return new SneakCase(
-                load, code, changes, solved, sameSetting, FeedPaths.find(solved, solved.findBranch(load), MOST_PATHS));
+                load, code, changes, solved, FeedPaths.find(solved, solved.findBranch(load), MOST_PATHS));
     }
 
     /** How a load is fed, meant or not. */

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Queue;
+import java.util.Set;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -132,8 +133,10 @@ public final class SneakSearch {
             for (int c = 0; c < consumers.size(); c++) {
                 fedIn.put(consumers.get(c).id(), shown.fedIn[c]);
             }
+            solve(0);
+            Set<String> bothWays = Clues.bothWays(solved.values());
             List<Sneak> sneaks = groups.values().stream()
-                    .map(cases -> sneak(cases, fedIn))
+                    .map(cases -> sneak(cases, fedIn, bothWays))
                     .sorted(Comparator.comparing(Sneak::severity))
                     .toList();
             return new SneakReport(plan.name(), settings.count(), shown.judged, complete, sneaks);
@@ -215,13 +218,13 @@ public final class SneakSearch {
                     boolean same = one.solved()
                             && !Intent.meantLive(load, one.plan(), step)
                             && SneakCase.feedOf(one, load).equals(seen.feed());
-                    return same ? SneakCase.of(load, seen.code(), seen.changes(), one, steps) : null;
+                    return same ? SneakCase.of(load, seen.code(), seen.changes(), one) : null;
                 }
             }
             throw new IllegalStateException("no such step: " + step);
         }
 
-        private Sneak sneak(List<SneakCase> cases, Map<String, Integer> fedIn) {
+        private Sneak sneak(List<SneakCase> cases, Map<String, Integer> fedIn, Set<String> bothWays) {
             List<SneakCase> smallestFirst = cases.stream()
                     .sorted(Comparator.comparingInt(SneakCase::changes)
                             .thenComparing(SneakCase::feed)
@@ -243,7 +246,7 @@ public final class SneakSearch {
                     fedIn.getOrDefault(load.id(), 0),
                     smallestFirst.get(0).strongest(),
                     byStep.values().stream().map(this::occurrence).toList(),
-                    Clues.of(worst, solve(0)));
+                    Clues.of(worst, bothWays));
         }
 
         private SneakOccurrence occurrence(SneakCase one) {
