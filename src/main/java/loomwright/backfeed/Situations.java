@@ -40,7 +40,7 @@ public final class Situations {
      *
      * @throws RejectedInput OVER_LIMIT if there are more than {@code limit}
      */
-    static List<Situation> list(Plan plan, int limit) {
+    public static List<Situation> list(Plan plan, int limit) {
         List<Situation> all = List.of(new Situation(plan, Map.of(), Map.of()));
         for (Part part : plan.parts()) {
             List<Part> settings = settings(part);

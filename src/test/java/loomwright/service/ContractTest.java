@@ -16,6 +16,8 @@ import java.util.stream.Stream;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Fault;
+import loomwright.backfeed.sneak.SneakLimits;
+import loomwright.backfeed.sneak.SneakReport;
 import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.FeedState;
 import loomwright.ignition.change.ChangeInput;
@@ -119,6 +121,8 @@ class ContractTest {
                 .isEqualTo(all(FeedState.Verdict.values(), Words::of));
         assertThat(words("/components/schemas/ReviewFindingCode"))
                 .isEqualTo(all(FindingCode.values(), FindingCode::text));
+        assertThat(words("/components/schemas/SneakClueKind"))
+                .isEqualTo(all(SneakReport.Clue.Kind.values(), Words::of));
         assertThat(words("/components/parameters/Format/schema")).isEqualTo(all(Face.values(), Face::word));
     }
 
@@ -141,6 +145,10 @@ class ContractTest {
         assertThat(DOCUMENT.at("/paths/~1v1~1networks~1solution/post/description")
                         .asText())
                 .contains(number(NetworkLimits.defaults().maxNodes()) + " nodes");
+        SneakLimits sneaks = SneakLimits.defaults();
+        assertThat(DOCUMENT.at("/paths/~1v1~1plans~1sneaks/post/description").asText())
+                .contains(number(sneaks.maxCombinations()) + " combinations")
+                .contains("503 after " + sneaks.timeMs() / 1000 + " s");
     }
 
     private static String number(int value) {

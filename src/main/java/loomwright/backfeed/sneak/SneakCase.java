@@ -17,13 +17,11 @@ import loomwright.operation.Sweep.Feed;
  * @param solved the step
  * @param paths ways of its current, the strongest first
  */
-record SneakCase(
-        Consumer load, long code, int changes, SolvedStep solved, FeedPaths.Found paths) {
+record SneakCase(Consumer load, long code, int changes, SolvedStep solved, FeedPaths.Found paths) {
     private static final int MOST_PATHS = 6;
 
     static SneakCase of(Consumer load, long code, int changes, SolvedStep solved) {
-        return new SneakCase(
-                load, code, changes, solved, FeedPaths.find(solved, solved.findBranch(load), MOST_PATHS));
+        return new SneakCase(load, code, changes, solved, FeedPaths.find(solved, solved.findBranch(load), MOST_PATHS));
     }
 
     /** How a load is fed, meant or not. */

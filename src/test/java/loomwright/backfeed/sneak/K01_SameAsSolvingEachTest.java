@@ -29,10 +29,9 @@ class K01_SameAsSolvingEachTest {
     @Property(seed = "20261125", tries = 40)
     void onPlansMadeAtRandom(
             @ForAll long seed, @ForAll @IntRange(min = 1, max = 10) int switches, @ForAll @IntRange(max = 5) int ties) {
-        // Loads that switch off below a voltage, behind a poor return, make for plans without rest: all may be left
-        // over.
+        // A few figures lie too close to a limit; the quick way is worth nothing if it leaves most to the other.
         assertThat(compare(RandomHarness.of(seed, switches, ties), new Random(seed), 12))
-                .isLessThanOrEqualTo(12);
+                .isLessThanOrEqualTo(6);
     }
 
     @ParameterizedTest

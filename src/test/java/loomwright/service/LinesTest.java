@@ -1,0 +1,139 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.equalTo;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import io.restassured.response.Response;
+import java.net.InetAddress;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+import loomwright.answer.Answer;
+import loomwright.answer.OutOfTime;
+import loomwright.circuit.Plan;
+import org.junit.jupiter.api.Test;
+
+/** A long calculation that is asked for lines tells its progress as it goes, and stops when its client hangs up. */
+class LinesTest {
+    private static final JsonMapper MAPPER = new JsonMapper();
+    private static final JsonNode PLAN = LiveService.CONTRACT
+            .document()
+            .at("/paths/~1v1~1plans~1sneaks/post/requestBody/content/application~1json/examples/cross-tie/value");
+
+    private static Response ask(Server server) {
+        return LiveService.ask(server)
+                .contentType("application/json")
+                .accept(LongCalculation.LINES)
+                .body(PLAN.toString())
+                .post("/v1/plans/sneaks");
+    }
+
+    private static List<String> lines(Response response) {
+        assertThat(response.statusCode()).as(response.asString()).isEqualTo(200);
+        assertThat(response.contentType()).startsWith(LongCalculation.LINES);
+        return response.asString().lines().toList();
+    }
+
+    /** A service whose search is replaced by another function. */
+    private static Server with(LongCalculation<Plan, Map<String, String>> calculation) {
+        return Server.start(
+                Options.DEFAULT.withPort(0),
+                LiveService.CONTRACT,
+                List.of(Endpoint.post("/v1/plans/sneaks", "findSneaks", calculation)));
+    }
+
+    private static Answer<Map<String, String>> answer() {
+        return new Answer<>(Map.of(), List.of(), List.of(), List.of());
+    }
+
+    @Test
+    void theLastLineIsTheAnswerThatJsonWouldBe() throws Exception {
+        try (Server server = Server.start(Options.DEFAULT.withPort(0))) {
+            List<String> lines = lines(ask(server));
+            assertThat(MAPPER.readTree(lines.get(0)).at("/progress/of").asInt()).isEqualTo(4);
+            Response json = LiveService.ask(server)
+                    .contentType("application/json")
+                    .body(PLAN.toString())
+                    .post("/v1/plans/sneaks");
+            assertThat(MAPPER.readTree(lines.get(lines.size() - 1)).path("answer"))
+                    .isEqualTo(MAPPER.readTree(json.asByteArray()));
+        }
+    }
+
+    @Test
+    void eachReportOfProgressIsALine() {
+        try (Server server = with(LongCalculation.of(Plan.class, (plan, progress) -> {
+            progress.at(1, 3);
+            progress.at(2, 3);
+            return answer();
+        }))) {
+            String body = LiveService.raw(server, request());
+            assertThat(body)
+                    .contains("{\"progress\":{\"done\":1,\"of\":3}}\n", "{\"progress\":{\"done\":2,\"of\":3}}\n");
+        }
+    }
+
+    @Test
+    void whatGoesWrongBeforeTheFirstLineIsAProblemWithItsStatus() {
+        try (Server server = with(LongCalculation.of(Plan.class, (plan, progress) -> {
+            throw new OutOfTime("The limit of 1 ms was reached");
+        }))) {
+            ask(server).then().statusCode(503).body("type", equalTo(ProblemType.OUT_OF_TIME.uri()));
+        }
+    }
+
+    @Test
+    void whatGoesWrongAfterwardsIsTheLastLine() throws Exception {
+        try (Server server = with(LongCalculation.of(Plan.class, (plan, progress) -> {
+            progress.at(1, 3);
+            throw new OutOfTime("The limit of 1 ms was reached");
+        }))) {
+            List<String> lines = lines(ask(server));
+            assertThat(lines).hasSize(2);
+            assertThat(MAPPER.readTree(lines.get(1)).at("/problem/status").asInt())
+                    .isEqualTo(503);
+        }
+    }
+
+    @Test
+    void aClientThatHangsUpEndsTheWork() throws Exception {
+        CountDownLatch begun = new CountDownLatch(1);
+        CountDownLatch ended = new CountDownLatch(1);
+        AtomicReference<Throwable> why = new AtomicReference<>();
+        try (Server server = with(LongCalculation.of(Plan.class, (plan, progress) -> {
+            try {
+                for (long done = 0; done < Long.MAX_VALUE; done++) {
+                    progress.at(done, Long.MAX_VALUE);
+                    begun.countDown();
+                }
+            } catch (RuntimeException e) {
+                why.set(e);
+                throw e;
+            } finally {
+                ended.countDown();
+            }
+            return answer();
+        }))) {
+            try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
+                socket.getOutputStream().write(request().getBytes(StandardCharsets.UTF_8));
+                socket.getOutputStream().flush();
+                assertThat(begun.await(30, TimeUnit.SECONDS)).isTrue();
+            }
+            assertThat(ended.await(30, TimeUnit.SECONDS)).isTrue();
+            assertThat(why.get()).isInstanceOf(java.io.UncheckedIOException.class);
+        }
+    }
+
+    private static String request() {
+        String body = PLAN.toString();
+        return "POST /v1/plans/sneaks HTTP/1.1\r\nHost: x\r\nConnection: close\r\nContent-Type: application/json\r\n"
+                + "Accept: application/x-ndjson\r\nContent-Length: " + body.getBytes(StandardCharsets.UTF_8).length
+                + "\r\n\r\n" + body;
+    }
+}
