@@ -231,7 +231,8 @@ public final class SwitchedNetwork {
                     drive[b] = hold ? before : neighbouring(oneWay, before, at);
                     changed |= oneWay.slopeS(before) != oneWay.slopeS(drive[b]);
                 } else {
-                    drive[b] = at;
+                    // The steep foot of a lamp's law throws Newton's method to and fro about 0.
+                    drive[b] = drive[b] * at < 0 ? 0 : at;
                 }
             }
         }
