@@ -117,7 +117,7 @@ public record Ampacity(
 
     /** The calculation as a line to follow. */
     String working() {
-        StringBuilder line = new StringBuilder(table + ": " + gauge + " AWG");
+        StringBuilder line = new StringBuilder(Figure.word(table) + ": " + gauge + " AWG");
         if (!ownRow) {
             line.append(" (the next listed gauge with no more copper)");
         }
