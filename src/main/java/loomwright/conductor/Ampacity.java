@@ -144,7 +144,7 @@ public record Ampacity(
         return line.toString();
     }
 
-    List<Basis> basis() {
+    public List<Basis> basis() {
         List<Basis> all = new ArrayList<>();
         all.add(table.table().basis("continuous current by insulation rating"));
         corrections.forEach(c -> all.add(c.basis()));

@@ -4,17 +4,18 @@ import static loomwright.service.Endpoint.get;
 import static loomwright.service.Endpoint.post;
 
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import loomwright.backfeed.BackfeedAnswer;
-import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
 import loomwright.conductor.ConductorSizing;
 import loomwright.conductor.Conductors;
 import loomwright.conductor.FuseChoice;
 import loomwright.conductor.VoltageDrop;
-import loomwright.network.NetworkLimits;
+import loomwright.ignition.ballast.BallastInput;
+import loomwright.ignition.ballast.BallastResult;
+import loomwright.ignition.ballast.ChoiceResult;
 import loomwright.network.Reduction;
 import loomwright.operation.PlanAnswer;
 import loomwright.service.conductor.ConductorListQuestion;
@@ -22,48 +23,69 @@ import loomwright.service.conductor.ConductorQuestion;
 import loomwright.service.conductor.TableListQuestion;
 import loomwright.service.conductor.TableQuestion;
 import loomwright.service.conductor.WireForms;
+import loomwright.service.ignition.BallastQuestion;
+import loomwright.service.ignition.ChangeQuestion;
+import loomwright.service.ignition.ChoiceQuestion;
+import loomwright.service.ignition.SparkQuestion;
+import loomwright.service.ignition.SparkReport;
 import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
 import loomwright.service.plan.PlanTables;
 
-/** Every operation of the contract, each on one line. A test compares this table with {@code openapi.yaml}. */
+/**
+ * Every operation of the contract, each on one line, by topic. A test compares this table with {@code openapi.yaml}.
+ */
 final class Routes {
     private Routes() {}
 
-    static List<Endpoint> table(Contract contract) {
-        Examples examples = Examples.load();
-        NetworkLimits networkLimits = NetworkLimits.defaults();
-        BackfeedLimits backfeedLimits = BackfeedLimits.defaults();
-        Calculation<ResistanceQuestion, Reduction> resistance = Calculation.of(
-                        ResistanceQuestion.class, ResistanceQuestion::answer)
-                .in(faces -> faces.figure(Reduction::totalOhm).table(ResistanceQuestion::table));
-        List<Endpoint> table = new ArrayList<>(conductors());
-        table.addAll(List.of(
+    static List<Endpoint> table(Contract contract, CalculationLimits limits) {
+        return Stream.of(service(contract), examples(), plans(limits), networks(limits), conductors(), ignition())
+                .flatMap(List::stream)
+                .toList();
+    }
+
+    private static List<Endpoint> service(Contract contract) {
+        return List.of(
                 get("/health", "getHealth", request -> health(request, contract)),
                 get("/openapi.yaml", "getContract", request -> contractText(request, contract)),
                 get("/docs", "getDocumentation", Documentation::page),
-                get("/docs/{file}", "getDocumentationFile", Documentation::file),
+                get("/docs/{file}", "getDocumentationFile", Documentation::file));
+    }
+
+    private static List<Endpoint> examples() {
+        Examples examples = Examples.load();
+        return List.of(
                 get("/v1/examples", "listExamples", examples::listing),
-                get("/v1/examples/{name}", "getExample", examples::one),
+                get("/v1/examples/{name}", "getExample", examples::one));
+    }
+
+    private static List<Endpoint> plans(CalculationLimits limits) {
+        return List.of(
                 post(
                         "/v1/plans/solution",
                         "solvePlan",
-                        Calculation.of(Plan.class, plan -> PlanAnswer.of(plan, networkLimits))
+                        Calculation.of(Plan.class, plan -> PlanAnswer.of(plan, limits.network()))
                                 .in(faces -> faces.table(PlanTables::readings))),
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
-                        Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, backfeedLimits, networkLimits))
-                                .in(faces -> faces.table(PlanTables::backfeed))),
+                        Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, limits.backfeed(), limits.network()))
+                                .in(faces -> faces.table(PlanTables::backfeed))));
+    }
+
+    private static List<Endpoint> networks(CalculationLimits limits) {
+        Calculation<ResistanceQuestion, Reduction> resistance = Calculation.of(
+                        ResistanceQuestion.class, ResistanceQuestion::answer)
+                .in(faces -> faces.figure(Reduction::totalOhm).table(ResistanceQuestion::table));
+        return List.of(
                 get("/v1/resistance", "getResistance", resistance),
                 post("/v1/resistance", "postResistance", resistance),
                 post(
                         "/v1/networks/solution",
                         "solveNetwork",
-                        Calculation.of(NetworkQuestion.class, NetworkQuestion::answer)
-                                .in(faces -> faces.table(NetworkReport::table)))));
-        return List.copyOf(table);
+                        Calculation.of(NetworkQuestion.class, question -> question.answer(limits.network()))
+                                .in(faces -> faces.table(NetworkReport::table))));
     }
 
     private static List<Endpoint> conductors() {
@@ -106,6 +128,27 @@ final class Routes {
                         "getTable",
                         Calculation.of(TableQuestion.class, TableQuestion::answer)
                                 .in(faces -> faces.table(TableQuestion::table))));
+    }
+
+    private static List<Endpoint> ignition() {
+        Calculation<BallastInput, BallastResult> ballast = Calculation.of(BallastInput.class, BallastQuestion::answer)
+                .in(faces -> faces.figure(BallastResult::coilKeyOnV).table(BallastQuestion::table));
+        Calculation<ChoiceQuestion, ChoiceResult> choice = Calculation.of(ChoiceQuestion.class, ChoiceQuestion::answer)
+                .in(faces -> faces.text(Face.TEXT, ChoiceQuestion::figure).table(ChoiceQuestion::table));
+        Calculation<SparkQuestion, SparkReport> spark = Calculation.of(SparkQuestion.class, SparkQuestion::answer)
+                .in(faces -> faces.figure(SparkReport::marginKv).table(SparkReport::table));
+        return List.of(
+                get("/v1/ballast", "getBallast", ballast),
+                post("/v1/ballast", "postBallast", ballast),
+                get("/v1/ballast-choice", "getBallastChoice", choice),
+                post("/v1/ballast-choice", "postBallastChoice", choice),
+                get("/v1/spark", "getSpark", spark),
+                post("/v1/spark", "postSpark", spark),
+                post(
+                        "/v1/ignition-change",
+                        "compareIgnitions",
+                        Calculation.of(ChangeQuestion.class, ChangeQuestion::answer)
+                                .in(faces -> faces.table(ChangeQuestion.Report::table))));
     }
 
     /** What a load balancer asks for. */

@@ -44,7 +44,7 @@ public final class Server implements AutoCloseable {
     /** Starts the service with all its operations. */
     public static Server start(Options options) {
         Contract contract = Contract.load();
-        return start(options, contract, Routes.table(contract));
+        return start(options, contract, Routes.table(contract, options.calculation()));
     }
 
     static Server start(Options options, Contract contract, List<Endpoint> endpoints) {
