@@ -18,6 +18,8 @@ import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.ChoiceResult;
 import loomwright.network.Reduction;
 import loomwright.operation.PlanAnswer;
+import loomwright.review.mistakes.MistakesAnswer;
+import loomwright.review.mistakes.MistakesLimits;
 import loomwright.service.conductor.ConductorListQuestion;
 import loomwright.service.conductor.ConductorQuestion;
 import loomwright.service.conductor.TableListQuestion;
@@ -71,7 +73,14 @@ final class Routes {
                         "/v1/plans/backfeed",
                         "findBackfeed",
                         Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, limits.backfeed(), limits.network()))
-                                .in(faces -> faces.table(PlanTables::backfeed))));
+                                .in(faces -> faces.table(PlanTables::backfeed))),
+                post(
+                        "/v1/plans/mistakes",
+                        "listMistakes",
+                        Calculation.of(
+                                        Plan.class,
+                                        plan -> MistakesAnswer.of(plan, MistakesLimits.defaults(), limits.network()))
+                                .in(faces -> faces.table(PlanTables::mistakes))));
     }
 
     private static List<Endpoint> networks(CalculationLimits limits) {

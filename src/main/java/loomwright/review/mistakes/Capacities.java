@@ -46,7 +46,8 @@ final class Capacities {
     }
 
     private static @Nullable Double ratingA(Part part, Branch branch) {
-        boolean contact = branch.from().endsWith("." + Relay.COMMON) || branch.to().endsWith("." + Relay.COMMON);
+        boolean contact =
+                branch.from().endsWith("." + Relay.COMMON) || branch.to().endsWith("." + Relay.COMMON);
         if (part instanceof Relay relay) {
             return contact ? relay.ratingA() : null;
         } else if (part instanceof Solenoid solenoid) {
@@ -70,8 +71,8 @@ final class Capacities {
         }
         Integer bundle = wire.bundleCount();
         int bundled = bundle == null ? 1 : bundle;
-        Ampacity.Conditions conditions = new Ampacity.Conditions(
-                insulationC, ambientC, wire.place() == Place.ENGINE_BAY, bundled, bundled > 1);
+        Ampacity.Conditions conditions =
+                new Ampacity.Conditions(insulationC, ambientC, wire.place() == Place.ENGINE_BAY, bundled, bundled > 1);
         ConductorSize parsed = ConductorSize.parse(size);
         return Ampacity.find(parsed, AmpacityTable.US_33CFR183, conditions)
                 .or(() -> Ampacity.find(parsed, AmpacityTable.AC43_13, conditions))

@@ -49,7 +49,9 @@ final class Consequences {
         Set<String> blown = new LinkedHashSet<>();
         List<String> notes = new ArrayList<>();
         for (int i = 0; i < settings.size(); i++) {
-            String setting = settings.get(i).words().isEmpty() ? "" : " (" + settings.get(i).words() + ")";
+            String setting = settings.get(i).words().isEmpty()
+                    ? ""
+                    : " (" + settings.get(i).words() + ")";
             Set<String> open = new LinkedHashSet<>();
             Plan faulty = fault.applyTo(settings.get(i).plan());
             List<SolvedStep> solved = solver.solve(faulty);

@@ -15,8 +15,9 @@ import loomwright.circuit.Plan;
  * and width some halves that do not belong together always mate.
  */
 final class Keying {
-    static final String WHY_NOT_GENDER = "Turning the gender of one connector round only changes which of the wrong halves"
-            + " can be pushed together: each connector has a half of either gender.";
+    static final String WHY_NOT_GENDER =
+            "Turning the gender of one connector round only changes which of the wrong halves"
+                    + " can be pushed together: each connector has a half of either gender.";
 
     /** Usual widths of blades, and diameters of bullets, pins and rings, in mm (common practice, no source). */
     private static final List<Double> WIDTHS_MM = List.of(6.3, 4.8, 2.8, 9.5, 4.0, 5.0);

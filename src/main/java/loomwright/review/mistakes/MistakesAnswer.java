@@ -47,8 +47,8 @@ public final class MistakesAnswer {
                             + "; tie switches to the condition or leave out what does not matter here"));
         }
         Consequences consequences = new Consequences(plan, new PlanSolver(networkLimits));
-        List<Mistake> mistakes = new ArrayList<>(
-                faults.stream().map(consequences::of).toList());
+        List<Mistake> mistakes =
+                new ArrayList<>(faults.stream().map(consequences::of).toList());
         List<KeyingAdvice> keying = keying(plan, mistakes);
         mistakes.sort(Comparator.comparing(Mistake::severity));
         MistakesReport report = new MistakesReport(plan.name(), settings, mistakes, keying);
@@ -87,14 +87,14 @@ public final class MistakesAnswer {
 
     private static List<Basis> basis(Plan plan) {
         List<Basis> basis = new ArrayList<>(PlanAnswer.basis(plan));
-        basis.add(Basis.commonPractice("which single mistakes are plausible, which terminals of a part have the same form,"
-                + " a bad joint of 3 ohm, a short to earth of 0.01 ohm"));
+        basis.add(Basis.commonPractice(
+                "which single mistakes are plausible, which terminals of a part have the same form,"
+                        + " a bad joint of 3 ohm, a short to earth of 0.01 ohm"));
         basis.add(Basis.commonPractice("a tenth more or less voltage is noticed"));
         basis.add(Basis.fromMemory("a blade fuse opens at 1.35 times its rating within half an hour", "ISO 8820-3"));
         basis.add(Basis.verified("continuous current of wires, 80 C insulation unless said", "33 CFR 183.425 Table 5"));
         basis.add(Basis.fromMemory("melting current of a fusible link", "Preece's equation"));
-        basis.add(Basis.commonPractice(
-                "electronics fed backwards conduct like a silicon diode from return to supply"));
+        basis.add(Basis.commonPractice("electronics fed backwards conduct like a silicon diode from return to supply"));
         return basis;
     }
 

@@ -66,8 +66,7 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
      * @param soundV what works on it when all is well, in the first of these
      * @param faultyV what works on it with the mistake, in the first of these
      */
-    public record Notice(
-            Effect effect, String id, String called, List<String> when, double soundV, double faultyV) {}
+    public record Notice(Effect effect, String id, String called, List<String> when, double soundV, double faultyV) {}
 
     /** What a figure is too large for, worst first. */
     public enum Limit {

@@ -37,8 +37,8 @@ final class Notices {
                     .isPresent();
             if (same) {
                 effect(sound, faulty, consumer)
-                        .ifPresent(effect -> add(
-                                effect, consumer, when, sound.effectiveV(consumer), faulty.effectiveV(consumer)));
+                        .ifPresent(effect ->
+                                add(effect, consumer, when, sound.effectiveV(consumer), faulty.effectiveV(consumer)));
             }
         }
     }
@@ -98,7 +98,6 @@ final class Notices {
 
     /** Whether something works unasked that can move, heat up or start: all but lamps. */
     static boolean dangerous(Notice notice, Plan plan) {
-        return notice.effect() == Effect.UNASKED
-                && !(plan.findPart(notice.id()).orElseThrow() instanceof FilamentLamp);
+        return notice.effect() == Effect.UNASKED && !(plan.findPart(notice.id()).orElseThrow() instanceof FilamentLamp);
     }
 }

@@ -65,8 +65,7 @@ final class Overloads {
     private static double batteryA(SolvedStep solved) {
         double mostA = 0;
         for (int i = 0; i < solved.branches().size(); i++) {
-            if (solved.plan().findPart(solved.branches().get(i).id()).orElse(null)
-                    instanceof Battery) {
+            if (solved.plan().findPart(solved.branches().get(i).id()).orElse(null) instanceof Battery) {
                 mostA = Math.max(mostA, Math.abs(solved.currentA(i)));
             }
         }
@@ -134,8 +133,8 @@ final class Overloads {
     /** The worst first: what lasts before what a fuse ends. */
     List<Overload> list() {
         List<Overload> all = new ArrayList<>();
-        found.forEach((key, o) -> all.add(new Overload(
-                o.kind(), o.id(), o.when(), o.figure(), o.limit(), !lasting.contains(key), o.text())));
+        found.forEach((key, o) -> all.add(
+                new Overload(o.kind(), o.id(), o.when(), o.figure(), o.limit(), !lasting.contains(key), o.text())));
         all.sort(Comparator.comparing(Overload::endedByFuse)
                 .thenComparing(Overload::kind)
                 .thenComparing(o -> o.limit() == 0 ? 0 : -o.figure() / o.limit()));
