@@ -18,7 +18,7 @@ public final class StepFindings {
 
     private StepFindings() {}
 
-    /** All findings of one step, solved or not. */
+    /** The findings of one step; empty if there is nothing to say. */
     public static List<StepFinding> of(SolvedStep solved) {
         List<StepFinding> findings = new ArrayList<>();
         for (NetworkFinding finding : solved.networkFindings()) {

@@ -21,9 +21,6 @@ import org.jspecify.annotations.Nullable;
 
 /** What the wires and parts of a plan may carry. */
 final class Capacities {
-    /** Of PVC, where the plan does not say what the insulation stands (common practice, no source). */
-    static final double USUAL_INSULATION_C = 80;
-
     private final Map<String, Double> wireA = new LinkedHashMap<>();
     private final Map<String, Part> parts;
 
@@ -64,7 +61,7 @@ final class Capacities {
     private static OptionalDouble ampacityA(Wire wire, VehicleSystem system) {
         String size = wire.size();
         Double insulation = wire.insulationTemperatureC();
-        double insulationC = insulation == null ? USUAL_INSULATION_C : insulation;
+        double insulationC = insulation == null ? Ampacity.USUAL_INSULATION_C : insulation;
         double ambientC = system.temperatureC(wire.place());
         if (size == null || ambientC >= insulationC) {
             return OptionalDouble.empty();

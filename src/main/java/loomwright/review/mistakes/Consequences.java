@@ -158,11 +158,6 @@ final class Consequences {
     private static String summary(
             List<Notice> notices, List<Overload> overloads, List<Backfeed> backfeeds, Set<String> blown) {
         List<String> parts = new ArrayList<>();
-        overloads.stream()
-                .filter(o -> !o.endedByFuse())
-                .limit(2)
-                .map(Overload::text)
-                .forEach(parts::add);
         if (!blown.isEmpty()) {
             parts.add("Blows: " + String.join(", ", blown) + ".");
         }
@@ -180,6 +175,11 @@ final class Consequences {
             parts.add("Current runs backwards in "
                     + backfeeds.stream().map(Backfeed::wire).collect(Collectors.joining(", ")) + ".");
         }
+        overloads.stream()
+                .filter(o -> !o.endedByFuse())
+                .limit(2)
+                .map(Overload::text)
+                .forEach(parts::add);
         return parts.isEmpty() ? "No difference that anybody would notice." : String.join(" ", parts);
     }
 

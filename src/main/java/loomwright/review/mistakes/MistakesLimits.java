@@ -13,6 +13,6 @@ public record MistakesLimits(int maxSolutions) {
     }
 
     public static MistakesLimits defaults() {
-        return new MistakesLimits(4_000);
+        return new MistakesLimits(2_000);
     }
 }

@@ -44,6 +44,8 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
 
     /** What an owner notices at one load. */
     public enum Effect {
+        /** Works when it should not. */
+        UNASKED,
         /** Does not work when it should. */
         STOPS,
         /** A lamp is lit weakly, unasked or in place of its full light. */
@@ -52,8 +54,6 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
         WEAK,
         /** Works with a tenth more voltage or worse. */
         OVERFED,
-        /** Works when it should not. */
-        UNASKED,
         /** Switches on and off without end. */
         CHATTERS
     }

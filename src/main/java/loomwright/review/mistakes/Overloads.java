@@ -9,9 +9,11 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
+import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.operation.Branch;
@@ -28,6 +30,11 @@ final class Overloads {
     private static final double GROWN = 1.1;
     /** While cranking and while the engine runs down a wire has no time to get hot (common practice, no source). */
     private static final double SHORT_TIME = 3;
+
+    /** Nothing but a motor takes as much (common practice, no source). */
+    private static final double SHORT_A = 100;
+
+    private static final double SHORT_GROWN = 2;
 
     private record Key(Limit kind, String id) {}
 
@@ -54,12 +61,44 @@ final class Overloads {
             double soundA = before.getOrDefault(key(branch), 0.0);
             compareCurrent(faulty, i, soundA, when, last);
         }
+        compareBattery(sound, faulty, when, last);
         for (StepFinding finding : shorts(faulty)) {
             if (shorts(sound).isEmpty()) {
-                String id = finding.ids().isEmpty() ? "battery" : finding.ids().get(0);
-                add(new Overload(Limit.DEAD_SHORT, id, when, batteryA(faulty), 0, false, finding.text()), last);
+                add(
+                        new Overload(
+                                Limit.DEAD_SHORT, batteryId(faulty), when, batteryA(faulty), 0, false, finding.text()),
+                        last);
             }
         }
+    }
+
+    /** A short with as little resistance as the battery itself leaves half its voltage and counts as no dead short. */
+    private void compareBattery(SolvedStep sound, SolvedStep faulty, String when, boolean last) {
+        double nowA = shortA(faulty);
+        if (nowA > SHORT_A && nowA > SHORT_GROWN * shortA(sound)) {
+            String text = String.format(Locale.ROOT, "The battery is shorted: it gives %.3g A (%s).", nowA, when);
+            add(new Overload(Limit.DEAD_SHORT, batteryId(faulty), when, nowA, 0, false, text), last);
+        }
+    }
+
+    /** The first battery; the alternator of a plan that has none. */
+    private static String batteryId(SolvedStep solved) {
+        return solved.plan().parts().stream()
+                .filter(p -> p instanceof Battery || p instanceof Alternator)
+                .map(Part::id)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** What the battery gives beside what motors take. */
+    private static double shortA(SolvedStep solved) {
+        if (!solved.solved()) {
+            return 0;
+        }
+        double motorA = solved.plan().listParts(Motor.class).stream()
+                .mapToDouble(motor -> Math.abs(solved.currentA(motor)))
+                .sum();
+        return batteryA(solved) - motorA;
     }
 
     private static double batteryA(SolvedStep solved) {
