@@ -21,6 +21,8 @@ import loomwright.ignition.ballast.ChoiceResult;
 import loomwright.network.Reduction;
 import loomwright.operation.PlanAnswer;
 import loomwright.review.PlanReview;
+import loomwright.review.mistakes.MistakesAnswer;
+import loomwright.review.mistakes.MistakesLimits;
 import loomwright.service.conductor.ConductorListQuestion;
 import loomwright.service.conductor.ConductorQuestion;
 import loomwright.service.conductor.TableListQuestion;
@@ -77,6 +79,13 @@ final class Routes {
                         "findBackfeed",
                         Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, limits.backfeed(), limits.network()))
                                 .in(faces -> faces.table(PlanTables::backfeed))),
+                post(
+                        "/v1/plans/mistakes",
+                        "listMistakes",
+                        Calculation.of(
+                                        Plan.class,
+                                        plan -> MistakesAnswer.of(plan, MistakesLimits.defaults(), limits.network()))
+                                .in(faces -> faces.table(PlanTables::mistakes))),
                 post(
                         "/v1/plans/sneaks",
                         "findSneaks",
