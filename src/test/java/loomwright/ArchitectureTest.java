@@ -26,6 +26,7 @@ class ArchitectureTest {
     private static final String OPERATION = "loomwright.operation";
     private static final String IGNITION = "loomwright.ignition";
     private static final String BACKFEED = "loomwright.backfeed";
+    private static final String REVIEW = "loomwright.review";
     private static final String SERVICE = "loomwright.service";
 
     /** What every package may use. */
@@ -39,7 +40,8 @@ class ArchitectureTest {
             CONDUCTOR, List.of(CIRCUIT, ANSWER),
             OPERATION, List.of(CIRCUIT, NETWORK, CONDUCTOR, ANSWER),
             IGNITION, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, ANSWER),
-            BACKFEED, List.of(CIRCUIT, NETWORK, OPERATION, ANSWER));
+            BACKFEED, List.of(CIRCUIT, NETWORK, OPERATION, ANSWER),
+            REVIEW, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, IGNITION, BACKFEED, ANSWER));
 
     @ArchTest
     static void eachPackageUsesOnlyWhatIsListed(JavaClasses all) {

@@ -12,9 +12,12 @@ import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
 import loomwright.network.Reduction;
 import loomwright.operation.PlanAnswer;
+import loomwright.review.comparison.ComparisonAnswer;
+import loomwright.review.comparison.ComparisonQuestion;
 import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
+import loomwright.service.plan.ComparisonTables;
 import loomwright.service.plan.PlanTables;
 
 /** Every operation of the contract, each on one line. A test compares this table with {@code openapi.yaml}. */
@@ -45,6 +48,14 @@ final class Routes {
                         "findBackfeed",
                         Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, backfeedLimits, networkLimits))
                                 .in(faces -> faces.table(PlanTables::backfeed))),
+                post(
+                        "/v1/plans/comparison",
+                        "comparePlans",
+                        Calculation.of(
+                                        ComparisonQuestion.class,
+                                        question -> ComparisonAnswer.of(question, backfeedLimits, networkLimits))
+                                .in(faces -> faces.table(ComparisonTables::table)
+                                        .text(Face.MARKDOWN, ComparisonTables::markdown))),
                 get("/v1/resistance", "getResistance", resistance),
                 post("/v1/resistance", "postResistance", resistance),
                 post(
