@@ -5,6 +5,9 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import loomwright.answer.RejectedInput;
+import loomwright.backfeed.BackfeedLimits;
+import loomwright.network.NetworkLimits;
+import loomwright.service.CalculationLimits;
 import loomwright.service.Options;
 import loomwright.service.Server;
 import loomwright.service.ServiceLimits;
@@ -82,6 +85,32 @@ public final class Main implements Callable<Integer> {
         @Option(names = "--stop-ms", description = "How long a stop waits for requests in flight, in ms.")
         private int stopMs = D.stopMs();
 
+        private static final CalculationLimits C = CalculationLimits.DEFAULT;
+
+        @Option(names = "--network-nodes", description = "Most nodes of a network.")
+        private int networkNodes = C.network().maxNodes();
+
+        @Option(names = "--network-elements", description = "Most elements of a network.")
+        private int networkElements = C.network().maxElements();
+
+        @Option(names = "--network-steps", description = "Most steps of one nonlinear solution.")
+        private int networkSteps = C.network().maxIterations();
+
+        @Option(names = "--combinations", description = "Most combinations of switch positions in a backfeed search.")
+        private int combinations = C.backfeed().maxCombinations();
+
+        @Option(names = "--paths", description = "Most ways of the current told for one load.")
+        private int paths = C.backfeed().maxPaths();
+
+        @Option(names = "--remedies", description = "Most remedies tried for one load.")
+        private int remedies = C.backfeed().maxTrials();
+
+        CalculationLimits toCalculationLimits() {
+            return new CalculationLimits(
+                    new NetworkLimits(networkNodes, networkElements, networkSteps),
+                    new BackfeedLimits(combinations, paths, remedies));
+        }
+
         ServiceLimits toLimits() {
             return new ServiceLimits(
                     bodyBytes,
@@ -122,7 +151,8 @@ public final class Main implements Callable<Integer> {
 
     private Options options() {
         try {
-            return new Options(host, port, checkEveryRequest, allowedOrigins, limits.toLimits());
+            return new Options(
+                    host, port, checkEveryRequest, allowedOrigins, limits.toLimits(), limits.toCalculationLimits());
         } catch (RejectedInput rejected) {
             throw new ParameterException(spec.commandLine(), rejected.getMessage(), rejected);
         }

@@ -24,6 +24,9 @@ public record IgnitionModule(
         @Nullable Double minimumSupplyV,
         Boolean conductsWhenStopped)
         implements Part {
+    /** A transistor goes from nothing to its limit within some tens of millivolts. */
+    public static final double SLOPE_OHM = 0.01;
+
     public static final String SUPPLY = "15";
     public static final String SWITCHED = "1";
     public static final String RETURN = "31";

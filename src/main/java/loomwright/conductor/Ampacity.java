@@ -117,7 +117,7 @@ public record Ampacity(
 
     /** The calculation as a line to follow. */
     String working() {
-        StringBuilder line = new StringBuilder(table + ": " + gauge + " AWG");
+        StringBuilder line = new StringBuilder(Figure.word(table) + ": " + gauge + " AWG");
         if (!ownRow) {
             line.append(" (the next listed gauge with no more copper)");
         }
@@ -144,7 +144,7 @@ public record Ampacity(
         return line.toString();
     }
 
-    List<Basis> basis() {
+    public List<Basis> basis() {
         List<Basis> all = new ArrayList<>();
         all.add(table.table().basis("continuous current by insulation rating"));
         corrections.forEach(c -> all.add(c.basis()));

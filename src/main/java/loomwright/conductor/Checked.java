@@ -75,7 +75,7 @@ final class Checked {
                 Fault.Code.CONTRADICTION,
                 "/chassisOhm",
                 chassisOhm,
-                "a chassis resistance only with returnPath CHASSIS");
+                "a chassis resistance only with returnPath chassis");
     }
 
     List<Double> joints(String pointer, List<Double> ohms) {

@@ -160,7 +160,7 @@ public final class ConductorSizing {
             Ampacity ampacity = choice.ampacity();
             lines.add("by ampacity: "
                     + (ampacity == null
-                            ? choice.table() + ": no size carries the current"
+                            ? Figure.word(choice.table()) + ": no size carries the current"
                             : choice.size() + ", " + ampacity.working()));
         }
         ByCircularMils rule = result.byCircularMils();
@@ -168,7 +168,10 @@ public final class ConductorSizing {
             lines.add("second opinion, CM = 10.75 I L / E = " + Figure.text(rule.circularMils()) + " circular mils: "
                     + (rule.size() == null ? "no size" : rule.size()));
         }
-        lines.add(result.decider() + ": " + (result.size() == null ? "no such size" : result.size()));
+        lines.add(
+                result.size() == null
+                        ? "no size of this system meets drop and ampacity"
+                        : result.size() + ", decided by " + Figure.word(result.decider()));
         return lines;
     }
 

@@ -110,14 +110,14 @@ record DropCase(
                 Fault.Code.CONTRADICTION,
                 "/returnSize",
                 input.returnSize(),
-                "a return wire only with returnPath WIRE");
+                "a return wire only with returnPath wire");
         boolean noReturnLength = input.returnLengthM() == null && input.returnLengthFt() == null;
         checked.check(
                 path == ReturnPath.WIRE || noReturnLength,
                 Fault.Code.CONTRADICTION,
                 input.returnLengthM() != null ? "/returnLengthM" : "/returnLengthFt",
                 input.returnLengthM() != null ? input.returnLengthM() : input.returnLengthFt(),
-                "a return length only with returnPath WIRE");
+                "a return length only with returnPath wire");
     }
 
     /** The same size with the resistance of its data sheet. */

@@ -40,8 +40,8 @@ public record DropLimit(double limitV, String reason, Basis basis) {
      */
     public static DropLimit of(CircuitKind circuit, double supplyV) {
         ReferenceTable table = ReferenceTables.get("drop-limits");
-        List<String> row = table.findRow(circuit.name()).orElseThrow();
-        String scope = circuit + ", " + table.getCell(row, "scope");
+        List<String> row = table.findRow(Figure.word(circuit)).orElseThrow();
+        String scope = Figure.word(circuit) + ", " + table.getCell(row, "scope");
         Basis basis = new Basis(
                 "usual limit of the drop: " + scope,
                 table.getCell(row, "source"),

@@ -2,12 +2,18 @@ package loomwright.conductor;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.Locale;
 
-/** A number as the working lines write it. */
+/** Numbers and words as the working lines write them. */
 final class Figure {
     private static final MathContext FOUR_FIGURES = new MathContext(4);
 
     private Figure() {}
+
+    /** A word of a closed set as answers spell it: within-limit. */
+    static String word(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
 
     /** Four significant figures, without exponent and without needless zeros. */
     static String text(double value) {

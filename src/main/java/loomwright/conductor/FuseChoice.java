@@ -170,7 +170,7 @@ public final class FuseChoice {
         for (Rating rating : result.ratings()) {
             if (rating.carriesLoad()) {
                 lines.add(Figure.text(rating.ratingA()) + " A: " + (rating.suits() ? "suits" : obstacle(rating))
-                        + ", inrush " + rating.inrush());
+                        + (rating.inrush() == Inrush.NOT_ASKED ? "" : ", switch-on " + Figure.word(rating.inrush())));
             }
             if (result.ratingA() != null && rating.ratingA() == result.ratingA()) {
                 rating.overloads().forEach(o -> lines.add(line(o)));
@@ -187,7 +187,8 @@ public final class FuseChoice {
                 + (fuse == null ? "need not open" : "opens within " + Figure.text(fuse) + " s")
                 + ", wire reaches its limit in "
                 + Figure.text(overload.wireAdiabaticS()) + " s without heat loss"
-                + (wire == null ? "" : ", " + Figure.text(wire) + " s with it") + ": " + overload.protection();
+                + (wire == null ? "" : ", " + Figure.text(wire) + " s with it") + ": "
+                + Figure.word(overload.protection());
     }
 
     /** The first thing against a rating. */

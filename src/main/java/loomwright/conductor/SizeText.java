@@ -39,7 +39,7 @@ final class SizeText {
         boolean area = words.stream().anyMatch(AREA_UNITS::contains);
         boolean sae = words.contains("sae");
         if (words.contains("mm")) {
-            throw malformed("'mm' is a length and may mean the diameter or be short for the area: write 'mm2'");
+            throw malformed("an area in mm2: 'mm' may mean the diameter or be short for the area");
         }
         if (numbers.size() != 1 || standards > 1 || words.size() > 2 || (area && (gauge || sae))) {
             throw malformed("one number with its unit, as '14 AWG', '2/0 AWG', '2.5 mm2', 'ISO 3 mm2' or 'SAE 14'");
@@ -173,8 +173,8 @@ final class SizeText {
         if (!clear
                 && (findArea(SizeSystem.METRIC_IEC60228, number).isPresent()
                         || findArea(SizeSystem.METRIC_ISO6722, number).isPresent())) {
-            throw malformed("ambiguous without a unit: write '" + number + " AWG' for the gauge or '" + number
-                    + " mm2' for the area");
+            throw malformed("'" + number + " AWG' for the gauge or '" + number
+                    + " mm2' for the area: without a unit it may mean either");
         }
         return awg(number);
     }

@@ -181,7 +181,10 @@ public final class VoltageDrop {
         lines.add(line("out", result.out(), run.currentA()));
         Wire back = result.back();
         if (back != null) {
-            run.back().ifPresent(w -> lines.addAll(w.working()));
+            run.back()
+                    .ifPresent(w -> w.working().stream()
+                            .filter(step -> !lines.contains(step))
+                            .forEach(lines::add));
             lines.add(line("back", back, run.currentA()));
         }
         if (run.chassisOhm() > 0) {
@@ -192,7 +195,7 @@ public final class VoltageDrop {
         lines.add("total: " + Figure.text(result.totalV()) + " V = " + Figure.text(result.totalPercent()) + " % of "
                 + Figure.text(run.supplyV()) + " V");
         lines.add("limit: " + Figure.text(run.limit().limitV()) + " V ("
-                + run.limit().reason() + "): " + result.verdict());
+                + run.limit().reason() + "): " + Figure.word(result.verdict()));
         return lines;
     }
 

@@ -10,17 +10,17 @@ import loomwright.answer.RejectedInput;
 import org.jspecify.annotations.Nullable;
 
 /** Fills what the caller left out, notes each value that was taken instead, and collects the faults of all parts of an input. */
-final class Assumptions {
+public final class Assumptions {
     private final List<String> lines = new ArrayList<>();
     private final Faults faults = new Faults();
 
     /** The given number, or a common value, which is then noted with its unit. */
-    double or(@Nullable Double given, String what, double common, String unit) {
+    public double or(@Nullable Double given, String what, double common, String unit) {
         return or(given, what, common, 1, unit);
     }
 
     /** As above, for a quantity that people write in a unit of which there are {@code perSi} to one of SI. */
-    double or(@Nullable Double given, String what, double common, double perSi, String unit) {
+    public double or(@Nullable Double given, String what, double common, double perSi, String unit) {
         if (given != null) {
             return given;
         }
@@ -29,7 +29,7 @@ final class Assumptions {
     }
 
     /** The given choice, or a common one, which is then noted. */
-    <T> T or(@Nullable T given, String what, T common) {
+    public <T> T or(@Nullable T given, String what, T common) {
         if (given != null) {
             return given;
         }
@@ -39,7 +39,7 @@ final class Assumptions {
     }
 
     /** A part of the input, unless it is at fault. */
-    <T> Optional<T> part(Supplier<T> part) {
+    public <T> Optional<T> part(Supplier<T> part) {
         try {
             return Optional.of(part.get());
         } catch (RejectedInput rejected) {
@@ -49,15 +49,15 @@ final class Assumptions {
     }
 
     /** A step of working that belongs to a value of the input. */
-    void note(String line) {
+    public void note(String line) {
         lines.add(line);
     }
 
-    Faults faults() {
+    public Faults faults() {
         return faults;
     }
 
-    List<String> lines() {
+    public List<String> lines() {
         return List.copyOf(lines);
     }
 }

@@ -3,7 +3,7 @@ package loomwright.ignition;
 import java.util.function.DoubleUnaryOperator;
 
 /** Root of a function with a change of sign, by halving: slow, and it cannot fail. */
-final class Bisection {
+public final class Bisection {
     private static final int MOST_HALVINGS = 200;
 
     private Bisection() {}
@@ -15,7 +15,7 @@ final class Bisection {
      * @param to where {@code f} has the other sign, or is zero
      * @param tolerance how wide the last bracket may be; one that numbers can't reach ends at neighbouring numbers
      */
-    static double root(DoubleUnaryOperator f, double from, double to, double tolerance) {
+    public static double root(DoubleUnaryOperator f, double from, double to, double tolerance) {
         boolean positive = f.applyAsDouble(to) >= 0;
         double far = from;
         double near = to;

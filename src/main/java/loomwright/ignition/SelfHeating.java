@@ -41,13 +41,26 @@ public record SelfHeating(
     public sealed interface End {
         /** The part at the temperature around it, as it is switched on. */
         State cold();
+
+        /** Where it comes to rest, or its state at the ceiling. */
+        State last();
     }
 
     /** It settles. */
-    public record Settled(State cold, State hot) implements End {}
+    public record Settled(State cold, State hot) implements End {
+        @Override
+        public State last() {
+            return hot;
+        }
+    }
 
     /** It still gets hotter at the ceiling: it would burn before it settles. */
-    public record Runaway(State cold, State atCeiling) implements End {}
+    public record Runaway(State cold, State atCeiling) implements End {
+        @Override
+        public State last() {
+            return atCeiling;
+        }
+    }
 
     /** Resistance at a temperature, by the coefficient at 20 C; the law is kept to its line. */
     public static double resistanceOhm(double resistance20Ohm, double coefficientPerK, double temperatureC) {

@@ -30,7 +30,7 @@ import loomwright.network.PowerLoad;
 
 /** What each kind of part is electrically. The one place to look when a kind is added. */
 final class PartModels {
-    /** A transistor or a constant-current load goes from nothing to its limit within some tens of millivolts. */
+    /** A constant-current load goes from nothing to its limit within some tens of millivolts. */
     private static final double STEEP_OHM = 0.01;
 
     /** A part as elements of the network, in the state that the network was asked for. */
@@ -177,7 +177,7 @@ final class PartModels {
                     IgnitionModule.SWITCHED,
                     IgnitionModule.RETURN,
                     module.saturationV(),
-                    STEEP_OHM,
+                    IgnitionModule.SLOPE_OHM,
                     limitA == null ? Double.POSITIVE_INFINITY : limitA);
         }
     }

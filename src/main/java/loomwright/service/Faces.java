@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import loomwright.answer.Answer;
@@ -37,6 +38,20 @@ public final class Faces<R> {
     /** Also the headline figure as plain text. */
     Faces<R> figure(ToDoubleFunction<R> figure) {
         return text(Face.TEXT, answer -> Figures.text(figure.applyAsDouble(answer.result())));
+    }
+
+    /**
+     * Also the headline figure as plain text, where there may be none.
+     *
+     * @param otherwise why there is none, for the 422 that is answered then
+     */
+    Faces<R> figure(Function<R, OptionalDouble> figure, Function<R, String> otherwise) {
+        return text(
+                Face.TEXT,
+                answer -> Figures.text(figure.apply(answer.result())
+                        .orElseThrow(() -> new Refusal(
+                                ProblemType.UNPROCESSABLE_INPUT,
+                                "There is no such figure: " + otherwise.apply(answer.result()) + "."))));
     }
 
     /** Also a table as comma-separated values. */

@@ -12,11 +12,18 @@ import loomwright.answer.Faults;
  * @param checkEveryRequest hold every body to the contract before it is bound, not only those that do not bind
  * @param allowedOrigins web origins whose pages may call the service; none by default
  * @param limits how much a request may ask for
+ * @param calculation how much work one calculation takes on
  */
 public record Options(
-        String host, int port, boolean checkEveryRequest, List<String> allowedOrigins, ServiceLimits limits) {
+        String host,
+        int port,
+        boolean checkEveryRequest,
+        List<String> allowedOrigins,
+        ServiceLimits limits,
+        CalculationLimits calculation) {
 
-    public static final Options DEFAULT = new Options("127.0.0.1", 8080, false, List.of(), ServiceLimits.DEFAULT);
+    public static final Options DEFAULT =
+            new Options("127.0.0.1", 8080, false, List.of(), ServiceLimits.DEFAULT, CalculationLimits.DEFAULT);
 
     public Options {
         allowedOrigins = List.copyOf(allowedOrigins);
@@ -33,10 +40,10 @@ public record Options(
     }
 
     public Options withPort(int other) {
-        return new Options(host, other, checkEveryRequest, allowedOrigins, limits);
+        return new Options(host, other, checkEveryRequest, allowedOrigins, limits, calculation);
     }
 
     public Options withLimits(ServiceLimits other) {
-        return new Options(host, port, checkEveryRequest, allowedOrigins, other);
+        return new Options(host, port, checkEveryRequest, allowedOrigins, other, calculation);
     }
 }

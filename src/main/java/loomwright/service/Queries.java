@@ -45,10 +45,10 @@ final class Queries {
             Parameter parameter = operation.query(name);
             if (parameter == null) {
                 faults.add(new Fault(Code.UNKNOWN_NAME, name, given.get(0), names(operation)));
-            } else if (given.size() > 1 && !parameter.is("array")) {
+            } else if (given.size() > 1) {
                 faults.add(new Fault(Code.DUPLICATE, name, String.join(", ", given), "this parameter once"));
             } else {
-                JsonNode value = value(parameter, given);
+                JsonNode value = value(parameter, given.get(0));
                 values.set(name, value);
                 contractFaults.of(parameter.schema(), value).forEach(fault -> faults.add(fault.under(name)));
             }
@@ -64,6 +64,21 @@ final class Queries {
         return values;
     }
 
+    /**
+     * Holds a value of the path to the contract.
+     *
+     * @throws Refusal 404 that says what there is
+     */
+    void checkPath(Parameter parameter, String value) {
+        List<Fault> faults = contractFaults.of(parameter.schema(), TextNode.valueOf(value));
+        if (!faults.isEmpty()) {
+            throw new Refusal(
+                    ProblemType.NOT_FOUND,
+                    "There is no " + parameter.name() + " '" + Problem.shortened(value) + "' here; accepted is "
+                            + faults.get(0).accepted() + ".");
+        }
+    }
+
     /** The record of a query that follows the contract. */
     <T> T bind(ObjectNode values, Class<T> type) {
         try {
@@ -73,14 +88,16 @@ final class Queries {
         }
     }
 
-    private static JsonNode value(Parameter parameter, List<String> given) {
+    /** Lists are written with commas: the contract gives them {@code style: form, explode: false}. */
+    private static JsonNode value(Parameter parameter, String given) {
         if (!parameter.is("array")) {
-            return scalar(parameter.is("number") || parameter.is("integer"), parameter.is("boolean"), given.get(0));
+            return scalar(parameter.is("number") || parameter.is("integer"), parameter.is("boolean"), given);
         }
         String items = parameter.form().path("items").path("type").asText();
         ArrayNode list = JsonNodeFactory.instance.arrayNode();
-        given.forEach(text ->
-                list.add(scalar(items.equals("number") || items.equals("integer"), items.equals("boolean"), text)));
+        for (String text : given.split(",", -1)) {
+            list.add(scalar(items.equals("number") || items.equals("integer"), items.equals("boolean"), text.trim()));
+        }
         return list;
     }
 

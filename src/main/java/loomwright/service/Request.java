@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import loomwright.answer.RejectedInput;
 import loomwright.service.Contract.Operation;
+import loomwright.service.Contract.Parameter;
 import org.jspecify.annotations.Nullable;
 
 /** One request, its query already held to the contract. */
@@ -31,7 +32,7 @@ public final class Request {
     }
 
     /**
-     * The input of the operation: from the body, or from the query if the contract gives the operation no body.
+     * The input of the operation: from the body, or from query and path if the contract gives the operation no body.
      *
      * @throws Refusal if it does not follow the contract
      */
@@ -39,7 +40,8 @@ public final class Request {
         JsonSchema schema = operation.body();
         if (schema == null) {
             ObjectNode input = query.deepCopy();
-            input.remove(Faces.PARAMETER);
+            input.remove(List.of(Faces.PARAMETER, ReasonInCell.PARAMETER));
+            addPath(input);
             return reading.queries().bind(input, type);
         }
         checkBodyIsJson();
@@ -56,6 +58,17 @@ public final class Request {
             reading.bodies().checkByContract(context.bodyAsBytes(), schema);
         }
         return Refusal.ofFaults(rejected.faults(), schema != null, false);
+    }
+
+    /** What the address names and the contract does not know is not there: 404. */
+    private void addPath(ObjectNode input) {
+        for (Parameter parameter : operation.parameters()) {
+            if (parameter.in().equals("path")) {
+                String value = path(parameter.name());
+                input.put(parameter.name(), value);
+                reading.queries().checkPath(parameter, value);
+            }
+        }
     }
 
     /** A query parameter as text. */

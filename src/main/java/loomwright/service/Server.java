@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import loomwright.service.Contract.Operation;
+import org.eclipse.jetty.http.UriCompliance;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /** The running service. */
@@ -43,7 +44,7 @@ public final class Server implements AutoCloseable {
     /** Starts the service with all its operations. */
     public static Server start(Options options) {
         Contract contract = Contract.load();
-        return start(options, contract, Routes.table(contract));
+        return start(options, contract, Routes.table(contract, options.calculation()));
     }
 
     static Server start(Options options, Contract contract, List<Endpoint> endpoints) {
@@ -82,6 +83,8 @@ public final class Server implements AutoCloseable {
             http.setSendServerVersion(false);
             http.setRequestHeaderSize(limits.headBytes());
             http.setIdleTimeout(limits.idleMs());
+            // A size such as 2/0 stands in a path as 2%2F0.
+            http.setUriCompliance(UriCompliance.from("DEFAULT,AMBIGUOUS_PATH_SEPARATOR"));
         });
         config.routes.before(this::addFixedHeaders);
         endpoints.forEach(endpoint -> addRoute(config, endpoint));
@@ -98,6 +101,7 @@ public final class Server implements AutoCloseable {
         Operation operation = contract.operation(endpoint.operationId());
         Handler handler = context -> {
             context.attribute(RequestLine.TEMPLATE, endpoint.path());
+            context.attribute(ReasonInCell.ASKED, ReasonInCell.isAsked(context.queryString(), operation));
             send(context, endpoint.handler().handle(new Request(context, operation, reading)));
         };
         if (endpoint.method() == Endpoint.Method.GET) {
@@ -142,6 +146,13 @@ public final class Server implements AutoCloseable {
         String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
         Refusal refusal = problems.refusal(thrown, requestId);
         refusal.headers().forEach(context::header);
+        if (Boolean.TRUE.equals(context.<Boolean>attribute(ReasonInCell.ASKED))
+                && refusal.type().status() < 500) {
+            context.status(200);
+            context.contentType(Face.TEXT.contentType());
+            context.result(String.valueOf(refusal.getMessage()));
+            return;
+        }
         context.status(refusal.type().status());
         context.contentType(Problem.MEDIA_TYPE);
         context.result(problems.document(refusal, requestId));

@@ -28,7 +28,6 @@ class F10RejectionsTest {
                         tuple(Fault.Code.UNKNOWN_REFERENCE, "/reference"),
                         tuple(Fault.Code.CONTRADICTION, "/elements/0"),
                         tuple(Fault.Code.UNKNOWN_REFERENCE, "/elements/1/to"),
-                        tuple(Fault.Code.DUPLICATE, "/elements/1/id"),
                         tuple(Fault.Code.UNKNOWN_REFERENCE, "/elements/2/from"));
     }
 

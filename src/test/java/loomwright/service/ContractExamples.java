@@ -50,17 +50,23 @@ final class ContractExamples {
                 if (value.isMissingNode()) {
                     continue;
                 }
-                String encoded = URLEncoder.encode(value.asText(), StandardCharsets.UTF_8);
                 if (parameter.path("in").asText().equals("path")) {
-                    path = path.replace("{" + parameterName + "}", encoded);
-                } else {
+                    path = path.replace("{" + parameterName + "}", encoded(value));
+                    continue;
+                }
+                // A list is its parameter once for each item.
+                for (JsonNode one : value.isArray() ? value : List.of(value)) {
                     query.append(query.isEmpty() ? "?" : "&")
                             .append(parameterName)
                             .append('=')
-                            .append(encoded);
+                            .append(encoded(one));
                 }
             }
             return path + query;
+        }
+
+        private static String encoded(JsonNode value) {
+            return URLEncoder.encode(value.asText(), StandardCharsets.UTF_8);
         }
 
         /** Responses of this name: status to media type to value. */

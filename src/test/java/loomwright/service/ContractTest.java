@@ -46,7 +46,7 @@ class ContractTest {
 
     @Test
     void everyRouteIsInTheContractAndEveryOperationHasARoute() {
-        List<String> routes = Routes.table(LiveService.CONTRACT).stream()
+        List<String> routes = Routes.table(LiveService.CONTRACT, CalculationLimits.DEFAULT).stream()
                 .map(route -> route.method() + " " + route.path() + " " + route.operationId())
                 .toList();
         List<String> operations = LiveService.CONTRACT.operations().stream()

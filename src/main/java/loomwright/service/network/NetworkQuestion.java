@@ -52,7 +52,7 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
      *
      * @throws RejectedInput with every element that cannot be calculated with
      */
-    public Answer<NetworkReport> answer() {
+    public Answer<NetworkReport> answer(NetworkLimits limits) {
         Map<String, Integer> nodes = nodes();
         List<Element> solvable = new ArrayList<>(elements.size());
         int[] place = new int[elements.size()];
@@ -73,7 +73,7 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
                 "the name of a node of one of the elements");
         faults.reject();
         Network network = new Network(List.copyOf(nodes.keySet()), solvable, 0);
-        Solution solution = new NetworkSolver(NetworkLimits.defaults()).solve(network);
+        Solution solution = new NetworkSolver(limits).solve(network);
         return NetworkReport.of(this, List.copyOf(nodes.keySet()), place, solution);
     }
 

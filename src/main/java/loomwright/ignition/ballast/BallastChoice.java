@@ -1,0 +1,207 @@
+package loomwright.ignition.ballast;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import loomwright.circuit.Condition;
+import loomwright.ignition.Bisection;
+import loomwright.ignition.Figure;
+import loomwright.ignition.ballast.ChoiceResult.Gives;
+import loomwright.ignition.ballast.ChoiceResult.Series;
+import loomwright.ignition.ballast.ChoiceResult.Standard;
+import loomwright.ignition.ballast.ChoiceResult.Tap;
+import org.jspecify.annotations.Nullable;
+
+/** The questions about a ballast backwards: which one gives a wanted voltage, current or heat, and where its tap sits. */
+public final class BallastChoice {
+    private static final double LEAST_OHM = 1e-3;
+    private static final double MOST_OHM = 100;
+    private static final double TOLERANCE_OHM = 1e-12;
+    /** Ends and middle of the usual ranges, 1.2 to 1.8 ohm and some of 0.9 to 2.0. Common practice, no source. */
+    private static final List<Double> COMMON_OHM = List.of(0.9, 1.2, 1.5, 1.8, 2.0);
+
+    private BallastChoice() {}
+
+    /**
+     * Finds ballast and tap.
+     *
+     * <p>The coil's current falls as the ballast grows, so the ballast that gives a wanted current is found by halving on
+     * the same solved network that answers the forward question. Voltage and heat are turned into a current first: I = U /
+     * R, I = sqrt(P / R).
+     *
+     * @param input what is wanted
+     * @return the ballast in ohms at its temperature; forward again it gives what was wanted within 1e-9
+     * @throws loomwright.answer.RejectedInput with every fault of the input
+     */
+    public static Answer<ChoiceResult> calculate(ChoiceInput input) {
+        Faults faults = new Faults()
+                .range("/wantedCoilV", input.wantedCoilV(), 0.1, 60)
+                .range("/wantedCoilA", input.wantedCoilA(), 0.01, 100)
+                .range("/wantedCoilHeatW", input.wantedCoilHeatW(), 0.01, 1000)
+                .range("/ballastOhm", input.ballastOhm(), LEAST_OHM, MOST_OHM)
+                .range("/wantedCrankingCoilV", input.wantedCrankingCoilV(), 0.1, 60);
+        long given = Stream.of(input.wantedCoilV(), input.wantedCoilA(), input.wantedCoilHeatW(), input.ballastOhm())
+                .filter(value -> value != null)
+                .count();
+        faults.check(
+                given == 1,
+                given == 0 ? Fault.Code.MISSING : Fault.Code.CONTRADICTION,
+                "/wantedCoilV",
+                input.wantedCoilV(),
+                "exactly one of wantedCoilV, wantedCoilA, wantedCoilHeatW and ballastOhm");
+        FeedResolver.Resolved resolved = FeedResolver.resolve(input.feed(), faults);
+        BallastChoice.Search search = new Search(resolved.feed(), input);
+        ChoiceResult result = search.result();
+        List<String> working = new ArrayList<>(resolved.assumed());
+        working.addAll(search.working);
+        List<Basis> basis = new ArrayList<>(BallastFeed.basis(resolved.feed()));
+        basis.add(PreferredNumbers.BASIS);
+        basis.add(Basis.commonPractice("ballasts of 0.9, 1.2, 1.5, 1.8 and 2.0 ohm are the common ones"));
+        return new Answer<>(
+                result, working, basis, List.of(Caution.DISCONNECT_BATTERY, Caution.HOT_BALLAST, Caution.LOCAL_CODES));
+    }
+
+    /** One search. */
+    private static final class Search {
+        private final IgnitionFeed feed;
+        private final ChoiceInput wanted;
+        private final List<String> working = new ArrayList<>();
+
+        Search(IgnitionFeed feed, ChoiceInput wanted) {
+            this.feed = feed;
+            this.wanted = wanted;
+        }
+
+        ChoiceResult result() {
+            Double ohm = wanted.ballastOhm() != null ? wanted.ballastOhm() : ballastOhm(wantedA());
+            if (ohm == null) {
+                return new ChoiceResult(null, notReached(), null, List.of(), null);
+            }
+            Gives exact = gives(ohm);
+            String text = "A ballast of " + Figure.of(ohm) + " ohm gives " + Figure.of(exact.coilV()) + " V, "
+                    + Figure.of(exact.coilA()) + " A and " + Figure.of(exact.coilHeatW())
+                    + " W at the coil with the key on and contacts closed, and itself becomes "
+                    + Figure.of(exact.ballastHeatW()) + " W hot.";
+            working.add(text);
+            return new ChoiceResult(ohm, text, exact, nearest(ohm), tap(ohm));
+        }
+
+        private double wantedA() {
+            Double volts = wanted.wantedCoilV();
+            Double watts = wanted.wantedCoilHeatW();
+            Double amperes = wanted.wantedCoilA();
+            if (volts != null) {
+                double a = volts / feed.coilOhm();
+                working.add(Figure.line("Wanted current: I = U / R = %s / %s = %s A", volts, feed.coilOhm(), a));
+                return a;
+            }
+            if (watts != null) {
+                double a = Math.sqrt(watts / feed.coilOhm());
+                working.add(Figure.line(
+                        "Wanted current: I = sqrt(P / R) = sqrt(%s / %s) = %s A", watts, feed.coilOhm(), a));
+                return a;
+            }
+            return amperes == null ? 0 : amperes;
+        }
+
+        /** The ballast for a current; null where even the least or the largest does not give it. */
+        private @Nullable Double ballastOhm(double wantedA) {
+            if (excess(LEAST_OHM, wantedA) < 0 || excess(MOST_OHM, wantedA) > 0) {
+                return null;
+            }
+            double ohm = Bisection.root(r -> excess(r, wantedA), LEAST_OHM, MOST_OHM, TOLERANCE_OHM);
+            Double limitA = feed.closing().limitA();
+            if (limitA != null && wantedA >= limitA) {
+                return null;
+            }
+            if (!feed.closing().module()) {
+                working.add(Figure.line(
+                        "R = U / I - feed - coil - contacts - return = %s / %s - %s - %s - %s - %s = %s ohm",
+                        feed.supplies().atRestV(),
+                        wantedA,
+                        feed.feedOhm(),
+                        feed.coilOhm(),
+                        feed.closing().contactOhm(),
+                        feed.returnOhm(),
+                        ohm));
+            }
+            return ohm;
+        }
+
+        private double excess(double ohm, double wantedA) {
+            return FeedSolver.coilA(feed.withElements(List.of(ohm)), Condition.RUN, false) - wantedA;
+        }
+
+        private String notReached() {
+            Gives none = gives(LEAST_OHM);
+            return "No ballast gives this: without any the coil has " + Figure.of(none.coilV()) + " V, "
+                    + Figure.of(none.coilA()) + " A and " + Figure.of(none.coilHeatW())
+                    + " W with the key on and contacts closed"
+                    + (feed.closing().limitA() == null ? "" : ", and the module holds the current to its limit")
+                    + "; with " + Figure.of(MOST_OHM) + " ohm it has "
+                    + Figure.of(gives(MOST_OHM).coilV()) + " V.";
+        }
+
+        private Gives gives(double ohm) {
+            FeedState state =
+                    FeedSolver.states(feed.withElements(List.of(ohm)), false).get(Condition.RUN);
+            if (state == null) {
+                throw new IllegalStateException("key on was not solved");
+            }
+            return new Gives(
+                    ohm, state.coilV(), state.currentA(), state.coilHeatW(), state.ballastHeatW(), state.verdict());
+        }
+
+        private List<Standard> nearest(double ohm) {
+            List<Standard> nearest = new ArrayList<>();
+            nearest.add(new Standard(Series.E12, gives(PreferredNumbers.nearest(PreferredNumbers.E12, ohm))));
+            nearest.add(new Standard(Series.E24, gives(PreferredNumbers.nearest(PreferredNumbers.E24, ohm))));
+            COMMON_OHM.stream()
+                    .sorted((a, b) -> Double.compare(Math.abs(a - ohm), Math.abs(b - ohm)))
+                    .forEach(common -> nearest.add(new Standard(Series.COMMON, gives(common))));
+            return nearest;
+        }
+
+        private @Nullable Tap tap(double totalOhm) {
+            Double wantedV = wanted.wantedCrankingCoilV();
+            if (wantedV == null) {
+                return null;
+            }
+            double wantedA = wantedV / feed.coilOhm();
+            double least = LEAST_OHM / 10;
+            double afterOhm;
+            boolean reached = false;
+            if (crankingA(totalOhm, least) < wantedA) {
+                afterOhm = least;
+            } else if (crankingA(totalOhm, totalOhm - least) > wantedA) {
+                afterOhm = totalOhm - least;
+            } else {
+                reached = true;
+                afterOhm = Bisection.root(
+                        after -> crankingA(totalOhm, after) - wantedA, least, totalOhm - least, TOLERANCE_OHM);
+            }
+            double currentA = crankingA(totalOhm, afterOhm);
+            double coilV = currentA * feed.coilOhm();
+            String text = reached
+                    ? "The tap sits so that " + Figure.of(afterOhm) + " ohm stay between it and the coil and "
+                            + Figure.of(totalOhm - afterOhm)
+                            + " ohm before it are taken out; while cranking the coil has "
+                            + Figure.of(coilV) + " V."
+                    : "No tap gives " + Figure.of(wantedV) + " V while cranking: the nearest is " + Figure.of(coilV)
+                            + " V.";
+            working.add(text);
+            return new Tap(reached, totalOhm - afterOhm, afterOhm, coilV, currentA, text);
+        }
+
+        private double crankingA(double totalOhm, double afterOhm) {
+            IgnitionFeed tapped =
+                    feed.withElements(List.of(totalOhm - afterOhm, afterOhm)).withTap(1);
+            return FeedSolver.coilA(tapped, Condition.CRANK, true);
+        }
+    }
+}

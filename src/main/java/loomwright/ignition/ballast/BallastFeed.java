@@ -1,0 +1,179 @@
+package loomwright.ignition.ballast;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.circuit.Condition;
+import loomwright.ignition.Figure;
+import loomwright.ignition.ballast.BallastResult.InCondition;
+import loomwright.ignition.ballast.BallastResult.Turned;
+import loomwright.ignition.ballast.FeedState.ElementState;
+import org.jspecify.annotations.Nullable;
+
+/** What a ballast leaves for the coil, with and without bypass, in each condition of the key. */
+public final class BallastFeed {
+    /** An element that has less than this share of the coil's current is out of the circuit to anybody's purpose. */
+    private static final double TAKEN_OUT_SHARE = 0.1;
+
+    private static final double SAME_A = 1e-9;
+
+    private BallastFeed() {}
+
+    /**
+     * The whole answer for one feed.
+     *
+     * <p>The feed is set out as a plan and solved like any plan: I = (U - drop) / (sum of the resistances) where nothing
+     * branches. Averages are those of a resistance that is switched: dwell fraction times the closed figure; the coil's
+     * inductance makes the true ones smaller, which the spark calculation shows.
+     *
+     * @param input what is known; the rest is taken as common, and said
+     * @return states, readings, faults; the heats add up to what the battery gives within 1e-9
+     * @throws loomwright.answer.RejectedInput with every fault of the input
+     */
+    public static Answer<BallastResult> calculate(BallastInput input) {
+        FeedResolver.Resolved resolved = FeedResolver.resolve(input);
+        IgnitionFeed feed = resolved.feed();
+        BallastResult result = result(feed);
+        List<String> working = new ArrayList<>(resolved.assumed());
+        working.addAll(BallastWorking.lines(feed, result));
+        return new Answer<>(result, working, basis(feed), cautions(result));
+    }
+
+    private static BallastResult result(IgnitionFeed feed) {
+        Map<Condition, FeedState> without = FeedSolver.states(feed, false);
+        Map<Condition, FeedState> with = feed.bypassTap() == null ? Map.of() : FeedSolver.states(feed, true);
+        List<InCondition> conditions = without.entrySet().stream()
+                .map(entry -> new InCondition(
+                        entry.getKey(), feed.supplies().in(entry.getKey()), entry.getValue(), with.get(entry.getKey())))
+                .toList();
+        FeedState keyOn = conditions.get(0).withoutBypass();
+        FeedState cranking = with.get(Condition.CRANK);
+        List<Integer> out = cranking == null ? List.of() : takenOut(cranking);
+        Turned turned = turned(feed, conditions);
+        return new BallastResult(
+                keyOn.coilV(),
+                keyOn.verdict(),
+                conditions,
+                crankingSupply(feed),
+                polarity(feed, turned, out),
+                turned,
+                out,
+                cranking == null ? null : bypass(cranking, out),
+                ElementFaults.of(feed, keyOn),
+                feed.thermal().asked() ? Warming.of(feed) : null,
+                FeedPlan.of(feed, FeedPlan.Bypass.BY_CONDITION, true));
+    }
+
+    static List<Integer> takenOut(FeedState state) {
+        return state.elements().stream()
+                .filter(element -> Math.abs(element.currentA()) < TAKEN_OUT_SHARE * Math.abs(state.currentA()))
+                .map(ElementState::element)
+                .toList();
+    }
+
+    private static Turned turned(IgnitionFeed feed, List<InCondition> conditions) {
+        IgnitionFeed turned = feed.turned();
+        Map<Condition, FeedState> without = FeedSolver.states(turned, false);
+        Map<Condition, FeedState> with = feed.bypassTap() == null ? without : FeedSolver.states(turned, true);
+        boolean same = true;
+        for (InCondition in : conditions) {
+            same &= same(in.withoutBypass(), without.get(in.condition()));
+            FeedState before = in.withBypass();
+            same &= before == null || same(before, with.get(in.condition()));
+        }
+        int count = feed.elements20Ohm().size();
+        FeedState keyOn = known(without.get(Condition.RUN));
+        FeedState cranking = known(with.get(Condition.CRANK));
+        return new Turned(
+                same,
+                turned.elementsOhm(),
+                keyOn.coilV(),
+                cranking.coilV(),
+                feed.bypassTap() == null
+                        ? List.of()
+                        : takenOut(cranking).stream()
+                                .map(element -> count + 1 - element)
+                                .sorted()
+                                .toList());
+    }
+
+    private static FeedState known(@Nullable FeedState state) {
+        if (state == null) {
+            throw new IllegalStateException("a condition was not solved");
+        }
+        return state;
+    }
+
+    private static boolean same(FeedState before, @Nullable FeedState after) {
+        return Math.abs(before.currentA() - known(after).currentA()) <= SAME_A * Math.max(1, before.currentA());
+    }
+
+    private static String polarity(IgnitionFeed feed, Turned turned, List<Integer> out) {
+        String plain = "A ballast has no polarity";
+        if (feed.bypassTap() == null || feed.elements20Ohm().size() == 1) {
+            return plain + ": turned end for end it gives the identical answer.";
+        }
+        String swapped = plain + ", but with a bypass at a tap its ends are not alike: as mounted the bypass takes out "
+                + elements(out) + ", turned end for end " + elements(turned.bypassedElements());
+        return turned.sameAnswer()
+                ? swapped + "; as these are equal the currents stay the same."
+                : swapped + ", and the coil has " + Figure.of(turned.crankingCoilV()) + " V while cranking.";
+    }
+
+    private static String bypass(FeedState cranking, List<Integer> out) {
+        String carried = cranking.elements().stream()
+                .map(element -> "element " + element.element() + " carries "
+                        + (element.carriesNothing() ? "nothing" : Figure.of(element.currentA()) + " A"))
+                .collect(Collectors.joining(", "));
+        return "While cranking with the bypass joined: " + carried + "; it takes out " + elements(out)
+                + ", which has the supply on both of its ends.";
+    }
+
+    static String elements(List<Integer> elements) {
+        return elements.isEmpty()
+                ? "no element"
+                : (elements.size() == 1 ? "element " : "elements ")
+                        + elements.stream().map(String::valueOf).collect(Collectors.joining(", "));
+    }
+
+    private static String crankingSupply(IgnitionFeed feed) {
+        double crankingV = feed.supplies().crankingV();
+        double usualV = feed.window().crankingV();
+        return crankingV <= usualV
+                ? Figure.of(crankingV) + " V at the battery while cranking: about " + Figure.of(usualV)
+                        + " V or less is usual."
+                : Figure.of(crankingV) + " V at the battery while cranking is more than the usual " + Figure.of(usualV)
+                        + " V or less: measure it while the starter really turns the engine.";
+    }
+
+    static List<Basis> basis(IgnitionFeed feed) {
+        List<Basis> basis = new ArrayList<>(List.of(
+                Basis.computed("node voltages and currents", "Kirchhoff's laws and Ohm's law"),
+                Basis.commonPractice("6 to 8 V at a ballasted coil with the key on and contacts closed, 12 V system"),
+                Basis.commonPractice("about 10 V or less at the battery while cranking, 12 V system"),
+                Basis.commonPractice("assumed values: 12.6 V at rest, 10 V cranking, 14.2 V charging at 12 V"),
+                Basis.computed(
+                        "averages", "dwell fraction times the figure with contacts closed, inductance left out")));
+        if (feed.temperatures().coilC() != 20 || feed.thermal().asked()) {
+            basis.add(Basis.fromMemory("copper 0.00393 per K at 20 C", "IEC 60028"));
+        }
+        return basis;
+    }
+
+    static List<Caution> cautions(BallastResult result) {
+        List<Caution> cautions = new ArrayList<>(List.of(Caution.DISCONNECT_BATTERY, Caution.HIGH_TENSION));
+        boolean hot =
+                result.conditions().stream().anyMatch(in -> in.withoutBypass().ballastHeatW() >= 1);
+        if (hot) {
+            cautions.add(Caution.HOT_BALLAST);
+        }
+        cautions.add(Caution.KEY_LEFT_ON);
+        cautions.add(Caution.MOVING_PARTS);
+        cautions.add(Caution.LOCAL_CODES);
+        return cautions;
+    }
+}

@@ -1,0 +1,97 @@
+package loomwright.ignition.ballast;
+
+import java.util.List;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Plan;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An ignition feed in every condition.
+ *
+ * @param coilKeyOnV across the coil with the key on, contacts closed, no bypass: the figure that is measured first
+ * @param verdict that figure against the window
+ * @param conditions key on, cranking, running
+ * @param crankingSupply what the battery shows while cranking, against the usual 10 V or less
+ * @param polarity what turning the ballast end for end does, in words
+ * @param turned the ballast turned end for end
+ * @param bypassedElements the elements that the bypass takes out, read off the solved network while cranking
+ * @param bypass what the bypass does, in words; absent without one
+ * @param elementFaults each element half shorted, shorted and open, with the key on and no bypass
+ * @param warming cold start and hot idle; absent unless a thermal resistance was given
+ * @param plan the same feed as a plan of a vehicle, the bypass joined while cranking
+ */
+public record BallastResult(
+        double coilKeyOnV,
+        FeedState.Verdict verdict,
+        List<InCondition> conditions,
+        String crankingSupply,
+        String polarity,
+        Turned turned,
+        List<Integer> bypassedElements,
+        @Nullable String bypass,
+        List<ElementFault> elementFaults,
+        @Nullable Warming warming,
+        Plan plan) {
+
+    public BallastResult {
+        conditions = List.copyOf(conditions);
+        bypassedElements = List.copyOf(bypassedElements);
+        elementFaults = List.copyOf(elementFaults);
+    }
+
+    /**
+     * One condition of the key.
+     *
+     * @param withBypass absent where there is no bypass
+     */
+    public record InCondition(
+            Condition condition,
+            double supplyV,
+            FeedState withoutBypass,
+            @Nullable FeedState withBypass) {}
+
+    /**
+     * The ballast end for end.
+     *
+     * @param sameAnswer whether every current stays what it was
+     * @param elementsOhm the elements as they then lie, from the feed end
+     * @param keyOnCoilV contacts closed, no bypass
+     * @param crankingCoilV contacts closed, with the bypass if there is one
+     * @param bypassedElements what the bypass then takes out, by the numbers before turning
+     */
+    public record Turned(
+            boolean sameAnswer,
+            List<Double> elementsOhm,
+            double keyOnCoilV,
+            double crankingCoilV,
+            List<Integer> bypassedElements) {
+        public Turned {
+            elementsOhm = List.copyOf(elementsOhm);
+            bypassedElements = List.copyOf(bypassedElements);
+        }
+    }
+
+    /** What can be wrong with an element. */
+    public enum Defect {
+        /** Half its turns touch: half its resistance. */
+        HALF_SHORTED,
+        SHORTED,
+        OPEN
+    }
+
+    /**
+     * A faulty element, key on, no bypass.
+     *
+     * @param ballastOhm what an ohmmeter shows across the whole ballast taken off; absent where it is open
+     * @param ballastOutV what a voltmeter shows at the coil's end of the ballast, contacts closed
+     * @param text what an owner would notice
+     */
+    public record ElementFault(
+            int element,
+            Defect defect,
+            @Nullable Double ballastOhm,
+            double currentA,
+            double coilV,
+            double ballastOutV,
+            String text) {}
+}

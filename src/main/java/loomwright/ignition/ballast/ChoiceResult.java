@@ -1,0 +1,60 @@
+package loomwright.ignition.ballast;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The ballast, and the tap, for what was wanted.
+ *
+ * @param ballastOhm the ballast at its temperature; absent if none gives what is wanted
+ * @param text the answer in a sentence
+ * @param exact what that ballast gives; absent with it
+ * @param nearest standard and common values with what each gives, the nearest of each series first
+ * @param tap where the bypass has to feed; absent unless a cranking voltage was wanted and a ballast found
+ */
+public record ChoiceResult(
+        @Nullable Double ballastOhm,
+        String text,
+        @Nullable Gives exact,
+        List<Standard> nearest,
+        @Nullable Tap tap) {
+    public ChoiceResult {
+        nearest = List.copyOf(nearest);
+    }
+
+    /** What a ballast gives with the key on, contacts closed. */
+    public record Gives(
+            double ballastOhm,
+            double coilV,
+            double coilA,
+            double coilHeatW,
+            double ballastHeatW,
+            FeedState.Verdict verdict) {}
+
+    /** One value that can be had. */
+    public record Standard(Series series, Gives gives) {}
+
+    /** Where values come from. */
+    public enum Series {
+        E12,
+        E24,
+        /** Values that ballasts of the trade commonly have. */
+        COMMON
+    }
+
+    /**
+     * Where the bypass feeds.
+     *
+     * @param reached whether the wanted voltage can be had; if not, the figures are those of the nearer end
+     * @param beforeTapOhm of the elements that the bypass takes out
+     * @param afterTapOhm of those that stay in
+     * @param text the answer in a sentence
+     */
+    public record Tap(
+            boolean reached,
+            double beforeTapOhm,
+            double afterTapOhm,
+            double crankingCoilV,
+            double crankingCoilA,
+            String text) {}
+}

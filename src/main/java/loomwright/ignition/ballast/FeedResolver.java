@@ -1,0 +1,232 @@
+package loomwright.ignition.ballast;
+
+import java.util.List;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import loomwright.answer.RejectedInput;
+import loomwright.conductor.ConductorSize;
+import loomwright.ignition.Assumptions;
+import loomwright.ignition.Figure;
+import org.jspecify.annotations.Nullable;
+
+/** Fills what a question about a feed leaves out, and checks the rest; all faults are said together. */
+final class FeedResolver {
+    private static final int MOST_ELEMENTS = 8;
+    private static final double METRES_PER_FOOT = 0.3048;
+
+    private final BallastInput input;
+    private final Assumptions assumed = new Assumptions();
+    private final Faults faults = assumed.faults();
+    private final double scale;
+
+    private FeedResolver(BallastInput input) {
+        this.input = input;
+        double nominalV = nominalV();
+        this.scale = nominalV / 12;
+    }
+
+    /** A feed with the lines that say what was taken for the caller. */
+    record Resolved(IgnitionFeed feed, List<String> assumed) {}
+
+    /**
+     * Resolves a question.
+     *
+     * @throws RejectedInput with every fault
+     */
+    static Resolved resolve(BallastInput input) {
+        return new FeedResolver(input).resolve(new Faults());
+    }
+
+    /**
+     * As above, for a question with more to it; a ballast of its own is then not asked for.
+     *
+     * @param more faults found in the rest of the question
+     */
+    static Resolved resolve(BallastInput input, Faults more) {
+        return new FeedResolver(input).resolve(more);
+    }
+
+    private double nominalV() {
+        Double given = input.nominalVoltageV();
+        double nominalV = assumed.or(given, "nominal voltage", 12, "V");
+        boolean known = nominalV == 6 || nominalV == 12 || nominalV == 24;
+        faults.check(known, Fault.Code.NOT_ONE_OF, "/nominalVoltageV", given, "6, 12 or 24");
+        return known ? nominalV : 12;
+    }
+
+    private Resolved resolve(Faults more) {
+        more.list().forEach(faults::add);
+        List<Double> elements = elements();
+        double ambientC = ranged("/ambientC", input.ambientC(), "ambient temperature", 20, "C", -60, 150);
+        Double ballastC = input.ballastTemperatureC();
+        Double coilC = input.coilTemperatureC();
+        faults.range("/ballastTemperatureC", ballastC, -60, 600).range("/coilTemperatureC", coilC, -60, 250);
+        IgnitionFeed.Temperatures temperatures = new IgnitionFeed.Temperatures(
+                ambientC, ballastC == null ? ambientC : ballastC, coilC == null ? ambientC : coilC);
+        IgnitionFeed feed = new IgnitionFeed(
+                scale * 12,
+                elements,
+                tap(elements.size()),
+                supplies(),
+                feedOhm(ambientC),
+                ranged("/returnResistanceOhm", input.returnResistanceOhm(), "return resistance", 0, "ohm", 0, 10),
+                bypassOhm(),
+                coilOhm(),
+                closing(),
+                ranged("/dwellFraction", input.dwellFraction(), "dwell fraction", 0.6, "", 0.01, 1),
+                temperatures,
+                thermal(),
+                window());
+        faults.reject();
+        return new Resolved(Boolean.TRUE.equals(input.turned()) ? feed.turned() : feed, assumed.lines());
+    }
+
+    private List<Double> elements() {
+        List<Double> elements = input.elementsOhm();
+        if (elements == null) {
+            faults.required("/elementsOhm", null);
+            return List.of(1.0);
+        }
+        faults.check(
+                !elements.isEmpty() && elements.size() <= MOST_ELEMENTS,
+                Fault.Code.OUT_OF_RANGE,
+                "/elementsOhm",
+                elements.size() + " entries",
+                "1 to " + MOST_ELEMENTS + " entries");
+        for (int i = 0; i < elements.size(); i++) {
+            faults.range("/elementsOhm/" + i, elements.get(i).doubleValue(), 0.001, 100);
+        }
+        return elements.isEmpty() ? List.of(1.0) : elements;
+    }
+
+    private @Nullable Integer tap(int elements) {
+        Integer tap = input.bypassTap();
+        if (tap != null) {
+            faults.range("/bypassTap", tap.doubleValue(), 1, MOST_ELEMENTS)
+                    .check(
+                            tap <= elements || tap > MOST_ELEMENTS,
+                            Fault.Code.CONTRADICTION,
+                            "/bypassTap",
+                            tap,
+                            "a whole number from 1 to " + elements + ": there are no more elements");
+        }
+        return tap;
+    }
+
+    private IgnitionFeed.Supplies supplies() {
+        return new IgnitionFeed.Supplies(
+                supply("/supplyAtRestV", input.supplyAtRestV(), "supply at rest", 12.6),
+                supply("/supplyCrankingV", input.supplyCrankingV(), "supply while cranking", 10),
+                supply("/supplyChargingV", input.supplyChargingV(), "supply while charging", 14.2));
+    }
+
+    private double supply(String pointer, @Nullable Double given, String what, double usualAt12V) {
+        return ranged(pointer, given, what, usualAt12V * scale, "V", 0.5, 60);
+    }
+
+    private double feedOhm(double ambientC) {
+        String size = input.feedSize();
+        Double given = input.feedResistanceOhm();
+        Double metres = input.feedLengthM();
+        Double feet = input.feedLengthFt();
+        faults.range("/feedLengthM", metres, 0.001, 1000).range("/feedLengthFt", feet, 0.001, 1000);
+        boolean byWire = size != null && given == null && (metres == null) != (feet == null);
+        boolean byOhm = size == null && metres == null && feet == null;
+        faults.check(
+                byWire || byOhm,
+                Fault.Code.CONTRADICTION,
+                size == null ? "/feedResistanceOhm" : "/feedSize",
+                size,
+                "either feedResistanceOhm alone, or feedSize with one of feedLengthM and feedLengthFt");
+        if (size == null) {
+            return ranged("/feedResistanceOhm", given, "feed resistance", 0.05, "ohm", 0, 10);
+        }
+        double lengthM = metres != null ? metres : feet != null ? feet * METRES_PER_FOOT : 1;
+        return wireOhm(size, lengthM, ambientC);
+    }
+
+    private double wireOhm(String size, double lengthM, double ambientC) {
+        try {
+            ConductorSize conductor = ConductorSize.parse(size);
+            double ohmPerM = conductor.resistanceOhmPerM(ambientC);
+            double ohm = ohmPerM * lengthM;
+            assumed.note("Feed wire: " + conductor.name() + " at " + Figure.of(ambientC) + " C: " + Figure.of(ohmPerM)
+                    + " ohm/m x " + Figure.of(lengthM) + " m = " + Figure.of(ohm) + " ohm");
+            return ohm;
+        } catch (RejectedInput rejected) {
+            rejected.faults().forEach(fault -> faults.add(fault.under("/feedSize")));
+            return 0;
+        }
+    }
+
+    private double bypassOhm() {
+        Double given = input.bypassResistanceOhm();
+        if (input.bypassTap() == null) {
+            faults.range("/bypassResistanceOhm", given, 0, 10);
+            return 0;
+        }
+        return ranged("/bypassResistanceOhm", given, "bypass resistance", 0, "ohm", 0, 10);
+    }
+
+    private double coilOhm() {
+        Double given = input.coilPrimaryOhm();
+        faults.required("/coilPrimaryOhm", given).range("/coilPrimaryOhm", given, 0.05, 100);
+        return given == null ? 1 : given;
+    }
+
+    private IgnitionFeed.Closing closing() {
+        Double dropV = input.moduleDropV();
+        Double limitA = input.moduleLimitA();
+        Double breakerOhm = input.breakerOhm();
+        faults.range("/moduleDropV", dropV, 0, 5).range("/moduleLimitA", limitA, 0.5, 30);
+        faults.range("/breakerOhm", breakerOhm, 0, 10);
+        boolean module = dropV != null || limitA != null;
+        faults.check(
+                !module || breakerOhm == null,
+                Fault.Code.CONTRADICTION,
+                "/breakerOhm",
+                breakerOhm,
+                "either contacts (breakerOhm) or a module (moduleDropV, moduleLimitA)");
+        if (!module) {
+            return new IgnitionFeed.Closing(
+                    false, assumed.or(breakerOhm, "resistance of the closed contacts", 0.03, "ohm"), 0, null);
+        }
+        return new IgnitionFeed.Closing(true, 0, assumed.or(dropV, "saturation voltage of the module", 1, "V"), limitA);
+    }
+
+    private IgnitionFeed.Thermal thermal() {
+        Double ballast = input.ballastThermalResistanceKPerW();
+        Double coil = input.coilThermalResistanceKPerW();
+        Double coefficient = input.ballastCoefficientPerK();
+        faults.range("/ballastThermalResistanceKPerW", ballast, 0, 100)
+                .range("/coilThermalResistanceKPerW", coil, 0, 100)
+                .range("/ballastCoefficientPerK", coefficient, -0.001, 0.01);
+        boolean asked = ballast != null || coil != null;
+        faults.check(
+                !asked || (input.coilTemperatureC() == null && input.ballastTemperatureC() == null),
+                Fault.Code.CONTRADICTION,
+                coil == null ? "/ballastThermalResistanceKPerW" : "/coilThermalResistanceKPerW",
+                coil == null ? ballast : coil,
+                "no thermal resistance beside temperatures of coil or ballast: it finds them from the ambient one");
+        return new IgnitionFeed.Thermal(
+                asked, coefficient == null ? 0 : coefficient, ballast == null ? 0 : ballast, coil == null ? 0 : coil);
+    }
+
+    private IgnitionFeed.Window window() {
+        double lowV = ranged("/windowLowV", input.windowLowV(), "window of the coil from", 6 * scale, "V", 0.1, 60);
+        double highV = ranged("/windowHighV", input.windowHighV(), "window of the coil to", 8 * scale, "V", 0.1, 60);
+        faults.check(
+                lowV < highV,
+                Fault.Code.CONTRADICTION,
+                input.windowHighV() == null ? "/windowLowV" : "/windowHighV",
+                input.windowHighV() == null ? lowV : highV,
+                "a window whose upper end is above its lower end, which is " + lowV + " V");
+        return new IgnitionFeed.Window(lowV, highV, 10 * scale);
+    }
+
+    private double ranged(
+            String pointer, @Nullable Double given, String what, double usual, String unit, double min, double max) {
+        faults.range(pointer, given, min, max);
+        return assumed.or(given, what, usual, unit);
+    }
+}

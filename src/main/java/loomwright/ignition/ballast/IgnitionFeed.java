@@ -1,0 +1,122 @@
+package loomwright.ignition.ballast;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.stream.IntStream;
+import loomwright.circuit.Condition;
+import loomwright.ignition.SelfHeating;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An ignition feed with nothing left open.
+ *
+ * @param elements20Ohm the elements as they are mounted, from the feed end, at 20 C
+ * @param bypassTap where the bypass feeds, counted as they are mounted; absent without a bypass
+ * @param closing what closes the primary
+ */
+record IgnitionFeed(
+        double nominalVoltageV,
+        List<Double> elements20Ohm,
+        @Nullable Integer bypassTap,
+        Supplies supplies,
+        double feedOhm,
+        double returnOhm,
+        double bypassOhm,
+        double coil20Ohm,
+        Closing closing,
+        double dwellFraction,
+        Temperatures temperatures,
+        Thermal thermal,
+        Window window) {
+
+    /** Terminal voltage of the battery in each condition. */
+    record Supplies(double atRestV, double crankingV, double chargingV) {
+        double in(Condition condition) {
+            return switch (condition) {
+                case CRANK -> crankingV;
+                case RUNNING -> chargingV;
+                case OFF, ACCESSORY, RUN -> atRestV;
+            };
+        }
+    }
+
+    /** Contacts with a resistance, or a module with a drop and perhaps a limit. */
+    record Closing(
+            boolean module,
+            double contactOhm,
+            double dropV,
+            @Nullable Double limitA) {}
+
+    /** How warm things are. */
+    record Temperatures(double ambientC, double ballastC, double coilC) {}
+
+    /** How things warm up; a thermal resistance of 0 keeps a part at the ambient temperature. */
+    record Thermal(boolean asked, double ballastCoefficientPerK, double ballastKPerW, double coilKPerW) {}
+
+    /** What the coil should have with the key on, and the battery at most while cranking. */
+    record Window(double lowV, double highV, double crankingV) {}
+
+    IgnitionFeed {
+        elements20Ohm = List.copyOf(elements20Ohm);
+    }
+
+    double elementOhm(int element) {
+        return SelfHeating.resistanceOhm(
+                elements20Ohm.get(element), thermal.ballastCoefficientPerK(), temperatures.ballastC());
+    }
+
+    List<Double> elementsOhm() {
+        return IntStream.range(0, elements20Ohm.size())
+                .mapToObj(this::elementOhm)
+                .toList();
+    }
+
+    double coilOhm() {
+        return SelfHeating.resistanceOhm(coil20Ohm, SelfHeating.COPPER_PER_K, temperatures.coilC());
+    }
+
+    IgnitionFeed withElements(List<Double> ohm) {
+        return with(ohm, bypassTap, temperatures);
+    }
+
+    IgnitionFeed withElement(int element, double ohm) {
+        List<Double> changed = new ArrayList<>(elements20Ohm);
+        changed.set(element, ohm);
+        return withElements(changed);
+    }
+
+    IgnitionFeed withTap(int tap) {
+        return with(elements20Ohm, tap, temperatures);
+    }
+
+    IgnitionFeed at(Temperatures warm) {
+        return with(elements20Ohm, bypassTap, warm);
+    }
+
+    /** End for end: the elements in the other order; the bypass stays at its tap, which has as many on its other side. */
+    IgnitionFeed turned() {
+        List<Double> other = new ArrayList<>(elements20Ohm);
+        Collections.reverse(other);
+        int count = other.size();
+        Integer tap = bypassTap == null || bypassTap == count ? bypassTap : (Integer) (count - bypassTap);
+        return with(other, tap, temperatures);
+    }
+
+    private IgnitionFeed with(List<Double> ohm, @Nullable Integer tap, Temperatures warm) {
+        return new IgnitionFeed(
+                nominalVoltageV,
+                ohm,
+                tap,
+                supplies,
+                feedOhm,
+                returnOhm,
+                bypassOhm,
+                coil20Ohm,
+                closing,
+                dwellFraction,
+                warm,
+                thermal,
+                window);
+    }
+}

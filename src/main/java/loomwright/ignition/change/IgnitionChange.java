@@ -1,0 +1,121 @@
+package loomwright.ignition.change;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.answer.Faults;
+import loomwright.answer.RejectedInput;
+import loomwright.conductor.ConductorSize;
+import loomwright.ignition.Figure;
+import loomwright.ignition.change.ChangeResult.Compared;
+import loomwright.ignition.spark.Spark;
+import loomwright.ignition.spark.SparkInput;
+import loomwright.ignition.spark.SparkPoint;
+import loomwright.ignition.spark.SparkResult;
+import org.jspecify.annotations.Nullable;
+
+/** A change of coil, module, ballast or gap, judged against everything that has to carry the new current. */
+public final class IgnitionChange {
+    private IgnitionChange() {}
+
+    /**
+     * Both ignitions side by side with the findings of the change.
+     *
+     * <p>Each side is the spark calculation; nothing is calculated twice.
+     *
+     * @param input both ignitions and the ratings that are known
+     * @return figures and findings; what is not given is not judged
+     * @throws RejectedInput with every fault, those of the two sides under /before and /after
+     */
+    public static Answer<ChangeResult> calculate(ChangeInput input) {
+        Faults faults = new Faults()
+                .range("/contactsA", input.contactsA(), 0.5, 30)
+                .range("/moduleA", input.moduleA(), 0.5, 60)
+                .range("/ballastW", input.ballastW(), 0.1, 1000)
+                .range("/wireInsulationC", input.wireInsulationC(), 60, 250)
+                .range("/ambientC", input.ambientC(), -60, 55)
+                .range("/fuseA", input.fuseA(), 0.5, 500)
+                .range("/solenoidOhm", input.solenoidOhm(), 0.05, 100);
+        ConductorSize wire = size(faults, "/wireSize", input.wireSize());
+        ConductorSize link = size(faults, "/fusibleLinkSize", input.fusibleLinkSize());
+        Answer<SparkResult> before = side(faults, "/before", input.before());
+        Answer<SparkResult> after = side(faults, "/after", input.after());
+        faults.reject();
+        if (before == null || after == null) {
+            throw new IllegalStateException("a side without faults was not calculated");
+        }
+        ChangeFindings findings = new ChangeFindings(input, before.result(), after.result(), wire, link);
+        ChangeResult result = new ChangeResult(
+                before.result(), after.result(), compared(before.result(), after.result()), findings.list());
+        List<String> working = new ArrayList<>();
+        before.working().forEach(line -> working.add("Before: " + line));
+        after.working().forEach(line -> working.add("After: " + line));
+        working.addAll(findings.working());
+        List<Basis> basis = new ArrayList<>(before.basis());
+        basis.addAll(after.basis());
+        result.findings().forEach(finding -> basis.add(finding.basis()));
+        return new Answer<>(result, working, basis.stream().distinct().toList(), cautions(before, after));
+    }
+
+    private static @Nullable ConductorSize size(Faults faults, String pointer, @Nullable String text) {
+        if (text == null) {
+            return null;
+        }
+        try {
+            return ConductorSize.parse(text);
+        } catch (RejectedInput rejected) {
+            rejected.faults().forEach(fault -> faults.add(fault.under(pointer)));
+            return null;
+        }
+    }
+
+    private static @Nullable Answer<SparkResult> side(Faults faults, String pointer, SparkInput input) {
+        try {
+            return Spark.calculate(input);
+        } catch (RejectedInput rejected) {
+            rejected.faults().forEach(fault -> faults.add(fault.under(pointer)));
+            return null;
+        }
+    }
+
+    private static List<Caution> cautions(Answer<SparkResult> before, Answer<SparkResult> after) {
+        List<Caution> cautions = new ArrayList<>(List.of(Caution.DISCONNECT_BATTERY));
+        for (Caution caution : Caution.values()) {
+            if (before.cautions().contains(caution) || after.cautions().contains(caution)) {
+                cautions.add(caution);
+            }
+        }
+        return cautions;
+    }
+
+    private static List<Compared> compared(SparkResult before, SparkResult after) {
+        SparkPoint was = before.at();
+        SparkPoint is = after.at();
+        return List.of(
+                new Compared("breakA", was.breakA(), is.breakA()),
+                new Compared("averageA", was.averageA(), is.averageA()),
+                new Compared("allCoilsA", was.allCoilsA(), is.allCoilsA()),
+                new Compared(
+                        "closedA", before.closed().currentA(), after.closed().currentA()),
+                new Compared(
+                        "closedCoilV", before.closed().coilV(), after.closed().coilV()),
+                new Compared(
+                        "closedCoilHeatW",
+                        before.closed().coilHeatW(),
+                        after.closed().coilHeatW()),
+                new Compared("coilHeatW", was.coilHeatW(), is.coilHeatW()),
+                new Compared("ballastHeatW", was.ballastHeatW(), is.ballastHeatW()),
+                new Compared("switchHeatW", was.switchHeatW(), is.switchHeatW()),
+                new Compared("energyMj", was.energyJ() * 1e3, is.energyJ() * 1e3),
+                new Compared("availableKv", was.availableV() / 1e3, is.availableV() / 1e3),
+                new Compared("requiredKv", was.requiredV() / 1e3, is.requiredV() / 1e3),
+                new Compared("marginKv", was.marginV() / 1e3, is.marginV() / 1e3),
+                new Compared("marginRatio", was.marginRatio(), is.marginRatio()));
+    }
+
+    static String beforeAndAfter(double before, double after, String unit) {
+        return Figure.of(before) + " " + unit + " before, " + Figure.of(after) + " " + unit + " after";
+    }
+}

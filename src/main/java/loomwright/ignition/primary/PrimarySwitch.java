@@ -1,0 +1,61 @@
+package loomwright.ignition.primary;
+
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import org.jspecify.annotations.Nullable;
+
+/** What closes and breaks the primary. */
+public sealed interface PrimarySwitch {
+    /** Drop while closed, in volts, 0 to 5. */
+    double dropV();
+
+    /** What the current is held to; positive infinity where nothing limits it. */
+    double limitA();
+
+    /** How long the coil is charged. */
+    DwellLaw dwellLaw();
+
+    /**
+     * Contact points.
+     *
+     * @param dropV 0 to 5
+     * @param dwellLaw the closed angle
+     */
+    record Breaker(double dropV, DwellLaw.FixedAngle dwellLaw) implements PrimarySwitch {
+        public Breaker {
+            new Faults().range("/dropV", dropV, 0, 5).reject();
+        }
+
+        @Override
+        public double limitA() {
+            return Double.POSITIVE_INFINITY;
+        }
+    }
+
+    /**
+     * Electronic switch.
+     *
+     * @param dropV saturation voltage, 0 to 5
+     * @param currentLimitA 0.5 to 30; absent if it has none
+     * @param dwellLaw how it decides its dwell
+     */
+    record Module(double dropV, @Nullable Double currentLimitA, DwellLaw dwellLaw) implements PrimarySwitch {
+        public Module {
+            new Faults()
+                    .range("/dropV", dropV, 0, 5)
+                    .range("/currentLimitA", currentLimitA, 0.5, 30)
+                    .check(
+                            currentLimitA != null || !(dwellLaw instanceof DwellLaw.CurrentControlled),
+                            Fault.Code.MISSING,
+                            "/currentLimitA",
+                            null,
+                            "a number from 0.5 to 30: a module that charges up to its limit has one")
+                    .reject();
+        }
+
+        @Override
+        public double limitA() {
+            return currentLimitA == null ? Double.POSITIVE_INFINITY : currentLimitA;
+        }
+    }
+}

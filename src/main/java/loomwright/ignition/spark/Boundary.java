@@ -1,0 +1,21 @@
+package loomwright.ignition.spark;
+
+/**
+ * Where something ends or begins along an axis that was searched from one end to the other.
+ *
+ * @param kind what was found
+ * @param value the place on the axis; with {@link Kind#NOT_REACHED} the end to which it was searched, with {@link
+ *     Kind#NEVER_THERE} the end from which
+ */
+public record Boundary(Kind kind, double value) {
+
+    /** What a search can find. */
+    public enum Kind {
+        /** It changes here. */
+        AT,
+        /** It holds over the whole axis. */
+        NOT_REACHED,
+        /** It does not hold at the start of the search. */
+        NEVER_THERE
+    }
+}

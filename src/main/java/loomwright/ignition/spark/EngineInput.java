@@ -1,0 +1,26 @@
+package loomwright.ignition.spark;
+
+import loomwright.ignition.Assumptions;
+import loomwright.ignition.primary.Firing;
+import loomwright.ignition.primary.Firing.Arrangement;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Engine and firing as asked about. Names and ranges as in {@link Firing}.
+ *
+ * @param cylinders 4 if left out
+ * @param strokes 4 if left out
+ * @param arrangement distributor if left out
+ */
+public record EngineInput(
+        @Nullable Integer cylinders,
+        @Nullable Integer strokes,
+        @Nullable Arrangement arrangement) {
+
+    Firing resolve(Assumptions assumptions) {
+        return new Firing(
+                assumptions.or(cylinders, "cylinders", 4),
+                assumptions.or(strokes, "strokes", 4),
+                assumptions.or(arrangement, "arrangement", Arrangement.DISTRIBUTOR));
+    }
+}

@@ -1,0 +1,90 @@
+package loomwright.ignition.spark;
+
+import java.util.Objects;
+import java.util.stream.Stream;
+import loomwright.answer.Fault;
+import loomwright.answer.RejectedInput;
+import loomwright.ignition.Assumptions;
+import loomwright.ignition.gap.BreakdownFormula;
+import loomwright.ignition.gap.BreakdownVoltage;
+import loomwright.ignition.gap.Compression;
+import loomwright.ignition.gap.GapConditions;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The gap and its gas as asked about: pressure and temperature at the spark, or the compression they follow from.
+ * Ranges as in {@link GapConditions} and {@link Compression}; what is left out is common practice.
+ *
+ * @param gapMm 0.65 if left out
+ * @param pressurePa with {@code temperatureC}, instead of the following
+ * @param temperatureC with {@code pressurePa}
+ * @param compressionRatio 8 if left out
+ * @param manifoldPressurePa 100 000, open throttle, if left out
+ * @param intakeTemperatureC 40 if left out
+ * @param polytropicExponent 1.3 if left out
+ * @param advanceDegrees 20 if left out
+ * @param formula chosen by the conditions if left out
+ */
+public record GapInput(
+        @Nullable Double gapMm,
+        @Nullable Double pressurePa,
+        @Nullable Double temperatureC,
+        @Nullable Double compressionRatio,
+        @Nullable Double manifoldPressurePa,
+        @Nullable Double intakeTemperatureC,
+        @Nullable Double polytropicExponent,
+        @Nullable Double advanceDegrees,
+        @Nullable BreakdownFormula formula) {
+
+    /** A gap in an engine of the common kind. */
+    public static GapInput of(@Nullable Double gapMm) {
+        return new GapInput(gapMm, null, null, null, null, null, null, null, null);
+    }
+
+    /** A gap at known pressure and temperature. */
+    public static GapInput of(double gapMm, double pressurePa, double temperatureC) {
+        return new GapInput(gapMm, pressurePa, temperatureC, null, null, null, null, null, null);
+    }
+
+    BreakdownVoltage resolve(Assumptions assumptions) {
+        double mm = assumptions.or(gapMm, "plug gap", 0.65, "mm");
+        return BreakdownVoltage.of(conditions(assumptions, mm), formula);
+    }
+
+    private GapConditions conditions(Assumptions assumptions, double mm) {
+        if (pressurePa == null && temperatureC == null) {
+            Compression compression = compression(assumptions);
+            assumptions.note(compression.working());
+            return new GapConditions(mm, compression.pressurePa(), compression.temperatureC());
+        }
+        if (pressurePa == null || temperatureC == null) {
+            throw rejected(
+                    Fault.Code.MISSING,
+                    pressurePa == null ? "/pressurePa" : "/temperatureC",
+                    null,
+                    "a value: pressure and temperature go together");
+        }
+        if (Stream.of(compressionRatio, manifoldPressurePa, intakeTemperatureC, polytropicExponent, advanceDegrees)
+                .anyMatch(Objects::nonNull)) {
+            throw rejected(
+                    Fault.Code.CONTRADICTION,
+                    "/pressurePa",
+                    pressurePa.toString(),
+                    "either pressure and temperature at the spark, or the compression they follow from");
+        }
+        return new GapConditions(mm, pressurePa, temperatureC);
+    }
+
+    private Compression compression(Assumptions assumptions) {
+        return new Compression(
+                assumptions.or(compressionRatio, "compression ratio", 8, ""),
+                assumptions.or(manifoldPressurePa, "manifold pressure", 100_000, 1e-3, "kPa"),
+                assumptions.or(intakeTemperatureC, "charge before compression", 40, "C"),
+                assumptions.or(polytropicExponent, "polytropic exponent", 1.3, ""),
+                assumptions.or(advanceDegrees, "spark before top dead centre", 20, "degrees"));
+    }
+
+    private static RejectedInput rejected(Fault.Code code, String pointer, @Nullable String value, String accepted) {
+        return new RejectedInput(new Fault(code, pointer, value, accepted));
+    }
+}

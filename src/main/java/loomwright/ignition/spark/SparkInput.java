@@ -1,0 +1,143 @@
+package loomwright.ignition.spark;
+
+import java.util.List;
+import java.util.Optional;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import loomwright.ignition.Assumptions;
+import loomwright.ignition.SelfHeating;
+import loomwright.ignition.gap.BreakdownVoltage;
+import loomwright.ignition.primary.CoilData;
+import loomwright.ignition.primary.CoilPreset;
+import loomwright.ignition.primary.Firing;
+import loomwright.ignition.primary.PrimarySwitch;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A question about an ignition, as it is asked: what is left out is taken as common, and the answer says so.
+ *
+ * <p>The parts are pages of one form: all names are different, and faults point at the bare name ({@code /gapMm}). Names
+ * are in SI; a contract with other units maps {@code inductanceMh} to {@code inductanceH}, {@code secondaryCapacitancePf}
+ * to {@code secondaryCapacitanceF}, {@code pressureKpa} to {@code pressurePa}, {@code manifoldPressureKpa} to {@code
+ * manifoldPressurePa} and {@code dwellMs} to {@code dwellS}. Nothing is checked here: {@link Spark} does it, and names
+ * all faults together.
+ *
+ * @param speedRpm of the crankshaft, 20 to 20 000; the start of the speed sweep if left out
+ * @param feed supply, feed and ballast
+ * @param coil the coil
+ * @param coilTemperatureC of its primary winding, -40 to 250; 20 if left out
+ * @param coilThermalResistanceKPerW from the winding to the air around it, 0 to 1000; if given, the hot coil is found
+ *     too, starting from {@code coilTemperatureC}
+ * @param primarySwitch breaker or module
+ * @param engine cylinders and firing
+ * @param gap gap and charge
+ * @param burningV voltage of a burning spark with leads and secondary winding, 200 to 10 000; 1500 if left out
+ * @param search sweeps and limits
+ */
+public record SparkInput(
+        @Nullable Double speedRpm,
+        FeedInput feed,
+        CoilInput coil,
+        @Nullable Double coilTemperatureC,
+        @Nullable Double coilThermalResistanceKPerW,
+        SwitchInput primarySwitch,
+        EngineInput engine,
+        GapInput gap,
+        @Nullable Double burningV,
+        SearchInput search) {
+
+    /** Stands in for one at fault, so that the switch is still looked at. */
+    private static final Firing ANY_FIRING = new Firing(4, 4, Firing.Arrangement.DISTRIBUTOR);
+
+    private static final double CHARGING_V = 14.2;
+    private static final int HOTTEST_START_C = 150;
+    private static final double CHARGING_6V_SYSTEM_V = 7.2;
+
+    /** The question with every part resolved and checked. */
+    record Resolved(
+            SparkSystem system,
+            double speedRpm,
+            double supplyV,
+            boolean bypassed,
+            Optional<SelfHeating> coilHeating,
+            Search search,
+            List<String> assumed) {}
+
+    Resolved resolve() {
+        Assumptions assumptions = new Assumptions();
+        Faults faults = assumptions.faults();
+        double supplyV = assumptions.or(
+                feed.supplyV(),
+                "supply",
+                coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V ? CHARGING_6V_SYSTEM_V : CHARGING_V,
+                "V");
+        double speed = speed(faults);
+        faults.range("/supplyV", supplyV, 1, 60);
+        Optional<Search> searched = assumptions.part(() -> search.resolve(assumptions, feed));
+        Optional<SparkSystem> system = system(assumptions);
+        Optional<SelfHeating> heating = system.flatMap(s -> heating(assumptions, s));
+        faults.reject();
+        return new Resolved(
+                system.orElseThrow(),
+                speed,
+                supplyV,
+                feed.bypassedOrNot(),
+                heating,
+                searched.orElseThrow(),
+                assumptions.lines());
+    }
+
+    private double speed(Faults faults) {
+        if (speedRpm == null && search.speedSweep() != null) {
+            return search.speedSweep().from();
+        }
+        faults.required("/speedRpm", speedRpm).range("/speedRpm", speedRpm, 20, 20_000);
+        return speedRpm == null ? 0 : speedRpm;
+    }
+
+    private Optional<SparkSystem> system(Assumptions assumptions) {
+        Optional<Firing> firing = assumptions.part(() -> engine.resolve(assumptions));
+        Optional<CoilData> coilData = assumptions.part(() -> coil.resolve(assumptions));
+        Optional<PrimarySwitch> closing =
+                assumptions.part(() -> primarySwitch.resolve(assumptions, firing.orElse(ANY_FIRING)));
+        Optional<BreakdownVoltage> breakdown = assumptions.part(() -> gap.resolve(assumptions));
+        double feedOhm = assumptions.or(feed.feedResistanceOhm(), "feed resistance", 0.05, "ohm");
+        double temperatureC = assumptions.or(coilTemperatureC, "coil temperature", 20, "C");
+        double burnV = assumptions.or(burningV, "voltage of the burning spark", 1500, "V");
+        if (firing.isEmpty() || coilData.isEmpty() || closing.isEmpty() || breakdown.isEmpty()) {
+            SparkSystem.range(assumptions.faults(), feedOhm, feed.ballastOhm(), temperatureC, burnV);
+            return Optional.empty();
+        }
+        return assumptions.part(() -> new SparkSystem(
+                feedOhm,
+                feed.ballastOhm(),
+                coilData.get(),
+                temperatureC,
+                closing.get(),
+                firing.get(),
+                burnV,
+                Demand.of(breakdown.get(), firing.get())));
+    }
+
+    private Optional<SelfHeating> heating(Assumptions assumptions, SparkSystem system) {
+        if (coilThermalResistanceKPerW == null) {
+            return Optional.empty();
+        }
+        double fromC = system.coilTemperatureC();
+        assumptions
+                .faults()
+                .check(
+                        fromC <= HOTTEST_START_C,
+                        Fault.Code.CONTRADICTION,
+                        "/coilTemperatureC",
+                        fromC,
+                        "at most " + HOTTEST_START_C + " where the coil is to heat up from it");
+        return fromC > HOTTEST_START_C
+                ? Optional.empty()
+                : assumptions.part(() -> new SelfHeating(
+                        system.coil().primaryResistanceOhm(),
+                        SelfHeating.COPPER_PER_K,
+                        coilThermalResistanceKPerW,
+                        fromC));
+    }
+}

@@ -1,0 +1,144 @@
+package loomwright.ignition.spark;
+
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import loomwright.ignition.SelfHeating;
+import loomwright.ignition.primary.CoilData;
+import loomwright.ignition.primary.Dwell;
+import loomwright.ignition.primary.DwellLaw;
+import loomwright.ignition.primary.Firing;
+import loomwright.ignition.primary.PrimaryCircuit;
+import loomwright.ignition.primary.PrimaryCurrent;
+import loomwright.ignition.primary.PrimarySwitch;
+import loomwright.ignition.primary.SecondaryVoltage;
+import loomwright.ignition.primary.SparkEnergy;
+
+/**
+ * Everything about an ignition that does not change with speed and supply.
+ *
+ * @param feedResistanceOhm from the battery to ballast or coil and back through earth, 0 to 10
+ * @param ballastResistanceOhm 0 if there is none, to 20
+ * @param coil the coil
+ * @param coilTemperatureC of its primary winding, -40 to 250
+ * @param primarySwitch breaker or module
+ * @param firing how often a coil is asked
+ * @param burningV voltage of a burning spark with leads and secondary winding, 200 to 10 000
+ * @param demand what the coil has to raise
+ */
+public record SparkSystem(
+        double feedResistanceOhm,
+        double ballastResistanceOhm,
+        CoilData coil,
+        double coilTemperatureC,
+        PrimarySwitch primarySwitch,
+        Firing firing,
+        double burningV,
+        Demand demand) {
+
+    public SparkSystem {
+        Faults faults = new Faults();
+        range(faults, feedResistanceOhm, ballastResistanceOhm, coilTemperatureC, burningV);
+        if (primarySwitch.dwellLaw() instanceof DwellLaw.FixedAngle angle) {
+            double cycleDegrees = firing.cycleDegrees();
+            faults.check(
+                    angle.dwellDegrees() < cycleDegrees,
+                    Fault.Code.CONTRADICTION,
+                    "/dwellDegrees",
+                    angle.dwellDegrees(),
+                    "less than " + cycleDegrees + " degrees, the turn of the breaker shaft between two sparks of a"
+                            + " coil");
+        }
+        faults.reject();
+    }
+
+    /** Notes which of the bare numbers are out of range; apart, for a question whose other parts are at fault too. */
+    static void range(
+            Faults faults,
+            double feedResistanceOhm,
+            double ballastResistanceOhm,
+            double coilTemperatureC,
+            double burningV) {
+        faults.range("/feedResistanceOhm", feedResistanceOhm, 0, 10)
+                .range("/ballastResistanceOhm", ballastResistanceOhm, 0, 20)
+                .range("/coilTemperatureC", coilTemperatureC, -40, 250)
+                .range("/burningV", burningV, 200, 10_000);
+    }
+
+    /** The same system with its coil at another temperature. */
+    SparkSystem withCoilTemperatureC(double temperatureC) {
+        return new SparkSystem(
+                feedResistanceOhm, ballastResistanceOhm, coil, temperatureC, primarySwitch, firing, burningV, demand);
+    }
+
+    /** Primary resistance at the coil's temperature: R20 (1 + 0.00393 (T - 20)). */
+    public double coilResistanceOhm() {
+        return SelfHeating.resistanceOhm(coil.primaryResistanceOhm(), SelfHeating.COPPER_PER_K, coilTemperatureC);
+    }
+
+    double ballastOhm(boolean bypassed) {
+        return bypassed ? 0 : ballastResistanceOhm;
+    }
+
+    PrimaryCircuit circuit(double supplyV, boolean bypassed) {
+        return new PrimaryCircuit(
+                Math.max(0, supplyV - primarySwitch.dropV()),
+                feedResistanceOhm + ballastOhm(bypassed) + coilResistanceOhm(),
+                coil.inductanceH(),
+                primarySwitch.limitA(),
+                coil.releaseAPerS(burningV));
+    }
+
+    PrimaryCurrent current(double speedRpm, double supplyV, boolean bypassed) {
+        PrimaryCircuit circuit = circuit(supplyV, bypassed);
+        return PrimaryCurrent.steady(circuit, primarySwitch.dwellLaw().at(firing, speedRpm, circuit));
+    }
+
+    /** Current with the engine stopped and the primary closed, after it has settled. */
+    public double closedA(double supplyV, boolean bypassed) {
+        PrimaryCircuit circuit = circuit(supplyV, bypassed);
+        return Math.min(circuit.finalA(), circuit.limitA());
+    }
+
+    /**
+     * The spark at one speed and supply.
+     *
+     * @param speedRpm above 0
+     * @param supplyV 0 or above; at or below the drop of the switch no current flows
+     * @param bypassed whether the ballast is bypassed
+     * @return the steady cycle; the heats and the released energy add up to what the supply gives
+     */
+    public SparkPoint at(double speedRpm, double supplyV, boolean bypassed) {
+        PrimaryCurrent current = current(speedRpm, supplyV, bypassed);
+        Dwell dwell = current.dwell();
+        double energyJ = SparkEnergy.storedJ(coil.inductanceH(), current.breakA());
+        double availableV = SecondaryVoltage.of(coil, energyJ).availableV();
+        double requiredV = demand.requiredV();
+        double meanSquareA2 = current.squareA2S() / dwell.cycleS();
+        double switchDropV = Math.min(primarySwitch.dropV(), supplyV);
+        return new SparkPoint(
+                speedRpm,
+                supplyV,
+                bypassed,
+                dwell.dwellS(),
+                dwell.cycleS(),
+                dwell.dutyFraction(),
+                current.startA(),
+                current.breakA(),
+                current.heldS(),
+                energyJ,
+                current.releasedJ(),
+                current.sparkS(),
+                availableV,
+                requiredV,
+                availableV - requiredV,
+                availableV / requiredV,
+                current.averageA(),
+                current.rmsA(),
+                current.averageA() * firing.coils(),
+                meanSquareA2 * coilResistanceOhm(),
+                meanSquareA2 * ballastOhm(bypassed),
+                meanSquareA2 * feedResistanceOhm,
+                switchDropV * current.averageA() + current.limitingJ() / dwell.cycleS(),
+                supplyV * current.averageA());
+    }
+}

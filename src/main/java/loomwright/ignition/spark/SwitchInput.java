@@ -1,0 +1,104 @@
+package loomwright.ignition.spark;
+
+import loomwright.answer.Fault;
+import loomwright.answer.RejectedInput;
+import loomwright.ignition.Assumptions;
+import loomwright.ignition.primary.DwellLaw;
+import loomwright.ignition.primary.Firing;
+import loomwright.ignition.primary.PrimarySwitch;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Breaker or module as asked about.
+ *
+ * @param kind breaker if left out
+ * @param dropV while closed; common: 0.15 V at contacts, 1 V at a module
+ * @param currentLimitA of a module; none if left out. Contacts have none
+ * @param dwellRule of a module; if left out, charged up to the limit where there is one, else a fixed angle
+ * @param dwellDegrees for a fixed angle, of the breaker shaft; common: 55 for 4 cylinders, 38 for 6, 29 for 8, else 60 %
+ * @param dwellS for a constant time; common: 0.0035 s
+ * @param maxDutyFraction for the other two rules; common: 0.8
+ */
+public record SwitchInput(
+        @Nullable Kind kind,
+        @Nullable Double dropV,
+        @Nullable Double currentLimitA,
+        @Nullable DwellRule dwellRule,
+        @Nullable Double dwellDegrees,
+        @Nullable Double dwellS,
+        @Nullable Double maxDutyFraction) {
+
+    /** What breaks the primary. */
+    public enum Kind {
+        BREAKER,
+        MODULE
+    }
+
+    /** The names of the dwell laws. */
+    public enum DwellRule {
+        FIXED_ANGLE,
+        CONSTANT_TIME,
+        CURRENT_CONTROLLED
+    }
+
+    /** Contacts, with a dwell angle or the common one. */
+    public static SwitchInput breaker(@Nullable Double dwellDegrees) {
+        return new SwitchInput(Kind.BREAKER, null, null, null, dwellDegrees, null, null);
+    }
+
+    /** A module that charges up to its limit. */
+    public static SwitchInput limitingModule(double currentLimitA) {
+        return new SwitchInput(Kind.MODULE, null, currentLimitA, DwellRule.CURRENT_CONTROLLED, null, null, null);
+    }
+
+    PrimarySwitch resolve(Assumptions assumptions, Firing firing) {
+        Kind taken = assumptions.or(kind, "primary broken by", Kind.BREAKER);
+        if (taken == Kind.BREAKER) {
+            if (currentLimitA != null) {
+                throw contradiction("/currentLimitA", currentLimitA, "no limit: contacts don't limit the current");
+            }
+            if (dwellRule != null && dwellRule != DwellRule.FIXED_ANGLE) {
+                throw contradiction("/dwellRule", dwellRule, "FIXED_ANGLE: contacts are opened by a cam");
+            }
+            return new PrimarySwitch.Breaker(
+                    assumptions.or(dropV, "drop of the switch", 0.15, "V"), fixedAngle(assumptions, firing));
+        }
+        return new PrimarySwitch.Module(
+                assumptions.or(dropV, "drop of the switch", 1.0, "V"), currentLimitA, dwellLaw(assumptions, firing));
+    }
+
+    private DwellLaw dwellLaw(Assumptions assumptions, Firing firing) {
+        DwellRule common = currentLimitA == null ? DwellRule.FIXED_ANGLE : DwellRule.CURRENT_CONTROLLED;
+        return switch (assumptions.or(dwellRule, "dwell", common)) {
+            case FIXED_ANGLE -> fixedAngle(assumptions, firing);
+            case CONSTANT_TIME ->
+                new DwellLaw.ConstantTime(
+                        assumptions.or(dwellS, "dwell time", 0.0035, 1e3, "ms"),
+                        assumptions.or(maxDutyFraction, "largest duty", 0.8, ""));
+            case CURRENT_CONTROLLED ->
+                new DwellLaw.CurrentControlled(assumptions.or(maxDutyFraction, "largest duty", 0.8, ""));
+        };
+    }
+
+    private DwellLaw.FixedAngle fixedAngle(Assumptions assumptions, Firing firing) {
+        return new DwellLaw.FixedAngle(assumptions.or(dwellDegrees, "dwell angle", commonDegrees(firing), "degrees"));
+    }
+
+    private static double commonDegrees(Firing firing) {
+        boolean fourStrokeDistributor = firing.strokes() == 4 && firing.arrangement() == Firing.Arrangement.DISTRIBUTOR;
+        if (fourStrokeDistributor && firing.cylinders() == 4) {
+            return 55;
+        }
+        if (fourStrokeDistributor && firing.cylinders() == 6) {
+            return 38;
+        }
+        if (fourStrokeDistributor && firing.cylinders() == 8) {
+            return 29;
+        }
+        return 0.6 * firing.cycleDegrees();
+    }
+
+    private static RejectedInput contradiction(String pointer, Object value, String accepted) {
+        return new RejectedInput(new Fault(Fault.Code.CONTRADICTION, pointer, value.toString(), accepted));
+    }
+}

@@ -1,0 +1,97 @@
+package loomwright.service.ignition;
+
+import java.util.List;
+import loomwright.answer.Answer;
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import loomwright.answer.Finding;
+import loomwright.answer.RejectedInput;
+import loomwright.ignition.change.ChangeInput;
+import loomwright.ignition.change.ChangeResult;
+import loomwright.ignition.change.IgnitionChange;
+import loomwright.ignition.spark.SparkInput;
+import loomwright.service.form.Table;
+import org.jspecify.annotations.Nullable;
+
+/** An ignition as it is and as it will be; ratings as in {@link ChangeInput}. */
+public record ChangeQuestion(
+        SparkQuestion before,
+        SparkQuestion after,
+        @Nullable Double contactsA,
+        @Nullable Double moduleA,
+        @Nullable Double ballastW,
+        @Nullable String wireSize,
+        @Nullable Double wireInsulationC,
+        @Nullable Double ambientC,
+        @Nullable Double fuseA,
+        @Nullable String fusibleLinkSize,
+        @Nullable Boolean bypassLeft,
+        ChangeInput.@Nullable BypassFrom bypassFrom,
+        @Nullable Double solenoidOhm) {
+    public ChangeQuestion {
+        new Faults().required("/before", before).required("/after", after).reject();
+    }
+
+    /** Both sides with the figures that matter side by side, and what stands against the change. */
+    public record Report(
+            SparkReport before, SparkReport after, List<ChangeResult.Compared> comparison, List<Finding> findings) {
+        public Table table() {
+            return new Table(
+                    List.of("figure", "before", "after"),
+                    comparison.stream()
+                            .map(one -> List.<@Nullable Object>of(one.figure(), one.before(), one.after()))
+                            .toList());
+        }
+    }
+
+    /**
+     * Answers it.
+     *
+     * @throws RejectedInput with every fault, named as in the contract
+     */
+    public Answer<Report> answer() {
+        Answer<ChangeResult> answer = ContractNames.named(() -> IgnitionChange.calculate(input()));
+        ChangeResult result = answer.result();
+        Report report = new Report(
+                SparkReport.of(result.before()),
+                SparkReport.of(result.after()),
+                result.comparison(),
+                result.findings());
+        return new Answer<>(report, answer.working(), answer.basis(), answer.cautions());
+    }
+
+    private ChangeInput input() {
+        Faults faults = new Faults();
+        SparkInput was = side(faults, "/before", before);
+        SparkInput is = side(faults, "/after", after);
+        faults.reject();
+        if (was == null || is == null) {
+            throw new IllegalStateException("a side without faults was not read");
+        }
+        return new ChangeInput(
+                was,
+                is,
+                contactsA,
+                moduleA,
+                ballastW,
+                wireSize,
+                wireInsulationC,
+                ambientC,
+                fuseA,
+                fusibleLinkSize,
+                bypassLeft,
+                bypassFrom,
+                solenoidOhm);
+    }
+
+    private static @Nullable SparkInput side(Faults faults, String pointer, SparkQuestion question) {
+        try {
+            return question.input();
+        } catch (RejectedInput rejected) {
+            for (Fault fault : rejected.faults()) {
+                faults.add(fault.under(pointer));
+            }
+            return null;
+        }
+    }
+}

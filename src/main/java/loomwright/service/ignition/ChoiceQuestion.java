@@ -1,0 +1,103 @@
+package loomwright.service.ignition;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.answer.Answer;
+import loomwright.ignition.ballast.BallastChoice;
+import loomwright.ignition.ballast.BallastInput;
+import loomwright.ignition.ballast.ChoiceInput;
+import loomwright.ignition.ballast.ChoiceResult;
+import loomwright.service.form.Figures;
+import loomwright.service.form.Table;
+import org.jspecify.annotations.Nullable;
+
+/** What a coil is wanted to have; names, units and ranges as in {@link ChoiceInput} and {@link BallastInput}. */
+public record ChoiceQuestion(
+        @Nullable Double wantedCoilV,
+        @Nullable Double wantedCoilA,
+        @Nullable Double wantedCoilHeatW,
+        @Nullable Double ballastOhm,
+        @Nullable Double wantedCrankingCoilV,
+        @Nullable Double nominalVoltageV,
+        @Nullable Double supplyAtRestV,
+        @Nullable Double supplyCrankingV,
+        @Nullable Double feedResistanceOhm,
+        @Nullable String feedSize,
+        @Nullable Double feedLengthM,
+        @Nullable Double feedLengthFt,
+        @Nullable Double returnResistanceOhm,
+        @Nullable Double bypassResistanceOhm,
+        @Nullable Double coilPrimaryOhm,
+        @Nullable Double breakerOhm,
+        @Nullable Double moduleDropV,
+        @Nullable Double moduleLimitA,
+        @Nullable Double ambientC,
+        @Nullable Double coilTemperatureC,
+        @Nullable Double windowLowV,
+        @Nullable Double windowHighV) {
+
+    public Answer<ChoiceResult> answer() {
+        return BallastChoice.calculate(
+                new ChoiceInput(feed(), wantedCoilV, wantedCoilA, wantedCoilHeatW, ballastOhm, wantedCrankingCoilV));
+    }
+
+    /** The feed around the ballast that is looked for; any ballast and tap stand in its place. */
+    private BallastInput feed() {
+        return new BallastInput(
+                nominalVoltageV,
+                List.of(1.0),
+                1,
+                false,
+                supplyAtRestV,
+                supplyCrankingV,
+                null,
+                feedResistanceOhm,
+                feedSize,
+                feedLengthM,
+                feedLengthFt,
+                returnResistanceOhm,
+                bypassResistanceOhm,
+                coilPrimaryOhm,
+                breakerOhm,
+                moduleDropV,
+                moduleLimitA,
+                null,
+                ambientC,
+                coilTemperatureC,
+                null,
+                null,
+                null,
+                null,
+                windowLowV,
+                windowHighV);
+    }
+
+    /** The ballast in ohms for one cell; the word {@code none} where there is none. */
+    public static String figure(Answer<ChoiceResult> answer) {
+        Double ohm = answer.result().ballastOhm();
+        return ohm == null ? "none" : Figures.text(ohm);
+    }
+
+    /** The exact ballast, then what can be had. */
+    public static Table table(ChoiceResult result) {
+        List<List<@Nullable Object>> rows = new ArrayList<>();
+        ChoiceResult.Gives exact = result.exact();
+        if (exact != null) {
+            rows.add(row("exact", exact));
+        }
+        result.nearest().forEach(one -> rows.add(row(one.series(), one.gives())));
+        return new Table(
+                List.of("series", "ballastOhm", "coilV", "coilA", "coilHeatW", "ballastHeatW", "verdict"), rows);
+    }
+
+    private static List<@Nullable Object> row(Object series, ChoiceResult.Gives gives) {
+        return List.of(
+                series,
+                gives.ballastOhm(),
+                gives.coilV(),
+                gives.coilA(),
+                gives.coilHeatW(),
+                gives.ballastHeatW(),
+                gives.verdict());
+    }
+}

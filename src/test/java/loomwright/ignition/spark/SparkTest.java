@@ -1,0 +1,310 @@
+package loomwright.ignition.spark;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Objects;
+import loomwright.answer.Answer;
+import loomwright.answer.Caution;
+import loomwright.ignition.SelfHeating.Settled;
+import loomwright.ignition.gap.BreakdownFormula;
+import loomwright.ignition.primary.CoilPreset;
+import loomwright.ignition.primary.Firing.Arrangement;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The spark of a whole ignition: 1 facts of the trade, 2 where the margin ends, 3 sweeps, 4 the warm coil, 5 what the
+ * answer carries.
+ */
+class SparkTest {
+    private static final EngineInput FOUR = new EngineInput(4, 4, Arrangement.DISTRIBUTOR);
+    private static final EngineInput EIGHT = new EngineInput(8, 4, Arrangement.DISTRIBUTOR);
+
+    private static SparkInput input(
+            double rpm, FeedInput feed, CoilInput coil, SwitchInput primarySwitch, EngineInput engine, double gapMm) {
+        return new SparkInput(
+                rpm, feed, coil, null, null, primarySwitch, engine, GapInput.of(gapMm), null, SearchInput.COMMON);
+    }
+
+    /** Contacts and a coil for direct feed. */
+    private static SparkInput stock(double rpm, double gapMm) {
+        return input(
+                rpm,
+                FeedInput.COMMON,
+                CoilInput.of(CoilPreset.FOR_DIRECT_FEED),
+                SwitchInput.breaker(null),
+                FOUR,
+                gapMm);
+    }
+
+    private static SparkInput plainCoil(double inductanceH, double rpm, EngineInput engine, double gapMm) {
+        CoilInput coil = new CoilInput(CoilPreset.FOR_DIRECT_FEED, 4.0, inductanceH, null, null, null, null, null);
+        return input(rpm, FeedInput.COMMON, coil, SwitchInput.breaker(null), engine, gapMm);
+    }
+
+    private static SparkInput highEnergy(double rpm, EngineInput engine, double gapMm) {
+        return input(
+                rpm,
+                FeedInput.COMMON,
+                CoilInput.of(CoilPreset.HIGH_ENERGY),
+                SwitchInput.limitingModule(6.5),
+                engine,
+                gapMm);
+    }
+
+    private static SparkInput ballasted(boolean bypassed) {
+        return input(
+                1000,
+                new FeedInput(12.6, 0.05, 1.5, bypassed),
+                CoilInput.of(CoilPreset.FOR_BALLAST),
+                SwitchInput.breaker(55.0),
+                FOUR,
+                0.65);
+    }
+
+    private static SparkInput with(SparkInput input, @Nullable Double thermalKPerW, SearchInput search) {
+        return new SparkInput(
+                input.speedRpm(),
+                input.feed(),
+                input.coil(),
+                input.coilTemperatureC(),
+                thermalKPerW,
+                input.primarySwitch(),
+                input.engine(),
+                input.gap(),
+                input.burningV(),
+                search);
+    }
+
+    private static SparkResult result(SparkInput input) {
+        return Spark.calculate(input).result();
+    }
+
+    // 1 facts of the trade
+
+    @Test
+    @DisplayName("a stock gap asks for 10 to 12 kV at compression (common practice, no source)")
+    void aStockGapAsksForTenToTwelveKilovolts() {
+        assertThat(result(stock(3000, 0.65)).at().requiredV()).isBetween(10_000.0, 12_000.0);
+    }
+
+    @Test
+    @DisplayName("a wider gap asks for more (common practice, no source)")
+    void aWiderGapAsksForMore() {
+        double stockV = result(stock(3000, 0.65)).at().requiredV();
+        double wideV = result(stock(3000, 1.15)).at().requiredV();
+        assertThat(wideV).isGreaterThan(stockV + 2500);
+    }
+
+    @Test
+    @DisplayName("a gap of 1.1 to 1.2 mm needs a coil and module made for it (common practice, no source)")
+    void aWideGapNeedsACoilAndModuleMadeForIt() {
+        for (double gapMm : List.of(1.1, 1.2)) {
+            for (double inductanceH : List.of(0.006, 0.009)) {
+                assertThat(result(plainCoil(inductanceH, 6000, FOUR, gapMm))
+                                .at()
+                                .marginRatio())
+                        .isLessThan(1.5);
+                assertThat(result(plainCoil(inductanceH, 6000, EIGHT, gapMm))
+                                .at()
+                                .marginRatio())
+                        .isLessThan(1);
+            }
+            assertThat(result(highEnergy(6000, FOUR, gapMm)).at().marginRatio()).isGreaterThan(2);
+            assertThat(result(highEnergy(6000, EIGHT, gapMm)).at().marginRatio())
+                    .isGreaterThan(1.5);
+        }
+        assertThat(result(stock(3000, 0.65)).at().marginRatio()).isGreaterThan(1.5);
+    }
+
+    @Test
+    @DisplayName("6 to 8 V at a ballasted coil with the key on and contacts closed (common practice, no source)")
+    void aBallastedCoilShowsSixToEightVoltsWithTheContactsClosed() {
+        assertThat(result(ballasted(false)).closed().coilV()).isBetween(6.0, 8.0);
+    }
+
+    @Test
+    void bypassingTheBallastRaisesTheSparkAndTheHeatOfTheCoil() {
+        SparkPoint through = result(ballasted(false)).at();
+        SparkPoint bypassed = result(ballasted(true)).at();
+        assertThat(bypassed.breakA()).isGreaterThan(through.breakA());
+        assertThat(bypassed.coilHeatW()).isGreaterThan(through.coilHeatW());
+        assertThat(bypassed.ballastHeatW()).isZero();
+        assertThat(through.ballastHeatW()).isPositive();
+    }
+
+    @Test
+    void aWastedSparkHasToCrossASecondGap() {
+        EngineInput wasted = new EngineInput(4, 4, Arrangement.WASTED_SPARK);
+        SparkResult two = result(highEnergy(3000, wasted, 1.0));
+        SparkResult one = result(highEnergy(3000, FOUR, 1.0));
+        assertThat(two.demand().secondGapV()).isBetween(1000.0, 4000.0);
+        assertThat(two.at().requiredV())
+                .isCloseTo(one.at().requiredV() + two.demand().secondGapV(), within(1e-6));
+        assertThat(two.at().allCoilsA()).isCloseTo(2 * two.at().averageA(), within(1e-12));
+    }
+
+    // 2 where the margin ends
+
+    @Test
+    void theSpeedAtWhichTheMarginEndsHasMarginAndTheNextOneHasNot() {
+        SparkInput wide = plainCoil(0.009, 1000, EIGHT, 1.15);
+        Boundary ends = result(with(wide, null, new SearchInput(1.0, null, null, null, null, null)))
+                .marginEndsRpm();
+        assertThat(ends.kind()).isEqualTo(Boundary.Kind.AT);
+        assertThat(result(plainCoil(0.009, ends.value(), EIGHT, 1.15)).at().marginV())
+                .isNotNegative();
+        assertThat(result(plainCoil(0.009, ends.value() + 1, EIGHT, 1.15)).at().marginV())
+                .isNegative();
+    }
+
+    @Test
+    void aMarginThatNeverEndsAndOneThatIsNeverThereAreToldApart() {
+        assertThat(result(highEnergy(3000, FOUR, 0.7)).marginEndsRpm())
+                .isEqualTo(new Boundary(Boundary.Kind.NOT_REACHED, 8000));
+        SparkInput weak = input(
+                3000,
+                new FeedInput(4.0, null, null, null),
+                CoilInput.of(CoilPreset.FOR_DIRECT_FEED),
+                SwitchInput.breaker(null),
+                FOUR,
+                1.2);
+        assertThat(result(weak).marginEndsRpm()).isEqualTo(new Boundary(Boundary.Kind.NEVER_THERE, 200));
+        assertThat(result(weak).at().marginV()).isNegative();
+        assertThat(result(weak).notes()).anyMatch(note -> note.startsWith("No spark"));
+    }
+
+    @Test
+    void belowTheStartingSupplyTheSparkFailsAtCrankingSpeedAndAboveItDoesNot() {
+        Boundary starts = result(stock(3000, 0.65)).startsAboveV();
+        assertThat(starts.kind()).isEqualTo(Boundary.Kind.AT);
+        assertThat(atSupply(starts.value()).marginV()).isNotNegative();
+        assertThat(atSupply(starts.value() - 0.001).marginV()).isNegative();
+    }
+
+    private static SparkPoint atSupply(double supplyV) {
+        return result(input(
+                        200,
+                        new FeedInput(supplyV, null, null, null),
+                        CoilInput.of(CoilPreset.FOR_DIRECT_FEED),
+                        SwitchInput.breaker(null),
+                        FOUR,
+                        0.65))
+                .at();
+    }
+
+    @Test
+    void aBypassLowersTheSupplyNeededToStart() {
+        Boundary without = result(ballasted(false)).startsAboveV();
+        SearchInput bypassedWhileCranking = new SearchInput(null, null, null, true, null, null);
+        Boundary with =
+                result(with(ballasted(false), null, bypassedWhileCranking)).startsAboveV();
+        assertThat(with.value()).isLessThan(without.value());
+    }
+
+    // 3 sweeps
+
+    @Test
+    void aSweepHoldsItsEndsAndEachRowIsTheSinglePoint() {
+        SearchInput sweeps = new SearchInput(null, null, null, null, new Sweep(500, 6500, 12), new Sweep(6, 16, 4));
+        SparkResult swept = result(with(stock(3000, 0.65), null, sweeps));
+        assertThat(swept.speedSweep()).hasSize(13);
+        assertThat(swept.supplySweep()).hasSize(5);
+        assertThat(swept.speedSweep().get(12))
+                .isEqualTo(result(stock(6500, 0.65)).at());
+        assertThat(swept.supplySweep().get(4).supplyV()).isEqualTo(16);
+        assertThat(swept.supplySweep().get(4).speedRpm()).isEqualTo(3000);
+    }
+
+    // 4 the warm coil
+
+    @Test
+    void aWarmCoilTakesLessCurrentAndGivesLessSpark() {
+        SparkResult.HotCoil hot = Objects.requireNonNull(
+                result(with(stock(3000, 0.65), 5.0, SearchInput.COMMON)).hotCoil());
+        SparkPoint atHot = Objects.requireNonNull(hot.atHot());
+        SparkPoint cold = result(stock(3000, 0.65)).at();
+        assertThat(hot.end()).isInstanceOf(Settled.class);
+        Settled settled = (Settled) hot.end();
+        assertThat(settled.hot().temperatureC())
+                .isCloseTo(20 + 5.0 * settled.hot().powerW(), within(1e-6));
+        assertThat(settled.cold().powerW()).isCloseTo(cold.coilHeatW(), within(1e-9));
+        assertThat(atHot.breakA()).isLessThan(cold.breakA());
+        assertThat(atHot.marginRatio()).isLessThan(cold.marginRatio());
+    }
+
+    // 5 what the answer carries
+
+    @Test
+    void highTensionIsAlwaysCautionedTheOthersWhereTheyApply() {
+        assertThat(Spark.calculate(ballasted(false)).cautions())
+                .containsExactly(Caution.HIGH_TENSION, Caution.KEY_LEFT_ON, Caution.HOT_BALLAST, Caution.LOCAL_CODES);
+        assertThat(Spark.calculate(highEnergy(3000, FOUR, 0.7)).cautions())
+                .containsExactly(Caution.HIGH_TENSION, Caution.LOCAL_CODES);
+    }
+
+    @Test
+    void theWorkingShowsTheFormulasWithTheNumbersInThem() {
+        Answer<SparkResult> answer = Spark.calculate(new SparkInput(
+                3000.0,
+                new FeedInput(12.15, 0.0, null, null),
+                new CoilInput(null, 4.0, 0.006, 100.0, 300.0, 80e-12, 0.5, null),
+                null,
+                null,
+                SwitchInput.breaker(50.0),
+                FOUR,
+                GapInput.of(0.65, 800_000, 276.85),
+                null,
+                SearchInput.COMMON));
+        assertThat(answer.working())
+                .contains(
+                        "Final current: V / R = 12 / 4 = 3 A",
+                        "Time constant: L / R = 6 mH / 4 ohm = 1.5 ms",
+                        "Dwell: t = angle / (3 n) = 50 / (3 x 3000) = 5.556 ms")
+                .anyMatch(line -> line.startsWith("Required: ") && line.endsWith(" = 9.341 kV"));
+        assertThat(answer.basis()).extracting(basis -> basis.source()).contains("SAE 2000-01-0245");
+    }
+
+    @Test
+    void aValueTakenForTheCallerIsSaid() {
+        assertThat(Spark.calculate(stock(3000, 0.65)).working())
+                .contains("Assumed: supply 14.2 V", "Assumed: compression ratio 8");
+    }
+
+    @Test
+    void mismatchesOfCoilAndFeedAreNoted() {
+        assertThat(result(ballasted(true)).notes()).anyMatch(note -> note.contains("fed directly"));
+        SparkInput weak = input(
+                3000,
+                new FeedInput(14.2, 0.05, 1.5, false),
+                CoilInput.of(CoilPreset.FOR_DIRECT_FEED),
+                SwitchInput.breaker(null),
+                FOUR,
+                0.65);
+        assertThat(result(weak).notes()).anyMatch(note -> note.contains("weak spark"));
+        SparkInput burns = input(
+                1000, FeedInput.COMMON, CoilInput.of(CoilPreset.HIGH_ENERGY), SwitchInput.breaker(null), FOUR, 0.65);
+        assertThat(result(burns).notes())
+                .anyMatch(note -> note.contains("without a current limit"))
+                .anyMatch(note -> note.contains("contacts break"));
+    }
+
+    @Test
+    void aFormulaOutsideItsRangeIsNoted() {
+        SparkInput free = new SparkInput(
+                3000.0,
+                FeedInput.COMMON,
+                CoilInput.of(null),
+                null,
+                null,
+                SwitchInput.breaker(null),
+                FOUR,
+                new GapInput(0.6, 101_325.0, 20.0, null, null, null, null, null, BreakdownFormula.ENGINE_CORRELATION),
+                null,
+                SearchInput.COMMON);
+        assertThat(result(free).notes()).anyMatch(note -> note.startsWith("Outside the range"));
+    }
+}

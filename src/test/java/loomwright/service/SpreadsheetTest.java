@@ -1,0 +1,99 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.emptyOrNullString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.not;
+
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What a spreadsheet gets: one number in a cell, a table to import, and on request the reason for its absence. */
+class SpreadsheetTest {
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/v1/voltage-drop?size=14&lengthM=3&currentA=5",
+                "/v1/conductor-size?currentA=5&lengthM=3",
+                "/v1/fuse?currentA=5&size=14",
+                "/v1/conductors/2%2F0"
+            })
+    void aCellGetsOneBareNumber(String url) {
+        String byHeader = LiveService.ask()
+                .accept("text/plain")
+                .get(url)
+                .then()
+                .statusCode(200)
+                .contentType("text/plain; charset=utf-8")
+                .extract()
+                .asString();
+        assertThat(byHeader).matches("\\d+(\\.\\d+)?(E-?\\d+)?");
+        String byParameter = LiveService.ask()
+                .get(url + (url.contains("?") ? "&" : "?") + "format=text")
+                .then()
+                .extract()
+                .asString();
+        assertThat(byParameter).isEqualTo(byHeader);
+        LiveService.ask().head(url).then().statusCode(200).body(emptyOrNullString());
+        LiveService.ask().options(url.replaceAll("\\?.*", "")).then().statusCode(204);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/v1/voltage-drop?size=14&lengthM=3&currentA=5&jointsOutOhm=0.01,0.02&format=csv",
+                "/v1/conductor-size?currentA=5&lengthM=3&format=csv",
+                "/v1/conductor-size?currentA=5000&lengthM=3&format=csv",
+                "/v1/fuse?currentA=5&size=14&format=csv",
+                "/v1/conductors?format=csv",
+                "/v1/conductors/14?format=csv",
+                "/v1/conductors/ISO%200.13%20mm2?format=csv"
+            })
+    void aTableHasOneHeadLineAndAsManyCellsInEachRow(String url) {
+        List<String> lines = LiveService.ask()
+                .get(url)
+                .then()
+                .statusCode(200)
+                .contentType("text/csv; charset=utf-8")
+                .extract()
+                .asString()
+                .lines()
+                .toList();
+        assertThat(lines).hasSizeGreaterThan(1);
+        int cells = lines.get(0).split(",", -1).length;
+        // None of these tables has a text with a comma.
+        assertThat(lines)
+                .allSatisfy(line -> assertThat(line.split(",", -1)).hasSize(cells))
+                .noneMatch(line -> line.startsWith("#"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/v1/voltage-drop?size=16&lengthM=3&currentA=5",
+                "/v1/voltage-drop?size=14&lengthM=0&currentA=5",
+                "/v1/voltage-drop?size=14&lengthM=3&currentA=5&no-such=1",
+                "/v1/conductor-size?currentA=5000&lengthM=3",
+                "/v1/fuse?currentA=12&size=18AWG&insulationC=60",
+                "/v1/conductors/16?temperatureC=20",
+                "/v1/resistance?network=4+(6"
+            })
+    void theReasonStandsInTheCellOnRequestOnly(String url) {
+        String reason = LiveService.ask()
+                .get(url + "&format=text&problems=text")
+                .then()
+                .statusCode(200)
+                .contentType("text/plain; charset=utf-8")
+                .extract()
+                .asString();
+        assertThat(reason).doesNotContain("{", "\n").endsWith(".");
+        LiveService.ask()
+                .get(url + "&format=text")
+                .then()
+                .statusCode(not(200))
+                .contentType("application/problem+json")
+                .body("detail", equalTo(reason));
+        LiveService.ask().get(url + "&format=text&problems=status").then().statusCode(not(200));
+    }
+}
