@@ -20,6 +20,7 @@ import loomwright.network.NetworkFinding;
 import loomwright.network.NetworkLimits;
 import loomwright.network.Reduction;
 import loomwright.network.ResistanceExpression;
+import loomwright.review.comparison.PlanComparison;
 import loomwright.service.Contract.Operation;
 import loomwright.service.form.Words;
 import org.junit.jupiter.api.DynamicTest;
@@ -96,6 +97,14 @@ class ContractTest {
                 .isEqualTo(all(NetworkFinding.Kind.values(), Words::of));
         assertThat(words("/components/schemas/ReductionStep/properties/rule"))
                 .isEqualTo(all(Reduction.Rule.values(), Words::of));
+        assertThat(words("/components/schemas/ItemChange/properties/changes/items"))
+                .isEqualTo(all(PlanComparison.Change.values(), Words::of));
+        assertThat(words("/components/schemas/ItemChange/properties/item"))
+                .isEqualTo(all(PlanComparison.Item.values(), Words::of));
+        assertThat(words("/components/schemas/ReadingChange/properties/quantity"))
+                .isEqualTo(all(PlanComparison.Quantity.values(), Words::of));
+        assertThat(words("/components/schemas/Leftover/properties/kind"))
+                .isEqualTo(all(PlanComparison.Leftover.Kind.values(), Words::of));
         assertThat(words("/components/parameters/Format/schema")).isEqualTo(all(Face.values(), Face::word));
     }
 

@@ -52,8 +52,7 @@ public final class ComparisonAnswer {
         BackfeedSearch search = new BackfeedSearch(limits, networkLimits);
         BackfeedReport wasFed = search.find(before);
         BackfeedReport isFed = search.find(after);
-        FindingChanges findings =
-                PlanFindings.changes(PlanFindings.of(wasFed), PlanFindings.of(isFed), matching);
+        FindingChanges findings = PlanFindings.changes(PlanFindings.of(wasFed), PlanFindings.of(isFed), matching);
         PlanComparison result = comparison(question, matching, was, is, findings);
         List<Basis> basis = Stream.concat(PlanAnswer.basis(before).stream(), PlanAnswer.basis(after).stream())
                 .distinct()
@@ -73,11 +72,10 @@ public final class ComparisonAnswer {
         Map<String, String> backWires = inverse(matching.wires());
         List<PropertyChange> settings = ItemChanges.settings(before, after);
         List<ItemChange> changes = ItemChanges.of(matching);
-        List<StepChange> steps =
-                StepChanges.of(matching, was, is, question.thresholdV(), question.thresholdA());
+        List<StepChange> steps = StepChanges.of(matching, was, is, question.thresholdV(), question.thresholdA());
         List<Leftover> leftBehind = Leftovers.list(after, is, before, matching::translated);
-        List<Leftover> clearedUp = Leftovers.list(
-                before, was, after, id -> backParts.getOrDefault(id, backWires.getOrDefault(id, id)));
+        List<Leftover> clearedUp =
+                Leftovers.list(before, was, after, id -> backParts.getOrDefault(id, backWires.getOrDefault(id, id)));
         Material needed = Materials.of(after, before, backParts, backWires);
         Material freed = Materials.of(before, after, matching.parts(), matching.wires());
         boolean same = settings.isEmpty()

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import loomwright.circuit.Battery;
 import loomwright.circuit.Connector;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.Joint;
@@ -34,6 +35,8 @@ final class DeadEnds {
 
     private record Edge(Item owner, String id, TerminalRef a, TerminalRef b) {}
 
+    private static final String CHASSIS = "";
+
     private final Plan plan;
     private final Map<String, Part> parts;
     private final List<Edge> edges = new ArrayList<>();
@@ -41,6 +44,8 @@ final class DeadEnds {
     private final Set<Edge> taken = new LinkedHashSet<>();
     /** Nodes where something other than a connector way was taken off: an end there is not loose. */
     private final Set<String> hadMore = new HashSet<>();
+    /** The chassis and the poles of batteries: never a dead end, whatever hangs there. */
+    private final Set<String> sources = new HashSet<>(Set.of(CHASSIS));
 
     private final List<DeadEnd> found = new ArrayList<>();
 
@@ -68,6 +73,9 @@ final class DeadEnds {
                 }
             }
         }
+        for (Battery battery : plan.listParts(Battery.class)) {
+            battery.terminals().forEach(t -> sources.add(node(battery.terminal(t))));
+        }
         for (Part part : plan.parts()) {
             for (List<String> way : PartWays.of(part)) {
                 add(Item.PART, part.id(), part.terminal(way.get(0)), part.terminal(way.get(1)));
@@ -93,7 +101,7 @@ final class DeadEnds {
         if (part instanceof Joint) {
             return part.id();
         }
-        return part instanceof EarthPoint ? "" : terminal.toString();
+        return part instanceof EarthPoint ? CHASSIS : terminal.toString();
     }
 
     private void prune() {
@@ -101,7 +109,7 @@ final class DeadEnds {
         while (!ends.isEmpty()) {
             String node = ends.poll();
             Set<Edge> here = edgesAt.getOrDefault(node, Set.of());
-            if (here.size() != 1) {
+            if (here.size() != 1 || sources.contains(node)) {
                 continue;
             }
             Edge edge = here.iterator().next();
@@ -146,7 +154,6 @@ final class DeadEnds {
     }
 
     private boolean isTaken(Part part, List<String> way) {
-        return taken.contains(
-                new Edge(Item.PART, part.id(), part.terminal(way.get(0)), part.terminal(way.get(1))));
+        return taken.contains(new Edge(Item.PART, part.id(), part.terminal(way.get(0)), part.terminal(way.get(1))));
     }
 }

@@ -28,12 +28,12 @@ final class Descriptions {
 
     static String wire(Wire wire) {
         return Stream.of(
-                                wire.id(),
-                                conductor(wire),
-                                wire.colour() == null ? "" : String.valueOf(wire.colour()),
-                                "from " + wire.from() + " to " + wire.to())
-                        .filter(text -> !text.isEmpty())
-                        .collect(Collectors.joining(", "));
+                        wire.id(),
+                        conductor(wire),
+                        wire.colour() == null ? "" : String.valueOf(wire.colour()),
+                        "from " + wire.from() + " to " + wire.to())
+                .filter(text -> !text.isEmpty())
+                .collect(Collectors.joining(", "));
     }
 
     private static String conductor(Wire wire) {

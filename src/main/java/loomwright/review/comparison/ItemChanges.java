@@ -169,15 +169,13 @@ final class ItemChanges {
 
     private void connector(Connector before, Connector after, Set<Change> changes, List<PropertyChange> properties) {
         properties.addAll(Properties.changes(before, after, Set.of("id", "halves")));
-        Set<String> was =
-                before.halves().stream().map(matching::translated).collect(Collectors.toSet());
+        Set<String> was = before.halves().stream().map(matching::translated).collect(Collectors.toSet());
         if (!was.equals(Set.copyOf(after.halves()))) {
             properties.add(new PropertyChange(
                     "halves", before.halves().toString(), after.halves().toString()));
             changes.add(Change.MOVED);
         }
-        sort(
-                properties.stream().filter(p -> !p.property().equals("halves")).toList(), Set.of(), changes);
+        sort(properties.stream().filter(p -> !p.property().equals("halves")).toList(), Set.of(), changes);
     }
 
     private static void sort(List<PropertyChange> properties, Set<String> size, Set<Change> changes) {

@@ -33,8 +33,7 @@ final class Leftovers {
      * @param steps the readings of {@code plan}
      * @param name what a thing of the other plan is called in this one
      */
-    static List<Leftover> list(
-            Plan plan, List<StepReadings> steps, Plan other, UnaryOperator<String> name) {
+    static List<Leftover> list(Plan plan, List<StepReadings> steps, Plan other, UnaryOperator<String> name) {
         Set<String> known = new HashSet<>();
         DeadEnds.of(other).forEach(d -> known.add(name.apply(d.id())));
         Leftovers leftovers = new Leftovers(plan, steps);
@@ -87,8 +86,7 @@ final class Leftovers {
 
     private String text(DeadEnd deadEnd) {
         return switch (deadEnd.kind()) {
-            case LOOSE_END ->
-                "Wire " + described(deadEnd) + ": nothing else hangs on its end at " + deadEnd.terminal();
+            case LOOSE_END -> "Wire " + described(deadEnd) + ": nothing else hangs on its end at " + deadEnd.terminal();
             case IDLE_WIRE -> "Wire " + described(deadEnd) + ": there is nothing behind it";
             case IDLE_PART ->
                 part(deadEnd).called() + " (" + part(deadEnd).kind() + "): there is nothing behind "
@@ -119,8 +117,7 @@ final class Leftovers {
                         ? "Take the wire off at its fed end too; until then insulate the loose end and tie it back."
                         : "Take the wire out, or insulate the loose end and tie it back.";
             case IDLE_WIRE -> "Take the wire out, or keep it, insulated and marked, as a spare.";
-            case IDLE_PART ->
-                live ? "Take it out and end its feed there." : "Take it out, or keep it as a spare.";
+            case IDLE_PART -> live ? "Take it out and end its feed there." : "Take it out, or keep it as a spare.";
         };
     }
 }

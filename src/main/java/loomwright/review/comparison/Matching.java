@@ -150,8 +150,7 @@ final class Matching {
     }
 
     private static Optional<String> halves(Connector connector, Function<String, String> name) {
-        return Optional.of(
-                new TreeSet<>(connector.halves().stream().map(name).toList()).toString());
+        return Optional.of(new TreeSet<>(connector.halves().stream().map(name).toList()).toString());
     }
 
     /** For each terminal of a plan the terminals at the far ends of its wires. */

@@ -39,8 +39,7 @@ final class Materials {
         for (Part part : plan.parts()) {
             Part partner = otherParts.get(partPairs.getOrDefault(part.id(), ""));
             if (partner == null || isExchanged(part, partner)) {
-                materials.partLines.add(
-                        new PartLine(part.id(), part.kind(), part.called(), Descriptions.data(part)));
+                materials.partLines.add(new PartLine(part.id(), part.kind(), part.called(), Descriptions.data(part)));
             }
         }
         Map<String, Wire> otherWires = new LinkedHashMap<>();
@@ -53,7 +52,8 @@ final class Materials {
 
     private static boolean isExchanged(Part part, Part partner) {
         return !part.kind().equals(partner.kind())
-                || !Properties.changes((Record) part, (Record) partner, Descriptions.USE).isEmpty();
+                || !Properties.changes((Record) part, (Record) partner, Descriptions.USE)
+                        .isEmpty();
     }
 
     private void add(Wire wire, @Nullable Wire partner, Map<String, String> partPairs) {
@@ -97,8 +97,8 @@ final class Materials {
         List<CutLine> cutLines = new ArrayList<>();
         cuts.forEach((key, wires) -> cutLines.add(cut(key.get(0), key.get(1), wires)));
         List<TerminalLine> terminalLines = new ArrayList<>();
-        terminals.forEach((line, number) -> terminalLines.add(new TerminalLine(
-                line.form(), line.widthMm(), line.gender(), line.at(), line.size(), number)));
+        terminals.forEach((line, number) -> terminalLines.add(
+                new TerminalLine(line.form(), line.widthMm(), line.gender(), line.at(), line.size(), number)));
         return new Material(partLines, cutLines, terminalLines);
     }
 

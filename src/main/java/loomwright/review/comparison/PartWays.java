@@ -48,8 +48,7 @@ final class PartWays {
                     List.of(IgnitionModule.SWITCHED, IgnitionModule.RETURN));
         } else if (part instanceof Alternator) {
             return List.of(
-                    List.of(Alternator.OUTPUT, Alternator.RETURN),
-                    List.of(Alternator.WARNING_LAMP, Alternator.RETURN));
+                    List.of(Alternator.OUTPUT, Alternator.RETURN), List.of(Alternator.WARNING_LAMP, Alternator.RETURN));
         } else if (part instanceof Joint || part instanceof EarthPoint || part instanceof ConnectorHalf) {
             return List.of();
         }

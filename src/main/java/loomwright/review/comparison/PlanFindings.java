@@ -15,7 +15,8 @@ import loomwright.review.comparison.PlanComparison.Kept;
 
 /** The findings of two plans, told apart by their code and the things they concern. */
 final class PlanFindings {
-    private static final Basis SOLVED = Basis.computed("what is live", "Kirchhoff's laws, every switch position solved");
+    private static final Basis SOLVED =
+            Basis.computed("what is live", "Kirchhoff's laws, every switch position solved");
 
     private PlanFindings() {}
 

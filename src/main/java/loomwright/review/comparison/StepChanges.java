@@ -34,8 +34,7 @@ final class StepChanges {
     private final double thresholdA;
     private final List<ReadingChange> readings = new ArrayList<>();
 
-    private StepChanges(
-            Matching matching, StepReadings was, StepReadings is, double thresholdV, double thresholdA) {
+    private StepChanges(Matching matching, StepReadings was, StepReadings is, double thresholdV, double thresholdA) {
         this.matching = matching;
         this.was = was;
         this.is = is;
@@ -52,8 +51,7 @@ final class StepChanges {
             double thresholdA) {
         List<StepChange> changes = new ArrayList<>();
         for (int i = 0; i < before.size(); i++) {
-            StepChange change =
-                    new StepChanges(matching, before.get(i), after.get(i), thresholdV, thresholdA).change();
+            StepChange change = new StepChanges(matching, before.get(i), after.get(i), thresholdV, thresholdA).change();
             boolean settledAlike = change.settledBefore() == change.settledAfter();
             if (!settledAlike
                     || !change.readings().isEmpty()
@@ -81,7 +79,8 @@ final class StepChanges {
 
     private static double amount(ReadingChange reading) {
         Double change = reading.change();
-        return change == null ? Double.MAX_VALUE : Math.abs(change);
+        // Changes that only rounding tells apart keep the order of their names.
+        return change == null ? Double.MAX_VALUE : Math.rint(Math.abs(change) * 1e6);
     }
 
     /** One reading for each pair of nodes, by the first name in the alphabet of the terminals they share. */
@@ -141,13 +140,7 @@ final class StepChanges {
     }
 
     private void currents(PartPair pair, BranchReading before, BranchReading after) {
-        note(
-                Quantity.CURRENT,
-                pair.before().id(),
-                pair.after().id(),
-                "A",
-                before.currentA(),
-                after.currentA());
+        note(Quantity.CURRENT, pair.before().id(), pair.after().id(), "A", before.currentA(), after.currentA());
     }
 
     private static Map<String, PartReading> byId(StepReadings step) {
@@ -159,18 +152,21 @@ final class StepChanges {
         for (WireReading before : was.wires()) {
             WireReading after = isWire.get(matching.wires().getOrDefault(before.wire(), ""));
             if (after != null) {
-                // Turned end for end is not a current that turned round.
-                boolean turned = matching.translated(
-                                TerminalRef.parse(before.from()))
-                        .toString()
-                        .equals(after.to());
+                boolean turned = matching.translated(TerminalRef.parse(before.from()))
+                                .toString()
+                                .equals(after.to())
+                        && matching.translated(TerminalRef.parse(before.to()))
+                                .toString()
+                                .equals(after.from());
+                // Of a wire turned end for end, towards the end that comes later in the alphabet.
+                double sign = turned && before.from().compareTo(before.to()) > 0 ? -1 : 1;
                 note(
                         Quantity.CURRENT,
                         before.wire(),
                         after.wire(),
                         "A",
-                        before.currentA(),
-                        turned ? -after.currentA() : after.currentA());
+                        sign * before.currentA(),
+                        (turned ? -sign : sign) * after.currentA());
             }
         }
     }
@@ -183,13 +179,18 @@ final class StepChanges {
             @Nullable Double before,
             @Nullable Double after) {
         double threshold = unit.equals("A") ? thresholdA : thresholdV;
-        boolean floatsAlike = (before == null) == (after == null);
         Double change = before == null || after == null ? null : (Double) (after - before);
-        boolean worthTelling = change == null ? !floatsAlike : Math.abs(change) > threshold;
+        // Of a point that floats a meter shows nothing: no news where it showed nothing before.
+        double amount = change == null ? volts(before) + volts(after) : Math.abs(change);
+        boolean worthTelling = amount > threshold;
         if (worthTelling) {
             readings.add(new ReadingChange(
                     quantity, at, at.equals(atBefore) ? null : atBefore, unit, before, after, change));
         }
+    }
+
+    private static double volts(@Nullable Double voltageV) {
+        return voltageV == null ? 0 : Math.abs(voltageV);
     }
 
     private List<StateChange> states() {

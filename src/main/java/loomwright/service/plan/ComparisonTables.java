@@ -44,8 +44,8 @@ public final class ComparisonTables {
                             r.before(),
                             r.after())));
             step.states()
-                    .forEach(s -> rows.add(
-                            Arrays.asList("state", step.step(), s.part(), "changed", s.before(), s.after())));
+                    .forEach(s ->
+                            rows.add(Arrays.asList("state", step.step(), s.part(), "changed", s.before(), s.after())));
         }
         result.findings().appear().forEach(f -> rows.add(finding(f, "appears", null, f.text())));
         result.findings()
@@ -54,11 +54,9 @@ public final class ComparisonTables {
                         finding(k.after(), "stays", k.before().text(), k.after().text())));
         result.findings().disappear().forEach(f -> rows.add(finding(f, "disappears", f.text(), null)));
         result.leftBehind()
-                .forEach(l -> rows.add(
-                        Arrays.asList(Words.of(l.kind()), null, l.id(), "left behind", null, l.text())));
+                .forEach(l -> rows.add(Arrays.asList(Words.of(l.kind()), null, l.id(), "left behind", null, l.text())));
         result.clearedUp()
-                .forEach(l ->
-                        rows.add(Arrays.asList(Words.of(l.kind()), null, l.id(), "cleared up", l.text(), null)));
+                .forEach(l -> rows.add(Arrays.asList(Words.of(l.kind()), null, l.id(), "cleared up", l.text(), null)));
         material(rows, "needed", result.needed());
         material(rows, "freed", result.freed());
         return new Table(List.of("what", "step", "id", "change", "before", "after"), rows);
@@ -115,8 +113,7 @@ public final class ComparisonTables {
                 .map((Leftover l) -> l.text() + " " + l.remedy())
                 .toList());
         text.section("What is put right");
-        text.bullets(
-                result.findings().disappear().stream().map(Finding::text).toList());
+        text.bullets(result.findings().disappear().stream().map(Finding::text).toList());
         text.section("What is new and wrong");
         text.bullets(result.findings().appear().stream().map(Finding::text).toList());
         text.section("What was wrong and still is");
