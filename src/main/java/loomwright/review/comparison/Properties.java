@@ -1,6 +1,8 @@
 package loomwright.review.comparison;
 
 import java.lang.reflect.RecordComponent;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -83,9 +85,10 @@ final class Properties {
         return word.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
+    /** A number to six digits, without an exponent where a person would write none. */
     static String number(double number) {
-        return number == Math.rint(number) && Math.abs(number) < 1e15
-                ? String.valueOf((long) number)
-                : String.valueOf(number);
+        BigDecimal rounded = new BigDecimal(number).round(new MathContext(6)).stripTrailingZeros();
+        double amount = Math.abs(number);
+        return number == 0 ? "0" : amount >= 1e-4 && amount < 1e9 ? rounded.toPlainString() : rounded.toString();
     }
 }
