@@ -140,16 +140,20 @@ final class ItemChanges {
         sort(properties, sized ? SIZE : Set.of(), changes);
     }
 
-    /** Whether a terminal that was wired and still is leads to other places altogether. */
+    /** Whether every terminal that was wired and still is leads to other places altogether. */
     private boolean isMoved(Part before, Part after) {
+        boolean moved = false;
         for (String terminal : before.terminals()) {
             Set<TerminalRef> was = wasJoined.getOrDefault(after.terminal(terminal), Set.of());
             Set<TerminalRef> is = isJoined.getOrDefault(after.terminal(terminal), Set.of());
-            if (!was.isEmpty() && !is.isEmpty() && Collections.disjoint(was, is)) {
-                return true;
+            if (!was.isEmpty() && !is.isEmpty()) {
+                if (!Collections.disjoint(was, is)) {
+                    return false;
+                }
+                moved = true;
             }
         }
-        return false;
+        return moved;
     }
 
     private void wire(Wire before, Wire after, Set<Change> changes, List<PropertyChange> properties) {

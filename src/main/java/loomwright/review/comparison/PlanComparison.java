@@ -77,7 +77,7 @@ public record PlanComparison(
         REMOVED,
         /** The same by its ends, under another id. */
         RENAMED,
-        /** A wire with another end; a part of which a terminal is joined to other places altogether. */
+        /** A wire with another end; a part of which every terminal leads to other places altogether. */
         MOVED,
         /** A wire or link of another size or length. */
         RESIZED,

@@ -75,6 +75,12 @@ class C02_ChangesTest {
     }
 
     @Test
+    void aPartOfWhichOneWireMovedIsNotMoved() {
+        PlanComparison comparison = after(PARTS, WIRES.replace("'key.15','to':'dash.a'", "'key.30','to':'dash.a'"));
+        assertThat(comparison.changes()).hasSize(1);
+    }
+
+    @Test
     void anotherRatingIsAChangeOfAProperty() {
         PlanComparison comparison = after(PARTS.replace("'ratingA':10", "'ratingA':15"), WIRES);
         assertThat(Compared.change(comparison, "F1").properties())
