@@ -43,7 +43,15 @@ public final class BackfeedSearch {
      * @throws loomwright.answer.RejectedInput OVER_LIMIT if the switches make too many combinations
      */
     public BackfeedReport find(Plan plan) {
-        Survey survey = Survey.of(plan, solver, limits.maxCombinations());
+        return find(plan, Survey.of(plan, solver, limits.maxCombinations()));
+    }
+
+    /**
+     * Searches a plan that was solved before.
+     *
+     * @param survey of that plan
+     */
+    public BackfeedReport find(Plan plan, Survey survey) {
         Map<String, List<Occurrence>> occurrences = new LinkedHashMap<>();
         for (Consumer consumer : survey.consumers()) {
             List<Occurrence> found = occurrences(survey, consumer);
@@ -78,7 +86,7 @@ public final class BackfeedSearch {
     }
 
     /** The strongest first, what is pulled in before what is not. */
-    static Comparator<Occurrence> worstFirst() {
+    public static Comparator<Occurrence> worstFirst() {
         return Comparator.comparing(Occurrence::activity)
                 .thenComparing(Occurrence::operated, Comparator.reverseOrder())
                 .thenComparing(Occurrence::effectiveV, Comparator.reverseOrder());

@@ -15,7 +15,7 @@ import loomwright.circuit.Switch;
  * All combinations of what the plan leaves open: each free switch in each of its positions, each breaker stopped with its
  * contacts closed or open. The plan as it stands comes first.
  */
-final class Situations {
+public final class Situations {
     static final String CLOSED = "closed";
     static final String OPEN = "open";
 
@@ -25,9 +25,15 @@ final class Situations {
      * A plan with everything set.
      *
      * @param positions of switches and breakers, by id
-     * @param changes how many of them differ from the plan as it stands
+     * @param changed those of them that differ from the plan as it stands
      */
-    record Situation(Plan plan, Map<String, String> positions, int changes) {}
+    public record Situation(Plan plan, Map<String, String> positions, Map<String, String> changed) {
+
+        /** How many of them differ from the plan as it stands. */
+        public int changes() {
+            return changed.size();
+        }
+    }
 
     /**
      * Lists the combinations.
@@ -35,7 +41,7 @@ final class Situations {
      * @throws RejectedInput OVER_LIMIT if there are more than {@code limit}
      */
     static List<Situation> list(Plan plan, int limit) {
-        List<Situation> all = List.of(new Situation(plan, Map.of(), 0));
+        List<Situation> all = List.of(new Situation(plan, Map.of(), Map.of()));
         for (Part part : plan.parts()) {
             List<Part> settings = settings(part);
             if (settings.isEmpty()) {
@@ -64,8 +70,11 @@ final class Situations {
     private static Situation with(Situation situation, Part asDrawn, Part setting) {
         Map<String, String> positions = new LinkedHashMap<>(situation.positions());
         positions.put(setting.id(), position(setting));
-        int changed = position(asDrawn).equals(position(setting)) ? 0 : 1;
-        return new Situation(situation.plan().withPart(setting), positions, situation.changes() + changed);
+        Map<String, String> changed = new LinkedHashMap<>(situation.changed());
+        if (!position(asDrawn).equals(position(setting))) {
+            changed.put(setting.id(), position(setting));
+        }
+        return new Situation(situation.plan().withPart(setting), positions, changed);
     }
 
     /** The part in each setting, the one in the plan first; empty if nothing is left open. */

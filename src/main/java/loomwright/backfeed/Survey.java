@@ -10,17 +10,19 @@ import loomwright.operation.Intent;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
 
-/** A plan solved in every step of every situation. */
-final class Survey {
+/**
+ * A plan solved in every step of every situation. Cost: combinations times steps.
+ */
+public final class Survey {
 
     /** One step of one situation. */
-    record Moment(Situation situation, SolvedStep solved) {
-        boolean isMeant(Consumer consumer) {
+    public record Moment(Situation situation, SolvedStep solved) {
+        public boolean isMeant(Consumer consumer) {
             return Intent.meantLive(consumer, situation.plan(), solved.step());
         }
 
         /** Whether a consumer is fed though it is not meant to be. */
-        boolean isUnintended(Consumer consumer) {
+        public boolean isUnintended(Consumer consumer) {
             return !isMeant(consumer) && solved.activity(consumer) != Activity.DEAD;
         }
     }
@@ -33,7 +35,12 @@ final class Survey {
         this.moments = moments;
     }
 
-    static Survey of(Plan plan, PlanSolver solver, int maxCombinations) {
+    /**
+     * Solves a plan.
+     *
+     * @throws loomwright.answer.RejectedInput OVER_LIMIT if there are more than {@code maxCombinations}
+     */
+    public static Survey of(Plan plan, PlanSolver solver, int maxCombinations) {
         List<Moment> moments = new ArrayList<>();
         for (Situation situation : Situations.list(plan, maxCombinations)) {
             for (SolvedStep solved : solver.solve(situation.plan())) {
@@ -43,21 +50,21 @@ final class Survey {
         return new Survey(plan.listParts(Consumer.class), moments);
     }
 
-    List<Consumer> consumers() {
+    public List<Consumer> consumers() {
         return consumers;
     }
 
     /** In a fixed order: situation by situation, and in each the steps as they happen. */
-    List<Moment> moments() {
+    public List<Moment> moments() {
         return moments;
     }
 
     /** The moments that have a solution. */
-    List<Moment> solvedMoments() {
+    public List<Moment> solvedMoments() {
         return moments.stream().filter(m -> m.solved().solved()).toList();
     }
 
-    long combinations() {
+    public long combinations() {
         return moments.stream().map(Moment::situation).distinct().count();
     }
 }

@@ -3,6 +3,7 @@ package loomwright.conductor;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import loomwright.answer.Basis;
 
 /**
@@ -29,6 +30,9 @@ public record Ampacity(
 
     /** From this voltage on 33 CFR 183.435(b) requires the bundle factors. */
     static final double BUNDLE_RULE_FROM_V = 50;
+
+    /** What insulation is taken for where nobody says: PVC. */
+    public static final double USUAL_INSULATION_C = Checked.Defaults.INSULATION_C;
 
     private static final double ENGINE_SPACE_C = 50;
 
@@ -90,6 +94,17 @@ public record Ampacity(
         });
     }
 
+    /**
+     * Looks up the first table that lists the conductor: 33 CFR 183.425 before AC 43.13-1B, which goes on to thinner wire.
+     *
+     * @return empty if no table lists so thin a conductor
+     */
+    public static Optional<Ampacity> findFirst(ConductorSize size, Conditions conditions) {
+        return Stream.of(AmpacityTable.values())
+                .flatMap(table -> find(size, table, conditions).stream())
+                .findFirst();
+    }
+
     /** A current times all factors, as AC 43.13-1B paragraph 11-69 does from the free-air figure. */
     public static double derated(double currentA, List<Correction> corrections) {
         return corrections.stream().mapToDouble(Correction::factor).reduce(currentA, (a, b) -> a * b);
@@ -116,7 +131,7 @@ public record Ampacity(
     }
 
     /** The calculation as a line to follow. */
-    String working() {
+    public String working() {
         StringBuilder line = new StringBuilder(Figure.word(table) + ": " + gauge + " AWG");
         if (!ownRow) {
             line.append(" (the next listed gauge with no more copper)");
@@ -144,6 +159,7 @@ public record Ampacity(
         return line.toString();
     }
 
+    /** Where the figure and its corrections come from. */
     public List<Basis> basis() {
         List<Basis> all = new ArrayList<>();
         all.add(table.table().basis("continuous current by insulation rating"));

@@ -111,7 +111,7 @@ record FuseCase(
                 .or(() -> suitable.stream().findFirst());
     }
 
-    private FuseChoice.Rating judge(double ratingA, String colour) {
+    FuseChoice.Rating judge(double ratingA, String colour) {
         List<FuseChoice.Overload> overloads = new ArrayList<>();
         FuseCurve.multiples().forEach(m -> overloads.add(overload(m, m * ratingA)));
         prospectiveA.ifPresent(a -> overloads.add(overload(a / ratingA, a)));

@@ -157,6 +157,18 @@ public final class FuseChoice {
         return new Answer<>(result, working(job, result), basis(result), cautions(result));
     }
 
+    /**
+     * Judges one fuse of any rating as {@link #choose} judges the standard ones; of those it is the answer to "does this
+     * fuse protect that wire".
+     *
+     * @param ratingA rating of the fuse, above 0
+     * @param input see there
+     * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
+     */
+    public static Rating judge(double ratingA, Input input) {
+        return FuseCase.of(input).judge(ratingA, "");
+    }
+
     private static List<String> working(FuseCase job, Result result) {
         List<String> lines = new ArrayList<>();
         lines.add("rating at least " + Figure.text(job.currentA()) + " A / 0.75 = "

@@ -9,7 +9,7 @@ import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.PlanReadings.StepFinding.Kind;
 
 /** What a person should know about a solved step beside its figures. */
-final class StepFindings {
+public final class StepFindings {
     /**
      * A battery whose terminals show less than this share of its EMF feeds less resistance outside than it has inside.
      * No working circuit does that; half is also where the most power is lost.
@@ -18,7 +18,8 @@ final class StepFindings {
 
     private StepFindings() {}
 
-    static List<StepFinding> of(SolvedStep solved) {
+    /** The findings of one step; empty if there is nothing to say. */
+    public static List<StepFinding> of(SolvedStep solved) {
         List<StepFinding> findings = new ArrayList<>();
         for (NetworkFinding finding : solved.networkFindings()) {
             if (finding.preventsSolution()) {

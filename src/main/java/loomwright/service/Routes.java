@@ -18,6 +18,7 @@ import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.ChoiceResult;
 import loomwright.network.Reduction;
 import loomwright.operation.PlanAnswer;
+import loomwright.review.PlanReview;
 import loomwright.review.comparison.ComparisonAnswer;
 import loomwright.review.comparison.ComparisonQuestion;
 import loomwright.service.conductor.ConductorListQuestion;
@@ -75,6 +76,11 @@ final class Routes {
                         "findBackfeed",
                         Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, limits.backfeed(), limits.network()))
                                 .in(faces -> faces.table(PlanTables::backfeed))),
+                post(
+                        "/v1/plans/review",
+                        "reviewPlan",
+                        Calculation.of(Plan.class, plan -> PlanReview.of(plan, limits.backfeed(), limits.network()))
+                                .in(faces -> faces.table(PlanTables::review))),
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",
@@ -145,7 +151,8 @@ final class Routes {
         Calculation<BallastInput, BallastResult> ballast = Calculation.of(BallastInput.class, BallastQuestion::answer)
                 .in(faces -> faces.figure(BallastResult::coilKeyOnV).table(BallastQuestion::table));
         Calculation<ChoiceQuestion, ChoiceResult> choice = Calculation.of(ChoiceQuestion.class, ChoiceQuestion::answer)
-                .in(faces -> faces.text(Face.TEXT, ChoiceQuestion::figure).table(ChoiceQuestion::table));
+                .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceQuestion::whyNone)
+                        .table(ChoiceQuestion::table));
         Calculation<SparkQuestion, SparkReport> spark = Calculation.of(SparkQuestion.class, SparkQuestion::answer)
                 .in(faces -> faces.figure(SparkReport::marginKv).table(SparkReport::table));
         return List.of(

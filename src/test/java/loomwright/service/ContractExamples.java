@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.StringJoiner;
 import java.util.TreeMap;
 import loomwright.service.Contract.Operation;
 
@@ -54,19 +55,21 @@ final class ContractExamples {
                     path = path.replace("{" + parameterName + "}", encoded(value));
                     continue;
                 }
-                // A list is its parameter once for each item.
-                for (JsonNode one : value.isArray() ? value : List.of(value)) {
-                    query.append(query.isEmpty() ? "?" : "&")
-                            .append(parameterName)
-                            .append('=')
-                            .append(encoded(one));
-                }
+                query.append(query.isEmpty() ? "?" : "&")
+                        .append(parameterName)
+                        .append('=')
+                        .append(encoded(value));
             }
             return path + query;
         }
 
+        /** A list is written with commas. */
         private static String encoded(JsonNode value) {
-            return URLEncoder.encode(value.asText(), StandardCharsets.UTF_8);
+            StringJoiner text = new StringJoiner(",");
+            for (JsonNode one : value.isArray() ? value : List.of(value)) {
+                text.add(one.asText());
+            }
+            return URLEncoder.encode(text.toString(), StandardCharsets.UTF_8);
         }
 
         /** Responses of this name: status to media type to value. */

@@ -16,10 +16,19 @@ import java.util.stream.Stream;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Fault;
+import loomwright.ignition.ballast.BallastResult;
+import loomwright.ignition.ballast.FeedState;
+import loomwright.ignition.change.ChangeInput;
+import loomwright.ignition.gap.BreakdownFormula;
+import loomwright.ignition.primary.CoilData;
+import loomwright.ignition.primary.CoilPreset;
+import loomwright.ignition.primary.Firing;
+import loomwright.ignition.spark.SwitchInput;
 import loomwright.network.NetworkFinding;
 import loomwright.network.NetworkLimits;
 import loomwright.network.Reduction;
 import loomwright.network.ResistanceExpression;
+import loomwright.review.FindingCode;
 import loomwright.review.comparison.PlanComparison;
 import loomwright.service.Contract.Operation;
 import loomwright.service.form.Words;
@@ -105,6 +114,21 @@ class ContractTest {
                 .isEqualTo(all(PlanComparison.Quantity.values(), Words::of));
         assertThat(words("/components/schemas/Leftover/properties/kind"))
                 .isEqualTo(all(PlanComparison.Leftover.Kind.values(), Words::of));
+        String spark = "/components/schemas/SparkQuestion/properties/";
+        assertThat(words(spark + "coilKind")).isEqualTo(all(CoilPreset.values(), Words::of));
+        assertThat(words(spark + "coilMeantFor")).isEqualTo(all(CoilData.Feed.values(), Words::of));
+        assertThat(words(spark + "switchedBy")).isEqualTo(all(SwitchInput.Kind.values(), Words::of));
+        assertThat(words(spark + "dwellRule")).isEqualTo(all(SwitchInput.DwellRule.values(), Words::of));
+        assertThat(words(spark + "arrangement")).isEqualTo(all(Firing.Arrangement.values(), Words::of));
+        assertThat(words(spark + "formula")).isEqualTo(all(BreakdownFormula.values(), Words::of));
+        assertThat(words("/components/schemas/ChangeQuestion/properties/bypassFrom"))
+                .isEqualTo(all(ChangeInput.BypassFrom.values(), Words::of));
+        assertThat(words("/components/schemas/ElementFault/properties/defect"))
+                .isEqualTo(all(BallastResult.Defect.values(), Words::of));
+        assertThat(words("/components/schemas/BallastReport/properties/verdict"))
+                .isEqualTo(all(FeedState.Verdict.values(), Words::of));
+        assertThat(words("/components/schemas/ReviewFindingCode"))
+                .isEqualTo(all(FindingCode.values(), FindingCode::text));
         assertThat(words("/components/parameters/Format/schema")).isEqualTo(all(Face.values(), Face::word));
     }
 

@@ -7,22 +7,22 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
+import loomwright.answer.RejectedInput;
 import loomwright.backfeed.BackfeedLimits;
-import loomwright.backfeed.BackfeedReport;
-import loomwright.backfeed.BackfeedSearch;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
-import loomwright.circuit.PlanCautions;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.Reader;
+import loomwright.review.PlanReview;
+import loomwright.review.ReviewReport;
 import loomwright.review.comparison.PlanComparison.FindingChanges;
 import loomwright.review.comparison.PlanComparison.ItemChange;
 import loomwright.review.comparison.PlanComparison.Leftover;
@@ -47,17 +47,32 @@ public final class ComparisonAnswer {
         Plan after = question.after();
         Matching matching = Matching.of(before, after);
         PlanSolver solver = new PlanSolver(networkLimits);
-        List<StepReadings> was = Reader.read(before, solver.solve(before)).steps();
-        List<StepReadings> is = Reader.read(after, solver.solve(after)).steps();
-        BackfeedSearch search = new BackfeedSearch(limits, networkLimits);
-        BackfeedReport wasFed = search.find(before);
-        BackfeedReport isFed = search.find(after);
-        FindingChanges findings = PlanFindings.changes(PlanFindings.of(wasFed), PlanFindings.of(isFed), matching);
+        List<StepReadings> was =
+                in("/before", () -> Reader.read(before, solver.solve(before))).steps();
+        List<StepReadings> is =
+                in("/after", () -> Reader.read(after, solver.solve(after))).steps();
+        Answer<ReviewReport> wasReviewed = in("/before", () -> PlanReview.of(before, limits, networkLimits));
+        Answer<ReviewReport> isReviewed = in("/after", () -> PlanReview.of(after, limits, networkLimits));
+        FindingChanges findings = PlanFindings.changes(
+                wasReviewed.result().findings(), isReviewed.result().findings(), matching);
         PlanComparison result = comparison(question, matching, was, is, findings);
-        List<Basis> basis = Stream.concat(PlanAnswer.basis(before).stream(), PlanAnswer.basis(after).stream())
+        List<Basis> basis = Stream.concat(wasReviewed.basis().stream(), isReviewed.basis().stream())
                 .distinct()
                 .toList();
-        return new Answer<>(result, working(question, result), basis, cautions(question, result));
+        List<Caution> cautions = Stream.of(wasReviewed, isReviewed)
+                .flatMap(reviewed -> reviewed.cautions().stream())
+                .toList();
+        return new Answer<>(result, working(question, result), basis, cautions(cautions, result));
+    }
+
+    /** What is wrong with one of the plans is said of that plan. */
+    private static <T> T in(String place, Supplier<T> calculation) {
+        try {
+            return calculation.get();
+        } catch (RejectedInput rejected) {
+            throw new RejectedInput(
+                    rejected.faults().stream().map(f -> f.under(place)).toList());
+        }
     }
 
     private static PlanComparison comparison(
@@ -113,7 +128,9 @@ public final class ComparisonAnswer {
                         + " more than %s V and currents that change by more than %s A at what is in both.",
                 Properties.number(question.thresholdV()),
                 Properties.number(question.thresholdA())));
-        working.add("Findings: what is fed though not meant to be, in every position of the free switches.");
+        working.add(
+                "Findings: those of the review, in every position of the free switches; the same code at the same parts and"
+                        + " wires, or about the same one, is the same finding.");
         working.add("Dead ends: whatever has nothing else at one of its ends is taken off, again and again.");
         if (result.same()) {
             working.add("There is no difference.");
@@ -128,9 +145,8 @@ public final class ComparisonAnswer {
         return working;
     }
 
-    private static List<Caution> cautions(ComparisonQuestion question, PlanComparison result) {
-        Set<Caution> cautions = EnumSet.copyOf(PlanCautions.of(question.before()));
-        cautions.addAll(PlanCautions.of(question.after()));
+    private static List<Caution> cautions(List<Caution> reviewed, PlanComparison result) {
+        Set<Caution> cautions = EnumSet.copyOf(reviewed);
         boolean liveWhenOff = result.leftBehind().stream()
                 .flatMap(l -> l.liveIn().stream())
                 .anyMatch(step -> step.condition() == Condition.OFF);

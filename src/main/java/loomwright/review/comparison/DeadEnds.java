@@ -113,8 +113,9 @@ final class DeadEnds {
                 continue;
             }
             Edge edge = here.iterator().next();
-            TerminalRef end = node(edge.a()).equals(node) ? edge.a() : edge.b();
-            TerminalRef far = end == edge.a() ? edge.b() : edge.a();
+            boolean endsAtA = node(edge.a()).equals(node);
+            TerminalRef end = endsAtA ? edge.a() : edge.b();
+            TerminalRef far = endsAtA ? edge.b() : edge.a();
             take(edge, node, end);
             ends.add(node(far));
             if (edge.owner() != Item.CONNECTOR) {

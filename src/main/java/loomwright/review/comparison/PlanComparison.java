@@ -128,7 +128,7 @@ public record PlanComparison(
     /** What a part does, in the words of the solution, if that changes. */
     public record StateChange(String part, @Nullable String partBefore, String before, String after) {}
 
-    /** The findings of both plans, by code and by the parts and wires concerned. */
+    /** The findings of the review of both plans. The same code about the same thing is the same finding. */
     public record FindingChanges(List<Finding> appear, List<Kept> stay, List<Finding> disappear) {}
 
     /** A finding of both plans, with its figures in each. */

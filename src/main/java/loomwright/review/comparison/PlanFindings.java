@@ -3,68 +3,46 @@ package loomwright.review.comparison;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
-import loomwright.answer.Basis;
+import java.util.function.BiPredicate;
+import java.util.function.Function;
 import loomwright.answer.Finding;
-import loomwright.answer.Finding.Figure;
-import loomwright.backfeed.BackfeedReport;
-import loomwright.backfeed.BackfeedReport.Occurrence;
-import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.review.comparison.PlanComparison.FindingChanges;
 import loomwright.review.comparison.PlanComparison.Kept;
 
-/** The findings of two plans, told apart by their code and the things they concern. */
+/**
+ * The findings of two plans paired: first those of the same code at the same things, then those of the same code whose
+ * first thing, the one the finding is about, is the same.
+ */
 final class PlanFindings {
-    private static final Basis SOLVED =
-            Basis.computed("what is live", "Kirchhoff's laws, every switch position solved");
+    private final Function<String, String> nameAfter;
+    private final List<Finding> before;
+    private final List<Finding> after;
+    private final List<Kept> stay = new ArrayList<>();
 
-    private PlanFindings() {}
-
-    /** The unintended feeds as findings. */
-    static List<Finding> of(BackfeedReport report) {
-        return report.unintendedFeeds().stream().map(PlanFindings::finding).toList();
-    }
-
-    private static Finding finding(UnintendedFeed feed) {
-        List<Figure> figures = new ArrayList<>();
-        double strongestV = -1;
-        for (Occurrence occurrence : feed.occurrences()) {
-            if (occurrence.effectiveV() > strongestV) {
-                strongestV = occurrence.effectiveV();
-                figures = List.of(
-                        new Figure("effectiveV", occurrence.effectiveV()),
-                        new Figure("operateV", occurrence.operateV()),
-                        new Figure("currentA", occurrence.currentA()));
-            }
-        }
-        return new Finding(
-                feed.severity(),
-                "unintended-feed",
-                List.of(feed.load()),
-                feed.verdict(),
-                figures,
-                SOLVED,
-                feed.remedies().isEmpty() ? null : feed.remedies().get(0).change());
+    private PlanFindings(List<Finding> before, List<Finding> after, Function<String, String> nameAfter) {
+        this.before = new ArrayList<>(before);
+        this.after = new ArrayList<>(after);
+        this.nameAfter = nameAfter;
     }
 
     static FindingChanges changes(List<Finding> before, List<Finding> after, Matching matching) {
-        List<Finding> left = new ArrayList<>(after);
-        List<Kept> stay = new ArrayList<>();
-        List<Finding> disappear = new ArrayList<>();
-        for (Finding was : before) {
-            Set<String> ids = new HashSet<>();
-            was.ids().forEach(id -> ids.add(matching.translated(id)));
-            Finding is = left.stream()
-                    .filter(f -> f.code().equals(was.code()) && new HashSet<>(f.ids()).equals(ids))
+        PlanFindings findings = new PlanFindings(before, after, matching::translated);
+        findings.pair((was, is) -> new HashSet<>(was).equals(new HashSet<>(is)));
+        findings.pair((was, is) -> !was.isEmpty() && !is.isEmpty() && was.get(0).equals(is.get(0)));
+        return new FindingChanges(findings.after, findings.stay, findings.before);
+    }
+
+    private void pair(BiPredicate<List<String>, List<String>> sameThings) {
+        for (Finding was : List.copyOf(before)) {
+            List<String> ids = was.ids().stream().map(nameAfter).toList();
+            after.stream()
+                    .filter(is -> is.code().equals(was.code()) && sameThings.test(ids, is.ids()))
                     .findFirst()
-                    .orElse(null);
-            if (is == null) {
-                disappear.add(was);
-            } else {
-                left.remove(is);
-                stay.add(new Kept(was, is));
-            }
+                    .ifPresent(is -> {
+                        before.remove(was);
+                        after.remove(is);
+                        stay.add(new Kept(was, is));
+                    });
         }
-        return new FindingChanges(left, stay, disappear);
     }
 }

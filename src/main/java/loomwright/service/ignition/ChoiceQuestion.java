@@ -2,12 +2,12 @@ package loomwright.service.ignition;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import loomwright.answer.Answer;
 import loomwright.ignition.ballast.BallastChoice;
 import loomwright.ignition.ballast.BallastInput;
 import loomwright.ignition.ballast.ChoiceInput;
 import loomwright.ignition.ballast.ChoiceResult;
-import loomwright.service.form.Figures;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 
@@ -72,10 +72,15 @@ public record ChoiceQuestion(
                 windowHighV);
     }
 
-    /** The ballast in ohms for one cell; the word {@code none} where there is none. */
-    public static String figure(Answer<ChoiceResult> answer) {
-        Double ohm = answer.result().ballastOhm();
-        return ohm == null ? "none" : Figures.text(ohm);
+    /** The ballast in ohms for one cell, where there is one. */
+    public static OptionalDouble figure(ChoiceResult result) {
+        Double ohm = result.ballastOhm();
+        return ohm == null ? OptionalDouble.empty() : OptionalDouble.of(ohm);
+    }
+
+    /** Why there is none: the sentence without its full stop. */
+    public static String whyNone(ChoiceResult result) {
+        return result.text().replaceFirst("\\.$", "");
     }
 
     /** The exact ballast, then what can be had. */

@@ -83,7 +83,8 @@ public final class ComparisonTables {
         material.parts().forEach(p -> lines.add(p.called() + " (" + p.kind() + "): " + p.data()));
         material.wires()
                 .forEach(w -> lines.add("wire " + orDash(w.colour()) + " " + orDash(w.size()) + ": " + w.pieces()
-                        + (w.pieces() == 1 ? " piece, " : " pieces, ") + Markdown.figure(w.totalM()) + " m (" + String.join(", ", w.wires()) + ")"));
+                        + (w.pieces() == 1 ? " piece, " : " pieces, ") + Markdown.figure(w.totalM()) + " m ("
+                        + String.join(", ", w.wires()) + ")"));
         material.terminals()
                 .forEach(t -> lines.add(t.number() + (t.number() == 1 ? " terminal " : " terminals ")
                         + (t.form() == null

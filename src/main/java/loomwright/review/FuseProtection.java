@@ -1,0 +1,174 @@
+package loomwright.review;
+
+import static loomwright.review.Wording.figure;
+import static loomwright.review.Wording.number;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.circuit.Fuse;
+import loomwright.circuit.TerminalRef;
+import loomwright.circuit.Wire;
+import loomwright.conductor.FuseChoice;
+import loomwright.conductor.FuseChoice.Overload;
+import loomwright.conductor.FuseChoice.Protection;
+import loomwright.operation.Branch;
+import loomwright.review.Peaks.Peak;
+import loomwright.review.Protection.Region;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Whether each fuse opens before the wires behind it reach the limit of their insulation: at the multiples of its rating
+ * that the standards name, and in a short to earth at the far end of the last wire of each size.
+ *
+ * <p>A fuse that lets the wire grow too hot in a short or at twice its rating is a danger; one above the ampacity of the
+ * wire a warning; one that only lets an overload of 1.35 to 1.6 times its rating go on for too long a note (common
+ * practice, no source: such overloads are rare, and a fuse not above the ampacity is the rule of the trade).
+ */
+final class FuseProtection implements Check {
+    private static final double SHORT_MULTIPLE = 2;
+    private static final Basis LIMITS = Basis.verified(
+            "the fuse must open, at 1.35, 1.6, 2, 3.5 and 6 times its rating and in a short, before the wire is too hot",
+            "opening time limits of ISO 8820-3 and SAE J1284, see the table blade-fuse-limits");
+
+    /** One wire that is not protected, and by how much. */
+    private record Failure(Wire wire, WireRating rating, Severity severity, Overload worst) {}
+
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        List<Finding> findings = new ArrayList<>();
+        for (Region region : context.protection().fused()) {
+            if (region.protector().orElse(null) instanceof Fuse fuse) {
+                List<Failure> failures = failures(context, fuse, region);
+                if (!failures.isEmpty()) {
+                    findings.add(finding(context, fuse, failures));
+                }
+            }
+        }
+        return findings;
+    }
+
+    private static List<Failure> failures(ReviewContext context, Fuse fuse, Region region) {
+        Map<String, Wire> lastOfItsSize = new LinkedHashMap<>();
+        region.wires().forEach(wire -> lastOfItsSize.put(String.valueOf(wire.size()), wire));
+        List<Failure> failures = new ArrayList<>();
+        for (Wire wire : region.wires()) {
+            boolean withShort = wire.equals(lastOfItsSize.get(String.valueOf(wire.size())));
+            WireRating.find(wire, context.plan().system())
+                    .filter(rating -> rating.ampacity().isPresent())
+                    .flatMap(rating -> judge(context, fuse, region, wire, rating, withShort))
+                    .ifPresent(failures::add);
+        }
+        failures.sort(Comparator.comparing(Failure::severity)
+                .thenComparingDouble(f -> f.rating().size().areaMm2()));
+        return failures;
+    }
+
+    private static Optional<Failure> judge(
+            ReviewContext context, Fuse fuse, Region region, Wire wire, WireRating rating, boolean withShort) {
+        List<Double> shortsA = new ArrayList<>();
+        if (withShort) {
+            shortsA.addAll(
+                    ShortCircuit.currentsA(context, ShortCircuit.situation(context, wire), wire, farEnd(wire, region)));
+        }
+        shortsA.removeIf(a -> a < 1e-3);
+        double ratingA = fuse.ratingA();
+        List<Overload> failed = new ArrayList<>(failed(FuseChoice.judge(ratingA, input(context, wire, rating, null))));
+        boolean aboveAmpacity = ratingA > rating.ampacity().orElseThrow().allowedA();
+        for (double shortA : shortsA) {
+            failed.addAll(failed(FuseChoice.judge(ratingA, input(context, wire, rating, Math.min(shortA, 1e5)))));
+        }
+        Optional<Overload> dangerous = failed.stream()
+                .filter(o -> o.multiple() >= SHORT_MULTIPLE || shortsA.contains(o.currentA()))
+                .findFirst();
+        if (dangerous.isPresent()) {
+            return Optional.of(new Failure(wire, rating, Severity.DANGER, dangerous.get()));
+        }
+        return failed.stream()
+                .findFirst()
+                .map(o -> new Failure(wire, rating, aboveAmpacity ? Severity.WARNING : Severity.NOTE, o));
+    }
+
+    private static List<Overload> failed(FuseChoice.Rating rating) {
+        return rating.overloads().stream()
+                .filter(o -> o.protection() == Protection.NOT_PROTECTED)
+                .toList();
+    }
+
+    /** The end that was reached later, so further from the fuse. */
+    private static TerminalRef farEnd(Wire wire, Region region) {
+        for (String terminal : region.terminals()) {
+            if (terminal.equals(wire.from().toString())) {
+                return wire.to();
+            } else if (terminal.equals(wire.to().toString())) {
+                return wire.from();
+            }
+        }
+        throw new IllegalArgumentException(wire.id() + " is not of this region");
+    }
+
+    private static FuseChoice.Input input(
+            ReviewContext context, Wire wire, WireRating rating, @Nullable Double shortA) {
+        double loadA = context.lasting()
+                .find(Branch.Owner.WIRE, wire.id())
+                .map(Peak::currentA)
+                .orElse(0.0);
+        return new FuseChoice.Input(
+                Math.max(loadA, 1e-6),
+                null,
+                null,
+                wire.size(),
+                rating.insulationC(),
+                rating.ambientC(),
+                null,
+                shortA,
+                null,
+                null,
+                null);
+    }
+
+    private static Finding finding(ReviewContext context, Fuse fuse, List<Failure> failures) {
+        Failure worst = failures.get(0);
+        double allowedA = worst.rating().ampacity().orElseThrow().allowedA();
+        Overload overload = worst.worst();
+        Double opensS = overload.fuseLongestS();
+        List<String> ids = new ArrayList<>(List.of(fuse.id()));
+        failures.forEach(f -> ids.add(f.wire().id()));
+        String others = failures.size() == 1
+                ? ""
+                : " The same, more or less, holds for " + String.join(", ", ids.subList(2, ids.size())) + ".";
+        return FindingCode.FUSE_TOO_LARGE.finding(
+                worst.severity(),
+                ids,
+                fuse.called() + " (" + number(fuse.ratingA()) + " A) does not protect wire "
+                        + worst.wire().id() + " (" + worst.rating().size().name() + ", ampacity " + number(allowedA)
+                        + " A by "
+                        + Wording.word(worst.rating().ampacity().orElseThrow().table()) + "): at "
+                        + number(overload.currentA()) + " A, " + number(overload.multiple())
+                        + " times its rating, it "
+                        + (opensS == null ? "need not open at all" : "may take " + number(opensS) + " s")
+                        + ", and the wire then passes the "
+                        + number(worst.rating().insulationC())
+                        + " C of its insulation" + (worst.rating().assumed() ? " (assumed)" : "") + "." + others,
+                Wording.with(
+                        Wording.against("ratingA", fuse.ratingA(), "ampacityA", allowedA),
+                        figure("overloadA", overload.currentA())),
+                LIMITS,
+                remedy(context, worst));
+    }
+
+    private static String remedy(ReviewContext context, Failure worst) {
+        return FuseChoice.choose(input(context, worst.wire(), worst.rating(), null)).result().ratings().stream()
+                .filter(r -> r.carriesLoad() && r.protectsWire() && !Boolean.FALSE.equals(r.withinAmpacity()))
+                .reduce((smaller, larger) -> larger)
+                .map(r -> "Fit a fuse of at most " + number(r.ratingA())
+                        + " A, if that carries all its loads, or thicker wire.")
+                .orElse("Take thicker wire, or give this wire a smaller fuse of its own.");
+    }
+}

@@ -1,0 +1,185 @@
+package loomwright.review;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.IntPredicate;
+import java.util.stream.Stream;
+import loomwright.circuit.Alternator;
+import loomwright.circuit.Ballast;
+import loomwright.circuit.Battery;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.FixedResistor;
+import loomwright.circuit.IgnitionModule;
+import loomwright.circuit.Part;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.operation.Branch;
+import loomwright.operation.CurrentPaths;
+import loomwright.operation.SolvedStep;
+
+/**
+ * The way that most of a load's current takes: along the feed, which is the live side, and along the return, on the side
+ * of the chassis.
+ *
+ * <p>Between the same two nodes every way has the same voltage, so the drops of feed and return are those of any of them
+ * as long as it meets the same resistances that are there on purpose: those are no drop.
+ */
+final class LoadLoop {
+    private final SolvedStep solved;
+    private final List<Integer> feed;
+    private final List<Integer> back;
+    private final double supplyV;
+
+    private LoadLoop(SolvedStep solved, List<Integer> feed, List<Integer> back, double supplyV) {
+        this.solved = solved;
+        this.feed = feed;
+        this.back = back;
+        this.supplyV = supplyV;
+    }
+
+    /** The loop of a load; empty if no current comes from a source to it. */
+    static Optional<LoadLoop> find(SolvedStep solved, Consumer load) {
+        int branch = solved.findBranch(load);
+        if (branch < 0) {
+            return Optional.empty();
+        }
+        CurrentPaths paths = new CurrentPaths(solved);
+        List<Integer> way = paths.widest(paths.head(branch), paths.tail(branch));
+        int first = -1;
+        int last = -1;
+        double supplyV = 0;
+        for (int i = 0; i < way.size(); i++) {
+            if (isSource(solved, way.get(i))) {
+                first = first < 0 ? i : first;
+                last = i;
+                Branch source = solved.branches().get(way.get(i));
+                supplyV += Math.abs(solved.acrossV(source.fromNode(), source.toNode()));
+            }
+        }
+        if (first < 0) {
+            return Optional.empty();
+        }
+        // The way leads from the load by its return to the source, and from there by the feed to the load.
+        return Optional.of(new LoadLoop(solved, way.subList(last + 1, way.size()), way.subList(0, first), supplyV));
+    }
+
+    private static boolean isSource(SolvedStep solved, int index) {
+        Optional<Part> part = partOf(solved, index);
+        return solved.powerW(index) < 0
+                && part.filter(p -> p instanceof Battery || p instanceof Alternator)
+                        .isPresent();
+    }
+
+    private static Optional<Part> partOf(SolvedStep solved, int index) {
+        Branch branch = solved.branches().get(index);
+        return branch.owner() == Branch.Owner.PART ? solved.plan().findPart(branch.id()) : Optional.empty();
+    }
+
+    /** Volts at the terminals of the source. */
+    double supplyV() {
+        return supplyV;
+    }
+
+    double feedDropV() {
+        return contributors(feed).values().stream()
+                .mapToDouble(Double::doubleValue)
+                .sum();
+    }
+
+    double returnDropV() {
+        return contributors(back).values().stream()
+                .mapToDouble(Double::doubleValue)
+                .sum();
+    }
+
+    /** What loses volts in the feed, by id of wire, part or connector. */
+    Map<String, Double> feedContributorsV() {
+        return contributors(feed);
+    }
+
+    Map<String, Double> returnContributorsV() {
+        return contributors(back);
+    }
+
+    private Map<String, Double> contributors(List<Integer> way) {
+        Map<String, Double> drops = new LinkedHashMap<>();
+        for (int index : way) {
+            Branch branch = solved.branches().get(index);
+            if (!isOnPurpose(index)) {
+                drops.merge(branch.id(), Math.abs(solved.acrossV(branch.fromNode(), branch.toNode())), Double::sum);
+            }
+        }
+        return drops;
+    }
+
+    /** Whether the resistance of a branch is there to be used: of a ballast, another load, a module. */
+    private boolean isOnPurpose(int index) {
+        Branch branch = solved.branches().get(index);
+        return partOf(solved, index)
+                .filter(part -> part instanceof Ballast
+                        || part instanceof FixedResistor
+                        || part instanceof Alternator
+                        || part instanceof Battery
+                        || part instanceof IgnitionModule
+                        || (part instanceof Consumer && !isContact(part, branch)))
+                .isPresent();
+    }
+
+    /** Whether a branch of a part is the contact of a relay or solenoid. */
+    static boolean isContact(Part part, Branch branch) {
+        String from = part instanceof Relay ? Relay.COMMON : Solenoid.SUPPLY;
+        return (part instanceof Relay || part instanceof Solenoid)
+                && branch.from().equals(part.terminal(from).toString());
+    }
+
+    /** Whether the current goes through a part of some kind, but for the load and the source themselves. */
+    boolean leadsThrough(IntPredicate branch) {
+        return feed.stream().anyMatch(branch::test) || back.stream().anyMatch(branch::test);
+    }
+
+    /** Whether the contact of a solenoid is in the feed. */
+    boolean throughSolenoid() {
+        return leadsThrough(i -> partOf(solved, i)
+                .filter(p ->
+                        p instanceof Solenoid && isContact(p, solved.branches().get(i)))
+                .isPresent());
+    }
+
+    /** Resistance on purpose in front of or behind the load, ohm; 0 without any. */
+    double ballastOhm() {
+        double ohm = 0;
+        for (List<Integer> way : List.of(feed, back)) {
+            for (int index : way) {
+                boolean ballast = partOf(solved, index)
+                        .filter(p -> p instanceof Ballast || p instanceof FixedResistor)
+                        .isPresent();
+                double currentA = Math.abs(solved.currentA(index));
+                if (ballast && currentA > 0) {
+                    Branch branch = solved.branches().get(index);
+                    ohm += Math.abs(solved.acrossV(branch.fromNode(), branch.toNode())) / currentA;
+                }
+            }
+        }
+        return ohm;
+    }
+
+    /** A module in the loop. */
+    Optional<IgnitionModule> findModule() {
+        return Stream.concat(feed.stream(), back.stream())
+                .flatMap(i -> partOf(solved, i).stream())
+                .filter(IgnitionModule.class::isInstance)
+                .map(IgnitionModule.class::cast)
+                .findFirst();
+    }
+
+    /** The wires in it. */
+    List<String> wires() {
+        return Stream.concat(feed.stream(), back.stream())
+                .map(i -> solved.branches().get(i))
+                .filter(b -> b.owner() == Branch.Owner.WIRE)
+                .map(Branch::id)
+                .toList();
+    }
+}

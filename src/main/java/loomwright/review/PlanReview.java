@@ -1,0 +1,84 @@
+package loomwright.review;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.backfeed.BackfeedLimits;
+import loomwright.backfeed.BackfeedReport;
+import loomwright.backfeed.BackfeedSearch;
+import loomwright.backfeed.Survey;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Plan;
+import loomwright.circuit.PlanCautions;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanAnswer;
+import loomwright.operation.PlanSolver;
+
+/** The review of a whole plan. */
+public final class PlanReview {
+    private static final Set<String> UNFUSED =
+            Set.of(FindingCode.UNFUSED_LEAD.text(), FindingCode.UNFUSED_CIRCUIT.text());
+
+    private PlanReview() {}
+
+    /**
+     * Judges every wire, fuse, link, contact and connector of a plan in every step and with the free switches in every
+     * position.
+     *
+     * @throws loomwright.answer.RejectedInput with all faults of the plan, or OVER_LIMIT if its switches make too many
+     *     combinations
+     * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
+     */
+    public static Answer<ReviewReport> of(Plan plan, BackfeedLimits limits, NetworkLimits networkLimits) {
+        PlanAnswer.requireSound(plan);
+        PlanSolver solver = new PlanSolver(networkLimits);
+        Survey survey = Survey.of(plan, solver, limits.maxCombinations());
+        BackfeedReport backfeed = new BackfeedSearch(limits, networkLimits).find(plan, survey);
+        ReviewContext context = new ReviewContext(plan, survey, backfeed, solver);
+        List<Finding> findings = new ArrayList<>();
+        Checks.ALL.forEach(check -> findings.addAll(check.check(context)));
+        findings.sort(Comparator.comparing(Finding::severity)
+                .thenComparing(
+                        Comparator.comparingDouble(PlanReview::timesLimit).reversed()));
+        ReviewReport report =
+                new ReviewReport(plan.name(), (int) survey.combinations(), ReviewReport.Counts.of(findings), findings);
+        return new Answer<>(report, ReviewWorking.lines(context), basis(plan, findings), cautions(context, findings));
+    }
+
+    private static double timesLimit(Finding finding) {
+        return finding.figures().stream()
+                .filter(f -> f.name().equals(Wording.TIMES_LIMIT))
+                .mapToDouble(Finding.Figure::value)
+                .findFirst()
+                .orElse(0);
+    }
+
+    private static List<Basis> basis(Plan plan, List<Finding> findings) {
+        List<Basis> basis = new ArrayList<>(PlanAnswer.basis(plan));
+        findings.forEach(f -> basis.add(f.basis()));
+        return basis.stream().distinct().toList();
+    }
+
+    private static List<Caution> cautions(ReviewContext context, List<Finding> findings) {
+        Set<Caution> cautions = EnumSet.copyOf(PlanCautions.of(context.plan()));
+        if (findings.stream().anyMatch(f -> UNFUSED.contains(f.code()))) {
+            cautions.add(Caution.UNFUSED_SUPPLY);
+        }
+        // A trickle at that time is no reason to isolate the battery.
+        boolean liveWhenOff = context.backfeed().unintendedFeeds().stream()
+                .filter(f -> f.severity() != Severity.NOTE)
+                .flatMap(f -> f.occurrences().stream())
+                .anyMatch(o -> o.step().condition() == Condition.OFF);
+        if (liveWhenOff) {
+            cautions.add(Caution.LIVE_WHEN_OFF);
+        }
+        return List.copyOf(cautions);
+    }
+}

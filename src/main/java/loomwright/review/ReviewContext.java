@@ -1,0 +1,100 @@
+package loomwright.review;
+
+import java.util.List;
+import loomwright.backfeed.BackfeedReport;
+import loomwright.backfeed.Survey;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Solenoid;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
+
+/**
+ * What the checks look at: the plan, solved in every step and switch position, and what was made of that.
+ *
+ * <p>Steps that last are told from those that pass: a wire stands the starter's current for the seconds it flows.
+ */
+final class ReviewContext {
+    private final Plan plan;
+    private final Survey survey;
+    private final BackfeedReport backfeed;
+    private final PlanSolver solver;
+    private final Protection protection;
+    private final List<Moment> moments;
+    private final Peaks everAtAll;
+    private final Peaks lasting;
+    private final Peaks cranking;
+
+    ReviewContext(Plan plan, Survey survey, BackfeedReport backfeed, PlanSolver solver) {
+        this.plan = plan;
+        this.survey = survey;
+        this.backfeed = backfeed;
+        this.solver = solver;
+        this.protection = Protection.of(plan);
+        this.moments =
+                survey.solvedMoments().stream().filter(m -> !startsUnasked(m)).toList();
+        this.everAtAll = Peaks.of(moments());
+        this.lasting = Peaks.of(lastingMoments());
+        this.cranking = Peaks.of(
+                moments().stream().filter(m -> m.solved().step() == Step.CRANK).toList());
+    }
+
+    Plan plan() {
+        return plan;
+    }
+
+    Survey survey() {
+        return survey;
+    }
+
+    BackfeedReport backfeed() {
+        return backfeed;
+    }
+
+    Protection protection() {
+        return protection;
+    }
+
+    /**
+     * Every step of every situation that has a solution, but for those in which a starter turns that nobody asked to: what
+     * is overloaded then is put right with the backfeed itself.
+     */
+    List<Moment> moments() {
+        return moments;
+    }
+
+    private static boolean startsUnasked(Moment moment) {
+        return moment.situation().plan().listParts(Solenoid.class).stream()
+                .anyMatch(s -> moment.solved().isActive(s) && moment.isUnintended(s));
+    }
+
+    /** Those that may last for hours. */
+    List<Moment> lastingMoments() {
+        return moments().stream().filter(m -> lasts(m.solved().step())).toList();
+    }
+
+    static boolean lasts(Step step) {
+        return step != Step.CRANK && step != Step.OFF_ENGINE_TURNING;
+    }
+
+    /** The largest currents of any moment. */
+    Peaks everAtAll() {
+        return everAtAll;
+    }
+
+    /** The largest currents that last. */
+    Peaks lasting() {
+        return lasting;
+    }
+
+    /** The largest currents while the starter turns the engine. */
+    Peaks cranking() {
+        return cranking;
+    }
+
+    /** Solves another plan, a variant of this one. */
+    List<SolvedStep> solve(Plan variant) {
+        return solver.solve(variant);
+    }
+}

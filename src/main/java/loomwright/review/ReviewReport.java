@@ -1,0 +1,33 @@
+package loomwright.review;
+
+import java.util.List;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+
+/**
+ * What a review found.
+ *
+ * @param plan its name
+ * @param combinations how many combinations of switch and contact positions were solved
+ * @param counts how many findings there are of each severity
+ * @param findings the most serious first; of equal severity the one furthest over its limit first
+ */
+public record ReviewReport(String plan, int combinations, Counts counts, List<Finding> findings) {
+    public ReviewReport {
+        findings = List.copyOf(findings);
+    }
+
+    /** Findings by severity. */
+    public record Counts(int danger, int warning, int note) {
+        static Counts of(List<Finding> findings) {
+            return new Counts(
+                    count(findings, Severity.DANGER),
+                    count(findings, Severity.WARNING),
+                    count(findings, Severity.NOTE));
+        }
+
+        private static int count(List<Finding> findings, Severity severity) {
+            return (int) findings.stream().filter(f -> f.severity() == severity).count();
+        }
+    }
+}

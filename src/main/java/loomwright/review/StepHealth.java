@@ -1,0 +1,70 @@
+package loomwright.review;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.operation.PlanReadings.StepFinding;
+import loomwright.operation.StepFindings;
+
+/** Steps without a solution, shorts, and circuits that find no rest: each once, however many positions show it. */
+final class StepHealth implements Check {
+    private static final Basis SOLVED = Basis.computed("solved currents and states", "Kirchhoff's laws and Ohm's law");
+
+    private record Key(StepFinding.Kind kind, Set<String> ids) {}
+
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        Map<Key, Finding> findings = new LinkedHashMap<>();
+        for (Moment moment : context.survey().moments()) {
+            for (StepFinding found : StepFindings.of(moment.solved())) {
+                findings.putIfAbsent(new Key(found.kind(), Set.copyOf(found.ids())), finding(found, moment));
+            }
+        }
+        return List.copyOf(findings.values());
+    }
+
+    private static Finding finding(StepFinding found, Moment moment) {
+        String text = found.text() + " So " + Wording.when(moment) + ".";
+        return switch (found.kind()) {
+            case UNSOLVABLE ->
+                FindingCode.UNSOLVABLE.finding(
+                        Severity.DANGER,
+                        found.ids(),
+                        text,
+                        List.of(),
+                        SOLVED,
+                        "Look for a short or for sources joined.");
+            case DEAD_SHORT ->
+                FindingCode.DEAD_SHORT.finding(
+                        Severity.DANGER,
+                        found.ids(),
+                        text,
+                        List.of(),
+                        SOLVED,
+                        "Do not connect the battery until it is found.");
+            case OSCILLATING ->
+                FindingCode.OSCILLATING.finding(
+                        Severity.WARNING,
+                        found.ids(),
+                        text,
+                        List.of(),
+                        SOLVED,
+                        "Feed the coil from before the contact.");
+            case TIMING_DECIDES ->
+                FindingCode.TIMING_DECIDES.finding(Severity.NOTE, found.ids(), text, List.of(), SOLVED, null);
+            case OVERLOADED ->
+                FindingCode.FEED_TOO_WEAK.finding(
+                        Severity.WARNING,
+                        found.ids(),
+                        text,
+                        List.of(),
+                        SOLVED,
+                        "Take thicker wire, or look for a bad joint.");
+        };
+    }
+}

@@ -1,0 +1,194 @@
+package loomwright.review;
+
+import static loomwright.review.Wording.figure;
+import static loomwright.review.Wording.number;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Alternator;
+import loomwright.circuit.Battery;
+import loomwright.circuit.Coil;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Solenoid;
+import loomwright.circuit.Wire;
+import loomwright.conductor.CircuitKind;
+import loomwright.conductor.DropLimit;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
+
+/**
+ * The volts lost between source and load and on the way back, against the usual limit of the load's kind of circuit. Of
+ * an ignition coil the limit is for the feed alone. Loads of one kind that lose most in the same place are told together.
+ */
+final class VoltageDrops implements Check {
+    /** What a wrong figure of arithmetic could come to. */
+    private static final double ROUNDING = 1 + 1e-9;
+
+    /** No kind of circuit has a limit of less than this share of the supply. */
+    private static final double STRICTEST = 0.025;
+
+    /** One load at one time. */
+    private record Drop(
+            Consumer load,
+            Moment moment,
+            CircuitKind kind,
+            LoadLoop loop,
+            DropLimit limit,
+            double judgedV,
+            String worstId,
+            double worstV) {
+        double timesLimit() {
+            return judgedV / limit.limitV();
+        }
+    }
+
+    private record Place(CircuitKind kind, String worstId) {}
+
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        Map<String, Drop> worstOfLoad = new LinkedHashMap<>();
+        for (Moment moment : context.moments()) {
+            for (Consumer load : context.plan().listParts(Consumer.class)) {
+                if (moment.isMeant(load) && couldLose(moment.solved(), load)) {
+                    LoadLoop.find(moment.solved(), load)
+                            .map(loop -> drop(load, moment, loop))
+                            .filter(drop -> counts(drop.kind(), moment.solved().step()))
+                            .filter(drop -> drop.judgedV() > drop.limit().limitV() * ROUNDING)
+                            .ifPresent(drop -> worstOfLoad.merge(load.id(), drop, VoltageDrops::worse));
+                }
+            }
+        }
+        Map<Place, List<Drop>> together = new LinkedHashMap<>();
+        worstOfLoad
+                .values()
+                .forEach(d -> together.computeIfAbsent(new Place(d.kind(), d.worstId()), key -> new ArrayList<>())
+                        .add(d));
+        return together.values().stream()
+                .map(drops -> finding(context.plan(), drops))
+                .toList();
+    }
+
+    /** Spares the search for the loop of a load that is within the strictest limit of all, whatever its way. */
+    private static boolean couldLose(SolvedStep solved, Consumer load) {
+        double batteriesV = solved.plan().listParts(Battery.class).stream()
+                .mapToDouble(b -> Math.abs(solved.acrossV(b.terminal(Battery.PLUS), b.terminal(Battery.MINUS))))
+                .sum();
+        double alternatorV = solved.plan().listParts(Alternator.class).stream()
+                .mapToDouble(
+                        a -> Math.abs(solved.acrossV(a.terminal(Alternator.OUTPUT), a.terminal(Alternator.RETURN))))
+                .max()
+                .orElse(0);
+        double supplyV = Math.max(batteriesV, alternatorV);
+        return supplyV - Math.abs(solved.acrossV(load)) > STRICTEST * supplyV;
+    }
+
+    private static Drop worse(Drop a, Drop b) {
+        if (Math.abs(a.timesLimit() - b.timesLimit()) <= 1e-6 * a.timesLimit()) {
+            return a.moment().situation().changes() <= b.moment().situation().changes() ? a : b;
+        }
+        return a.timesLimit() > b.timesLimit() ? a : b;
+    }
+
+    /** While the starter turns only what is there for starting is judged. */
+    private static boolean counts(CircuitKind kind, Step step) {
+        return switch (kind) {
+            case STARTER, STARTER_CONTROL -> step == Step.CRANK;
+            case IGNITION_FEED -> !step.passing();
+            default -> !step.passing() && step != Step.CRANK;
+        };
+    }
+
+    private static Drop drop(Consumer load, Moment moment, LoadLoop loop) {
+        CircuitKind kind = kind(load, loop);
+        boolean feedAlone = kind == CircuitKind.IGNITION_FEED;
+        Map<String, Double> places = new LinkedHashMap<>(loop.feedContributorsV());
+        if (!feedAlone) {
+            loop.returnContributorsV().forEach((id, v) -> places.merge(id, v, Double::sum));
+        }
+        Map.Entry<String, Double> worst =
+                places.entrySet().stream().max(Map.Entry.comparingByValue()).orElse(Map.entry("", 0.0));
+        return new Drop(
+                load,
+                moment,
+                kind,
+                loop,
+                DropLimit.of(kind, loop.supplyV()),
+                loop.feedDropV() + (feedAlone ? 0 : loop.returnDropV()),
+                worst.getKey(),
+                worst.getValue());
+    }
+
+    static CircuitKind kind(Consumer load, LoadLoop loop) {
+        if (load instanceof Coil) {
+            return CircuitKind.IGNITION_FEED;
+        } else if (load instanceof FilamentLamp) {
+            return CircuitKind.LIGHTING;
+        } else if (load instanceof Solenoid) {
+            return CircuitKind.STARTER_CONTROL;
+        }
+        return load instanceof Motor motor && UnfusedWires.isStarter(motor, loop)
+                ? CircuitKind.STARTER
+                : CircuitKind.GENERAL;
+    }
+
+    private static Finding finding(Plan plan, List<Drop> drops) {
+        Drop worst = drops.stream().reduce(VoltageDrops::worse).orElseThrow();
+        List<String> ids =
+                new ArrayList<>(drops.stream().map(d -> d.load().id()).toList());
+        ids.add(worst.worstId());
+        double feedV = worst.loop().feedDropV();
+        double returnV = worst.loop().returnDropV();
+        List<String> others = drops.stream()
+                .filter(d -> !d.load().equals(worst.load()))
+                .map(d -> d.load().called())
+                .toList();
+        String text = worst.load().called() + " loses " + number(feedV) + " V on the way there and " + number(returnV)
+                + " V on the way back, of " + number(worst.loop().supplyV()) + " V, " + Wording.when(worst.moment())
+                + "; usual are at most " + number(worst.limit().limitV()) + " V ("
+                + worst.limit().reason() + "). Most of it, " + number(worst.worstV()) + " V, in "
+                + place(plan, worst.worstId()) + "."
+                + (others.isEmpty() ? "" : " Much the same: " + String.join(", ", others) + ".");
+        return FindingCode.VOLTAGE_DROP.finding(
+                Severity.WARNING,
+                ids,
+                text,
+                Wording.with(
+                        Wording.against(
+                                "dropV",
+                                worst.judgedV(),
+                                "limitV",
+                                worst.limit().limitV()),
+                        figure("feedDropV", feedV),
+                        figure("returnDropV", returnV),
+                        figure("worstDropV", worst.worstV())),
+                worst.limit().basis(),
+                remedy(plan, worst.worstId()));
+    }
+
+    private static String place(Plan plan, String id) {
+        return plan.findWire(id)
+                .map(w -> "wire " + id + described(w))
+                .or(() -> plan.findPart(id).map(p -> p.called() + " (" + id + ")"))
+                .orElse("connector " + id);
+    }
+
+    private static String described(Wire wire) {
+        String size = wire.size();
+        Double metres = wire.metres();
+        return size == null || metres == null ? "" : " (" + size + ", " + number(metres) + " m)";
+    }
+
+    private static String remedy(Plan plan, String id) {
+        return plan.findWire(id).isPresent()
+                ? "Take a thicker wire for " + id + ", or a shorter way; or a relay close to the load."
+                : "Look at " + id + " first: clean it, or take its current through a relay.";
+    }
+}

@@ -1,0 +1,130 @@
+package loomwright.review;
+
+import static loomwright.review.Reviews.ALWAYS;
+import static loomwright.review.Reviews.codes;
+import static loomwright.review.Reviews.figure;
+import static loomwright.review.Reviews.find;
+import static loomwright.review.Reviews.get;
+import static loomwright.review.Reviews.plan;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import loomwright.answer.Finding;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import org.junit.jupiter.api.Test;
+
+/** 1 volts lost on the way there and back, 2 earth points, 3 what contacts, diodes, connectors and resistors may carry. */
+class DropAndRatingTest {
+    /** Battery, feed of some ohms, lamp of 24 W at 12 V, return of some ohms. */
+    private static Plan lamp(double feedOhm, double backOhm) {
+        return plan(
+                "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':24," + ALWAYS + "}",
+                "{'id':'W1','from':'battery.plus','to':'lamp.a','resistanceOhm':" + feedOhm + "},"
+                        + "{'id':'W2','from':'lamp.b','to':'body.31','resistanceOhm':" + backOhm + "}");
+    }
+
+    @Test
+    void theDropIsDividedIntoFeedAndReturnAndTheWorstPlaceNamed() {
+        Finding finding = get(lamp(0.1, 0.3), FindingCode.VOLTAGE_DROP);
+        // Along the same current the drops are as the ohms; the earth of the battery lies in the return.
+        assertThat(figure(finding, "returnDropV") / figure(finding, "feedDropV"))
+                .isCloseTo(3.01, within(1e-6));
+        assertThat(figure(finding, "dropV"))
+                .isCloseTo(figure(finding, "feedDropV") + figure(finding, "returnDropV"), within(1e-12));
+        assertThat(finding.ids()).containsExactly("lamp", "W2");
+        assertThat(finding.basis().source()).contains("ABYC E-11");
+    }
+
+    @Test
+    void threePerCentAreLeftToALamp() {
+        assertThat(find(lamp(0.05, 0.05), FindingCode.VOLTAGE_DROP)).isEmpty();
+    }
+
+    @Test
+    void loadsThatLoseMostInTheSameWireAreToldTogether() {
+        Plan plan = plan(
+                "{'kind':'joint','id':'splice','terminals':['1','2','3']},"
+                        + "{'kind':'lamp','id':'left','ratedV':12,'ratedW':24," + ALWAYS + "},"
+                        + "{'kind':'lamp','id':'right','ratedV':12,'ratedW':24," + ALWAYS + "}",
+                "{'id':'W1','from':'battery.plus','to':'splice.1','resistanceOhm':0.2},"
+                        + "{'id':'W2','from':'splice.2','to':'left.a','resistanceOhm':0.01},"
+                        + "{'id':'W3','from':'splice.3','to':'right.a','resistanceOhm':0.01},"
+                        + "{'id':'W4','from':'left.b','to':'body.31','resistanceOhm':0.01},"
+                        + "{'id':'W5','from':'right.b','to':'body.31','resistanceOhm':0.01}");
+        assertThat(codes(plan).stream().filter("voltage-drop"::equals)).hasSize(1);
+        assertThat(get(plan, FindingCode.VOLTAGE_DROP).ids()).containsExactly("left", "right", "W1");
+    }
+
+    @Test
+    void aCorrodedEarthPointIsFound() {
+        Plan plan = plan(
+                "{'kind':'earth','id':'wing','resistanceOhm':0.1},{'kind':'load','id':'fan','resistanceOhm':6," + ALWAYS
+                        + "}",
+                "{'id':'W1','from':'battery.plus','to':'fan.a','resistanceOhm':0.01},"
+                        + "{'id':'W2','from':'fan.b','to':'wing.31','resistanceOhm':0.01}");
+        assertThat(get(plan, FindingCode.EARTH_DROP).ids()).containsExactly("wing");
+    }
+
+    /** One part in the feed of a load of 1 ohm, so some 13 A. */
+    private static Plan inFeed(String part, String in, String out) {
+        return plan(
+                part + ",{'kind':'load','id':'fan','resistanceOhm':1," + ALWAYS + "}",
+                "{'id':'W1','from':'battery.plus','to':'x." + in + "','resistanceOhm':0.01},"
+                        + "{'id':'W2','from':'x." + out + "','to':'fan.a','resistanceOhm':0.01},"
+                        + "{'id':'W3','from':'fan.b','to':'body.31','resistanceOhm':0.01}");
+    }
+
+    @Test
+    void aSwitchThatIsClosedInSomePositionIsJudgedInThat() {
+        String contact = "{'kind':'switch','id':'x','terminals':['a','b'],'positions':[{'name':'out','joins':[]},"
+                + "{'name':'in','joins':[['a','b']]}],'ratingA':10}";
+        Finding finding = get(inFeed(contact, "a", "b"), FindingCode.CONTACT_OVERLOADED);
+        assertThat(finding.ids()).containsExactly("x");
+        assertThat(finding.text()).contains("x in");
+        assertThat(figure(finding, "timesLimit")).isCloseTo(figure(finding, "currentA") / 10, within(1e-12));
+        assertThat(codes(inFeed(contact.replace("10}", "20}"), "a", "b"))).doesNotContain("contact-overloaded");
+    }
+
+    @Test
+    void theContactOfARelayIsJudgedNotItsCoil() {
+        String relay = "{'kind':'relay','id':'x','coilResistanceOhm':85,'ratingA':10,'meantLive':[]}";
+        assertThat(get(inFeed(relay, "30", "87a"), FindingCode.CONTACT_OVERLOADED)
+                        .ids())
+                .containsExactly("x");
+    }
+
+    @Test
+    void aDiodeAndAResistorAreJudged() {
+        assertThat(codes(inFeed("{'kind':'diode','id':'x','ratingA':6}", "anode", "cathode")))
+                .contains("diode-overloaded");
+        String resistor = "{'kind':'resistor','id':'x','resistanceOhm':0.5,'ratingW':20}";
+        Finding hot = get(inFeed(resistor, "a", "b"), FindingCode.RESISTOR_OVERHEATED);
+        // 14.2 V over 1 + 0.5 + 0.03 + 0.011 ohm, squared, times 0.5 ohm
+        assertThat(figure(hot, "powerW")).isCloseTo(Math.pow(14.2 / 1.541, 2) * 0.5, within(1e-6));
+    }
+
+    @Test
+    void aConnectorIsJudgedByItsWeakerHalf() {
+        Plan plan = connected();
+        Finding finding = get(plan, FindingCode.CONNECTOR_OVERLOADED);
+        assertThat(finding.ids()).containsExactly("C1", "one", "other");
+        assertThat(figure(finding, "ratingA")).isEqualTo(5);
+    }
+
+    /** The plan with a connector, whose halves may carry 20 and 5 A. */
+    private static Plan connected() {
+        String half = "{'kind':'connector-half','id':'%s','terminals':['1'],'form':'blade','widthMm':6.3,"
+                + "'gender':'%s','ratingA':%s},";
+        return Plans.parse("{'schema':'loomwright/plan/1','name':'connector',"
+                + "'system':{'nominalVoltageV':12},'parts':[{'kind':'battery','id':'battery'},"
+                + "{'kind':'earth','id':'body'}," + String.format(half, "one", "male", "20")
+                + String.format(half, "other", "female", "5")
+                + "{'kind':'load','id':'fan','resistanceOhm':1," + ALWAYS + "}],'wires':["
+                + "{'id':'W0','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
+                + "{'id':'W1','from':'battery.plus','to':'one.1','resistanceOhm':0.01},"
+                + "{'id':'W2','from':'other.1','to':'fan.a','resistanceOhm':0.01},"
+                + "{'id':'W3','from':'fan.b','to':'body.31','resistanceOhm':0.01}],"
+                + "'connectors':[{'id':'C1','halves':['one','other']}]}");
+    }
+}

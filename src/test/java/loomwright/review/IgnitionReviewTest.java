@@ -1,0 +1,118 @@
+package loomwright.review;
+
+import static loomwright.review.Reviews.codes;
+import static loomwright.review.Reviews.figure;
+import static loomwright.review.Reviews.get;
+import static loomwright.review.Reviews.plan;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import org.junit.jupiter.api.Test;
+
+/** What a plan says of its ignition: coil, ballast, bypass, module, contacts, battery while cranking. */
+class IgnitionReviewTest {
+    private static final String KEY =
+            "{'kind':'switch','id':'key','terminals':['30','15'],'positions':[{'name':'off','joins':[]},"
+                    + "{'name':'on','joins':[['30','15']]}],'positionByCondition':{'off':'off','accessory':'off',"
+                    + "'run':'on','crank':'on','running':'on'}}";
+    private static final String POINTS = "{'kind':'breaker','id':'points'}";
+    private static final String LIVE = "'meantLive':['run','crank','running']";
+
+    private static Plan ballasted(double ballastOhm, double coilOhm, String use) {
+        return plan(
+                KEY + "," + POINTS + ",{'kind':'ballast','id':'ballast','elementsOhm':[" + ballastOhm + "]},"
+                        + coil(coilOhm, use),
+                FEED + "{'id':'W2','from':'key.15','to':'ballast.a','resistanceOhm':0.01},"
+                        + "{'id':'W3','from':'ballast.b','to':'coil.15','resistanceOhm':0.01}," + BACK);
+    }
+
+    private static Plan direct(double coilOhm, String use) {
+        return plan(
+                KEY + "," + POINTS + "," + coil(coilOhm, use),
+                FEED + "{'id':'W2','from':'key.15','to':'coil.15','resistanceOhm':0.01}," + BACK);
+    }
+
+    private static String coil(double ohm, String use) {
+        return "{'kind':'coil','id':'coil','primaryResistanceOhm':" + ohm + ",'use':'" + use + "'," + LIVE + "}";
+    }
+
+    private static final String FEED = "{'id':'W1','from':'battery.plus','to':'key.30','resistanceOhm':0.01},";
+    private static final String BACK = "{'id':'W4','from':'coil.1','to':'points.1','resistanceOhm':0.01},"
+            + "{'id':'W5','from':'points.31','to':'body.31','resistanceOhm':0.01}";
+
+    @Test
+    void sixToEightVoltsAtABallastedCoilAreSound() {
+        assertThat(codes(ballasted(1.5, 1.7, "with-ballast")))
+                .doesNotContain("coil-voltage-low", "coil-voltage-high", "ballast-missing", "ballast-unwanted");
+    }
+
+    /** 12.6 V over ballast, coil and 0.0825 ohm of wires, key, contacts and battery. */
+    @Test
+    void tooMuchAndTooLittleBallastAreFound() {
+        Finding low = get(ballasted(2.5, 1.5, "with-ballast"), FindingCode.COIL_VOLTAGE_LOW);
+        assertThat(figure(low, "coilV")).isCloseTo(12.6 * 1.5 / 4.0925, within(1e-6));
+        Finding high = get(ballasted(0.4, 1.5, "with-ballast"), FindingCode.COIL_VOLTAGE_HIGH);
+        assertThat(figure(high, "coilV")).isCloseTo(12.6 * 1.5 / 1.9925, within(1e-6));
+    }
+
+    @Test
+    void aCoilForABallastFedDirectlyIsADangerAndBurnsTheContacts() {
+        Plan plan = direct(1.5, "with-ballast");
+        assertThat(get(plan, FindingCode.BALLAST_MISSING).severity()).isEqualTo(Severity.DANGER);
+        Finding contacts = get(plan, FindingCode.CONTACT_OVERLOADED);
+        assertThat(contacts.ids()).containsExactly("points");
+        assertThat(contacts.basis().source()).contains("TM 9-8000");
+    }
+
+    @Test
+    void aCoilForDirectFeedBehindABallastIsWeak() {
+        assertThat(get(ballasted(1.5, 3, "direct"), FindingCode.BALLAST_UNWANTED)
+                        .ids())
+                .containsExactly("coil");
+        assertThat(codes(direct(3, "direct"))).doesNotContain("ballast-missing", "ballast-unwanted");
+    }
+
+    private static Plan electronic(String limit) {
+        return plan(
+                KEY + ",{'kind':'module','id':'module'" + limit + "}," + coil(0.8, "direct"),
+                FEED + "{'id':'W2','from':'key.15','to':'coil.15','resistanceOhm':0.01},"
+                        + "{'id':'W3','from':'coil.1','to':'module.1','resistanceOhm':0.01},"
+                        + "{'id':'W4','from':'key.15','to':'module.15','resistanceOhm':0.01},"
+                        + "{'id':'W5','from':'module.31','to':'body.31','resistanceOhm':0.01}");
+    }
+
+    @Test
+    void aCoilOfLowResistanceNeedsAModuleWithALimit() {
+        assertThat(get(electronic(""), FindingCode.COIL_NEEDS_LIMIT).severity()).isEqualTo(Severity.DANGER);
+        Finding limits = get(electronic(",'limitA':6.5"), FindingCode.MODULE_LIMITS_CURRENT);
+        assertThat(figure(limits, "unlimitedA")).isBetween(13.0, 16.5);
+        assertThat(codes(electronic(",'limitA':6.5"))).doesNotContain("coil-needs-limit");
+    }
+
+    @Test
+    void aStarterThatPullsTheBatteryDownIsFound() {
+        String starter = "{'kind':'solenoid','id':'solenoid','holdInResistanceOhm':3,'meantLive':['crank']},"
+                + "{'kind':'motor','id':'starter','resistanceOhm':0.03,'meantLive':['crank']},"
+                + "{'kind':'switch','id':'key','terminals':['30','50'],'positions':[{'name':'off','joins':[]},"
+                + "{'name':'start','joins':[['30','50']]}],'positionByCondition':{'off':'off','accessory':'off',"
+                + "'run':'off','crank':'start','running':'off'}}";
+        String wires = "{'id':'W0','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
+                + "{'id':'W1','from':'battery.plus','to':'solenoid.30','size':'35 mm2','lengthM':1},"
+                + "{'id':'W2','from':'solenoid.45','to':'starter.33','size':'35 mm2','lengthM':0.3},"
+                + "{'id':'W3','from':'starter.32','to':'body.31','resistanceOhm':0.001},"
+                + "{'id':'W4','from':'battery.plus','to':'key.30','resistanceOhm':0.01},"
+                + "{'id':'W5','from':'key.50','to':'solenoid.50','resistanceOhm':0.01},"
+                + "{'id':'W6','from':'solenoid.31','to':'body.31','resistanceOhm':0.001}";
+        Plan plan = Plans.parse("{'schema':'loomwright/plan/1','name':'starter',"
+                + "'system':{'nominalVoltageV':12},'conditions':{'crank':{'emfV':12,'internalResistanceOhm':0.02}},"
+                + "'parts':[{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'}," + starter + "],'wires':["
+                + wires + "]}");
+        Finding finding = get(plan, FindingCode.BATTERY_LOW_CRANKING);
+        assertThat(figure(finding, "batteryV")).isBetween(6.0, 9.9);
+        assertThat(get(plan, FindingCode.UNFUSED_CABLE).ids()).containsExactlyInAnyOrder("W1", "W2");
+    }
+}

@@ -1,0 +1,188 @@
+package loomwright.review;
+
+import static loomwright.review.Reviews.codes;
+import static loomwright.review.Reviews.figure;
+import static loomwright.review.Reviews.find;
+import static loomwright.review.Reviews.fused;
+import static loomwright.review.Reviews.get;
+import static loomwright.review.Reviews.plan;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Map;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Load;
+import loomwright.circuit.Plan;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+
+/** 1 wires against their ampacity, 2 load of fuses, 3 fuses and links against the wires behind them, 4 without a fuse. */
+class WireAndFuseTest {
+    private static final List<String> SIZES =
+            List.of("0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2");
+    private static final List<Double> RATINGS = List.of(3.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0);
+
+    @Test
+    void aSoundCircuitHasNoFinding() {
+        assertThat(codes(fused(10, "2.5 mm2", 1, 3))).isEmpty();
+    }
+
+    /** 33 CFR 183.425 Table 5: 18 AWG, the next listed gauge below 1 mm2, 15 A with insulation for 80 C. */
+    @Test
+    void aWireAboveItsAmpacityIsFoundWithTheTable() {
+        Finding finding = get(fused(40, "1 mm2", 1, 0.7), FindingCode.WIRE_OVERLOADED);
+        assertThat(finding.ids()).containsExactly("W2");
+        assertThat(figure(finding, "ampacityA")).isEqualTo(15);
+        // 14.2 V over 0.7 ohm, fuse 0.005, wire 0.0195, lead 0.0000780, earths 0.002, battery 0.01
+        double currentA = 14.2 / (0.7 + 0.005 + 0.0195 + 0.000078 + 0.002 + 0.01);
+        assertThat(figure(finding, "currentA")).isCloseTo(currentA, within(1e-3));
+        assertThat(figure(finding, "heatWPerM")).isCloseTo(currentA * currentA * 0.0195, within(1e-2));
+        assertThat(finding.basis().source()).contains("183.425");
+        assertThat(finding.basis().status()).isEqualTo(Basis.Status.VERIFIED);
+    }
+
+    @Test
+    void twiceTheAmpacityIsADanger() {
+        assertThat(get(fused(40, "1 mm2", 0.5, 0.4), FindingCode.WIRE_OVERLOADED)
+                        .severity())
+                .isEqualTo(Severity.DANGER);
+    }
+
+    @Test
+    void insulationThatTheEngineBayMeltsIsFoundWithoutAnyCurrent() {
+        Plan plan = plan(
+                "{'kind':'load','id':'lamp','resistanceOhm':1000,'meantLive':[]},{'kind':'fuse','id':'F1','ratingA':1}",
+                "{'id':'W1','from':'battery.plus','to':'F1.a','resistanceOhm':0.01},"
+                        + "{'id':'W2','from':'F1.b','to':'lamp.a','size':'4 mm2','lengthM':1,"
+                        + "'insulationTemperatureC':60,'place':'engine-bay'},"
+                        + "{'id':'W3','from':'lamp.b','to':'body.31','resistanceOhm':0.001}");
+        assertThat(get(plan, FindingCode.WIRE_IN_HOT_PLACE).ids()).containsExactly("W2");
+    }
+
+    @Test
+    void aFuseBelowItsLoadBlowsAndOneNearItAges() {
+        assertThat(codes(fused(3, "2.5 mm2", 1, 3))).contains("fuse-overloaded").doesNotContain("fuse-near-limit");
+        assertThat(codes(fused(5, "2.5 mm2", 1, 3))).contains("fuse-near-limit").doesNotContain("fuse-overloaded");
+        assertThat(codes(fused(7.5, "2.5 mm2", 1, 3))).isEmpty();
+    }
+
+    @Test
+    void aFuseTooLargeForTheWireBehindItIsADanger() {
+        Finding finding = get(fused(40, "0.75 mm2", 2, 30), FindingCode.FUSE_TOO_LARGE);
+        assertThat(finding.severity()).isEqualTo(Severity.DANGER);
+        assertThat(finding.ids()).containsExactly("F1", "W2");
+        assertThat(finding.remedy()).isNotBlank();
+    }
+
+    /** 40 m of 2.5 mm2 have 0.32 ohm: a short at the end draws about 38 A, less than 1.35 times 30 A. */
+    @Test
+    void aFuseThatAShortAtTheFarEndDoesNotOpenIsADanger() {
+        Finding near =
+                find(fused(30, "2.5 mm2", 1, 30), FindingCode.FUSE_TOO_LARGE).orElseThrow();
+        Finding far = get(fused(30, "2.5 mm2", 40, 30), FindingCode.FUSE_TOO_LARGE);
+        assertThat(near.severity()).isNotEqualTo(Severity.DANGER);
+        assertThat(far.severity()).isEqualTo(Severity.DANGER);
+        assertThat(figure(far, "overloadA")).isBetween(35.0, 45.0);
+    }
+
+    @Property(seed = "501", tries = 60)
+    void aLargerFuseNeverProtectsBetter(
+            @ForAll @IntRange(max = 6) int size,
+            @ForAll @IntRange(max = 7) int rating,
+            @ForAll @IntRange(min = 1, max = 30) int metres) {
+        boolean found = has(fused(RATINGS.get(rating), SIZES.get(size), metres, 20), FindingCode.FUSE_TOO_LARGE);
+        boolean larger = has(fused(RATINGS.get(rating + 1), SIZES.get(size), metres, 20), FindingCode.FUSE_TOO_LARGE);
+        assertThat(larger || !found).isTrue();
+    }
+
+    @Property(seed = "502", tries = 60)
+    void aThickerWireNeverAddsAFindingOfCurrentOrDrop(
+            @ForAll @IntRange(max = 5) int size,
+            @ForAll @IntRange(min = 1, max = 80) int halfAmps,
+            @ForAll @IntRange(min = 1, max = 30) int metres) {
+        // A load of constant current: with one of constant resistance the thicker wire would carry more.
+        Plan thin = constant(fused(40, SIZES.get(size), metres, 1), halfAmps);
+        Plan thick = constant(fused(40, SIZES.get(size + 1), metres, 1), halfAmps);
+        for (FindingCode code : List.of(FindingCode.WIRE_OVERLOADED, FindingCode.VOLTAGE_DROP)) {
+            assertThat(has(thin, code) || !has(thick, code))
+                    .as("%s behind %s", code, SIZES.get(size + 1))
+                    .isTrue();
+        }
+    }
+
+    /** The same plan with a load of constant current. */
+    private static Plan constant(Plan plan, int tenthsA) {
+        return plan.withPart(new Load(
+                "lamp",
+                null,
+                null,
+                tenthsA / 2.0,
+                null,
+                null,
+                null,
+                null,
+                null,
+                List.of(Condition.values()),
+                Map.of()));
+    }
+
+    private static boolean has(Plan plan, FindingCode code) {
+        return find(plan, code).isPresent();
+    }
+
+    @Test
+    void aLinkHasToBeFourSizesSmallerThanTheWireBehindIt() {
+        assertThat(codes(linked("18 AWG", "14 AWG"))).doesNotContain("link-too-large");
+        assertThat(get(linked("16 AWG", "14 AWG"), FindingCode.LINK_TOO_LARGE).severity())
+                .isEqualTo(Severity.WARNING);
+        assertThat(get(linked("14 AWG", "14 AWG"), FindingCode.LINK_TOO_LARGE).severity())
+                .isEqualTo(Severity.DANGER);
+    }
+
+    private static Plan linked(String link, String wire) {
+        return plan(
+                "{'kind':'fusible-link','id':'link','size':'" + link
+                        + "'},{'kind':'load','id':'lamp','resistanceOhm':10," + Reviews.ALWAYS + "}",
+                "{'id':'W1','from':'battery.plus','to':'link.a','resistanceOhm':0.001},"
+                        + "{'id':'W2','from':'link.b','to':'lamp.a','size':'" + wire + "','lengthM':1},"
+                        + "{'id':'W3','from':'lamp.b','to':'body.31','resistanceOhm':0.001}");
+    }
+
+    @Test
+    void aCircuitWithoutAFuseIsADangerIfItIsAlwaysLive() {
+        Plan plan = plan(
+                "{'kind':'load','id':'lamp','resistanceOhm':10," + Reviews.ALWAYS
+                        + "},{'kind':'joint','id':'splice','terminals':['1','2']}",
+                "{'id':'W1','from':'battery.plus','to':'splice.1','size':'2.5 mm2','lengthM':1.5},"
+                        + "{'id':'W2','from':'splice.2','to':'lamp.a','size':'2.5 mm2','lengthM':0.5},"
+                        + "{'id':'W3','from':'lamp.b','to':'body.31','resistanceOhm':0.001}");
+        Finding finding = get(plan, FindingCode.UNFUSED_CIRCUIT);
+        assertThat(finding.severity()).isEqualTo(Severity.DANGER);
+        assertThat(finding.ids()).containsExactlyInAnyOrder("W1", "W2");
+        assertThat(figure(finding, "lengthM")).isCloseTo(2, within(1e-12));
+        assertThat(Reviews.answer(plan).cautions()).contains(Caution.UNFUSED_SUPPLY);
+    }
+
+    @Test
+    void aLeadToTheFirstFuseMayBeAFootLong() {
+        assertThat(codes(lead(0.3))).doesNotContain("unfused-lead");
+        assertThat(get(lead(1), FindingCode.UNFUSED_LEAD).severity()).isEqualTo(Severity.NOTE);
+        assertThat(get(lead(3), FindingCode.UNFUSED_LEAD).severity()).isEqualTo(Severity.WARNING);
+    }
+
+    private static Plan lead(double lengthM) {
+        return plan(
+                "{'kind':'fuse','id':'F1','ratingA':10},{'kind':'load','id':'lamp','resistanceOhm':10," + Reviews.ALWAYS
+                        + "}",
+                "{'id':'W1','from':'battery.plus','to':'F1.a','size':'2.5 mm2','lengthM':" + lengthM + "},"
+                        + "{'id':'W2','from':'F1.b','to':'lamp.a','size':'2.5 mm2','lengthM':1},"
+                        + "{'id':'W3','from':'lamp.b','to':'body.31','resistanceOhm':0.001}");
+    }
+}
