@@ -2,6 +2,7 @@ package loomwright.review.comparison;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Objects;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.operation.Step;
@@ -109,8 +110,9 @@ class C02_ChangesTest {
                 .orElseThrow();
         assertThat(current.after()).isLessThan(current.before());
         // 38 m more at 17.24 ohm mm2/km: the rest of the loop is small against it.
-        double moreOhm = 38 * 0.01724;
-        assertThat(lamp.before() - lamp.after()).isBetween(0.8 * moreOhm * current.after(), moreOhm * current.after());
+        double moreV = 38 * 0.01724 * Objects.requireNonNull(current.after());
+        double lostV = -Objects.requireNonNull(lamp.change());
+        assertThat(lostV).isBetween(0.8 * moreV, 1.15 * moreV);
         assertThat(comparison.steps()).noneMatch(s -> s.step() == Step.OFF);
     }
 
