@@ -30,10 +30,10 @@ final class BallastUse implements Check {
     private static Optional<Finding> judge(Coil coil, Moment moment) {
         double currentA = Math.abs(moment.solved().currentA(coil));
         Optional<LoadLoop> loop = LoadLoop.find(moment.solved(), coil);
-        if (currentA <= IgnitionWindow.IGNITION_A || loop.isEmpty()) {
+        if (currentA <= IgnitionRules.IGNITION_A || loop.isEmpty()) {
             return Optional.empty();
         }
-        boolean ballasted = loop.get().ballastOhm() >= IgnitionWindow.LEAST_BALLAST_OHM;
+        boolean ballasted = loop.get().ballastOhm() >= IgnitionRules.LEAST_BALLAST_OHM;
         boolean limited = loop.get()
                 .findModule()
                 .map(IgnitionModule::limitA)
@@ -56,7 +56,7 @@ final class BallastUse implements Check {
                         + number(currentA) + " A, and " + number(heatW)
                         + " W of heat in it as long as the contacts are closed. It overheats and can burst.",
                 List.of(figure("currentA", currentA), figure("heatW", heatW)),
-                IgnitionWindow.COILS,
+                IgnitionRules.COILS,
                 "Put the ballast into its feed, or fit a coil meant for direct feed.");
     }
 
@@ -67,7 +67,7 @@ final class BallastUse implements Check {
                 coil.called() + " is made for direct feed and gets its current through " + number(ballastOhm) + " ohm, "
                         + Wording.when(moment) + ": only " + number(currentA) + " A, so a weak spark.",
                 List.of(figure("currentA", currentA), figure("ballastOhm", ballastOhm)),
-                IgnitionWindow.COILS,
+                IgnitionRules.COILS,
                 "Take the ballast out of the feed together with its bypass, or fit a coil meant for a ballast.");
     }
 }

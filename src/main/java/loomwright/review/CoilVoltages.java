@@ -10,6 +10,7 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
+import loomwright.ignition.UsualIgnition;
 import loomwright.operation.Step;
 
 /**
@@ -20,8 +21,8 @@ final class CoilVoltages implements Check {
     @Override
     public List<Finding> check(ReviewContext context) {
         List<Finding> findings = new ArrayList<>();
-        double lowV = context.plan().system().scaledFrom12V(IgnitionWindow.COIL_LOW_V);
-        double highV = context.plan().system().scaledFrom12V(IgnitionWindow.COIL_HIGH_V);
+        double lowV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_LOW_V);
+        double highV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_HIGH_V);
         for (Coil coil : context.plan().listParts(Coil.class)) {
             List<Moment> keyOn = context.moments().stream()
                     .filter(m -> m.solved().step() == Step.RUN && isBallasted(coil, m))
@@ -39,9 +40,9 @@ final class CoilVoltages implements Check {
     }
 
     private static boolean isBallasted(Coil coil, Moment moment) {
-        return Math.abs(moment.solved().currentA(coil)) > IgnitionWindow.IGNITION_A
+        return Math.abs(moment.solved().currentA(coil)) > IgnitionRules.IGNITION_A
                 && LoadLoop.find(moment.solved(), coil)
-                        .filter(loop -> loop.ballastOhm() >= IgnitionWindow.LEAST_BALLAST_OHM)
+                        .filter(loop -> loop.ballastOhm() >= IgnitionRules.LEAST_BALLAST_OHM)
                         .isPresent();
     }
 
@@ -56,7 +57,7 @@ final class CoilVoltages implements Check {
                 List.of(coil.id()),
                 shows(coil, moment, lowV, highV) + " The spark is weak.",
                 List.of(figure("coilV", coilV), figure("lowV", lowV), figure(Wording.TIMES_LIMIT, lowV / coilV)),
-                IgnitionWindow.COIL,
+                IgnitionRules.COIL,
                 "Look for lost volts in its feed and contacts; else a ballast of fewer ohms.");
     }
 
@@ -66,7 +67,7 @@ final class CoilVoltages implements Check {
                 List.of(coil.id()),
                 shows(coil, moment, lowV, highV) + " Coil and contacts get hot.",
                 Wording.against("coilV", volts(coil, moment), "highV", highV),
-                IgnitionWindow.COIL,
+                IgnitionRules.COIL,
                 "A ballast of more ohms.");
     }
 

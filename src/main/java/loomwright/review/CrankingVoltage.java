@@ -11,6 +11,7 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Solenoid;
+import loomwright.ignition.UsualIgnition;
 import loomwright.operation.Step;
 
 /** The volts at each battery while the starter turns the engine. */
@@ -30,7 +31,7 @@ final class CrankingVoltage implements Check {
     private static Optional<Finding> judge(ReviewContext context, Battery battery) {
         Double own = battery.nominalVoltageV();
         double share = own == null ? 1 : own / context.plan().system().nominalVoltageV();
-        double limitV = context.plan().system().scaledFrom12V(IgnitionWindow.CRANKING_V) * share;
+        double limitV = context.plan().system().scaledFrom12V(UsualIgnition.CRANKING_V) * share;
         return context.moments().stream()
                 .filter(m -> m.solved().step() == Step.CRANK && volts(battery, m) < limitV * ROUNDING)
                 .min(Comparator.comparingInt(m -> m.situation().changes()))
@@ -52,7 +53,7 @@ final class CrankingVoltage implements Check {
                         figure("batteryV", batteryV),
                         figure("limitV", limitV),
                         figure(Wording.TIMES_LIMIT, limitV / batteryV)),
-                IgnitionWindow.CRANKING,
+                IgnitionRules.CRANKING,
                 "Charge or replace the battery, clean its clamps, measure the starter's current.");
     }
 }

@@ -38,7 +38,7 @@ final class ModuleCurrents implements Check {
         }
         Double limitA = module.get().limitA();
         if (limitA == null) {
-            return currentA > IgnitionWindow.MODULE_A
+            return currentA > IgnitionRules.MODULE_A
                     ? Optional.of(needsLimit(coil, module.get(), moment, currentA))
                     : Optional.empty();
         }
@@ -55,8 +55,8 @@ final class ModuleCurrents implements Check {
                 coil.called() + " draws " + number(currentA) + " A through " + module.called()
                         + ", which has no current limit, " + Wording.when(moment)
                         + " and the primary closed: coil and module overheat.",
-                Wording.against("currentA", currentA, "limitA", IgnitionWindow.MODULE_A),
-                IgnitionWindow.MODULES,
+                Wording.against("currentA", currentA, "limitA", IgnitionRules.MODULE_A),
+                IgnitionRules.MODULES,
                 "Fit a module with a current limit, or a coil of more ohms.");
     }
 
@@ -74,7 +74,7 @@ final class ModuleCurrents implements Check {
                         + Wording.when(moment) + ", where " + number(unlimitedA) + " A would flow: as long as it does, "
                         + number(heatW) + " W of heat in the module.",
                 List.of(figure("currentA", currentA), figure("unlimitedA", unlimitedA), figure("moduleHeatW", heatW)),
-                IgnitionWindow.MODULES,
+                IgnitionRules.MODULES,
                 "Mount it on metal that sheds the heat; a module that sets the dwell by the current limits only for"
                         + " moments.");
     }

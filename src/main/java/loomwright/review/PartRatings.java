@@ -18,6 +18,7 @@ import loomwright.circuit.Rectifier;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
+import loomwright.ignition.UsualIgnition;
 import loomwright.operation.Branch;
 import loomwright.operation.SolvedStep;
 import loomwright.review.Peaks.Peak;
@@ -25,9 +26,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Contacts, diodes and resistors against what they may carry. Of a switch the terminal that carries most counts. */
 final class PartRatings implements Check {
-    /** Contacts of a plain system switch about 4 to 5 A. */
-    static final double BREAKER_A = 5;
-
     private static final Basis GIVEN = Basis.computed("current against the rating given", "comparison");
     private static final Basis BREAKER = Basis.verified(
             "contacts of a plain ignition switch about 4 to 5 A", "Army manual TM 9-8000, chapter 15 (ignition)");
@@ -62,7 +60,9 @@ final class PartRatings implements Check {
             return branch(context, part, solenoid.ratingA(), GIVEN);
         } else if (part instanceof Breaker breaker) {
             Double ratingA = breaker.ratingA();
-            return ratingA == null ? branch(context, part, BREAKER_A, BREAKER) : branch(context, part, ratingA, GIVEN);
+            return ratingA == null
+                    ? branch(context, part, UsualIgnition.CONTACTS_A, BREAKER)
+                    : branch(context, part, ratingA, GIVEN);
         }
         return part instanceof Rectifier diode ? branch(context, part, diode.ratingA(), GIVEN) : Optional.empty();
     }

@@ -114,13 +114,12 @@ class ContractTest {
                 .isEqualTo(all(PlanComparison.Quantity.values(), Words::of));
         assertThat(words("/components/schemas/Leftover/properties/kind"))
                 .isEqualTo(all(PlanComparison.Leftover.Kind.values(), Words::of));
-        String spark = "/components/schemas/SparkQuestion/properties/";
-        assertThat(words(spark + "coilKind")).isEqualTo(all(CoilPreset.values(), Words::of));
-        assertThat(words(spark + "coilMeantFor")).isEqualTo(all(CoilData.Feed.values(), Words::of));
-        assertThat(words(spark + "switchedBy")).isEqualTo(all(SwitchInput.Kind.values(), Words::of));
-        assertThat(words(spark + "dwellRule")).isEqualTo(all(SwitchInput.DwellRule.values(), Words::of));
-        assertThat(words(spark + "arrangement")).isEqualTo(all(Firing.Arrangement.values(), Words::of));
-        assertThat(words(spark + "formula")).isEqualTo(all(BreakdownFormula.values(), Words::of));
+        assertThat(words("/components/schemas/CoilKind")).isEqualTo(all(CoilPreset.values(), Words::of));
+        assertThat(words("/components/schemas/CoilMeantFor")).isEqualTo(all(CoilData.Feed.values(), Words::of));
+        assertThat(words("/components/schemas/SwitchedBy")).isEqualTo(all(SwitchInput.Kind.values(), Words::of));
+        assertThat(words("/components/schemas/DwellRule")).isEqualTo(all(SwitchInput.DwellRule.values(), Words::of));
+        assertThat(words("/components/schemas/CoilArrangement")).isEqualTo(all(Firing.Arrangement.values(), Words::of));
+        assertThat(words("/components/schemas/BreakdownFormula")).isEqualTo(all(BreakdownFormula.values(), Words::of));
         assertThat(words("/components/schemas/ChangeQuestion/properties/bypassFrom"))
                 .isEqualTo(all(ChangeInput.BypassFrom.values(), Words::of));
         assertThat(words("/components/schemas/ElementFault/properties/defect"))

@@ -7,6 +7,7 @@ import loomwright.answer.RejectedInput;
 import loomwright.conductor.ConductorSize;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.Figure;
+import loomwright.ignition.UsualIgnition;
 import org.jspecify.annotations.Nullable;
 
 /** Fills what a question about a feed leaves out, and checks the rest; all faults are said together. */
@@ -213,15 +214,29 @@ final class FeedResolver {
     }
 
     private IgnitionFeed.Window window() {
-        double lowV = ranged("/windowLowV", input.windowLowV(), "window of the coil from", 6 * scale, "V", 0.1, 60);
-        double highV = ranged("/windowHighV", input.windowHighV(), "window of the coil to", 8 * scale, "V", 0.1, 60);
+        double lowV = ranged(
+                "/windowLowV",
+                input.windowLowV(),
+                "window of the coil from",
+                UsualIgnition.COIL_LOW_V * scale,
+                "V",
+                0.1,
+                60);
+        double highV = ranged(
+                "/windowHighV",
+                input.windowHighV(),
+                "window of the coil to",
+                UsualIgnition.COIL_HIGH_V * scale,
+                "V",
+                0.1,
+                60);
         faults.check(
                 lowV < highV,
                 Fault.Code.CONTRADICTION,
                 input.windowHighV() == null ? "/windowLowV" : "/windowHighV",
                 input.windowHighV() == null ? lowV : highV,
                 "a window whose upper end is above its lower end, which is " + lowV + " V");
-        return new IgnitionFeed.Window(lowV, highV, 10 * scale);
+        return new IgnitionFeed.Window(lowV, highV, UsualIgnition.CRANKING_V * scale);
     }
 
     private double ranged(

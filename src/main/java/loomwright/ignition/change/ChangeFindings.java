@@ -9,13 +9,13 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.conductor.ConductorSize;
 import loomwright.ignition.Figure;
+import loomwright.ignition.UsualIgnition;
 import loomwright.ignition.spark.SparkResult;
 import loomwright.ignition.spark.SwitchInput;
 import org.jspecify.annotations.Nullable;
 
 /** What stands against a change, each with its numbers and what to do. */
 final class ChangeFindings {
-    private static final double CONTACTS_A = 5;
     /** Less than this is no coil of more energy. */
     private static final double MORE_ENERGY = 1.1;
 
@@ -117,7 +117,7 @@ final class ChangeFindings {
                     "A coil of more ohms, a ballast, or a module rated for this coil.");
         }
         Double rated = input.contactsA();
-        double contactsA = rated == null ? CONTACTS_A : rated;
+        double contactsA = rated == null ? UsualIgnition.CONTACTS_A : rated;
         if (!module && peakA > contactsA) {
             add(
                     Severity.WARNING,

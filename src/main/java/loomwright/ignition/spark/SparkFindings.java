@@ -8,6 +8,7 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.ignition.Figure;
 import loomwright.ignition.SelfHeating;
+import loomwright.ignition.UsualIgnition;
 import loomwright.ignition.gap.BreakdownVoltage;
 import loomwright.ignition.primary.CoilData.Feed;
 import loomwright.ignition.primary.PrimarySwitch;
@@ -15,9 +16,6 @@ import org.jspecify.annotations.Nullable;
 
 /** What an adviser would add to the figures of a spark: each finding only where it applies. */
 final class SparkFindings {
-
-    /** Contacts of a plain system switch about 4 to 5 A. */
-    static final double CONTACTS_A = 5;
 
     static final Basis CONTACTS = Basis.verified(
             "contacts of a plain system switch about 4 to 5 A", "Army manual TM 9-8000, chapter 15 (ignition)");
@@ -181,13 +179,15 @@ final class SparkFindings {
     }
 
     private void contacts() {
-        if (system.primarySwitch() instanceof PrimarySwitch.Breaker && at.breakA() > CONTACTS_A) {
+        if (system.primarySwitch() instanceof PrimarySwitch.Breaker && at.breakA() > UsualIgnition.CONTACTS_A) {
             add(
                     Severity.WARNING,
                     "contacts-overloaded",
                     "The contacts break " + Figure.of(at.breakA())
                             + " A; those of a plain system switch about 4 to 5 A (TM 9-8000, chapter 15) and will burn.",
-                    List.of(new Finding.Figure("breakA", at.breakA()), new Finding.Figure("limitA", CONTACTS_A)),
+                    List.of(
+                            new Finding.Figure("breakA", at.breakA()),
+                            new Finding.Figure("limitA", UsualIgnition.CONTACTS_A)),
                     CONTACTS,
                     "More ballast, a coil of more ohms, or a module in the place of the contacts.");
         }

@@ -2,14 +2,8 @@ package loomwright.review;
 
 import loomwright.answer.Basis;
 
-/** What a battery and coil ignition of 12 V should show; other systems in proportion. Common practice, no source. */
-final class IgnitionWindow {
-    /** At a ballasted coil with the key on and contacts closed. */
-    static final double COIL_LOW_V = 6;
-
-    static final double COIL_HIGH_V = 8;
-    /** At the battery while cranking, at least. */
-    static final double CRANKING_V = 10;
+/** How parts of a battery and coil ignition are told apart, and what its findings rest on. Common practice, no source. */
+final class IgnitionRules {
     /** A ballast has 0.9 to 2 ohm; what has less than this is none. */
     static final double LEAST_BALLAST_OHM = 0.3;
     /** A coil that draws more needs a module with a limit, which lies at 5 to 8 A. */
@@ -24,5 +18,5 @@ final class IgnitionWindow {
     static final Basis MODULES =
             Basis.commonPractice("a coil of 0.4 to 1 ohm always with a module that limits the current to 5 to 8 A");
 
-    private IgnitionWindow() {}
+    private IgnitionRules() {}
 }
