@@ -25,8 +25,7 @@ final class Contract {
 
     private final byte[] text;
     private final JsonNode document;
-    private final JsonSchemaFactory schemas;
-    private final SchemaValidatorsConfig config;
+    private final JsonSchema whole;
     private final Map<String, Operation> operations = new LinkedHashMap<>();
 
     /**
@@ -82,15 +81,17 @@ final class Contract {
         this.text = text;
         document = new YAMLMapper().readTree(text);
         JsonMetaSchema dialect = OpenApi31.getInstance();
-        schemas = JsonSchemaFactory.builder()
+        JsonSchemaFactory schemas = JsonSchemaFactory.builder()
                 .defaultMetaSchemaIri(dialect.getIri())
                 .metaSchema(dialect)
                 .build();
-        config = SchemaValidatorsConfig.builder()
+        SchemaValidatorsConfig config = SchemaValidatorsConfig.builder()
                 .pathType(PathType.JSON_POINTER)
                 .discriminatorKeywordEnabled(true)
                 .locale(Locale.ENGLISH)
                 .build();
+        // The whole document once: asked for by location, each part would have it read again.
+        whole = schemas.getSchema(SchemaLocation.of("classpath:" + FILE), document, config);
         document.path("paths")
                 .forEachEntry((path, item) -> item.forEachEntry((method, operation) -> add(path, method, operation)));
     }
@@ -136,7 +137,7 @@ final class Contract {
     /** The schema at a place of the document, ready to judge. */
     JsonSchema schema(String pointer) {
         String fragment = pointer.replace("{", "%7B").replace("}", "%7D");
-        JsonSchema schema = schemas.getSchema(SchemaLocation.of("classpath:" + FILE + "#" + fragment), config);
+        JsonSchema schema = whole.getRefSchema(SchemaLocation.Fragment.of(fragment));
         schema.initializeValidators();
         return schema;
     }

@@ -21,6 +21,8 @@ import loomwright.operation.PlanAnswer;
 import loomwright.review.PlanReview;
 import loomwright.review.comparison.ComparisonAnswer;
 import loomwright.review.comparison.ComparisonQuestion;
+import loomwright.review.mistakes.MistakesAnswer;
+import loomwright.review.mistakes.MistakesLimits;
 import loomwright.service.conductor.ConductorListQuestion;
 import loomwright.service.conductor.ConductorQuestion;
 import loomwright.service.conductor.TableListQuestion;
@@ -76,6 +78,13 @@ final class Routes {
                         "findBackfeed",
                         Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, limits.backfeed(), limits.network()))
                                 .in(faces -> faces.table(PlanTables::backfeed))),
+                post(
+                        "/v1/plans/mistakes",
+                        "listMistakes",
+                        Calculation.of(
+                                        Plan.class,
+                                        plan -> MistakesAnswer.of(plan, MistakesLimits.defaults(), limits.network()))
+                                .in(faces -> faces.table(PlanTables::mistakes))),
                 post(
                         "/v1/plans/review",
                         "reviewPlan",

@@ -28,8 +28,10 @@ import loomwright.network.NetworkFinding;
 import loomwright.network.NetworkLimits;
 import loomwright.network.Reduction;
 import loomwright.network.ResistanceExpression;
+import loomwright.operation.fault.SingleFault;
 import loomwright.review.FindingCode;
 import loomwright.review.comparison.PlanComparison;
+import loomwright.review.mistakes.MistakesReport;
 import loomwright.service.Contract.Operation;
 import loomwright.service.form.Words;
 import org.junit.jupiter.api.DynamicTest;
@@ -100,6 +102,12 @@ class ContractTest {
         assertThat(words("/components/schemas/ProblemEntry/properties/code"))
                 .isEqualTo(all(Fault.Code.values(), Words::of));
         assertThat(words("/components/schemas/Caution/properties/code")).isEqualTo(all(Caution.values(), Words::of));
+        assertThat(words("/components/schemas/Mistake/properties/kind"))
+                .isEqualTo(all(SingleFault.Kind.values(), Words::of));
+        assertThat(words("/components/schemas/MistakeNotice/properties/effect"))
+                .isEqualTo(all(MistakesReport.Effect.values(), Words::of));
+        assertThat(words("/components/schemas/MistakeOverload/properties/kind"))
+                .isEqualTo(all(MistakesReport.Limit.values(), Words::of));
         assertThat(words("/components/schemas/Basis/properties/status"))
                 .isEqualTo(all(Basis.Status.values(), Words::of));
         assertThat(words("/components/schemas/NetworkReport/properties/findings/items/properties/kind"))

@@ -11,6 +11,8 @@ import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.review.ReviewReport;
+import loomwright.review.mistakes.MistakesReport;
+import loomwright.review.mistakes.MistakesReport.Mistake;
 import loomwright.service.form.Figures;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
@@ -79,6 +81,22 @@ public final class PlanTables {
                         "switches",
                         "remedy"),
                 rows);
+    }
+
+    /** One row for each mistake. */
+    public static Table mistakes(MistakesReport report) {
+        List<List<@Nullable Object>> rows = new ArrayList<>();
+        for (Mistake m : report.mistakes()) {
+            rows.add(Arrays.asList(
+                    m.severity(),
+                    m.kind(),
+                    String.join("; ", m.ids()),
+                    m.words(),
+                    m.summary(),
+                    String.join("; ", m.fusesBlown()),
+                    String.join(" ", m.notes())));
+        }
+        return new Table(List.of("severity", "kind", "ids", "words", "summary", "fusesBlown", "notes"), rows);
     }
 
     /** One row for each finding. */

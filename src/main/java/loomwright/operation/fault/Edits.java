@@ -1,0 +1,90 @@
+package loomwright.operation.fault;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.UnaryOperator;
+import loomwright.circuit.Connector;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Switch;
+import loomwright.circuit.Switch.Position;
+import loomwright.circuit.Switch.PositionByCondition;
+import loomwright.circuit.TerminalRef;
+import loomwright.circuit.Wire;
+import org.jspecify.annotations.Nullable;
+
+/** The changes of which faults are made. */
+final class Edits {
+    private static final int LONGEST_ID = 40;
+
+    private Edits() {}
+
+    static Part part(Plan plan, String id) {
+        return plan.findPart(id).orElseThrow(() -> new IllegalArgumentException("no part " + id));
+    }
+
+    static Wire wire(Plan plan, String id) {
+        return plan.findWire(id).orElseThrow(() -> new IllegalArgumentException("no wire " + id));
+    }
+
+    static Plan withWires(Plan plan, UnaryOperator<Wire> change) {
+        return plan.with(plan.parts(), plan.wires().stream().map(change).toList());
+    }
+
+    static Plan withWire(Plan plan, Wire changed) {
+        return withWires(plan, w -> w.id().equals(changed.id()) ? changed : w);
+    }
+
+    static Plan adding(Plan plan, @Nullable Part part, @Nullable Wire wire) {
+        List<Part> parts = new ArrayList<>(plan.parts());
+        List<Wire> wires = new ArrayList<>(plan.wires());
+        if (part != null) {
+            parts.add(part);
+        }
+        if (wire != null) {
+            wires.add(wire);
+        }
+        return plan.with(parts, wires);
+    }
+
+    static Plan withConnectors(Plan plan, List<Connector> connectors) {
+        return new Plan(
+                plan.schema(),
+                plan.name(),
+                plan.system(),
+                plan.conditions(),
+                plan.parts(),
+                plan.wires(),
+                connectors,
+                plan.notes());
+    }
+
+    /** A wire with its one end put elsewhere. */
+    static Wire moved(Wire wire, WireEnd end, TerminalRef to) {
+        return end == WireEnd.FROM ? wire.withEnds(to, wire.to()) : wire.withEnds(wire.from(), to);
+    }
+
+    /** In the place of a part: contacts that stay as they are whatever the key does. Empty for none that touch. */
+    static Switch frozen(Part part, String position, List<List<String>> joins, double contactOhm) {
+        return new Switch(
+                part.id(),
+                part.label(),
+                part.terminals(),
+                List.of(new Position(position, joins)),
+                new PositionByCondition(position, position, position, position, position),
+                null,
+                contactOhm,
+                null);
+    }
+
+    /** An id made of a known one that nothing in the plan bears yet. */
+    static String freeId(Plan plan, String stem, String ending) {
+        String start = stem.substring(0, Math.min(stem.length(), LONGEST_ID - ending.length() - 3));
+        String id = start + ending;
+        int number = 2;
+        while (plan.findPart(id).isPresent() || plan.findWire(id).isPresent()) {
+            id = start + ending + number++;
+        }
+        return id;
+    }
+}

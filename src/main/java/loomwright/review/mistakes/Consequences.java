@@ -1,0 +1,196 @@
+package loomwright.review.mistakes;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import loomwright.answer.Severity;
+import loomwright.circuit.Plan;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.fault.SingleFault;
+import loomwright.review.mistakes.MistakesReport.Backfeed;
+import loomwright.review.mistakes.MistakesReport.Effect;
+import loomwright.review.mistakes.MistakesReport.Limit;
+import loomwright.review.mistakes.MistakesReport.Mistake;
+import loomwright.review.mistakes.MistakesReport.Notice;
+import loomwright.review.mistakes.MistakesReport.Overload;
+
+/**
+ * Solves a plan with one mistake in it, in every step and setting, and compares it with the sound plan. Fuses that carry more
+ * than opens them are opened one after the other and the plan solved again, until none opens any more.
+ *
+ * <p>Not thread safe: the solver holds work space.
+ */
+final class Consequences {
+    private final PlanSolver solver;
+    private final Plan plan;
+    private final List<Settings> settings;
+    private final List<List<SolvedStep>> sound;
+
+    Consequences(Plan plan, PlanSolver solver) {
+        this.solver = solver;
+        this.plan = plan;
+        this.settings = Settings.list(plan);
+        this.sound = settings.stream().map(s -> solver.solve(s.plan())).toList();
+    }
+
+    int settings() {
+        return settings.size();
+    }
+
+    Mistake of(SingleFault fault) {
+        Notices notices = new Notices();
+        Overloads overloads = new Overloads(plan);
+        Map<String, Backfeed> backfeeds = new LinkedHashMap<>();
+        Set<String> blown = new LinkedHashSet<>();
+        List<String> notes = new ArrayList<>();
+        for (int i = 0; i < settings.size(); i++) {
+            String setting = settings.get(i).words().isEmpty()
+                    ? ""
+                    : " (" + settings.get(i).words() + ")";
+            Set<String> open = new LinkedHashSet<>();
+            Plan faulty = fault.applyTo(settings.get(i).plan());
+            List<SolvedStep> solved = solver.solve(faulty);
+            if (i == 0) {
+                notes.addAll(Notes.of(fault, plan, solved));
+            }
+            Set<String> next = Fuses.firstToOpen(faulty, solved);
+            // What carries too much until the fuses are open, then what still does.
+            compare(sound.get(i), solved, setting, next.isEmpty(), overloads);
+            while (!next.isEmpty() && open.addAll(next)) {
+                solved = solver.solve(Fuses.blown(faulty, open));
+                next = Fuses.firstToOpen(faulty, solved);
+                compare(sound.get(i), solved, setting, next.isEmpty(), overloads);
+            }
+            blown.addAll(open);
+            for (int s = 0; s < solved.size(); s++) {
+                String when = solved.get(s).step().words() + setting;
+                notices.compare(sound.get(i).get(s), solved.get(s), when);
+                addBackfeeds(sound.get(i).get(s), solved.get(s), when, backfeeds);
+            }
+        }
+        Set<String> alwaysOpen = Fuses.firstToOpen(plan, sound.get(0));
+        blown.removeAll(alwaysOpen);
+        return mistake(fault, notices.list(), overloads.list(), List.copyOf(backfeeds.values()), blown, notes);
+    }
+
+    private void compare(
+            List<SolvedStep> before, List<SolvedStep> after, String setting, boolean last, Overloads overloads) {
+        for (int s = 0; s < after.size(); s++) {
+            overloads.compare(before.get(s), after.get(s), after.get(s).step().words() + setting, last);
+        }
+        ReversedElectronics.list(before, after, setting, solver).forEach(o -> overloads.add(o, last));
+    }
+
+    private static void addBackfeeds(
+            SolvedStep sound, SolvedStep faulty, String when, Map<String, Backfeed> backfeeds) {
+        Set<String> before = against(sound).keySet();
+        against(faulty).forEach((wire, currentA) -> {
+            if (!before.contains(wire)) {
+                backfeeds.merge(
+                        wire,
+                        new Backfeed(wire, when, currentA),
+                        (a, b) -> b.currentA() > a.currentA() * (1 + 1e-9) ? b : a);
+            }
+        });
+    }
+
+    private static Map<String, Double> against(SolvedStep solved) {
+        Map<String, Double> wires = new LinkedHashMap<>();
+        for (int i = 0; solved.solved() && i < solved.branches().size(); i++) {
+            if (solved.isAgainstFeed(i)) {
+                wires.put(solved.branches().get(i).id(), Math.abs(solved.currentA(i)));
+            }
+        }
+        return wires;
+    }
+
+    private Mistake mistake(
+            SingleFault fault,
+            List<Notice> notices,
+            List<Overload> overloads,
+            List<Backfeed> backfeeds,
+            Set<String> blown,
+            List<String> notes) {
+        return new Mistake(
+                fault.kind(),
+                fault.ids(),
+                fault.words(),
+                severity(notices, overloads, backfeeds, blown, notes),
+                summary(notices, overloads, backfeeds, blown),
+                List.copyOf(blown),
+                notices,
+                overloads,
+                backfeeds,
+                List.copyOf(notes));
+    }
+
+    /**
+     * Fire and unasked movement are a danger; what stops working, wears out or only blows its fuse is a warning (common
+     * practice, no source).
+     */
+    private Severity severity(
+            List<Notice> notices,
+            List<Overload> overloads,
+            List<Backfeed> backfeeds,
+            Set<String> blown,
+            List<String> notes) {
+        boolean fire = overloads.stream()
+                .anyMatch(o -> !o.endedByFuse()
+                        && (o.kind() == Limit.WIRE_AMPACITY
+                                || o.kind() == Limit.DEAD_SHORT
+                                || o.kind() == Limit.REVERSED_ELECTRONICS));
+        if (fire || notices.stream().anyMatch(n -> Notices.dangerous(n, plan))) {
+            return Severity.DANGER;
+        }
+        boolean something = !notices.isEmpty()
+                || !overloads.isEmpty()
+                || !backfeeds.isEmpty()
+                || !blown.isEmpty()
+                || !notes.isEmpty();
+        return something ? Severity.WARNING : Severity.NOTE;
+    }
+
+    private static String summary(
+            List<Notice> notices, List<Overload> overloads, List<Backfeed> backfeeds, Set<String> blown) {
+        List<String> parts = new ArrayList<>();
+        if (!blown.isEmpty()) {
+            parts.add("Blows: " + String.join(", ", blown) + ".");
+        }
+        for (Effect effect : Effect.values()) {
+            String named = notices.stream()
+                    .filter(n -> n.effect() == effect)
+                    .map(Notice::called)
+                    .distinct()
+                    .collect(Collectors.joining(", "));
+            if (!named.isEmpty()) {
+                parts.add(words(effect) + ": " + named + ".");
+            }
+        }
+        if (!backfeeds.isEmpty()) {
+            parts.add("Current runs backwards in "
+                    + backfeeds.stream().map(Backfeed::wire).collect(Collectors.joining(", ")) + ".");
+        }
+        overloads.stream()
+                .filter(o -> !o.endedByFuse())
+                .limit(2)
+                .map(Overload::text)
+                .forEach(parts::add);
+        return parts.isEmpty() ? "No difference that anybody would notice." : String.join(" ", parts);
+    }
+
+    private static String words(Effect effect) {
+        return switch (effect) {
+            case STOPS -> "Does not work";
+            case GLOWS -> "Glows";
+            case WEAK -> "Works weakly";
+            case OVERFED -> "Gets more than it should";
+            case UNASKED -> "Works unasked";
+            case CHATTERS -> "Switches on and off without end";
+        };
+    }
+}

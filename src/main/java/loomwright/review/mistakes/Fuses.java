@@ -1,0 +1,63 @@
+package loomwright.review.mistakes;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+import loomwright.circuit.Fuse;
+import loomwright.circuit.FusibleLink;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.conductor.ConductorSize;
+import loomwright.conductor.FusingCurrent;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.fault.BlownFuse;
+
+/** Which fuses open. */
+final class Fuses {
+    /** Share of its rating at which a blade fuse opens within the half hour (ISO 8820-3, from memory). */
+    private static final double BLOWS_FROM = 1.35;
+
+    private Fuses() {}
+
+    /** The current that opens a fuse sooner or later; a fusible link by Preece's equation. Empty for other parts. */
+    static OptionalDouble opensAtA(Part part) {
+        if (part instanceof Fuse fuse) {
+            return OptionalDouble.of(BLOWS_FROM * fuse.ratingA());
+        } else if (part instanceof FusibleLink link) {
+            double areaMm2 = ConductorSize.parse(link.size()).areaMm2();
+            return OptionalDouble.of(FusingCurrent.preeceA(2 * Math.sqrt(areaMm2 / Math.PI)));
+        }
+        return OptionalDouble.empty();
+    }
+
+    /**
+     * The fuse that is furthest above what opens it in any step, alone in the set: once it is open the others may not
+     * have to. Empty if none opens.
+     */
+    static Set<String> firstToOpen(Plan plan, List<SolvedStep> steps) {
+        Set<String> first = new LinkedHashSet<>();
+        double highest = 1;
+        for (SolvedStep solved : steps) {
+            for (int i = 0; solved.solved() && i < solved.branches().size(); i++) {
+                Part part = plan.findPart(solved.branches().get(i).id()).orElse(null);
+                OptionalDouble limitA = part == null ? OptionalDouble.empty() : opensAtA(part);
+                double share = limitA.isEmpty() ? 0 : Math.abs(solved.currentA(i)) / limitA.getAsDouble();
+                if (share > highest) {
+                    highest = share;
+                    first.clear();
+                    first.add(solved.branches().get(i).id());
+                }
+            }
+        }
+        return first;
+    }
+
+    static Plan blown(Plan plan, Set<String> fuses) {
+        Plan changed = plan;
+        for (String fuse : fuses) {
+            changed = new BlownFuse(fuse).applyTo(changed);
+        }
+        return changed;
+    }
+}

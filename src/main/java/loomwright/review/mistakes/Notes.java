@@ -1,0 +1,52 @@
+package loomwright.review.mistakes;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.circuit.Coil;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Relay;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.fault.SingleFault;
+import loomwright.operation.fault.SwappedLeads;
+import loomwright.operation.fault.WireOff;
+
+/** What no reading shows but a person should know. All common practice, no source. */
+final class Notes {
+    /** A share of the nominal voltage that makes a bare end worth a warning. */
+    private static final double LIVE_FRACTION = 0.05;
+
+    private Notes() {}
+
+    static List<String> of(SingleFault fault, Plan plan, List<SolvedStep> faulty) {
+        List<String> notes = new ArrayList<>();
+        if (fault instanceof SwappedLeads swapped) {
+            ofSwap(plan.findPart(swapped.one().part()).orElseThrow(), swapped, notes);
+        } else if (fault instanceof WireOff off && isLive(off, plan, faulty)) {
+            notes.add("The loose end is live: bare, it shorts to whatever metal it touches.");
+        }
+        return notes;
+    }
+
+    private static void ofSwap(Part part, SwappedLeads swapped, List<String> notes) {
+        if (part instanceof Coil) {
+            notes.add("The engine runs, but the spark has the wrong polarity: it jumps from the cooler electrode and"
+                    + " needs more voltage, so misfiring begins earlier.");
+        } else if (part instanceof Motor) {
+            notes.add("A motor with permanent magnets turns backwards; one with a wound field turns as before.");
+        } else if (part instanceof Relay
+                && List.of(Relay.COIL_FEED, Relay.COIL_RETURN)
+                        .containsAll(List.of(
+                                swapped.one().terminal(), swapped.other().terminal()))) {
+            notes.add("A relay with a diode across its winding shorts the feed through that diode.");
+        }
+    }
+
+    private static boolean isLive(WireOff off, Plan plan, List<SolvedStep> faulty) {
+        double limitV = LIVE_FRACTION * plan.system().nominalVoltageV();
+        return faulty.stream()
+                .filter(SolvedStep::solved)
+                .anyMatch(s -> Math.abs(s.voltageV(s.node(off.looseEnd(plan))).orElse(0)) >= limitV);
+    }
+}

@@ -1,0 +1,127 @@
+package loomwright.operation.fault;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.circuit.TerminalRef;
+import loomwright.operation.Solved;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
+import org.assertj.core.data.Offset;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Each fault changes the circuit as its name says and leaves every id and terminal where it was. */
+class SingleFaultTest {
+    private static final Plan RELAYED = Plans.of(
+            "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},{'kind':'fuse','id':'F1','ratingA':10},"
+                    + "{'kind':'relay','id':'relay','coilResistanceOhm':85,'meantLive':[]},"
+                    + "{'kind':'load','id':'pump','resistanceOhm':4,'meantLive':[]}",
+            "{'id':'W1','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
+                    + "{'id':'W2','from':'battery.plus','to':'F1.a','resistanceOhm':0.01},"
+                    + "{'id':'W3','from':'F1.b','to':'relay.30','resistanceOhm':0.01},"
+                    + "{'id':'W4','from':'relay.87','to':'pump.a','resistanceOhm':0.01},"
+                    + "{'id':'W5','from':'pump.b','to':'body.31','resistanceOhm':0.01},"
+                    + "{'id':'W6','from':'battery.plus','to':'relay.86','resistanceOhm':0.01},"
+                    + "{'id':'W7','from':'relay.85','to':'body.31','resistanceOhm':0.01}");
+
+    private static double pumpV(SingleFault fault) {
+        return acrossV(fault.applyTo(RELAYED), "pump.a", "pump.b");
+    }
+
+    private static double acrossV(Plan plan, String one, String other) {
+        SolvedStep solved = Solved.of(plan).in(Step.RUN);
+        return solved.acrossV(TerminalRef.parse(one), TerminalRef.parse(other));
+    }
+
+    @Test
+    void aRelayStuckAtRestKeepsItsContactOpenThoughItsWindingIsFed() {
+        StuckRelay stuck = new StuckRelay("relay", false);
+        assertThat(acrossV(RELAYED, "pump.a", "pump.b")).isGreaterThan(12);
+        assertThat(pumpV(stuck)).isZero();
+        assertThat(acrossV(stuck.applyTo(RELAYED), "relay.86", "relay.85")).isGreaterThan(12);
+    }
+
+    @Test
+    void aRelayStuckPulledInFeedsTheLoadWithItsWindingDead() {
+        Plan unfed = new WireOff("W6", WireEnd.TO, TerminalRef.parse("relay.86")).applyTo(RELAYED);
+        assertThat(acrossV(unfed, "pump.a", "pump.b")).isZero();
+        assertThat(acrossV(new StuckRelay("relay", true).applyTo(unfed), "pump.a", "pump.b"))
+                .isGreaterThan(12);
+    }
+
+    @Test
+    void aBadJointTakesItsShareOfTheVoltage() {
+        // 12.6 V over 0.01 (battery) + 0.001 + 0.01 + 0.005 (fuse) + 0.01 + 0.0015 (contact) + 0.01 + 0.01 + 3 + 4 ohm,
+        // the 85 ohm of the winding beside it.
+        assertThat(pumpV(new BadJoint("W4", 3))).isCloseTo(12.6 * 4 / 7.0575, within(0.01));
+    }
+
+    private static Offset<Double> within(double offset) {
+        return Offset.offset(offset);
+    }
+
+    @Test
+    void aLostEarthLeavesTheWiresOnItJoined() {
+        Plan faulty = new LostEarth("body").applyTo(RELAYED);
+        // Battery and loads share the bolt, so they still work, though the chassis is dead.
+        assertThat(acrossV(faulty, "pump.a", "pump.b")).isGreaterThan(12);
+    }
+
+    @Test
+    void aBlownFuseAndALooseWireStopTheCurrent() {
+        assertThat(pumpV(new BlownFuse("F1"))).isZero();
+        WireOff off = new WireOff("W4", WireEnd.TO, TerminalRef.parse("pump.a"));
+        assertThat(pumpV(off)).isZero();
+        Plan faulty = off.applyTo(RELAYED);
+        assertThat(acrossV(faulty, off.looseEnd(RELAYED).toString(), "body.31"))
+                .as("the loose end is live")
+                .isGreaterThan(12);
+    }
+
+    @Test
+    void aShortToEarthPullsItsTerminalDown() {
+        Plan faulty = new ShortToEarth(TerminalRef.parse("pump.a")).applyTo(RELAYED);
+        assertThat(acrossV(faulty, "pump.a", "body.31")).isLessThan(4);
+    }
+
+    @Test
+    void aWireOnTheWrongTerminalFeedsWhatIsThere() {
+        MisplacedWire wrong =
+                new MisplacedWire("W4", WireEnd.FROM, TerminalRef.parse("relay.87"), TerminalRef.parse("relay.87a"));
+        assertThat(pumpV(wrong)).isZero();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "sandpiper-as-built",
+                "sandpiper-unguarded-bypass",
+                "sandpiper-bypass-relay",
+                "sandpiper-electronic-module",
+                "otter-6v-positive-earth"
+            })
+    void everyFaultOfTheExamplesKeepsAllIdsAndTerminals(String name) {
+        Plan plan = Plans.example(name);
+        List<SingleFault> faults = SingleFaults.list(plan);
+        assertThat(faults).doesNotHaveDuplicates().hasSizeGreaterThan(90);
+        for (SingleFault fault : faults) {
+            Plan faulty = fault.applyTo(plan);
+            assertThat(faulty).as(fault.words()).isNotEqualTo(plan);
+            plan.parts()
+                    .forEach(part -> assertThat(
+                                    faulty.findPart(part.id()).orElseThrow().terminals())
+                            .isEqualTo(part.terminals()));
+            plan.wires().forEach(wire -> assertThat(faulty.findWire(wire.id())).isPresent());
+        }
+    }
+
+    @Test
+    void swappingTwiceGivesThePlanBack() {
+        SwappedLeads swapped = new SwappedLeads(TerminalRef.parse("pump.a"), TerminalRef.parse("pump.b"));
+        assertThat(swapped.applyTo(swapped.applyTo(RELAYED))).isEqualTo(RELAYED);
+    }
+}

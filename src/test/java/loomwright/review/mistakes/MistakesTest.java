@@ -1,0 +1,169 @@
+package loomwright.review.mistakes;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import loomwright.answer.RejectedInput;
+import loomwright.answer.Severity;
+import loomwright.circuit.ConnectorHalf;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.fault.SingleFault.Kind;
+import loomwright.review.mistakes.MistakesReport.Effect;
+import loomwright.review.mistakes.MistakesReport.Limit;
+import loomwright.review.mistakes.MistakesReport.Mistake;
+import org.junit.jupiter.api.Test;
+
+/** What an owner notices of each mistake, what it overloads, and how dangerous that is. */
+class MistakesTest {
+    private static final MistakesReport MODULE = report(Plans.example("sandpiper-electronic-module"));
+    private static final MistakesReport AS_BUILT = report(Plans.example("sandpiper-as-built"));
+
+    /** Two connectors of one form: one carries the starter's control, the other a lamp that is on with the key. */
+    private static final Plan TWO_ALIKE = Plans.parse("{'schema':'loomwright/plan/1','name':'two alike',"
+            + "'system':{'nominalVoltageV':12},'parts':["
+            + "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+            + "{'kind':'switch','id':'key','terminals':['30','15','50'],'positions':["
+            + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15']]},{'name':'start','joins':[['30','15','50']]}],"
+            + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'start','running':'on'}},"
+            + half("a1", "male") + half("a2", "female") + half("b1", "male") + half("b2", "female")
+            + "{'kind':'solenoid','id':'solenoid','holdInResistanceOhm':1.5,'meantLive':['crank']},"
+            + "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':5,'meantLive':['run','crank','running']}],"
+            + "'wires':["
+            + wire("W1", "battery.minus", "body.31")
+            + wire("W2", "battery.plus", "key.30")
+            + wire("W3", "key.50", "a1.1")
+            + wire("W4", "a2.1", "solenoid.50")
+            + wire("W5", "solenoid.31", "body.31")
+            + wire("W6", "key.15", "b1.1")
+            + wire("W7", "b2.1", "lamp.a")
+            + "{'id':'W8','from':'lamp.b','to':'body.31','resistanceOhm':0.01}],"
+            + "'connectors':[{'id':'A','halves':['a1','a2']},{'id':'B','halves':['b1','b2']}]}");
+
+    private static String half(String id, String gender) {
+        return "{'kind':'connector-half','id':'" + id + "','terminals':['1'],'form':'blade','widthMm':6.3,'gender':'"
+                + gender + "'},";
+    }
+
+    private static String wire(String id, String from, String to) {
+        return "{'id':'" + id + "','from':'" + from + "','to':'" + to + "','resistanceOhm':0.01},";
+    }
+
+    private static MistakesReport report(Plan plan) {
+        return MistakesAnswer.of(plan, MistakesLimits.defaults(), NetworkLimits.defaults())
+                .result();
+    }
+
+    private static Mistake of(MistakesReport report, Kind kind, String words) {
+        return report.mistakes().stream()
+                .filter(m -> m.kind() == kind && m.words().contains(words))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void aBallastTurnedEndForEndMakesNoDifference() {
+        Plan plain = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                        + "{'kind':'ballast','id':'ballast','elementsOhm':[1.5]},"
+                        + "{'kind':'coil','id':'coil','primaryResistanceOhm':1.5,'meantLive':['run']}",
+                wire("W1", "battery.minus", "body.31")
+                        + wire("W2", "battery.plus", "ballast.a")
+                        + wire("W3", "ballast.b", "coil.15")
+                        + "{'id':'W4','from':'coil.1','to':'body.31','resistanceOhm':0.01}");
+        Mistake turned = of(report(plain), Kind.LEADS_SWAPPED, "ballast.a");
+        assertThat(turned.severity()).isEqualTo(Severity.NOTE);
+        assertThat(turned.summary()).contains("No difference");
+    }
+
+    @Test
+    void aCoilTurnedRoundRunsWithTheSparkOfWrongPolarity() {
+        Mistake turned = of(AS_BUILT, Kind.LEADS_SWAPPED, "coil.15");
+        assertThat(turned.notices()).isEmpty();
+        assertThat(turned.notes()).singleElement().asString().contains("wrong polarity");
+    }
+
+    @Test
+    void aModuleFedBackwardsBurnsAndTheCurrentIsSaid() {
+        Mistake turned = of(MODULE, Kind.LEADS_SWAPPED, "module.15 and module.31");
+        assertThat(turned.severity()).isEqualTo(Severity.DANGER);
+        assertThat(turned.overloads())
+                .filteredOn(o -> o.kind() == Limit.REVERSED_ELECTRONICS)
+                .singleElement()
+                .satisfies(o -> {
+                    assertThat(o.id()).isEqualTo("module");
+                    assertThat(o.figure()).isGreaterThan(20);
+                });
+    }
+
+    @Test
+    void aShortBehindAFuseBlowsItAndIsNoFire() {
+        Mistake shorted = of(MODULE, Kind.SHORT_TO_EARTH, "head-left.a");
+        assertThat(shorted.fusesBlown()).containsExactly("F1");
+        assertThat(shorted.severity()).isEqualTo(Severity.WARNING);
+        assertThat(shorted.overloads()).isNotEmpty().allMatch(o -> o.endedByFuse());
+        assertThat(shorted.notices()).anyMatch(n -> n.effect() == Effect.STOPS && n.id().equals("tail"));
+    }
+
+    @Test
+    void aShortOfTheBatteryCableIsADanger() {
+        assertThat(of(MODULE, Kind.SHORT_TO_EARTH, "battery.plus").severity()).isEqualTo(Severity.DANGER);
+    }
+
+    @Test
+    void aStuckSolenoidTurnsTheEngineUnasked() {
+        Mistake stuck = of(AS_BUILT, Kind.RELAY_STUCK_CLOSED, "solenoid");
+        assertThat(stuck.severity()).isEqualTo(Severity.DANGER);
+        assertThat(stuck.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("starter"));
+    }
+
+    @Test
+    void aFaultOfTheHeadlampsIsNoticedThoughTheLightsAreDrawnOut() {
+        Mistake off = of(AS_BUILT, Kind.WIRE_OFF, "head-left.a");
+        assertThat(off.notices()).singleElement().satisfies(n -> {
+            assertThat(n.effect()).isEqualTo(Effect.STOPS);
+            assertThat(n.when()).allMatch(when -> when.contains("lights head"));
+        });
+    }
+
+    @Test
+    void theWorstComeFirst() {
+        assertThat(AS_BUILT.mistakes()).extracting(Mistake::severity).isSorted();
+    }
+
+    @Test
+    void connectorsThatMateWithEachOtherCanBeCrossedAndAnotherWidthPreventsIt() {
+        MistakesReport report = report(TWO_ALIKE);
+        Mistake crossed = of(report, Kind.CONNECTORS_CROSSED, "");
+        assertThat(crossed.severity()).isEqualTo(Severity.DANGER);
+        assertThat(crossed.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("solenoid"));
+        assertThat(report.keying()).singleElement().satisfies(k -> {
+            assertThat(k.connectors()).containsExactly("A", "B");
+            assertThat(k.change()).contains("4.8 mm");
+        });
+    }
+
+    @Test
+    void withTheWidthAdvisedNothingCanBeCrossed() {
+        Plan keyed = TWO_ALIKE;
+        for (String id : new String[] {"b1", "b2"}) {
+            ConnectorHalf half = (ConnectorHalf) keyed.findPart(id).orElseThrow();
+            keyed = keyed.withPart(new ConnectorHalf(
+                    id, half.label(), half.terminals(), half.form(), 4.8, half.gender(), half.ratingA()));
+        }
+        MistakesReport report = report(keyed);
+        assertThat(report.mistakes()).noneMatch(m -> m.kind() == Kind.CONNECTORS_CROSSED);
+        assertThat(report.keying()).isEmpty();
+    }
+
+    @Test
+    void tooMuchToSolveIsRefusedWithTheCount() {
+        assertThatThrownBy(() -> MistakesAnswer.of(TWO_ALIKE, new MistakesLimits(10), NetworkLimits.defaults()))
+                .isInstanceOfSatisfying(
+                        RejectedInput.class,
+                        r -> assertThat(r.faults())
+                                .singleElement()
+                                .satisfies(f -> assertThat(f.value()).contains(" solutions: ")));
+    }
+}
