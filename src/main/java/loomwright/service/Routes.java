@@ -21,6 +21,8 @@ import loomwright.ignition.ballast.ChoiceResult;
 import loomwright.network.Reduction;
 import loomwright.operation.PlanAnswer;
 import loomwright.review.PlanReview;
+import loomwright.review.comparison.ComparisonAnswer;
+import loomwright.review.comparison.ComparisonQuestion;
 import loomwright.review.mistakes.MistakesAnswer;
 import loomwright.review.mistakes.MistakesLimits;
 import loomwright.service.conductor.ConductorListQuestion;
@@ -36,6 +38,7 @@ import loomwright.service.ignition.SparkReport;
 import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
+import loomwright.service.plan.ComparisonTables;
 import loomwright.service.plan.PlanTables;
 import loomwright.service.plan.SneakTables;
 
@@ -95,7 +98,15 @@ final class Routes {
                         "/v1/plans/review",
                         "reviewPlan",
                         Calculation.of(Plan.class, plan -> PlanReview.of(plan, limits.backfeed(), limits.network()))
-                                .in(faces -> faces.table(PlanTables::review))));
+                                .in(faces -> faces.table(PlanTables::review))),
+                post(
+                        "/v1/plans/comparison",
+                        "comparePlans",
+                        Calculation.of(
+                                        ComparisonQuestion.class,
+                                        question -> ComparisonAnswer.of(question, limits.backfeed(), limits.network()))
+                                .in(faces -> faces.table(ComparisonTables::table)
+                                        .text(Face.MARKDOWN, ComparisonTables::markdown))));
     }
 
     private static List<Endpoint> networks(CalculationLimits limits) {

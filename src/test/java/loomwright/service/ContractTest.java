@@ -32,6 +32,7 @@ import loomwright.network.Reduction;
 import loomwright.network.ResistanceExpression;
 import loomwright.operation.fault.SingleFault;
 import loomwright.review.FindingCode;
+import loomwright.review.comparison.PlanComparison;
 import loomwright.review.mistakes.MistakesReport;
 import loomwright.service.Contract.Operation;
 import loomwright.service.form.Words;
@@ -115,6 +116,14 @@ class ContractTest {
                 .isEqualTo(all(NetworkFinding.Kind.values(), Words::of));
         assertThat(words("/components/schemas/ReductionStep/properties/rule"))
                 .isEqualTo(all(Reduction.Rule.values(), Words::of));
+        assertThat(words("/components/schemas/ItemChange/properties/changes/items"))
+                .isEqualTo(all(PlanComparison.Change.values(), Words::of));
+        assertThat(words("/components/schemas/ItemChange/properties/item"))
+                .isEqualTo(all(PlanComparison.Item.values(), Words::of));
+        assertThat(words("/components/schemas/ReadingChange/properties/quantity"))
+                .isEqualTo(all(PlanComparison.Quantity.values(), Words::of));
+        assertThat(words("/components/schemas/Leftover/properties/kind"))
+                .isEqualTo(all(PlanComparison.Leftover.Kind.values(), Words::of));
         assertThat(words("/components/schemas/CoilKind")).isEqualTo(all(CoilPreset.values(), Words::of));
         assertThat(words("/components/schemas/CoilMeantFor")).isEqualTo(all(CoilData.Feed.values(), Words::of));
         assertThat(words("/components/schemas/SwitchedBy")).isEqualTo(all(SwitchInput.Kind.values(), Words::of));
