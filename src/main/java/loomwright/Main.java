@@ -8,6 +8,7 @@ import loomwright.answer.RejectedInput;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.sneak.SneakLimits;
 import loomwright.network.NetworkLimits;
+import loomwright.review.mistakes.MistakesLimits;
 import loomwright.service.CalculationLimits;
 import loomwright.service.Options;
 import loomwright.service.Server;
@@ -106,9 +107,12 @@ public final class Main implements Callable<Integer> {
         @Option(names = "--remedies", description = "Most remedies tried for one load.")
         private int remedies = C.backfeed().maxTrials();
 
+        @Option(names = "--mistakes", description = "Most mistakes times settings of the free switches that are solved.")
+        private int mistakes = C.mistakes().maxSolutions();
+
         @Option(
                 names = "--sneak-combinations",
-                description = "Most combinations of switch positions in an exhaustive search.")
+                description = "Most combinations of switch positions and faults in an exhaustive search.")
         private int sneakCombinations = C.sneaks().maxCombinations();
 
         @Option(names = "--sneak-cases", description = "Most combinations followed in full in an exhaustive search.")
@@ -124,6 +128,7 @@ public final class Main implements Callable<Integer> {
             return new CalculationLimits(
                     new NetworkLimits(networkNodes, networkElements, networkSteps),
                     new BackfeedLimits(combinations, paths, remedies),
+                    new MistakesLimits(mistakes),
                     new SneakLimits(sneakCombinations, sneakCases, sneakThreads, sneakMs));
         }
 

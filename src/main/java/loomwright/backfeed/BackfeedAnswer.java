@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
@@ -29,9 +30,10 @@ public final class BackfeedAnswer {
      * @throws loomwright.answer.RejectedInput with all faults of the plan, or OVER_LIMIT if its switches make too many
      *     combinations
      */
-    public static Answer<BackfeedReport> of(Plan plan, BackfeedLimits limits, NetworkLimits networkLimits) {
+    public static Answer<BackfeedReport> of(
+            Plan plan, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         PlanAnswer.requireSound(plan);
-        BackfeedReport report = new BackfeedSearch(limits, networkLimits).find(plan);
+        BackfeedReport report = new BackfeedSearch(limits, networkLimits).find(plan, progress);
         List<Basis> basis = new ArrayList<>(PlanAnswer.basis(plan));
         basis.add(Basis.computed(
                 "the way of the current",

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import loomwright.answer.Progress;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
@@ -42,8 +43,11 @@ public final class BackfeedSearch {
      *
      * @throws loomwright.answer.RejectedInput OVER_LIMIT if the switches make too many combinations
      */
-    public BackfeedReport find(Plan plan) {
-        return find(plan, Survey.of(plan, solver, limits.maxCombinations()));
+    public BackfeedReport find(Plan plan, Progress progress) {
+        return find(
+                plan,
+                Survey.of(plan, solver, limits.maxCombinations(), progress.part(0, 2)),
+                progress.part(1, 2));
     }
 
     /**
@@ -51,7 +55,7 @@ public final class BackfeedSearch {
      *
      * @param survey of that plan
      */
-    public BackfeedReport find(Plan plan, Survey survey) {
+    public BackfeedReport find(Plan plan, Survey survey, Progress progress) {
         Map<String, List<Occurrence>> occurrences = new LinkedHashMap<>();
         for (Consumer consumer : survey.consumers()) {
             List<Occurrence> found = occurrences(survey, consumer);
@@ -62,25 +66,30 @@ public final class BackfeedSearch {
         List<UnintendedFeed> feeds = new ArrayList<>();
         for (Consumer consumer : survey.consumers()) {
             if (occurrences.containsKey(consumer.id())) {
-                feeds.add(feed(plan, survey, consumer, occurrences));
+                feeds.add(
+                        feed(plan, survey, consumer, occurrences, progress.part(feeds.size(), occurrences.size())));
             }
         }
         feeds.sort(Comparator.comparing(UnintendedFeed::severity));
         return new BackfeedReport(plan.name(), (int) survey.combinations(), feeds, reversedWires(survey));
     }
 
-    private UnintendedFeed feed(Plan plan, Survey survey, Consumer consumer, Map<String, List<Occurrence>> all) {
+    private UnintendedFeed feed(
+            Plan plan, Survey survey, Consumer consumer, Map<String, List<Occurrence>> all, Progress progress) {
         List<Occurrence> occurrences = all.getOrDefault(consumer.id(), List.of());
         Occurrence worst = occurrences.stream().min(worstFirst()).orElseThrow();
         Severity severity = Verdicts.severity(consumer, worst.activity(), worst.operated());
         RemedyTrial trial = new RemedyTrial(survey, consumer, solver, limits.maxCombinations());
         // A trickle does nothing that would be worth a part.
         int trials = severity == Severity.NOTE ? 0 : limits.maxTrials();
-        List<Remedy> remedies = RemedyCandidates.list(plan, survey, consumer, all).stream()
+        List<Candidate> candidates = RemedyCandidates.list(plan, survey, consumer, all).stream()
                 .limit(trials)
-                .flatMap(candidate -> trial.run(candidate).stream())
-                .sorted(Comparator.comparingDouble(Remedy::costV))
                 .toList();
+        List<Remedy> remedies = new ArrayList<>();
+        for (int i = 0; i < candidates.size(); i++) {
+            trial.run(candidates.get(i), progress.part(i, candidates.size())).ifPresent(remedies::add);
+        }
+        remedies.sort(Comparator.comparingDouble(Remedy::costV));
         return new UnintendedFeed(
                 consumer.id(), consumer.called(), severity, Verdicts.verdict(consumer, worst), occurrences, remedies);
     }

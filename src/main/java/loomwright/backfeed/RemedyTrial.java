@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedReport.Cost;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.Survey.Moment;
@@ -34,8 +35,8 @@ final class RemedyTrial {
     }
 
     /** The remedy if the change works. */
-    Optional<Remedy> run(Candidate candidate) {
-        Survey after = Survey.of(candidate.changed(), solver, maxCombinations);
+    Optional<Remedy> run(Candidate candidate, Progress progress) {
+        Survey after = Survey.of(candidate.changed(), solver, maxCombinations, progress);
         Map<String, Cost> worst = new LinkedHashMap<>();
         for (int i = 0; i < before.moments().size(); i++) {
             if (!holds(before.moments().get(i), after.moments().get(i), worst)) {

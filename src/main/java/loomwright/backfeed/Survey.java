@@ -2,6 +2,7 @@ package loomwright.backfeed;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.answer.Progress;
 import loomwright.backfeed.Situations.Situation;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
@@ -40,12 +41,14 @@ public final class Survey {
      *
      * @throws loomwright.answer.RejectedInput OVER_LIMIT if there are more than {@code maxCombinations}
      */
-    public static Survey of(Plan plan, PlanSolver solver, int maxCombinations) {
+    public static Survey of(Plan plan, PlanSolver solver, int maxCombinations, Progress progress) {
         List<Moment> moments = new ArrayList<>();
-        for (Situation situation : Situations.list(plan, maxCombinations)) {
-            for (SolvedStep solved : solver.solve(situation.plan())) {
-                moments.add(new Moment(situation, solved));
+        List<Situation> situations = Situations.list(plan, maxCombinations);
+        for (int i = 0; i < situations.size(); i++) {
+            for (SolvedStep solved : solver.solve(situations.get(i).plan())) {
+                moments.add(new Moment(situations.get(i), solved));
             }
+            progress.at(i + 1, situations.size());
         }
         return new Survey(plan.listParts(Consumer.class), moments);
     }

@@ -9,6 +9,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
+import loomwright.answer.Progress;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.BackfeedReport;
@@ -36,11 +37,13 @@ public final class PlanReview {
      *     combinations
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
-    public static Answer<ReviewReport> of(Plan plan, BackfeedLimits limits, NetworkLimits networkLimits) {
+    public static Answer<ReviewReport> of(
+            Plan plan, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         PlanAnswer.requireSound(plan);
         PlanSolver solver = new PlanSolver(networkLimits);
-        Survey survey = Survey.of(plan, solver, limits.maxCombinations());
-        BackfeedReport backfeed = new BackfeedSearch(limits, networkLimits).find(plan, survey);
+        Survey survey = Survey.of(plan, solver, limits.maxCombinations(), progress.part(0, 2));
+        BackfeedReport backfeed =
+                new BackfeedSearch(limits, networkLimits).find(plan, survey, progress.part(1, 2));
         ReviewContext context = new ReviewContext(plan, survey, backfeed, solver);
         List<Finding> findings = new ArrayList<>();
         Checks.ALL.forEach(check -> findings.addAll(check.check(context)));

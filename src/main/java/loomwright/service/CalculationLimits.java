@@ -3,15 +3,21 @@ package loomwright.service;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.sneak.SneakLimits;
 import loomwright.network.NetworkLimits;
+import loomwright.review.mistakes.MistakesLimits;
 
 /**
  * How much work one calculation takes on, each package with its own limits.
  *
  * @param network nodes, elements and steps of the solver
  * @param backfeed combinations, ways and remedies of the search for unintended feeds
+ * @param mistakes solutions of a list of mistakes
  * @param sneaks combinations, cases, threads and time of the exhaustive search
  */
-public record CalculationLimits(NetworkLimits network, BackfeedLimits backfeed, SneakLimits sneaks) {
+public record CalculationLimits(NetworkLimits network, BackfeedLimits backfeed, MistakesLimits mistakes, SneakLimits sneaks) {
     public static final CalculationLimits DEFAULT =
-            new CalculationLimits(NetworkLimits.defaults(), BackfeedLimits.defaults(), SneakLimits.defaults());
+            new CalculationLimits(
+                    NetworkLimits.defaults(),
+                    BackfeedLimits.defaults(),
+                    MistakesLimits.defaults(),
+                    SneakLimits.defaults());
 }

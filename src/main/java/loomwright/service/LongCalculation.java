@@ -3,6 +3,7 @@ package loomwright.service;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BiFunction;
@@ -22,10 +23,16 @@ final class LongCalculation<T, R> implements Endpoint.Handler {
     private static final Logger LOG = LoggerFactory.getLogger(LongCalculation.class);
 
     private final Class<T> input;
-    private final BiFunction<T, Progress, Answer<R>> function;
+    private final Work<T, R> function;
     private final Faces<R> faces;
 
-    private LongCalculation(Class<T> input, BiFunction<T, Progress, Answer<R>> function, Faces<R> faces) {
+    /** A calculation that looks at more of the request than its body. */
+    @FunctionalInterface
+    interface Work<T, R> {
+        Answer<R> answer(T input, Request request, Progress progress);
+    }
+
+    private LongCalculation(Class<T> input, Work<T, R> function, Faces<R> faces) {
         this.input = input;
         this.function = function;
         this.faces = faces;
@@ -44,6 +51,11 @@ final class LongCalculation<T, R> implements Endpoint.Handler {
      * @param function reports its progress and lets what the report throws end it
      */
     static <T, R> LongCalculation<T, R> of(Class<T> input, BiFunction<T, Progress, Answer<R>> function) {
+        return of(input, (asked, request, progress) -> function.apply(asked, progress));
+    }
+
+    /** The same for a calculation that looks at the query too. */
+    static <T, R> LongCalculation<T, R> of(Class<T> input, Work<T, R> function) {
         return new LongCalculation<>(input, function, Faces.json());
     }
 
@@ -71,7 +83,7 @@ final class LongCalculation<T, R> implements Endpoint.Handler {
 
     private Answer<R> answer(T asked, Request request, Progress progress) throws IOException {
         try {
-            return function.apply(asked, progress);
+            return function.answer(asked, request, progress);
         } catch (RejectedInput rejected) {
             throw request.refusal(rejected);
         }
@@ -116,9 +128,9 @@ final class LongCalculation<T, R> implements Endpoint.Handler {
         }
 
         void writeProblem(byte[] document) throws IOException {
-            out.write("{\"problem\":".getBytes(java.nio.charset.StandardCharsets.UTF_8));
+            out.write("{\"problem\":".getBytes(StandardCharsets.UTF_8));
             out.write(document);
-            out.write("}\n".getBytes(java.nio.charset.StandardCharsets.UTF_8));
+            out.write("}\n".getBytes(StandardCharsets.UTF_8));
             out.flush();
         }
     }

@@ -76,6 +76,11 @@ public final class Request {
         return Optional.ofNullable(query.get(name)).map(JsonNode::asText);
     }
 
+    /** Whether a query parameter of type boolean is true. */
+    boolean isSet(String name) {
+        return query(name).filter("true"::equals).isPresent();
+    }
+
     String path(String name) {
         return context.pathParam(name);
     }

@@ -24,7 +24,6 @@ import loomwright.review.PlanReview;
 import loomwright.review.comparison.ComparisonAnswer;
 import loomwright.review.comparison.ComparisonQuestion;
 import loomwright.review.mistakes.MistakesAnswer;
-import loomwright.review.mistakes.MistakesLimits;
 import loomwright.service.conductor.ConductorListQuestion;
 import loomwright.service.conductor.ConductorQuestion;
 import loomwright.service.conductor.TableListQuestion;
@@ -80,31 +79,42 @@ final class Routes {
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
-                        Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, limits.backfeed(), limits.network()))
+                        LongCalculation.of(
+                                        Plan.class,
+                                        (plan, progress) -> BackfeedAnswer.of(
+                                                plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables::backfeed))),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
-                        Calculation.of(
+                        LongCalculation.of(
                                         Plan.class,
-                                        plan -> MistakesAnswer.of(plan, MistakesLimits.defaults(), limits.network()))
+                                        (plan, progress) -> MistakesAnswer.of(
+                                                plan, limits.mistakes(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables::mistakes))),
                 post(
                         "/v1/plans/sneaks",
                         "findSneaks",
-                        LongCalculation.of(Plan.class, (plan, progress) -> SneakAnswer.of(plan, sneaks, progress))
+                        LongCalculation.of(
+                                        Plan.class,
+                                        (plan, request, progress) -> SneakAnswer.of(
+                                                plan, request.isSet("singleFaults"), sneaks, progress))
                                 .in(faces -> faces.table(SneakTables::sneaks))),
                 post(
                         "/v1/plans/review",
                         "reviewPlan",
-                        Calculation.of(Plan.class, plan -> PlanReview.of(plan, limits.backfeed(), limits.network()))
+                        LongCalculation.of(
+                                        Plan.class,
+                                        (plan, progress) -> PlanReview.of(
+                                                plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables::review))),
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",
-                        Calculation.of(
+                        LongCalculation.of(
                                         ComparisonQuestion.class,
-                                        question -> ComparisonAnswer.of(question, limits.backfeed(), limits.network()))
+                                        (question, progress) -> ComparisonAnswer.of(
+                                                question, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(ComparisonTables::table)
                                         .text(Face.MARKDOWN, ComparisonTables::markdown))));
     }

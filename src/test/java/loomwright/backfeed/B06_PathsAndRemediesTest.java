@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
@@ -57,7 +58,7 @@ class B06_PathsAndRemediesTest {
     @MethodSource("plans")
     void everyRemedyToldReallyRemovesTheFeed(Plan plan) {
         PlanSolver solver = new PlanSolver(NetworkLimits.defaults());
-        Survey survey = Survey.of(plan, solver, 64);
+        Survey survey = Survey.of(plan, solver, 64, Progress.UNWATCHED);
         Map<String, List<Occurrence>> all = Searched.of(plan).report().unintendedFeeds().stream()
                 .collect(Collectors.toMap(UnintendedFeed::load, UnintendedFeed::occurrences));
         for (UnintendedFeed feed : Searched.of(plan).report().unintendedFeeds()) {

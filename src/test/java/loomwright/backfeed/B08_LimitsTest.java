@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import loomwright.answer.Fault;
+import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
@@ -15,7 +16,7 @@ class B08_LimitsTest {
     void tooManyCombinationsAreRefused() {
         BackfeedSearch search = new BackfeedSearch(new BackfeedLimits(5, 6, 40), NetworkLimits.defaults());
         RejectedInput rejected =
-                catchThrowableOfType(RejectedInput.class, () -> search.find(Plans.example("sandpiper-as-built")));
+                catchThrowableOfType(RejectedInput.class, () -> search.find(Plans.example("sandpiper-as-built"), Progress.UNWATCHED));
         assertThat(rejected.faults()).extracting(Fault::code).containsExactly(Fault.Code.OVER_LIMIT);
         assertThat(rejected.faults().get(0).value()).startsWith("6 ");
     }

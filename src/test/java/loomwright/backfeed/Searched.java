@@ -1,6 +1,7 @@
 package loomwright.backfeed;
 
 import java.util.Optional;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
@@ -11,7 +12,7 @@ import loomwright.operation.Step;
 /** A plan's backfeed report, asked in the words of a test. */
 record Searched(BackfeedReport report) {
     static Searched of(Plan plan) {
-        return new Searched(new BackfeedSearch(BackfeedLimits.defaults(), NetworkLimits.defaults()).find(plan));
+        return new Searched(new BackfeedSearch(BackfeedLimits.defaults(), NetworkLimits.defaults()).find(plan, Progress.UNWATCHED));
     }
 
     Optional<UnintendedFeed> find(String load) {

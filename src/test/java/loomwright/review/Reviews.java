@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Answer;
 import loomwright.answer.Finding;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
@@ -34,7 +35,7 @@ final class Reviews {
     }
 
     static Answer<ReviewReport> answer(Plan plan) {
-        return PlanReview.of(plan, BackfeedLimits.defaults(), NetworkLimits.defaults());
+        return PlanReview.of(plan, BackfeedLimits.defaults(), NetworkLimits.defaults(), Progress.UNWATCHED);
     }
 
     static List<Finding> findings(Plan plan) {

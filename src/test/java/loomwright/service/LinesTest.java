@@ -6,18 +6,28 @@ import static org.hamcrest.Matchers.equalTo;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import io.restassured.response.Response;
+import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
 import loomwright.answer.Answer;
 import loomwright.answer.OutOfTime;
+import loomwright.backfeed.sneak.RandomHarness;
+import loomwright.backfeed.sneak.SneakLimits;
+import loomwright.backfeed.sneak.SneakSearch;
 import loomwright.circuit.Plan;
+import loomwright.network.NetworkLimits;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A long calculation that is asked for lines tells its progress as it goes, and stops when its client hangs up. */
 class LinesTest {
@@ -126,7 +136,65 @@ class LinesTest {
                 assertThat(begun.await(30, TimeUnit.SECONDS)).isTrue();
             }
             assertThat(ended.await(30, TimeUnit.SECONDS)).isTrue();
-            assertThat(why.get()).isInstanceOf(java.io.UncheckedIOException.class);
+            assertThat(why.get()).isInstanceOf(UncheckedIOException.class);
+        }
+    }
+
+    @Test
+    void aClientThatHangsUpEndsASearchOfCombinations() throws Exception {
+        // 262,144 combinations: without a time limit that matters, it is the client that ends it.
+        SneakLimits limits = new SneakLimits(1 << 18, 400, 1, 3_600_000);
+        SneakSearch search = new SneakSearch(limits, NetworkLimits.defaults());
+        AtomicLong told = new AtomicLong();
+        CompletableFuture<Throwable> ended = new CompletableFuture<>();
+        try (Server server = with(LongCalculation.of(Plan.class, (plan, progress) -> {
+            try {
+                search.find(RandomHarness.of(3, 18, 3), (done, of) -> {
+                    told.set(done);
+                    progress.at(done, of);
+                });
+            } catch (RuntimeException e) {
+                ended.complete(e);
+                throw e;
+            }
+            ended.complete(new AssertionError("it went on to the end"));
+            return answer();
+        }))) {
+            try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
+                socket.getOutputStream().write(request().getBytes(StandardCharsets.UTF_8));
+                socket.getOutputStream().flush();
+                String head = new String(socket.getInputStream().readNBytes(15), StandardCharsets.UTF_8);
+                assertThat(head).isEqualTo("HTTP/1.1 200 OK");
+            }
+            assertThat(ended.get(60, TimeUnit.SECONDS)).isInstanceOf(UncheckedIOException.class);
+            assertThat(told.get()).isLessThan(1 << 18);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"backfeed", "mistakes", "review", "comparison"})
+    void otherLongWorkTellsItsProgressToo(String work) throws Exception {
+        try (Server server = Server.start(Options.DEFAULT.withPort(0))) {
+            String plan = LiveService.ask(server)
+                    .get("/v1/examples/sandpiper-unguarded-bypass")
+                    .asString();
+            String asked = work.equals("comparison") ? "{\"before\":" + plan + ",\"after\":" + plan + "}" : plan;
+            Response response = LiveService.ask(server)
+                    .contentType("application/json")
+                    .accept(LongCalculation.LINES)
+                    .body(asked)
+                    .post("/v1/plans/" + work);
+            List<JsonNode> lines = new ArrayList<>();
+            for (String line : lines(response)) {
+                lines.add(MAPPER.readTree(line));
+            }
+            assertThat(lines.get(lines.size() - 1).at("/answer/result").isObject()).isTrue();
+            List<JsonNode> progress = lines.subList(0, lines.size() - 1);
+            assertThat(progress).hasSizeGreaterThan(1).allMatch(line -> line.has("progress"));
+            assertThat(progress.stream().map(line -> line.at("/progress/done").asLong()))
+                    .isSorted();
+            assertThat(progress.stream().map(line -> line.at("/progress/of").asLong()).distinct())
+                    .hasSize(1);
         }
     }
 

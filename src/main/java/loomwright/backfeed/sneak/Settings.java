@@ -44,22 +44,38 @@ final class Settings {
      * @throws RejectedInput OVER_LIMIT, with their number, if there are more than {@code limit}
      */
     static Settings of(Plan plan, int limit) {
+        return of(plan, 0, limit);
+    }
+
+    /**
+     * Counts the settings of a plan that is gone through without a fault and with each of some.
+     *
+     * @throws RejectedInput OVER_LIMIT, with their number, if there are more than {@code limit} in all
+     */
+    static Settings of(Plan plan, int faults, int limit) {
         // A part with a single setting is not open at all.
         List<List<Part>> open =
                 Situations.open(plan).stream().filter(s -> s.size() > 1).toList();
         BigInteger count =
                 open.stream().map(s -> BigInteger.valueOf(s.size())).reduce(BigInteger.ONE, BigInteger::multiply);
-        if (count.compareTo(BigInteger.valueOf(limit)) > 0) {
+        BigInteger all = count.multiply(BigInteger.valueOf(faults + 1L));
+        if (all.compareTo(BigInteger.valueOf(limit)) > 0) {
             throw new RejectedInput(new Fault(
                     Fault.Code.OVER_LIMIT,
                     "/parts",
-                    count + " combinations",
+                    all + " combinations"
+                            + (faults == 0 ? "" : ": " + count + " without a fault and with each of " + faults),
                     "a plan whose free switches and breakers make at most " + limit
                             + " combinations; tie switches to the condition that do not matter here"));
         }
         return new Settings(plan, open, count.intValueExact());
     }
 
+    Plan plan() {
+        return plan;
+    }
+
+    /** The open parts, each in all its settings, that of the plan first. */
     List<List<Part>> open() {
         return open;
     }

@@ -6,17 +6,27 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.operation.Activity;
 import loomwright.operation.Step;
+import loomwright.operation.fault.SingleFault;
 
 /**
  * What the exhaustive search found.
  *
  * @param plan its name
  * @param combinations of switch and contact positions, all of them gone through in every step
- * @param solvedInFull how many of these the quick solution left to the full one
+ * @param faults single faults with which all of these were gone through again; 0 if not asked for
+ * @param solvedInFull how many of all these the quick solution left to the full one
  * @param complete whether every smallest combination was followed; false where there were too many to follow
  * @param sneaks one for each load and path, worst first
+ * @param withFaults the faults that bring about more, worst first
  */
-public record SneakReport(String plan, int combinations, int solvedInFull, boolean complete, List<Sneak> sneaks) {
+public record SneakReport(
+        String plan,
+        int combinations,
+        int faults,
+        int solvedInFull,
+        boolean complete,
+        List<Sneak> sneaks,
+        List<FaultSneaks> withFaults) {
 
     /**
      * One load that is fed unasked, by one path.
@@ -56,6 +66,15 @@ public record SneakReport(String plan, int combinations, int solvedInFull, boole
             boolean operated,
             double effectiveV,
             double currentA) {}
+
+    /**
+     * What one fault brings about.
+     *
+     * @param words what is wrong
+     * @param sneaks each load that is fed more strongly than without the fault, in the combination of fewest changes that
+     *     feeds it most strongly
+     */
+    public record FaultSneaks(SingleFault.Kind kind, List<String> ids, String words, List<Sneak> sneaks) {}
 
     /**
      * A pattern of classic sneak circuit analysis.

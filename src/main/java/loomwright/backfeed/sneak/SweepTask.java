@@ -1,71 +1,41 @@
 package loomwright.backfeed.sneak;
 
-import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.function.BooleanSupplier;
 import loomwright.circuit.Consumer;
-import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Activity;
-import loomwright.operation.Intent;
-import loomwright.operation.PlanSolver;
-import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
-import loomwright.operation.Sweep;
 import loomwright.operation.Sweep.Feed;
 import org.jspecify.annotations.Nullable;
 
-/** Goes through settings one after the other. For one thread at a time. */
+/**
+ * Goes through settings one after the other and keeps what they show: every load fed unasked, or, if there is a sound plan
+ * to compare with, every load that is fed more strongly than there and by more than a trickle. For one thread at a time.
+ */
 final class SweepTask {
     private final Settings settings;
-    private final List<Consumer> consumers;
-    private final @Nullable Sweep sweep;
-    private final PlanSolver solver;
-    private final int[] setting;
+    private final UnaskedFeeds feeds;
+    private final @Nullable UnaskedFeeds soundFeeds;
+    /** By load its number in the sound plan, or −1. */
+    private final int[] soundNumber;
 
-    /** What a stretch of settings showed. */
-    static final class Shown {
-        private final Map<Step, List<LeastChanges>> least = new EnumMap<>(Step.class);
-        /** By load, the settings in which it is fed unasked in some step. */
-        final int[] fedIn;
-        /** Settings that the full solver judged. */
-        int judged;
-
-        Shown(Settings settings, int consumers) {
-            fedIn = new int[consumers];
-            for (Step step : Step.values()) {
-                List<LeastChanges> here = new ArrayList<>();
-                for (int c = 0; c < consumers; c++) {
-                    here.add(new LeastChanges(settings));
-                }
-                least.put(step, here);
-            }
-        }
-
-        LeastChanges at(Step step, int consumer) {
-            return Objects.requireNonNull(least.get(step)).get(consumer);
-        }
-
-        void addAll(Shown other) {
-            judged += other.judged;
-            for (int c = 0; c < fedIn.length; c++) {
-                fedIn[c] += other.fedIn[c];
-                for (Step step : Step.values()) {
-                    at(step, c).addAll(other.at(step, c));
-                }
-            }
-        }
-    }
-
-    SweepTask(Plan plan, Settings settings, boolean quick, NetworkLimits limits) {
+    /**
+     * Prepares a plan.
+     *
+     * @param sound the settings of the plan to compare with, as many
+     * @param quick false to solve every setting in full
+     */
+    SweepTask(Settings settings, @Nullable Settings sound, boolean quick, NetworkLimits limits) {
         this.settings = settings;
-        this.consumers = plan.listParts(Consumer.class);
-        this.sweep = quick ? Sweep.of(plan, settings.open()).orElse(null) : null;
-        this.solver = new PlanSolver(limits);
-        this.setting = new int[settings.open().size()];
+        this.feeds = new UnaskedFeeds(settings, quick, limits);
+        this.soundFeeds = sound == null ? null : new UnaskedFeeds(sound, quick, limits);
+        List<String> soundIds = sound == null
+                ? List.of()
+                : sound.plan().listParts(Consumer.class).stream().map(Consumer::id).toList();
+        this.soundNumber = settings.plan().listParts(Consumer.class).stream()
+                .mapToInt(c -> soundIds.indexOf(c.id()))
+                .toArray();
     }
 
     /**
@@ -74,46 +44,38 @@ final class SweepTask {
      * @param stop asked before each setting
      */
     Shown run(int from, int to, BooleanSupplier stop) {
-        Shown shown = new Shown(settings, consumers.size());
+        Shown shown = new Shown(settings, soundNumber.length);
         for (int number = from; number < to && !stop.getAsBoolean(); number++) {
-            settings.read(number, setting);
-            long code = settings.code(setting);
-            if (sweep != null && sweep.solve(setting)) {
-                for (int c = 0; c < consumers.size(); c++) {
-                    boolean fed = false;
-                    for (Step step : Step.values()) {
-                        fed |= note(shown, code, step, c, sweep.feed(step, c));
+            long code = feeds.solve(number);
+            shown.judged += feeds.inFull() ? 1 : 0;
+            if (soundFeeds != null) {
+                soundFeeds.solve(number);
+            }
+            for (int c = 0; c < soundNumber.length; c++) {
+                boolean fed = false;
+                for (Step step : Step.values()) {
+                    if (counts(step, c)) {
+                        shown.at(step, c).add(code, feeds.at(step, c));
+                        fed = true;
                     }
-                    shown.fedIn[c] += fed ? 1 : 0;
                 }
-            } else {
-                judge(shown, code);
+                shown.fedIn[c] += fed ? 1 : 0;
             }
         }
         return shown;
     }
 
-    private static boolean note(Shown shown, long code, Step step, int consumer, Feed feed) {
-        if (feed.activity() == Activity.DEAD) {
-            return false;
+    private boolean counts(Step step, int consumer) {
+        Feed feed = feeds.at(step, consumer);
+        if (soundFeeds == null) {
+            return feed.activity() != Activity.DEAD;
         }
-        shown.at(step, consumer).add(code, feed);
-        return true;
+        int same = soundNumber[consumer];
+        return isWorse(feed, same < 0 ? null : soundFeeds.at(step, same));
     }
 
-    private void judge(Shown shown, long code) {
-        shown.judged++;
-        Plan plan = settings.planAt(code);
-        boolean[] fed = new boolean[consumers.size()];
-        for (SolvedStep solved : solver.solve(plan)) {
-            for (int c = 0; c < fed.length && solved.solved(); c++) {
-                if (!Intent.meantLive(consumers.get(c), plan, solved.step())) {
-                    fed[c] |= note(shown, code, solved.step(), c, SneakCase.feedOf(solved, consumers.get(c)));
-                }
-            }
-        }
-        for (int c = 0; c < fed.length; c++) {
-            shown.fedIn[c] += fed[c] ? 1 : 0;
-        }
+    /** Whether a load is fed by more than a trickle, and more strongly than in the sound plan. */
+    static boolean isWorse(Feed feed, @Nullable Feed sound) {
+        return feed.activity().compareTo(Activity.LEAKS) < 0 && (sound == null || feed.compareTo(sound) < 0);
     }
 }

@@ -13,6 +13,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
+import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Condition;
@@ -41,7 +42,7 @@ public final class ComparisonAnswer {
      *     combinations
      */
     public static Answer<PlanComparison> of(
-            ComparisonQuestion question, BackfeedLimits limits, NetworkLimits networkLimits) {
+            ComparisonQuestion question, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         question.requireSound();
         Plan before = question.before();
         Plan after = question.after();
@@ -51,8 +52,8 @@ public final class ComparisonAnswer {
                 in("/before", () -> Reader.read(before, solver.solve(before))).steps();
         List<StepReadings> is =
                 in("/after", () -> Reader.read(after, solver.solve(after))).steps();
-        Answer<ReviewReport> wasReviewed = in("/before", () -> PlanReview.of(before, limits, networkLimits));
-        Answer<ReviewReport> isReviewed = in("/after", () -> PlanReview.of(after, limits, networkLimits));
+        Answer<ReviewReport> wasReviewed = in("/before", () -> PlanReview.of(before, limits, networkLimits, progress.part(0, 2)));
+        Answer<ReviewReport> isReviewed = in("/after", () -> PlanReview.of(after, limits, networkLimits, progress.part(1, 2)));
         FindingChanges findings = PlanFindings.changes(
                 wasReviewed.result().findings(), isReviewed.result().findings(), matching);
         PlanComparison result = comparison(question, matching, was, is, findings);

@@ -12,6 +12,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Fault;
+import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
@@ -33,7 +34,8 @@ public final class MistakesAnswer {
      *
      * @throws RejectedInput with all faults of the plan, or OVER_LIMIT if there is too much to solve
      */
-    public static Answer<MistakesReport> of(Plan plan, MistakesLimits limits, NetworkLimits networkLimits) {
+    public static Answer<MistakesReport> of(
+            Plan plan, MistakesLimits limits, NetworkLimits networkLimits, Progress progress) {
         PlanAnswer.requireSound(plan);
         List<SingleFault> faults = SingleFaults.list(plan);
         int settings = Settings.list(plan).size();
@@ -47,8 +49,11 @@ public final class MistakesAnswer {
                             + "; tie switches to the condition or leave out what does not matter here"));
         }
         Consequences consequences = new Consequences(plan, new PlanSolver(networkLimits));
-        List<Mistake> mistakes =
-                new ArrayList<>(faults.stream().map(consequences::of).toList());
+        List<Mistake> mistakes = new ArrayList<>();
+        for (SingleFault fault : faults) {
+            mistakes.add(consequences.of(fault));
+            progress.at(mistakes.size(), faults.size());
+        }
         List<KeyingAdvice> keying = keying(plan, mistakes);
         mistakes.sort(Comparator.comparing(Mistake::severity));
         MistakesReport report = new MistakesReport(plan.name(), settings, mistakes, keying);

@@ -15,32 +15,36 @@ import org.jspecify.annotations.Nullable;
 /** The sneak paths of a plan as a table. */
 public final class SneakTables {
     private static final List<String> COLUMNS = List.of(
-            "load", "severity", "step", "activity", "operated", "effectiveV", "currentA", "changes", "path", "clues");
+            "load", "severity", "step", "activity", "operated", "effectiveV", "currentA", "changes", "path", "clues",
+            "fault");
 
     private SneakTables() {}
 
-    /** One row for each load, path and step. */
+    /** One row for each load, path and step, without a fault and then with each. */
     public static Table sneaks(SneakReport report) {
         List<List<@Nullable Object>> rows = new ArrayList<>();
-        for (Sneak sneak : report.sneaks()) {
-            String path =
-                    sneak.path().steps().stream().map(PathStep::id).distinct().collect(Collectors.joining(" "));
-            String clues = sneak.clues().stream().map(c -> Words.of(c.kind())).collect(Collectors.joining(" "));
-            for (SneakOccurrence occurrence : sneak.occurrences()) {
-                rows.add(Arrays.asList(
-                        sneak.load(),
-                        sneak.severity(),
-                        occurrence.step(),
-                        occurrence.activity(),
-                        occurrence.operated(),
-                        occurrence.effectiveV(),
-                        occurrence.currentA(),
-                        changes(occurrence),
-                        path,
-                        clues));
-            }
-        }
+        report.sneaks().forEach(sneak -> add(rows, null, sneak));
+        report.withFaults().forEach(faulty -> faulty.sneaks().forEach(sneak -> add(rows, faulty.words(), sneak)));
         return new Table(COLUMNS, rows);
+    }
+
+    private static void add(List<List<@Nullable Object>> rows, @Nullable String fault, Sneak sneak) {
+        String path = sneak.path().steps().stream().map(PathStep::id).distinct().collect(Collectors.joining(" "));
+        String clues = sneak.clues().stream().map(c -> Words.of(c.kind())).collect(Collectors.joining(" "));
+        for (SneakOccurrence occurrence : sneak.occurrences()) {
+            rows.add(Arrays.asList(
+                    sneak.load(),
+                    sneak.severity(),
+                    occurrence.step(),
+                    occurrence.activity(),
+                    occurrence.operated(),
+                    occurrence.effectiveV(),
+                    occurrence.currentA(),
+                    changes(occurrence),
+                    path,
+                    clues,
+                    fault));
+        }
     }
 
     private static String changes(SneakOccurrence occurrence) {

@@ -1,6 +1,7 @@
 package loomwright.review.comparison;
 
 import java.util.List;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
@@ -42,7 +43,10 @@ final class Compared {
 
     static PlanComparison of(Plan before, Plan after) {
         return ComparisonAnswer.of(
-                        ComparisonQuestion.of(before, after), new BackfeedLimits(64, 1, 1), NetworkLimits.defaults())
+                        ComparisonQuestion.of(before, after),
+                        new BackfeedLimits(64, 1, 1),
+                        NetworkLimits.defaults(),
+                        Progress.UNWATCHED)
                 .result();
     }
 

@@ -3,6 +3,7 @@ package loomwright.review.mistakes;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.answer.Severity;
 import loomwright.circuit.ConnectorHalf;
@@ -51,7 +52,7 @@ class MistakesTest {
     }
 
     private static MistakesReport report(Plan plan) {
-        return MistakesAnswer.of(plan, MistakesLimits.defaults(), NetworkLimits.defaults())
+        return MistakesAnswer.of(plan, MistakesLimits.defaults(), NetworkLimits.defaults(), Progress.UNWATCHED)
                 .result();
     }
 
@@ -159,7 +160,7 @@ class MistakesTest {
 
     @Test
     void tooMuchToSolveIsRefusedWithTheCount() {
-        assertThatThrownBy(() -> MistakesAnswer.of(TWO_ALIKE, new MistakesLimits(10), NetworkLimits.defaults()))
+        assertThatThrownBy(() -> MistakesAnswer.of(TWO_ALIKE, new MistakesLimits(10), NetworkLimits.defaults(), Progress.UNWATCHED))
                 .isInstanceOfSatisfying(
                         RejectedInput.class,
                         r -> assertThat(r.faults())

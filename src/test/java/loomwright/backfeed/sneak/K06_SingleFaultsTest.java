@@ -1,0 +1,140 @@
+package loomwright.backfeed.sneak;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import loomwright.answer.Progress;
+import loomwright.answer.RejectedInput;
+import loomwright.backfeed.Situations;
+import loomwright.backfeed.Situations.Situation;
+import loomwright.backfeed.sneak.SneakReport.FaultSneaks;
+import loomwright.backfeed.sneak.SneakReport.Sneak;
+import loomwright.backfeed.sneak.SneakReport.SneakOccurrence;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.Activity;
+import loomwright.operation.Intent;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Sweep.Feed;
+import loomwright.operation.fault.SingleFault;
+import loomwright.operation.fault.SingleFault.Kind;
+import loomwright.operation.fault.SingleFaults;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+
+/** With single faults the search tells of each what it alone feeds unasked, and with the fewest changes that show it. */
+class K06_SingleFaultsTest {
+    private static final SneakSearch SEARCH = new SneakSearch(SneakLimits.defaults(), NetworkLimits.defaults());
+    private final PlanSolver solver = new PlanSolver(NetworkLimits.defaults());
+
+    /** Two lamps that share an earth, each with its switch. */
+    private static final Plan COMMON_EARTH = Plans.of(
+            "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},{'kind':'joint','id':'splice',"
+                    + "'terminals':['1','2','3']}," + SneakPlans.contact("left") + "," + SneakPlans.contact("right")
+                    + ",{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':21," + SneakPlans.meant("left") + "}"
+                    + ",{'kind':'load','id':'fan','resistanceOhm':6,'meantLive':[]}",
+            SneakPlans.wires(
+                    "battery.plus left.a",
+                    "battery.minus body.31",
+                    "left.b lamp.a",
+                    "lamp.b splice.1",
+                    "splice.2 body.31",
+                    "splice.3 fan.a",
+                    "fan.b body.31"));
+
+    @Test
+    void aReturnThatComesOffSendsTheCurrentThroughAnotherLoad() {
+        SneakReport report = SEARCH.findWithFaults(COMMON_EARTH, Progress.UNWATCHED);
+        assertThat(report.sneaks()).isEmpty();
+        assertThat(report.withFaults())
+                .filteredOn(f -> f.kind() == Kind.WIRE_OFF && f.ids().equals(List.of("W5")))
+                .hasSize(2)
+                .allSatisfy(off -> assertThat(off.sneaks()).singleElement().satisfies(fan -> {
+                    assertThat(fan.load()).isEqualTo("fan");
+                    assertThat(fan.path().steps())
+                            .extracting(s -> s.id())
+                            .containsExactly("battery", "W1", "left", "W3", "lamp", "W4", "W6", "fan", "W7", "W2");
+                    assertThat(fan.occurrences()).singleElement().satisfies(o -> assertThat(o.changes())
+                            .isEqualTo(Map.of("left", "on")));
+                }));
+    }
+
+    @Test
+    void faultsCountAmongTheCombinations() {
+        int faults = SingleFaults.list(COMMON_EARTH).size();
+        assertThat(SEARCH.findWithFaults(COMMON_EARTH, Progress.UNWATCHED).faults()).isEqualTo(faults);
+        int all = 4 * (1 + faults);
+        SneakSearch small = new SneakSearch(new SneakLimits(all - 1, 400, 1, 60_000), NetworkLimits.defaults());
+        RejectedInput rejected = catchThrowableOfType(
+                RejectedInput.class, () -> small.findWithFaults(COMMON_EARTH, Progress.UNWATCHED));
+        assertThat(rejected.faults().get(0).value())
+                .isEqualTo(all + " combinations: 4 without a fault and with each of " + faults);
+    }
+
+    @Property(seed = "20261125", tries = 5)
+    void itIsTheSameAsSolvingEachFaultInEachCombination(
+            @ForAll long seed, @ForAll @IntRange(min = 1, max = 2) int switches, @ForAll @IntRange(max = 2) int ties) {
+        Plan plan = RandomHarness.of(seed, switches, ties);
+        assertThat(found(SEARCH.findWithFaults(plan, Progress.UNWATCHED))).isEqualTo(oneByOne(plan));
+    }
+
+    /** By fault and load, how strongly it is fed and by how many changes. */
+    private static Map<String, TreeSet<String>> found(SneakReport report) {
+        Map<String, TreeSet<String>> all = new TreeMap<>();
+        for (FaultSneaks faulty : report.withFaults()) {
+            for (Sneak sneak : faulty.sneaks()) {
+                SneakOccurrence one = sneak.occurrences().get(0);
+                all.computeIfAbsent(faulty.words(), words -> new TreeSet<>())
+                        .add(sneak.load() + " " + new Feed(one.activity(), one.operated()) + " "
+                                + one.changes().size());
+            }
+        }
+        return all;
+    }
+
+    private Map<String, TreeSet<String>> oneByOne(Plan plan) {
+        Map<String, TreeSet<String>> all = new TreeMap<>();
+        for (SingleFault fault : SingleFaults.list(plan)) {
+            Map<String, String> worst = new TreeMap<>();
+            for (Situation situation : Situations.list(plan, 1 << 10)) {
+                List<SolvedStep> sound = solver.solve(situation.plan());
+                List<SolvedStep> faulty = solver.solve(fault.applyTo(situation.plan()));
+                for (int s = 0; s < faulty.size(); s++) {
+                    compare(sound.get(s), faulty.get(s), situation.changes(), worst);
+                }
+            }
+            worst.forEach((load, said) -> all.computeIfAbsent(fault.words(), words -> new TreeSet<>())
+                    .add(said.substring(said.indexOf('|') + 1)));
+        }
+        return all;
+    }
+
+    private static void compare(SolvedStep sound, SolvedStep faulty, int changes, Map<String, String> worst) {
+        if (!faulty.solved()) {
+            return;
+        }
+        for (Consumer load : faulty.plan().listParts(Consumer.class)) {
+            Feed feed = SneakCase.feedOf(faulty, load);
+            boolean stronger = !sound.solved()
+                    || feed.compareTo(SneakCase.feedOf(sound, load)) < 0;
+            boolean told = !Intent.meantLive(load, faulty.plan(), faulty.step())
+                    && feed.activity().compareTo(Activity.LEAKS) < 0
+                    && stronger;
+            if (told) {
+                // Activities are in the order of their strength; what is pulled in comes first.
+                String rank = feed.activity().ordinal() + (feed.pulledIn() ? "a" : "b") + changes;
+                String said = rank + "|" + load.id() + " " + feed + " " + changes;
+                worst.merge(load.id(), said, (a, b) -> a.compareTo(b) <= 0 ? a : b);
+            }
+        }
+    }
+}
