@@ -10,7 +10,8 @@ import java.util.List;
  *
  * <p>A node with conductances g₁ … gₙ to others and g₀ to earth is replaced by gᵢ·gⱼ/(g₀ + g₁ + … + gₙ) between each pair
  * of its neighbours (star-mesh transformation). Unless a conductance is negative nothing is subtracted, so each voltage
- * keeps its digits however small a conductance is. The order is that of least degree, which on a harness, nearly a tree, makes next to no new branches.
+ * keeps its digits however small a conductance is. The order is that of least degree, which on a harness, nearly a tree,
+ * makes next to no new branches.
  *
  * <p>Cost: planning, nodes times branches; a solution, the sum of the squares of the degrees met.
  */

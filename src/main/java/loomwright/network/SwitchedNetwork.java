@@ -7,15 +7,14 @@ import java.util.stream.IntStream;
 /**
  * A network of which many subsets of the elements are solved, one after the other, as quickly as can be.
  *
- * <p>Nodal analysis; nonlinear elements by Newton's method from where the last solution left them; see {@link
- * StarElimination} for the linear part. It makes two things simpler than {@link NetworkSolver} does: a resistance below
- * 1e-7 ohm counts as 1e-7 ohm, and each node leaks to the reference by 1e-9 S, so that none floats. {@link #solve} says
+ * <p>Nodal analysis; nonlinear elements by Newton's method from where the last solution left them ({@link Tangents}); see
+ * {@link StarElimination} for the linear part. It makes two things simpler than {@link NetworkSolver} does: a resistance
+ * below 1e-7 ohm counts as 1e-7 ohm, and each node leaks to the reference by 1e-9 S, so that none floats. {@link #solve} says
  * when the result is not to be trusted; then {@code NetworkSolver} has the word.
  *
  * <p>Cost on a harness of 60 nodes: about a microsecond for each Newton step. For one thread at a time.
  */
 public final class SwitchedNetwork {
-    private static final double LEAST_OHM = 1e-7;
     private static final double LEAK_S = 1e-9;
     private static final int MOST_STEPS = 60;
     /** From this step on chords instead of tangents: slower, but they do not swing to and fro about a kink. */
@@ -24,18 +23,21 @@ public final class SwitchedNetwork {
     /** From this step on one-way elements change their state one at a time: slower, but it does not go round in circles. */
     private static final int ONE_BY_ONE_FROM = 8;
 
-    private static final double SETTLED = 1e-10;
     /** More than any battery gives: two ideal sources against each other. */
     private static final double ABSURD_A = 1e5;
 
-    private final Branch[] branches;
+    private final Tangents lines;
     private final boolean[] always;
+    /** Ends of each element as nodes of the elimination. */
     private final int[] from;
+
     private final int[] to;
     private final int[] slot;
-    private final boolean[] linear;
+    private final int[] indexOf;
     private final StarElimination elimination;
+    /** What is always there, as a start for each step. */
     private final double[] fixedBetweenS;
+
     private final double[] fixedEarthS;
     private final double[] fixedA;
     private final double[] betweenS;
@@ -43,13 +45,11 @@ public final class SwitchedNetwork {
     /** Voltage of each node, the reference last and always 0. */
     private final double[] voltage;
 
-    private final int[] indexOf;
-    private final double[] drive;
-    private final double[] slope;
-    private final double[] source;
+    /** The elements of the subset that are not linear and always there. */
     private final int[] here;
+
     private int hereCount;
-    private final int[] sources;
+    private final int[] fixedSources;
 
     /**
      * Plans the solutions.
@@ -60,72 +60,39 @@ public final class SwitchedNetwork {
      * @param always by element, whether it is there in every subset
      */
     public SwitchedNetwork(int nodes, int reference, List<Element> elements, boolean[] always) {
-        int count = elements.size();
         this.always = always.clone();
-        branches = elements.stream().map(SwitchedNetwork::law).toArray(Branch[]::new);
-        indexOf = new int[nodes];
-        for (int node = 0; node < nodes; node++) {
-            indexOf[node] = node == reference ? nodes - 1 : node < reference ? node : node - 1;
-        }
-        from = new int[count];
-        to = new int[count];
-        linear = new boolean[count];
-        for (int b = 0; b < count; b++) {
-            from[b] = end(branches[b].from, nodes);
-            to[b] = end(branches[b].to, nodes);
-            linear[b] = branches[b] instanceof Branch.Linear;
-        }
+        lines = new Tangents(elements);
+        int count = lines.count();
+        indexOf = IntStream.range(0, nodes)
+                .map(node -> node == reference ? nodes - 1 : node < reference ? node : node - 1)
+                .toArray();
+        from = IntStream.range(0, count).map(b -> end(lines.branch(b).from)).toArray();
+        to = IntStream.range(0, count).map(b -> end(lines.branch(b).to)).toArray();
         elimination = new StarElimination(nodes - 1, from, to);
-        slot = new int[count];
-        for (int b = 0; b < count; b++) {
-            boolean between = from[b] != StarElimination.EARTH && to[b] != StarElimination.EARTH && from[b] != to[b];
-            slot[b] = between ? elimination.slot(from[b], to[b]) : -1;
-        }
+        slot = IntStream.range(0, count)
+                .map(b -> from[b] != StarElimination.EARTH && to[b] != StarElimination.EARTH && from[b] != to[b]
+                        ? elimination.slot(from[b], to[b])
+                        : -1)
+                .toArray();
         betweenS = new double[elimination.slots()];
         earthS = new double[nodes - 1];
         voltage = new double[nodes];
-        drive = new double[count];
-        slope = new double[count];
-        source = new double[count];
         here = new int[count];
-        sources = IntStream.range(0, count)
-                .filter(b -> linear[b] && branches[b].biasV != 0)
+        fixedSources = IntStream.range(0, count)
+                .filter(b -> always[b] && lines.isLinear(b) && lines.branch(b).biasV != 0)
                 .toArray();
         Arrays.fill(earthS, LEAK_S);
-        stampAlways();
+        IntStream.range(0, count).filter(b -> always[b] && lines.isLinear(b)).forEach(this::stamp);
         fixedBetweenS = betweenS.clone();
         fixedEarthS = earthS.clone();
         fixedA = voltage.clone();
     }
 
-    private int end(int node, int nodes) {
-        return indexOf[node] == nodes - 1 ? StarElimination.EARTH : indexOf[node];
+    private int end(int node) {
+        return indexOf[node] == indexOf.length - 1 ? StarElimination.EARTH : indexOf[node];
     }
 
-    private static Branch law(Element element) {
-        if (element instanceof Resistor r && r.resistanceOhm() < LEAST_OHM) {
-            return Branch.of(new Resistor(r.id(), r.from(), r.to(), LEAST_OHM));
-        } else if (element instanceof VoltageSource s && s.resistanceOhm() < LEAST_OHM) {
-            return Branch.of(new VoltageSource(s.id(), s.from(), s.to(), s.voltageV(), LEAST_OHM));
-        } else if (element instanceof OneWay o && o.slopeOhm() < LEAST_OHM) {
-            return Branch.of(new OneWay(o.id(), o.from(), o.to(), o.thresholdV(), LEAST_OHM, o.limitA()));
-        }
-        return Branch.of(element);
-    }
-
-    private void stampAlways() {
-        for (int b = 0; b < branches.length; b++) {
-            if (linear[b]) {
-                slope[b] = branches[b].slopeS(0);
-                source[b] = branches[b].currentA(branches[b].biasV);
-                if (always[b]) {
-                    stamp(b);
-                }
-            }
-        }
-    }
-
-    /** Adds a branch that carries {@code source + slope·v}. */
+    /** Adds the line of an element. */
     private void stamp(int b) {
         int a = from[b];
         int c = to[b];
@@ -133,18 +100,17 @@ public final class SwitchedNetwork {
             return;
         }
         if (slot[b] >= 0) {
-            betweenS[slot[b]] += slope[b];
-        } else if (a != StarElimination.EARTH) {
-            earthS[a] += slope[b];
-        } else if (c != StarElimination.EARTH) {
-            earthS[c] += slope[b];
+            betweenS[slot[b]] += lines.slopeS(b);
+        } else {
+            earthS[a == StarElimination.EARTH ? c : a] += lines.slopeS(b);
         }
-        if (source[b] != 0) {
+        double sourceA = lines.sourceA(b);
+        if (sourceA != 0) {
             if (a != StarElimination.EARTH) {
-                voltage[a] -= source[b];
+                voltage[a] -= sourceA;
             }
             if (c != StarElimination.EARTH) {
-                voltage[c] += source[b];
+                voltage[c] += sourceA;
             }
         }
     }
@@ -152,8 +118,8 @@ public final class SwitchedNetwork {
     /** Forgets the last subset: what is always there is there. */
     public void clear() {
         hereCount = 0;
-        for (int b = 0; b < branches.length; b++) {
-            if (always[b] && !linear[b]) {
+        for (int b = 0; b < always.length; b++) {
+            if (always[b] && !lines.isLinear(b)) {
                 here[hereCount++] = b;
             }
         }
@@ -173,10 +139,7 @@ public final class SwitchedNetwork {
      */
     public boolean solve() {
         for (int k = 0; k < hereCount; k++) {
-            if (branches[here[k]] instanceof Branch.ConstantPower) {
-                // Of two solutions the one of higher voltage: begin with next to no load.
-                drive[here[k]] = Double.NaN;
-            }
+            lines.begin(here[k]);
         }
         boolean chords = false;
         for (int step = 0; step < MOST_STEPS; step++) {
@@ -184,8 +147,8 @@ public final class SwitchedNetwork {
             System.arraycopy(fixedEarthS, 0, earthS, 0, earthS.length);
             System.arraycopy(fixedA, 0, voltage, 0, voltage.length);
             for (int k = 0; k < hereCount; k++) {
-                if (!linear[here[k]]) {
-                    linearise(here[k], chords || step >= CHORDS_FROM);
+                if (!lines.isLinear(here[k])) {
+                    lines.lay(here[k], chords || step >= CHORDS_FROM);
                 }
                 stamp(here[k]);
             }
@@ -198,63 +161,29 @@ public final class SwitchedNetwork {
         return false;
     }
 
-    private void linearise(int b, boolean chord) {
-        Branch branch = branches[b];
-        double at = drive[b];
-        if (Double.isNaN(at) && branch instanceof Branch.ConstantPower load) {
-            slope[b] = load.idle().conductanceS;
-            source[b] = 0;
-            return;
-        }
-        boolean curved = !(branch instanceof Branch.OneWayBranch);
-        slope[b] = chord && curved && at != 0 ? branch.currentA(at) / at : branch.slopeS(at);
-        source[b] = branch.currentA(at) - slope[b] * (at - branch.biasV);
-    }
-
     /** Whether the laws hold at the new voltages, to which the drives are then moved. */
     private boolean settled(boolean oneAtATime) {
         boolean settled = true;
         boolean changed = false;
         for (int k = 0; k < hereCount; k++) {
             int b = here[k];
-            if (!linear[b]) {
-                double across = across(b);
-                double at = across + branches[b].biasV;
-                double wantedA = branches[b].currentA(at);
-                double hadA = source[b] + slope[b] * across;
-                // The rounding of the two large terms of a steep branch is no error of its own.
-                double scale = Math.abs(wantedA) + 1e-5 * Math.abs(source[b]) + 1e-3;
-                settled &= Math.abs(wantedA - hadA) <= SETTLED * scale && !Double.isNaN(drive[b]);
-                if (branches[b] instanceof Branch.OneWayBranch oneWay) {
-                    boolean hold = changed && oneAtATime;
-                    double before = drive[b];
-                    drive[b] = hold ? before : neighbouring(oneWay, before, at);
-                    changed |= oneWay.slopeS(before) != oneWay.slopeS(drive[b]);
-                } else {
-                    // The steep foot of a lamp's law throws Newton's method to and fro about 0.
-                    drive[b] = drive[b] * at < 0 ? 0 : at;
-                }
+            if (!lines.isLinear(b)) {
+                double acrossV = across(b);
+                settled &= lines.isSettled(b, acrossV);
+                changed |= lines.move(b, acrossV, changed && oneAtATime);
             }
         }
         return settled;
     }
 
-    /** A one-way element goes from blocking to its limit, and back, by way of conducting only. */
-    private static double neighbouring(Branch.OneWayBranch oneWay, double before, double at) {
-        double limitV = oneWay.slopeOhm * oneWay.limitA;
-        boolean leap = (before <= 0 && at >= limitV) || (before >= limitV && at <= 0);
-        return leap ? 0.5 * limitV : at;
-    }
-
     private boolean plausible() {
-        for (int b : sources) {
-            if (always[b] && Math.abs(source[b] + slope[b] * across(b)) > ABSURD_A) {
+        for (int b : fixedSources) {
+            if (Math.abs(currentA(b)) > ABSURD_A) {
                 return false;
             }
         }
         for (int k = 0; k < hereCount; k++) {
-            double currentA = currentA(here[k]);
-            if (!(Math.abs(currentA) <= ABSURD_A)) {
+            if (!(Math.abs(currentA(here[k])) <= ABSURD_A)) {
                 return false;
             }
         }
@@ -269,23 +198,19 @@ public final class SwitchedNetwork {
 
     /** Voltage of one node against another in the solution, V. */
     public double acrossV(int node, int other) {
-        return voltage(indexOf[node]) - voltage(indexOf[other]);
-    }
-
-    private double voltage(int index) {
-        return index == voltage.length - 1 ? 0 : voltage[index];
+        return voltage[indexOf[node]] - voltage[indexOf[other]];
     }
 
     /** Current of an element that is there, A. */
     public double currentA(int element) {
-        return source[element] + slope[element] * across(element);
+        return lines.currentA(element, across(element));
     }
 
     /** Whether two nodes are joined by elements that conduct, the open end of a diode to what is behind it too. */
     public boolean joined(int node, int other) {
         NodeSets sets = new NodeSets(voltage.length);
-        for (int b = 0; b < branches.length; b++) {
-            if (always[b] && linear[b]) {
+        for (int b = 0; b < always.length; b++) {
+            if (always[b] && lines.isLinear(b)) {
                 join(sets, b);
             }
         }
@@ -296,10 +221,8 @@ public final class SwitchedNetwork {
     }
 
     private void join(NodeSets sets, int b) {
-        if (slope[b] != 0) {
-            int earth = voltage.length - 1;
-            sets.join(
-                    from[b] == StarElimination.EARTH ? earth : from[b], to[b] == StarElimination.EARTH ? earth : to[b]);
+        if (lines.slopeS(b) != 0) {
+            sets.join(indexOf[lines.branch(b).from], indexOf[lines.branch(b).to]);
         }
     }
 }

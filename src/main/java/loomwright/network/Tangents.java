@@ -1,0 +1,127 @@
+package loomwright.network;
+
+import java.util.List;
+
+/**
+ * The laws of the elements of a {@link SwitchedNetwork}, each as the straight line {@code source + slope·v} that Newton's
+ * method has it stand for at present. Where a line touches its law, its drive, is kept from one solution to the next.
+ *
+ * <p>A resistance below 1e-7 ohm counts as 1e-7 ohm.
+ */
+final class Tangents {
+    private static final double LEAST_OHM = 1e-7;
+    /** The law holds if the line is off by no more than this share of the current. */
+    private static final double SETTLED = 1e-10;
+
+    private final Branch[] branches;
+    private final boolean[] linear;
+    private final double[] drive;
+    private final double[] slope;
+    private final double[] source;
+
+    Tangents(List<Element> elements) {
+        int count = elements.size();
+        branches = elements.stream().map(Tangents::law).toArray(Branch[]::new);
+        linear = new boolean[count];
+        drive = new double[count];
+        slope = new double[count];
+        source = new double[count];
+        for (int b = 0; b < count; b++) {
+            linear[b] = branches[b] instanceof Branch.Linear;
+            if (linear[b]) {
+                slope[b] = branches[b].slopeS(0);
+                source[b] = branches[b].currentA(branches[b].biasV);
+            }
+        }
+    }
+
+    private static Branch law(Element element) {
+        if (element instanceof Resistor r && r.resistanceOhm() < LEAST_OHM) {
+            return Branch.of(new Resistor(r.id(), r.from(), r.to(), LEAST_OHM));
+        } else if (element instanceof VoltageSource s && s.resistanceOhm() < LEAST_OHM) {
+            return Branch.of(new VoltageSource(s.id(), s.from(), s.to(), s.voltageV(), LEAST_OHM));
+        } else if (element instanceof OneWay o && o.slopeOhm() < LEAST_OHM) {
+            return Branch.of(new OneWay(o.id(), o.from(), o.to(), o.thresholdV(), LEAST_OHM, o.limitA()));
+        }
+        return Branch.of(element);
+    }
+
+    int count() {
+        return branches.length;
+    }
+
+    Branch branch(int b) {
+        return branches[b];
+    }
+
+    boolean isLinear(int b) {
+        return linear[b];
+    }
+
+    double slopeS(int b) {
+        return slope[b];
+    }
+
+    double sourceA(int b) {
+        return source[b];
+    }
+
+    /** Current by the line, A. */
+    double currentA(int b, double acrossV) {
+        return source[b] + slope[b] * acrossV;
+    }
+
+    /** Of two solutions of a constant-power load the one of higher voltage is meant: begin with next to no load. */
+    void begin(int b) {
+        if (branches[b] instanceof Branch.ConstantPower) {
+            drive[b] = Double.NaN;
+        }
+    }
+
+    /** Lays the line against the law at the drive; as a chord through 0 where a tangent might not converge. */
+    void lay(int b, boolean chord) {
+        Branch branch = branches[b];
+        double at = drive[b];
+        if (Double.isNaN(at) && branch instanceof Branch.ConstantPower load) {
+            slope[b] = load.idle().conductanceS;
+            source[b] = 0;
+            return;
+        }
+        boolean curved = !(branch instanceof Branch.OneWayBranch);
+        slope[b] = chord && curved && at != 0 ? branch.currentA(at) / at : branch.slopeS(at);
+        source[b] = branch.currentA(at) - slope[b] * (at - branch.biasV);
+    }
+
+    /** Whether the line says at a voltage what the law says. */
+    boolean isSettled(int b, double acrossV) {
+        double wantedA = branches[b].currentA(acrossV + branches[b].biasV);
+        // The rounding of the two large terms of a steep branch is no error of its own.
+        double scale = Math.abs(wantedA) + 1e-5 * Math.abs(source[b]) + 1e-3;
+        return Math.abs(wantedA - currentA(b, acrossV)) <= SETTLED * scale && !Double.isNaN(drive[b]);
+    }
+
+    /**
+     * Moves the drive to a voltage.
+     *
+     * @param hold whether a one-way element is to stay as it is
+     * @return whether a one-way element has changed its state
+     */
+    boolean move(int b, double acrossV, boolean hold) {
+        double before = drive[b];
+        double at = acrossV + branches[b].biasV;
+        if (branches[b] instanceof Branch.OneWayBranch oneWay) {
+            drive[b] = hold ? before : neighbouring(oneWay, before, at);
+            return oneWay.slopeS(before) != oneWay.slopeS(drive[b]);
+        }
+        // The steep foot of a lamp's law throws Newton's method to and fro about 0.
+        drive[b] = before * at < 0 ? 0 : at;
+        return false;
+    }
+
+    /** A one-way element goes from blocking to its limit, and back, by way of conducting only. */
+    private static double neighbouring(Branch.OneWayBranch oneWay, double before, double at) {
+        double limitV = oneWay.slopeOhm * oneWay.limitA;
+        boolean leap = (before <= 0 && at >= limitV) || (before >= limitV && at <= 0);
+        return leap ? 0.5 * limitV : at;
+    }
+}

@@ -1,0 +1,103 @@
+package loomwright.operation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Part;
+import loomwright.network.Element;
+import loomwright.network.SwitchedNetwork;
+
+/**
+ * All elements that one step of a plan may have in any setting of its open parts and any state of its relays and the like,
+ * and which of them are there when.
+ */
+final class SweptElements {
+    private final Wiring wiring;
+    private final Step step;
+    private final List<Element> elements;
+    private final List<Branch> branches;
+    private final int always;
+    /** By open part and setting, the elements that are there then. */
+    private final List<List<int[]>> bySetting;
+    /** By threshold: the elements while inactive, and while active. */
+    private final List<List<int[]>> byState;
+
+    SweptElements(Wiring wiring, Step step, List<List<Part>> open, List<Threshold> thresholds) {
+        this.wiring = wiring;
+        this.step = step;
+        this.elements = new ArrayList<>(wiring.resistors());
+        this.branches = new ArrayList<>(wiring.branches());
+        Set<String> varying = new HashSet<>();
+        open.forEach(settings -> varying.add(settings.get(0).id()));
+        thresholds.forEach(t -> varying.add(t.part().id()));
+        wiring.plan().parts().stream().filter(p -> !varying.contains(p.id())).forEach(p -> add(p, false));
+        always = elements.size();
+        bySetting = open.stream()
+                .map(settings -> settings.stream().map(s -> add(s, false)).toList())
+                .toList();
+        byState = thresholds.stream()
+                .map(t -> List.of(add(t.part(), false), add(t.part(), true)))
+                .toList();
+    }
+
+    private int[] add(Part part, boolean active) {
+        StepNetwork.PartElements own = StepNetwork.of(wiring, step, part, active);
+        int first = elements.size();
+        elements.addAll(own.elements());
+        branches.addAll(own.branches());
+        return IntStream.range(first, elements.size()).toArray();
+    }
+
+    SwitchedNetwork network() {
+        boolean[] there = new boolean[elements.size()];
+        Arrays.fill(there, 0, always, true);
+        return new SwitchedNetwork(wiring.nodeNames().size(), Wiring.CHASSIS_NODE, elements, there);
+    }
+
+    /** The elements of an open part in a setting. */
+    int[] inSetting(int open, int setting) {
+        return bySetting.get(open).get(setting);
+    }
+
+    /** The elements of a part with a threshold. */
+    int[] inState(int threshold, boolean active) {
+        return byState.get(threshold).get(active ? 1 : 0);
+    }
+
+    /** The elements from a consumer's feed to its return, either way round, whatever its state. */
+    int[] between(Consumer consumer) {
+        return between(consumer, IntStream.range(0, elements.size()));
+    }
+
+    /** Those of them that are there in one state of its threshold. */
+    int[] between(Consumer consumer, int threshold, boolean active) {
+        return between(consumer, Arrays.stream(inState(threshold, active)));
+    }
+
+    private int[] between(Consumer consumer, IntStream among) {
+        Set<String> ends = Set.of(
+                consumer.terminal(consumer.feedTerminal()).toString(),
+                consumer.terminal(consumer.returnTerminal()).toString());
+        return among.filter(b -> branches.get(b).id().equals(consumer.id()))
+                .filter(b -> ends.contains(branches.get(b).from())
+                        && ends.contains(branches.get(b).to())
+                        && !branches.get(b).from().equals(branches.get(b).to()))
+                .toArray();
+    }
+
+    /** Whether another step of the same plan is electrically the same. */
+    boolean isSameAs(SweptElements other) {
+        return elements.equals(other.elements) && same(bySetting, other.bySetting) && same(byState, other.byState);
+    }
+
+    private static boolean same(List<List<int[]>> one, List<List<int[]>> other) {
+        return IntStream.range(0, one.size())
+                .allMatch(p -> IntStream.range(0, one.get(p).size())
+                        .allMatch(s ->
+                                Arrays.equals(one.get(p).get(s), other.get(p).get(s))));
+    }
+}
