@@ -107,7 +107,9 @@ public final class Main implements Callable<Integer> {
         @Option(names = "--remedies", description = "Most remedies tried for one load.")
         private int remedies = C.backfeed().maxTrials();
 
-        @Option(names = "--mistakes", description = "Most mistakes times settings of the free switches that are solved.")
+        @Option(
+                names = "--mistakes",
+                description = "Most mistakes times settings of the free switches that are solved.")
         private int mistakes = C.mistakes().maxSolutions();
 
         @Option(

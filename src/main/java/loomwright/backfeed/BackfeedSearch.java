@@ -44,10 +44,7 @@ public final class BackfeedSearch {
      * @throws loomwright.answer.RejectedInput OVER_LIMIT if the switches make too many combinations
      */
     public BackfeedReport find(Plan plan, Progress progress) {
-        return find(
-                plan,
-                Survey.of(plan, solver, limits.maxCombinations(), progress.part(0, 2)),
-                progress.part(1, 2));
+        return find(plan, Survey.of(plan, solver, limits.maxCombinations(), progress.part(0, 2)), progress.part(1, 2));
     }
 
     /**
@@ -66,10 +63,10 @@ public final class BackfeedSearch {
         List<UnintendedFeed> feeds = new ArrayList<>();
         for (Consumer consumer : survey.consumers()) {
             if (occurrences.containsKey(consumer.id())) {
-                feeds.add(
-                        feed(plan, survey, consumer, occurrences, progress.part(feeds.size(), occurrences.size())));
+                feeds.add(feed(plan, survey, consumer, occurrences, progress.part(feeds.size(), occurrences.size())));
             }
         }
+        progress.at(1, 1);
         feeds.sort(Comparator.comparing(UnintendedFeed::severity));
         return new BackfeedReport(plan.name(), (int) survey.combinations(), feeds, reversedWires(survey));
     }

@@ -13,11 +13,8 @@ import loomwright.review.mistakes.MistakesLimits;
  * @param mistakes solutions of a list of mistakes
  * @param sneaks combinations, cases, threads and time of the exhaustive search
  */
-public record CalculationLimits(NetworkLimits network, BackfeedLimits backfeed, MistakesLimits mistakes, SneakLimits sneaks) {
-    public static final CalculationLimits DEFAULT =
-            new CalculationLimits(
-                    NetworkLimits.defaults(),
-                    BackfeedLimits.defaults(),
-                    MistakesLimits.defaults(),
-                    SneakLimits.defaults());
+public record CalculationLimits(
+        NetworkLimits network, BackfeedLimits backfeed, MistakesLimits mistakes, SneakLimits sneaks) {
+    public static final CalculationLimits DEFAULT = new CalculationLimits(
+            NetworkLimits.defaults(), BackfeedLimits.defaults(), MistakesLimits.defaults(), SneakLimits.defaults());
 }

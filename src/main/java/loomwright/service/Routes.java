@@ -81,32 +81,32 @@ final class Routes {
                         "findBackfeed",
                         LongCalculation.of(
                                         Plan.class,
-                                        (plan, progress) -> BackfeedAnswer.of(
-                                                plan, limits.backfeed(), limits.network(), progress))
+                                        (plan, progress) ->
+                                                BackfeedAnswer.of(plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables::backfeed))),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
                         LongCalculation.of(
                                         Plan.class,
-                                        (plan, progress) -> MistakesAnswer.of(
-                                                plan, limits.mistakes(), limits.network(), progress))
+                                        (plan, progress) ->
+                                                MistakesAnswer.of(plan, limits.mistakes(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables::mistakes))),
                 post(
                         "/v1/plans/sneaks",
                         "findSneaks",
                         LongCalculation.of(
                                         Plan.class,
-                                        (plan, request, progress) -> SneakAnswer.of(
-                                                plan, request.isSet("singleFaults"), sneaks, progress))
+                                        (plan, request, progress) ->
+                                                SneakAnswer.of(plan, request.isSet("singleFaults"), sneaks, progress))
                                 .in(faces -> faces.table(SneakTables::sneaks))),
                 post(
                         "/v1/plans/review",
                         "reviewPlan",
                         LongCalculation.of(
                                         Plan.class,
-                                        (plan, progress) -> PlanReview.of(
-                                                plan, limits.backfeed(), limits.network(), progress))
+                                        (plan, progress) ->
+                                                PlanReview.of(plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables::review))),
                 post(
                         "/v1/plans/comparison",

@@ -15,8 +15,8 @@ class B08_LimitsTest {
     @Test
     void tooManyCombinationsAreRefused() {
         BackfeedSearch search = new BackfeedSearch(new BackfeedLimits(5, 6, 40), NetworkLimits.defaults());
-        RejectedInput rejected =
-                catchThrowableOfType(RejectedInput.class, () -> search.find(Plans.example("sandpiper-as-built"), Progress.UNWATCHED));
+        RejectedInput rejected = catchThrowableOfType(
+                RejectedInput.class, () -> search.find(Plans.example("sandpiper-as-built"), Progress.UNWATCHED));
         assertThat(rejected.faults()).extracting(Fault::code).containsExactly(Fault.Code.OVER_LIMIT);
         assertThat(rejected.faults().get(0).value()).startsWith("6 ");
     }

@@ -12,7 +12,8 @@ import loomwright.operation.Step;
 /** A plan's backfeed report, asked in the words of a test. */
 record Searched(BackfeedReport report) {
     static Searched of(Plan plan) {
-        return new Searched(new BackfeedSearch(BackfeedLimits.defaults(), NetworkLimits.defaults()).find(plan, Progress.UNWATCHED));
+        return new Searched(
+                new BackfeedSearch(BackfeedLimits.defaults(), NetworkLimits.defaults()).find(plan, Progress.UNWATCHED));
     }
 
     Optional<UnintendedFeed> find(String load) {

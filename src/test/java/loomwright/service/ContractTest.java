@@ -104,8 +104,7 @@ class ContractTest {
         assertThat(words("/components/schemas/ProblemEntry/properties/code"))
                 .isEqualTo(all(Fault.Code.values(), Words::of));
         assertThat(words("/components/schemas/Caution/properties/code")).isEqualTo(all(Caution.values(), Words::of));
-        assertThat(words("/components/schemas/SingleFaultKind"))
-                .isEqualTo(all(SingleFault.Kind.values(), Words::of));
+        assertThat(words("/components/schemas/SingleFaultKind")).isEqualTo(all(SingleFault.Kind.values(), Words::of));
         assertThat(words("/components/schemas/MistakeNotice/properties/effect"))
                 .isEqualTo(all(MistakesReport.Effect.values(), Words::of));
         assertThat(words("/components/schemas/MistakeOverload/properties/kind"))

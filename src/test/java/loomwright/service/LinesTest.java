@@ -188,12 +188,15 @@ class LinesTest {
             for (String line : lines(response)) {
                 lines.add(MAPPER.readTree(line));
             }
-            assertThat(lines.get(lines.size() - 1).at("/answer/result").isObject()).isTrue();
+            assertThat(lines.get(lines.size() - 1).at("/answer/result").isObject())
+                    .isTrue();
             List<JsonNode> progress = lines.subList(0, lines.size() - 1);
             assertThat(progress).hasSizeGreaterThan(1).allMatch(line -> line.has("progress"));
             assertThat(progress.stream().map(line -> line.at("/progress/done").asLong()))
                     .isSorted();
-            assertThat(progress.stream().map(line -> line.at("/progress/of").asLong()).distinct())
+            assertThat(progress.stream()
+                            .map(line -> line.at("/progress/of").asLong())
+                            .distinct())
                     .hasSize(1);
         }
     }

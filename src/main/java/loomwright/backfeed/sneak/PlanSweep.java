@@ -80,9 +80,7 @@ final class PlanSweep {
     private Optional<Found> find(boolean quick) {
         Settings soundSettings = sound == null ? null : sound.settings;
         Shown shown = new PooledSweep(
-                        pool,
-                        4 * limits.threads(),
-                        () -> new SweepTask(settings, soundSettings, quick, networkLimits))
+                        pool, 4 * limits.threads(), () -> new SweepTask(settings, soundSettings, quick, networkLimits))
                 .run(settings, new Shown(settings, consumers.size()), watch);
         Map<String, Group> groups = new LinkedHashMap<>();
         boolean complete = true;
@@ -106,7 +104,8 @@ final class PlanSweep {
                 watch.at(settings.count());
             }
         }
-        return Optional.of(new Found(shown.judged, complete, sneaks(groups.values().stream().toList())));
+        return Optional.of(new Found(
+                shown.judged, complete, sneaks(groups.values().stream().toList())));
     }
 
     /** With a fault one moment is told of each load, the worst. */
@@ -135,14 +134,18 @@ final class PlanSweep {
                 && SneakCase.feedOf(one, load).equals(moment.seen().feed())
                 && (sound == null || sound.feedsLess(load, moment));
         return same
-                ? Optional.of(SneakCase.of(load, moment.seen().code(), moment.seen().changes(), one))
+                ? Optional.of(
+                        SneakCase.of(load, moment.seen().code(), moment.seen().changes(), one))
                 : Optional.empty();
     }
 
     private boolean feedsLess(Consumer load, Moment moment) {
         SolvedStep here = solve(moment.seen().code(), moment.step());
         return !here.solved()
-                || here.plan().findPart(load.id()).filter(Consumer.class::isInstance).isEmpty()
+                || here.plan()
+                        .findPart(load.id())
+                        .filter(Consumer.class::isInstance)
+                        .isEmpty()
                 || SweepTask.isWorse(moment.seen().feed(), SneakCase.feedOf(here, load));
     }
 
@@ -169,8 +172,8 @@ final class PlanSweep {
         SneakCase worst = byStep.values().stream()
                 .min(Comparator.comparing(SneakCase::feed).thenComparingInt(SneakCase::changes))
                 .orElseThrow();
-        Severity severity =
-                Verdicts.severity(group.load(), worst.feed().activity(), worst.feed().pulledIn());
+        Severity severity = Verdicts.severity(
+                group.load(), worst.feed().activity(), worst.feed().pulledIn());
         return new Sneak(
                 group.load().id(),
                 group.load().called(),

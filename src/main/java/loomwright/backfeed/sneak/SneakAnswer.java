@@ -34,8 +34,8 @@ public final class SneakAnswer {
         SneakReport report = singleFaults ? search.findWithFaults(plan, progress) : search.find(plan, progress);
         List<Basis> basis = new ArrayList<>(PlanAnswer.basis(plan));
         if (singleFaults) {
-            basis.add(Basis.commonPractice("which single faults are plausible, a bad joint of 3 ohm, a short to earth of"
-                    + " 0.01 ohm"));
+            basis.add(Basis.commonPractice(
+                    "which single faults are plausible, a bad joint of 3 ohm, a short to earth of" + " 0.01 ohm"));
         }
         basis.add(Basis.computed(
                 "the way of the current",
@@ -57,8 +57,9 @@ public final class SneakAnswer {
                 "Of combinations that show the same, those are reported in which no part of the changes alone"
                         + " shows it. A second way that only opens where a first one feeds the load already is not told apart.");
         if (report.faults() > 0) {
-            working.add("Of a fault is told what it alone brings about: loads that are fed more strongly than in the same"
-                    + " combination without it, and by more than a trickle. Fuses are taken to hold.");
+            working.add(
+                    "Of a fault is told what it alone brings about: loads that are fed more strongly than in the same"
+                            + " combination without it, and by more than a trickle. Fuses are taken to hold.");
         }
         if (!report.complete()) {
             working.add("There were more such combinations than are followed; the ones with the fewest changes are"

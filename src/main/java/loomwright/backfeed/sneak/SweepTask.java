@@ -32,7 +32,9 @@ final class SweepTask {
         this.soundFeeds = sound == null ? null : new UnaskedFeeds(sound, quick, limits);
         List<String> soundIds = sound == null
                 ? List.of()
-                : sound.plan().listParts(Consumer.class).stream().map(Consumer::id).toList();
+                : sound.plan().listParts(Consumer.class).stream()
+                        .map(Consumer::id)
+                        .toList();
         this.soundNumber = settings.plan().listParts(Consumer.class).stream()
                 .mapToInt(c -> soundIds.indexOf(c.id()))
                 .toArray();

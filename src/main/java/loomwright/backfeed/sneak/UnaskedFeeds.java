@@ -1,7 +1,10 @@
 package loomwright.backfeed.sneak;
 
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
@@ -19,7 +22,6 @@ import org.jspecify.annotations.Nullable;
  * it open. For one thread at a time.
  */
 final class UnaskedFeeds {
-    private static final Step[] STEPS = Step.values();
     private static final Feed NONE = new Feed(Activity.DEAD, false);
 
     private final Settings settings;
@@ -28,7 +30,7 @@ final class UnaskedFeeds {
     private final PlanSolver solver;
     private final int[] setting;
     /** By step and consumer. */
-    private final Feed[][] feeds;
+    private final Map<Step, Feed[]> feeds = new EnumMap<>(Step.class);
 
     private boolean inFull;
 
@@ -43,7 +45,9 @@ final class UnaskedFeeds {
         this.sweep = quick ? Sweep.of(settings.plan(), settings.open()).orElse(null) : null;
         this.solver = new PlanSolver(limits);
         this.setting = new int[settings.open().size()];
-        this.feeds = new Feed[STEPS.length][consumers.size()];
+        for (Step step : Step.values()) {
+            feeds.put(step, new Feed[consumers.size()]);
+        }
     }
 
     /** Solves the setting of that number and returns its code. */
@@ -54,9 +58,10 @@ final class UnaskedFeeds {
         if (inFull || sweep == null) {
             solveInFull(settings.planAt(code));
         } else {
-            for (Step step : STEPS) {
-                for (int c = 0; c < consumers.size(); c++) {
-                    feeds[step.ordinal()][c] = sweep.feed(step, c);
+            for (Step step : Step.values()) {
+                Feed[] here = in(step);
+                for (int c = 0; c < here.length; c++) {
+                    here[c] = sweep.feed(step, c);
                 }
             }
         }
@@ -65,7 +70,7 @@ final class UnaskedFeeds {
 
     private void solveInFull(Plan plan) {
         for (SolvedStep solved : solver.solve(plan)) {
-            Feed[] here = feeds[solved.step().ordinal()];
+            Feed[] here = in(solved.step());
             Arrays.fill(here, NONE);
             for (int c = 0; c < here.length && solved.solved(); c++) {
                 if (!Intent.meantLive(consumers.get(c), plan, solved.step())) {
@@ -82,6 +87,10 @@ final class UnaskedFeeds {
 
     /** How a load is fed in a step of the setting just solved; dead also if it is meant to be live. */
     Feed at(Step step, int consumer) {
-        return feeds[step.ordinal()][consumer];
+        return in(step)[consumer];
+    }
+
+    private Feed[] in(Step step) {
+        return Objects.requireNonNull(feeds.get(step));
     }
 }

@@ -35,8 +35,8 @@ final class Watch {
     void at(long done) {
         long now = System.nanoTime();
         if (now - endNs > 0) {
-            throw new OutOfTime("A search for sneak paths may take " + timeMs / 1000.0 + " s; " + (before + done) + " of "
-                    + all + " combinations were done");
+            throw new OutOfTime("A search for sneak paths may take " + timeMs / 1000.0 + " s; " + (before + done)
+                    + " of " + all + " combinations were done");
         }
         if (now - toldNs > TimeUnit.MILLISECONDS.toNanos(TELL_EVERY_MS)) {
             toldNs = now;

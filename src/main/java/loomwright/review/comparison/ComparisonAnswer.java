@@ -52,8 +52,10 @@ public final class ComparisonAnswer {
                 in("/before", () -> Reader.read(before, solver.solve(before))).steps();
         List<StepReadings> is =
                 in("/after", () -> Reader.read(after, solver.solve(after))).steps();
-        Answer<ReviewReport> wasReviewed = in("/before", () -> PlanReview.of(before, limits, networkLimits, progress.part(0, 2)));
-        Answer<ReviewReport> isReviewed = in("/after", () -> PlanReview.of(after, limits, networkLimits, progress.part(1, 2)));
+        Answer<ReviewReport> wasReviewed =
+                in("/before", () -> PlanReview.of(before, limits, networkLimits, progress.part(0, 2)));
+        Answer<ReviewReport> isReviewed =
+                in("/after", () -> PlanReview.of(after, limits, networkLimits, progress.part(1, 2)));
         FindingChanges findings = PlanFindings.changes(
                 wasReviewed.result().findings(), isReviewed.result().findings(), matching);
         PlanComparison result = comparison(question, matching, was, is, findings);

@@ -15,7 +15,16 @@ import org.jspecify.annotations.Nullable;
 /** The sneak paths of a plan as a table. */
 public final class SneakTables {
     private static final List<String> COLUMNS = List.of(
-            "load", "severity", "step", "activity", "operated", "effectiveV", "currentA", "changes", "path", "clues",
+            "load",
+            "severity",
+            "step",
+            "activity",
+            "operated",
+            "effectiveV",
+            "currentA",
+            "changes",
+            "path",
+            "clues",
             "fault");
 
     private SneakTables() {}

@@ -63,19 +63,21 @@ class K06_SingleFaultsTest {
                     assertThat(fan.path().steps())
                             .extracting(s -> s.id())
                             .containsExactly("battery", "W1", "left", "W3", "lamp", "W4", "W6", "fan", "W7", "W2");
-                    assertThat(fan.occurrences()).singleElement().satisfies(o -> assertThat(o.changes())
-                            .isEqualTo(Map.of("left", "on")));
+                    assertThat(fan.occurrences())
+                            .singleElement()
+                            .satisfies(o -> assertThat(o.changes()).isEqualTo(Map.of("left", "on")));
                 }));
     }
 
     @Test
     void faultsCountAmongTheCombinations() {
         int faults = SingleFaults.list(COMMON_EARTH).size();
-        assertThat(SEARCH.findWithFaults(COMMON_EARTH, Progress.UNWATCHED).faults()).isEqualTo(faults);
+        assertThat(SEARCH.findWithFaults(COMMON_EARTH, Progress.UNWATCHED).faults())
+                .isEqualTo(faults);
         int all = 4 * (1 + faults);
         SneakSearch small = new SneakSearch(new SneakLimits(all - 1, 400, 1, 60_000), NetworkLimits.defaults());
-        RejectedInput rejected = catchThrowableOfType(
-                RejectedInput.class, () -> small.findWithFaults(COMMON_EARTH, Progress.UNWATCHED));
+        RejectedInput rejected =
+                catchThrowableOfType(RejectedInput.class, () -> small.findWithFaults(COMMON_EARTH, Progress.UNWATCHED));
         assertThat(rejected.faults().get(0).value())
                 .isEqualTo(all + " combinations: 4 without a fault and with each of " + faults);
     }
@@ -85,6 +87,15 @@ class K06_SingleFaultsTest {
             @ForAll long seed, @ForAll @IntRange(min = 1, max = 2) int switches, @ForAll @IntRange(max = 2) int ties) {
         Plan plan = RandomHarness.of(seed, switches, ties);
         assertThat(found(SEARCH.findWithFaults(plan, Progress.UNWATCHED))).isEqualTo(oneByOne(plan));
+    }
+
+    /** How a load is fed, and by how many changes; the worst and then the fewest first. */
+    private record Fed(Feed feed, int changes) implements Comparable<Fed> {
+        @Override
+        public int compareTo(Fed other) {
+            int byFeed = feed.compareTo(other.feed);
+            return byFeed != 0 ? byFeed : Integer.compare(changes, other.changes);
+        }
     }
 
     /** By fault and load, how strongly it is fed and by how many changes. */
@@ -104,7 +115,7 @@ class K06_SingleFaultsTest {
     private Map<String, TreeSet<String>> oneByOne(Plan plan) {
         Map<String, TreeSet<String>> all = new TreeMap<>();
         for (SingleFault fault : SingleFaults.list(plan)) {
-            Map<String, String> worst = new TreeMap<>();
+            Map<String, Fed> worst = new TreeMap<>();
             for (Situation situation : Situations.list(plan, 1 << 10)) {
                 List<SolvedStep> sound = solver.solve(situation.plan());
                 List<SolvedStep> faulty = solver.solve(fault.applyTo(situation.plan()));
@@ -112,28 +123,24 @@ class K06_SingleFaultsTest {
                     compare(sound.get(s), faulty.get(s), situation.changes(), worst);
                 }
             }
-            worst.forEach((load, said) -> all.computeIfAbsent(fault.words(), words -> new TreeSet<>())
-                    .add(said.substring(said.indexOf('|') + 1)));
+            worst.forEach((load, fed) -> all.computeIfAbsent(fault.words(), words -> new TreeSet<>())
+                    .add(load + " " + fed.feed() + " " + fed.changes()));
         }
         return all;
     }
 
-    private static void compare(SolvedStep sound, SolvedStep faulty, int changes, Map<String, String> worst) {
+    private static void compare(SolvedStep sound, SolvedStep faulty, int changes, Map<String, Fed> worst) {
         if (!faulty.solved()) {
             return;
         }
         for (Consumer load : faulty.plan().listParts(Consumer.class)) {
             Feed feed = SneakCase.feedOf(faulty, load);
-            boolean stronger = !sound.solved()
-                    || feed.compareTo(SneakCase.feedOf(sound, load)) < 0;
+            boolean stronger = !sound.solved() || feed.compareTo(SneakCase.feedOf(sound, load)) < 0;
             boolean told = !Intent.meantLive(load, faulty.plan(), faulty.step())
                     && feed.activity().compareTo(Activity.LEAKS) < 0
                     && stronger;
             if (told) {
-                // Activities are in the order of their strength; what is pulled in comes first.
-                String rank = feed.activity().ordinal() + (feed.pulledIn() ? "a" : "b") + changes;
-                String said = rank + "|" + load.id() + " " + feed + " " + changes;
-                worst.merge(load.id(), said, (a, b) -> a.compareTo(b) <= 0 ? a : b);
+                worst.merge(load.id(), new Fed(feed, changes), (a, b) -> a.compareTo(b) <= 0 ? a : b);
             }
         }
     }

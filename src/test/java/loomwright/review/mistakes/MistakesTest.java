@@ -160,7 +160,8 @@ class MistakesTest {
 
     @Test
     void tooMuchToSolveIsRefusedWithTheCount() {
-        assertThatThrownBy(() -> MistakesAnswer.of(TWO_ALIKE, new MistakesLimits(10), NetworkLimits.defaults(), Progress.UNWATCHED))
+        assertThatThrownBy(() -> MistakesAnswer.of(
+                        TWO_ALIKE, new MistakesLimits(10), NetworkLimits.defaults(), Progress.UNWATCHED))
                 .isInstanceOfSatisfying(
                         RejectedInput.class,
                         r -> assertThat(r.faults())
