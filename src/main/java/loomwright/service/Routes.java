@@ -24,6 +24,8 @@ import loomwright.review.PlanReview;
 import loomwright.review.comparison.ComparisonAnswer;
 import loomwright.review.comparison.ComparisonQuestion;
 import loomwright.review.mistakes.MistakesAnswer;
+import loomwright.review.readings.ReadingsAnswer;
+import loomwright.review.readings.ReadingsQuestion;
 import loomwright.service.conductor.ConductorListQuestion;
 import loomwright.service.conductor.ConductorQuestion;
 import loomwright.service.conductor.TableListQuestion;
@@ -39,6 +41,7 @@ import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
 import loomwright.service.plan.ComparisonTables;
 import loomwright.service.plan.PlanTables;
+import loomwright.service.plan.ReadingsTables;
 import loomwright.service.plan.SneakTables;
 
 /**
@@ -100,6 +103,14 @@ final class Routes {
                                         (plan, request, progress) ->
                                                 SneakAnswer.of(plan, request.isSet("singleFaults"), sneaks, progress))
                                 .in(faces -> faces.table(SneakTables::sneaks))),
+                post(
+                        "/v1/plans/readings",
+                        "listReadings",
+                        Calculation.of(
+                                        ReadingsQuestion.class,
+                                        question -> ReadingsAnswer.of(question, limits.network()))
+                                .in(faces -> faces.table(ReadingsTables::table)
+                                        .text(Face.MARKDOWN, ReadingsTables::markdown))),
                 post(
                         "/v1/plans/review",
                         "reviewPlan",
