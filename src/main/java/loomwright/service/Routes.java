@@ -37,6 +37,7 @@ import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
 import loomwright.service.plan.ComparisonTables;
+import loomwright.service.plan.PlanPosts;
 import loomwright.service.plan.PlanTables;
 
 /**
@@ -72,24 +73,24 @@ final class Routes {
                         "/v1/plans/solution",
                         "solvePlan",
                         Calculation.of(Plan.class, plan -> PlanAnswer.of(plan, limits.network()))
-                                .in(faces -> faces.table(PlanTables::readings))),
+                                .in(faces -> faces.table(PlanTables::readings).text(Face.MARKDOWN, PlanPosts::readings))),
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
                         Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, limits.backfeed(), limits.network()))
-                                .in(faces -> faces.table(PlanTables::backfeed))),
+                                .in(faces -> faces.table(PlanTables::backfeed).text(Face.MARKDOWN, PlanPosts::backfeed))),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
                         Calculation.of(
                                         Plan.class,
                                         plan -> MistakesAnswer.of(plan, MistakesLimits.defaults(), limits.network()))
-                                .in(faces -> faces.table(PlanTables::mistakes))),
+                                .in(faces -> faces.table(PlanTables::mistakes).text(Face.MARKDOWN, PlanPosts::mistakes))),
                 post(
                         "/v1/plans/review",
                         "reviewPlan",
                         Calculation.of(Plan.class, plan -> PlanReview.of(plan, limits.backfeed(), limits.network()))
-                                .in(faces -> faces.table(PlanTables::review))),
+                                .in(faces -> faces.table(PlanTables::review).text(Face.MARKDOWN, PlanPosts::review))),
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",

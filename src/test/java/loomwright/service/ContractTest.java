@@ -33,6 +33,7 @@ import loomwright.review.FindingCode;
 import loomwright.review.comparison.PlanComparison;
 import loomwright.review.mistakes.MistakesReport;
 import loomwright.service.Contract.Operation;
+import loomwright.service.form.Excerpt;
 import loomwright.service.form.Words;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -153,6 +154,9 @@ class ContractTest {
         assertThat(DOCUMENT.at("/components/schemas/NetworkQuestion/properties/elements/maxItems")
                         .asInt())
                 .isEqualTo(NetworkLimits.defaults().maxElements());
+        assertThat(DOCUMENT.at("/components/parameters/MaxLength/schema/minimum")
+                        .asInt())
+                .isEqualTo(Excerpt.SHORTEST);
         assertThat(DOCUMENT.at("/components/schemas/SeriesParallel/maxLength").asInt())
                 .isEqualTo(ResistanceExpression.MAXIMUM_LENGTH);
         assertThat(DOCUMENT.at("/paths/~1v1~1networks~1solution/post/description")
