@@ -9,6 +9,9 @@ const SERVICE = (ASKED.get("service") || "http://127.0.0.1:8080").replace(/\/$/,
 
 const $ = (selector, within = document) => within.querySelector(selector);
 
+// Two decimals; a minus before zeros alone is left out.
+const volts = value => `${value.toFixed(2).replace(/^-(0\.00)$/, "$1")} V`;
+
 // Elements are made, never written as HTML: texts of the service stay texts.
 function element(name, properties = {}, ...children) {
   const made = Object.assign(document.createElement(name), properties);
@@ -96,7 +99,7 @@ function showFindings(report) {
 
 function showReadings(step) {
   const rows = step.nodes.map(node => element("tr", {}, element("th", { scope: "row" }, node.node),
-    element("td", { className: "number" }, node.floating ? "floating" : `${node.voltageV.toFixed(2)} V`)));
+    element("td", { className: "number" }, node.floating ? "floating" : volts(node.voltageV))));
   $("#readings").replaceChildren(element("table", {},
     element("caption", {}, `What a meter shows to the chassis: ${step.words}`),
     element("thead", {}, element("tr", {}, element("th", { scope: "col" }, "At"), element("th", { scope: "col" }, "Shows"))),
