@@ -11,6 +11,7 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import loomwright.answer.Answer;
 import loomwright.service.form.Figures;
+import loomwright.service.form.Markdown;
 import loomwright.service.form.Table;
 
 /** The forms in which one kind of answer is given; JSON always, the others as the route table names them. */
@@ -54,9 +55,10 @@ public final class Faces<R> {
                                 "There is no such figure: " + otherwise.apply(answer.result()) + "."))));
     }
 
-    /** Also a table as comma-separated values. */
+    /** Also a table: as comma-separated values, and for a forum post with cautions and working. */
     Faces<R> table(Function<R, Table> table) {
-        return text(Face.CSV, answer -> table.apply(answer.result()).csv());
+        return text(Face.CSV, answer -> table.apply(answer.result()).csv())
+                .text(Face.MARKDOWN, answer -> Markdown.of(answer, table.apply(answer.result())));
     }
 
     /** Also a form that is text. */

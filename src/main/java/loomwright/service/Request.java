@@ -40,7 +40,7 @@ public final class Request {
         JsonSchema schema = operation.body();
         if (schema == null) {
             ObjectNode input = query.deepCopy();
-            input.remove(List.of(Faces.PARAMETER, ReasonInCell.PARAMETER));
+            input.remove(List.of(Faces.PARAMETER, ReasonInCell.PARAMETER, PostLength.PARAMETER));
             addPath(input);
             return reading.queries().bind(input, type);
         }

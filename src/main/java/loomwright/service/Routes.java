@@ -40,6 +40,7 @@ import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
 import loomwright.service.plan.ComparisonTables;
+import loomwright.service.plan.PlanPosts;
 import loomwright.service.plan.PlanTables;
 import loomwright.service.plan.ReadingsTables;
 import loomwright.service.plan.SneakTables;
@@ -78,7 +79,7 @@ final class Routes {
                         "/v1/plans/solution",
                         "solvePlan",
                         Calculation.of(Plan.class, plan -> PlanAnswer.of(plan, limits.network()))
-                                .in(faces -> faces.table(PlanTables::readings))),
+                                .in(faces -> faces.table(PlanTables::readings).text(Face.MARKDOWN, PlanPosts::readings))),
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
@@ -86,7 +87,7 @@ final class Routes {
                                         Plan.class,
                                         (plan, progress) ->
                                                 BackfeedAnswer.of(plan, limits.backfeed(), limits.network(), progress))
-                                .in(faces -> faces.table(PlanTables::backfeed))),
+                                .in(faces -> faces.table(PlanTables::backfeed).text(Face.MARKDOWN, PlanPosts::backfeed))),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
@@ -94,7 +95,7 @@ final class Routes {
                                         Plan.class,
                                         (plan, progress) ->
                                                 MistakesAnswer.of(plan, limits.mistakes(), limits.network(), progress))
-                                .in(faces -> faces.table(PlanTables::mistakes))),
+                                .in(faces -> faces.table(PlanTables::mistakes).text(Face.MARKDOWN, PlanPosts::mistakes))),
                 post(
                         "/v1/plans/sneaks",
                         "findSneaks",
@@ -118,7 +119,7 @@ final class Routes {
                                         Plan.class,
                                         (plan, progress) ->
                                                 PlanReview.of(plan, limits.backfeed(), limits.network(), progress))
-                                .in(faces -> faces.table(PlanTables::review))),
+                                .in(faces -> faces.table(PlanTables::review).text(Face.MARKDOWN, PlanPosts::review))),
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",

@@ -103,7 +103,8 @@ public final class Server implements AutoCloseable {
         Handler handler = context -> {
             context.attribute(RequestLine.TEMPLATE, endpoint.path());
             context.attribute(ReasonInCell.ASKED, ReasonInCell.isAsked(context.queryString(), operation));
-            send(context, endpoint.handler().handle(new Request(context, operation, reading)));
+            Request request = new Request(context, operation, reading);
+            send(context, PostLength.fit(endpoint.handler().handle(request), request));
         };
         if (endpoint.method() == Endpoint.Method.GET) {
             // The same headers as GET; the web server drops the body.
@@ -133,12 +134,15 @@ public final class Server implements AutoCloseable {
             context.header("Access-Control-Allow-Headers", "Content-Type, " + RequestId.HEADER);
             context.header("Access-Control-Allow-Methods", "GET, HEAD, POST, OPTIONS");
             context.header("Access-Control-Expose-Headers", RequestId.HEADER);
-            context.header("Vary", "Origin");
+            context.header("Access-Control-Max-Age", "600");
+        }
+        if (!options.allowedOrigins().isEmpty()) {
+            context.res().addHeader("Vary", "Origin");
         }
     }
 
     private void send(Context context, Reply reply) throws IOException {
-        reply.headers().forEach(context::header);
+        reply.headers().forEach((name, value) -> setHeader(context, name, value));
         context.contentType(reply.mediaType());
         Reply.Stream stream = reply.stream();
         if (stream == null) {
@@ -149,6 +153,15 @@ public final class Server implements AutoCloseable {
             stream.write(
                     context.res().getOutputStream(),
                     thrown -> problems.document(problems.refusal(thrown, requestId), requestId));
+        }
+    }
+
+    /** A list of what the answer varies with is added to; any other header is replaced. */
+    private static void setHeader(Context context, String name, String value) {
+        if (name.equals("Vary")) {
+            context.res().addHeader(name, value);
+        } else {
+            context.header(name, value);
         }
     }
 

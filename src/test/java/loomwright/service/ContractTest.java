@@ -37,6 +37,7 @@ import loomwright.operation.Quantity;
 import loomwright.review.mistakes.MistakesReport;
 import loomwright.review.readings.ReadingsSheet;
 import loomwright.service.Contract.Operation;
+import loomwright.service.form.Excerpt;
 import loomwright.service.form.Words;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -164,6 +165,9 @@ class ContractTest {
         assertThat(DOCUMENT.at("/components/schemas/NetworkQuestion/properties/elements/maxItems")
                         .asInt())
                 .isEqualTo(NetworkLimits.defaults().maxElements());
+        assertThat(DOCUMENT.at("/components/parameters/MaxLength/schema/minimum")
+                        .asInt())
+                .isEqualTo(Excerpt.SHORTEST);
         assertThat(DOCUMENT.at("/components/schemas/SeriesParallel/maxLength").asInt())
                 .isEqualTo(ResistanceExpression.MAXIMUM_LENGTH);
         assertThat(DOCUMENT.at("/paths/~1v1~1networks~1solution/post/description")

@@ -109,7 +109,24 @@ class HeadersTest {
                     .header("Origin", "https://other.example")
                     .get("/health")
                     .then()
-                    .header("Access-Control-Allow-Origin", nullValue());
+                    .header("Access-Control-Allow-Origin", nullValue())
+                    .header("Vary", "Origin");
+            LiveService.ask(server)
+                    .header("Origin", "https://help.example")
+                    .header("Access-Control-Request-Method", "POST")
+                    .header("Access-Control-Request-Headers", "content-type")
+                    .options("/v1/plans/review")
+                    .then()
+                    .statusCode(204)
+                    .header("Access-Control-Allow-Origin", "https://help.example")
+                    .header("Access-Control-Allow-Methods", containsString("POST"))
+                    .header("Access-Control-Allow-Headers", containsString("Content-Type"));
+            assertThat(LiveService.ask(server)
+                            .header("Origin", "https://help.example")
+                            .get("/v1/resistance?network=6")
+                            .headers()
+                            .getValues("Vary"))
+                    .containsExactlyInAnyOrder("Origin", "Accept");
         }
     }
 

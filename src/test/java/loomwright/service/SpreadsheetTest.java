@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -37,6 +38,18 @@ class SpreadsheetTest {
         assertThat(byParameter).isEqualTo(byHeader);
         LiveService.ask().head(url).then().statusCode(200).body(emptyOrNullString());
         LiveService.ask().options(url.replaceAll("\\?.*", "")).then().statusCode(204);
+    }
+
+    @Test
+    void everyFigureAskedByAddressCanComeWithTheReasonForItsAbsence() {
+        assertThat(LiveService.CONTRACT.operations().stream()
+                        .filter(operation -> operation.method().equals("GET"))
+                        .map(ContractExamples::good)
+                        .filter(example -> example.node()
+                                .at("/responses/200/content")
+                                .has("text/plain"))
+                        .filter(example -> example.operation().query(ReasonInCell.PARAMETER) == null))
+                .isEmpty();
     }
 
     @ParameterizedTest
@@ -77,6 +90,9 @@ class SpreadsheetTest {
                 "/v1/conductor-size?currentA=5000&lengthM=3",
                 "/v1/fuse?currentA=12&size=18AWG&insulationC=60",
                 "/v1/conductors/16?temperatureC=20",
+                "/v1/ballast?elementsOhm=1.4&coilPrimaryOhm=1.5&bypassTap=7",
+                "/v1/ballast-choice?wantedCoilV=7&coilPrimaryOhm=-1",
+                "/v1/spark?speedRpm=-1",
                 "/v1/resistance?network=4+(6"
             })
     void theReasonStandsInTheCellOnRequestOnly(String url) {

@@ -1,15 +1,59 @@
 package loomwright.service.form;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import org.jspecify.annotations.Nullable;
 
-/** Text with headings, lists and tables as forums and wikis take it. */
+/** Text with headings, lists and tables as forums and wikis take it. {@link Excerpt} makes it fit into a post. */
 public final class Markdown {
+    /** Heading of the section that is never left out. */
+    static final String CAUTIONS = "Cautions";
+
+    private static final int LONGEST_TITLE = 150;
+
     private final StringBuilder out = new StringBuilder();
 
+    /** Any answer that has a table: the table, the cautions, how it was worked out, on what it rests. */
+    public static String of(Answer<?> answer, Table table) {
+        return new Markdown().section("Result").table(table).close(answer).toString();
+    }
+
+    /** What stands at the end of every answer. */
+    public Markdown close(Answer<?> answer) {
+        cautions(answer);
+        if (!answer.working().isEmpty()) {
+            section("Working").bullets(answer.working());
+        }
+        if (!answer.basis().isEmpty()) {
+            section("Sources").bullets(answer.basis().stream().map(Markdown::source).toList());
+        }
+        return this;
+    }
+
+    public Markdown cautions(Answer<?> answer) {
+        return answer.cautions().isEmpty()
+                ? this
+                : section(CAUTIONS)
+                        .bullets(answer.cautions().stream().map(Caution::text).toList());
+    }
+
+    private static String source(Basis basis) {
+        String words = basis.rule() + ": " + basis.source();
+        return basis.status() == Basis.Status.FROM_MEMORY ? words + " (from memory)" : words;
+    }
+
+    /** The first line; a very long one is cut off. */
     public Markdown title(String text) {
-        out.append("# ").append(line(text)).append("\n\n");
+        String title = text.length() <= LONGEST_TITLE ? text : text.substring(0, LONGEST_TITLE - 1) + "…";
+        out.append("# ").append(line(title)).append("\n\n");
         return this;
     }
 
@@ -33,6 +77,18 @@ public final class Markdown {
         return this;
     }
 
+    /** One entry of a list that begins with a word in bold. */
+    public Markdown bullet(String bold, String text) {
+        out.append("- **").append(line(bold)).append("**: ").append(line(text)).append('\n');
+        return this;
+    }
+
+    /** Ends a list of {@link #bullet}s. */
+    public Markdown end() {
+        out.append('\n');
+        return this;
+    }
+
     public Markdown table(List<String> columns, List<List<String>> rows) {
         row(columns);
         row(columns.stream().map(c -> "---").toList());
@@ -41,13 +97,56 @@ public final class Markdown {
         return this;
     }
 
+    /** A table as people read it: columns without any value are left out; says so if there is no row. */
+    public Markdown table(Table table) {
+        if (table.rows().isEmpty()) {
+            return paragraph("Nothing.");
+        }
+        List<Integer> used = IntStream.range(0, table.columns().size())
+                .filter(column -> table.rows().stream().anyMatch(row -> row.get(column) != null))
+                .boxed()
+                .toList();
+        return table(
+                used.stream()
+                        .map(column -> Headings.of(table.columns().get(column)))
+                        .toList(),
+                table.rows().stream()
+                        .map(row ->
+                                used.stream().map(column -> cell(row.get(column))).toList())
+                        .toList());
+    }
+
+    private static String cell(@Nullable Object value) {
+        if (value == null) {
+            return "";
+        }
+        if (value instanceof Number number) {
+            return fourDigits(number.doubleValue());
+        }
+        if (value instanceof Boolean yes) {
+            return yes ? "yes" : "no";
+        }
+        return value instanceof Enum<?> word ? Words.of(word) : value.toString();
+    }
+
     private void row(List<String> cells) {
         out.append(cells.stream().map(Markdown::line).collect(Collectors.joining(" | ", "| ", " |\n")));
     }
 
-    /** Texts come from the plan: what would begin a table cell, a tag or another line is taken as it stands. */
+    /** Texts come from the plan: what would begin a heading, a table cell, a tag or another line is taken as it stands. */
     private static String line(String text) {
-        return text.replaceAll("[\\r\\n\\t]+", " ").replaceAll("([|<>\\[\\]`*_\\\\])", "\\\\$1");
+        return text.replaceAll("\\R|[\\t\\p{Cntrl}]", " ")
+                .replaceAll("([|<>\\[\\]`*_~\\\\])", "\\\\$1")
+                .replaceFirst("^(\\s*)([#+-]|\\d+(?=[.)]\\s))(?=\\s|#|[.)])", "$1\\\\$2");
+    }
+
+    /** Four digits, all of them before the decimal point. */
+    static String fourDigits(double value) {
+        BigDecimal exact = BigDecimal.valueOf(value);
+        BigDecimal rounded = Math.abs(value) >= 1000
+                ? exact.setScale(0, RoundingMode.HALF_EVEN)
+                : exact.round(new MathContext(4));
+        return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
     }
 
     /** A figure as one writes it on paper: three digits, and no more than a meter shows. */

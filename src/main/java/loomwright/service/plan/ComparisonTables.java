@@ -103,7 +103,7 @@ public final class ComparisonTables {
     public static String markdown(Answer<PlanComparison> answer) {
         PlanComparison result = answer.result();
         Markdown text = new Markdown().title("From " + result.before() + " to " + result.after());
-        text.bullets(answer.cautions().stream().map(c -> c.text()).toList());
+        text.cautions(answer);
         if (result.same()) {
             return text.paragraph("There is no difference.").toString();
         }

@@ -1,0 +1,55 @@
+#!/usr/bin/env bash
+# Makes clients from the contract, compiles them, and runs one program with each against a running service.
+#
+#   run.sh [java] [python] [typescript]      all three without arguments; LOOMWRIGHT names the service
+#
+# Needs Maven and a JDK 17, for Python python3 with venv and pip, for TypeScript node and npm. Everything is made in a
+# folder that is removed at the end (KEEP=folder keeps it there). What the clients need comes from the public registries
+# that Maven, pip and npm are set up for.
+set -euo pipefail
+here=$(cd "$(dirname "$0")" && pwd)
+root=$(cd "$here/../.." && pwd)
+export LOOMWRIGHT=${LOOMWRIGHT:-http://127.0.0.1:8080}
+generator=org.openapitools:openapi-generator-maven-plugin:7.25.0:generate
+folder=${KEEP:-$(mktemp -d)}
+[ -n "${KEEP:-}" ] && mkdir -p "$folder" || trap 'rm -rf "$folder"' EXIT
+
+# generate NAME OPTION...: the client NAME in $folder/NAME
+generate() {
+  local name=$1
+  shift
+  mvn -B -ntp -q -f "$root/pom.xml" "$generator" -Dopenapi.generator.maven.plugin.inputSpec="$root/openapi.yaml" \
+    -Dopenapi.generator.maven.plugin.generatorName="$name" -Dopenapi.generator.maven.plugin.output="$folder/$name" "$@" \
+    >"$folder/$name.log" 2>&1 || { cat "$folder/$name.log"; return 1; }
+}
+
+java() {
+  generate java -Dopenapi.generator.maven.plugin.library=native
+  rm -rf "$folder/java/src/test"
+  cp "$here/Backfeed.java" "$folder/java/src/main/java/"
+  mvn -B -ntp -q -f "$folder/java/pom.xml" compile org.codehaus.mojo:exec-maven-plugin:3.6.4:java \
+    -Dexec.mainClass=Backfeed -Dexec.cleanupDaemonThreads=false
+}
+
+python() {
+  generate python
+  python3 -m venv "$folder/venv"
+  "$folder/venv/bin/pip" install --quiet --retries 1 --disable-pip-version-check -r "$folder/python/requirements.txt"
+  PYTHONPATH="$folder/python" "$folder/venv/bin/python" "$here/backfeed.py"
+}
+
+typescript() {
+  generate typescript-fetch
+  mv "$folder/typescript-fetch" "$folder/client"
+  cp "$here/backfeed.ts" "$folder/"
+  (cd "$folder" && npm install --silent --no-fund --no-audit --no-save typescript@5.9.3 @types/node@20 >/dev/null &&
+    npx --no-install tsc --strict --target es2022 --module commonjs --moduleResolution node --lib es2022,dom \
+      --types node --outDir made backfeed.ts && node made/backfeed.js)
+}
+
+for language in "${@:-java python typescript}"; do
+  for one in $language; do
+    echo "== $one"
+    $one
+  done
+done

@@ -1,0 +1,145 @@
+package loomwright.service.plan;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.BiConsumer;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import loomwright.answer.Answer;
+import loomwright.answer.Finding;
+import loomwright.backfeed.BackfeedReport;
+import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.backfeed.BackfeedReport.UnintendedFeed;
+import loomwright.operation.PlanReadings;
+import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.review.ReviewReport;
+import loomwright.review.mistakes.MistakesReport;
+import loomwright.review.mistakes.MistakesReport.Mistake;
+import loomwright.service.form.Markdown;
+import loomwright.service.form.Words;
+import org.jspecify.annotations.Nullable;
+
+/** The answers about plans as text for a forum post, what matters most first. */
+public final class PlanPosts {
+    private PlanPosts() {}
+
+    /** Volts, amperes and states, a column for each step. */
+    public static String readings(Answer<PlanReadings> answer) {
+        List<StepReadings> steps = answer.result().steps();
+        Markdown text = new Markdown().title(answer.result().plan());
+        List<String> findings = steps.stream()
+                .flatMap(step -> step.findings().stream().map(f -> step.words() + ": " + f.text()))
+                .toList();
+        if (!findings.isEmpty()) {
+            text.section("What is wrong").bullets(findings);
+        }
+        bySteps(text, "Volts, to the chassis", steps, (step, column) -> step.nodes()
+                .forEach(n -> column.accept(n.node(), n.voltageV() == null ? "floating" : Markdown.figure(n.voltageV()))));
+        bySteps(text, "Amperes", steps, (step, column) -> step.wires()
+                .forEach(w -> column.accept(w.wire(), Markdown.figure(w.currentA()))));
+        bySteps(text, "What parts do", steps, (step, column) -> step.parts()
+                .forEach(p -> column.accept(p.part(), p.state() == null ? "" : p.state())));
+        return text.close(answer).toString();
+    }
+
+    /** A table with a row for each thing and a column for each step; a row without any entry is left out. */
+    private static void bySteps(
+            Markdown text, String title, List<StepReadings> steps, BiConsumer<StepReadings, BiConsumer<String, String>> cells) {
+        Map<String, List<String>> rows = new LinkedHashMap<>();
+        for (int i = 0; i < steps.size(); i++) {
+            int before = i;
+            cells.accept(steps.get(i), (id, cell) -> {
+                List<String> row = rows.computeIfAbsent(id, key -> new ArrayList<>());
+                while (row.size() < before) {
+                    row.add("");
+                }
+                row.add(cell);
+            });
+        }
+        List<String> columns =
+                Stream.concat(Stream.of("At"), steps.stream().map(step -> Words.of(step.step()))).toList();
+        List<List<String>> lines = rows.entrySet().stream()
+                .filter(row -> row.getValue().stream().anyMatch(cell -> !cell.isEmpty()))
+                .map(row -> line(row.getKey(), row.getValue(), steps.size()))
+                .toList();
+        if (!lines.isEmpty()) {
+            text.section(title).table(columns, lines);
+        }
+    }
+
+    private static List<String> line(String id, List<String> cells, int width) {
+        List<String> line = new ArrayList<>(List.of(id));
+        line.addAll(cells);
+        while (line.size() <= width) {
+            line.add("");
+        }
+        return line;
+    }
+
+    /** What is fed unasked, and the remedy that costs least. */
+    public static String backfeed(Answer<BackfeedReport> answer) {
+        BackfeedReport report = answer.result();
+        Markdown text = new Markdown().title(report.plan()).section("Fed though not meant to be");
+        if (report.unintendedFeeds().isEmpty()) {
+            text.paragraph("Nothing, in any condition and any position of the free switches.");
+        }
+        for (UnintendedFeed feed : report.unintendedFeeds()) {
+            text.bullet(Words.of(feed.severity()), feed.verdict() + "." + alsoIn(feed) + remedy(feed));
+        }
+        return text.end().close(answer).toString();
+    }
+
+    private static String alsoIn(UnintendedFeed feed) {
+        List<String> steps =
+                feed.occurrences().stream().map(Occurrence::words).distinct().toList();
+        return steps.size() < 2 ? "" : " In all: " + String.join("; ", steps) + ".";
+    }
+
+    private static String remedy(UnintendedFeed feed) {
+        if (feed.remedies().isEmpty()) {
+            return " No single change that was tried stops it.";
+        }
+        Remedy remedy = feed.remedies().get(0);
+        String cost = remedy.costAt() == null
+                ? " It costs no load anything."
+                : " It costs " + Markdown.figure(remedy.costV()) + " V (" + remedy.costAt() + ").";
+        return " Remedy: " + remedy.change() + cost;
+    }
+
+    /** The findings, worst first. */
+    public static String review(Answer<ReviewReport> answer) {
+        ReviewReport report = answer.result();
+        Markdown text = new Markdown()
+                .title(report.plan())
+                .paragraph("Dangers: " + report.counts().danger() + ", warnings: "
+                        + report.counts().warning() + ", notes: " + report.counts().note() + ".");
+        if (!report.findings().isEmpty()) {
+            text.section("Findings");
+        }
+        for (Finding finding : report.findings()) {
+            text.bullet(Words.of(finding.severity()), finding.text() + then(finding.remedy()));
+        }
+        return text.end().close(answer).toString();
+    }
+
+    private static String then(@Nullable String remedy) {
+        return remedy == null ? "" : " Remedy: " + remedy;
+    }
+
+    /** What each mistake does. */
+    public static String mistakes(Answer<MistakesReport> answer) {
+        MistakesReport report = answer.result();
+        Markdown text = new Markdown().title(report.plan()).section("What each single mistake does");
+        for (Mistake mistake : report.mistakes()) {
+            text.bullet(
+                    Words.of(mistake.severity()),
+                    Stream.concat(Stream.of(mistake.words(), mistake.summary()), mistake.notes().stream())
+                            .filter(sentence -> !sentence.isEmpty())
+                            .collect(Collectors.joining(" ")));
+        }
+        return text.end().close(answer).toString();
+    }
+}

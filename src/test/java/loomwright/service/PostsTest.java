@@ -1,0 +1,101 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.stream.Stream;
+import loomwright.service.form.Excerpt;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Answers that go into a forum post: every answer that has a table, on request no longer than the forum takes. */
+class PostsTest {
+    @TestFactory
+    Stream<DynamicTest> everyTableIsAlsoATextForAPost() {
+        return LiveService.CONTRACT.operations().stream()
+                .map(ContractExamples::good)
+                .filter(example -> content(example).has("text/csv"))
+                .map(example -> DynamicTest.dynamicTest(example.toString(), () -> {
+                    String whole = post(example, "format=markdown");
+                    assertThat(whole).containsPattern("(?m)^## ").doesNotContain("null", "NaN");
+                    String cut = post(example, "format=markdown&maxLength=" + Excerpt.SHORTEST);
+                    assertThat(cut).hasSizeLessThanOrEqualTo(Excerpt.SHORTEST);
+                    if (whole.length() > Excerpt.SHORTEST) {
+                        assertThat(cut).contains("*Left out to fit into 2000 characters: ");
+                    } else {
+                        assertThat(cut).isEqualTo(whole);
+                    }
+                }));
+    }
+
+    private static JsonNode content(ContractExamples.Example example) {
+        return example.node().at("/responses/200/content");
+    }
+
+    private static String post(ContractExamples.Example example, String query) {
+        String url = example.url() + (example.url().contains("?") ? "&" : "?") + query;
+        return example.request()
+                .request(example.operation().method(), url)
+                .then()
+                .statusCode(200)
+                .contentType("text/markdown; charset=utf-8")
+                .extract()
+                .asString();
+    }
+
+    @Test
+    void aPlanIsGivenWithTheWorstFirst() {
+        String plan =
+                LiveService.ask().get("/v1/examples/sandpiper-unguarded-bypass").asString();
+        String post = LiveService.ask()
+                .contentType("application/json")
+                .body(plan)
+                .post("/v1/plans/backfeed?format=markdown")
+                .asString();
+        assertThat(post)
+                .startsWith("# Sandpiper 1500, unguarded bypass\n\n## Fed though not meant to be\n\n- **danger**: Starter")
+                .contains("Remedy: Fit a relay in place of wire W35");
+    }
+
+    @Test
+    void readingsHaveAColumnForEachStep() {
+        String plan = LiveService.ask().get("/v1/examples/sandpiper-as-built").asString();
+        String post = LiveService.ask()
+                .contentType("application/json")
+                .body(plan)
+                .post("/v1/plans/solution?format=markdown")
+                .asString();
+        assertThat(post)
+                .contains("| At | off | accessory | run | crank | running | off-engine-turning | off-again |")
+                .containsPattern("(?m)^\\| key\\.30( \\| 1[0-9]\\.[0-9]){7} \\|$")
+                .containsPattern("(?m)^\\| starter\\.33 \\| 0 \\| -0\\.001 \\| ");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"0", "1999", "1000001", "2000.5", "long", "-2000"})
+    void aLimitThatNothingFitsIntoIsRefused(String limit) {
+        LiveService.ask()
+                .get("/v1/resistance?network=6&format=markdown&maxLength=" + limit)
+                .then()
+                .statusCode(400);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"2000", "2000.0", "2e3"})
+    void aWholeNumberMayBeWrittenInAnyWay(String limit) {
+        LiveService.ask()
+                .get("/v1/resistance?network=6&format=markdown&maxLength=" + limit)
+                .then()
+                .statusCode(200);
+    }
+
+    @Test
+    void theLimitSaysNothingToOtherForms() {
+        String url = "/v1/conductors?format=csv";
+        assertThat(LiveService.ask().get(url + "&maxLength=2000").asString())
+                .isEqualTo(LiveService.ask().get(url).asString());
+    }
+}
