@@ -28,7 +28,7 @@ public final class Png {
     public static final class NoFonts extends RuntimeException {
         private static final long serialVersionUID = 1L;
 
-        NoFonts(Throwable cause) {
+        public NoFonts(Throwable cause) {
             super(
                     "This machine has no fonts to draw text with. Install the Debian packages " + PACKAGES
                             + ", or ask for the picture as SVG.",
