@@ -27,6 +27,7 @@ class ArchitectureTest {
     private static final String IGNITION = "loomwright.ignition";
     private static final String BACKFEED = "loomwright.backfeed";
     private static final String REVIEW = "loomwright.review";
+    private static final String DRAWING = "loomwright.drawing";
     private static final String SERVICE = "loomwright.service";
 
     /** What every package may use. */
@@ -41,7 +42,22 @@ class ArchitectureTest {
             OPERATION, List.of(CIRCUIT, NETWORK, CONDUCTOR, ANSWER),
             IGNITION, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, ANSWER),
             BACKFEED, List.of(CIRCUIT, NETWORK, OPERATION, ANSWER),
-            REVIEW, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, IGNITION, BACKFEED, ANSWER));
+            REVIEW, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, IGNITION, BACKFEED, ANSWER),
+            DRAWING,
+                    List.of(
+                            "javax.xml.stream..",
+                            "javax.imageio..",
+                            "com.github.weisj.jsvg..",
+                            "org.eclipse.elk..",
+                            "org.eclipse.emf..",
+                            CIRCUIT,
+                            NETWORK,
+                            CONDUCTOR,
+                            OPERATION,
+                            IGNITION,
+                            BACKFEED,
+                            REVIEW,
+                            ANSWER));
 
     @ArchTest
     static void eachPackageUsesOnlyWhatIsListed(JavaClasses all) {

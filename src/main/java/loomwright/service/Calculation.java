@@ -9,9 +9,9 @@ import loomwright.answer.RejectedInput;
 final class Calculation<T, R> implements Endpoint.Handler {
     private final Class<T> input;
     private final Function<T, Answer<R>> function;
-    private final Faces<R> faces;
+    private final Faces<T, R> faces;
 
-    private Calculation(Class<T> input, Function<T, Answer<R>> function, Faces<R> faces) {
+    private Calculation(Class<T> input, Function<T, Answer<R>> function, Faces<T, R> faces) {
         this.input = input;
         this.function = function;
         this.faces = faces;
@@ -27,7 +27,7 @@ final class Calculation<T, R> implements Endpoint.Handler {
     }
 
     /** The same calculation, in more forms. */
-    Calculation<T, R> in(Function<Faces<R>, Faces<R>> more) {
+    Calculation<T, R> in(Function<Faces<T, R>, Faces<T, R>> more) {
         return new Calculation<>(input, function, more.apply(faces));
     }
 
@@ -35,7 +35,7 @@ final class Calculation<T, R> implements Endpoint.Handler {
     public Reply handle(Request request) throws IOException {
         Face face = faces.choose(request);
         T asked = request.read(input);
-        return faces.write(face, answer(asked, request), request.json());
+        return faces.write(face, asked, answer(asked, request), request.json());
     }
 
     private Answer<R> answer(T asked, Request request) throws IOException {

@@ -10,34 +10,49 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import loomwright.answer.Answer;
+import loomwright.drawing.Png;
+import loomwright.drawing.Svg;
 import loomwright.service.form.Figures;
 import loomwright.service.form.Markdown;
 import loomwright.service.form.Table;
 
-/** The forms in which one kind of answer is given; JSON always, the others as the route table names them. */
-public final class Faces<R> {
+/**
+ * The forms in which one kind of answer is given; JSON nearly always, the others as the route table names them.
+ *
+ * @param <T> what is asked
+ * @param <R> the result
+ */
+public final class Faces<T, R> {
     /** Chooses the form where a header cannot be set, as in a spreadsheet. */
     static final String PARAMETER = "format";
 
-    private final Map<Face, Writer<R>> writers;
+    /** Dots per pixel of a picture: sharp on a close screen and on paper. */
+    private static final double PNG_SCALE = 2;
+
+    private final Map<Face, Writer<T, R>> writers;
 
     /** Writes an answer in one form. */
     @FunctionalInterface
-    public interface Writer<R> {
-        byte[] write(Answer<R> answer, Json json) throws IOException;
+    public interface Writer<T, R> {
+        byte[] write(T asked, Answer<R> answer, Json json) throws IOException;
     }
 
-    private Faces(Map<Face, Writer<R>> writers) {
+    private Faces(Map<Face, Writer<T, R>> writers) {
         this.writers = writers;
     }
 
     /** JSON only. */
-    static <R> Faces<R> json() {
-        return new Faces<R>(Map.of()).with(Face.JSON, (answer, json) -> json.write(answer));
+    static <T, R> Faces<T, R> json() {
+        return new Faces<T, R>(Map.of()).with(Face.JSON, (asked, answer, json) -> json.write(answer));
+    }
+
+    /** Nothing yet: for what has no form but pictures. */
+    static <T, R> Faces<T, R> none() {
+        return new Faces<>(Map.of());
     }
 
     /** Also the headline figure as plain text. */
-    Faces<R> figure(ToDoubleFunction<R> figure) {
+    Faces<T, R> figure(ToDoubleFunction<R> figure) {
         return text(Face.TEXT, answer -> Figures.text(figure.applyAsDouble(answer.result())));
     }
 
@@ -46,7 +61,7 @@ public final class Faces<R> {
      *
      * @param otherwise why there is none, for the 422 that is answered then
      */
-    Faces<R> figure(Function<R, OptionalDouble> figure, Function<R, String> otherwise) {
+    Faces<T, R> figure(Function<R, OptionalDouble> figure, Function<R, String> otherwise) {
         return text(
                 Face.TEXT,
                 answer -> Figures.text(figure.apply(answer.result())
@@ -56,19 +71,31 @@ public final class Faces<R> {
     }
 
     /** Also a table: as comma-separated values, and for a forum post with cautions and working. */
-    Faces<R> table(Function<R, Table> table) {
+    Faces<T, R> table(Function<R, Table> table) {
         return text(Face.CSV, answer -> table.apply(answer.result()).csv())
                 .text(Face.MARKDOWN, answer -> Markdown.of(answer, table.apply(answer.result())));
     }
 
     /** Also a form that is text. */
-    Faces<R> text(Face face, Function<Answer<R>, String> text) {
-        return with(face, (answer, json) -> text.apply(answer).getBytes(StandardCharsets.UTF_8));
+    Faces<T, R> text(Face face, Function<Answer<R>, String> text) {
+        return with(face, (asked, answer, json) -> text.apply(answer).getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** Also a picture of the answer, as SVG and as PNG. */
+    Faces<T, R> picture(Function<Answer<R>, Svg> picture) {
+        return with(Face.SVG, (asked, answer, json) -> picture.apply(answer).bytes())
+                .with(Face.PNG, (asked, answer, json) -> Png.of(picture.apply(answer), PNG_SCALE));
+    }
+
+    /** Also curves around the answer, drawn from the question, as SVG and as PNG. */
+    Faces<T, R> curves(Function<T, Svg> picture) {
+        return with(Face.SVG, (asked, answer, json) -> picture.apply(asked).bytes())
+                .with(Face.PNG, (asked, answer, json) -> Png.of(picture.apply(asked), PNG_SCALE));
     }
 
     /** Also a form of its own. */
-    Faces<R> with(Face face, Writer<R> writer) {
-        Map<Face, Writer<R>> more = new LinkedHashMap<>(writers);
+    Faces<T, R> with(Face face, Writer<T, R> writer) {
+        Map<Face, Writer<T, R>> more = new LinkedHashMap<>(writers);
         more.put(face, writer);
         return new Faces<>(more);
     }
@@ -95,12 +122,12 @@ public final class Faces<R> {
     }
 
     /** The reply in a form that {@link #choose} gave. */
-    Reply write(Face face, Answer<R> answer, Json json) throws IOException {
-        Writer<R> writer = writers.get(face);
+    Reply write(Face face, T asked, Answer<R> answer, Json json) throws IOException {
+        Writer<T, R> writer = writers.get(face);
         if (writer == null) {
             throw new IllegalArgumentException("no such form: " + face);
         }
-        return Reply.of(face.contentType(), writer.write(answer, json)).withHeaders(Map.of("Vary", "Accept"));
+        return Reply.of(face.contentType(), writer.write(asked, answer, json)).withHeaders(Map.of("Vary", "Accept"));
     }
 
     private Refusal notAcceptable() {

@@ -24,7 +24,7 @@ final class LongCalculation<T, R> implements Endpoint.Handler {
 
     private final Class<T> input;
     private final Work<T, R> function;
-    private final Faces<R> faces;
+    private final Faces<T, R> faces;
 
     /** A calculation that looks at more of the request than its body. */
     @FunctionalInterface
@@ -32,7 +32,7 @@ final class LongCalculation<T, R> implements Endpoint.Handler {
         Answer<R> answer(T input, Request request, Progress progress);
     }
 
-    private LongCalculation(Class<T> input, Work<T, R> function, Faces<R> faces) {
+    private LongCalculation(Class<T> input, Work<T, R> function, Faces<T, R> faces) {
         this.input = input;
         this.function = function;
         this.faces = faces;
@@ -60,7 +60,7 @@ final class LongCalculation<T, R> implements Endpoint.Handler {
     }
 
     /** The same calculation, in more forms. */
-    LongCalculation<T, R> in(Function<Faces<R>, Faces<R>> more) {
+    LongCalculation<T, R> in(Function<Faces<T, R>, Faces<T, R>> more) {
         return new LongCalculation<>(input, function, more.apply(faces));
     }
 
@@ -78,7 +78,7 @@ final class LongCalculation<T, R> implements Endpoint.Handler {
         }
         Face face = faces.choose(request);
         T asked = request.read(input);
-        return faces.write(face, answer(asked, request, Progress.UNWATCHED), request.json());
+        return faces.write(face, asked, answer(asked, request, Progress.UNWATCHED), request.json());
     }
 
     private Answer<R> answer(T asked, Request request, Progress progress) throws IOException {

@@ -31,6 +31,7 @@ public enum ProblemType {
     // What is wrong here.
     INTERNAL_ERROR(500, "A fault of the service"),
     NOT_IMPLEMENTED(501, "The service does not know this method"),
+    NO_FONTS(501, "The machine of the service has no fonts to draw with"),
     OUT_OF_TIME(503, "The calculation took longer than allowed");
 
     /** Stable names, not addresses: {@code .example} is reserved by RFC 2606 and never leads anywhere. */

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.TimeoutException;
 import loomwright.answer.OutOfTime;
+import loomwright.drawing.Png;
 import loomwright.network.NoConvergence;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -40,6 +41,9 @@ final class Problems {
                     "The solution did not settle within " + stuck.iterations()
                             + " steps; these elements kept changing: "
                             + Problem.shortened(String.join(", ", stuck.elementIds())) + ".");
+        }
+        if (thrown instanceof Png.NoFonts noFonts) {
+            return new Refusal(ProblemType.NO_FONTS, String.valueOf(noFonts.getMessage()));
         }
         if (thrown instanceof HttpResponseException http) {
             return ofStatus(http.getStatus(), http.getDetails());

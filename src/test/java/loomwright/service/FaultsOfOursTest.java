@@ -10,6 +10,7 @@ import ch.qos.logback.core.read.ListAppender;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.OutOfTime;
+import loomwright.drawing.Png;
 import loomwright.network.NoConvergence;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
@@ -24,6 +25,7 @@ class FaultsOfOursTest {
                     failing("/health", "getHealth", new IllegalArgumentException("secret of ours")),
                     failing("/docs", "getDocumentation", new OutOfTime("The limit of 5 steps was reached")),
                     failing("/openapi.yaml", "getContract", new NoConvergence(7, 0.5, List.of("lamp"))),
+                    failing("/v1/tables", "listTables", new Png.NoFonts(new InternalError("no fonts"))),
                     Endpoint.get(
                             "/v1/examples",
                             "listExamples",
@@ -66,6 +68,16 @@ class FaultsOfOursTest {
     @Test
     void aFigureThatIsNoNumberIsAFaultOfOurs() {
         LiveService.ask(SERVER).get("/v1/examples").then().statusCode(500);
+    }
+
+    @Test
+    void aMachineWithoutFontsIsToldWhatToInstall() {
+        LiveService.ask(SERVER)
+                .get("/v1/tables")
+                .then()
+                .statusCode(501)
+                .body("type", equalTo(ProblemType.NO_FONTS.uri()))
+                .body("detail", containsString("fonts-dejavu-core"));
     }
 
     @Test

@@ -1,0 +1,57 @@
+package loomwright.drawing.diagram;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.drawing.diagram.Drawing.Line;
+import loomwright.drawing.diagram.Drawing.Symbol;
+
+/** A drawing while it is put together. */
+final class Composition {
+    private final List<Symbol> symbols = new ArrayList<>();
+    private final List<Line> wires = new ArrayList<>();
+    private final List<Text> texts = new ArrayList<>();
+    private final List<Badge> badges = new ArrayList<>();
+
+    void add(Draft draft, double dx, double dy) {
+        draft.symbols().forEach(symbol -> symbols.add(symbol.moved(dx, dy)));
+        draft.wires().forEach(wire -> wires.add(wire.moved(dx, dy)));
+        draft.texts().forEach(text -> texts.add(text.moved(dx, dy)));
+        draft.badges().forEach(badge -> badges.add(badge.moved(dx, dy)));
+    }
+
+    /** The title of the sheet, in one line. */
+    void title(String title, double x, double widthPx) {
+        texts.add(new Text("", Text.Role.TITLE, x, 26, TextLines.wrapped(title, Text.Role.TITLE, widthPx, 1).get(0)));
+    }
+
+    /** The name of a circuit in one line, what moment it is in up to two. */
+    void part(String name, String moment, double x, double y, double widthPx) {
+        texts.add(new Text("", Text.Role.NAME, x, y + 14, TextLines.wrapped(name, Text.Role.NAME, widthPx, 1).get(0)));
+        moment(moment, x, y + 29, widthPx);
+    }
+
+    /** What moment it is, in up to two lines. */
+    void moment(String moment, double x, double firstBaseline, double widthPx) {
+        double baseline = firstBaseline;
+        for (String line : TextLines.wrapped(moment, Text.Role.SUBTITLE, widthPx, 2)) {
+            texts.add(new Text("", Text.Role.SUBTITLE, x, baseline, line));
+            baseline += 15;
+        }
+    }
+
+    void text(Text.Role role, double x, double baseline, String text) {
+        texts.add(new Text("", role, x, baseline, text));
+    }
+
+    void line(Line line) {
+        wires.add(line);
+    }
+
+    void badge(Badge badge) {
+        badges.add(badge);
+    }
+
+    Drawing drawing(double widthPx, double heightPx, String title, String description) {
+        return new Drawing(widthPx, heightPx, title, description, symbols, wires, texts, badges);
+    }
+}
