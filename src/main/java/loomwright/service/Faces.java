@@ -12,6 +12,7 @@ import java.util.function.ToDoubleFunction;
 import loomwright.answer.Answer;
 import loomwright.drawing.Png;
 import loomwright.drawing.Svg;
+import loomwright.service.form.AnswerPage;
 import loomwright.service.form.Figures;
 import loomwright.service.form.Markdown;
 import loomwright.service.form.Table;
@@ -76,6 +77,11 @@ public final class Faces<T, R> {
                 .text(Face.MARKDOWN, answer -> Markdown.of(answer, table.apply(answer.result())));
     }
 
+    /** Also a plain page with the same table, for a browser that sent a form. */
+    Faces<T, R> page(String title, Function<R, Table> table) {
+        return with(Face.HTML, (asked, answer, json) -> AnswerPage.of(title, answer, table.apply(answer.result())));
+    }
+
     /** Also a form that is text. */
     Faces<T, R> text(Face face, Function<Answer<R>, String> text) {
         return with(face, (asked, answer, json) -> text.apply(answer).getBytes(StandardCharsets.UTF_8));
@@ -127,7 +133,13 @@ public final class Faces<T, R> {
         if (writer == null) {
             throw new IllegalArgumentException("no such form: " + face);
         }
-        return Reply.of(face.contentType(), writer.write(asked, answer, json)).withHeaders(Map.of("Vary", "Accept"));
+        return Reply.of(face.contentType(), writer.write(asked, answer, json)).withHeaders(headers(face));
+    }
+
+    private static Map<String, String> headers(Face face) {
+        return face == Face.HTML
+                ? Map.of("Vary", "Accept", FixedHeaders.CONTENT_SECURITY, FixedHeaders.PAGE_CONTENT_SECURITY)
+                : Map.of("Vary", "Accept");
     }
 
     private Refusal notAcceptable() {

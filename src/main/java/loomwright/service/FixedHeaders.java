@@ -2,7 +2,7 @@ package loomwright.service;
 
 import java.util.Map;
 
-/** Headers of every answer; the documentation page alone may load scripts, its own. */
+/** Headers of every answer; pages alone may load scripts, their own. */
 final class FixedHeaders {
     static final String CONTENT_SECURITY = "Content-Security-Policy";
 
@@ -18,6 +18,11 @@ final class FixedHeaders {
     static final String DOCS_CONTENT_SECURITY =
             "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline';"
                     + " img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+    /** Pages of ours load their own scripts and styles, ask this service alone, and send forms to it alone. */
+    static final String PAGE_CONTENT_SECURITY =
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self';"
+                    + " base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
     private FixedHeaders() {}
 }

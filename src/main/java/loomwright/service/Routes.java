@@ -62,8 +62,10 @@ final class Routes {
         return List.of(
                 get("/health", "getHealth", request -> health(request, contract)),
                 get("/openapi.yaml", "getContract", request -> contractText(request, contract)),
-                get("/docs", "getDocumentation", Documentation::page),
-                get("/docs/{file}", "getDocumentationFile", Documentation::file));
+                get("/", "getHelpPage", Pages.HELP::page),
+                get("/page/{file}", "getHelpPageFile", Pages.HELP::file),
+                get("/docs", "getDocumentation", Pages.DOCUMENTATION::page),
+                get("/docs/{file}", "getDocumentationFile", Pages.DOCUMENTATION::file));
     }
 
     private static List<Endpoint> examples(Examples examples) {
@@ -142,7 +144,7 @@ final class Routes {
     private static List<Endpoint> networks(CalculationLimits limits) {
         Calculation<ResistanceQuestion, Reduction> resistance = Calculation.of(
                         ResistanceQuestion.class, ResistanceQuestion::answer)
-                .in(faces -> faces.figure(Reduction::totalOhm).table(ResistanceQuestion::table));
+                .in(faces -> faces.figure(Reduction::totalOhm).table(ResistanceQuestion::table).page("Series and parallel", ResistanceQuestion::table));
         return List.of(
                 get("/v1/resistance", "getResistance", resistance),
                 post("/v1/resistance", "postResistance", resistance),
@@ -156,7 +158,7 @@ final class Routes {
     private static List<Endpoint> conductors() {
         Calculation<VoltageDrop.Input, VoltageDrop.Result> drop = Calculation.of(
                         VoltageDrop.Input.class, VoltageDrop::calculate)
-                .in(faces -> faces.figure(VoltageDrop.Result::totalV).table(WireForms::table));
+                .in(faces -> faces.figure(VoltageDrop.Result::totalV).table(WireForms::table).page("Wire", WireForms::table));
         Calculation<ConductorSizing.Input, ConductorSizing.Result> sizing = Calculation.of(
                         ConductorSizing.Input.class, ConductorSizing::size)
                 .in(faces ->
@@ -164,7 +166,7 @@ final class Routes {
         Calculation<FuseChoice.Input, FuseChoice.Result> fuse = Calculation.of(
                         FuseChoice.Input.class, FuseChoice::choose)
                 .in(faces -> faces.figure(WireForms::ratingA, FuseChoice.Result::reason)
-                        .table(WireForms::table));
+                        .table(WireForms::table).page("Fuse", WireForms::table));
         return List.of(
                 get("/v1/voltage-drop", "getVoltageDrop", drop),
                 post("/v1/voltage-drop", "postVoltageDrop", drop),
@@ -197,12 +199,12 @@ final class Routes {
 
     private static List<Endpoint> ignition() {
         Calculation<BallastInput, BallastResult> ballast = Calculation.of(BallastInput.class, BallastQuestion::answer)
-                .in(faces -> faces.figure(BallastResult::coilKeyOnV).table(BallastQuestion::table));
+                .in(faces -> faces.figure(BallastResult::coilKeyOnV).table(BallastQuestion::table).page("Ballast resistor", BallastQuestion::table));
         Calculation<ChoiceQuestion, ChoiceResult> choice = Calculation.of(ChoiceQuestion.class, ChoiceQuestion::answer)
                 .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceQuestion::whyNone)
                         .table(ChoiceQuestion::table));
         Calculation<SparkQuestion, SparkReport> spark = Calculation.of(SparkQuestion.class, SparkQuestion::answer)
-                .in(faces -> faces.figure(SparkReport::marginKv).table(SparkReport::table));
+                .in(faces -> faces.figure(SparkReport::marginKv).table(SparkReport::table).page("Spark", SparkReport::table));
         return List.of(
                 get("/v1/ballast", "getBallast", ballast),
                 post("/v1/ballast", "postBallast", ballast),

@@ -1,0 +1,83 @@
+package loomwright.service;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A page for people with its scripts and styles, all from within the jar: the help page at {@code /} and the browsable
+ * contract at {@code /docs}.
+ */
+final class Pages {
+    private static final String HTML = "text/html; charset=utf-8";
+    private static final String SCRIPT = "text/javascript; charset=utf-8";
+    private static final String STYLE = "text/css; charset=utf-8";
+    private static final String VIEWER = "META-INF/resources/webjars/swagger-ui/5.34.1/";
+
+    /** For an owner: the circuit of a plan, and small calculators. */
+    static final Pages HELP = new Pages(
+            new Source("page/index.html", HTML),
+            Map.of(
+                    "page.css", new Source("page/page.css", STYLE),
+                    "start.js", new Source("page/start.js", SCRIPT),
+                    "service.js", new Source("page/service.js", SCRIPT),
+                    "elements.js", new Source("page/elements.js", SCRIPT),
+                    "fields.js", new Source("page/fields.js", SCRIPT),
+                    "changes.js", new Source("page/changes.js", SCRIPT),
+                    "circuit.js", new Source("page/circuit.js", SCRIPT),
+                    "calculators.js", new Source("page/calculators.js", SCRIPT)),
+            FixedHeaders.PAGE_CONTENT_SECURITY);
+
+    /** For programmers: a page of our own around the viewer of a web jar. */
+    static final Pages DOCUMENTATION = new Pages(
+            new Source("docs/index.html", HTML),
+            Map.of(
+                    "viewer.js", new Source(VIEWER + "swagger-ui-bundle.js", SCRIPT),
+                    "viewer.css", new Source(VIEWER + "swagger-ui.css", STYLE),
+                    "start.js", new Source("docs/start.js", SCRIPT)),
+            FixedHeaders.DOCS_CONTENT_SECURITY);
+
+    private final Source index;
+    /** By name. A list, so that no path of a caller is ever opened. */
+    private final Map<String, Source> files;
+
+    private final Map<String, String> headers;
+
+    /** A file on the class path. */
+    private record Source(String resource, String contentType) {
+        Reply reply(Map<String, String> headers) throws IOException {
+            try (InputStream in = Pages.class.getClassLoader().getResourceAsStream(resource)) {
+                if (in == null) {
+                    throw new IllegalStateException(resource + " is not on the class path");
+                }
+                return Reply.of(contentType, in.readAllBytes()).withHeaders(headers);
+            }
+        }
+    }
+
+    private Pages(Source index, Map<String, Source> files, String contentSecurity) {
+        this.index = index;
+        this.files = files;
+        this.headers = Map.of(FixedHeaders.CONTENT_SECURITY, contentSecurity, "Cache-Control", "max-age=3600");
+    }
+
+    /** The page itself. */
+    Reply page(Request request) throws IOException {
+        request.checkAccepts("text/html");
+        return index.reply(headers);
+    }
+
+    /**
+     * A script or style of it.
+     *
+     * @throws Refusal 404 for any other name
+     */
+    Reply file(Request request) throws IOException {
+        @Nullable Source file = files.get(request.path("file"));
+        if (file == null) {
+            throw new Refusal(ProblemType.NOT_FOUND, "The page has no such file.");
+        }
+        return file.reply(headers);
+    }
+}

@@ -1,0 +1,197 @@
+package loomwright.service.browser;
+
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.File;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.logging.Level;
+import loomwright.service.Options;
+import loomwright.service.Server;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.Select;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** A browser at a service of its own. */
+final class Browser implements AutoCloseable {
+    static final Dimension WIDE = new Dimension(1300, 900);
+    static final Dimension PHONE = new Dimension(390, 800);
+
+    private static final File CHROMIUM = new File("/usr/bin/chromium");
+    private static final File DRIVER = new File("/usr/bin/chromedriver");
+    private static final Duration PATIENCE = Duration.ofSeconds(30);
+
+    private final Server server;
+    private final ChromeDriver driver;
+
+    private Browser(Server server, ChromeDriver driver) {
+        this.server = server;
+        this.driver = driver;
+    }
+
+    static Browser start() {
+        return start(Map.of());
+    }
+
+    static Browser withoutScripts() {
+        return start(Map.of("profile.managed_default_content_settings.javascript", 2));
+    }
+
+    private static Browser start(Map<String, Object> preferences) {
+        assumeTrue(
+                CHROMIUM.canExecute() && DRIVER.canExecute(),
+                "the Debian packages chromium and chromium-driver are not installed");
+        ChromeOptions options = new ChromeOptions();
+        options.setBinary(CHROMIUM);
+        options.setExperimentalOption("prefs", preferences);
+        options.addArguments(
+                "--headless",
+                // Chromium does not start for root with its sandbox; the pages are our own.
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--no-first-run",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync",
+                "--disable-dev-shm-usage");
+        LoggingPreferences logs = new LoggingPreferences();
+        logs.enable(LogType.BROWSER, Level.ALL);
+        options.setCapability("goog:loggingPrefs", logs);
+        ChromeDriverService service =
+                new ChromeDriverService.Builder().usingDriverExecutable(DRIVER).build();
+        Server server = Server.start(Options.DEFAULT.withPort(0));
+        return new Browser(server, new ChromeDriver(service, options));
+    }
+
+    /** Opens the help page and waits until its first plan is drawn. */
+    Browser open(Dimension size) {
+        driver.manage().window().setSize(size);
+        driver.get(address("/"));
+        waitUntil(here -> !here.find("#wires tbody tr").isEmpty() && here.isDrawn());
+        return this;
+    }
+
+    Browser openWithoutWaiting() {
+        driver.get(address("/"));
+        return this;
+    }
+
+    String address(String path) {
+        return "http://127.0.0.1:" + server.port() + path;
+    }
+
+    boolean isDrawn() {
+        return !find("#diagram svg").isEmpty()
+                && "false".equals(one("#picture").getAttribute("aria-busy"));
+    }
+
+    WebElement one(String selector) {
+        return driver.findElement(By.cssSelector(selector));
+    }
+
+    List<WebElement> find(String selector) {
+        return driver.findElements(By.cssSelector(selector));
+    }
+
+    String text(String selector) {
+        return one(selector).getText();
+    }
+
+    /** The cells of the row of a table whose head is this. */
+    List<String> row(String table, String head) {
+        return find(table + " tbody tr").stream()
+                .filter(row -> row.findElement(By.tagName("th")).getText().equals(head))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("no row " + head + " in " + table))
+                .findElements(By.tagName("td"))
+                .stream()
+                .map(WebElement::getText)
+                .toList();
+    }
+
+    void choose(String selector, String visibleText) {
+        new Select(one(selector)).selectByVisibleText(visibleText);
+    }
+
+    void enter(String selector, String text) {
+        WebElement field = one(selector);
+        field.clear();
+        field.sendKeys(text);
+    }
+
+    void waitUntil(Function<Browser, Boolean> state) {
+        new WebDriverWait(driver, PATIENCE)
+                .ignoring(StaleElementReferenceException.class)
+                .until(ignored -> state.apply(this));
+    }
+
+    void waitForText(String selector, String part) {
+        waitUntil(here -> here.find(selector).stream().anyMatch(e -> e.getText().contains(part)));
+    }
+
+    Object script(String script, Object... arguments) {
+        Object answer = driver.executeScript(script, arguments);
+        return answer == null ? "" : answer;
+    }
+
+    /** The element that has the keyboard. */
+    WebElement focused() {
+        return driver.switchTo().activeElement();
+    }
+
+    String title() {
+        return String.valueOf(driver.getTitle());
+    }
+
+    /** Everything that the browser complained of since the last time this was asked. */
+    List<String> complaints() {
+        List<String> complaints = new ArrayList<>();
+        driver.manage().logs().get(LogType.BROWSER).forEach(entry -> complaints.add(entry.getMessage()));
+        return complaints;
+    }
+
+    /** What the accessibility checker finds: rule and place. */
+    List<String> accessibilityViolations() {
+        script(accessibilityChecker());
+        Object found = driver.executeAsyncScript("const done = arguments[0];"
+                + "axe.run().then(r => done(r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.html).join(' '))),"
+                + " e => done(['failed: ' + e]));");
+        if (!(found instanceof List<?> list)) {
+            throw new AssertionError("the checker answered " + found);
+        }
+        return list.stream().map(String::valueOf).toList();
+    }
+
+    private static String accessibilityChecker() {
+        try (InputStream in = Browser.class.getResourceAsStream("/axe.min.js")) {
+            if (in == null) {
+                throw new IllegalStateException("axe.min.js is not on the class path");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    @Override
+    public void close() {
+        driver.quit();
+        server.close();
+    }
+}
