@@ -161,7 +161,8 @@ final class Circuits {
             }
             path.legs().forEach(leg -> onTheWay.add(leg.branch().id()));
             List<FeedPath.Leg> resistors = path.resistors();
-            if (path.legs().isEmpty()) {
+            // Charging, the current comes from battery or alternator, and no figure of the way from one of them is steady.
+            if (path.legs().isEmpty() || situation.step().charging()) {
                 return;
             }
             Point end = resistors.isEmpty()

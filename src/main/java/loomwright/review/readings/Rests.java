@@ -10,6 +10,7 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
+import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
@@ -58,7 +59,9 @@ final class Rests {
     /** Ohms of one part; empty for one of which an ohmmeter tells nothing. */
     List<Candidate> ohms(Part part) {
         List<Candidate> found = new ArrayList<>();
-        if (part instanceof Motor) {
+        boolean unknown = part instanceof Load l
+                && (l.resistanceOhm() == null || l.minimumV(plan.system()) > 0);
+        if (part instanceof Motor || unknown) {
             return found;
         } else if (part instanceof Consumer load) {
             found.add(own(load, load.feedTerminal(), load.returnTerminal(), load.id()));

@@ -65,6 +65,7 @@ record Selection(List<Candidate> candidates, List<String> leftOut) {
         plan.parts().stream()
                 .filter(p -> wanted(p) || circuits.onTheWay().contains(p.id()) || isContacts(p))
                 .forEach(p -> all.addAll(rests.ohms(p)));
+        all.sort(Comparator.comparing(c -> c.situation().contacts() != Contacts.EITHER));
         all.addAll(volts);
         if (!circuits.unfed().isEmpty()) {
             leftOut.add("Not fed in the conditions asked for: " + String.join(", ", circuits.unfed()) + ".");
