@@ -59,8 +59,7 @@ final class Rests {
     /** Ohms of one part; empty for one of which an ohmmeter tells nothing. */
     List<Candidate> ohms(Part part) {
         List<Candidate> found = new ArrayList<>();
-        boolean unknown = part instanceof Load l
-                && (l.resistanceOhm() == null || l.minimumV(plan.system()) > 0);
+        boolean unknown = part instanceof Load l && (l.resistanceOhm() == null || l.minimumV(plan.system()) > 0);
         if (part instanceof Motor || unknown) {
             return found;
         } else if (part instanceof Consumer load) {
@@ -112,8 +111,9 @@ final class Rests {
                 }
                 SolvedStep solved = variants.in(when);
                 if (when.step().charging()) {
-                    Poles.of(solved).ifPresent(poles -> Poles.charging(plan)
-                            .forEach(output -> found.add(supply(when, output, poles.live(), true))));
+                    Poles.of(solved)
+                            .ifPresent(poles -> Poles.charging(plan)
+                                    .forEach(output -> found.add(supply(when, output, poles.live(), true))));
                 }
             }
         }
@@ -142,7 +142,8 @@ final class Rests {
 
     /** What must be dead with the key off and the free switches as drawn. */
     List<Candidate> dead(Consumer load) {
-        boolean meantDead = conditions.contains(Condition.OFF) && !load.meantLive().contains(Condition.OFF);
+        boolean meantDead =
+                conditions.contains(Condition.OFF) && !load.meantLive().contains(Condition.OFF);
         return meantDead
                 ? List.of(new Candidate(
                         Purpose.DEAD,

@@ -43,8 +43,7 @@ class R01_WhatToMeasureTest {
         // 12.6 V over 1.5 ohm ballast, 1.5 ohm coil, 0.03 ohm contacts and some 0.1 ohm of wires: about 6 V.
         Reading closed = Sheets.one(tourer, Purpose.LOAD, CLOSED, "coil.15", "coil.1");
         assertThat(closed.nominal()).isCloseTo(12.6 * 1.5 / 3.13, within(0.1));
-        Reading open =
-                Sheets.one(tourer, Purpose.LOAD, "key on, engine stopped; contacts open", "coil.1", "earth");
+        Reading open = Sheets.one(tourer, Purpose.LOAD, "key on, engine stopped; contacts open", "coil.1", "earth");
         assertThat(open.nominal()).isCloseTo(12.5, within(0.1));
         assertThat(closed.lowest()).isLessThan(closed.nominal());
         assertThat(closed.highest()).isGreaterThan(closed.nominal());
@@ -53,8 +52,8 @@ class R01_WhatToMeasureTest {
     @Test
     void nobodyIsSentToTheSwitchedSideOfTheCoilWhileTheEngineTurns() {
         assertThat(tourer.readings())
-                .filteredOn(r -> r.situation().startsWith("cranking")
-                        || r.situation().startsWith("engine running"))
+                .filteredOn(r ->
+                        r.situation().startsWith("cranking") || r.situation().startsWith("engine running"))
                 .isNotEmpty()
                 .noneMatch(r -> List.of("coil.1", "points.1").contains(r.red())
                         || List.of("coil.1", "points.1").contains(r.black()));
@@ -73,8 +72,8 @@ class R01_WhatToMeasureTest {
 
     @Test
     void freeSwitchesAreSetSoThatTheLoadIsOn() {
-        Reading lamp = Sheets.one(
-                tourer, Purpose.LOAD, "key off; Lighting switch at head", "head-left.a", "head-left.b");
+        Reading lamp =
+                Sheets.one(tourer, Purpose.LOAD, "key off; Lighting switch at head", "head-left.a", "head-left.b");
         assertThat(lamp.nominal()).isGreaterThan(11.5);
     }
 
@@ -102,8 +101,8 @@ class R01_WhatToMeasureTest {
     @Test
     void aRelayThatMayStandEitherWayIsSaidSo() {
         // 11.2 V less or more 10 per cent, pull-in at 10.9 V, and nothing has pulled it in before.
-        ReadingsSheet sheet = Sheets.of(Plans.parse(
-                "{'schema':'loomwright/plan/1','name':'relay','system':{'nominalVoltageV':12},"
+        ReadingsSheet sheet =
+                Sheets.of(Plans.parse("{'schema':'loomwright/plan/1','name':'relay','system':{'nominalVoltageV':12},"
                         + "'conditions':{'run':{'emfV':11.2,'tolerancePercent':10}},"
                         + "'parts':[{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},"
                         + "{'kind':'switch','id':'key','terminals':['30','15'],'positions':[{'name':'off','joins':[]},"
