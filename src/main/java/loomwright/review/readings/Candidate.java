@@ -7,9 +7,4 @@ import org.jspecify.annotations.Nullable;
 
 /** A reading worth taking, before its figures are known. */
 record Candidate(
-        Purpose purpose,
-        Situation situation,
-        @Nullable String circuit,
-        Quantity quantity,
-        Probe probe,
-        String tells) {}
+        Purpose purpose, Situation situation, @Nullable String circuit, Quantity quantity, Probe probe, String tells) {}

@@ -110,7 +110,8 @@ final class Circuits {
         Part part = plan.findPart(id).orElseThrow();
         return !(part instanceof Switch s)
                 || !s.free()
-                || positions.contains(setting.getOrDefault(id, s.in(Condition.OFF).name()));
+                || positions.contains(
+                        setting.getOrDefault(id, s.in(Condition.OFF).name()));
     }
 
     /** The readings around one load in one situation. */
@@ -161,7 +162,9 @@ final class Circuits {
             }
             path.legs().forEach(leg -> onTheWay.add(leg.branch().id()));
             List<FeedPath.Leg> resistors = path.resistors();
-            if (path.legs().isEmpty()) {
+            // Charging, the current comes from battery or alternator, and no figure of the way from one of them is
+            // steady.
+            if (path.legs().isEmpty() || situation.step().charging()) {
                 return;
             }
             Point end = resistors.isEmpty()
@@ -173,16 +176,11 @@ final class Circuits {
                 return;
             }
             for (FeedPath.Leg leg : resistors) {
-                add(
-                        Purpose.ACROSS_PART,
-                        situation,
-                        Point.parse(leg.in()),
-                        Point.parse(leg.out()),
-                        Wording.ACROSS);
+                add(Purpose.ACROSS_PART, situation, Point.parse(leg.in()), Point.parse(leg.out()), Wording.ACROSS);
             }
             path.halving()
-                    .forEach(at -> add(
-                            Purpose.HALVING, situation, Point.parse(at), Point.EARTH, Wording.halving(load)));
+                    .forEach(
+                            at -> add(Purpose.HALVING, situation, Point.parse(at), Point.EARTH, Wording.halving(load)));
         }
 
         private void wayBack(Poles poles) {

@@ -2,9 +2,9 @@ package loomwright.review.readings;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.circuit.Condition;
 import loomwright.circuit.Conditions;
 import loomwright.circuit.Conditions.ResolvedSupply;
-import loomwright.circuit.Condition;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;

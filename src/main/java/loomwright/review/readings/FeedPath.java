@@ -43,9 +43,7 @@ record FeedPath(SolvedStep solved, TerminalRef start, List<Leg> legs) {
             seen.add(legs.get(legs.size() - 1).outNode());
         }
         for (Leg leg : legs) {
-            if (leg.branch().owner() != Branch.Owner.WIRE
-                    && leg.out().contains(".")
-                    && seen.add(leg.outNode())) {
+            if (leg.branch().owner() != Branch.Owner.WIRE && leg.out().contains(".") && seen.add(leg.outNode())) {
                 ends.add(leg.out());
             }
         }

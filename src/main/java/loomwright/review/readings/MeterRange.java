@@ -15,7 +15,9 @@ record MeterRange(String words, double full) {
     private static final double DIGITS = 2;
 
     private static final List<MeterRange> VOLTS = List.of(
-            new MeterRange("DC volts, 2 V", 2), new MeterRange("DC volts, 20 V", 20), new MeterRange("DC volts, 200 V", 200));
+            new MeterRange("DC volts, 2 V", 2),
+            new MeterRange("DC volts, 20 V", 20),
+            new MeterRange("DC volts, 200 V", 200));
     private static final List<MeterRange> OHMS = List.of(
             new MeterRange("ohms, 200", 200),
             new MeterRange("ohms, 2 k", 2e3),

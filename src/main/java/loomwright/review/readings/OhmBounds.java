@@ -34,8 +34,7 @@ final class OhmBounds {
         OptionalDouble ohm = nominal.ohms(probe);
         return ohm.isEmpty()
                 ? Range.NONE
-                : new Range(
-                        ohm, low.ohms(probe).orElseThrow(), high.ohms(probe).orElseThrow(), false);
+                : new Range(ohm, low.ohms(probe).orElseThrow(), high.ohms(probe).orElseThrow(), false);
     }
 
     private static Plan standing(Plan plan) {

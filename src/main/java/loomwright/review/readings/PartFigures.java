@@ -70,16 +70,38 @@ final class PartFigures {
 
     private static void contacts(Part part, List<Figure> to) {
         add(to, Switch.class, part, Tolerances.CONTACT, PartFigures::contact);
-        add(to, Breaker.class, part, Tolerances.CONTACT, (p, f) -> new Breaker(
-                p.id(), p.label(), p.closedWhenStopped(), ohm(p.contactResistanceOhm() * f), p.ratingA()));
-        add(to, Joint.class, part, Tolerances.CONTACT, (p, f) ->
-                new Joint(p.id(), p.label(), p.terminals(), within(p.resistanceOhm() * f, 0, MAX_JOINT_OHM)));
-        add(to, EarthPoint.class, part, Tolerances.CONTACT, (p, f) ->
-                new EarthPoint(p.id(), p.label(), within(p.resistanceOhm() * f, 0, MAX_JOINT_OHM)));
-        add(to, Fuse.class, part, Tolerances.FUSE, (p, f) ->
-                new Fuse(p.id(), p.label(), p.ratingA(), ohm(p.resistanceOhm() * f)));
-        add(to, FusibleLink.class, part, Tolerances.WIRE, (p, f) -> new FusibleLink(
-                p.id(), p.label(), p.size(), within(p.lengthM() * f, Bounds.MIN_LENGTH_M, MAX_LINK_M)));
+        add(
+                to,
+                Breaker.class,
+                part,
+                Tolerances.CONTACT,
+                (p, f) -> new Breaker(
+                        p.id(), p.label(), p.closedWhenStopped(), ohm(p.contactResistanceOhm() * f), p.ratingA()));
+        add(
+                to,
+                Joint.class,
+                part,
+                Tolerances.CONTACT,
+                (p, f) -> new Joint(p.id(), p.label(), p.terminals(), within(p.resistanceOhm() * f, 0, MAX_JOINT_OHM)));
+        add(
+                to,
+                EarthPoint.class,
+                part,
+                Tolerances.CONTACT,
+                (p, f) -> new EarthPoint(p.id(), p.label(), within(p.resistanceOhm() * f, 0, MAX_JOINT_OHM)));
+        add(
+                to,
+                Fuse.class,
+                part,
+                Tolerances.FUSE,
+                (p, f) -> new Fuse(p.id(), p.label(), p.ratingA(), ohm(p.resistanceOhm() * f)));
+        add(
+                to,
+                FusibleLink.class,
+                part,
+                Tolerances.WIRE,
+                (p, f) -> new FusibleLink(
+                        p.id(), p.label(), p.size(), within(p.lengthM() * f, Bounds.MIN_LENGTH_M, MAX_LINK_M)));
     }
 
     private static Part contact(Switch s, double factor) {
@@ -95,17 +117,22 @@ final class PartFigures {
     }
 
     private static void windings(Part part, List<Figure> to) {
-        add(to, Coil.class, part, Tolerances.WINDING, (p, f) -> new Coil(
-                p.id(),
-                p.label(),
-                ohm(p.primaryResistanceOhm() * f),
-                p.inductanceMh(),
-                p.turnsRatio(),
-                p.use(),
-                p.operateV(),
-                p.releaseV(),
-                p.meantLive(),
-                p.meantLiveWhen()));
+        add(
+                to,
+                Coil.class,
+                part,
+                Tolerances.WINDING,
+                (p, f) -> new Coil(
+                        p.id(),
+                        p.label(),
+                        ohm(p.primaryResistanceOhm() * f),
+                        p.inductanceMh(),
+                        p.turnsRatio(),
+                        p.use(),
+                        p.operateV(),
+                        p.releaseV(),
+                        p.meantLive(),
+                        p.meantLiveWhen()));
         add(to, Relay.class, part, Tolerances.WINDING, (p, f) -> relay(p, f, 1));
         add(to, Relay.class, part, Tolerances.CONTACT, (p, f) -> relay(p, 1, f));
         add(to, Solenoid.class, part, Tolerances.WINDING, (p, f) -> solenoid(p, f, 1, 1));
@@ -154,16 +181,25 @@ final class PartFigures {
     }
 
     private static void loads(Part part, List<Figure> to) {
-        add(to, FixedResistor.class, part, Tolerances.RESISTOR, (p, f) ->
-                new FixedResistor(p.id(), p.label(), ohm(p.resistanceOhm() * f), p.ratingW()));
-        add(to, Motor.class, part, Tolerances.MOTOR, (p, f) -> new Motor(
-                p.id(),
-                p.label(),
-                ohm(p.resistanceOhm() * f),
-                p.operateV(),
-                p.releaseV(),
-                p.meantLive(),
-                p.meantLiveWhen()));
+        add(
+                to,
+                FixedResistor.class,
+                part,
+                Tolerances.RESISTOR,
+                (p, f) -> new FixedResistor(p.id(), p.label(), ohm(p.resistanceOhm() * f), p.ratingW()));
+        add(
+                to,
+                Motor.class,
+                part,
+                Tolerances.MOTOR,
+                (p, f) -> new Motor(
+                        p.id(),
+                        p.label(),
+                        ohm(p.resistanceOhm() * f),
+                        p.operateV(),
+                        p.releaseV(),
+                        p.meantLive(),
+                        p.meantLiveWhen()));
         add(to, FilamentLamp.class, part, Tolerances.LAMP_POWER, false, (p, f) -> lamp(p, f, 1));
         add(to, FilamentLamp.class, part, Tolerances.LAMP_COLD, (p, f) -> lamp(p, 1, f));
         if (part instanceof Load load) {
@@ -185,8 +221,17 @@ final class PartFigures {
     }
 
     private static void electronics(Part part, VehicleSystem system, List<Figure> to) {
-        add(to, Rectifier.class, part, Tolerances.SEMICONDUCTOR, (p, f) -> new Rectifier(
-                p.id(), p.label(), within(p.forwardV() * f, 0, MAX_SEMICONDUCTOR_V), p.slopeOhm(), p.ratingA()));
+        add(
+                to,
+                Rectifier.class,
+                part,
+                Tolerances.SEMICONDUCTOR,
+                (p, f) -> new Rectifier(
+                        p.id(),
+                        p.label(),
+                        within(p.forwardV() * f, 0, MAX_SEMICONDUCTOR_V),
+                        p.slopeOhm(),
+                        p.ratingA()));
         add(to, IgnitionModule.class, part, Tolerances.SEMICONDUCTOR, (p, f) -> module(p, f, 1, 1));
         add(to, IgnitionModule.class, part, Tolerances.SEMICONDUCTOR, (p, f) -> module(p, 1, f, 1));
         if (part instanceof IgnitionModule m && m.limitA() != null) {

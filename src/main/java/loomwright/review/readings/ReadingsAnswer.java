@@ -60,7 +60,8 @@ public final class ReadingsAnswer {
                 leftOut.add(Wording.called(plan, candidate.probe().from()) + " (ohms): below " + MEASURABLE_OHM
                         + " ohm a plain meter tells nothing.");
             } else {
-                readings.add(Row.of(plan, candidate, range, readings.size() + 1, question.meterAccuracyPercent() / 100));
+                readings.add(
+                        Row.of(plan, candidate, range, readings.size() + 1, question.meterAccuracyPercent() / 100));
             }
         }
         ReadingsSheet sheet = new ReadingsSheet(plan.name(), Wording.first(plan), readings, leftOut);
@@ -72,7 +73,8 @@ public final class ReadingsAnswer {
                 .filter(r -> r.quantity() == Quantity.OHMS)
                 .count();
         return List.of(
-                sheet.readings().size() + " readings: " + ohms + " of ohms with the battery disconnected, then volts in the"
+                sheet.readings().size() + " readings: " + ohms
+                        + " of ohms with the battery disconnected, then volts in the"
                         + " order off, accessory, key on, cranking, running.",
                 "Ohms: all resistances at their lowest, all at their highest; no resistance between two points falls when"
                         + " one of them rises.",
@@ -88,9 +90,10 @@ public final class ReadingsAnswer {
     private List<Basis> basis() {
         List<Basis> basis = new ArrayList<>(PlanAnswer.basis(plan));
         basis.add(Basis.computed("bounds of resistances", "Rayleigh's monotonicity law"));
-        basis.add(Basis.commonPractice("tolerances that neither plan nor request gives: wires 10 %, contacts 50 %, ballast and"
-                + " resistors 5 %, windings 10 %, motors 15 %, lamps 10 % of their watts and 20 % of their cold resistance,"
-                + " other loads 10 %, semiconductors 20 %, regulator 2 %, fuses and battery resistance 20 %"));
+        basis.add(Basis.commonPractice(
+                "tolerances that neither plan nor request gives: wires 10 %, contacts 50 %, ballast and"
+                        + " resistors 5 %, windings 10 %, motors 15 %, lamps 10 % of their watts and 20 % of their cold resistance,"
+                        + " other loads 10 %, semiconductors 20 %, regulator 2 %, fuses and battery resistance 20 %"));
         basis.add(Basis.commonPractice("a meter of 2000 counts; its ohm range tests with too little for diodes and"
                 + " electronics; order of the readings"));
         return basis;

@@ -93,7 +93,8 @@ public record ReadingsQuestion(
         Faults faults = new Faults();
         PlanCheck.check(plan).forEach(f -> faults.add(f.under("/plan")));
         faults.check(
-                load == null || plan.findPart(load).map(Consumer.class::isInstance).orElse(false),
+                load == null
+                        || plan.findPart(load).map(Consumer.class::isInstance).orElse(false),
                 Fault.Code.UNKNOWN_REFERENCE,
                 "/load",
                 load,

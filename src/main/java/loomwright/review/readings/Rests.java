@@ -10,6 +10,7 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
+import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
@@ -58,7 +59,8 @@ final class Rests {
     /** Ohms of one part; empty for one of which an ohmmeter tells nothing. */
     List<Candidate> ohms(Part part) {
         List<Candidate> found = new ArrayList<>();
-        if (part instanceof Motor) {
+        boolean unknown = part instanceof Load l && (l.resistanceOhm() == null || l.minimumV(plan.system()) > 0);
+        if (part instanceof Motor || unknown) {
             return found;
         } else if (part instanceof Consumer load) {
             found.add(own(load, load.feedTerminal(), load.returnTerminal(), load.id()));
@@ -109,8 +111,9 @@ final class Rests {
                 }
                 SolvedStep solved = variants.in(when);
                 if (when.step().charging()) {
-                    Poles.of(solved).ifPresent(poles -> Poles.charging(plan)
-                            .forEach(output -> found.add(supply(when, output, poles.live(), true))));
+                    Poles.of(solved)
+                            .ifPresent(poles -> Poles.charging(plan)
+                                    .forEach(output -> found.add(supply(when, output, poles.live(), true))));
                 }
             }
         }
@@ -139,7 +142,8 @@ final class Rests {
 
     /** What must be dead with the key off and the free switches as drawn. */
     List<Candidate> dead(Consumer load) {
-        boolean meantDead = conditions.contains(Condition.OFF) && !load.meantLive().contains(Condition.OFF);
+        boolean meantDead =
+                conditions.contains(Condition.OFF) && !load.meantLive().contains(Condition.OFF);
         return meantDead
                 ? List.of(new Candidate(
                         Purpose.DEAD,

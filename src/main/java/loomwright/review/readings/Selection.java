@@ -39,59 +39,62 @@ record Selection(List<Candidate> candidates, List<String> leftOut) {
             this.plan = variants.plan();
         }
 
-    private boolean wanted(Part part) {
-        return question.load() == null || part.id().equals(question.load());
-    }
-
-    private boolean isContacts(Part part) {
-        return part instanceof Breaker
-                && plan.findPart(String.valueOf(question.load())).filter(Coil.class::isInstance).isPresent();
-    }
-
-    /** In the order to take them: nothing at work first, then step by step. */
-    private Selection select() {
-        Rests rests = new Rests(variants, question.conditions());
-        Circuits circuits = new Circuits(variants, question.conditions());
-        List<Candidate> volts = new ArrayList<>(rests.supply());
-        List<Consumer> loads = plan.parts().stream()
-                .filter(this::wanted)
-                .filter(Consumer.class::isInstance)
-                .map(Consumer.class::cast)
-                .toList();
-        loads.forEach(load -> volts.addAll(rests.dead(load)));
-        loads.forEach(load -> volts.addAll(circuits.of(load)));
-        volts.sort(Comparator.comparing(c -> c.situation().step()));
-        List<Candidate> all = new ArrayList<>(rests.wholeOhms());
-        plan.parts().stream()
-                .filter(p -> wanted(p) || circuits.onTheWay().contains(p.id()) || isContacts(p))
-                .forEach(p -> all.addAll(rests.ohms(p)));
-        all.addAll(volts);
-        if (!circuits.unfed().isEmpty()) {
-            leftOut.add("Not fed in the conditions asked for: " + String.join(", ", circuits.unfed()) + ".");
+        private boolean wanted(Part part) {
+            return question.load() == null || part.id().equals(question.load());
         }
-        if (loads.stream().anyMatch(Motor.class::isInstance)) {
-            leftOut.add("Ohms of motors: standing still they have a fraction of what they have at work.");
-        }
-        return new Selection(distinct(all), leftOut);
-    }
 
-    /** Points of one node, in one situation, are one reading, and halve a way for all loads: the first is kept. */
-    private List<Candidate> distinct(List<Candidate> all) {
-        record Place(List<Object> when, Quantity quantity, int from, int to) {}
-        Set<Place> seen = new HashSet<>();
-        List<Candidate> kept = new ArrayList<>();
-        for (Candidate c : all) {
-            Situation s = c.situation();
-            SolvedStep solved = variants.in(s);
-            int from = solved.node(c.probe().from());
-            int to = solved.node(c.probe().to());
-            boolean fresh = seen.add(new Place(List.of(s), c.quantity(), from, to));
-            boolean first = seen.add(new Place(List.of(s.step(), s.setting()), c.quantity(), from, to));
-            if (from != to && fresh && (first || c.purpose() != Purpose.HALVING)) {
-                kept.add(c);
+        private boolean isContacts(Part part) {
+            return part instanceof Breaker
+                    && plan.findPart(String.valueOf(question.load()))
+                            .filter(Coil.class::isInstance)
+                            .isPresent();
+        }
+
+        /** In the order to take them: nothing at work first, then step by step. */
+        private Selection select() {
+            Rests rests = new Rests(variants, question.conditions());
+            Circuits circuits = new Circuits(variants, question.conditions());
+            List<Candidate> volts = new ArrayList<>(rests.supply());
+            List<Consumer> loads = plan.parts().stream()
+                    .filter(this::wanted)
+                    .filter(Consumer.class::isInstance)
+                    .map(Consumer.class::cast)
+                    .toList();
+            loads.forEach(load -> volts.addAll(rests.dead(load)));
+            loads.forEach(load -> volts.addAll(circuits.of(load)));
+            volts.sort(Comparator.comparing(c -> c.situation().step()));
+            List<Candidate> all = new ArrayList<>(rests.wholeOhms());
+            plan.parts().stream()
+                    .filter(p -> wanted(p) || circuits.onTheWay().contains(p.id()) || isContacts(p))
+                    .forEach(p -> all.addAll(rests.ohms(p)));
+            all.sort(Comparator.comparing(c -> c.situation().contacts() != Contacts.EITHER));
+            all.addAll(volts);
+            if (!circuits.unfed().isEmpty()) {
+                leftOut.add("Not fed in the conditions asked for: " + String.join(", ", circuits.unfed()) + ".");
             }
+            if (loads.stream().anyMatch(Motor.class::isInstance)) {
+                leftOut.add("Ohms of motors: standing still they have a fraction of what they have at work.");
+            }
+            return new Selection(distinct(all), leftOut);
         }
-        return kept;
-    }
+
+        /** Points of one node, in one situation, are one reading, and halve a way for all loads: the first is kept. */
+        private List<Candidate> distinct(List<Candidate> all) {
+            record Place(List<Object> when, Quantity quantity, int from, int to) {}
+            Set<Place> seen = new HashSet<>();
+            List<Candidate> kept = new ArrayList<>();
+            for (Candidate c : all) {
+                Situation s = c.situation();
+                SolvedStep solved = variants.in(s);
+                int from = solved.node(c.probe().from());
+                int to = solved.node(c.probe().to());
+                boolean fresh = seen.add(new Place(List.of(s), c.quantity(), from, to));
+                boolean first = seen.add(new Place(List.of(s.step(), s.setting()), c.quantity(), from, to));
+                if (from != to && fresh && (first || c.purpose() != Purpose.HALVING)) {
+                    kept.add(c);
+                }
+            }
+            return kept;
+        }
     }
 }

@@ -38,10 +38,11 @@ record Situation(Step step, Map<String, String> setting, Contacts contacts) {
 
     String words(Plan plan) {
         StringBuilder words = new StringBuilder(step.words());
-        new TreeMap<>(setting).forEach((id, position) -> words.append("; ")
-                .append(plan.findPart(id).orElseThrow().called())
-                .append(" at ")
-                .append(position));
+        new TreeMap<>(setting)
+                .forEach((id, position) -> words.append("; ")
+                        .append(plan.findPart(id).orElseThrow().called())
+                        .append(" at ")
+                        .append(position));
         if (contacts != Contacts.EITHER && Contacts.matter(plan)) {
             words.append(contacts == Contacts.OPEN ? "; contacts open" : "; contacts closed");
         }

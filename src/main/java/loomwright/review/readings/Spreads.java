@@ -28,8 +28,12 @@ record Spreads(Plan plan, List<Spread> list) {
             Part part = plan.parts().get(i);
             for (PartFigures.Figure figure : PartFigures.of(part, plan.system())) {
                 double fraction = tolerances.of(part.id(), figure.usualFraction());
-                list.add(new Spread(part.id(), fraction, figure.raisesOhms(), (draft, factor) -> draft.parts()
-                        .set(at, figure.times().apply(draft.parts().get(at), factor))));
+                list.add(new Spread(
+                        part.id(),
+                        fraction,
+                        figure.raisesOhms(),
+                        (draft, factor) -> draft.parts()
+                                .set(at, figure.times().apply(draft.parts().get(at), factor))));
             }
         }
         for (int i = 0; i < plan.wires().size(); i++) {
@@ -67,9 +71,8 @@ record Spreads(Plan plan, List<Spread> list) {
 
     /** The plan with every resistance as low (-1) or as high (1) as may be. */
     Plan ohms(double share) {
-        return moved(list.stream()
-                .mapToDouble(s -> s.raisesOhms() ? share : -share)
-                .toArray());
+        return moved(
+                list.stream().mapToDouble(s -> s.raisesOhms() ? share : -share).toArray());
     }
 
     /** Whether a figure may push something that conducts one way only over its bend, so that both ends must be tried. */

@@ -102,7 +102,8 @@ final class VoltBounds {
             shares[i] = -1;
             Sample low = spreads.bends(i) ? take(shares, steps) : null;
             for (int r = 0; r < asked.size(); r++) {
-                double up = high.figures().getOrDefault(r, OptionalDouble.empty()).orElse(middle(r)) - middle(r);
+                double up =
+                        high.figures().getOrDefault(r, OptionalDouble.empty()).orElse(middle(r)) - middle(r);
                 double back = low == null
                         ? -up
                         : low.figures().getOrDefault(r, OptionalDouble.empty()).orElse(middle(r)) - middle(r);
@@ -133,7 +134,8 @@ final class VoltBounds {
                             != nominal.figures()
                                     .getOrDefault(r, OptionalDouble.empty())
                                     .isPresent()
-                    || !Objects.equals(sample.pulledIn().get(r), nominal.pulledIn().get(r));
+                    || !Objects.equals(
+                            sample.pulledIn().get(r), nominal.pulledIn().get(r));
         });
         return sample;
     }

@@ -14,17 +14,23 @@ final class Wording {
             + " supply. Near 0: a short; find it before the battery goes back on.";
     static final String CONTINUITY = "Near 0: it joins. Over range: blown or burnt. Take a fuse out to be sure.";
     static final String CONTACTS = "Turn the engine by hand until the contacts close, and on until they open.";
-    static final String ACROSS = "Volts it is meant to take. None: no current, or bypassed. All the supply: the way behind"
-            + " it is shorted.";
-    static final String CONTACTS_OPEN = "The supply, for no current flows. None: primary winding or its feed is open, or"
-            + " its lead touches metal.";
-    static final String COIL_AT_WORK = "Clip the leads on before the engine turns, and keep off the coil's other terminal:"
-            + " hundreds of volts. The meter shows an average of contacts closed and open.";
-    static final String BATTERY = "The battery itself, posts and not clamps. Below: charge or replace it before going on;"
-            + " every reading hangs on it.";
-    static final String BATTERY_AT_WORK = "The battery with the engine turning. Lower while cranking: a weak battery or a"
-            + " starter that drags. Lower while running: it is not charged.";
-    static final String CHARGING = "What is lost between generator and battery. Much: a bad joint in the charging wire.";
+    static final String ACROSS =
+            "Volts it is meant to take. None: no current, or bypassed. All the supply: the way behind"
+                    + " it is shorted.";
+    static final String CONTACTS_OPEN =
+            "The supply, for no current flows. None: primary winding or its feed is open, or"
+                    + " its lead touches metal.";
+    static final String COIL_AT_WORK =
+            "Clip the leads on before the engine turns, and keep off the coil's other terminal:"
+                    + " hundreds of volts. The meter shows an average of contacts closed and open.";
+    static final String BATTERY =
+            "The battery itself, posts and not clamps. Below: charge or replace it before going on;"
+                    + " every reading hangs on it.";
+    static final String BATTERY_AT_WORK =
+            "The battery with the engine turning. Lower while cranking: a weak battery or a"
+                    + " starter that drags. Lower while running: it is not charged.";
+    static final String CHARGING =
+            "What is lost between generator and battery. Much: a bad joint in the charging wire.";
     static final String DEAD = "Dead with the key off. Volts: a way that is not meant.";
 
     private Wording() {}
@@ -54,17 +60,19 @@ final class Wording {
 
     /** What to do before any reading. */
     static List<String> first(Plan plan) {
-        List<String> first = new ArrayList<>(List.of(
-                "Look before you measure: clamps and earths clean and tight, fuses seated, connectors home, no chafed or"
-                        + " scorched insulation.",
-                "Ohms first: take both clamps off the battery, the earthed one first. Touch the leads together and take"
-                        + " what the meter shows, 0.1 to 0.3 ohm, off every reading.",
-                "Volts after that: connect the battery again, the earthed clamp last. Where a point halves the way,"
-                        + " a right reading spares you all points before it.",
-                "A lamp or motor is measured with its plug on and switched on: unloaded, a bad joint shows full volts."));
+        List<String> first = new ArrayList<>(
+                List.of(
+                        "Look before you measure: clamps and earths clean and tight, fuses seated, connectors home, no chafed or"
+                                + " scorched insulation.",
+                        "Ohms first: take both clamps off the battery, the earthed one first. Touch the leads together and take"
+                                + " what the meter shows, 0.1 to 0.3 ohm, off every reading.",
+                        "Volts after that: connect the battery again, the earthed clamp last. Where a point halves the way,"
+                                + " a right reading spares you all points before it.",
+                        "A lamp or motor is measured with its plug on and switched on: unloaded, a bad joint shows full volts."));
         if (!plan.listParts(Coil.class).isEmpty()) {
-            first.add("For the readings while cranking take the high-tension lead off the coil and earth it, so that the"
-                    + " engine does not start.");
+            first.add(
+                    "For the readings while cranking take the high-tension lead off the coil and earth it, so that the"
+                            + " engine does not start.");
         }
         return first;
     }

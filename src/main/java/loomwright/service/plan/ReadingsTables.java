@@ -89,7 +89,7 @@ public final class ReadingsTables {
         if (lowest == null || nominal == null || highest == null) {
             return r.shows() == ReadingsSheet.Shows.OPEN ? "over range" : "nothing steady, near 0 V";
         }
-        return Markdown.figure(lowest) + " to " + Markdown.figure(highest) + " " + r.unit() + " (" + Markdown.figure(nominal)
-                + ")";
+        return Markdown.figure(lowest) + " to " + Markdown.figure(highest) + " " + r.unit() + " ("
+                + Markdown.figure(nominal) + ")";
     }
 }

@@ -64,8 +64,8 @@ class R02_BoundsHoldTest {
 
     private static int compare(
             Plan vehicle, Variant variant, List<Candidate> candidates, Map<Candidate, Range> ranges, Plan plan) {
-        Map<Step, SolvedStep> steps = new PlanSolver(LIMITS)
-                .solve(vehicle).stream().collect(Collectors.toMap(SolvedStep::step, s -> s));
+        Map<Step, SolvedStep> steps =
+                new PlanSolver(LIMITS).solve(vehicle).stream().collect(Collectors.toMap(SolvedStep::step, s -> s));
         DisconnectedPlan disconnected = DisconnectedPlan.of(vehicle, Step.OFF.condition(), LIMITS);
         int compared = 0;
         for (Candidate c : candidates) {

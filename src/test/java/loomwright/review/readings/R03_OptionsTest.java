@@ -22,8 +22,8 @@ class R03_OptionsTest {
 
     @Test
     void onlyTheConditionsAskedFor() {
-        ReadingsSheet sheet = Sheets.of(
-                new ReadingsQuestion(TOURER, List.of(Condition.RUN), null, null, List.of(), 1.0));
+        ReadingsSheet sheet =
+                Sheets.of(new ReadingsQuestion(TOURER, List.of(Condition.RUN), null, null, List.of(), 1.0));
         assertThat(sheet.readings())
                 .filteredOn(r -> r.quantity() == Quantity.VOLTS)
                 .isNotEmpty()
@@ -33,8 +33,7 @@ class R03_OptionsTest {
 
     @Test
     void onlyOneCircuit() {
-        ReadingsSheet sheet =
-                Sheets.of(new ReadingsQuestion(TOURER, List.of(), "head-left", null, List.of(), 1.0));
+        ReadingsSheet sheet = Sheets.of(new ReadingsQuestion(TOURER, List.of(), "head-left", null, List.of(), 1.0));
         assertThat(sheet.readings())
                 .hasSizeLessThan(20)
                 .allMatch(r -> r.circuit() == null || r.circuit().equals("head-left"));
@@ -70,8 +69,10 @@ class R03_OptionsTest {
         ReadingsQuestion question =
                 new ReadingsQuestion(TOURER, List.of(), "points", null, List.of(new Tolerance("W99", 5)), 1.0);
         assertThatThrownBy(() -> Sheets.of(question))
-                .isInstanceOfSatisfying(RejectedInput.class, e -> assertThat(e.faults())
-                        .extracting(Fault::pointer)
-                        .containsExactly("/load", "/tolerances/0/id"));
+                .isInstanceOfSatisfying(
+                        RejectedInput.class,
+                        e -> assertThat(e.faults())
+                                .extracting(Fault::pointer)
+                                .containsExactly("/load", "/tolerances/0/id"));
     }
 }
