@@ -4,7 +4,8 @@
 #   check-all.sh [PORT]      uses PORT, PORT + 1 and PORT + 2; 18080 without
 #
 # START may hold the command that starts a service, to which options are added; without it the built classes are run
-# by Maven. An example whose tool is missing is named at the end and not counted as passed.
+# by Maven. LIMIT_S is the time that an example may take. An example whose tool is missing, whose packages cannot be
+# fetched or whose time is over is named at the end as left out, and is not counted as passed.
 set -euo pipefail
 cd "$(dirname "$0")"
 root=$(cd .. && pwd)
@@ -41,13 +42,20 @@ example() {
   done
   shift 2
   echo "== $name"
-  if "$@" >"$folder/output" 2>&1; then
-    tail -2 "$folder/output"
-    passed+=("$name")
-  else
-    cat "$folder/output"
-    failed+=("$name")
-  fi
+  local code=0
+  timeout "${LIMIT_S:-600}" "$@" >"$folder/output" 2>&1 || code=$?
+  case $code in
+    0)
+      tail -2 "$folder/output"
+      passed+=("$name")
+      ;;
+    75) left_out+=("$name ($(tail -1 "$folder/output"))") ;;
+    124) left_out+=("$name (not done in ${LIMIT_S:-600} s)") ;;
+    *)
+      cat "$folder/output"
+      failed+=("$name")
+      ;;
+  esac
 }
 
 # The Python that has the spreadsheet program's bridge is the system's, not always the first on the path.

@@ -3,9 +3,9 @@
 #
 #   run.sh [java] [python] [typescript]      all three without arguments; LOOMWRIGHT names the service
 #
-# Needs Maven and a JDK 17, for Python python3 with venv and pip, for TypeScript node and npm. Everything is made in a
+# Needs curl, Maven and a JDK 17, for Python python3 with venv and pip, for TypeScript node and npm. Everything is made in a
 # folder that is removed at the end (KEEP=folder keeps it there). What the clients need comes from the public registries
-# that Maven, pip and npm are set up for.
+# that Maven, pip and npm are set up for; if one cannot be reached, this ends with 75.
 set -euo pipefail
 here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../.." && pwd)
@@ -20,7 +20,15 @@ generate() {
   shift
   mvn -B -ntp -q -f "$root/pom.xml" "$generator" -Dopenapi.generator.maven.plugin.inputSpec="$root/openapi.yaml" \
     -Dopenapi.generator.maven.plugin.generatorName="$name" -Dopenapi.generator.maven.plugin.output="$folder/$name" "$@" \
-    >"$folder/$name.log" 2>&1 || { cat "$folder/$name.log"; return 1; }
+    >"$folder/$name.log" 2>&1 && return
+  cat "$folder/$name.log"
+  ! grep -qE 'could not be resolved|Could not (transfer|find) artifact|Cannot access' "$folder/$name.log" || not_reached Maven
+  exit 1
+}
+
+not_reached() {
+  echo "$1 could not fetch what is needed."
+  exit 75
 }
 
 java() {
@@ -34,7 +42,8 @@ java() {
 python() {
   generate python
   python3 -m venv "$folder/venv"
-  "$folder/venv/bin/pip" install --quiet --retries 1 --disable-pip-version-check -r "$folder/python/requirements.txt"
+  "$folder/venv/bin/pip" install --quiet --retries 1 --disable-pip-version-check -r "$folder/python/requirements.txt" ||
+    not_reached pip
   PYTHONPATH="$folder/python" "$folder/venv/bin/python" "$here/backfeed.py"
 }
 
@@ -42,14 +51,26 @@ typescript() {
   generate typescript-fetch
   mv "$folder/typescript-fetch" "$folder/client"
   cp "$here/backfeed.ts" "$folder/"
-  (cd "$folder" && npm install --silent --no-fund --no-audit --no-save typescript@5.9.3 @types/node@20 >/dev/null &&
-    npx --no-install tsc --strict --target es2022 --module commonjs --moduleResolution node --lib es2022,dom \
-      --types node --outDir made backfeed.ts && node made/backfeed.js)
+  cd "$folder"
+  npm install --silent --no-fund --no-audit --no-save typescript@5.9.3 @types/node@20 >npm.log || not_reached npm
+  npx --no-install tsc --strict --target es2022 --module commonjs --moduleResolution node --lib es2022,dom \
+    --types node --outDir made backfeed.ts
+  node made/backfeed.js
 }
+
+# What the service answers when asked without any client: each program must have been told the same.
+curl -sf "$LOOMWRIGHT/v1/examples/sandpiper-unguarded-bypass" >"$folder/plan.json"
+curl -sf -H 'Content-Type: application/json' --data-binary @"$folder/plan.json" "$LOOMWRIGHT/v1/plans/backfeed" |
+  grep -o '"verdict":"[^"]*"' | cut -d'"' -f4 >"$folder/verdicts"
+[ -s "$folder/verdicts" ]
 
 for language in "${@:-java python typescript}"; do
   for one in $language; do
     echo "== $one"
-    $one
+    $one | tee "$folder/$one.txt"
+    while IFS= read -r verdict; do
+      grep -qF "$verdict" "$folder/$one.txt" || { echo "$one was not told: $verdict"; exit 1; }
+    done <"$folder/verdicts"
+    grep -q '^refused: 422' "$folder/$one.txt"
   done
 done

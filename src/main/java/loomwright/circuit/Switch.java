@@ -143,7 +143,7 @@ public record Switch(
      * One position.
      *
      * @param name unique in the switch
-     * @param joins groups of terminals that are joined
+     * @param joins groups of terminals that are joined, the first of a group with each of the others
      */
     public record Position(String name, List<List<String>> joins) {
         public Position {
