@@ -11,8 +11,13 @@ import loomwright.backfeed.BackfeedAnswer;
 import loomwright.circuit.Plan;
 import loomwright.conductor.ConductorSizing;
 import loomwright.conductor.Conductors;
+import loomwright.conductor.DropOverLength;
 import loomwright.conductor.FuseChoice;
+import loomwright.conductor.FuseCurves;
 import loomwright.conductor.VoltageDrop;
+import loomwright.drawing.plot.DropPlot;
+import loomwright.drawing.plot.FusePlot;
+import loomwright.drawing.plot.SparkPlots;
 import loomwright.ignition.ballast.BallastInput;
 import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.ChoiceResult;
@@ -117,15 +122,19 @@ final class Routes {
     private static List<Endpoint> conductors() {
         Calculation<VoltageDrop.Input, VoltageDrop.Result> drop = Calculation.of(
                         VoltageDrop.Input.class, VoltageDrop::calculate)
-                .in(faces -> faces.figure(VoltageDrop.Result::totalV).table(WireForms::table));
+                .in(faces -> faces.figure(VoltageDrop.Result::totalV)
+                        .table(WireForms::table)
+                        .curves(question -> DropPlot.draw(DropOverLength.of(question))));
         Calculation<ConductorSizing.Input, ConductorSizing.Result> sizing = Calculation.of(
                         ConductorSizing.Input.class, ConductorSizing::size)
-                .in(faces ->
-                        faces.figure(WireForms::areaMm2, WireForms::whyNone).table(WireForms::table));
+                .in(faces -> faces.figure(WireForms::areaMm2, WireForms::whyNone)
+                        .table(WireForms::table)
+                        .curves(question -> DropPlot.draw(DropOverLength.of(question))));
         Calculation<FuseChoice.Input, FuseChoice.Result> fuse = Calculation.of(
                         FuseChoice.Input.class, FuseChoice::choose)
                 .in(faces -> faces.figure(WireForms::ratingA, FuseChoice.Result::reason)
-                        .table(WireForms::table));
+                        .table(WireForms::table)
+                        .curves(question -> FusePlot.draw(FuseCurves.of(question))));
         return List.of(
                 get("/v1/voltage-drop", "getVoltageDrop", drop),
                 post("/v1/voltage-drop", "postVoltageDrop", drop),
@@ -163,7 +172,9 @@ final class Routes {
                 .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceQuestion::whyNone)
                         .table(ChoiceQuestion::table));
         Calculation<SparkQuestion, SparkReport> spark = Calculation.of(SparkQuestion.class, SparkQuestion::answer)
-                .in(faces -> faces.figure(SparkReport::marginKv).table(SparkReport::table));
+                .in(faces -> faces.figure(SparkReport::marginKv)
+                        .table(SparkReport::table)
+                        .curves(question -> SparkPlots.draw(question.curves())));
         return List.of(
                 get("/v1/ballast", "getBallast", ballast),
                 post("/v1/ballast", "postBallast", ballast),
