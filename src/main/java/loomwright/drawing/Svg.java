@@ -67,6 +67,12 @@ public final class Svg {
         return this;
     }
 
+    /** Says what the element begun last is, for a reader who does not see it. */
+    public Svg words(String words) {
+        markup.element("title", words);
+        return this;
+    }
+
     /** Ends what was begun last. */
     public Svg close() {
         markup.close();

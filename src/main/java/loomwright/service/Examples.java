@@ -1,12 +1,14 @@
 package loomwright.service;
 
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+import com.fasterxml.jackson.core.JsonProcessingException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.circuit.Plan;
 
 /** The plans that README, tests and the contract use: {@code examples/index} names them, one a line with a title. */
 final class Examples {
@@ -55,13 +57,30 @@ final class Examples {
 
     Reply one(Request request) {
         request.checkAccepts(Json.MEDIA_TYPE);
-        String name = request.path("name");
+        return Reply.of(Json.MEDIA_TYPE, document(request.path("name")));
+    }
+
+    /**
+     * One example as a plan.
+     *
+     * @throws Refusal 404 if there is none of this name, or if it is an input of another sort
+     */
+    Plan plan(String name, Json json) throws IOException {
+        byte[] document = document(name);
+        try {
+            return json.mapper().readValue(document, Plan.class);
+        } catch (JsonProcessingException e) {
+            throw new Refusal(ProblemType.NOT_FOUND, "The example '" + name + "' is no plan, so there is no diagram.");
+        }
+    }
+
+    private byte[] document(String name) {
         if (list.stream().noneMatch(example -> example.name().equals(name))) {
             throw new Refusal(
                     ProblemType.NOT_FOUND,
                     "There is no example '" + Problem.shortened(name) + "'. GET /v1/examples lists them.");
         }
-        return Reply.of(Json.MEDIA_TYPE, bytes(name + ".json"));
+        return bytes(name + ".json");
     }
 
     private static byte[] bytes(String file) {

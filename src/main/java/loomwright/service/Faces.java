@@ -16,7 +16,7 @@ import loomwright.service.form.Figures;
 import loomwright.service.form.Table;
 
 /**
- * The forms in which one kind of answer is given; JSON always, the others as the route table names them.
+ * The forms in which one kind of answer is given; JSON nearly always, the others as the route table names them.
  *
  * @param <T> what is asked
  * @param <R> the result
@@ -43,6 +43,11 @@ public final class Faces<T, R> {
     /** JSON only. */
     static <T, R> Faces<T, R> json() {
         return new Faces<T, R>(Map.of()).with(Face.JSON, (asked, answer, json) -> json.write(answer));
+    }
+
+    /** Nothing yet: for what has no form but pictures. */
+    static <T, R> Faces<T, R> none() {
+        return new Faces<>(Map.of());
     }
 
     /** Also the headline figure as plain text. */

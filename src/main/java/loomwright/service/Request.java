@@ -39,13 +39,23 @@ public final class Request {
     <T> T read(Class<T> type) throws IOException {
         JsonSchema schema = operation.body();
         if (schema == null) {
-            ObjectNode input = query.deepCopy();
-            input.remove(List.of(Faces.PARAMETER, ReasonInCell.PARAMETER));
+            ObjectNode input = options();
             addPath(input);
             return reading.queries().bind(input, type);
         }
         checkBodyIsJson();
         return reading.bodies().read(context.bodyAsBytes(), type, schema);
+    }
+
+    /** The query of an operation as a record, beside what {@link #read} gives. */
+    <T> T readOptions(Class<T> type) {
+        return reading.queries().bind(options(), type);
+    }
+
+    private ObjectNode options() {
+        ObjectNode options = query.deepCopy();
+        options.remove(List.of(Faces.PARAMETER, ReasonInCell.PARAMETER));
+        return options;
     }
 
     /**

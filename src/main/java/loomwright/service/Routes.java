@@ -51,7 +51,8 @@ final class Routes {
     private Routes() {}
 
     static List<Endpoint> table(Contract contract, CalculationLimits limits) {
-        return Stream.of(service(contract), examples(), plans(limits), networks(limits), conductors(), ignition())
+        Examples examples = Examples.load();
+        return Stream.of(service(contract), examples(examples), plans(limits), diagrams(limits, examples), networks(limits), conductors(), ignition())
                 .flatMap(List::stream)
                 .toList();
     }
@@ -64,8 +65,7 @@ final class Routes {
                 get("/docs/{file}", "getDocumentationFile", Documentation::file));
     }
 
-    private static List<Endpoint> examples() {
-        Examples examples = Examples.load();
+    private static List<Endpoint> examples(Examples examples) {
         return List.of(
                 get("/v1/examples", "listExamples", examples::listing),
                 get("/v1/examples/{name}", "getExample", examples::one));
@@ -103,6 +103,13 @@ final class Routes {
                                         question -> ComparisonAnswer.of(question, limits.backfeed(), limits.network()))
                                 .in(faces -> faces.table(ComparisonTables::table)
                                         .text(Face.MARKDOWN, ComparisonTables::markdown))));
+    }
+
+    private static List<Endpoint> diagrams(CalculationLimits limits, Examples examples) {
+        Diagrams diagrams = new Diagrams(limits, examples);
+        return List.of(
+                post("/v1/plans/diagram", "drawPlan", diagrams::ofPlan),
+                get("/v1/examples/{name}/diagram", "drawExample", diagrams::ofExample));
     }
 
     private static List<Endpoint> networks(CalculationLimits limits) {

@@ -1,0 +1,40 @@
+package loomwright.drawing.diagram;
+
+import java.util.List;
+import loomwright.circuit.TerminalRef;
+
+/**
+ * A symbol with its terminals and texts, not yet placed.
+ *
+ * @param id of the part; for an earth that of the wire that ends there
+ * @param ids the parts it stands for
+ * @param depth how many parts lie between it and the supply
+ * @param bodyX left edge of the symbol
+ * @param bodyY upper edge of the symbol
+ * @param free whether its terminals may stand in any order
+ */
+record Cell(
+        String id,
+        List<String> ids,
+        String words,
+        int depth,
+        double widthPx,
+        double heightPx,
+        Body body,
+        double bodyX,
+        double bodyY,
+        List<Lead> leads,
+        List<Text> texts,
+        List<Badge> badges,
+        boolean free) {
+
+    /**
+     * Where a wire comes in.
+     *
+     * @param x column within the cell
+     */
+    record Lead(End end, Side side, double x) {}
+
+    /** One end of a wire. */
+    record End(String wire, TerminalRef terminal) {}
+}

@@ -1,0 +1,180 @@
+package loomwright.drawing.diagram;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import loomwright.circuit.TerminalRef;
+import loomwright.circuit.Wire;
+import loomwright.conductor.ConductorSize;
+import loomwright.drawing.Markup;
+import loomwright.drawing.diagram.Cell.End;
+import loomwright.drawing.diagram.Drawing.Arrow;
+import loomwright.drawing.diagram.Drawing.Line;
+import loomwright.drawing.diagram.Drawing.State;
+import loomwright.drawing.diagram.Drawing.Symbol;
+import loomwright.operation.Activity;
+import loomwright.operation.PlanReadings.WireReading;
+import org.jspecify.annotations.Nullable;
+
+/** The circuit of a drawing, without title and legend: cells and wires in their places. */
+record Draft(
+        double widthPx, double heightPx, List<Symbol> symbols, List<Line> wires, List<Text> texts, List<Badge> badges) {
+    private static final double HEAVY_MM2 = 10;
+
+    static Draft of(Scene scene) {
+        return new Maker(scene, Layout.place(scene)).make();
+    }
+
+    private static final class Maker {
+        private final Scene scene;
+        private final Layout.Placed placed;
+        private final Map<End, Point> pins = new HashMap<>();
+        private final List<Symbol> symbols = new ArrayList<>();
+        private final List<Line> wires = new ArrayList<>();
+        private final List<Text> texts = new ArrayList<>();
+        private final List<Badge> badges = new ArrayList<>();
+
+        Maker(Scene scene, Layout.Placed placed) {
+            this.scene = scene;
+            this.placed = placed;
+        }
+
+        Draft make() {
+            placed.cells().forEach(this::addCell);
+            scene.plan().wires().forEach(this::addWire);
+            return new Draft(
+                    placed.layout().widthPx(), placed.layout().heightPx(), symbols, wires, texts, badges);
+        }
+
+        private static Point at(Map<String, Point> places, String id) {
+            Point point = places.get(id);
+            if (point == null) {
+                throw new IllegalStateException("no place for " + id);
+            }
+            return point;
+        }
+
+        private void addCell(Cell cell) {
+            Point at = at(placed.layout().cells(), cell.id());
+            double x = at.x() + cell.bodyX();
+            double y = at.y() + cell.bodyY();
+            Body body = cell.body();
+            List<Point> ends = new ArrayList<>();
+            for (Body.Pin pin : body.pins()) {
+                ends.add(new Point(x + pin.x(), y + (pin.side() == Side.TOP ? 0 : body.heightPx())));
+            }
+            for (Cell.Lead lead : cell.leads()) {
+                pins.put(
+                        lead.end(),
+                        new Point(x + lead.x(), y + (lead.side() == Side.TOP ? 0 : body.heightPx())));
+            }
+            List<Shape> shapes = new ArrayList<>(body.shapes());
+            body.pins().forEach(pin -> tie(cell, pin).ifPresent(shapes::add));
+            symbols.add(new Symbol(
+                    cell.ids(),
+                    cell.words(),
+                    new Rect(x, y, body.widthPx(), body.heightPx()),
+                    shapes,
+                    body.glyphs(),
+                    ends,
+                    cell.ids().stream().anyMatch(scene::isFed)));
+            cell.texts().forEach(text -> texts.add(text.moved(at.x(), at.y())));
+            cell.badges().forEach(badge -> badges.add(badge.moved(at.x(), at.y())));
+        }
+
+        /** Joins the leads of a terminal that has several. */
+        private static Optional<Shape> tie(Cell cell, Body.Pin pin) {
+            double y = pin.side() == Side.TOP ? 0 : cell.body().heightPx();
+            return cell.leads().stream()
+                    .filter(lead -> lead.side() == pin.side() && isOf(lead, pin))
+                    .map(Cell.Lead::x)
+                    .max(Double::compare)
+                    .filter(last -> last > pin.x())
+                    .map(last -> new Shape(
+                            "M" + Markup.number(pin.x()) + " " + Markup.number(y) + "H" + Markup.number(last),
+                            Shape.Paint.THICK));
+        }
+
+        private static boolean isOf(Cell.Lead lead, Body.Pin pin) {
+            TerminalRef terminal = lead.end().terminal();
+            return pin.terminal().equals(terminal.terminal()) || pin.terminal().equals(terminal.toString());
+        }
+
+        private void addWire(Wire wire) {
+            List<Point> points = new ArrayList<>(placed.layout().wires().getOrDefault(wire.id(), List.of()));
+            end(new End(wire.id(), wire.from())).ifPresent(p -> points.add(0, p));
+            end(new End(wire.id(), wire.to())).ifPresent(points::add);
+            Point label = at(placed.layout().labels(), wire.id());
+            WireLabel texted = placed.labels().get(wire.id());
+            if (texted != null) {
+                texted.texts().forEach(text -> texts.add(text.moved(label.x(), label.y())));
+                texted.badges().forEach(badge -> badges.add(badge.moved(label.x(), label.y())));
+            }
+            WireReading reading = scene.wire(wire.id());
+            wires.add(new Line(
+                    wire.id(),
+                    words(wire, reading),
+                    points,
+                    Wordings.colours(wire.colour()),
+                    state(reading),
+                    heavy(wire),
+                    scene.isFed(wire.id()),
+                    arrow(points, label, reading)));
+        }
+
+        private Optional<Point> end(End end) {
+            return Optional.ofNullable(pins.get(end));
+        }
+
+        private static String words(Wire wire, @Nullable WireReading reading) {
+            String words = wire.id() + ", " + Wordings.conductor(wire) + ", from " + wire.from() + " to " + wire.to();
+            if (reading == null) {
+                return words;
+            }
+            double currentA = reading.currentA();
+            if (Math.abs(currentA) < Activity.TRICKLE_A) {
+                return words + (reading.live() ? ": live, no current" : ": dead");
+            }
+            return words + ": " + Figures.amps(currentA) + " towards " + (currentA > 0 ? wire.to() : wire.from())
+                    + (reading.againstFeed() ? ", against its feed" : "");
+        }
+
+        private static State state(@Nullable WireReading reading) {
+            if (reading == null) {
+                return State.DEAD;
+            } else if (reading.live()) {
+                return State.LIVE;
+            }
+            return Math.abs(reading.currentA()) < Activity.TRICKLE_A ? State.DEAD : State.RETURN;
+        }
+
+        private static boolean heavy(Wire wire) {
+            String size = wire.size();
+            return size != null && ConductorSize.parse(size).areaMm2() >= HEAVY_MM2;
+        }
+
+        /** Beside the first line of the wire's label, where the wire runs straight. */
+        private static @Nullable Arrow arrow(List<Point> points, Point label, @Nullable WireReading reading) {
+            if (reading == null || Math.abs(reading.currentA()) < Activity.TRICKLE_A) {
+                return null;
+            }
+            double y = label.y() + 12;
+            int forward = reading.currentA() > 0 ? 1 : -1;
+            Arrow nearest = null;
+            double distance = Double.MAX_VALUE;
+            for (int i = 1; i < points.size(); i++) {
+                Point a = points.get(i - 1);
+                Point b = points.get(i);
+                double away = Math.abs(a.x() - label.x());
+                if (a.x() == b.x() && Math.min(a.y(), b.y()) <= y && y <= Math.max(a.y(), b.y()) && away < distance) {
+                    distance = away;
+                    nearest = new Arrow(
+                            a.x(), y, 0, forward * Math.signum(b.y() - a.y()), reading.againstFeed());
+                }
+            }
+            return nearest;
+        }
+    }
+}

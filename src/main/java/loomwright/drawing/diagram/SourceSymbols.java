@@ -1,0 +1,60 @@
+package loomwright.drawing.diagram;
+
+import java.util.List;
+import loomwright.circuit.Alternator;
+import loomwright.circuit.Battery;
+import loomwright.drawing.diagram.Shape.Paint;
+
+/** What feeds the circuit. */
+final class SourceSymbols {
+    private SourceSymbols() {}
+
+    /** Two cells lying between the poles, which both come out below. */
+    static Body battery(Battery battery, Setting setting) {
+        List<String> poles = setting.sorted(List.of(Battery.PLUS, Battery.MINUS));
+        double left = 16;
+        double right = left + Math.max(setting.pitch(poles.get(0)), 70);
+        double way = poles.get(0).equals(Battery.PLUS) ? 1 : -1;
+        double middle = (left + right) / 2;
+        double y = 22;
+        double height = 44;
+        double from = middle - way * 11;
+        Sketch sketch = new Sketch()
+                .pin(poles.get(0), Side.BOTTOM, left)
+                .pin(poles.get(1), Side.BOTTOM, right)
+                .line(left, height, left, y, middle - 11, y)
+                .line(right, height, right, y, middle + 11, y);
+        for (int cell = 0; cell < 2; cell++) {
+            double x = from + way * cell * 15;
+            sketch.line(x, y - 15, x, y + 15).line(Paint.THICK, x + way * 7, y - 8, x + way * 7, y + 8);
+        }
+        double sign = from - way * 12;
+        sketch.line(sign - 4, y - 11, sign + 4, y - 11).line(sign, y - 15, sign, y - 7);
+        return sketch.body(right + 24, height);
+    }
+
+    static Body alternator(Alternator alternator, Setting setting) {
+        boolean earthedOutput = !setting.fromAbove(Alternator.OUTPUT) && setting.fromAbove(Alternator.RETURN);
+        String main = earthedOutput ? Alternator.RETURN : Alternator.OUTPUT;
+        String other = earthedOutput ? Alternator.OUTPUT : Alternator.RETURN;
+        List<String> above = setting.sorted(List.of(main, Alternator.WARNING_LAMP));
+        double[] x = Symbols.columns(18, above, setting);
+        double right = Math.max(x[1] + 18, 84);
+        double centre = right / 2 - 10;
+        Sketch sketch = new Sketch()
+                .pin(above.get(0), Side.TOP, x[0])
+                .pin(above.get(1), Side.TOP, x[1])
+                .pin(other, Side.BOTTOM, x[0])
+                .line(x[0], 0, x[0], 8)
+                .line(x[1], 0, x[1], 8)
+                .line(x[0], 52, x[0], 60)
+                .rect(Paint.BODY, 2, 8, right - 2, 44)
+                .circle(setting.inState("generating") ? Paint.LIT : Paint.BODY, centre, 30, 15)
+                .glyph("G", centre, 35, 14);
+        double d = centre + 30;
+        return sketch.line(centre + 15, 30, d + 14, 30)
+                .path(Paint.BODY, "M" + (d - 6) + " 24v12l11 -6z")
+                .line(d + 5, 24, d + 5, 36)
+                .body(right, 60);
+    }
+}

@@ -1,0 +1,106 @@
+package loomwright.drawing.diagram;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.circuit.Switch;
+import loomwright.drawing.diagram.Shape.Paint;
+
+/**
+ * A switch: the terminals that are fed above, the others below, a blade from each of those to the fed one that some
+ * position joins it to. The blades move together.
+ */
+final class SwitchSymbols {
+    private static final double LEFT = 20;
+    private static final double BAR_Y = 12;
+    private static final double BAR_STEP = 7;
+    private static final double BLADE_PX = 22;
+
+    private final Switch part;
+    private final Setting setting;
+    private final List<String> above = new ArrayList<>();
+    private final List<String> below;
+
+    private SwitchSymbols(Switch part, Setting setting) {
+        this.part = part;
+        this.setting = setting;
+        List<String> fed = new ArrayList<>();
+        List<String> others = new ArrayList<>();
+        for (String terminal : part.terminals()) {
+            (setting.side(terminal) == Side.TOP ? fed : others).add(terminal);
+        }
+        if (fed.isEmpty()) {
+            fed.add(others.remove(0));
+        }
+        above.addAll(setting.sorted(fed));
+        below = setting.sorted(others);
+    }
+
+    static Body of(Switch part, Setting setting) {
+        return new SwitchSymbols(part, setting).draw();
+    }
+
+    private Body draw() {
+        double[] top = Symbols.columns(LEFT, above, setting);
+        double[] bottom = Symbols.columns(LEFT, below, setting);
+        double bladeY = BAR_Y + (above.size() - 1) * BAR_STEP;
+        double height = bladeY + BLADE_PX + 12;
+        double width = Math.max(top[above.size()], bottom[below.size()]) - 30;
+        Sketch sketch = new Sketch();
+        for (int i = 0; i < above.size(); i++) {
+            sketch.pin(above.get(i), Side.TOP, top[i]).line(top[i], 0, top[i], BAR_Y + i * BAR_STEP);
+        }
+        for (int i = 0; i < below.size(); i++) {
+            sketch.pin(below.get(i), Side.BOTTOM, bottom[i]).line(bottom[i], bladeY + BLADE_PX, bottom[i], height);
+            int partner = partner(below.get(i));
+            if (partner >= 0) {
+                double y = BAR_Y + partner * BAR_STEP;
+                sketch.line(top[partner], y, bottom[i], y)
+                        .line(bottom[i], y, bottom[i], bladeY)
+                        .contact(bottom[i], bladeY, bladeY + BLADE_PX, joined(below.get(i), above.get(partner)));
+            }
+        }
+        joinedBelow(sketch, bottom, height - 6);
+        if (below.size() > 1) {
+            double y = bladeY + BLADE_PX / 2;
+            sketch.line(Paint.LINKAGE, LEFT - 5, y, bottom[below.size() - 1] - 5, y);
+        }
+        return sketch.body(Math.max(width, 44), height);
+    }
+
+    /** The fed terminal that some position joins a terminal to; the one of the present position first. */
+    private int partner(String terminal) {
+        for (int i = 0; i < above.size(); i++) {
+            if (joined(terminal, above.get(i))) {
+                return i;
+            }
+        }
+        for (int i = 0; i < above.size(); i++) {
+            String fed = above.get(i);
+            if (part.positions().stream().anyMatch(p -> joins(p, terminal, fed))) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    private boolean joined(String one, String other) {
+        return part.positions().stream().anyMatch(p -> setting.inState(p.name()) && joins(p, one, other));
+    }
+
+    private static boolean joins(Switch.Position position, String one, String other) {
+        return position.joins().stream().anyMatch(group -> group.contains(one) && group.contains(other));
+    }
+
+    /** What the present position joins though no fed terminal is among it. */
+    private void joinedBelow(Sketch sketch, double[] x, double y) {
+        for (int i = 0; i < below.size(); i++) {
+            for (int k = i + 1; k < below.size(); k++) {
+                String one = below.get(i);
+                String other = below.get(k);
+                if (joined(one, other) && above.stream().noneMatch(fed -> joined(one, fed))) {
+                    sketch.line(Paint.THICK, x[i], y, x[k], y);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,49 @@
+package loomwright.drawing.diagram;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.circuit.Wire;
+import loomwright.operation.Activity;
+import loomwright.operation.PlanReadings.WireReading;
+import org.jspecify.annotations.Nullable;
+
+/** The texts beside a wire: what it is called, how much it carries, what it is made of. */
+record WireLabel(List<Text> texts, List<Badge> badges, double widthPx, double heightPx) {
+    /** From the wire to its texts. */
+    static final double GAP_PX = 7;
+
+    /** Room for any current. */
+    private static final double AMPS_PX = Text.Role.AMPS.widthPx("88.8 mA");
+
+    private static final double LINE_PX = 12;
+
+    static WireLabel of(Wire wire, Scene scene) {
+        List<Text> texts = new ArrayList<>();
+        double idWidth = Text.Role.WIRE.widthPx(wire.id()) + 6;
+        texts.add(new Text(wire.id(), Text.Role.WIRE, GAP_PX, 10, wire.id()));
+        String amps = amps(scene.wire(wire.id()));
+        if (!amps.isEmpty()) {
+            texts.add(new Text(wire.id(), Text.Role.AMPS, GAP_PX + idWidth, 10, amps));
+        }
+        String conductor = Wordings.conductor(wire);
+        texts.add(new Text(wire.id(), Text.Role.DATA, GAP_PX, 10 + LINE_PX, conductor));
+        double width = GAP_PX + Math.max(idWidth + AMPS_PX, Text.Role.DATA.widthPx(conductor));
+        List<Badge> badges = new ArrayList<>();
+        double x = GAP_PX + Badge.RADIUS_PX;
+        for (Mark mark : scene.marksAt(wire.id())) {
+            badges.add(new Badge(wire.id(), mark.kind(), mark.number(), x, 2 * LINE_PX + 2 + Badge.RADIUS_PX));
+            x += Badge.PITCH_PX;
+        }
+        return new WireLabel(
+                texts,
+                badges,
+                Math.max(width, x - Badge.RADIUS_PX),
+                2 * LINE_PX + 2 + (badges.isEmpty() ? 0 : Badge.PITCH_PX));
+    }
+
+    private static String amps(@Nullable WireReading reading) {
+        return reading == null || Math.abs(reading.currentA()) < Activity.TRICKLE_A
+                ? ""
+                : Figures.amps(reading.currentA());
+    }
+}

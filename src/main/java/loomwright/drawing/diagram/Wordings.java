@@ -1,0 +1,122 @@
+package loomwright.drawing.diagram;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import loomwright.circuit.Ballast;
+import loomwright.circuit.Battery;
+import loomwright.circuit.Capacitor;
+import loomwright.circuit.Coil;
+import loomwright.circuit.ConnectorHalf;
+import loomwright.circuit.EarthPoint;
+import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Fuse;
+import loomwright.circuit.FusibleLink;
+import loomwright.circuit.Joint;
+import loomwright.circuit.Load;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.circuit.Wire;
+import loomwright.operation.Activity;
+import loomwright.operation.PlanReadings.PartReading;
+import org.jspecify.annotations.Nullable;
+
+/** What stands beside a symbol or wire. */
+final class Wordings {
+    private static final Map<Class<? extends Part>, Function<Part, String>> DATA = new HashMap<>();
+
+    static {
+        put(Fuse.class, fuse -> Figures.number(fuse.ratingA()) + " A");
+        put(FusibleLink.class, link -> size(link.size()));
+        put(FilamentLamp.class, lamp -> Figures.number(lamp.ratedV()) + " V " + Figures.number(lamp.ratedW()) + " W");
+        put(FixedResistor.class, resistor -> Figures.ohms(resistor.resistanceOhm()));
+        put(Motor.class, motor -> Figures.ohms(motor.resistanceOhm()));
+        put(Coil.class, coil -> Figures.ohms(coil.primaryResistanceOhm()));
+        put(Relay.class, relay -> Figures.ohms(relay.coilResistanceOhm()));
+        put(Solenoid.class, solenoid -> Figures.ohms(solenoid.holdInResistanceOhm()));
+        put(Capacitor.class, capacitor -> Figures.number(capacitor.capacitanceUf()) + " µF");
+        put(Load.class, Wordings::load);
+        put(
+                Ballast.class,
+                ballast -> ballast.elementsOhm().stream().map(Figures::number).collect(Collectors.joining(" + ")) + " Ω");
+        put(
+                ConnectorHalf.class,
+                half -> half.form().name().toLowerCase(Locale.ROOT) + " " + Figures.number(half.widthMm()) + " mm");
+        put(EarthPoint.class, earth -> resistance(earth.resistanceOhm()));
+        put(Joint.class, joint -> resistance(joint.resistanceOhm()));
+    }
+
+    private Wordings() {}
+
+    private static <P extends Part> void put(Class<P> kind, Function<P, String> data) {
+        DATA.put(kind, part -> data.apply(kind.cast(part)));
+    }
+
+    private static String resistance(double ohm) {
+        return ohm == 0 ? "" : Figures.ohms(ohm);
+    }
+
+    private static String load(Load load) {
+        Double ohm = load.resistanceOhm();
+        Double amps = load.currentA();
+        Double watts = load.powerW();
+        if (ohm != null) {
+            return Figures.ohms(ohm);
+        } else if (amps != null) {
+            return Figures.number(amps) + " A";
+        }
+        return Figures.number(watts == null ? 0 : watts) + " W";
+    }
+
+    /** Rating and the like; empty where a person needs none. */
+    static String data(Part part, Plan plan) {
+        if (part instanceof Battery battery) {
+            Double own = battery.nominalVoltageV();
+            return Figures.number(own == null ? plan.system().nominalVoltageV() : own) + " V";
+        }
+        return DATA.getOrDefault(part.getClass(), p -> "").apply(part);
+    }
+
+    /** What a part does; empty if nothing can be said. */
+    static String reading(@Nullable PartReading reading) {
+        if (reading == null) {
+            return "";
+        }
+        String state = reading.state();
+        Double acrossV = reading.acrossV();
+        Activity activity = reading.activity();
+        String does = state != null
+                ? state.replace('-', ' ')
+                : activity == null ? "" : activity.name().toLowerCase(Locale.ROOT);
+        return acrossV == null ? does : Figures.volts(Math.abs(acrossV)) + (does.isEmpty() ? "" : " " + does);
+    }
+
+    /** Colour and size, or resistance, of a wire. */
+    static String conductor(Wire wire) {
+        String size = wire.size();
+        Double ohm = wire.resistanceOhm();
+        String is = size != null ? size(size) : ohm == null ? "" : Figures.ohms(ohm);
+        return wire.colour() == null ? is : wire.colour() + " " + is;
+    }
+
+    static String size(String size) {
+        return size.replaceAll("mm2\\b", "mm²");
+    }
+
+    /** The pairs of letters of a colour code. */
+    static List<String> colours(@Nullable String code) {
+        if (code == null) {
+            return List.of();
+        } else if (code.equals("GNYE")) {
+            return List.of("GN", "YE");
+        }
+        return List.of(code.split("(?<=\\G..)"));
+    }
+}

@@ -1,0 +1,52 @@
+package loomwright.service;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.function.Supplier;
+import loomwright.answer.Answer;
+import loomwright.answer.RejectedInput;
+import loomwright.circuit.Plan;
+import loomwright.drawing.diagram.Diagram;
+import loomwright.drawing.diagram.DiagramOptions;
+import loomwright.drawing.diagram.Drawing;
+import loomwright.drawing.diagram.DrawingSvg;
+
+/** Pictures of plans: what to draw stands in the body or is an example, how to draw it in the query. */
+final class Diagrams {
+    private static final Faces<DiagramOptions, Drawing> FACES =
+            Faces.<DiagramOptions, Drawing>none().picture(answer -> DrawingSvg.of(answer.result(), "diagram"));
+
+    private final CalculationLimits limits;
+    private final Examples examples;
+
+    Diagrams(CalculationLimits limits, Examples examples) {
+        this.limits = limits;
+        this.examples = examples;
+    }
+
+    Reply ofPlan(Request request) throws IOException {
+        Face face = FACES.choose(request);
+        Plan plan = request.read(Plan.class);
+        DiagramOptions options = request.readOptions(DiagramOptions.class);
+        return reply(
+                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
+    }
+
+    Reply ofExample(Request request) throws IOException {
+        Face face = FACES.choose(request);
+        Plan plan = examples.plan(request.path("name"), request.json());
+        DiagramOptions options = request.readOptions(DiagramOptions.class);
+        return reply(
+                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
+    }
+
+    private static Reply reply(Request request, Face face, DiagramOptions options, Supplier<Drawing> drawing)
+            throws IOException {
+        try {
+            return FACES.write(
+                    face, options, new Answer<>(drawing.get(), List.of(), List.of(), List.of()), request.json());
+        } catch (RejectedInput rejected) {
+            throw request.refusal(rejected);
+        }
+    }
+}
