@@ -43,7 +43,8 @@ public record DropOverLength(double currentA, double lengthM, DropLimit limit, L
         DropCase run = DropCase.of(input);
         ConductorSize size = run.out().size();
         Stream<Optional<Line>> lines = around(size).stream()
-                .map(other -> other.name().equals(size.name()) ? Optional.of(line(run, true)) : neighbour(input, other));
+                .map(other ->
+                        other.name().equals(size.name()) ? Optional.of(line(run, true)) : neighbour(input, other));
         return new DropOverLength(
                 run.currentA(),
                 run.out().lengthM(),
@@ -110,7 +111,9 @@ public record DropOverLength(double currentA, double lengthM, DropLimit limit, L
         return Stream.of(
                         thinner.stream().skip(Math.max(0, thinner.size() - NEIGHBOURS)),
                         Stream.of(centre),
-                        sold.stream().filter(s -> s.areaMm2() > centre.areaMm2()).limit(NEIGHBOURS))
+                        sold.stream()
+                                .filter(s -> s.areaMm2() > centre.areaMm2())
+                                .limit(NEIGHBOURS))
                 .flatMap(sizes -> sizes)
                 .toList();
     }

@@ -16,11 +16,20 @@ class PlottedCurvesTest {
     void theLineOfEachSizeIsItsDropAtEveryLength(@ForAll @DoubleRange(min = 0.5, max = 30) double lengthM) {
         DropOverLength drops = DropOverLength.of(Inputs.drop(
                 "currentA", 5.0, "size", "14", "lengthM", 3.0, "temperatureC", 60.0, "jointsOutOhm", List.of(0.01)));
-        assertThat(drops.lines()).extracting(DropOverLength.Line::size).containsExactly(
-                "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG");
+        assertThat(drops.lines())
+                .extracting(DropOverLength.Line::size)
+                .containsExactly("18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG");
         for (DropOverLength.Line line : drops.lines()) {
             VoltageDrop.Input asked = Inputs.drop(
-                    "currentA", 5.0, "size", line.size(), "lengthM", lengthM, "temperatureC", 60.0, "jointsOutOhm",
+                    "currentA",
+                    5.0,
+                    "size",
+                    line.size(),
+                    "lengthM",
+                    lengthM,
+                    "temperatureC",
+                    60.0,
+                    "jointsOutOhm",
                     List.of(0.01));
             assertThat(line.dropV(lengthM))
                     .isCloseTo(VoltageDrop.calculate(asked).result().totalV(), within(1e-12));
@@ -30,8 +39,22 @@ class PlottedCurvesTest {
     @Property(seed = "20260511", tries = 50)
     void aReturnOfItsOwnLengthDoesNotGrowAlong(@ForAll @DoubleRange(min = 0.5, max = 30) double lengthM) {
         Object[] run = {
-            "currentA", 9.0, "size", "2.5 mm2", "returnSize", "4 mm2", "returnLengthM", 2.0, "ownHeating", true,
-            "ambientC", 40.0, "resistanceOhmPerKm20C", 7.2, "lengthM", 6.0
+            "currentA",
+            9.0,
+            "size",
+            "2.5 mm2",
+            "returnSize",
+            "4 mm2",
+            "returnLengthM",
+            2.0,
+            "ownHeating",
+            true,
+            "ambientC",
+            40.0,
+            "resistanceOhmPerKm20C",
+            7.2,
+            "lengthM",
+            6.0
         };
         DropOverLength.Line line = DropOverLength.of(Inputs.drop(run)).lines().stream()
                 .filter(DropOverLength.Line::asked)
@@ -44,9 +67,12 @@ class PlottedCurvesTest {
 
     @Test
     void aNeighbourThatWouldMeltHasNoLine() {
-        DropOverLength drops = DropOverLength.of(
-                Inputs.drop("currentA", 110.0, "size", "14", "lengthM", 3.0, "ownHeating", true));
-        assertThat(drops.lines()).extracting(DropOverLength.Line::size).contains("14 AWG").doesNotContain("18 AWG");
+        DropOverLength drops =
+                DropOverLength.of(Inputs.drop("currentA", 110.0, "size", "14", "lengthM", 3.0, "ownHeating", true));
+        assertThat(drops.lines())
+                .extracting(DropOverLength.Line::size)
+                .contains("14 AWG")
+                .doesNotContain("18 AWG");
     }
 
     @Property(seed = "20260512", tries = 50)
@@ -105,7 +131,8 @@ class PlottedCurvesTest {
                 List.of(curves.longest(), curves.shortest(), curves.wireAdiabatic(), curves.wireWithLoss())) {
             assertThat(curve).hasSizeGreaterThan(4);
             for (int i = 1; i < curve.size(); i++) {
-                assertThat(curve.get(i).timeS()).isLessThanOrEqualTo(curve.get(i - 1).timeS());
+                assertThat(curve.get(i).timeS())
+                        .isLessThanOrEqualTo(curve.get(i - 1).timeS());
                 assertThat(curve.get(i).currentA())
                         .isGreaterThanOrEqualTo(curve.get(i - 1).currentA());
             }

@@ -88,10 +88,8 @@ public final class Labels {
         String anchor = text.getAttribute("text-anchor");
         double from = anchor.equals("middle") ? -width / 2 : anchor.equals("end") ? -width : 0;
         return text.getAttribute("transform").startsWith("rotate(-90")
-                ? new Label(
-                        text.getTextContent(), x - ABOVE * size, y - from - width, x + BELOW * size, y - from)
-                : new Label(
-                        text.getTextContent(), x + from, y - ABOVE * size, x + from + width, y + BELOW * size);
+                ? new Label(text.getTextContent(), x - ABOVE * size, y - from - width, x + BELOW * size, y - from)
+                : new Label(text.getTextContent(), x + from, y - ABOVE * size, x + from + width, y + BELOW * size);
     }
 
     private static double number(Element element, String attribute) {

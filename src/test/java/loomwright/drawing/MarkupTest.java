@@ -27,11 +27,10 @@ class MarkupTest {
     /** Whatever a name holds, the picture can be read again, and what XML can hold comes back unchanged. */
     @Property(seed = "20260501")
     void anyTextGivesAPictureThatCanBeRead(@ForAll String name) {
-        Labels read = Labels.of(
-                new Svg("p", 100, 50, "t", "d").text(1, 2, 10, name).bytes());
+        Labels read =
+                Labels.of(new Svg("p", 100, 50, "t", "d").text(1, 2, 10, name).bytes());
         String back = read.list().get(0).text();
-        assertThat(back.codePointCount(0, back.length()))
-                .isEqualTo(name.codePointCount(0, name.length()));
+        assertThat(back.codePointCount(0, back.length())).isEqualTo(name.codePointCount(0, name.length()));
         if (name.codePoints().allMatch(c -> c >= ' ' && c < 0xD800)) {
             assertThat(back).isEqualTo(name);
         }

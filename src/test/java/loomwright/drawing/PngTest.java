@@ -53,7 +53,10 @@ class PngTest {
                 "-Duser.home=" + empty,
                 "-cp",
                 Stream.of(PngTest.class, Png.class, SVGLoader.class)
-                        .map(type -> type.getProtectionDomain().getCodeSource().getLocation().getPath())
+                        .map(type -> type.getProtectionDomain()
+                                .getCodeSource()
+                                .getLocation()
+                                .getPath())
                         .collect(Collectors.joining(File.pathSeparator)),
                 WithoutFonts.class.getName());
         builder.environment().put("FONTCONFIG_FILE", config.toString());

@@ -94,8 +94,7 @@ class PlotsTest {
                         "required, " + Figure.of(at.getDouble("result.at.requiredKv")) + " kV",
                         "asked about: " + Figure.of(at.getDouble("result.at.availableKv")) + " kV available");
         String run = "/v1/voltage-drop?size=14&lengthM=3&currentA=5";
-        double totalV =
-                LiveService.ask().get(run).then().extract().jsonPath().getDouble("result.totalV");
+        double totalV = LiveService.ask().get(run).then().extract().jsonPath().getDouble("result.totalV");
         assertThat(Labels.of(svg(run)).list())
                 .map(Labels.Label::text)
                 .contains("14 AWG, 3 m: " + Figure.of(totalV) + " V");
@@ -104,8 +103,8 @@ class PlotsTest {
     /** What browsers send for an {@code img} element; and POST as well as GET. */
     @Test
     void aPageGetsAPictureByALinkAndAProgramByPost() {
-        for (String accept :
-                List.of("image/avif,image/webp,image/apng,image/svg+xml,image/*,*/*;q=0.8", "image/*", "image/*;q=0.5")) {
+        for (String accept : List.of(
+                "image/avif,image/webp,image/apng,image/svg+xml,image/*,*/*;q=0.8", "image/*", "image/*;q=0.5")) {
             LiveService.ask()
                     .accept(accept)
                     .get("/v1/fuse?size=14&currentA=8")

@@ -21,7 +21,12 @@ final class Composition {
 
     /** Title in one line, what moment it is in up to two. */
     void head(String title, String moment, double x, double widthPx) {
-        texts.add(new Text("", Text.Role.TITLE, x, 26, TextLines.wrapped(title, Text.Role.TITLE, widthPx, 1).get(0)));
+        texts.add(new Text(
+                "",
+                Text.Role.TITLE,
+                x,
+                26,
+                TextLines.wrapped(title, Text.Role.TITLE, widthPx, 1).get(0)));
         double baseline = 43;
         for (String line : TextLines.wrapped(moment, Text.Role.SUBTITLE, widthPx, 2)) {
             texts.add(new Text("", Text.Role.SUBTITLE, x, baseline, line));

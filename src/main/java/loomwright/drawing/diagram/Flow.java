@@ -44,7 +44,8 @@ final class Flow {
                     connector.halves().get(0),
                     connector.halves().get(1));
         }
-        List<String> roots = plan.listParts(Battery.class).stream().map(Part::id).toList();
+        List<String> roots =
+                plan.listParts(Battery.class).stream().map(Part::id).toList();
         if (roots.isEmpty()) {
             roots = plan.listParts(Alternator.class).stream().map(Part::id).toList();
         }

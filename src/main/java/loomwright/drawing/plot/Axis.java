@@ -48,8 +48,7 @@ public record Axis(
         long last = (long) Math.ceil((from + span) / step - ROUNDING);
         BigDecimal exactStep = new BigDecimal(String.valueOf(step)).stripTrailingZeros();
         List<Double> ticks = IntStream.rangeClosed(0, (int) (last - first))
-                .mapToObj(i ->
-                        exactStep.multiply(BigDecimal.valueOf(first + i)).doubleValue())
+                .mapToObj(i -> exactStep.multiply(BigDecimal.valueOf(first + i)).doubleValue())
                 .toList();
         return new Axis(label, false, ticks.get(0), ticks.get(ticks.size() - 1), ticks, List.of());
     }

@@ -32,10 +32,7 @@ public final class FusePlot {
         }
         if (curves.prospectiveA() != null) {
             drawn.add(Curve.upright(
-                    "short circuit, " + Figure.of(curves.prospectiveA()) + " A",
-                    Look.FIFTH,
-                    y,
-                    curves.prospectiveA()));
+                    "short circuit, " + Figure.of(curves.prospectiveA()) + " A", Look.FIFTH, y, curves.prospectiveA()));
         }
         String limit = curves.size() + " reaches " + Figure.of(curves.limitC()) + " °C";
         Stream.of(
@@ -56,7 +53,9 @@ public final class FusePlot {
     }
 
     private static Axis currents(FuseCurves curves) {
-        double least = Stream.of(curves.currentA(), curves.ratingA()).min(Double::compare).orElseThrow();
+        double least = Stream.of(curves.currentA(), curves.ratingA())
+                .min(Double::compare)
+                .orElseThrow();
         double most = Math.max(
                 Math.max(curves.longest().get(curves.longest().size() - 1).currentA(), curves.currentA()),
                 curves.inrush() == null ? 0 : curves.inrush().currentA());

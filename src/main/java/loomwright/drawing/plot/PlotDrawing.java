@@ -51,7 +51,8 @@ public final class PlotDrawing {
      * @param description the curves in words and figures, for a reader who does not see them
      */
     public static Svg draw(String id, String title, String description, List<Plot> plots) {
-        double heightPx = MARGIN_PX + plots.stream().mapToDouble(PlotDrawing::heightPx).sum();
+        double heightPx =
+                MARGIN_PX + plots.stream().mapToDouble(PlotDrawing::heightPx).sum();
         Svg svg = new Svg(id, WIDTH_PX, heightPx, title, description);
         double fromPx = MARGIN_PX;
         for (int i = 0; i < plots.size(); i++) {
@@ -85,7 +86,9 @@ public final class PlotDrawing {
                 INK);
         grid();
         axisLabels();
-        svg.open("clipPath", "id", clip).rect(leftPx, topPx, widthPx, AREA_HEIGHT_PX).close();
+        svg.open("clipPath", "id", clip)
+                .rect(leftPx, topPx, widthPx, AREA_HEIGHT_PX)
+                .close();
         svg.open("g", "clip-path", "url(#" + clip + ")");
         plot.curves().forEach(this::curve);
         svg.close();
@@ -116,15 +119,7 @@ public final class PlotDrawing {
     private void axisLabels() {
         double middlePx = topPx + AREA_HEIGHT_PX / 2;
         double belowPx = topPx + AREA_HEIGHT_PX + GAP_PX + TICK_PX + GAP_PX + LABEL_PX;
-        svg.text(
-                leftPx + widthPx / 2,
-                belowPx,
-                LABEL_PX,
-                plot.x().label(),
-                "text-anchor",
-                "middle",
-                "fill",
-                INK);
+        svg.text(leftPx + widthPx / 2, belowPx, LABEL_PX, plot.x().label(), "text-anchor", "middle", "fill", INK);
         double xPx = MARGIN_PX + LABEL_PX;
         svg.text(
                 xPx,
@@ -168,7 +163,12 @@ public final class PlotDrawing {
                 if (curve.look() == Curve.Look.MARK) {
                     ring(xPx + RING_PX, lineY);
                 } else {
-                    svg.line(xPx, lineY, xPx + samplePx(curve), lineY, curve.look().attributes());
+                    svg.line(
+                            xPx,
+                            lineY,
+                            xPx + samplePx(curve),
+                            lineY,
+                            curve.look().attributes());
                 }
                 svg.text(xPx + samplePx(curve) + GAP_PX, yPx, TICK_PX, legendText(curve), "fill", INK);
                 xPx += legendPx(curve);

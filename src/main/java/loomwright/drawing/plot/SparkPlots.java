@@ -44,12 +44,13 @@ public final class SparkPlots {
                         Stream.of(new Point(dwellMs, 0), new Point(cycleMs, 0)))
                 .toList();
         return new Plot(
-                "Primary current over one cycle at " + Figure.of(at.speedRpm()) + " rpm, "
-                        + Figure.of(at.supplyV()) + " V",
+                "Primary current over one cycle at " + Figure.of(at.speedRpm()) + " rpm, " + Figure.of(at.supplyV())
+                        + " V",
                 x,
                 y,
                 List.of(
-                        new Curve("primary current, closed again after " + Figure.of(cycleMs) + " ms", Look.MAIN, points),
+                        new Curve(
+                                "primary current, closed again after " + Figure.of(cycleMs) + " ms", Look.MAIN, points),
                         Curve.mark(
                                 "break: " + Figure.of(at.breakA()) + " A after " + Figure.of(dwellMs) + " ms",
                                 dwellMs,
@@ -65,7 +66,10 @@ public final class SparkPlots {
         Boundary ends = curves.marginEndsRpm();
         List<Curve> more = ends.kind() == Boundary.Kind.AT && ends.value() <= x.max()
                 ? List.of(Curve.upright(
-                        "no spark from " + Figure.of(ends.value()) + " rpm on", Look.GUIDE, kilovolts(points), ends.value()))
+                        "no spark from " + Figure.of(ends.value()) + " rpm on",
+                        Look.GUIDE,
+                        kilovolts(points),
+                        ends.value()))
                 : List.of();
         return overWhat(
                 "Kilovolts over speed at " + Figure.of(curves.at().supplyV()) + " V",
@@ -79,7 +83,9 @@ public final class SparkPlots {
     static Plot overSupply(SparkCurves curves) {
         List<SparkPoint> points = curves.overSupply();
         Axis x = Axis.linear(
-                "supply, V", points.get(0).supplyV(), points.get(points.size() - 1).supplyV());
+                "supply, V",
+                points.get(0).supplyV(),
+                points.get(points.size() - 1).supplyV());
         return overWhat(
                 "Kilovolts over supply at " + Figure.of(curves.at().speedRpm()) + " rpm",
                 x,
@@ -130,12 +136,11 @@ public final class SparkPlots {
     private static String description(SparkCurves curves) {
         SparkPoint at = curves.at();
         Boundary ends = curves.marginEndsRpm();
-        String speeds =
-                switch (ends.kind()) {
-                    case AT -> "fall below them at " + Figure.of(ends.value()) + " rpm";
-                    case NOT_REACHED -> "stay above them up to " + Figure.of(ends.value()) + " rpm";
-                    case NEVER_THERE -> "are below them already at " + Figure.of(ends.value()) + " rpm";
-                };
+        String speeds = switch (ends.kind()) {
+            case AT -> "fall below them at " + Figure.of(ends.value()) + " rpm";
+            case NOT_REACHED -> "stay above them up to " + Figure.of(ends.value()) + " rpm";
+            case NEVER_THERE -> "are below them already at " + Figure.of(ends.value()) + " rpm";
+        };
         return "The primary current rises from " + Figure.of(at.startA()) + " A to " + Figure.of(at.breakA()) + " A in "
                 + Figure.milli(at.dwellS()) + " ms. Of kilovolts " + Figure.kilo(at.availableV())
                 + " are available and " + Figure.kilo(at.requiredV()) + " required; over speed those available "

@@ -16,8 +16,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 class AxisTest {
     @ParameterizedTest
     @CsvSource({
-        "0, 0.36, 0.1, 0.4", "0, 10, 2, 10", "200, 8000, 2000, 8000", "0, 3.96, 1, 4", "0, 0.00031, 0.00005, 0.00035",
-        "-3, 11, 2, 12", "5, 5, 1, 10"
+        "0, 0.36, 0.1, 0.4",
+        "0, 10, 2, 10",
+        "200, 8000, 2000, 8000",
+        "0, 3.96, 1, 4",
+        "0, 0.00031, 0.00005, 0.00035",
+        "-3, 11, 2, 12",
+        "5, 5, 1, 10"
     })
     void stepsAreOneTwoOrFive(double from, double to, double step, double max) {
         Axis axis = Axis.linear("x", from, to);
@@ -63,7 +68,11 @@ class AxisTest {
         Axis axis = Axis.logarithmic("x", from, from * factor);
         assertThat(axis.min()).isLessThanOrEqualTo(from * (1 + 1e-9));
         assertThat(axis.max()).isGreaterThanOrEqualTo(from * factor * (1 - 1e-9));
-        assertThat(axis.ticks()).hasSizeBetween(2, 14).isSorted().doesNotHaveDuplicates().noneMatch(axis.between()::contains);
+        assertThat(axis.ticks())
+                .hasSizeBetween(2, 14)
+                .isSorted()
+                .doesNotHaveDuplicates()
+                .noneMatch(axis.between()::contains);
     }
 
     @Test

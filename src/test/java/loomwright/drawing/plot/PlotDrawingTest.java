@@ -20,7 +20,8 @@ import org.w3c.dom.NodeList;
 /** Plots as pictures: 1 labels have room, 2 curves are where they belong, 3 lines can be told apart without colour. */
 class PlotDrawingTest {
     private static Svg picture(Axis x, Axis y, List<Curve> curves) {
-        return PlotDrawing.draw("p", "t", "d", List.of(new Plot("Plot", x, y, curves), new Plot("Again", x, y, curves)));
+        return PlotDrawing.draw(
+                "p", "t", "d", List.of(new Plot("Plot", x, y, curves), new Plot("Again", x, y, curves)));
     }
 
     /** Whatever the ranges and names, no label covers another or leaves the picture. */

@@ -11,12 +11,13 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.apache.commons.math3.ode.FirstOrderDifferentialEquations;
 import org.apache.commons.math3.ode.nonstiff.DormandPrince853Integrator;
-import org.junit.jupiter.api.Test;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
 
 /** What is plotted is what is calculated: 1 current over the dwell, 2 kilovolts over speed and supply. */
 class SparkCurvesTest {
-    private static SparkInput asked(double speedRpm, SwitchInput closing, @Nullable Sweep speeds, @Nullable Sweep supplies) {
+    private static SparkInput asked(
+            double speedRpm, SwitchInput closing, @Nullable Sweep speeds, @Nullable Sweep supplies) {
         return new SparkInput(
                 speedRpm,
                 new FeedInput(13.0, null, 1.2, null),
@@ -49,9 +50,8 @@ class SparkCurvesTest {
                     .isEqualTo(new SparkCurves.Instant(
                             curves.at().dwellS(), curves.at().breakA()));
             assertThat(curves.charging())
-                    .isSortedAccordingTo((a, b) -> Double.compare(a.currentA(), b.currentA()) == 1
-                            ? 1
-                            : Double.compare(a.timeS(), b.timeS()));
+                    .isSortedAccordingTo((a, b) ->
+                            Double.compare(a.currentA(), b.currentA()) == 1 ? 1 : Double.compare(a.timeS(), b.timeS()));
         }
     }
 
@@ -89,8 +89,7 @@ class SparkCurvesTest {
         SparkCurves.Instant bend = charging.get(charging.size() - 2);
         assertThat(curves.at().heldS()).isPositive();
         assertThat(bend.currentA()).isCloseTo(3, within(1e-9));
-        assertThat(bend.timeS())
-                .isCloseTo(curves.at().dwellS() - curves.at().heldS(), within(1e-12));
+        assertThat(bend.timeS()).isCloseTo(curves.at().dwellS() - curves.at().heldS(), within(1e-12));
     }
 
     @Test
