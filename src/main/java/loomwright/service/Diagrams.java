@@ -10,6 +10,7 @@ import loomwright.drawing.diagram.Diagram;
 import loomwright.drawing.diagram.DiagramOptions;
 import loomwright.drawing.diagram.Drawing;
 import loomwright.drawing.diagram.DrawingSvg;
+import loomwright.review.comparison.ComparisonQuestion;
 
 /** Pictures of plans: what to draw stands in the body or is an example, how to draw it in the query. */
 final class Diagrams {
@@ -36,6 +37,17 @@ final class Diagrams {
         Plan plan = examples.plan(request.path("name"), request.json());
         DiagramOptions options = request.readOptions(DiagramOptions.class);
         return reply(request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
+    }
+
+    Reply ofTwo(Request request) throws IOException {
+        Face face = FACES.choose(request);
+        ComparisonQuestion question = request.read(ComparisonQuestion.class);
+        DiagramOptions options = request.readOptions(DiagramOptions.class);
+        return reply(
+                request,
+                face,
+                options,
+                () -> Diagram.compare(question, options, limits.backfeed(), limits.network()));
     }
 
     private static Reply reply(Request request, Face face, DiagramOptions options, Supplier<Drawing> drawing)

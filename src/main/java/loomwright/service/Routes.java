@@ -116,6 +116,7 @@ final class Routes {
         Diagrams diagrams = new Diagrams(limits, examples);
         return List.of(
                 post("/v1/plans/diagram", "drawPlan", diagrams::ofPlan),
+                post("/v1/plans/comparison/diagram", "drawComparison", diagrams::ofTwo),
                 get("/v1/examples/{name}/diagram", "drawExample", diagrams::ofExample));
     }
 

@@ -12,6 +12,7 @@ import loomwright.circuit.TerminalRef;
  * @param bodyX left edge of the symbol
  * @param bodyY upper edge of the symbol
  * @param free whether its terminals may stand in any order
+ * @param fed whether it is on the way of a backfeed
  */
 record Cell(
         String id,
@@ -26,7 +27,8 @@ record Cell(
         List<Lead> leads,
         List<Text> texts,
         List<Badge> badges,
-        boolean free) {
+        boolean free,
+        boolean fed) {
 
     /**
      * Where a wire comes in.

@@ -34,12 +34,19 @@ final class CellBuilder {
     private double blockHeight;
     private String words = "";
     private boolean free;
+    private boolean fed;
 
     CellBuilder(Scene scene, String id, int depth, Body body) {
         this.scene = scene;
         this.id = id;
         this.depth = depth;
         this.body = body;
+    }
+
+    /** Whether the way of a backfeed leads through it. */
+    CellBuilder fed(boolean isFed) {
+        fed = isFed;
+        return this;
     }
 
     CellBuilder free(boolean mayBeInAnyOrder) {
@@ -118,7 +125,7 @@ final class CellBuilder {
         double content = Math.max(body.heightPx(), blockHeight);
         double bodyY = top + (content - body.heightPx()) / 2;
         double height = top + content + bottom;
-        double textX = body.widthPx() + 6;
+        double textX = body.widthPx() + 8;
         double textY = top + (content - blockHeight) / 2;
         List<Lead> leads = new ArrayList<>();
         List<Text> texts = new ArrayList<>();
@@ -128,7 +135,7 @@ final class CellBuilder {
         }
         block.stream().filter(text -> !text.text().isEmpty()).forEach(text -> texts.add(text.moved(textX, textY)));
         List<Badge> moved = badges.stream().map(b -> b.moved(textX, textY)).toList();
-        return new Cell(id, ids, words, depth, width, height, body, 0, bodyY, leads, texts, moved, free);
+        return new Cell(id, ids, words, depth, width, height, body, 0, bodyY, leads, texts, moved, free, fed);
     }
 
     private boolean hasPins(Side side) {
@@ -149,7 +156,7 @@ final class CellBuilder {
         for (int i = 0; i < wires.size(); i++) {
             leads.add(new Lead(new End(wires.get(i), terminal), pin.side(), pin.x() + i * Setting.LEAD_PX));
         }
-        double x = pin.x() + Math.max(0, wires.size() - 1) * Setting.LEAD_PX + Setting.GAP_PX;
+        double x = pin.x() + Math.max(0, wires.size() - 1) * Setting.LEAD_PX + Setting.CLEAR_PX;
         double baseline = pin.side() == Side.TOP ? BASELINE_PX : height - ROW_PX + BASELINE_PX + 1;
         Part part = setting.part();
         if (!(part instanceof EarthPoint)) {

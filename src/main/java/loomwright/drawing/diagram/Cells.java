@@ -83,6 +83,7 @@ final class Cells {
         Setting setting = new Setting(earth, flow, Map.of(end.terminal(), List.of(wire.id())), Map.of(), null);
         cells.add(new CellBuilder(scene, wire.id() + " at " + earth.id(), Flow.BOTTOM, Symbols.of(setting))
                 .single(earth, setting)
+                .fed(scene.isFed(wire.id()) && scene.isFed(earth.id()))
                 .build());
     }
 
@@ -113,6 +114,7 @@ final class Cells {
         boolean free = part instanceof Joint || part instanceof Switch || part instanceof ConnectorHalf;
         cells.add(new CellBuilder(scene, part.id(), flow.depth(part.id()), Symbols.of(setting))
                 .single(part, setting)
+                .fed(scene.isFed(part.id()))
                 .free(free)
                 .build());
     }
@@ -120,7 +122,7 @@ final class Cells {
     private void addConnector(Connector connector) {
         ConnectorHalf one = half(connector, 0);
         ConnectorHalf other = half(connector, 1);
-        boolean turned = flow.depth(other.id()) < flow.depth(one.id());
+        boolean turned = flow.isTurned(one, other);
         ConnectorHalf upper = turned ? other : one;
         ConnectorHalf lower = turned ? one : other;
         Setting above = setting(upper);
@@ -131,6 +133,7 @@ final class Cells {
                         flow.depth(upper.id()),
                         JunctionSymbols.mated(upper, above, lower, below))
                 .mated(connector, above, below)
+                .fed(scene.isFed(connector.id()))
                 .free(true)
                 .build());
     }

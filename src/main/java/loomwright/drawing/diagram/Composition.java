@@ -19,15 +19,20 @@ final class Composition {
         draft.badges().forEach(badge -> badges.add(badge.moved(dx, dy)));
     }
 
-    /** Title in one line, what moment it is in up to two. */
-    void head(String title, String moment, double x, double widthPx) {
-        texts.add(new Text(
-                "",
-                Text.Role.TITLE,
-                x,
-                26,
-                TextLines.wrapped(title, Text.Role.TITLE, widthPx, 1).get(0)));
-        double baseline = 43;
+    /** The title of the sheet, in one line. */
+    void title(String title, double x, double widthPx) {
+        texts.add(new Text("", Text.Role.TITLE, x, 26, TextLines.wrapped(title, Text.Role.TITLE, widthPx, 1).get(0)));
+    }
+
+    /** The name of a circuit in one line, what moment it is in up to two. */
+    void part(String name, String moment, double x, double y, double widthPx) {
+        texts.add(new Text("", Text.Role.NAME, x, y + 14, TextLines.wrapped(name, Text.Role.NAME, widthPx, 1).get(0)));
+        moment(moment, x, y + 29, widthPx);
+    }
+
+    /** What moment it is, in up to two lines. */
+    void moment(String moment, double x, double firstBaseline, double widthPx) {
+        double baseline = firstBaseline;
         for (String line : TextLines.wrapped(moment, Text.Role.SUBTITLE, widthPx, 2)) {
             texts.add(new Text("", Text.Role.SUBTITLE, x, baseline, line));
             baseline += 15;

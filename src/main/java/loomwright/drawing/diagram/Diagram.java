@@ -1,6 +1,7 @@
 package loomwright.drawing.diagram;
 
 import java.util.List;
+import java.util.Set;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
@@ -9,6 +10,9 @@ import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.Reader;
 import loomwright.operation.Step;
+import loomwright.review.comparison.ComparisonAnswer;
+import loomwright.review.comparison.ComparisonQuestion;
+import loomwright.review.comparison.PlanComparison;
 
 /** The circuit diagram of a plan in one step. */
 public final class Diagram {
@@ -30,6 +34,32 @@ public final class Diagram {
         Scene scene = new Scene(drawn, readings, markings.marks(), markings.fed());
         String title = options.title();
         return Sheet.of(scene, title == null ? plan.name() : title, markings.changed());
+    }
+
+    /**
+     * Draws two plans side by side, and numbers what changed.
+     *
+     * @param options of which the marks are not used: what is pointed out is the change
+     * @throws loomwright.answer.RejectedInput with all faults of both plans
+     */
+    public static Drawing compare(
+            ComparisonQuestion question, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits) {
+        PlanComparison comparison =
+                ComparisonAnswer.of(question, limits, networkLimits).result();
+        Changes changes = Changes.of(comparison);
+        Scene before = new Scene(
+                question.before(),
+                readings(question.before(), options.step(), networkLimits),
+                changes.before(),
+                Set.of());
+        Scene after = new Scene(
+                question.after(), readings(question.after(), options.step(), networkLimits), changes.after(), Set.of());
+        String title = options.title();
+        return TwoSheets.of(
+                before,
+                after,
+                title == null ? "From " + comparison.before() + " to " + comparison.after() : title,
+                changes.all());
     }
 
     static StepReadings readings(Plan plan, Step step, NetworkLimits limits) {

@@ -76,7 +76,7 @@ record Draft(
                     shapes,
                     body.glyphs(),
                     ends,
-                    cell.ids().stream().anyMatch(scene::isFed)));
+                    cell.fed()));
             cell.texts().forEach(text -> texts.add(text.moved(at.x(), at.y())));
             cell.badges().forEach(badge -> badges.add(badge.moved(at.x(), at.y())));
         }

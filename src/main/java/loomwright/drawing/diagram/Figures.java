@@ -2,6 +2,7 @@ package loomwright.drawing.diagram;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 
 /** Numbers as a person writes them beside a wire: three digits. */
 final class Figures {
@@ -17,12 +18,17 @@ final class Figures {
         return rounded.scale() < 0 ? rounded.setScale(0).toPlainString() : rounded.toPlainString();
     }
 
+    /** A figure as somebody gave it: without trailing zeros. */
+    static String given(double value) {
+        BigDecimal rounded = new BigDecimal(value).round(new MathContext(6)).stripTrailingZeros();
+        return rounded.scale() < 0 ? rounded.setScale(0).toPlainString() : rounded.toPlainString();
+    }
+
     static String volts(double voltageV) {
         if (Math.abs(voltageV) < 0.005) {
             return "0 V";
         }
-        BigDecimal rounded =
-                new BigDecimal(voltageV).setScale(Math.abs(voltageV) < 9.995 ? 2 : 1, java.math.RoundingMode.HALF_UP);
+        BigDecimal rounded = new BigDecimal(voltageV).setScale(Math.abs(voltageV) < 9.995 ? 2 : 1, RoundingMode.HALF_UP);
         return rounded.toPlainString() + " V";
     }
 
@@ -32,6 +38,6 @@ final class Figures {
     }
 
     static String ohms(double resistanceOhm) {
-        return resistanceOhm < 0.1 ? number(resistanceOhm * 1e3) + " mΩ" : number(resistanceOhm) + " Ω";
+        return resistanceOhm < 0.1 ? given(resistanceOhm * 1e3) + " mΩ" : given(resistanceOhm) + " Ω";
     }
 }

@@ -1,92 +1,173 @@
 package loomwright.drawing.diagram;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.PriorityQueue;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Connector;
+import loomwright.circuit.Consumer;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 
 /**
- * Which way is down: how many parts lie between each part and the supply. Breadth-first over wires and connectors;
- * earth points lead nowhere, since each wire to one is drawn with an earth sign of its own.
+ * Which way is down: how far each terminal is from the supply, and on which side of its part it is fed.
+ *
+ * <p>A wire that is directed says it itself. For others the shortest way from the supply decides (Dijkstra): a wire is a
+ * step, one against its feed direction many, a way through a consumer some. Earth points lead nowhere, since each wire to
+ * one is drawn with an earth sign of its own.
  */
 final class Flow {
     /** Deeper than any part: an earth, or what nothing joins to the supply. */
     static final int BOTTOM = Integer.MAX_VALUE / 2;
 
-    private final Map<String, Integer> depth = new HashMap<>();
-    private final Map<TerminalRef, List<TerminalRef>> others = new HashMap<>();
+    private static final int STEP = 1;
+    private static final int CONSUMER = 10;
+    private static final int BACKWARDS = 50;
+
+    private final Map<TerminalRef, Integer> depth = new HashMap<>();
+    private final Map<TerminalRef, List<Way>> ways = new HashMap<>();
+    /** Wires that feed the terminal less those that it feeds, of the directed ones. */
+    private final Map<TerminalRef, Integer> fedBy = new HashMap<>();
+
+    private final Map<String, Integer> depthOfPart = new HashMap<>();
+    private final Map<TerminalRef, Boolean> fromOutside = new HashMap<>();
+
+    private record Way(TerminalRef to, int length, boolean outside) {}
+
+    private record Reached(TerminalRef terminal, int depth, boolean fromOutside) {}
 
     private Flow() {}
 
     static Flow of(Plan plan) {
         Flow flow = new Flow();
-        Map<String, List<String>> neighbours = new HashMap<>();
         Map<String, Part> parts = plan.partsById();
         for (Wire wire : plan.wires()) {
-            flow.others.computeIfAbsent(wire.from(), t -> new ArrayList<>()).add(wire.to());
-            flow.others.computeIfAbsent(wire.to(), t -> new ArrayList<>()).add(wire.from());
-            join(neighbours, parts, wire.from().part(), wire.to().part());
+            boolean earthed = parts.get(wire.from().part()) instanceof EarthPoint
+                    || parts.get(wire.to().part()) instanceof EarthPoint;
+            if (!earthed) {
+                flow.join(wire.from(), wire.to(), STEP, true);
+                flow.join(wire.to(), wire.from(), wire.directed() ? BACKWARDS : STEP, true);
+            }
+            if (wire.directed()) {
+                flow.fedBy.merge(wire.to(), 1, Integer::sum);
+                flow.fedBy.merge(wire.from(), -1, Integer::sum);
+            }
         }
         for (Connector connector : plan.connectors()) {
-            join(
-                    neighbours,
-                    parts,
-                    connector.halves().get(0),
-                    connector.halves().get(1));
+            flow.joinHalves(parts, connector);
         }
-        List<String> roots =
-                plan.listParts(Battery.class).stream().map(Part::id).toList();
+        plan.parts().forEach(flow::joinWithin);
+        List<Part> roots = new ArrayList<>(plan.listParts(Battery.class));
         if (roots.isEmpty()) {
-            roots = plan.listParts(Alternator.class).stream().map(Part::id).toList();
+            roots.addAll(plan.listParts(Alternator.class));
         }
-        flow.spread(roots, neighbours);
+        flow.spread(roots);
         return flow;
     }
 
-    private static void join(Map<String, List<String>> neighbours, Map<String, Part> parts, String one, String other) {
-        if (!(parts.get(one) instanceof EarthPoint) && !(parts.get(other) instanceof EarthPoint)) {
-            neighbours.computeIfAbsent(one, p -> new ArrayList<>()).add(other);
-            neighbours.computeIfAbsent(other, p -> new ArrayList<>()).add(one);
-        }
+    private void join(TerminalRef from, TerminalRef to, int length, boolean outside) {
+        ways.computeIfAbsent(from, t -> new ArrayList<>()).add(new Way(to, length, outside));
     }
 
-    private void spread(List<String> roots, Map<String, List<String>> neighbours) {
-        Deque<String> queue = new ArrayDeque<>(roots);
-        roots.forEach(root -> depth.put(root, 0));
-        while (!queue.isEmpty()) {
-            String part = queue.remove();
-            for (String next : neighbours.getOrDefault(part, List.of())) {
-                if (depth.putIfAbsent(next, depth(part) + 1) == null) {
-                    queue.add(next);
+    private void joinHalves(Map<String, Part> parts, Connector connector) {
+        Part one = parts.get(connector.halves().get(0));
+        Part other = parts.get(connector.halves().get(1));
+        if (one != null && other != null) {
+            for (String way : one.terminals()) {
+                if (other.terminals().contains(way)) {
+                    join(one.terminal(way), other.terminal(way), STEP, false);
+                    join(other.terminal(way), one.terminal(way), STEP, false);
                 }
             }
         }
     }
 
-    int depth(String part) {
-        return depth.getOrDefault(part, BOTTOM);
+    /** The ways through a part, whatever its state. A winding is no way to the contacts that it moves. */
+    private void joinWithin(Part part) {
+        if (part instanceof EarthPoint) {
+            return;
+        } else if (part instanceof Relay || part instanceof Solenoid) {
+            Consumer magnet = (Consumer) part;
+            List<String> winding = List.of(magnet.feedTerminal(), magnet.returnTerminal());
+            joinAll(part, winding, CONSUMER);
+            joinAll(
+                    part,
+                    part.terminals().stream().filter(t -> !winding.contains(t)).toList(),
+                    STEP);
+        } else {
+            joinAll(part, part.terminals(), part instanceof Consumer ? CONSUMER : STEP);
+        }
     }
 
-    /** The depth of the nearest part that a terminal's wires lead to; {@link #BOTTOM} if they lead to earth or nowhere. */
-    int depthBehind(TerminalRef terminal) {
-        return others.getOrDefault(terminal, List.of()).stream()
-                .mapToInt(other -> depth(other.part()))
-                .min()
-                .orElse(BOTTOM);
+    private void joinAll(Part part, List<String> terminals, int length) {
+        for (String from : terminals) {
+            for (String to : terminals) {
+                if (!from.equals(to)) {
+                    join(part.terminal(from), part.terminal(to), length, false);
+                }
+            }
+        }
+    }
+
+    private void spread(List<Part> roots) {
+        PriorityQueue<Reached> queue = new PriorityQueue<>(
+                Comparator.comparingInt(Reached::depth).thenComparing(r -> r.terminal().toString()));
+        for (Part root : roots) {
+            root.terminals().forEach(t -> queue.add(new Reached(root.terminal(t), 0, false)));
+        }
+        while (!queue.isEmpty()) {
+            Reached reached = queue.remove();
+            TerminalRef terminal = reached.terminal();
+            if (depth.putIfAbsent(terminal, reached.depth()) != null) {
+                continue;
+            }
+            depthOfPart.merge(terminal.part(), reached.depth(), Math::min);
+            fromOutside.put(terminal, reached.fromOutside());
+            for (Way way : ways.getOrDefault(terminal, List.of())) {
+                queue.add(new Reached(way.to(), reached.depth() + way.length(), way.outside()));
+            }
+        }
+    }
+
+    /** How far a part is from the supply. */
+    int depth(String part) {
+        return depthOfPart.getOrDefault(part, BOTTOM);
+    }
+
+    private int depth(TerminalRef terminal) {
+        return depth.getOrDefault(terminal, BOTTOM);
     }
 
     /** Whether a terminal is fed from above. */
     boolean fromAbove(TerminalRef terminal) {
-        return depthBehind(terminal) < depth(terminal.part());
+        int directed = fedBy.getOrDefault(terminal, 0);
+        return directed == 0 ? fromOutside.getOrDefault(terminal, false) : directed > 0;
+    }
+
+    /** Whether the first of two ends that are alike is fed from below rather than the second. */
+    boolean isTurned(TerminalRef one, TerminalRef other) {
+        int directed = fedBy.getOrDefault(one, 0) - fedBy.getOrDefault(other, 0);
+        return directed == 0 ? depth(other) < depth(one) : directed < 0;
+    }
+
+    /** Whether the first of two connector halves is fed from the second. */
+    boolean isTurned(Part one, Part other) {
+        int directed = fedBy(one) - fedBy(other);
+        return directed == 0 ? depth(other.id()) < depth(one.id()) : directed < 0;
+    }
+
+    private int fedBy(Part part) {
+        return part.terminals().stream()
+                .mapToInt(t -> fedBy.getOrDefault(part.terminal(t), 0))
+                .sum();
     }
 }

@@ -44,7 +44,7 @@ final class Legend {
     }
 
     private double column(int column) {
-        return x + column * Math.min(widthPx / 3, 300);
+        return x + column * Math.min(widthPx / 3, 340);
     }
 
     private Arrow arrow(int column, boolean againstFeed) {

@@ -22,6 +22,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.Activity;
 import loomwright.operation.Step;
 import loomwright.review.FindingCode;
 import loomwright.review.PlanReview;
@@ -31,7 +32,7 @@ import loomwright.review.PlanReview;
  *
  * @param plan the plan to draw: as handed in, or with switches and breaker contacts as the worst backfeed of the step
  *     needs them
- * @param fed parts, wires and connectors on the way of that backfeed
+ * @param fed parts, wires and connectors on the way of the worst backfeed
  * @param changed what stands otherwise than in the plan handed in, id to position
  */
 record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String> changed) {
@@ -69,23 +70,33 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
         if (here.isEmpty()) {
             return new Markings(plan, List.of(), Set.of(), Map.of());
         }
-        Map<String, String> positions = here.values().iterator().next().switches();
+        Occurrence worst = here.values().iterator().next();
+        Map<String, String> positions = worst.switches();
         Set<String> fed = new LinkedHashSet<>();
+        for (FeedPath path : worst.paths()) {
+            path.steps().forEach(one -> fed.add(one.id()));
+        }
         here.forEach((feed, occurrence) -> {
             if (occurrence.switches().equals(positions)) {
-                for (FeedPath path : occurrence.paths()) {
-                    path.steps().forEach(one -> fed.add(one.id()));
-                }
                 marks.add(new Mark(
-                        Mark.Kind.BACKFEED,
-                        marks.size() + 1,
-                        List.of(feed.load()),
-                        feed.called() + " is fed though it should be dead: " + Figures.amps(occurrence.currentA())
-                                + ", " + Figures.volts(occurrence.effectiveV()) + "."));
+                        Mark.Kind.BACKFEED, marks.size() + 1, List.of(feed.load()), words(feed, occurrence)));
             }
         });
         Map<String, String> changed = new HashMap<>();
         return new Markings(standing(plan, positions, changed), List.of(), fed, changed);
+    }
+
+    private static String words(UnintendedFeed feed, Occurrence occurrence) {
+        String does = occurrence.operated() || occurrence.activity() == Activity.OPERATES
+                ? "works"
+                : switch (occurrence.activity()) {
+                    case HOLDS -> "would stay in, once pulled in,";
+                    case GLOWS -> "glows";
+                    default -> "gets a trickle";
+                };
+        return feed.called() + " " + does + " though it should be dead: " + Figures.volts(occurrence.effectiveV())
+                + ", " + Figures.amps(occurrence.currentA()) + " (it operates from "
+                + Figures.volts(occurrence.operateV()) + ").";
     }
 
     private static Optional<Occurrence> occurrence(UnintendedFeed feed, Step step) {

@@ -29,6 +29,9 @@ record Setting(
     /** From a lead to its terminal's name, from there to the volts, and after them. */
     static final double GAP_PX = 5;
 
+    /** From a wire to a text beside it: clear of the band of a backfeed. */
+    static final double CLEAR_PX = 10;
+
     private static final double VOLTS_PX = Text.Role.VOLTS.widthPx("-12.4 V");
     private static final double BARE_PX = 24;
 
@@ -43,7 +46,7 @@ record Setting(
     /** Width of a terminal's column. */
     double pitch(String terminal) {
         int leads = wires(terminal).size();
-        double name = GAP_PX + Text.Role.TERMINAL.widthPx(terminal);
+        double name = CLEAR_PX + Text.Role.TERMINAL.widthPx(terminal);
         double volts = leads == 0 || part instanceof Joint ? GAP_PX : 2 * GAP_PX + VOLTS_PX;
         return Math.max(BARE_PX, Math.max(0, leads - 1) * LEAD_PX + name + volts + 2);
     }
@@ -59,7 +62,7 @@ record Setting(
 
     /** Of two ends that are alike, the one that is nearer the supply. */
     String upper(String one, String other) {
-        return flow.depthBehind(part.terminal(other)) < flow.depthBehind(part.terminal(one)) ? other : one;
+        return flow.isTurned(part.terminal(one), part.terminal(other)) ? other : one;
     }
 
     /** Terminals from left to right. */

@@ -25,7 +25,8 @@ final class Sheet {
         double dx = (width - draft.widthPx()) / 2;
         Composition sheet = new Composition();
         String moment = moment(scene, changed);
-        sheet.head(title, moment, MARGIN_PX, width - 2 * MARGIN_PX);
+        sheet.title(title, MARGIN_PX, width - 2 * MARGIN_PX);
+        sheet.moment(moment, MARGIN_PX, 43, width - 2 * MARGIN_PX);
         sheet.add(draft, dx, HEAD_PX);
         double bottom = new Legend(sheet, MARGIN_PX, width - 2 * MARGIN_PX, HEAD_PX + draft.heightPx() + 8)
                 .keys(!scene.fed().isEmpty())

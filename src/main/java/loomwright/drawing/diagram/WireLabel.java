@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 /** The texts beside a wire: what it is called, how much it carries, what it is made of. */
 record WireLabel(List<Text> texts, List<Badge> badges, double widthPx, double heightPx) {
     /** From the wire to its texts. */
-    static final double GAP_PX = 7;
+    static final double GAP_PX = Setting.CLEAR_PX;
 
     /** Room for any current. */
     private static final double AMPS_PX = Text.Role.AMPS.widthPx("88.8 mA");

@@ -33,23 +33,22 @@ final class Wordings {
     private static final Map<Class<? extends Part>, Function<Part, String>> DATA = new HashMap<>();
 
     static {
-        put(Fuse.class, fuse -> Figures.number(fuse.ratingA()) + " A");
+        put(Fuse.class, fuse -> Figures.given(fuse.ratingA()) + " A");
         put(FusibleLink.class, link -> size(link.size()));
-        put(FilamentLamp.class, lamp -> Figures.number(lamp.ratedV()) + " V " + Figures.number(lamp.ratedW()) + " W");
+        put(FilamentLamp.class, lamp -> Figures.given(lamp.ratedV()) + " V " + Figures.given(lamp.ratedW()) + " W");
         put(FixedResistor.class, resistor -> Figures.ohms(resistor.resistanceOhm()));
         put(Motor.class, motor -> Figures.ohms(motor.resistanceOhm()));
         put(Coil.class, coil -> Figures.ohms(coil.primaryResistanceOhm()));
         put(Relay.class, relay -> Figures.ohms(relay.coilResistanceOhm()));
         put(Solenoid.class, solenoid -> Figures.ohms(solenoid.holdInResistanceOhm()));
-        put(Capacitor.class, capacitor -> Figures.number(capacitor.capacitanceUf()) + " µF");
+        put(Capacitor.class, capacitor -> Figures.given(capacitor.capacitanceUf()) + " µF");
         put(Load.class, Wordings::load);
         put(
                 Ballast.class,
-                ballast ->
-                        ballast.elementsOhm().stream().map(Figures::number).collect(Collectors.joining(" + ")) + " Ω");
+                ballast -> ballast.elementsOhm().stream().map(Figures::given).collect(Collectors.joining(" + ")) + " Ω");
         put(
                 ConnectorHalf.class,
-                half -> half.form().name().toLowerCase(Locale.ROOT) + " " + Figures.number(half.widthMm()) + " mm");
+                half -> half.form().name().toLowerCase(Locale.ROOT) + " " + Figures.given(half.widthMm()) + " mm");
         put(EarthPoint.class, earth -> resistance(earth.resistanceOhm()));
         put(Joint.class, joint -> resistance(joint.resistanceOhm()));
     }
@@ -71,16 +70,16 @@ final class Wordings {
         if (ohm != null) {
             return Figures.ohms(ohm);
         } else if (amps != null) {
-            return Figures.number(amps) + " A";
+            return Figures.given(amps) + " A";
         }
-        return Figures.number(watts == null ? 0 : watts) + " W";
+        return Figures.given(watts == null ? 0 : watts) + " W";
     }
 
     /** Rating and the like; empty where a person needs none. */
     static String data(Part part, Plan plan) {
         if (part instanceof Battery battery) {
             Double own = battery.nominalVoltageV();
-            return Figures.number(own == null ? plan.system().nominalVoltageV() : own) + " V";
+            return Figures.given(own == null ? plan.system().nominalVoltageV() : own) + " V";
         }
         return DATA.getOrDefault(part.getClass(), p -> "").apply(part);
     }
