@@ -125,7 +125,10 @@ public final class Faces<T, R> {
         if (writer == null) {
             throw new IllegalArgumentException("no such form: " + face);
         }
-        return Reply.of(face.contentType(), writer.write(asked, answer, json)).withHeaders(Map.of("Vary", "Accept"));
+        Map<String, String> headers = face == Face.HTML
+                ? Map.of("Vary", "Accept", FixedHeaders.CONTENT_SECURITY, FixedHeaders.PAGE_CONTENT_SECURITY)
+                : Map.of("Vary", "Accept");
+        return Reply.of(face.contentType(), writer.write(asked, answer, json)).withHeaders(headers);
     }
 
     private Refusal notAcceptable() {

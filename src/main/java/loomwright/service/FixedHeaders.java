@@ -14,6 +14,10 @@ final class FixedHeaders {
             "Referrer-Policy",
             "no-referrer");
 
+    /** A page of an answer brings its style along and nothing else. */
+    static final String PAGE_CONTENT_SECURITY =
+            "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
     /** The documentation page sets styles on its elements and draws its icons from data addresses. */
     static final String DOCS_CONTENT_SECURITY =
             "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline';"

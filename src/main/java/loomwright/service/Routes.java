@@ -18,6 +18,9 @@ import loomwright.conductor.VoltageDrop;
 import loomwright.drawing.plot.DropPlot;
 import loomwright.drawing.plot.FusePlot;
 import loomwright.drawing.plot.SparkPlots;
+import loomwright.drawing.sheet.JobSheet;
+import loomwright.drawing.sheet.SheetPage;
+import loomwright.drawing.sheet.SheetQuestion;
 import loomwright.ignition.ballast.BallastInput;
 import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.ChoiceResult;
@@ -109,7 +112,14 @@ final class Routes {
                                         ComparisonQuestion.class,
                                         question -> ComparisonAnswer.of(question, limits.backfeed(), limits.network()))
                                 .in(faces -> faces.table(ComparisonTables::table)
-                                        .text(Face.MARKDOWN, ComparisonTables::markdown))));
+                                        .text(Face.MARKDOWN, ComparisonTables::markdown))),
+                post(
+                        "/v1/plans/sheet",
+                        "printSheet",
+                        Calculation.of(
+                                        SheetQuestion.class,
+                                        question -> JobSheet.of(question, limits.backfeed(), limits.network()))
+                                .in(json -> Faces.<SheetQuestion, JobSheet>none().text(Face.HTML, SheetPage::of))));
     }
 
     private static List<Endpoint> diagrams(CalculationLimits limits, Examples examples) {
