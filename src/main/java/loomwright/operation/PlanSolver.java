@@ -39,4 +39,25 @@ public final class PlanSolver {
         }
         return steps;
     }
+
+    /**
+     * Solves some steps of a plan that differs a little from one solved before, each beginning in the state in which the
+     * step before it left that other plan.
+     *
+     * @param like all steps of the other plan
+     * @return the steps wanted, in their order
+     */
+    public List<SolvedStep> solve(Plan plan, Set<Step> wanted, List<SolvedStep> like) {
+        Wiring wiring = Wiring.of(plan);
+        Settling settling = new Settling(wiring, solver);
+        List<SolvedStep> steps = new ArrayList<>();
+        Set<String> before = Set.of();
+        for (SolvedStep other : like) {
+            if (wanted.contains(other.step())) {
+                steps.add(new SolvedStep(wiring, other.step(), settling.settle(other.step(), before)));
+            }
+            before = other.active();
+        }
+        return steps;
+    }
 }

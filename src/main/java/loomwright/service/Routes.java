@@ -31,6 +31,8 @@ import loomwright.review.comparison.ComparisonAnswer;
 import loomwright.review.comparison.ComparisonQuestion;
 import loomwright.review.mistakes.MistakesAnswer;
 import loomwright.review.mistakes.MistakesLimits;
+import loomwright.review.readings.ReadingsAnswer;
+import loomwright.review.readings.ReadingsQuestion;
 import loomwright.service.conductor.ConductorListQuestion;
 import loomwright.service.conductor.ConductorQuestion;
 import loomwright.service.conductor.TableListQuestion;
@@ -46,6 +48,7 @@ import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
 import loomwright.service.plan.ComparisonTables;
 import loomwright.service.plan.PlanTables;
+import loomwright.service.plan.ReadingsTables;
 
 /**
  * Every operation of the contract, each on one line, by topic. A test compares this table with {@code openapi.yaml}.
@@ -100,6 +103,14 @@ final class Routes {
                                         Plan.class,
                                         plan -> MistakesAnswer.of(plan, MistakesLimits.defaults(), limits.network()))
                                 .in(faces -> faces.table(PlanTables::mistakes))),
+                post(
+                        "/v1/plans/readings",
+                        "listReadings",
+                        Calculation.of(
+                                        ReadingsQuestion.class,
+                                        question -> ReadingsAnswer.of(question, limits.network()))
+                                .in(faces -> faces.table(ReadingsTables::table)
+                                        .text(Face.MARKDOWN, ReadingsTables::markdown))),
                 post(
                         "/v1/plans/review",
                         "reviewPlan",

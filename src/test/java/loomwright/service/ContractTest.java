@@ -31,7 +31,9 @@ import loomwright.network.ResistanceExpression;
 import loomwright.operation.fault.SingleFault;
 import loomwright.review.FindingCode;
 import loomwright.review.comparison.PlanComparison;
+import loomwright.operation.Quantity;
 import loomwright.review.mistakes.MistakesReport;
+import loomwright.review.readings.ReadingsSheet;
 import loomwright.service.Contract.Operation;
 import loomwright.service.form.Words;
 import org.junit.jupiter.api.DynamicTest;
@@ -122,6 +124,12 @@ class ContractTest {
                 .isEqualTo(all(PlanComparison.Quantity.values(), Words::of));
         assertThat(words("/components/schemas/Leftover/properties/kind"))
                 .isEqualTo(all(PlanComparison.Leftover.Kind.values(), Words::of));
+        assertThat(words("/components/schemas/ExpectedReading/properties/purpose"))
+                .isEqualTo(all(ReadingsSheet.Purpose.values(), Words::of));
+        assertThat(words("/components/schemas/ExpectedReading/properties/shows"))
+                .isEqualTo(all(ReadingsSheet.Shows.values(), Words::of));
+        assertThat(words("/components/schemas/ExpectedReading/properties/quantity"))
+                .isEqualTo(all(Quantity.values(), Words::of));
         assertThat(words("/components/schemas/CoilKind")).isEqualTo(all(CoilPreset.values(), Words::of));
         assertThat(words("/components/schemas/CoilMeantFor")).isEqualTo(all(CoilData.Feed.values(), Words::of));
         assertThat(words("/components/schemas/SwitchedBy")).isEqualTo(all(SwitchInput.Kind.values(), Words::of));
