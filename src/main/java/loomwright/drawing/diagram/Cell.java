@@ -12,7 +12,7 @@ import loomwright.circuit.TerminalRef;
  * @param bodyX left edge of the symbol
  * @param bodyY upper edge of the symbol
  * @param free whether its terminals may stand in any order
- * @param fed whether it is on the way of a backfeed
+ * @param emphasis why it stands out
  */
 record Cell(
         String id,
@@ -28,7 +28,7 @@ record Cell(
         List<Text> texts,
         List<Badge> badges,
         boolean free,
-        boolean fed) {
+        Emphasis emphasis) {
 
     /**
      * Where a wire comes in.

@@ -34,7 +34,7 @@ final class CellBuilder {
     private double blockHeight;
     private String words = "";
     private boolean free;
-    private boolean fed;
+    private Emphasis emphasis = Emphasis.NONE;
 
     CellBuilder(Scene scene, String id, int depth, Body body) {
         this.scene = scene;
@@ -43,9 +43,8 @@ final class CellBuilder {
         this.body = body;
     }
 
-    /** Whether the way of a backfeed leads through it. */
-    CellBuilder fed(boolean isFed) {
-        fed = isFed;
+    CellBuilder emphasis(Emphasis why) {
+        emphasis = why;
         return this;
     }
 
@@ -135,7 +134,7 @@ final class CellBuilder {
         }
         block.stream().filter(text -> !text.text().isEmpty()).forEach(text -> texts.add(text.moved(textX, textY)));
         List<Badge> moved = badges.stream().map(b -> b.moved(textX, textY)).toList();
-        return new Cell(id, ids, words, depth, width, height, body, 0, bodyY, leads, texts, moved, free, fed);
+        return new Cell(id, ids, words, depth, width, height, body, 0, bodyY, leads, texts, moved, free, emphasis);
     }
 
     private boolean hasPins(Side side) {

@@ -83,7 +83,7 @@ final class Cells {
         Setting setting = new Setting(earth, flow, Map.of(end.terminal(), List.of(wire.id())), Map.of(), null);
         cells.add(new CellBuilder(scene, wire.id() + " at " + earth.id(), Flow.BOTTOM, Symbols.of(setting))
                 .single(earth, setting)
-                .fed(scene.isFed(wire.id()) && scene.isFed(earth.id()))
+                .emphasis(scene.emphasis(earth.id()) == Emphasis.NONE ? Emphasis.NONE : scene.emphasis(wire.id()))
                 .build());
     }
 
@@ -114,7 +114,7 @@ final class Cells {
         boolean free = part instanceof Joint || part instanceof Switch || part instanceof ConnectorHalf;
         cells.add(new CellBuilder(scene, part.id(), flow.depth(part.id()), Symbols.of(setting))
                 .single(part, setting)
-                .fed(scene.isFed(part.id()))
+                .emphasis(scene.emphasis(part.id()))
                 .free(free)
                 .build());
     }
@@ -133,7 +133,7 @@ final class Cells {
                         flow.depth(upper.id()),
                         JunctionSymbols.mated(upper, above, lower, below))
                 .mated(connector, above, below)
-                .fed(scene.isFed(connector.id()))
+                .emphasis(scene.emphasis(connector.id()))
                 .free(true)
                 .build());
     }

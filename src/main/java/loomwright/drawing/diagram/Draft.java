@@ -76,7 +76,7 @@ record Draft(
                     shapes,
                     body.glyphs(),
                     ends,
-                    cell.fed()));
+                    cell.emphasis()));
             cell.texts().forEach(text -> texts.add(text.moved(at.x(), at.y())));
             cell.badges().forEach(badge -> badges.add(badge.moved(at.x(), at.y())));
         }
@@ -117,7 +117,7 @@ record Draft(
                     Wordings.colours(wire.colour()),
                     state(reading),
                     heavy(wire),
-                    scene.isFed(wire.id()),
+                    scene.emphasis(wire.id()),
                     arrow(points, label, reading)));
         }
 

@@ -36,7 +36,7 @@ public record Drawing(
      * @param box the room its strokes take
      * @param shapes from the corner of the box
      * @param pins where its wires end
-     * @param fed whether it is on the way of a backfeed
+     * @param emphasis why it stands out
      */
     public record Symbol(
             List<String> ids,
@@ -45,7 +45,7 @@ public record Drawing(
             List<Shape> shapes,
             List<Body.Glyph> glyphs,
             List<Point> pins,
-            boolean fed) {
+            Emphasis emphasis) {
         public Symbol {
             ids = List.copyOf(ids);
             shapes = List.copyOf(shapes);
@@ -55,7 +55,7 @@ public record Drawing(
 
         Symbol moved(double dx, double dy) {
             List<Point> there = pins.stream().map(p -> p.moved(dx, dy)).toList();
-            return new Symbol(ids, words, box.moved(dx, dy), shapes, glyphs, there, fed);
+            return new Symbol(ids, words, box.moved(dx, dy), shapes, glyphs, there, emphasis);
         }
     }
 
@@ -66,7 +66,7 @@ public record Drawing(
      * @param points from its {@code from} to its {@code to}
      * @param colours letters of its insulation, body first; empty if not stated
      * @param heavy whether it is a thick cable
-     * @param fed whether it is on the way of a backfeed
+     * @param emphasis why it stands out
      * @param arrow absent if no current flows
      */
     public record Line(
@@ -76,7 +76,7 @@ public record Drawing(
             List<String> colours,
             State state,
             boolean heavy,
-            boolean fed,
+            Emphasis emphasis,
             @Nullable Arrow arrow) {
         public Line {
             points = List.copyOf(points);
@@ -85,7 +85,7 @@ public record Drawing(
 
         Line moved(double dx, double dy) {
             List<Point> there = points.stream().map(p -> p.moved(dx, dy)).toList();
-            return new Line(id, words, there, colours, state, heavy, fed, arrow == null ? null : arrow.moved(dx, dy));
+            return new Line(id, words, there, colours, state, heavy, emphasis, arrow == null ? null : arrow.moved(dx, dy));
         }
     }
 

@@ -16,6 +16,8 @@ public final class DrawingSvg {
     private static final String LIVE_BAND = "#ffe7a3";
     private static final String LIT = "#ffd75e";
     private static final String FED_BAND = "#f7a8c9";
+    private static final String CHANGED_BAND = "#d3e2ff";
+    private static final String CHANGED_INK = "#283593";
     private static final String FED_INK = "#8c0048";
 
     private final Drawing drawing;
@@ -38,7 +40,7 @@ public final class DrawingSvg {
     private Svg write() {
         svg.open("g", "fill", "none", "stroke-linejoin", "round");
         drawing.wires().forEach(this::bands);
-        drawing.symbols().stream().filter(Symbol::fed).forEach(this::fedBox);
+        drawing.symbols().stream().forEach(this::box);
         drawing.wires().forEach(this::wire);
         svg.close();
         drawing.symbols().forEach(this::symbol);
@@ -59,19 +61,33 @@ public final class DrawingSvg {
         return path.toString();
     }
 
-    /** What lies under a wire: yellow where it is live, hatched where it feeds backwards. */
+    /**
+     * What lies under a wire: yellow where it is live, hatched where it feeds backwards, edged where it is
+     * changed.
+     */
     private void bands(Line wire) {
         String path = path(wire.points());
-        if (wire.fed()) {
-            svg.path(path, "stroke", FED_BAND, "stroke-width", 16.0);
-            svg.path(path, "stroke", FED_INK, "stroke-width", 16.0, "stroke-dasharray", "1.5 6");
+        switch (wire.emphasis()) {
+            case NONE -> {}
+            case CHANGED -> {
+                svg.path(path, "stroke", CHANGED_INK, "stroke-width", 17.0);
+                svg.path(path, "stroke", CHANGED_BAND, "stroke-width", 15.0);
+            }
+            case BACKFEED -> {
+                svg.path(path, "stroke", FED_BAND, "stroke-width", 16.0);
+                svg.path(path, "stroke", FED_INK, "stroke-width", 16.0, "stroke-dasharray", "1.5 6");
+            }
         }
         if (wire.state() == State.LIVE) {
             svg.path(path, "stroke", LIVE_BAND, "stroke-width", 10.0);
         }
     }
 
-    private void fedBox(Symbol symbol) {
+    private void box(Symbol symbol) {
+        if (symbol.emphasis() == Emphasis.NONE) {
+            return;
+        }
+        boolean fed = symbol.emphasis() == Emphasis.BACKFEED;
         Rect box = symbol.box();
         svg.rect(
                 box.x() - 3,
@@ -79,13 +95,13 @@ public final class DrawingSvg {
                 box.width() + 6,
                 box.height() + 2,
                 "fill",
-                "#fdeaf2",
+                fed ? "#fdeaf2" : "#edf3ff",
                 "stroke",
-                FED_INK,
+                fed ? FED_INK : CHANGED_INK,
                 "stroke-dasharray",
-                "1.5 4",
+                fed ? "1.5 4" : "none",
                 "stroke-width",
-                3.0);
+                fed ? 3.0 : 1.2);
     }
 
     /** A white border parts a wire from those it crosses, a dark one lets white and yellow be seen. */
@@ -205,6 +221,7 @@ public final class DrawingSvg {
 
     /** A disc for what is wrong, a square for what is changed. */
     private void badge(Badge badge) {
+<<<<<<< HEAD
         String fill = switch (badge.kind()) {
             case DANGER -> "#b00020";
             case WARNING -> "#c75a00";
@@ -213,6 +230,17 @@ public final class DrawingSvg {
             case ONLY_HERE -> "#00695c";
             case CHANGED -> "#283593";
         };
+=======
+        String fill =
+                switch (badge.kind()) {
+                    case DANGER -> "#b00020";
+                    case WARNING -> "#c75a00";
+                    case NOTE -> "#4a4a4a";
+                    case BACKFEED -> FED_INK;
+                    case ONLY_HERE -> "#00695c";
+                    case CHANGED -> CHANGED_INK;
+                };
+>>>>>>> diagram
         svg.open("g", "data-mark", String.valueOf(badge.number()));
         svg.words(badge.kind().words());
         boolean square = badge.kind() == Mark.Kind.ONLY_HERE || badge.kind() == Mark.Kind.CHANGED;

@@ -144,7 +144,7 @@ record Layout(
             nodes.forEach((id, node) -> cells.put(id, new Point(node.getX(), node.getY())));
             Map<End, Double> ends = new HashMap<>();
             ports.forEach((end, port) ->
-                    ends.put(end, ((ElkNode) port.getParent()).getX() + port.getX() + port.getWidth() / 2));
+                    ends.put(end, port.getParent().getX() + port.getX() + port.getWidth() / 2));
             Map<String, List<Point>> lines = new HashMap<>();
             Map<String, Point> labels = new HashMap<>();
             for (Wire wire : wires) {

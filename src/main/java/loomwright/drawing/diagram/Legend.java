@@ -29,15 +29,16 @@ final class Legend {
         this.y = y;
     }
 
-    Legend keys(boolean backfeed) {
-        key(0, State.LIVE, false, null, "live: a test lamp lights");
-        key(1, State.RETURN, false, null, "carries current at the volts of earth");
-        key(2, State.DEAD, false, null, "dead");
+    Legend keys(Emphasis emphasis) {
+        key(0, State.LIVE, Emphasis.NONE, null, "live: a test lamp lights");
+        key(1, State.RETURN, Emphasis.NONE, null, "carries current at the volts of earth");
+        key(2, State.DEAD, Emphasis.NONE, null, "dead");
         y += LINE_PX + 3;
-        key(0, State.LIVE, false, arrow(0, false), "current flows this way");
-        key(1, State.LIVE, false, arrow(1, true), "the same, against the wire's feed");
-        if (backfeed) {
-            key(2, State.LIVE, true, null, "way of a backfeed");
+        key(0, State.LIVE, Emphasis.NONE, arrow(0, false), "current flows this way");
+        key(1, State.LIVE, Emphasis.NONE, arrow(1, true), "the same, against the wire's feed");
+        if (emphasis != Emphasis.NONE) {
+            String words = emphasis == Emphasis.BACKFEED ? "way of a backfeed" : "changed";
+            key(2, State.LIVE, emphasis, null, words);
         }
         y += LINE_PX + 3;
         return this;
@@ -51,7 +52,7 @@ final class Legend {
         return new Arrow(column(column) + SAMPLE_PX / 2 + 5, y + 6, 1, 0, againstFeed);
     }
 
-    private void key(int column, State state, boolean fed, @Nullable Arrow arrow, String words) {
+    private void key(int column, State state, Emphasis emphasis, @Nullable Arrow arrow, String words) {
         double left = column(column);
         sheet.line(new Line(
                 "",
@@ -60,7 +61,7 @@ final class Legend {
                 List.of("RD", "WH"),
                 state,
                 false,
-                fed,
+                emphasis,
                 arrow));
         sheet.text(Text.Role.LEGEND, left + SAMPLE_PX + 8, y + 10, words);
     }

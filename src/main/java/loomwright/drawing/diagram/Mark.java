@@ -26,6 +26,10 @@ public record Mark(Kind kind, int number, List<String> ids, String text) {
         /** Not as in the other plan. */
         CHANGED;
 
+        boolean isChange() {
+            return this == ONLY_HERE || this == CHANGED;
+        }
+
         String words() {
             return name().toLowerCase(Locale.ROOT).replace('_', ' ');
         }

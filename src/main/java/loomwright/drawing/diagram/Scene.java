@@ -56,8 +56,13 @@ final class Scene {
         return marks.stream().filter(mark -> mark.ids().contains(id)).toList();
     }
 
-    boolean isFed(String id) {
-        return fed.contains(id);
+    /** Why a part, wire or connector stands out. */
+    Emphasis emphasis(String id) {
+        if (fed.contains(id)) {
+            return Emphasis.BACKFEED;
+        }
+        boolean changed = marksAt(id).stream().anyMatch(mark -> mark.kind().isChange());
+        return changed ? Emphasis.CHANGED : Emphasis.NONE;
     }
 
     /** The parts and wires that are on the way of a backfeed. */

@@ -29,7 +29,7 @@ final class Sheet {
         sheet.moment(moment, MARGIN_PX, 43, width - 2 * MARGIN_PX);
         sheet.add(draft, dx, HEAD_PX);
         double bottom = new Legend(sheet, MARGIN_PX, width - 2 * MARGIN_PX, HEAD_PX + draft.heightPx() + 8)
-                .keys(!scene.fed().isEmpty())
+                .keys(scene.fed().isEmpty() ? Emphasis.NONE : Emphasis.BACKFEED)
                 .colours(scene.plan().wires())
                 .marks(scene.marks())
                 .cautions(PlanCautions.of(scene.plan()))

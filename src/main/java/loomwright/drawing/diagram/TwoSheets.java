@@ -36,7 +36,7 @@ final class TwoSheets {
                         MARGIN_PX,
                         width - 2 * MARGIN_PX,
                         top + Math.max(was.heightPx(), is.heightPx()) + 8)
-                .keys(false)
+                .keys(changes.isEmpty() ? Emphasis.NONE : Emphasis.CHANGED)
                 .colours(Stream.concat(before.plan().wires().stream(), after.plan().wires().stream())
                         .toList())
                 .marks(changes)

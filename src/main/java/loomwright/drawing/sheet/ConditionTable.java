@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import loomwright.circuit.Breaker;
+import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
@@ -37,7 +38,7 @@ final class ConditionTable {
     }
 
     void write(Html html) {
-        html.paragraph("Volts across each load, from its feed to its return. " + standing(sheet.goal()));
+        html.lead("Volts across each load, from its feed to its return. " + standing(sheet.goal()));
         List<String> head = new ArrayList<>(List.of("Load"));
         sheet.steps().forEach(step -> head.add(step.words()));
         List<List<Cell>> rows = new ArrayList<>(List.of(supply()));
@@ -109,7 +110,7 @@ final class ConditionTable {
         plan.listParts(Switch.class).stream()
                 .filter(Switch::free)
                 .forEach(s -> stand.add(s.called() + ": "
-                        + s.in(loomwright.circuit.Condition.OFF).name()));
+                        + s.in(Condition.OFF).name()));
         plan.listParts(Breaker.class)
                 .forEach(b -> stand.add(b.called() + ": " + (b.closedWhenStopped() ? "closed" : "open")
                         + " while the engine stands"));

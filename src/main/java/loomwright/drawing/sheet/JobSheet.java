@@ -70,7 +70,10 @@ public record JobSheet(
         Plan after = question.after();
         Plan goal = question.goal();
         String place = after == null ? "/plan" : "/after";
-        in("/plan", () -> PlanAnswer.of(plan, networkLimits));
+        in("/plan", () -> {
+            PlanAnswer.requireSound(plan);
+            return plan;
+        });
         Answer<PlanReadings> conditions = in(place, () -> PlanAnswer.of(goal, networkLimits));
         Answer<ReviewReport> review = in(place, () -> PlanReview.of(goal, limits, networkLimits));
         Answer<ReadingsSheet> readings =

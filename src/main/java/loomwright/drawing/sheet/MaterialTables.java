@@ -37,7 +37,7 @@ final class MaterialTables {
     }
 
     private static List<Cell> row(PartLine part) {
-        return List.of(Cell.tick(), Cell.of(part.called()), Cell.of(part.kind()), Cell.of(part.data()));
+        return List.of(Cell.tick(), Cell.of(part.called()), Cell.of(part.kind()), Cell.of(Words.data(part.data())));
     }
 
     private static List<Cell> row(CutLine wire) {

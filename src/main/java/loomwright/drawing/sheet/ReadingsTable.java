@@ -9,7 +9,7 @@ import loomwright.review.readings.ReadingsSheet.Reading;
 /** What to measure, with an empty box for what the meter shows. */
 final class ReadingsTable {
     private static final List<String> HEAD =
-            List.of("", "Red lead", "Black lead", "Meter", "Sound", "Reads", "What follows");
+            List.of("", "Red lead", "Black lead", "Meter", "Should read", "Reads", "What follows");
 
     private ReadingsTable() {}
 

@@ -11,13 +11,12 @@ import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.circuit.Plan;
-import loomwright.drawing.Svg;
 import loomwright.drawing.sheet.Html.Cell;
 import loomwright.review.comparison.PlanComparison;
 import loomwright.review.comparison.PlanComparison.ItemChange;
 import org.jspecify.annotations.Nullable;
 
-/** Puts a sheet together: cautions first, then picture, work, material, what to expect, what to measure, what is found. */
+/** Puts a sheet together: cautions, work and material first, then pictures, what to expect, what is found, what to measure. */
 public final class SheetPage {
     private static final String STYLE = resource("sheet.css");
 
@@ -37,7 +36,6 @@ public final class SheetPage {
         head();
         html.open("section", "cautions").heading("Before you touch anything");
         html.list("", cautions.stream().map(Caution::text).toList()).close();
-        pictures();
         PlanComparison comparison = sheet.comparison();
         if (comparison != null) {
             work(comparison);
@@ -49,6 +47,7 @@ public final class SheetPage {
             MaterialTables.write(html, comparison.freed());
         }
         html.close();
+        pictures();
         html.open("section", "").heading("What each load gets");
         new ConditionTable(sheet).write(html);
         html.close();
@@ -67,7 +66,7 @@ public final class SheetPage {
         html.element("h1", "", sheet.title());
         PlanComparison comparison = sheet.comparison();
         String plans = comparison == null ? goal.name() : "From " + comparison.before() + " to " + comparison.after();
-        html.paragraph(plans + ". " + Words.figure(goal.system().nominalVoltageV()) + " V, "
+        html.paragraph(plans + ". " + Words.number(goal.system().nominalVoltageV()) + " V, "
                 + Words.of(goal.system().earthPolarity()) + " earth.");
         html.open("dl", "fill");
         for (String blank : List.of("Vehicle", "Owner", "Done by", "Date")) {
@@ -80,9 +79,7 @@ public final class SheetPage {
     private void pictures() {
         List<String> captions = List.of(sheet.comparison() == null ? "The circuit" : "As it is", "As it will be");
         for (int i = 0; i < sheet.pictures().size(); i++) {
-            Svg picture = sheet.pictures().get(i);
-            html.open("figure", picture.widthPx() > picture.heightPx() ? "lying" : "standing");
-            html.element("figcaption", "", captions.get(i)).picture(picture).close();
+            Pictures.write(html, captions.get(i), sheet.pictures().get(i));
         }
     }
 
@@ -110,7 +107,7 @@ public final class SheetPage {
         String properties = String.join(
                 "; ",
                 change.properties().stream()
-                        .map(p -> p.property() + " " + orNone(p.before()) + " → " + orNone(p.after()))
+                        .map(p -> Words.property(p.property()) + " " + orNone(p.before()) + " → " + orNone(p.after()))
                         .toList());
         return List.of(
                 Cell.tick(),
