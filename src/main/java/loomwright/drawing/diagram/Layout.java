@@ -9,7 +9,6 @@ import java.util.Map;
 import loomwright.circuit.Wire;
 import loomwright.drawing.diagram.Cell.End;
 import loomwright.drawing.diagram.Cell.Lead;
-import org.eclipse.elk.alg.layered.options.EdgeLabelSideSelection;
 import org.eclipse.elk.alg.layered.options.LayeredOptions;
 import org.eclipse.elk.alg.layered.options.NodePlacementStrategy;
 import org.eclipse.elk.core.RecursiveGraphLayoutEngine;
@@ -22,6 +21,7 @@ import org.eclipse.elk.core.options.EdgeRouting;
 import org.eclipse.elk.core.options.PortConstraints;
 import org.eclipse.elk.core.options.PortSide;
 import org.eclipse.elk.core.util.BasicProgressMonitor;
+import org.eclipse.elk.alg.layered.options.EdgeLabelSideSelection;
 import org.eclipse.elk.graph.ElkBendPoint;
 import org.eclipse.elk.graph.ElkEdge;
 import org.eclipse.elk.graph.ElkEdgeSection;
@@ -120,8 +120,8 @@ record Layout(
             End from = new End(wire.id(), wire.from());
             End to = new End(wire.id(), wire.to());
             boolean turned = isTurned(from, to);
-            ElkEdge edge =
-                    ElkGraphUtil.createSimpleEdge(get(ports, turned ? to : from), get(ports, turned ? from : to));
+            ElkEdge edge = ElkGraphUtil.createSimpleEdge(
+                    get(ports, turned ? to : from), get(ports, turned ? from : to));
             ElkLabel text = ElkGraphUtil.createLabel(wire.id(), edge);
             text.setDimensions(label.widthPx(), label.heightPx());
             text.setProperty(CoreOptions.EDGE_LABELS_PLACEMENT, EdgeLabelPlacement.CENTER);
