@@ -139,10 +139,8 @@ record FuseCase(
 
     private FuseChoice.Overload overload(double multiple, double amps) {
         Optional<Double> fuseS = FuseCurve.longestS(multiple);
-        double adiabaticS = AdiabaticLimit.timeS(size.areaMm2(), amps, startC(), limitC);
-        double lossS = ampacity.flatMap(a -> timeConstantS.map(
-                        tau -> WireHeating.timeToLimitS(startC(), limitC, a.steadyC(amps, conditions.ambientC()), tau)))
-                .orElse(0.0);
+        double adiabaticS = adiabaticS(amps);
+        double lossS = withLossS(amps).orElse(0.0);
         return new FuseChoice.Overload(
                 multiple,
                 amps,
@@ -150,6 +148,17 @@ record FuseCase(
                 adiabaticS,
                 ampacity.isEmpty() || Double.isInfinite(lossS) ? null : lossS,
                 protection(fuseS.orElse(Double.POSITIVE_INFINITY), adiabaticS, lossS));
+    }
+
+    /** Time of the wire to its limit at a current, no heat lost. */
+    double adiabaticS(double amps) {
+        return AdiabaticLimit.timeS(size.areaMm2(), amps, startC(), limitC);
+    }
+
+    /** The same with heat lost, infinite where it never gets there; empty where no ampacity is known. */
+    Optional<Double> withLossS(double amps) {
+        return ampacity.flatMap(a -> timeConstantS.map(
+                tau -> WireHeating.timeToLimitS(startC(), limitC, a.steadyC(amps, conditions.ambientC()), tau)));
     }
 
     private static FuseChoice.Protection protection(double fuseS, double adiabaticS, double lossS) {

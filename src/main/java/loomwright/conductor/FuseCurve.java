@@ -23,6 +23,11 @@ final class FuseCurve {
         return List.copyOf(LONGEST_S.keySet());
     }
 
+    /** The multiple up to which the fuse must hold for hours; above it, it may open. */
+    static double heldMultiple() {
+        return SHORTEST_S.firstKey();
+    }
+
     /**
      * The longest a fuse may take: the limit at the next listed multiple below, the longer where the standards differ.
      *

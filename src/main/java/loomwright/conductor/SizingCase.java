@@ -10,11 +10,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * A checked {@link ConductorSizing.Input}.
  *
+ * @param lengthM length of the run, one way
  * @param wireM length of wire in all: twice the run with a return wire
  * @param fixedOhm chassis and joints
  */
 record SizingCase(
         double currentA,
+        double lengthM,
         double wireM,
         double fixedOhm,
         double temperatureC,
@@ -51,6 +53,7 @@ record SizingCase(
         checked.reject();
         return new SizingCase(
                 currentA,
+                lengthM,
                 path == ReturnPath.WIRE ? 2 * lengthM : lengthM,
                 chassisOhm + jointsOhm,
                 temperatureC,
@@ -86,10 +89,15 @@ record SizingCase(
     }
 
     private double dropV(ConductorSize size) {
+        return currentA * (ohmPerM(size) * wireM + fixedOhm);
+    }
+
+    /** With the twist of the strands, which the figures of metric sizes contain already. */
+    double ohmPerM(ConductorSize size) {
         boolean maximumKnown =
                 size.system() == SizeSystem.METRIC_IEC60228 || size.system() == SizeSystem.METRIC_ISO6722;
         double stranding = maximumKnown ? 1 : Copper.STRANDING;
-        return currentA * (size.resistanceOhmPerM(temperatureC) * stranding * wireM + fixedOhm);
+        return size.resistanceOhmPerM(temperatureC) * stranding;
     }
 
     private ConductorSizing.ByTable byTable(AmpacityTable table) {
@@ -173,7 +181,8 @@ record SizingCase(
         return candidates.stream().filter(fits).findFirst();
     }
 
-    private static List<ConductorSize> candidates(SizeSystem system) {
+    /** The sizes of a standard that the trade sells. */
+    static List<ConductorSize> candidates(SizeSystem system) {
         return ConductorSize.list(system).stream()
                 .filter(s -> system != SizeSystem.AWG || isTradeGauge(s))
                 .toList();

@@ -63,6 +63,32 @@ public final class VoltageDrop {
             jointsOutOhm = jointsOutOhm == null ? List.of() : List.copyOf(jointsOutOhm);
             jointsBackOhm = jointsBackOhm == null ? List.of() : List.copyOf(jointsBackOhm);
         }
+
+        /** The same question about a feed wire of another size, with the resistance of its standard. */
+        Input withSize(String other) {
+            return new Input(
+                    currentA,
+                    other,
+                    lengthM,
+                    lengthFt,
+                    returnPath,
+                    returnSize,
+                    returnLengthM,
+                    returnLengthFt,
+                    chassisOhm,
+                    jointsOutOhm,
+                    jointsBackOhm,
+                    temperatureC,
+                    ownHeating,
+                    ambientC,
+                    insulationC,
+                    ampacityTable,
+                    null,
+                    supplyV,
+                    limitV,
+                    limitPercent,
+                    circuit);
+        }
     }
 
     /** How the drop stands to its limit. */

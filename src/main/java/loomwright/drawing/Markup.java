@@ -59,6 +59,11 @@ public final class Markup {
         return open(name, attributes).close();
     }
 
+    /** An element that has no end, of which HTML knows some: {@code meta}, {@code br}. */
+    public Markup hollow(String name, Object... attributes) {
+        return write(() -> writer.writeEmptyElement(name)).attributes(attributes);
+    }
+
     /** An element with a text in it. */
     public Markup element(String name, String text, Object... attributes) {
         return open(name, attributes).text(text).close();

@@ -45,7 +45,13 @@ public final class Svg {
                 FONTS);
         markup.element("title", title, "id", id("title"));
         markup.element("desc", description, "id", id("desc"));
+        markup.open("g", "id", contentId());
         rect(0, 0, widthPx, heightPx, "fill", "#ffffff");
+    }
+
+    /** The id of all that is drawn, by which a page can show a piece of it elsewhere. */
+    public String contentId() {
+        return id("content");
     }
 
     /** An id within this picture. */
@@ -111,7 +117,7 @@ public final class Svg {
     /** The finished picture, to stand within a page or to be written as a file. */
     public Markup markup() {
         if (!finished) {
-            markup.close();
+            markup.close().close();
             finished = true;
         }
         return markup;

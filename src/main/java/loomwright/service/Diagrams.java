@@ -29,16 +29,14 @@ final class Diagrams {
         Face face = FACES.choose(request);
         Plan plan = request.read(Plan.class);
         DiagramOptions options = request.readOptions(DiagramOptions.class);
-        return reply(
-                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
+        return reply(request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
     }
 
     Reply ofExample(Request request) throws IOException {
         Face face = FACES.choose(request);
         Plan plan = examples.plan(request.path("name"), request.json());
         DiagramOptions options = request.readOptions(DiagramOptions.class);
-        return reply(
-                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
+        return reply(request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
     }
 
     Reply ofTwo(Request request) throws IOException {

@@ -138,7 +138,7 @@ public final class Faces<T, R> {
 
     private static Map<String, String> headers(Face face) {
         return face == Face.HTML
-                ? Map.of("Vary", "Accept", FixedHeaders.CONTENT_SECURITY, FixedHeaders.PAGE_CONTENT_SECURITY)
+                ? Map.of("Vary", "Accept", FixedHeaders.CONTENT_SECURITY, FixedHeaders.ANSWER_CONTENT_SECURITY)
                 : Map.of("Vary", "Accept");
     }
 

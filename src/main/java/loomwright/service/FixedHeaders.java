@@ -14,13 +14,17 @@ final class FixedHeaders {
             "Referrer-Policy",
             "no-referrer");
 
+    /** An answer as a page has a style, of its own or of the help page, and nothing else. */
+    static final String ANSWER_CONTENT_SECURITY =
+            "default-src 'none'; style-src 'self' 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
     /** The documentation page sets styles on its elements and draws its icons from data addresses. */
     static final String DOCS_CONTENT_SECURITY =
             "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline';"
                     + " img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
-    /** Pages of ours load their own scripts and styles, ask this service alone, and send forms to it alone. */
-    static final String PAGE_CONTENT_SECURITY =
+    /** The help page loads its own scripts and styles, asks this service alone, and sends forms to it alone. */
+    static final String HELP_CONTENT_SECURITY =
             "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self';"
                     + " base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 

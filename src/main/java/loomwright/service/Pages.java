@@ -27,7 +27,7 @@ final class Pages {
                     "changes.js", new Source("page/changes.js", SCRIPT),
                     "circuit.js", new Source("page/circuit.js", SCRIPT),
                     "calculators.js", new Source("page/calculators.js", SCRIPT)),
-            FixedHeaders.PAGE_CONTENT_SECURITY);
+            FixedHeaders.HELP_CONTENT_SECURITY);
 
     /** For programmers: a page of our own around the viewer of a web jar. */
     static final Pages DOCUMENTATION = new Pages(

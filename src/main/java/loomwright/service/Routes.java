@@ -13,8 +13,16 @@ import loomwright.backfeed.sneak.SneakSearch;
 import loomwright.circuit.Plan;
 import loomwright.conductor.ConductorSizing;
 import loomwright.conductor.Conductors;
+import loomwright.conductor.DropOverLength;
 import loomwright.conductor.FuseChoice;
+import loomwright.conductor.FuseCurves;
 import loomwright.conductor.VoltageDrop;
+import loomwright.drawing.plot.DropPlot;
+import loomwright.drawing.plot.FusePlot;
+import loomwright.drawing.plot.SparkPlots;
+import loomwright.drawing.sheet.JobSheet;
+import loomwright.drawing.sheet.SheetPage;
+import loomwright.drawing.sheet.SheetQuestion;
 import loomwright.ignition.ballast.BallastInput;
 import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.ChoiceResult;
@@ -53,7 +61,14 @@ final class Routes {
 
     static List<Endpoint> table(Contract contract, CalculationLimits limits) {
         Examples examples = Examples.load();
-        return Stream.of(service(contract), examples(examples), plans(limits), diagrams(limits, examples), networks(limits), conductors(), ignition())
+        return Stream.of(
+                        service(contract),
+                        examples(examples),
+                        plans(limits),
+                        diagrams(limits, examples),
+                        networks(limits),
+                        conductors(),
+                        ignition())
                 .flatMap(List::stream)
                 .toList();
     }
@@ -130,7 +145,14 @@ final class Routes {
                                         (question, progress) -> ComparisonAnswer.of(
                                                 question, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(ComparisonTables::table)
-                                        .text(Face.MARKDOWN, ComparisonTables::markdown))));
+                                        .text(Face.MARKDOWN, ComparisonTables::markdown))),
+                post(
+                        "/v1/plans/sheet",
+                        "printSheet",
+                        Calculation.of(
+                                        SheetQuestion.class,
+                                        question -> JobSheet.of(question, limits.backfeed(), limits.network()))
+                                .in(json -> Faces.<SheetQuestion, JobSheet>none().text(Face.HTML, SheetPage::of))));
     }
 
     private static List<Endpoint> diagrams(CalculationLimits limits, Examples examples) {
@@ -158,15 +180,19 @@ final class Routes {
     private static List<Endpoint> conductors() {
         Calculation<VoltageDrop.Input, VoltageDrop.Result> drop = Calculation.of(
                         VoltageDrop.Input.class, VoltageDrop::calculate)
-                .in(faces -> faces.figure(VoltageDrop.Result::totalV).table(WireForms::table).page("Wire", WireForms::table));
+                .in(faces -> faces.figure(VoltageDrop.Result::totalV)
+                        .table(WireForms::table)
+                        .page("Wire", WireForms::table).curves(question -> DropPlot.draw(DropOverLength.of(question))));
         Calculation<ConductorSizing.Input, ConductorSizing.Result> sizing = Calculation.of(
                         ConductorSizing.Input.class, ConductorSizing::size)
-                .in(faces ->
-                        faces.figure(WireForms::areaMm2, WireForms::whyNone).table(WireForms::table));
+                .in(faces -> faces.figure(WireForms::areaMm2, WireForms::whyNone)
+                        .table(WireForms::table)
+                        .curves(question -> DropPlot.draw(DropOverLength.of(question))));
         Calculation<FuseChoice.Input, FuseChoice.Result> fuse = Calculation.of(
                         FuseChoice.Input.class, FuseChoice::choose)
                 .in(faces -> faces.figure(WireForms::ratingA, FuseChoice.Result::reason)
-                        .table(WireForms::table).page("Fuse", WireForms::table));
+                        .table(WireForms::table)
+                        .page("Fuse", WireForms::table).curves(question -> FusePlot.draw(FuseCurves.of(question))));
         return List.of(
                 get("/v1/voltage-drop", "getVoltageDrop", drop),
                 post("/v1/voltage-drop", "postVoltageDrop", drop),
@@ -204,7 +230,9 @@ final class Routes {
                 .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceQuestion::whyNone)
                         .table(ChoiceQuestion::table));
         Calculation<SparkQuestion, SparkReport> spark = Calculation.of(SparkQuestion.class, SparkQuestion::answer)
-                .in(faces -> faces.figure(SparkReport::marginKv).table(SparkReport::table).page("Spark", SparkReport::table));
+                .in(faces -> faces.figure(SparkReport::marginKv)
+                        .table(SparkReport::table)
+                        .page("Spark", SparkReport::table).curves(question -> SparkPlots.draw(question.curves())));
         return List.of(
                 get("/v1/ballast", "getBallast", ballast),
                 post("/v1/ballast", "postBallast", ballast),

@@ -46,7 +46,7 @@ public record PrimaryCurrent(PrimaryCircuit circuit, double startA, Dwell dwell)
     }
 
     /** Current at a time after the primary closed, up to the dwell. */
-    double atA(double timeS) {
+    public double atA(double timeS) {
         return timeS < riseS() ? circuit.unlimitedA(startA, timeS) : breakA();
     }
 

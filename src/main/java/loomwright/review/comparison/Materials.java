@@ -20,7 +20,7 @@ import loomwright.review.comparison.PlanComparison.TerminalLine;
 import org.jspecify.annotations.Nullable;
 
 /** What one of two plans takes that the other does not: parts, wire by colour and size, terminals by form. */
-final class Materials {
+public final class Materials {
     private static final Set<String> CONDUCTOR = Set.of("size", "lengthM", "lengthFt", "resistanceOhm", "colour");
 
     private final Map<String, Part> parts;
@@ -30,6 +30,11 @@ final class Materials {
 
     private Materials(Plan plan) {
         this.parts = plan.partsById();
+    }
+
+    /** All that is in a plan. */
+    public static Material whole(Plan plan) {
+        return of(plan, plan, Map.of(), Map.of());
     }
 
     /** What {@code plan} takes beyond the other; pairs lead from its ids to those of the other. */

@@ -14,6 +14,7 @@ import loomwright.ignition.spark.FeedInput;
 import loomwright.ignition.spark.GapInput;
 import loomwright.ignition.spark.SearchInput;
 import loomwright.ignition.spark.Spark;
+import loomwright.ignition.spark.SparkCurves;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.ignition.spark.SparkResult;
 import loomwright.ignition.spark.Sweep;
@@ -84,6 +85,11 @@ public record SparkQuestion(
     public Answer<SparkReport> answer() {
         Answer<SparkResult> answer = ContractNames.named(() -> Spark.calculate(input()));
         return new Answer<>(SparkReport.of(answer.result()), answer.working(), answer.basis(), answer.cautions());
+    }
+
+    /** What a plot of the answer shows. */
+    public SparkCurves curves() {
+        return ContractNames.named(() -> SparkCurves.of(input()));
     }
 
     /** The same question as the domain takes it. */

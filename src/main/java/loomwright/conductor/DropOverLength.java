@@ -1,0 +1,120 @@
+package loomwright.conductor;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import loomwright.answer.RejectedInput;
+
+/**
+ * The drop of a run as it grows longer, for one size and its neighbours of the same standard: for a plot.
+ *
+ * @param currentA current of the load
+ * @param lengthM the run asked about, one way
+ * @param limit permitted drop
+ * @param lines the thinnest wire first
+ */
+public record DropOverLength(double currentA, double lengthM, DropLimit limit, List<Line> lines) {
+    /** How many sizes to either side of the one asked about. */
+    private static final int NEIGHBOURS = 2;
+
+    public DropOverLength {
+        lines = List.copyOf(lines);
+    }
+
+    /**
+     * V = fixed + per metre x length: everything but the wires that grow along is the same at every length.
+     *
+     * @param asked whether it is the size asked about, or chosen
+     * @param fixedV joints, chassis, and a return wire whose own length was given
+     */
+    public record Line(String size, boolean asked, double fixedV, double perMetreV) {
+        public double dropV(double lengthM) {
+            return fixedV + perMetreV * lengthM;
+        }
+    }
+
+    /**
+     * Around a given size.
+     *
+     * @param input as for {@link VoltageDrop#calculate}
+     * @throws RejectedInput with the pointers of the input's properties
+     */
+    public static DropOverLength of(VoltageDrop.Input input) {
+        DropCase run = DropCase.of(input);
+        ConductorSize size = run.out().size();
+        Stream<Optional<Line>> lines = around(size).stream()
+                .map(other ->
+                        other.name().equals(size.name()) ? Optional.of(line(run, true)) : neighbour(input, other));
+        return new DropOverLength(
+                run.currentA(),
+                run.out().lengthM(),
+                run.limit(),
+                lines.flatMap(Optional::stream).toList());
+    }
+
+    /**
+     * Around the size that suits, or the thickest where none does.
+     *
+     * @param input as for {@link ConductorSizing#size}
+     * @throws RejectedInput with the pointers of the input's properties
+     */
+    public static DropOverLength of(ConductorSizing.Input input) {
+        SizingCase job = SizingCase.of(input);
+        String chosen = job.solve().size();
+        List<ConductorSize> sizes = job.candidates();
+        ConductorSize centre = chosen == null ? sizes.get(sizes.size() - 1) : ConductorSize.parse(chosen);
+        double wires = job.wireM() / job.lengthM();
+        return new DropOverLength(
+                job.currentA(),
+                job.lengthM(),
+                job.limit(),
+                around(centre).stream()
+                        .map(size -> new Line(
+                                size.name(),
+                                size.name().equals(chosen),
+                                job.currentA() * job.fixedOhm(),
+                                job.currentA() * job.ohmPerM(size) * wires))
+                        .toList());
+    }
+
+    /** A neighbour has no line if its temperature was to be estimated and no table lists it, or it would melt. */
+    private static Optional<Line> neighbour(VoltageDrop.Input input, ConductorSize size) {
+        try {
+            return Optional.of(line(DropCase.of(input.withSize(size.name())), false));
+        } catch (RejectedInput noTemperature) {
+            return Optional.empty();
+        }
+    }
+
+    private static Line line(DropCase run, boolean asked) {
+        double fixedOhm = run.chassisOhm()
+                + Stream.concat(run.jointsOutOhm().stream(), run.jointsBackOhm().stream())
+                        .mapToDouble(Double::doubleValue)
+                        .sum();
+        double ohmPerM = ohmPerM(run.out());
+        if (run.back().isPresent()) {
+            DropCase.WireCase back = run.back().get();
+            ohmPerM += run.backGrowsAlong() ? ohmPerM(back) : 0;
+            fixedOhm += run.backGrowsAlong() ? 0 : ohmPerM(back) * back.lengthM();
+        }
+        return new Line(run.out().size().name(), asked, run.currentA() * fixedOhm, run.currentA() * ohmPerM);
+    }
+
+    private static double ohmPerM(DropCase.WireCase wire) {
+        return wire.size().resistanceOhmPerM(wire.temperatureC());
+    }
+
+    private static List<ConductorSize> around(ConductorSize centre) {
+        List<ConductorSize> sold = SizingCase.candidates(centre.system());
+        List<ConductorSize> thinner =
+                sold.stream().filter(s -> s.areaMm2() < centre.areaMm2()).toList();
+        return Stream.of(
+                        thinner.stream().skip(Math.max(0, thinner.size() - NEIGHBOURS)),
+                        Stream.of(centre),
+                        sold.stream()
+                                .filter(s -> s.areaMm2() > centre.areaMm2())
+                                .limit(NEIGHBOURS))
+                .flatMap(sizes -> sizes)
+                .toList();
+    }
+}

@@ -1,0 +1,67 @@
+package loomwright.drawing.plot;
+
+import java.util.List;
+
+/**
+ * A line through points, or a mark at one.
+ *
+ * @param name for the legend, with unit and value where it is a single value
+ * @param look how it is told from the others
+ * @param points in drawing order; what lies outside the axes is cut off
+ */
+public record Curve(String name, Look look, List<Point> points) {
+    public Curve {
+        points = List.copyOf(points);
+    }
+
+    /** A place in the units of the axes. */
+    public record Point(double x, double y) {}
+
+    /**
+     * Told apart by the pattern of the line first, so that a grey print can be read, and by colour: those of Okabe and
+     * Ito, which colour-blind people can tell apart.
+     */
+    public enum Look {
+        MAIN("#0072b2", 2.6, ""),
+        SECOND("#d55e00", 2.2, "9 4"),
+        THIRD("#007a5a", 2.2, "2 3.5"),
+        FOURTH("#8a4a78", 2.2, "12 4 2 4"),
+        FIFTH("#555555", 1.6, "5 3"),
+        LIMIT("#000000", 1.4, "16 5"),
+        GUIDE("#000000", 1.1, "1.5 4"),
+        /** A ring at one point. */
+        MARK("#000000", 1.8, "");
+
+        private final String colour;
+        private final double widthPx;
+        private final String dashes;
+
+        Look(String colour, double widthPx, String dashes) {
+            this.colour = colour;
+            this.widthPx = widthPx;
+            this.dashes = dashes;
+        }
+
+        Object[] attributes() {
+            return dashes.isEmpty()
+                    ? new Object[] {"stroke", colour, "stroke-width", widthPx, "fill", "none"}
+                    : new Object[] {
+                        "stroke", colour, "stroke-width", widthPx, "stroke-dasharray", dashes, "fill", "none"
+                    };
+        }
+    }
+
+    /** A value that does not depend on the other axis, from one side of it to the other. */
+    static Curve level(String name, Look look, Axis x, double y) {
+        return new Curve(name, look, List.of(new Point(x.min(), y), new Point(x.max(), y)));
+    }
+
+    /** The same upright. */
+    static Curve upright(String name, Look look, Axis y, double x) {
+        return new Curve(name, look, List.of(new Point(x, y.min()), new Point(x, y.max())));
+    }
+
+    static Curve mark(String name, double x, double y) {
+        return new Curve(name, Look.MARK, List.of(new Point(x, y)));
+    }
+}

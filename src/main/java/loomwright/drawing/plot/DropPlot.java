@@ -1,0 +1,76 @@
+package loomwright.drawing.plot;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import loomwright.conductor.DropOverLength;
+import loomwright.drawing.Svg;
+import loomwright.drawing.plot.Curve.Look;
+import loomwright.drawing.plot.Curve.Point;
+import loomwright.ignition.Figure;
+
+/** The voltage lost over the length of a run, for a size of wire and its neighbours, against what may be lost. */
+public final class DropPlot {
+    private static final List<Look> OTHERS = List.of(Look.SECOND, Look.THIRD, Look.FOURTH, Look.FIFTH);
+
+    /** So far beyond the run asked about the lines go on. */
+    private static final double BEYOND = 2;
+
+    /** So far above the limit, or the drop asked about, the picture goes on. */
+    private static final double ABOVE = 1.5;
+
+    private DropPlot() {}
+
+    /** The picture. */
+    public static Svg draw(DropOverLength drops) {
+        return PlotDrawing.draw(
+                "drop",
+                "Voltage drop over length at " + Figure.of(drops.currentA()) + " A",
+                description(drops),
+                List.of(plot(drops)));
+    }
+
+    static Plot plot(DropOverLength drops) {
+        double lengthM = drops.lengthM();
+        double limitV = drops.limit().limitV();
+        double askedV = drops.lines().stream()
+                .filter(DropOverLength.Line::asked)
+                .mapToDouble(line -> line.dropV(lengthM))
+                .max()
+                .orElse(0);
+        Axis x = Axis.linear("length of the run, one way, m", 0, BEYOND * lengthM);
+        Axis y = Axis.linear("drop of the whole way, V", 0, ABOVE * Math.max(limitV, askedV));
+        List<Curve> curves = new ArrayList<>(lines(drops, x));
+        curves.add(Curve.level("limit, " + Figure.of(limitV) + " V", Look.LIMIT, x, limitV));
+        drops.lines().stream()
+                .filter(DropOverLength.Line::asked)
+                .forEach(line -> curves.add(Curve.mark(
+                        line.size() + ", " + Figure.of(lengthM) + " m: " + Figure.of(askedV) + " V", lengthM, askedV)));
+        return new Plot("Voltage drop over length at " + Figure.of(drops.currentA()) + " A", x, y, curves);
+    }
+
+    /** The size asked about looks the same in each picture; the others keep their order, the thinnest first. */
+    private static List<Curve> lines(DropOverLength drops, Axis x) {
+        List<DropOverLength.Line> others =
+                drops.lines().stream().filter(line -> !line.asked()).toList();
+        return drops.lines().stream()
+                .map(line -> new Curve(
+                        line.size(),
+                        line.asked() ? Look.MAIN : OTHERS.get(others.indexOf(line) % OTHERS.size()),
+                        IntStream.rangeClosed(0, 1)
+                                .mapToDouble(end -> end * x.max())
+                                .mapToObj(metres -> new Point(metres, line.dropV(metres)))
+                                .toList()))
+                .toList();
+    }
+
+    private static String description(DropOverLength drops) {
+        return "At " + Figure.of(drops.lengthM()) + " m one way: "
+                + drops.lines().stream()
+                        .map(line -> line.size() + " loses " + Figure.of(line.dropV(drops.lengthM())) + " V")
+                        .collect(Collectors.joining(", "))
+                + "; the limit is " + Figure.of(drops.limit().limitV()) + " V ("
+                + drops.limit().reason() + ").";
+    }
+}

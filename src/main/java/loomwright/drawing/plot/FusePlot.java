@@ -1,0 +1,95 @@
+package loomwright.drawing.plot;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import loomwright.conductor.FuseCurves;
+import loomwright.drawing.Svg;
+import loomwright.drawing.plot.Curve.Look;
+import loomwright.drawing.plot.Curve.Point;
+import loomwright.ignition.Figure;
+
+/** How long a fuse takes to open against how long the wire bears the current, over current. */
+public final class FusePlot {
+    /** An hour and more is not told apart. */
+    private static final double LONGEST_S = 10_000;
+
+    private FusePlot() {}
+
+    /** The picture. */
+    public static Svg draw(FuseCurves curves) {
+        return PlotDrawing.draw("fuse", title(curves), description(curves), List.of(plot(curves)));
+    }
+
+    static Plot plot(FuseCurves curves) {
+        Axis x = currents(curves);
+        Axis y = times(curves);
+        List<Curve> drawn = new ArrayList<>();
+        drawn.add(Curve.upright("load, " + Figure.of(curves.currentA()) + " A", Look.GUIDE, y, curves.currentA()));
+        if (curves.ampacityA() != null) {
+            drawn.add(Curve.upright(
+                    "ampacity, " + Figure.of(curves.ampacityA()) + " A", Look.LIMIT, y, curves.ampacityA()));
+        }
+        if (curves.prospectiveA() != null) {
+            drawn.add(Curve.upright(
+                    "short circuit, " + Figure.of(curves.prospectiveA()) + " A", Look.FIFTH, y, curves.prospectiveA()));
+        }
+        String limit = curves.size() + " reaches " + Figure.of(curves.limitC()) + " °C";
+        Stream.of(
+                        curve("fuse opens at the latest", Look.MAIN, curves.longest()),
+                        curve("fuse opens at the earliest", Look.THIRD, curves.shortest()),
+                        curve(limit + ", no heat lost", Look.SECOND, curves.wireAdiabatic()),
+                        curve(limit + ", heat lost", Look.FOURTH, curves.wireWithLoss()))
+                .filter(curve -> !curve.points().isEmpty())
+                .forEach(drawn::add);
+        FuseCurves.Point inrush = curves.inrush();
+        if (inrush != null) {
+            drawn.add(Curve.mark(
+                    "switch-on: " + Figure.of(inrush.currentA()) + " A for " + Figure.of(inrush.timeS()) + " s",
+                    inrush.currentA(),
+                    inrush.timeS()));
+        }
+        return new Plot(title(curves), x, y, drawn);
+    }
+
+    private static Axis currents(FuseCurves curves) {
+        double least = Stream.of(curves.currentA(), curves.ratingA())
+                .min(Double::compare)
+                .orElseThrow();
+        double most = Math.max(
+                Math.max(curves.longest().get(curves.longest().size() - 1).currentA(), curves.currentA()),
+                curves.inrush() == null ? 0 : curves.inrush().currentA());
+        return Axis.logarithmic("current, A", least, most);
+    }
+
+    private static Axis times(FuseCurves curves) {
+        double least = Stream.of(curves.shortest(), curves.wireAdiabatic(), curves.wireWithLoss())
+                .flatMap(List::stream)
+                .mapToDouble(FuseCurves.Point::timeS)
+                .min()
+                .orElseThrow();
+        double inrushS = curves.inrush() == null ? least : curves.inrush().timeS();
+        return Axis.logarithmic("time, s", Math.min(least, inrushS), LONGEST_S);
+    }
+
+    private static Curve curve(String name, Look look, List<FuseCurves.Point> points) {
+        return new Curve(
+                name,
+                look,
+                points.stream().map(p -> new Point(p.currentA(), p.timeS())).toList());
+    }
+
+    private static String title(FuseCurves curves) {
+        return "Blade fuse of " + Figure.of(curves.ratingA()) + " A against " + curves.size()
+                + (curves.chosen() ? "" : " (none suits)");
+    }
+
+    private static String description(FuseCurves curves) {
+        return "Opening time of the fuse and time until the wire reaches " + Figure.of(curves.limitC())
+                + " °C, over current, both axes logarithmic. The fuse protects the wire wherever its latest opening lies"
+                + " below the curve of the wire. Load " + Figure.of(curves.currentA()) + " A"
+                + (curves.ampacityA() == null ? "" : ", ampacity " + Figure.of(curves.ampacityA()) + " A")
+                + (curves.prospectiveA() == null ? "" : ", short circuit " + Figure.of(curves.prospectiveA()) + " A")
+                + ".";
+    }
+}

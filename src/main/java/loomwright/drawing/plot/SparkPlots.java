@@ -1,0 +1,149 @@
+package loomwright.drawing.plot;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+import loomwright.drawing.Svg;
+import loomwright.drawing.plot.Curve.Look;
+import loomwright.drawing.plot.Curve.Point;
+import loomwright.ignition.Figure;
+import loomwright.ignition.spark.Boundary;
+import loomwright.ignition.spark.SparkCurves;
+import loomwright.ignition.spark.SparkPoint;
+
+/** The current of a coil over one cycle, and the kilovolts it has and needs over speed and over supply. */
+public final class SparkPlots {
+    private static final double PER_MILLI = 1e3;
+    private static final double PER_KILO = 1e-3;
+
+    private SparkPlots() {}
+
+    /** The picture. */
+    public static Svg draw(SparkCurves curves) {
+        SparkPoint at = curves.at();
+        List<Plot> plots = new ArrayList<>(List.of(current(curves), overSpeed(curves)));
+        if (!curves.overSupply().isEmpty()) {
+            plots.add(overSupply(curves));
+        }
+        return PlotDrawing.draw(
+                "spark",
+                "Coil and spark at " + Figure.of(at.speedRpm()) + " rpm and " + Figure.of(at.supplyV()) + " V",
+                description(curves),
+                plots);
+    }
+
+    static Plot current(SparkCurves curves) {
+        SparkPoint at = curves.at();
+        double cycleMs = at.cycleS() * PER_MILLI;
+        Axis x = Axis.linear("time since the primary closed, ms", 0, cycleMs);
+        Axis y = Axis.fromZero("current of one coil, A", at.breakA());
+        double dwellMs = at.dwellS() * PER_MILLI;
+        List<Point> points = Stream.concat(
+                        curves.charging().stream().map(i -> new Point(i.timeS() * PER_MILLI, i.currentA())),
+                        Stream.of(new Point(dwellMs, 0), new Point(cycleMs, 0)))
+                .toList();
+        return new Plot(
+                "Primary current over one cycle at " + Figure.of(at.speedRpm()) + " rpm, " + Figure.of(at.supplyV())
+                        + " V",
+                x,
+                y,
+                List.of(
+                        new Curve(
+                                "primary current, closed again after " + Figure.of(cycleMs) + " ms", Look.MAIN, points),
+                        Curve.mark(
+                                "break: " + Figure.of(at.breakA()) + " A after " + Figure.of(dwellMs) + " ms",
+                                dwellMs,
+                                at.breakA())));
+    }
+
+    static Plot overSpeed(SparkCurves curves) {
+        List<SparkPoint> points = curves.overSpeed();
+        Axis x = Axis.linear(
+                "speed of the crankshaft, rpm",
+                points.get(0).speedRpm(),
+                points.get(points.size() - 1).speedRpm());
+        Boundary ends = curves.marginEndsRpm();
+        List<Curve> more = ends.kind() == Boundary.Kind.AT && ends.value() <= x.max()
+                ? List.of(Curve.upright(
+                        "no spark from " + Figure.of(ends.value()) + " rpm on",
+                        Look.GUIDE,
+                        kilovolts(points),
+                        ends.value()))
+                : List.of();
+        return overWhat(
+                "Kilovolts over speed at " + Figure.of(curves.at().supplyV()) + " V",
+                x,
+                points,
+                SparkPoint::speedRpm,
+                more,
+                curves.at());
+    }
+
+    static Plot overSupply(SparkCurves curves) {
+        List<SparkPoint> points = curves.overSupply();
+        Axis x = Axis.linear(
+                "supply, V",
+                points.get(0).supplyV(),
+                points.get(points.size() - 1).supplyV());
+        return overWhat(
+                "Kilovolts over supply at " + Figure.of(curves.at().speedRpm()) + " rpm",
+                x,
+                points,
+                SparkPoint::supplyV,
+                List.of(),
+                curves.at());
+    }
+
+    private static Plot overWhat(
+            String title,
+            Axis x,
+            List<SparkPoint> points,
+            ToDoubleFunction<SparkPoint> place,
+            List<Curve> more,
+            SparkPoint at) {
+        List<Curve> curves = new ArrayList<>(more);
+        curves.add(new Curve("available", Look.MAIN, line(points, place, SparkPoint::availableV)));
+        curves.add(new Curve(
+                "required, " + Figure.of(at.requiredV() * PER_KILO) + " kV",
+                Look.SECOND,
+                line(points, place, SparkPoint::requiredV)));
+        double placeOfAsked = place.applyAsDouble(at);
+        if (placeOfAsked >= x.min() && placeOfAsked <= x.max()) {
+            curves.add(Curve.mark(
+                    "asked about: " + Figure.of(at.availableV() * PER_KILO) + " kV available",
+                    placeOfAsked,
+                    at.availableV() * PER_KILO));
+        }
+        return new Plot(title, x, kilovolts(points), curves);
+    }
+
+    private static List<Point> line(
+            List<SparkPoint> points, ToDoubleFunction<SparkPoint> place, ToDoubleFunction<SparkPoint> volts) {
+        return points.stream()
+                .map(p -> new Point(place.applyAsDouble(p), volts.applyAsDouble(p) * PER_KILO))
+                .toList();
+    }
+
+    private static Axis kilovolts(List<SparkPoint> points) {
+        double mostV = points.stream()
+                .mapToDouble(p -> Math.max(p.availableV(), p.requiredV()))
+                .max()
+                .orElseThrow();
+        return Axis.fromZero("secondary voltage, kV", mostV * PER_KILO);
+    }
+
+    private static String description(SparkCurves curves) {
+        SparkPoint at = curves.at();
+        Boundary ends = curves.marginEndsRpm();
+        String speeds = switch (ends.kind()) {
+            case AT -> "fall below them at " + Figure.of(ends.value()) + " rpm";
+            case NOT_REACHED -> "stay above them up to " + Figure.of(ends.value()) + " rpm";
+            case NEVER_THERE -> "are below them already at " + Figure.of(ends.value()) + " rpm";
+        };
+        return "The primary current rises from " + Figure.of(at.startA()) + " A to " + Figure.of(at.breakA()) + " A in "
+                + Figure.milli(at.dwellS()) + " ms. Of kilovolts " + Figure.kilo(at.availableV())
+                + " are available and " + Figure.kilo(at.requiredV()) + " required; over speed those available "
+                + speeds + ".";
+    }
+}

@@ -1,0 +1,119 @@
+package loomwright.drawing.sheet;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import loomwright.circuit.Breaker;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Switch;
+import loomwright.drawing.sheet.Html.Cell;
+import loomwright.operation.Activity;
+import loomwright.operation.PlanReadings.PartReading;
+import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.operation.Step;
+import loomwright.review.comparison.PlanComparison;
+import loomwright.review.comparison.PlanComparison.Quantity;
+import loomwright.review.comparison.PlanComparison.ReadingChange;
+import org.jspecify.annotations.Nullable;
+
+/** What each load gets in every position of the key, and what it got before the change. */
+final class ConditionTable {
+    private final JobSheet sheet;
+    private final Map<Step, Map<String, ReadingChange>> was = new HashMap<>();
+
+    ConditionTable(JobSheet sheet) {
+        this.sheet = sheet;
+        PlanComparison comparison = sheet.comparison();
+        if (comparison != null) {
+            comparison.steps().forEach(step -> was.put(
+                    step.step(),
+                    step.readings().stream()
+                            .filter(r -> r.quantity() == Quantity.ACROSS)
+                            .collect(Collectors.toMap(ReadingChange::at, r -> r))));
+        }
+    }
+
+    void write(Html html) {
+        html.lead("Volts across each load, from its feed to its return. " + standing(sheet.goal()));
+        List<String> head = new ArrayList<>(List.of("Load"));
+        sheet.steps().forEach(step -> head.add(step.words()));
+        List<List<Cell>> rows = new ArrayList<>(List.of(supply()));
+        for (Consumer load : consumers()) {
+            rows.add(row(load));
+        }
+        html.table("conditions", head, rows);
+        html.paragraph("Bold with a sign: ! is fed though it should be dead, ? should work and does not."
+                + (sheet.comparison() == null ? "" : " In brackets what it was before, where that differs."));
+    }
+
+    private List<Consumer> consumers() {
+        return sheet.goal().parts().stream()
+                .filter(Consumer.class::isInstance)
+                .map(Consumer.class::cast)
+                .toList();
+    }
+
+    private List<Cell> supply() {
+        Plan plan = sheet.goal();
+        List<Cell> cells = new ArrayList<>(List.of(Cell.of("Supply, nothing connected")));
+        for (Step step : sheet.steps()) {
+            cells.add(Cell.of(Words.volts(
+                    plan.conditions().in(step.condition(), plan.system()).emfV())));
+        }
+        return cells;
+    }
+
+    private List<Cell> row(Consumer load) {
+        List<Cell> cells = new ArrayList<>(List.of(Cell.of(load.called())));
+        for (StepReadings step : sheet.conditions().steps()) {
+            cells.add(step.parts().stream()
+                    .filter(reading -> reading.part().equals(load.id()))
+                    .findFirst()
+                    .map(reading -> cell(step.step(), reading))
+                    .orElse(Cell.of("no solution")));
+        }
+        return cells;
+    }
+
+    private Cell cell(Step step, PartReading reading) {
+        Double acrossV = reading.acrossV();
+        Activity activity = reading.activity();
+        String volts = acrossV == null ? "floating" : Words.volts(acrossV);
+        String does = activity == null || activity == Activity.DEAD ? "" : " " + Words.of(activity);
+        String before = before(was.getOrDefault(step, Map.of()).get(reading.part()));
+        boolean meant = Boolean.TRUE.equals(reading.meantLive());
+        if (step.passing() || activity == null) {
+            return Cell.of(volts + does + before);
+        } else if (!meant && activity != Activity.DEAD) {
+            return new Cell("! " + volts + does + before, "wrong");
+        } else if (meant && activity != Activity.OPERATES) {
+            return new Cell("? " + volts + does + before, "wrong");
+        }
+        return new Cell(volts + does + before, activity == Activity.DEAD ? "dead" : "");
+    }
+
+    private static String before(@Nullable ReadingChange change) {
+        if (change == null) {
+            return "";
+        }
+        Double before = change.before();
+        return " (" + (before == null ? "floating" : Words.volts(before)) + ")";
+    }
+
+    /** Where the free switches and the contacts stand. */
+    private static String standing(Plan plan) {
+        List<String> stand = new ArrayList<>();
+        plan.listParts(Switch.class).stream()
+                .filter(Switch::free)
+                .forEach(s -> stand.add(s.called() + ": "
+                        + s.in(Condition.OFF).name()));
+        plan.listParts(Breaker.class)
+                .forEach(b -> stand.add(b.called() + ": " + (b.closedWhenStopped() ? "closed" : "open")
+                        + " while the engine stands"));
+        return stand.isEmpty() ? "" : "They hold with " + String.join(", ", stand) + ".";
+    }
+}

@@ -1,0 +1,133 @@
+package loomwright.drawing.sheet;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import loomwright.answer.Progress;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.answer.RejectedInput;
+import loomwright.backfeed.BackfeedLimits;
+import loomwright.circuit.Plan;
+import loomwright.drawing.Svg;
+import loomwright.drawing.diagram.Diagram;
+import loomwright.drawing.diagram.DiagramOptions;
+import loomwright.drawing.diagram.DrawingSvg;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanAnswer;
+import loomwright.operation.PlanReadings;
+import loomwright.operation.Step;
+import loomwright.review.PlanReview;
+import loomwright.review.ReviewReport;
+import loomwright.review.comparison.ComparisonAnswer;
+import loomwright.review.comparison.ComparisonQuestion;
+import loomwright.review.comparison.Materials;
+import loomwright.review.comparison.PlanComparison;
+import loomwright.review.comparison.PlanComparison.Material;
+import loomwright.review.readings.ReadingsAnswer;
+import loomwright.review.readings.ReadingsQuestion;
+import loomwright.review.readings.ReadingsSheet;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * All that a sheet shows, each from the function that also answers for it alone.
+ *
+ * @param title of the job
+ * @param goal the plan by which the vehicle is to be
+ * @param pictures as built and, if there is a second plan, as modified
+ * @param conditions the goal in every step
+ * @param review of the goal
+ * @param readings to take when the goal is reached
+ * @param comparison absent where there is one plan
+ * @param material what the job takes; of one plan all that is in it
+ */
+public record JobSheet(
+        String title,
+        Plan goal,
+        List<Svg> pictures,
+        PlanReadings conditions,
+        ReviewReport review,
+        ReadingsSheet readings,
+        @Nullable PlanComparison comparison,
+        Material material) {
+
+    public JobSheet {
+        pictures = List.copyOf(pictures);
+    }
+
+    /**
+     * Gathers a sheet.
+     *
+     * @throws loomwright.answer.RejectedInput with all faults of the plans, or OVER_LIMIT if their switches make too many
+     *     combinations
+     * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
+     */
+    public static Answer<JobSheet> of(SheetQuestion question, BackfeedLimits limits, NetworkLimits networkLimits) {
+        Plan plan = question.plan();
+        Plan after = question.after();
+        Plan goal = question.goal();
+        String place = after == null ? "/plan" : "/after";
+        in("/plan", () -> {
+            PlanAnswer.requireSound(plan);
+            return plan;
+        });
+        Answer<PlanReadings> conditions = in(place, () -> PlanAnswer.of(goal, networkLimits));
+        Answer<ReviewReport> review = in(place, () -> PlanReview.of(goal, limits, networkLimits, Progress.UNWATCHED));
+        Answer<ReadingsSheet> readings =
+                in(place, () -> ReadingsAnswer.of(ReadingsQuestion.of(goal), networkLimits));
+        Answer<PlanComparison> comparison = after == null
+                ? null
+                : ComparisonAnswer.of(ComparisonQuestion.of(plan, after), limits, networkLimits, Progress.UNWATCHED);
+        DiagramOptions options = DiagramOptions.USUAL.at(question.step());
+        List<Svg> pictures = new ArrayList<>();
+        pictures.add(DrawingSvg.of(Diagram.of(plan, options, limits, networkLimits), "as-built"));
+        if (after != null) {
+            pictures.add(DrawingSvg.of(Diagram.of(after, options, limits, networkLimits), "as-modified"));
+        }
+        String title = question.title();
+        JobSheet sheet = new JobSheet(
+                title == null || title.isBlank() ? goal.name() : title,
+                goal,
+                pictures,
+                conditions.result(),
+                review.result(),
+                readings.result(),
+                comparison == null ? null : comparison.result(),
+                comparison == null
+                        ? Materials.whole(plan)
+                        : comparison.result().needed());
+        List<Answer<?>> answers = new ArrayList<>(List.of(conditions, review, readings));
+        if (comparison != null) {
+            answers.add(comparison);
+        }
+        return new Answer<>(sheet, List.of(), basis(answers), cautions(answers));
+    }
+
+    /** The moment before the engine is started first, and so on: the steps in the order of the table. */
+    List<Step> steps() {
+        return conditions.steps().stream().map(PlanReadings.StepReadings::step).toList();
+    }
+
+    private static <T> T in(String place, Supplier<T> calculation) {
+        try {
+            return calculation.get();
+        } catch (RejectedInput rejected) {
+            throw new RejectedInput(
+                    rejected.faults().stream().map(f -> f.under(place)).toList());
+        }
+    }
+
+    private static List<Basis> basis(List<Answer<?>> answers) {
+        return answers.stream().flatMap(a -> a.basis().stream()).distinct().toList();
+    }
+
+    private static List<Caution> cautions(List<Answer<?>> answers) {
+        Set<Caution> all = EnumSet.of(Caution.DISCONNECT_BATTERY, Caution.LOCAL_CODES);
+        answers.stream().flatMap((Answer<?> a) -> Stream.of(a.cautions())).forEach(all::addAll);
+        return List.copyOf(all);
+    }
+}

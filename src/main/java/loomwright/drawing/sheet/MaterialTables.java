@@ -1,0 +1,68 @@
+package loomwright.drawing.sheet;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import loomwright.drawing.sheet.Html.Cell;
+import loomwright.review.comparison.PlanComparison.CutLine;
+import loomwright.review.comparison.PlanComparison.Material;
+import loomwright.review.comparison.PlanComparison.PartLine;
+import loomwright.review.comparison.PlanComparison.TerminalLine;
+
+/** Parts, wire to cut and terminals to crimp, each with a box to tick. */
+final class MaterialTables {
+    private MaterialTables() {}
+
+    static void write(Html html, Material material) {
+        if (material.parts().isEmpty() && material.wires().isEmpty()) {
+            html.paragraph("Nothing.");
+        }
+        if (!material.parts().isEmpty()) {
+            html.table(
+                    "parts",
+                    List.of("", "Part", "Kind", "Data"),
+                    material.parts().stream().map(MaterialTables::row).toList());
+        }
+        if (!material.wires().isEmpty()) {
+            html.table(
+                    "cut",
+                    List.of("", "Colour", "Size", "Pieces", "Lengths", "In all", "Wires"),
+                    material.wires().stream().map(MaterialTables::row).toList());
+        }
+        if (!material.terminals().isEmpty()) {
+            html.table(
+                    "terminals",
+                    List.of("", "Terminals", "Form", "At", "On wire"),
+                    material.terminals().stream().map(MaterialTables::row).toList());
+        }
+    }
+
+    private static List<Cell> row(PartLine part) {
+        return List.of(Cell.tick(), Cell.of(part.called()), Cell.of(part.kind()), Cell.of(Words.data(part.data())));
+    }
+
+    private static List<Cell> row(CutLine wire) {
+        boolean stated = !wire.lengthsM().isEmpty();
+        return List.of(
+                Cell.tick(),
+                Cell.of(Words.orBlank(wire.colour())),
+                Cell.of(wire.size() == null ? "not stated" : wire.size()),
+                Cell.of(String.valueOf(wire.pieces())),
+                Cell.of(stated ? wire.lengthsM().stream().map(Words::metres).collect(Collectors.joining(", ")) : "measure"),
+                Cell.of(stated ? Words.metres(wire.totalM()) : ""),
+                Cell.of(String.join(", ", wire.wires())));
+    }
+
+    private static List<Cell> row(TerminalLine terminal) {
+        Double widthMm = terminal.widthMm();
+        String form = terminal.form() == null
+                ? "as fits"
+                : terminal.form() + (widthMm == null ? "" : " " + Words.figure(widthMm) + " mm") + " "
+                        + Words.orBlank(terminal.gender());
+        return List.of(
+                Cell.tick(),
+                Cell.of(String.valueOf(terminal.number())),
+                Cell.of(form),
+                Cell.of(terminal.at()),
+                Cell.of(Words.orBlank(terminal.size())));
+    }
+}

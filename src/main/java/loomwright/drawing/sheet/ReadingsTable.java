@@ -1,0 +1,52 @@
+package loomwright.drawing.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.drawing.sheet.Html.Cell;
+import loomwright.review.readings.ReadingsSheet;
+import loomwright.review.readings.ReadingsSheet.Reading;
+
+/** What to measure, with an empty box for what the meter shows. */
+final class ReadingsTable {
+    private static final List<String> HEAD =
+            List.of("", "Red lead", "Black lead", "Meter", "Should read", "Reads", "What follows");
+
+    private ReadingsTable() {}
+
+    static void write(Html html, ReadingsSheet sheet) {
+        html.list("", sheet.first());
+        List<List<Cell>> rows = new ArrayList<>();
+        String situation = "";
+        for (Reading reading : sheet.readings()) {
+            if (!reading.situation().equals(situation)) {
+                situation = reading.situation();
+                rows.add(List.of(Cell.of(situation)));
+            }
+            rows.add(row(reading));
+        }
+        html.table("readings", HEAD, rows);
+        if (!sheet.leftOut().isEmpty()) {
+            html.paragraph("Not on this sheet: " + String.join(" ", sheet.leftOut()));
+        }
+    }
+
+    private static List<Cell> row(Reading reading) {
+        return List.of(
+                Cell.of(String.valueOf(reading.number())),
+                Cell.of(reading.redCalled()),
+                Cell.of(reading.blackCalled()),
+                Cell.of(reading.meter()),
+                new Cell(sound(reading), "sound"),
+                Cell.box(),
+                new Cell(reading.tells(), "tells"));
+    }
+
+    private static String sound(Reading reading) {
+        Double lowest = reading.lowest();
+        Double highest = reading.highest();
+        if (lowest == null || highest == null) {
+            return Words.of(reading.shows());
+        }
+        return Words.figure(lowest) + " to " + Words.figure(highest) + " " + reading.unit();
+    }
+}

@@ -1,0 +1,161 @@
+package loomwright.drawing.sheet;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.stream.Stream;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.answer.Finding;
+import loomwright.circuit.Plan;
+import loomwright.drawing.sheet.Html.Cell;
+import loomwright.review.comparison.PlanComparison;
+import loomwright.review.comparison.PlanComparison.ItemChange;
+import org.jspecify.annotations.Nullable;
+
+/** Puts a sheet together: cautions, work and material first, then pictures, what to expect, what is found, what to measure. */
+public final class SheetPage {
+    private static final String STYLE = resource("sheet.css");
+
+    private final JobSheet sheet;
+    private final Html html = new Html();
+
+    private SheetPage(JobSheet sheet) {
+        this.sheet = sheet;
+    }
+
+    /** The sheet as one file of HTML. */
+    public static String of(Answer<JobSheet> answer) {
+        return new SheetPage(answer.result()).write(answer.cautions(), answer.basis());
+    }
+
+    private String write(List<Caution> cautions, List<Basis> basis) {
+        head();
+        html.open("section", "cautions").heading("Before you touch anything");
+        html.list("", cautions.stream().map(Caution::text).toList()).close();
+        PlanComparison comparison = sheet.comparison();
+        if (comparison != null) {
+            work(comparison);
+        }
+        html.open("section", "").heading(comparison == null ? "Parts and wire of this plan" : "Parts and wire to get");
+        MaterialTables.write(html, sheet.material());
+        if (comparison != null) {
+            html.element("h3", "", "Left over");
+            MaterialTables.write(html, comparison.freed());
+        }
+        html.close();
+        pictures();
+        html.open("section", "").heading("What each load gets");
+        new ConditionTable(sheet).write(html);
+        html.close();
+        findings(comparison);
+        html.open("section", "").heading("Readings to take");
+        ReadingsTable.write(html, sheet.readings());
+        html.close();
+        html.open("section", "basis").heading("Where the rules come from");
+        html.list("", basis.stream().map(b -> b.rule() + ": " + b.source()).toList())
+                .close();
+        return Html.page(sheet.title(), STYLE, html);
+    }
+
+    private void head() {
+        Plan goal = sheet.goal();
+        html.element("h1", "", sheet.title());
+        PlanComparison comparison = sheet.comparison();
+        String plans = comparison == null ? goal.name() : "From " + comparison.before() + " to " + comparison.after();
+        html.paragraph(plans + ". " + Words.number(goal.system().nominalVoltageV()) + " V, "
+                + Words.of(goal.system().earthPolarity()) + " earth.");
+        html.open("dl", "fill");
+        for (String blank : List.of("Vehicle", "Owner", "Done by", "Date")) {
+            html.open("div", "").element("dt", "", blank).element("dd", "", "").close();
+        }
+        html.close();
+        goal.notes().forEach(html::paragraph);
+    }
+
+    private void pictures() {
+        List<String> captions = List.of(sheet.comparison() == null ? "The circuit" : "As it is", "As it will be");
+        for (int i = 0; i < sheet.pictures().size(); i++) {
+            Pictures.write(html, captions.get(i), sheet.pictures().get(i));
+        }
+    }
+
+    private void work(PlanComparison comparison) {
+        html.open("section", "").heading("Work");
+        List<List<Cell>> rows = Stream.concat(
+                        comparison.changes().stream().map(SheetPage::change),
+                        comparison.leftBehind().stream()
+                                .map(l -> List.of(Cell.tick(), Cell.of("left behind"), Cell.of(l.text() + " " + l.remedy()))))
+                .toList();
+        if (rows.isEmpty()) {
+            html.paragraph("Nothing changes.");
+        } else {
+            html.table("work", List.of("", "What", "Where"), rows);
+        }
+        html.close();
+    }
+
+    private static List<Cell> change(ItemChange change) {
+        String what = String.join(
+                ", ", change.changes().stream().map(Words::of).toList());
+        String was = change.wasText();
+        String is = change.isText();
+        String text = was == null ? Words.orBlank(is) : is == null || was.equals(is) ? was : was + " → " + is;
+        String properties = String.join(
+                "; ",
+                change.properties().stream()
+                        .map(p -> Words.property(p.property()) + " " + orNone(p.before()) + " → " + orNone(p.after()))
+                        .toList());
+        return List.of(
+                Cell.tick(),
+                Cell.of(Words.of(change.item()) + " " + what),
+                Cell.of(text + (properties.isEmpty() ? "" : " (" + properties + ")")));
+    }
+
+    private static String orNone(@Nullable String value) {
+        return value == null ? "none" : value;
+    }
+
+    private void findings(@Nullable PlanComparison comparison) {
+        html.open("section", "").heading(comparison == null ? "Findings" : "Findings that are left after the change");
+        findings(sheet.review().findings());
+        if (comparison != null && !comparison.findings().disappear().isEmpty()) {
+            html.element("h3", "", "Put right by the change");
+            html.list(
+                    "",
+                    comparison.findings().disappear().stream().map(Finding::text).toList());
+        }
+        html.close();
+    }
+
+    private void findings(List<Finding> findings) {
+        if (findings.isEmpty()) {
+            html.paragraph("None.");
+            return;
+        }
+        html.table(
+                "findings",
+                List.of("", "How bad", "What", "Remedy"),
+                findings.stream()
+                        .map(f -> List.of(
+                                Cell.tick(),
+                                new Cell(Words.of(f.severity()), "severity " + Words.of(f.severity())),
+                                Cell.of(f.text()),
+                                Cell.of(Words.orBlank(f.remedy()))))
+                        .toList());
+    }
+
+    private static String resource(String name) {
+        try (InputStream in = SheetPage.class.getResourceAsStream(name)) {
+            if (in == null) {
+                throw new IllegalStateException(name + " is not on the class path");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

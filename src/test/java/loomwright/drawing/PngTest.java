@@ -1,0 +1,84 @@
+package loomwright.drawing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.github.weisj.jsvg.parser.SVGLoader;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.File;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Pictures as dots: 1 size and ink, 2 a machine without fonts. */
+class PngTest {
+    private static Svg picture(double widthPx, double heightPx) {
+        return new Svg("p", widthPx, heightPx, "t", "d").text(5, 20, 14, "Ωhm");
+    }
+
+    @Test
+    void textIsDrawnInTheSizeAskedFor() throws IOException {
+        BufferedImage image = ImageIO.read(new ByteArrayInputStream(Png.of(picture(60, 30), 2)));
+        assertThat(image.getWidth()).isEqualTo(120);
+        assertThat(image.getHeight()).isEqualTo(60);
+        long dark = 0;
+        for (int i = 0; i < 120 * 60; i++) {
+            dark += (image.getRGB(i % 120, i / 120) & 0xFF) < 128 ? 1 : 0;
+        }
+        // Three letters of 28 dots height; an empty picture has none, a black one 7200.
+        assertThat(dark).isBetween(80L, 1000L);
+    }
+
+    @Test
+    void aVeryLargePictureIsDrawnSmaller() throws IOException {
+        BufferedImage image = ImageIO.read(new ByteArrayInputStream(Png.of(picture(8000, 5000), 2)));
+        assertThat((long) image.getWidth() * image.getHeight()).isBetween(19_000_000L, 20_100_000L);
+        assertThat((double) image.getWidth() / image.getHeight()).isBetween(1.59, 1.61);
+    }
+
+    /** In a process of its own: the JDK looks for fonts once. */
+    @Test
+    void aMachineWithoutFontsIsToldWhichPackagesItLacks(@TempDir Path empty) throws Exception {
+        Path config = Files.writeString(empty.resolve("fonts.conf"), "<fontconfig></fontconfig>");
+        ProcessBuilder builder = new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Djava.awt.headless=true",
+                // Where the JDK remembers which fonts it found.
+                "-Duser.home=" + empty,
+                "-cp",
+                Stream.of(PngTest.class, Png.class, SVGLoader.class)
+                        .map(type -> type.getProtectionDomain()
+                                .getCodeSource()
+                                .getLocation()
+                                .getPath())
+                        .collect(Collectors.joining(File.pathSeparator)),
+                WithoutFonts.class.getName());
+        builder.environment().put("FONTCONFIG_FILE", config.toString());
+        Process process = builder.redirectErrorStream(true).start();
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(process.waitFor()).as(said).isZero();
+        assertThat(said).contains("fonts-dejavu-core").doesNotContain("drawn");
+    }
+
+    /** Tries twice, as the JDK reports the second failure differently from the first. */
+    static final class WithoutFonts {
+        private WithoutFonts() {}
+
+        public static void main(String[] args) {
+            for (int i = 0; i < 2; i++) {
+                try {
+                    Png.of(picture(60, 30), 1);
+                    System.out.println("drawn");
+                } catch (Png.NoFonts noFonts) {
+                    System.out.println(noFonts.getMessage());
+                }
+            }
+        }
+    }
+}

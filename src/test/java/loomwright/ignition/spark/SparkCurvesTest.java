@@ -1,0 +1,114 @@
+package loomwright.ignition.spark;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import loomwright.ignition.primary.CoilPreset;
+import loomwright.ignition.primary.Firing;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import org.apache.commons.math3.ode.FirstOrderDifferentialEquations;
+import org.apache.commons.math3.ode.nonstiff.DormandPrince853Integrator;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+/** What is plotted is what is calculated: 1 current over the dwell, 2 kilovolts over speed and supply. */
+class SparkCurvesTest {
+    private static SparkInput asked(
+            double speedRpm, SwitchInput closing, @Nullable Sweep speeds, @Nullable Sweep supplies) {
+        return new SparkInput(
+                speedRpm,
+                new FeedInput(13.0, null, 1.2, null),
+                new CoilInput(CoilPreset.FOR_BALLAST, null, null, null, null, null, null, null),
+                null,
+                null,
+                closing,
+                new EngineInput(4, 4, Firing.Arrangement.DISTRIBUTOR),
+                new GapInput(null, null, null, null, null, null, null, null, null),
+                null,
+                new SearchInput(null, null, null, null, speeds, supplies));
+    }
+
+    private static SwitchInput breaker() {
+        return new SwitchInput(SwitchInput.Kind.BREAKER, null, null, null, null, null, null);
+    }
+
+    private static SwitchInput limiting() {
+        return new SwitchInput(SwitchInput.Kind.MODULE, 1.0, 3.0, SwitchInput.DwellRule.CONSTANT_TIME, null, 8e-3, 0.9);
+    }
+
+    @Test
+    void theCurrentRunsFromTheStartCurrentToThatOfTheBreak() {
+        for (SwitchInput closing : List.of(breaker(), limiting())) {
+            SparkCurves curves = SparkCurves.of(asked(3000, closing, null, null));
+            SparkCurves.Instant first = curves.charging().get(0);
+            SparkCurves.Instant last = curves.charging().get(curves.charging().size() - 1);
+            assertThat(first).isEqualTo(new SparkCurves.Instant(0, curves.at().startA()));
+            assertThat(last)
+                    .isEqualTo(new SparkCurves.Instant(
+                            curves.at().dwellS(), curves.at().breakA()));
+            assertThat(curves.charging())
+                    .isSortedAccordingTo((a, b) ->
+                            Double.compare(a.currentA(), b.currentA()) == 1 ? 1 : Double.compare(a.timeS(), b.timeS()));
+        }
+    }
+
+    /** Each point against L di/dt = V - R i, integrated numerically (Commons Math, Dormand-Prince 8(5,3)). */
+    @Test
+    void theRiseSolvesTheCircuitEquation() {
+        SparkInput input = asked(2400, breaker(), null, null);
+        SparkSystem system = input.resolve().system();
+        var circuit = system.circuit(13, false);
+        FirstOrderDifferentialEquations rise = new FirstOrderDifferentialEquations() {
+            @Override
+            public int getDimension() {
+                return 1;
+            }
+
+            @Override
+            public void computeDerivatives(double t, double[] i, double[] slope) {
+                slope[0] = (circuit.drivingV() - circuit.resistanceOhm() * i[0]) / circuit.inductanceH();
+            }
+        };
+        SparkCurves curves = SparkCurves.of(input);
+        double[] current = {curves.charging().get(0).currentA()};
+        for (int n = 1; n < curves.charging().size() - 1; n++) {
+            double from = curves.charging().get(n - 1).timeS();
+            double to = curves.charging().get(n).timeS();
+            new DormandPrince853Integrator(1e-12, to, 1e-12, 1e-12).integrate(rise, from, current, to, current);
+            assertThat(curves.charging().get(n).currentA()).isCloseTo(current[0], within(1e-9));
+        }
+    }
+
+    @Test
+    void aModuleHoldsItsLimitToTheBreak() {
+        SparkCurves curves = SparkCurves.of(asked(1500, limiting(), null, null));
+        List<SparkCurves.Instant> charging = curves.charging();
+        SparkCurves.Instant bend = charging.get(charging.size() - 2);
+        assertThat(curves.at().heldS()).isPositive();
+        assertThat(bend.currentA()).isCloseTo(3, within(1e-9));
+        assertThat(bend.timeS()).isCloseTo(curves.at().dwellS() - curves.at().heldS(), within(1e-12));
+    }
+
+    @Test
+    void withoutASweepTheWholeRangeOfSpeedIsShown() {
+        SparkCurves curves = SparkCurves.of(asked(3000, breaker(), null, null));
+        assertThat(curves.overSpeed().get(0).speedRpm()).isEqualTo(200);
+        assertThat(curves.overSpeed().get(curves.overSpeed().size() - 1).speedRpm())
+                .isEqualTo(8000);
+        assertThat(curves.overSupply()).isEmpty();
+    }
+
+    @Property(seed = "20260513", tries = 30)
+    void theSweepsAreThoseOfTheAnswer(@ForAll @DoubleRange(min = 1000, max = 6000) double speedRpm) {
+        SparkInput input = asked(speedRpm, breaker(), new Sweep(500, 6000, 11), new Sweep(6, 15, 9));
+        SparkCurves curves = SparkCurves.of(input);
+        SparkResult result = Spark.calculate(input).result();
+        assertThat(curves.overSpeed()).isEqualTo(result.speedSweep());
+        assertThat(curves.overSupply()).isEqualTo(result.supplySweep());
+        assertThat(curves.at()).isEqualTo(result.at());
+        assertThat(curves.marginEndsRpm()).isEqualTo(result.marginEndsRpm());
+    }
+}
