@@ -1,0 +1,184 @@
+package loomwright.review.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import loomwright.operation.fault.BadJoint;
+import loomwright.operation.fault.SingleFault;
+import loomwright.operation.fault.SingleFault.Kind;
+import loomwright.operation.fault.SingleFaults;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Tries the plan as drawn, every single fault, and pairs.
+ *
+ * <p>Pairs are made only of single faults that explain some of the readings, and are tried only when no single one explains all:
+ * whoever explains everything with one fault needs no second (J. de Kleer, B. C. Williams, Diagnosing multiple faults,
+ * 1987: minimal diagnoses, from memory).
+ */
+final class Search {
+    static final Comparator<Candidate> LIKELIEST_FIRST =
+            Comparator.comparingDouble(Candidate::logWeight).reversed();
+
+    /** Faults that can send more current through a fuse. */
+    private static final Set<Kind> OVERLOADING = EnumSet.of(
+            Kind.SHORT_TO_EARTH,
+            Kind.LEADS_SWAPPED,
+            Kind.WIRE_MISPLACED,
+            Kind.CONNECTORS_CROSSED,
+            Kind.RELAY_STUCK_CLOSED);
+    /** A fault explains some of the readings if they are e² times as likely with it. */
+    private static final double HELPS = 2;
+
+    private static final int FOR_EACH_READING = 8;
+    /** Pairs whose joints are fitted together, each in turn. */
+    private static final int FITTED_PAIRS = 10;
+
+    private static final int ROUNDS = 3;
+
+    private final Trials trials;
+    private final JointSize sizes;
+    private final DiagnosisLimits limits;
+    private final @Nullable Candidate sound;
+    private final Set<String> openAnyway;
+    private int pairs;
+
+    Search(Trials trials, DiagnosisLimits limits) {
+        this.trials = trials;
+        this.sizes = new JointSize(trials);
+        this.limits = limits;
+        this.sound = trials.of(List.of(), Set.of()).orElse(null);
+        this.openAnyway = trials.bench().fusesOpened(List.of(), trials.likelihood().measurements());
+    }
+
+    /** The plan as drawn; null if it has no solution. */
+    @Nullable
+    Candidate sound() {
+        return sound;
+    }
+
+    /** How many pairs were tried. */
+    int pairs() {
+        return pairs;
+    }
+
+    /** Every single fault with the size and the fuses that fit best, likeliest first. */
+    List<Candidate> singles() {
+        List<Candidate> found = new ArrayList<>();
+        for (SingleFault fault : SingleFaults.list(trials.bench().plan())) {
+            List<SingleFault> alone = List.of(fault);
+            if (fault instanceof BadJoint) {
+                sizes.fit(alone, 0, Set.of(), sound).ifPresent(found::add);
+            } else {
+                Candidate best = best(alone);
+                if (best != null) {
+                    found.add(best);
+                }
+            }
+        }
+        found.sort(LIKELIEST_FIRST);
+        return found;
+    }
+
+    /** With the fuses whole or blown, whichever goes better with the readings: some were taken before they went. */
+    private @Nullable Candidate best(List<SingleFault> faults) {
+        Candidate whole = trials.of(faults, Set.of()).orElse(null);
+        if (faults.stream().noneMatch(f -> OVERLOADING.contains(f.kind()))) {
+            return whole;
+        }
+        Set<String> opened = new LinkedHashSet<>(
+                trials.bench().fusesOpened(faults, trials.likelihood().measurements()));
+        opened.removeAll(openAnyway);
+        faults.forEach(f -> opened.removeAll(f.ids()));
+        Candidate blown = opened.isEmpty() ? null : trials.of(faults, opened).orElse(null);
+        if (whole == null || blown == null) {
+            return whole == null ? blown : whole;
+        }
+        return blown.logWeight() > whole.logWeight() ? blown : whole;
+    }
+
+    /** Pairs of what explains some of the readings, likeliest first. */
+    List<Candidate> pairs(List<Candidate> singles) {
+        List<Candidate> bases = bases(singles);
+        List<Candidate> found = new ArrayList<>();
+        for (int i = 0; i < bases.size(); i++) {
+            for (int j = i + 1; j < bases.size() && pairs < limits.maxPairs(); j++) {
+                Candidate one = bases.get(i);
+                Candidate other = bases.get(j);
+                if (Collections.disjoint(ids(one), ids(other))) {
+                    pairs++;
+                    Candidate both = both(one, other);
+                    if (both != null) {
+                        found.add(both);
+                    }
+                }
+            }
+        }
+        found.sort(LIKELIEST_FIRST);
+        for (int k = 0; k < Math.min(FITTED_PAIRS, found.size()); k++) {
+            found.set(k, fitted(found.get(k)));
+        }
+        found.sort(LIKELIEST_FIRST);
+        return found;
+    }
+
+    private static Set<String> ids(Candidate candidate) {
+        Set<String> ids = new LinkedHashSet<>(candidate.fusesBlown());
+        candidate.faults().forEach(f -> ids.addAll(f.ids()));
+        return ids;
+    }
+
+    private @Nullable Candidate both(Candidate one, Candidate other) {
+        List<SingleFault> faults = new ArrayList<>(one.faults());
+        faults.addAll(other.faults());
+        Set<String> fuses = new LinkedHashSet<>(one.fusesBlown());
+        fuses.addAll(other.fusesBlown());
+        return trials.of(faults, fuses).orElse(null);
+    }
+
+    private Candidate fitted(Candidate pair) {
+        Candidate best = pair;
+        for (int round = 0; round < ROUNDS; round++) {
+            for (int which = 0; which < pair.faults().size(); which++) {
+                if (best.faults().get(which) instanceof BadJoint) {
+                    best = sizes.refined(best, which);
+                }
+            }
+        }
+        return best;
+    }
+
+    /**
+     * What pairs are made of: one of each group that the readings cannot tell apart, the likeliest first, and for each
+     * deviating reading some that explain it. As many as make no more pairs than allowed.
+     */
+    private List<Candidate> bases(List<Candidate> singles) {
+        if (sound == null) {
+            return List.of();
+        }
+        double least = sound.fit().logLikelihood() + HELPS;
+        List<Candidate> helping = singles.stream()
+                .filter(c -> c.fit().logLikelihood() > least)
+                .toList();
+        List<Candidate> distinct = Ties.of(helping, trials.likelihood()).stream()
+                .map(group -> group.get(0))
+                .toList();
+        int most = (int) Math.floor((1 + Math.sqrt(1 + 8.0 * limits.maxPairs())) / 2);
+        Set<Candidate> bases = new LinkedHashSet<>();
+        for (int reading = 0; reading < sound.fit().deviations().size(); reading++) {
+            if (sound.fit().deviates(reading)) {
+                int r = reading;
+                distinct.stream()
+                        .filter(c -> !c.fit().deviates(r))
+                        .limit(FOR_EACH_READING)
+                        .forEach(bases::add);
+            }
+        }
+        bases.addAll(distinct);
+        return bases.stream().limit(most).sorted(LIKELIEST_FIRST).toList();
+    }
+}
