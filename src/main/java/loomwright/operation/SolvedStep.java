@@ -103,6 +103,15 @@ public final class SolvedStep {
         return wiring.node(terminal);
     }
 
+    public int node(Point point) {
+        return wiring.node(point);
+    }
+
+    /** Whether something that conducts joins two nodes, so that one has a voltage against the other. */
+    public boolean joined(int node, int other) {
+        return rest.solution().island(node) == rest.solution().island(other);
+    }
+
     /** The terminals that are joined at a node. */
     public List<String> terminalsOf(int node) {
         return wiring.terminalsOf(node);

@@ -156,6 +156,11 @@ final class Wiring {
         return known(nodeOfTerminal, terminal);
     }
 
+    int node(Point point) {
+        TerminalRef terminal = point.terminal();
+        return terminal == null ? CHASSIS_NODE : node(terminal);
+    }
+
     int middleOf(Joint joint) {
         return known(middleOfJoint, joint.id());
     }

@@ -7,7 +7,8 @@
  * {@link loomwright.operation.Wiring} gives the plan's terminals their nodes, {@link loomwright.operation.PartModels}
  * says what each kind of part is electrically, {@link loomwright.operation.Settling} finds the state that relays and
  * the like settle in. {@link loomwright.operation.SolvedStep} holds a solved step,
- * {@link loomwright.operation.PlanReadings} makes the tables of it.
+ * {@link loomwright.operation.PlanReadings} makes the tables of it. {@link loomwright.operation.Meter} says what a
+ * meter shows between two points of it, {@link loomwright.operation.DisconnectedPlan} with the battery disconnected.
  */
 @NullMarked
 package loomwright.operation;
