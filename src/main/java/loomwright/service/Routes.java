@@ -21,6 +21,9 @@ import loomwright.operation.PlanAnswer;
 import loomwright.review.PlanReview;
 import loomwright.review.comparison.ComparisonAnswer;
 import loomwright.review.comparison.ComparisonQuestion;
+import loomwright.review.diagnosis.DiagnosisAnswer;
+import loomwright.review.diagnosis.DiagnosisLimits;
+import loomwright.review.diagnosis.DiagnosisQuestion;
 import loomwright.review.mistakes.MistakesAnswer;
 import loomwright.review.mistakes.MistakesLimits;
 import loomwright.service.conductor.ConductorListQuestion;
@@ -37,6 +40,7 @@ import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
 import loomwright.service.plan.ComparisonTables;
+import loomwright.service.plan.DiagnosisTables;
 import loomwright.service.plan.PlanTables;
 
 /**
@@ -85,6 +89,16 @@ final class Routes {
                                         Plan.class,
                                         plan -> MistakesAnswer.of(plan, MistakesLimits.defaults(), limits.network()))
                                 .in(faces -> faces.table(PlanTables::mistakes))),
+                post(
+                        "/v1/plans/diagnosis",
+                        "diagnosePlan",
+                        Calculation.of(
+                                        DiagnosisQuestion.class,
+                                        question -> DiagnosisAnswer.of(
+                                                question, DiagnosisLimits.defaults(), limits.network()))
+                                .in(faces -> faces.table(DiagnosisTables::table)
+                                        .text(Face.TEXT, answer -> answer.result().summary())
+                                        .text(Face.MARKDOWN, DiagnosisTables::markdown))),
                 post(
                         "/v1/plans/review",
                         "reviewPlan",

@@ -41,6 +41,7 @@ final class Bench {
     private final PlanSolver solver;
     private final long endNs;
     private final Map<Map<String, String>, Plan> settings = new HashMap<>();
+    private final Map<Asked, Optional<Measured>> known = new HashMap<>();
     private int solutions;
 
     Bench(Plan plan, DiagnosisLimits limits, NetworkLimits networkLimits) {
@@ -61,25 +62,51 @@ final class Bench {
     }
 
     /**
-     * What a meter shows.
+     * What was found on the bench.
      *
-     * @return one figure for each measurement; 0 V where nothing joins the points, as a meter's own resistance has it;
-     *     empty if the plan with these faults has no solution
+     * @param figures what a meter shows, one for each measurement; 0 V where nothing joins the points, as a meter's own
+     *     resistance has it
+     * @param opening the fuses that carry more than opens them, the worst in each setting of the switches
+     */
+    record Measured(Figures figures, Set<String> opening) {}
+
+    /** The same question is answered from memory. */
+    private record Asked(List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {}
+
+    /**
+     * Measures.
+     *
+     * @return empty if the plan with these faults has no solution
      * @throws OutOfTime if the time is up
      */
-    Optional<Figures> measure(List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {
+    Optional<Measured> measure(List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {
+        Asked asked = new Asked(faults, fusesBlown, measurements);
+        Optional<Measured> before = known.get(asked);
+        if (before == null) {
+            before = solved(faults, fusesBlown, measurements);
+            known.put(asked, before);
+        }
+        return before;
+    }
+
+    private Optional<Measured> solved(
+            List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {
         double[] values = new double[measurements.size()];
+        Set<String> opening = new LinkedHashSet<>();
         try {
-            for (Map.Entry<Map<String, String>, List<Integer>> group : bySwitches(measurements).entrySet()) {
+            for (Map.Entry<Map<String, String>, List<Integer>> group :
+                    bySwitches(measurements).entrySet()) {
                 Plan faulty = faulty(faults, fusesBlown, group.getKey());
-                if (!measure(faulty, measurements, group.getValue(), values)) {
+                List<SolvedStep> steps = solve(faulty, measurements, group.getValue());
+                if (!measure(faulty, steps, measurements, group.getValue(), values)) {
                     return Optional.empty();
                 }
+                opening.addAll(Fuses.firstToOpen(faulty, steps));
             }
         } catch (NoConvergence none) {
             return Optional.empty();
         }
-        return Optional.of(new Figures(values));
+        return Optional.of(new Measured(new Figures(values), opening));
     }
 
     private static Map<Map<String, String>, List<Integer>> bySwitches(List<Measurement> measurements) {
@@ -91,19 +118,12 @@ final class Bench {
         return groups;
     }
 
-    private boolean measure(Plan faulty, List<Measurement> measurements, List<Integer> which, double[] values) {
-        List<SolvedStep> steps = List.of();
-        Step last = null;
-        for (int i : which) {
-            Measurement m = measurements.get(i);
-            if (m.quantity() == Quantity.VOLTS && (last == null || m.step().compareTo(last) > 0)) {
-                last = m.step();
-            }
-        }
-        if (last != null) {
-            count();
-            steps = solver.solve(faulty, last);
-        }
+    private boolean measure(
+            Plan faulty,
+            List<SolvedStep> steps,
+            List<Measurement> measurements,
+            List<Integer> which,
+            double[] values) {
         Map<Condition, DisconnectedPlan> disconnected = new EnumMap<>(Condition.class);
         for (int i : which) {
             Measurement m = measurements.get(i);
@@ -124,29 +144,25 @@ final class Bench {
         return true;
     }
 
+    /** The steps in which volts are measured, and those before. */
+    private List<SolvedStep> solve(Plan faulty, List<Measurement> measurements, List<Integer> which) {
+        Step last = null;
+        for (int i : which) {
+            Measurement m = measurements.get(i);
+            if (m.quantity() == Quantity.VOLTS && (last == null || m.step().compareTo(last) > 0)) {
+                last = m.step();
+            }
+        }
+        if (last == null) {
+            return List.of();
+        }
+        count();
+        return solver.solve(faulty, last);
+    }
+
     private DisconnectedPlan disconnected(Plan faulty, Condition condition) {
         count();
         return DisconnectedPlan.of(faulty, condition, networkLimits);
-    }
-
-    /** The fuses that the faults open sooner or later, one after the other, with the switches as in any measurement. */
-    Set<String> fusesOpened(List<SingleFault> faults, List<Measurement> measurements) {
-        Set<String> open = new LinkedHashSet<>();
-        try {
-            for (Map<String, String> switches : bySwitches(measurements).keySet()) {
-                Plan faulty = faulty(faults, open, switches);
-                count();
-                Set<String> next = Fuses.firstToOpen(faulty, solver.solve(faulty));
-                while (!next.isEmpty() && open.addAll(next)) {
-                    faulty = faulty(faults, open, switches);
-                    count();
-                    next = Fuses.firstToOpen(faulty, solver.solve(faulty));
-                }
-            }
-        } catch (NoConvergence none) {
-            return Set.of();
-        }
-        return open;
     }
 
     private Plan faulty(List<SingleFault> faults, Set<String> fusesBlown, Map<String, String> switches) {

@@ -9,13 +9,21 @@ import loomwright.operation.fault.SingleFault;
  *
  * @param faults none, one or two; bad joints as large as fits best
  * @param fusesBlown what they have blown by the time of the readings
+ * @param opening fuses that carry more than opens them
  * @param figures what the meter would show
  * @param logWeight natural logarithm of prior odds times likelihood
  */
-record Candidate(List<SingleFault> faults, Set<String> fusesBlown, Figures figures, Fit fit, double logWeight) {
+record Candidate(
+        List<SingleFault> faults,
+        Set<String> fusesBlown,
+        Set<String> opening,
+        Figures figures,
+        Fit fit,
+        double logWeight) {
     Candidate {
         faults = List.copyOf(faults);
         fusesBlown = Set.copyOf(fusesBlown);
+        opening = Set.copyOf(opening);
     }
 
     boolean sound() {

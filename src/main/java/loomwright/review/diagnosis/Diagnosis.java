@@ -3,7 +3,6 @@ package loomwright.review.diagnosis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import loomwright.network.NetworkLimits;
 import org.jspecify.annotations.Nullable;
 
 /** What was found by trying faults: groups that the readings cannot tell apart, likeliest first, with their probabilities. */
@@ -28,9 +27,14 @@ final class Diagnosis {
     private final double highest;
     private final double total;
 
-    Diagnosis(DiagnosisQuestion question, DiagnosisLimits limits, NetworkLimits networkLimits) {
+    /**
+     * Tries.
+     *
+     * @param bench of the question's plan
+     */
+    Diagnosis(DiagnosisQuestion question, DiagnosisLimits limits, Bench bench) {
         this.question = question;
-        this.bench = new Bench(question.plan(), limits, networkLimits);
+        this.bench = bench;
         this.trials = new Trials(bench, new Likelihood(question));
         Search search = new Search(trials, limits);
         this.sound = search.sound();

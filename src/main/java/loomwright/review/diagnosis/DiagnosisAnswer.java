@@ -33,7 +33,7 @@ public final class DiagnosisAnswer {
             DiagnosisQuestion question, DiagnosisLimits limits, NetworkLimits networkLimits) {
         question.requireSound();
         checkSize(question, limits);
-        Diagnosis found = new Diagnosis(question, limits, networkLimits);
+        Diagnosis found = new Diagnosis(question, limits, new Bench(question.plan(), limits, networkLimits));
         DiagnosisReport report = new ReportWriter(found).write();
         return new Answer<>(report, working(report), basis(question), cautions(question, report));
     }

@@ -19,6 +19,6 @@ public record DiagnosisLimits(int maxSolutions, int maxPairs, int timeMs) {
     }
 
     public static DiagnosisLimits defaults() {
-        return new DiagnosisLimits(40_000, 800, 30_000);
+        return new DiagnosisLimits(40_000, 800, 60_000);
     }
 }

@@ -22,7 +22,7 @@ import loomwright.operation.Quantity;
 final class Likelihood {
     static final double FREEDOM = 4;
     /** Readings from which a first guess of the supply is taken. */
-    private static final int MOST_GUESSES = 25;
+    private static final int MOST_GUESSES = 8;
 
     private static final int REFINEMENTS = 4;
     /** A point tells of the supply if it has at least this share of its voltage. */
@@ -68,10 +68,15 @@ final class Likelihood {
         return Math.hypot(meter[reading], uncertainty.ofPlan(measurements.get(reading), predicted));
     }
 
+    /** How much a reading differs between two predictions, in parts of what the meter can tell. */
+    double change(int reading, Figures one, Figures other) {
+        return Math.abs(one.at(reading) - other.at(reading)) / meter[reading];
+    }
+
     /** Whether a meter could not tell two predictions apart by any of the readings. */
     boolean alike(Figures one, Figures other) {
         for (int i = 0; i < measured.length; i++) {
-            if (Math.abs(one.at(i) - other.at(i)) > meter[i]) {
+            if (change(i, one, other) > 1) {
                 return false;
             }
         }

@@ -31,7 +31,7 @@ import loomwright.operation.Quantity;
  */
 final class NextReadings {
     private static final int MOST_READINGS = 3;
-    private static final int MOST_SETTINGS = 6;
+    private static final int MOST_SETTINGS = 5;
     private static final double LEAST_BITS = 0.05;
 
     private final Bench bench;
@@ -79,6 +79,7 @@ final class NextReadings {
         List<Figures> figures = new ArrayList<>();
         for (Candidate candidate : leading) {
             figures.add(bench.measure(candidate.faults(), candidate.fusesBlown(), from)
+                    .map(Bench.Measured::figures)
                     .orElse(null));
         }
         if (figures.contains(null)) {

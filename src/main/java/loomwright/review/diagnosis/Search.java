@@ -3,13 +3,11 @@ package loomwright.review.diagnosis;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import loomwright.operation.fault.BadJoint;
 import loomwright.operation.fault.SingleFault;
-import loomwright.operation.fault.SingleFault.Kind;
 import loomwright.operation.fault.SingleFaults;
 import org.jspecify.annotations.Nullable;
 
@@ -24,13 +22,6 @@ final class Search {
     static final Comparator<Candidate> LIKELIEST_FIRST =
             Comparator.comparingDouble(Candidate::logWeight).reversed();
 
-    /** Faults that can send more current through a fuse. */
-    private static final Set<Kind> OVERLOADING = EnumSet.of(
-            Kind.SHORT_TO_EARTH,
-            Kind.LEADS_SWAPPED,
-            Kind.WIRE_MISPLACED,
-            Kind.CONNECTORS_CROSSED,
-            Kind.RELAY_STUCK_CLOSED);
     /** A fault explains some of the readings if they are e² times as likely with it. */
     private static final double HELPS = 2;
 
@@ -39,12 +30,13 @@ final class Search {
     private static final int FITTED_PAIRS = 10;
 
     private static final int ROUNDS = 3;
+    /** Natural logarithm of how far a size may shift when a second fault comes in. */
+    private static final double WIDE = 1.2;
 
     private final Trials trials;
     private final JointSize sizes;
     private final DiagnosisLimits limits;
     private final @Nullable Candidate sound;
-    private final Set<String> openAnyway;
     private int pairs;
 
     Search(Trials trials, DiagnosisLimits limits) {
@@ -52,7 +44,6 @@ final class Search {
         this.sizes = new JointSize(trials);
         this.limits = limits;
         this.sound = trials.of(List.of(), Set.of()).orElse(null);
-        this.openAnyway = trials.bench().fusesOpened(List.of(), trials.likelihood().measurements());
     }
 
     /** The plan as drawn; null if it has no solution. */
@@ -71,8 +62,8 @@ final class Search {
         List<Candidate> found = new ArrayList<>();
         for (SingleFault fault : SingleFaults.list(trials.bench().plan())) {
             List<SingleFault> alone = List.of(fault);
-            if (fault instanceof BadJoint) {
-                sizes.fit(alone, 0, Set.of(), sound).ifPresent(found::add);
+            if (fault instanceof BadJoint joint) {
+                sizes.fit(joint, sound).ifPresent(found::add);
             } else {
                 Candidate best = best(alone);
                 if (best != null) {
@@ -87,18 +78,27 @@ final class Search {
     /** With the fuses whole or blown, whichever goes better with the readings: some were taken before they went. */
     private @Nullable Candidate best(List<SingleFault> faults) {
         Candidate whole = trials.of(faults, Set.of()).orElse(null);
-        if (faults.stream().noneMatch(f -> OVERLOADING.contains(f.kind()))) {
+        Candidate last = whole;
+        while (last != null && !opening(last).isEmpty()) {
+            Set<String> blown = new LinkedHashSet<>(last.fusesBlown());
+            blown.addAll(opening(last));
+            last = trials.of(faults, blown).orElse(null);
+        }
+        if (whole == null || last == null) {
             return whole;
         }
-        Set<String> opened = new LinkedHashSet<>(
-                trials.bench().fusesOpened(faults, trials.likelihood().measurements()));
-        opened.removeAll(openAnyway);
-        faults.forEach(f -> opened.removeAll(f.ids()));
-        Candidate blown = opened.isEmpty() ? null : trials.of(faults, opened).orElse(null);
-        if (whole == null || blown == null) {
-            return whole == null ? blown : whole;
+        return last.logWeight() > whole.logWeight() ? last : whole;
+    }
+
+    /** The fuses that these faults open. */
+    private Set<String> opening(Candidate candidate) {
+        Set<String> opening = new LinkedHashSet<>(candidate.opening());
+        if (sound != null) {
+            opening.removeAll(sound.opening());
         }
-        return blown.logWeight() > whole.logWeight() ? blown : whole;
+        candidate.faults().forEach(f -> opening.removeAll(f.ids()));
+        opening.removeAll(candidate.fusesBlown());
+        return opening;
     }
 
     /** Pairs of what explains some of the readings, likeliest first. */
@@ -145,7 +145,7 @@ final class Search {
         for (int round = 0; round < ROUNDS; round++) {
             for (int which = 0; which < pair.faults().size(); which++) {
                 if (best.faults().get(which) instanceof BadJoint) {
-                    best = sizes.refined(best, which);
+                    best = sizes.climbed(best, which, round == 0 ? WIDE : WIDE / 4);
                 }
             }
         }

@@ -38,17 +38,18 @@ final class Trials {
      */
     Optional<Candidate> of(List<SingleFault> faults, Set<String> fusesBlown) {
         Optional<Candidate> tried = bench.measure(faults, fusesBlown, likelihood.measurements())
-                .map(figures -> weighed(faults, fusesBlown, figures));
+                .map(measured -> weighed(faults, fusesBlown, measured));
         if (tried.isEmpty()) {
             unsolved++;
         }
         return tried;
     }
 
-    private Candidate weighed(List<SingleFault> faults, Set<String> fusesBlown, Figures figures) {
+    private Candidate weighed(List<SingleFault> faults, Set<String> fusesBlown, Bench.Measured measured) {
+        Figures figures = measured.figures();
         Fit fit = likelihood.of(figures);
         long fitted = faults.stream().filter(BadJoint.class::isInstance).count();
         double logWeight = Priors.log(faults) + fit.logLikelihood() - fitted * Math.log(figures.count()) / 2;
-        return new Candidate(faults, fusesBlown, figures, fit, logWeight);
+        return new Candidate(faults, fusesBlown, measured.opening(), figures, fit, logWeight);
     }
 }
