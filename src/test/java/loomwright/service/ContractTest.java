@@ -31,6 +31,7 @@ import loomwright.network.ResistanceExpression;
 import loomwright.operation.fault.SingleFault;
 import loomwright.review.FindingCode;
 import loomwright.review.comparison.PlanComparison;
+import loomwright.review.diagnosis.DiagnosisReport;
 import loomwright.review.mistakes.MistakesReport;
 import loomwright.service.Contract.Operation;
 import loomwright.service.form.Words;
@@ -104,6 +105,12 @@ class ContractTest {
         assertThat(words("/components/schemas/Caution/properties/code")).isEqualTo(all(Caution.values(), Words::of));
         assertThat(words("/components/schemas/Mistake/properties/kind"))
                 .isEqualTo(all(SingleFault.Kind.values(), Words::of));
+        assertThat(words("/components/schemas/SuspectFault/properties/kind"))
+                .isEqualTo(all(SingleFault.Kind.values(), Words::of));
+        assertThat(words("/components/schemas/DiagnosisReport/properties/verdict"))
+                .isEqualTo(all(DiagnosisReport.Verdict.values(), Words::of));
+        assertThat(words("/components/schemas/NextReading/properties/quantity"))
+                .isEqualTo(all(loomwright.operation.Quantity.values(), Words::of));
         assertThat(words("/components/schemas/MistakeNotice/properties/effect"))
                 .isEqualTo(all(MistakesReport.Effect.values(), Words::of));
         assertThat(words("/components/schemas/MistakeOverload/properties/kind"))

@@ -23,9 +23,10 @@ final class JointSize {
     /** Places looked up between two sizes. */
     private static final int BETWEEN = 8;
 
+    private static final double CLOSER = 1.9;
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
     /** Natural logarithm of how far the search looks either way, and of how close it ends. */
-    private static final double REACH = 0.3;
+    static final double REACH = 0.3;
 
     private static final double CLOSE = 0.02;
 
@@ -36,7 +37,7 @@ final class JointSize {
     }
 
     /**
-     * Fits one joint.
+     * Fits one joint roughly.
      *
      * @param joint of any size
      * @param sound the plan without it; a joint that makes no difference even when it hardly conducts is not sized
@@ -57,10 +58,22 @@ final class JointSize {
         return solved.isEmpty() ? Optional.empty() : Optional.of(best(solved, sound));
     }
 
+    /**
+     * Looks for the size anew, at places close together: where a relay or solenoid lets go in between, no line leads there.
+     * Cost: some twenty-five solutions.
+     */
+    Candidate searched(Candidate rough) {
+        Candidate best = rough;
+        for (double ohm = LARGEST_OHM; ohm > LARGEST_OHM / Math.pow(APART, GRID); ohm /= CLOSER) {
+            best = higher(best, at(rough.faults(), 0, rough.fusesBlown(), ohm));
+        }
+        return climbed(best, 0, Math.log(CLOSER));
+    }
+
     private Candidate best(List<Candidate> solved, @Nullable Candidate sound) {
         Candidate best = solved.stream().min(Search.LIKELIEST_FIRST).orElseThrow();
         if (sound == null) {
-            return climbed(best, 0, Math.log(APART));
+            return best;
         }
         double most = best.fit().logLikelihood();
         double at = joint(best.faults(), 0).resistanceOhm();
@@ -79,11 +92,7 @@ final class JointSize {
                 }
             }
         }
-        if (most <= sound.fit().logLikelihood()) {
-            return best;
-        }
-        Candidate start = at(best.faults(), 0, Set.of(), at);
-        return climbed(start == null ? best : higher(start, best), 0, REACH);
+        return most <= sound.fit().logLikelihood() ? best : higher(best, at(best.faults(), 0, Set.of(), at));
     }
 
     /** k of the voltage that changes most, the largest joint taken for an open one. */
@@ -126,7 +135,12 @@ final class JointSize {
         return 1 / (1 + perOhm * ohm);
     }
 
-    /** Climbs from a size that is near the top. */
+    /**
+     * Climbs from a size that is near the top.
+     *
+     * @param which of the faults is the joint
+     * @param reach how far either way, natural logarithm
+     */
     Candidate climbed(Candidate start, int which, double reach) {
         double middle = Math.log(joint(start.faults(), which).resistanceOhm());
         double low = middle - reach;

@@ -25,6 +25,11 @@ final class Search {
     /** A fault explains some of the readings if they are e² times as likely with it. */
     private static final double HELPS = 2;
 
+    /** Only joints of about this logarithm of weight below the best are sized to the last per cent. */
+    private static final double IN_THE_RUNNING = 30;
+
+    private static final int SEARCHED = 8;
+
     private static final int FOR_EACH_READING = 8;
     /** Pairs whose joints are fitted together, each in turn. */
     private static final int FITTED_PAIRS = 10;
@@ -59,6 +64,21 @@ final class Search {
 
     /** Every single fault with the size and the fuses that fit best, likeliest first. */
     List<Candidate> singles() {
+        List<Candidate> found = roughly();
+        double least = found.isEmpty() ? 0 : found.get(0).logWeight() - IN_THE_RUNNING;
+        found.replaceAll(c -> c.logWeight() > least && c.faults().get(0) instanceof BadJoint && !seemsSound(c)
+                ? sizes.climbed(c, 0, JointSize.REACH)
+                : c);
+        found.sort(LIKELIEST_FIRST);
+        if (found.stream().noneMatch(c -> c.fit().explains())
+                && (sound == null || !sound.fit().explains())) {
+            searchSizes(found);
+            found.sort(LIKELIEST_FIRST);
+        }
+        return found;
+    }
+
+    private List<Candidate> roughly() {
         List<Candidate> found = new ArrayList<>();
         for (SingleFault fault : SingleFaults.list(trials.bench().plan())) {
             List<SingleFault> alone = List.of(fault);
@@ -73,6 +93,21 @@ final class Search {
         }
         found.sort(LIKELIEST_FIRST);
         return found;
+    }
+
+    /** Before two faults are thought of, the likeliest joints are sized with more care. */
+    private void searchSizes(List<Candidate> found) {
+        int searched = 0;
+        for (int k = 0; k < found.size() && searched < SEARCHED; k++) {
+            if (found.get(k).faults().get(0) instanceof BadJoint && !seemsSound(found.get(k))) {
+                found.set(k, sizes.searched(found.get(k)));
+                searched++;
+            }
+        }
+    }
+
+    private boolean seemsSound(Candidate candidate) {
+        return sound != null && trials.likelihood().alike(candidate.figures(), sound.figures());
     }
 
     /** With the fuses whole or blown, whichever goes better with the readings: some were taken before they went. */
