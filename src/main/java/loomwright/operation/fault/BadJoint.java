@@ -32,7 +32,8 @@ public record BadJoint(String at, double resistanceOhm) implements SingleFault {
 
     @Override
     public String words() {
-        return String.format(Locale.ROOT, "A bad joint or contact of %.2g ohm at %s.", resistanceOhm, at);
+        String form = resistanceOhm < 100 ? "%.2g" : "%.0f";
+        return String.format(Locale.ROOT, "A bad joint or contact of " + form + " ohm at %s.", resistanceOhm, at);
     }
 
     /** The same joint, better or worse. */

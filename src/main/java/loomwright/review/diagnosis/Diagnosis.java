@@ -1,6 +1,7 @@
 package loomwright.review.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -64,7 +65,8 @@ final class Diagnosis {
                 .flatMap(List::stream)
                 .mapToDouble(c -> Math.exp(c.logWeight() - highest))
                 .sum();
-        groups.sort((a, b) -> Double.compare(probability(b), probability(a)));
+        groups.sort(Comparator.comparingDouble((List<Candidate> g) -> Math.rint(1e9 * probability(g)))
+                .reversed());
         tell(groups);
     }
 

@@ -14,6 +14,7 @@ import loomwright.answer.RejectedInput;
 import loomwright.circuit.PlanCautions;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
+import loomwright.operation.Quantity;
 import loomwright.operation.fault.BadJoint;
 import loomwright.operation.fault.SingleFault;
 import loomwright.operation.fault.SingleFaults;
@@ -116,7 +117,7 @@ public final class DiagnosisAnswer {
         Set<Caution> cautions = EnumSet.copyOf(PlanCautions.of(question.plan()));
         boolean mends = report.verdict() != DiagnosisReport.Verdict.NO_FAULT_NEEDED;
         boolean ohms = report.nextReadings().stream()
-                .anyMatch(n -> n.quantity() == loomwright.operation.Quantity.OHMS);
+                .anyMatch(n -> n.quantity() == Quantity.OHMS);
         if (mends || ohms) {
             cautions.add(Caution.DISCONNECT_BATTERY);
         }

@@ -1,6 +1,7 @@
 package loomwright.review.diagnosis;
 
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
@@ -17,7 +18,7 @@ import loomwright.operation.Step;
  */
 record Measurement(Probe probe, Quantity quantity, Condition condition, Map<String, String> switches) {
     Measurement {
-        switches = java.util.Collections.unmodifiableMap(new TreeMap<>(switches));
+        switches = Collections.unmodifiableMap(new TreeMap<>(switches));
     }
 
     /** The step in which it is taken: the first in which the key stands so. */

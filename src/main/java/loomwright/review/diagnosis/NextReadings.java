@@ -78,11 +78,12 @@ final class NextReadings {
             List<Chosen> chosen) {
         List<Figures> figures = new ArrayList<>();
         for (Candidate candidate : leading) {
-            figures.add(bench.measure(candidate.faults(), candidate.fusesBlown(), from)
+            bench.measure(candidate.faults(), candidate.fusesBlown(), from)
                     .map(Bench.Measured::figures)
-                    .orElse(null));
+                    .ifPresent(figures::add);
         }
-        if (figures.contains(null)) {
+        if (figures.size() < leading.size()) {
+            // In some setting one of them has no solution, and no figures to compare.
             return;
         }
         while (chosen.size() < MOST_READINGS) {

@@ -19,8 +19,9 @@ import org.jspecify.annotations.Nullable;
  * 1987: minimal diagnoses, from memory).
  */
 final class Search {
+    /** What differs by no more than rounding is left in the order of the plan. */
     static final Comparator<Candidate> LIKELIEST_FIRST =
-            Comparator.comparingDouble(Candidate::logWeight).reversed();
+            Comparator.comparingDouble((Candidate c) -> Math.rint(c.logWeight() * 1e6)).reversed();
 
     /** A fault explains some of the readings if they are e² times as likely with it. */
     private static final double HELPS = 2;
@@ -33,6 +34,8 @@ final class Search {
     private static final int FOR_EACH_READING = 8;
     /** Pairs whose joints are fitted together, each in turn. */
     private static final int FITTED_PAIRS = 10;
+    /** Of which no more are fitted once so many explain all readings. */
+    private static final int ENOUGH = 3;
 
     private static final int ROUNDS = 3;
     /** Natural logarithm of how far a size may shift when a second fault comes in. */
@@ -154,8 +157,10 @@ final class Search {
             }
         }
         found.sort(LIKELIEST_FIRST);
-        for (int k = 0; k < Math.min(FITTED_PAIRS, found.size()); k++) {
+        int explaining = 0;
+        for (int k = 0; k < Math.min(FITTED_PAIRS, found.size()) && explaining < ENOUGH; k++) {
             found.set(k, fitted(found.get(k)));
+            explaining += found.get(k).fit().explains() ? 1 : 0;
         }
         found.sort(LIKELIEST_FIRST);
         return found;

@@ -2,7 +2,10 @@ package loomwright.service.plan;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import loomwright.answer.Answer;
 import loomwright.review.diagnosis.DiagnosisReport;
@@ -54,7 +57,7 @@ public final class DiagnosisTables {
                 rows);
     }
 
-    private static String join(Suspect suspect, java.util.function.Function<SuspectFault, String> text) {
+    private static String join(Suspect suspect, Function<SuspectFault, String> text) {
         return suspect.faults().stream().map(text).collect(Collectors.joining("; "));
     }
 
@@ -72,7 +75,7 @@ public final class DiagnosisTables {
         text.section("What may be wrong, likeliest first");
         for (Explanation explanation : report.explanations()) {
             text.paragraph(String.format(
-                    java.util.Locale.ROOT,
+                    Locale.ROOT,
                     "%d. %.3g %%, %s%s",
                     explanation.rank(),
                     100 * explanation.probability(),
@@ -83,7 +86,11 @@ public final class DiagnosisTables {
                     explanation.candidates().stream().map(Suspect::words).toList());
         }
         text.section("What to measure next");
-        text.bullets(report.nextReadings().stream().map(DiagnosisTables::next).toList());
+        if (report.nextReadings().isEmpty()) {
+            text.paragraph("Nothing that could be measured tells the leading ones apart any further.");
+        } else {
+            text.bullets(report.nextReadings().stream().map(DiagnosisTables::next).toList());
+        }
         text.section("The readings");
         List<List<String>> rows = new ArrayList<>();
         for (ReadingCheck check : report.readings()) {
@@ -110,7 +117,7 @@ public final class DiagnosisTables {
                 + next.expected().stream()
                         .collect(Collectors.groupingBy(
                                 (Expected e) -> shown(e.shown()),
-                                java.util.LinkedHashMap::new,
+                                LinkedHashMap::new,
                                 Collectors.mapping(
                                         e -> e.rank() + " (" + e.words() + ")", Collectors.joining(", "))))
                         .entrySet()
