@@ -35,6 +35,7 @@ public record Reading(
         @Nullable MeterAccuracy meter) {
     private static final double MAX_V = 100;
     private static final double MAX_OHM = 1e9;
+    private static final int MAX_SWITCHES = 100;
 
     public Reading {
         Faults faults = new Faults().required("/from", from);
@@ -49,7 +50,13 @@ public record Reading(
                         "exactly one of volts, ohms and open")
                 .check(open == null || open, Fault.Code.NOT_ONE_OF, "/open", open, "true, or left out")
                 .range("/volts", volts, -MAX_V, MAX_V)
-                .range("/ohms", ohms, 0, MAX_OHM);
+                .range("/ohms", ohms, 0, MAX_OHM)
+                .check(
+                        switches.size() <= MAX_SWITCHES,
+                        Fault.Code.OUT_OF_RANGE,
+                        "/switches",
+                        switches.size(),
+                        "at most " + MAX_SWITCHES + " switches");
         if (!ohmmeter) {
             faults.required("/condition", condition);
         }
