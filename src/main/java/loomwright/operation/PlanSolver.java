@@ -28,6 +28,11 @@ public final class PlanSolver {
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
     public List<SolvedStep> solve(Plan plan) {
+        return solve(plan, Step.OFF_AGAIN);
+    }
+
+    /** As {@link #solve(Plan)}, the steps up to {@code last} only: what comes after has no bearing on them. */
+    public List<SolvedStep> solve(Plan plan, Step last) {
         Wiring wiring = Wiring.of(plan);
         Settling settling = new Settling(wiring, solver);
         List<SolvedStep> steps = new ArrayList<>();
@@ -36,6 +41,9 @@ public final class PlanSolver {
             SolvedStep solved = new SolvedStep(wiring, step, settling.settle(step, active));
             active = solved.active();
             steps.add(solved);
+            if (step == last) {
+                break;
+            }
         }
         return steps;
     }

@@ -31,6 +31,9 @@ import loomwright.operation.PlanAnswer;
 import loomwright.review.PlanReview;
 import loomwright.review.comparison.ComparisonAnswer;
 import loomwright.review.comparison.ComparisonQuestion;
+import loomwright.review.diagnosis.DiagnosisAnswer;
+import loomwright.review.diagnosis.DiagnosisLimits;
+import loomwright.review.diagnosis.DiagnosisQuestion;
 import loomwright.review.mistakes.MistakesAnswer;
 import loomwright.review.readings.ReadingsAnswer;
 import loomwright.review.readings.ReadingsQuestion;
@@ -48,6 +51,7 @@ import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
 import loomwright.service.plan.ComparisonTables;
+import loomwright.service.plan.DiagnosisTables;
 import loomwright.service.plan.PlanPosts;
 import loomwright.service.plan.PlanTables;
 import loomwright.service.plan.ReadingsTables;
@@ -129,6 +133,16 @@ final class Routes {
                                         question -> ReadingsAnswer.of(question, limits.network()))
                                 .in(faces -> faces.table(ReadingsTables::table)
                                         .text(Face.MARKDOWN, ReadingsTables::markdown))),
+                post(
+                        "/v1/plans/diagnosis",
+                        "diagnosePlan",
+                        Calculation.of(
+                                        DiagnosisQuestion.class,
+                                        question -> DiagnosisAnswer.of(
+                                                question, DiagnosisLimits.defaults(), limits.network()))
+                                .in(faces -> faces.table(DiagnosisTables::table)
+                                        .text(Face.TEXT, answer -> answer.result().summary())
+                                        .text(Face.MARKDOWN, DiagnosisTables::markdown))),
                 post(
                         "/v1/plans/review",
                         "reviewPlan",

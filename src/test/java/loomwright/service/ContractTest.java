@@ -34,6 +34,7 @@ import loomwright.operation.Quantity;
 import loomwright.operation.fault.SingleFault;
 import loomwright.review.FindingCode;
 import loomwright.review.comparison.PlanComparison;
+import loomwright.review.diagnosis.DiagnosisReport;
 import loomwright.review.mistakes.MistakesReport;
 import loomwright.review.readings.ReadingsSheet;
 import loomwright.service.Contract.Operation;
@@ -108,6 +109,10 @@ class ContractTest {
                 .isEqualTo(all(Fault.Code.values(), Words::of));
         assertThat(words("/components/schemas/Caution/properties/code")).isEqualTo(all(Caution.values(), Words::of));
         assertThat(words("/components/schemas/SingleFaultKind")).isEqualTo(all(SingleFault.Kind.values(), Words::of));
+        assertThat(words("/components/schemas/DiagnosisReport/properties/verdict"))
+                .isEqualTo(all(DiagnosisReport.Verdict.values(), Words::of));
+        assertThat(words("/components/schemas/NextReading/properties/quantity"))
+                .isEqualTo(all(Quantity.values(), Words::of));
         assertThat(words("/components/schemas/MistakeNotice/properties/effect"))
                 .isEqualTo(all(MistakesReport.Effect.values(), Words::of));
         assertThat(words("/components/schemas/MistakeOverload/properties/kind"))

@@ -32,7 +32,10 @@ public record BadJoint(String at, double resistanceOhm) implements SingleFault {
 
     @Override
     public String words() {
-        return String.format(Locale.ROOT, "A bad joint or contact of %.2g ohm at %s.", resistanceOhm, at);
+        String ohm = resistanceOhm < 100
+                ? String.format(Locale.ROOT, "%.2g", resistanceOhm)
+                : String.valueOf(Math.round(resistanceOhm));
+        return "A bad joint or contact of " + ohm + " ohm at " + at + ".";
     }
 
     /** The same joint, better or worse. */

@@ -14,7 +14,7 @@ import loomwright.operation.SolvedStep;
 import loomwright.operation.fault.BlownFuse;
 
 /** Which fuses open. */
-final class Fuses {
+public final class Fuses {
     /** Share of its rating at which a blade fuse opens within the half hour (ISO 8820-3, from memory). */
     private static final double BLOWS_FROM = 1.35;
 
@@ -35,7 +35,7 @@ final class Fuses {
      * The fuse that is furthest above what opens it in any step, alone in the set: once it is open the others may not
      * have to. Empty if none opens.
      */
-    static Set<String> firstToOpen(Plan plan, List<SolvedStep> steps) {
+    public static Set<String> firstToOpen(Plan plan, List<SolvedStep> steps) {
         Set<String> first = new LinkedHashSet<>();
         double highest = 1;
         for (SolvedStep solved : steps) {

@@ -1,0 +1,195 @@
+package loomwright.review.diagnosis;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.TimeUnit;
+import loomwright.answer.OutOfTime;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Switch;
+import loomwright.network.NetworkLimits;
+import loomwright.network.NoConvergence;
+import loomwright.operation.DisconnectedPlan;
+import loomwright.operation.Meter;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.Quantity;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
+import loomwright.operation.fault.BlownFuse;
+import loomwright.operation.fault.SingleFault;
+import loomwright.review.mistakes.Fuses;
+
+/**
+ * Says what a meter would show on a plan with faults in it. Looks at the clock before each solution.
+ *
+ * <p>Not thread safe: the solver holds work space.
+ */
+final class Bench {
+    /** What stands for an open circuit: more than a common meter's range shows (common practice, no source). */
+    static final double OPEN_OHM = 1e7;
+
+    private final Plan plan;
+    private final NetworkLimits networkLimits;
+    private final DiagnosisLimits limits;
+    private final PlanSolver solver;
+    private final long endNs;
+    private final Map<Map<String, String>, Plan> settings = new HashMap<>();
+    private final Map<Asked, Optional<Measured>> known = new HashMap<>();
+    private int solutions;
+
+    Bench(Plan plan, DiagnosisLimits limits, NetworkLimits networkLimits) {
+        this.plan = plan;
+        this.networkLimits = networkLimits;
+        this.limits = limits;
+        this.solver = new PlanSolver(networkLimits);
+        this.endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(limits.timeMs());
+    }
+
+    Plan plan() {
+        return plan;
+    }
+
+    /** How often a plan was solved so far. */
+    int solutions() {
+        return solutions;
+    }
+
+    /**
+     * What was found on the bench.
+     *
+     * @param figures what a meter shows, one for each measurement; 0 V where nothing joins the points, as a meter's own
+     *     resistance has it
+     * @param opening the fuses that carry more than opens them, the worst in each setting of the switches
+     */
+    record Measured(Figures figures, Set<String> opening) {}
+
+    /** The same question is answered from memory. */
+    private record Asked(List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {}
+
+    /**
+     * Measures.
+     *
+     * @return empty if the plan with these faults has no solution
+     * @throws OutOfTime if the time is up
+     */
+    Optional<Measured> measure(List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {
+        Asked asked = new Asked(faults, fusesBlown, measurements);
+        Optional<Measured> before = known.get(asked);
+        if (before == null) {
+            before = solved(faults, fusesBlown, measurements);
+            known.put(asked, before);
+        }
+        return before;
+    }
+
+    private Optional<Measured> solved(
+            List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {
+        double[] values = new double[measurements.size()];
+        Set<String> opening = new LinkedHashSet<>();
+        try {
+            for (Map.Entry<Map<String, String>, List<Integer>> group :
+                    bySwitches(measurements).entrySet()) {
+                Plan faulty = faulty(faults, fusesBlown, group.getKey());
+                List<SolvedStep> steps = solve(faulty, measurements, group.getValue());
+                if (!measure(faulty, steps, measurements, group.getValue(), values)) {
+                    return Optional.empty();
+                }
+                opening.addAll(Fuses.firstToOpen(faulty, steps));
+            }
+        } catch (NoConvergence none) {
+            return Optional.empty();
+        }
+        return Optional.of(new Measured(new Figures(values), opening));
+    }
+
+    private static Map<Map<String, String>, List<Integer>> bySwitches(List<Measurement> measurements) {
+        Map<Map<String, String>, List<Integer>> groups = new LinkedHashMap<>();
+        for (int i = 0; i < measurements.size(); i++) {
+            groups.computeIfAbsent(measurements.get(i).switches(), key -> new ArrayList<>())
+                    .add(i);
+        }
+        return groups;
+    }
+
+    private boolean measure(
+            Plan faulty,
+            List<SolvedStep> steps,
+            List<Measurement> measurements,
+            List<Integer> which,
+            double[] values) {
+        Map<Condition, DisconnectedPlan> disconnected = new EnumMap<>(Condition.class);
+        for (int i : which) {
+            Measurement m = measurements.get(i);
+            if (m.quantity() == Quantity.OHMS) {
+                values[i] = Math.min(
+                        OPEN_OHM,
+                        disconnected
+                                .computeIfAbsent(m.condition(), c -> disconnected(faulty, c))
+                                .ohms(m.probe())
+                                .orElse(OPEN_OHM));
+            } else if (steps.get(m.step().ordinal()).solved()) {
+                values[i] =
+                        Meter.volts(steps.get(m.step().ordinal()), m.probe()).orElse(0);
+            } else {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The steps in which volts are measured, and those before. */
+    private List<SolvedStep> solve(Plan faulty, List<Measurement> measurements, List<Integer> which) {
+        Step last = null;
+        for (int i : which) {
+            Measurement m = measurements.get(i);
+            if (m.quantity() == Quantity.VOLTS && (last == null || m.step().compareTo(last) > 0)) {
+                last = m.step();
+            }
+        }
+        if (last == null) {
+            return List.of();
+        }
+        count();
+        return solver.solve(faulty, last);
+    }
+
+    private DisconnectedPlan disconnected(Plan faulty, Condition condition) {
+        count();
+        return DisconnectedPlan.of(faulty, condition, networkLimits);
+    }
+
+    private Plan faulty(List<SingleFault> faults, Set<String> fusesBlown, Map<String, String> switches) {
+        Plan changed = settings.computeIfAbsent(switches, this::set);
+        for (SingleFault fault : faults) {
+            changed = fault.applyTo(changed);
+        }
+        for (String fuse : fusesBlown) {
+            changed = new BlownFuse(fuse).applyTo(changed);
+        }
+        return changed;
+    }
+
+    private Plan set(Map<String, String> switches) {
+        Plan changed = plan;
+        for (Map.Entry<String, String> entry : switches.entrySet()) {
+            Switch chosen = (Switch) changed.findPart(entry.getKey()).orElseThrow();
+            changed = changed.withPart(chosen.withPosition(entry.getValue()));
+        }
+        return changed;
+    }
+
+    private void count() {
+        solutions++;
+        if (System.nanoTime() > endNs) {
+            throw new OutOfTime("A diagnosis may take " + limits.timeMs() / 1000.0 + " s; " + solutions
+                    + " solutions were made by then. Give fewer readings or a smaller plan.");
+        }
+    }
+}

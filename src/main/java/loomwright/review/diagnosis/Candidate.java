@@ -1,0 +1,32 @@
+package loomwright.review.diagnosis;
+
+import java.util.List;
+import java.util.Set;
+import loomwright.operation.fault.SingleFault;
+
+/**
+ * Faults that may be there together, and how well they go with the readings.
+ *
+ * @param faults none, one or two; bad joints as large as fits best
+ * @param fusesBlown what they have blown by the time of the readings
+ * @param opening fuses that carry more than opens them
+ * @param figures what the meter would show
+ * @param logWeight natural logarithm of prior odds times likelihood
+ */
+record Candidate(
+        List<SingleFault> faults,
+        Set<String> fusesBlown,
+        Set<String> opening,
+        Figures figures,
+        Fit fit,
+        double logWeight) {
+    Candidate {
+        faults = List.copyOf(faults);
+        fusesBlown = Set.copyOf(fusesBlown);
+        opening = Set.copyOf(opening);
+    }
+
+    boolean sound() {
+        return faults.isEmpty();
+    }
+}

@@ -1,0 +1,35 @@
+package loomwright.review.diagnosis;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import loomwright.operation.fault.SingleFault;
+import loomwright.operation.fault.SingleFault.Kind;
+
+/**
+ * How likely faults are before anything is measured, beside no fault at all (common practice, no source: corrosion, loose
+ * wires and blown fuses are found more often than contacts that weld, and these more often than wires on wrong terminals).
+ * They decide only where the readings do not.
+ */
+final class Priors {
+    private static final Map<Kind, Double> ODDS = new EnumMap<>(Map.of(
+            Kind.BAD_JOINT, 0.02,
+            Kind.FUSE_BLOWN, 0.02,
+            Kind.WIRE_OFF, 0.01,
+            Kind.EARTH_LOST, 0.01,
+            Kind.RELAY_STUCK_OPEN, 0.01,
+            Kind.RELAY_STUCK_CLOSED, 0.005,
+            Kind.SHORT_TO_EARTH, 0.005,
+            Kind.LEADS_SWAPPED, 0.002,
+            Kind.CONNECTORS_CROSSED, 0.002,
+            Kind.WIRE_MISPLACED, 0.001));
+
+    private Priors() {}
+
+    /** Natural logarithm of the odds of faults that come about each by itself. */
+    static double log(List<SingleFault> faults) {
+        return faults.stream()
+                .mapToDouble(f -> Math.log(ODDS.getOrDefault(f.kind(), 0.001)))
+                .sum();
+    }
+}

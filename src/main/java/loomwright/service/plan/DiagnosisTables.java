@@ -1,0 +1,137 @@
+package loomwright.service.plan;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import loomwright.answer.Answer;
+import loomwright.review.diagnosis.DiagnosisReport;
+import loomwright.review.diagnosis.DiagnosisReport.Expected;
+import loomwright.review.diagnosis.DiagnosisReport.Explanation;
+import loomwright.review.diagnosis.DiagnosisReport.NextReading;
+import loomwright.review.diagnosis.DiagnosisReport.ReadingCheck;
+import loomwright.review.diagnosis.DiagnosisReport.Shown;
+import loomwright.review.diagnosis.DiagnosisReport.Suspect;
+import loomwright.review.diagnosis.DiagnosisReport.SuspectFault;
+import loomwright.service.form.Figures;
+import loomwright.service.form.Markdown;
+import loomwright.service.form.Table;
+import loomwright.service.form.Words;
+import org.jspecify.annotations.Nullable;
+
+/** A diagnosis as one table, and as text for a forum post. */
+public final class DiagnosisTables {
+    private DiagnosisTables() {}
+
+    /** One row for each candidate; those of one rank are tied. */
+    public static Table table(DiagnosisReport report) {
+        List<List<@Nullable Object>> rows = new ArrayList<>();
+        for (Explanation explanation : report.explanations()) {
+            for (Suspect suspect : explanation.candidates()) {
+                rows.add(Arrays.asList(
+                        explanation.rank(),
+                        explanation.explains(),
+                        suspect.probability(),
+                        join(suspect, fault -> Words.of(fault.kind())),
+                        join(suspect, fault -> String.join(" ", fault.ids())),
+                        join(suspect, DiagnosisTables::ohms),
+                        String.join(" ", suspect.fusesBlown()),
+                        explanation.worstDeviation(),
+                        suspect.words()));
+            }
+        }
+        return new Table(
+                List.of(
+                        "rank",
+                        "explains",
+                        "probability",
+                        "kinds",
+                        "ids",
+                        "resistanceOhm",
+                        "fusesBlown",
+                        "worstDeviation",
+                        "words"),
+                rows);
+    }
+
+    private static String join(Suspect suspect, Function<SuspectFault, String> text) {
+        return suspect.faults().stream().map(text).collect(Collectors.joining("; "));
+    }
+
+    private static String ohms(SuspectFault fault) {
+        Double ohm = fault.resistanceOhm();
+        return ohm == null ? "" : Figures.text(ohm);
+    }
+
+    /** The diagnosis as text, cautions first. */
+    public static String markdown(Answer<DiagnosisReport> answer) {
+        DiagnosisReport report = answer.result();
+        Markdown text = new Markdown().title("Diagnosis of " + report.plan());
+        text.bullets(answer.cautions().stream().map(c -> c.text()).toList());
+        text.paragraph(report.summary());
+        text.section("What may be wrong, likeliest first");
+        for (Explanation explanation : report.explanations()) {
+            text.paragraph(String.format(
+                    Locale.ROOT,
+                    "%d. %.3g %%, %s%s",
+                    explanation.rank(),
+                    100 * explanation.probability(),
+                    explanation.explains() ? "explains all readings" : "leaves " + explanation.notExplained().size()
+                            + " readings unexplained",
+                    explanation.candidates().size() == 1 ? ":" : "; the readings cannot tell these apart:"));
+            text.bullets(
+                    explanation.candidates().stream().map(Suspect::words).toList());
+        }
+        text.section("What to measure next");
+        if (report.nextReadings().isEmpty()) {
+            text.paragraph("Nothing that could be measured tells the leading ones apart any further.");
+        } else {
+            text.bullets(report.nextReadings().stream().map(DiagnosisTables::next).toList());
+        }
+        text.section("The readings");
+        List<List<String>> rows = new ArrayList<>();
+        for (ReadingCheck check : report.readings()) {
+            Shown planned = check.planned();
+            rows.add(List.of(
+                    check.from() + " to " + check.to(),
+                    Words.of(check.condition()) + switches(check),
+                    shown(check.measured()),
+                    planned == null ? "no solution" : shown(planned),
+                    check.deviates() ? "deviates" : ""));
+        }
+        return text.table(List.of("From, to", "Key", "Measured", "By the plan", ""), rows)
+                .toString();
+    }
+
+    private static String switches(ReadingCheck check) {
+        return check.switches().entrySet().stream()
+                .map(s -> ", " + s.getKey() + " " + s.getValue())
+                .collect(Collectors.joining());
+    }
+
+    private static String next(NextReading next) {
+        return next.words() + ": "
+                + next.expected().stream()
+                        .collect(Collectors.groupingBy(
+                                (Expected e) -> shown(e.shown()),
+                                LinkedHashMap::new,
+                                Collectors.mapping(
+                                        e -> e.rank() + " (" + e.words() + ")", Collectors.joining(", "))))
+                        .entrySet()
+                        .stream()
+                        .map(e -> e.getKey() + " if " + e.getValue())
+                        .collect(Collectors.joining("; "));
+    }
+
+    private static String shown(Shown shown) {
+        Double volts = shown.volts();
+        if (volts != null) {
+            return Markdown.figure(volts) + " V";
+        }
+        Double ohms = shown.ohms();
+        return ohms == null ? "open" : Markdown.figure(ohms) + " ohm";
+    }
+}

@@ -1,0 +1,142 @@
+package loomwright.review.diagnosis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.circuit.TerminalRef;
+import loomwright.operation.Probe;
+import loomwright.operation.Quantity;
+import loomwright.operation.fault.BlownFuse;
+import loomwright.operation.fault.LostEarth;
+import loomwright.operation.fault.ShortToEarth;
+import loomwright.operation.fault.SingleFault;
+import loomwright.operation.fault.SingleFault.Kind;
+import loomwright.operation.fault.StuckRelay;
+import loomwright.review.diagnosis.DiagnosisReport.Explanation;
+import loomwright.review.diagnosis.DiagnosisReport.Suspect;
+import loomwright.review.diagnosis.DiagnosisReport.Verdict;
+import org.junit.jupiter.api.Test;
+
+/** One fault that explains all readings, those that the readings cannot tell from it, and no fault at all. */
+class D04_SingleFaultsTest {
+    private static final Plan SANDPIPER = Plans.example("sandpiper-as-built");
+
+    private static List<Measurement> volts(Condition condition, String... points) {
+        return Stream.of(points).map(p -> Bedside.volts(p, condition)).toList();
+    }
+
+    private static DiagnosisReport diagnose(Plan plan, SingleFault fault, List<Measurement> measurements) {
+        return Bedside.diagnose(plan, Bedside.exact(plan, List.of(fault), measurements));
+    }
+
+    private static List<Kind> kinds(Explanation explanation) {
+        return explanation.candidates().stream()
+                .map(c -> c.faults().get(0).kind())
+                .distinct()
+                .toList();
+    }
+
+    @Test
+    void readingsAsThePlanHasThemNeedNoFault() {
+        List<Measurement> points = volts(Condition.RUN, "battery.plus", "F1.b", "heater.a", "pump.a");
+        DiagnosisReport report =
+                Bedside.diagnose(Bedside.TWO_LOADS, Bedside.exact(Bedside.TWO_LOADS, List.of(), points));
+        assertThat(report.verdict()).isEqualTo(Verdict.NO_FAULT_NEEDED);
+        assertThat(report.explanations().get(0).faultCount()).isZero();
+        assertThat(report.readings()).noneMatch(r -> r.deviates());
+    }
+
+    /** 12 V at F1.a and none at F1.b: the fuse, or the wire off it that nothing shows to be off. */
+    @Test
+    void aBlownFuseIsNamedFirst() {
+        DiagnosisReport report = diagnose(
+                Bedside.TWO_LOADS,
+                new BlownFuse("F1"),
+                volts(Condition.RUN, "battery.plus", "F1.a", "F1.b", "heater.a", "pump.a"));
+        assertThat(report.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
+        assertThat(report.explanations().get(0).candidates().get(0).words()).isEqualTo("F1 has blown.");
+    }
+
+    @Test
+    void faultsThatTheReadingsCannotTellApartAreOneExplanation() {
+        DiagnosisReport report = diagnose(
+                Bedside.TWO_LOADS, new BlownFuse("F1"), volts(Condition.RUN, "battery.plus", "heater.a", "pump.a"));
+        Explanation first = report.explanations().get(0);
+        assertThat(kinds(first)).contains(Kind.FUSE_BLOWN, Kind.WIRE_OFF);
+        assertThat(first.candidates()).extracting(Suspect::words).contains("Wire W3 is off at heater.a.");
+        assertThat(report.summary()).contains("cannot tell it from");
+    }
+
+    @Test
+    void aShortThatBlowsItsFuseShowsNoVoltsAndIsTiedWithTheFuseUntilItIsMeasuredInOhms() {
+        ShortToEarth fault = new ShortToEarth(new TerminalRef("heater", "a"));
+        Plan plan = Bedside.TWO_LOADS;
+        List<Measurement> points = volts(Condition.RUN, "battery.plus", "F1.a", "F1.b", "heater.a", "pump.a");
+        List<Reading> readings = Bedside.noisy(
+                Bedside.bench(plan)
+                        .measure(List.of(fault), Set.of("F1"), points)
+                        .orElseThrow()
+                        .figures(),
+                points,
+                1,
+                null);
+        DiagnosisReport report = Bedside.diagnose(plan, readings);
+        assertThat(kinds(report.explanations().get(0))).contains(Kind.FUSE_BLOWN, Kind.SHORT_TO_EARTH);
+        assertThat(report.explanations().get(0).candidates())
+                .anySatisfy(c -> assertThat(c.fusesBlown()).containsExactly("F1"));
+        List<Reading> more = Stream.concat(
+                        readings.stream(),
+                        Stream.of(Bedside.reading(
+                                new Measurement(Probe.toEarth("heater.a"), Quantity.OHMS, Condition.OFF, Map.of()),
+                                0.1)))
+                .toList();
+        Explanation told = Bedside.diagnose(plan, more).explanations().get(0);
+        assertThat(kinds(told)).containsOnly(Kind.SHORT_TO_EARTH);
+    }
+
+    @Test
+    void aLostEarthLiftsWhatIsBoltedToIt() {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},{'kind':'earth','id':'rear'},"
+                        + "{'kind':'load','id':'lamp','resistanceOhm':5,'meantLive':['run']}",
+                Bedside.wire("W1", "battery.minus", "body.31", 0.001)
+                        + "," + Bedside.wire("W2", "battery.plus", "lamp.a", 0.02)
+                        + "," + Bedside.wire("W3", "lamp.b", "rear.31", 0.02));
+        DiagnosisReport report =
+                diagnose(plan, new LostEarth("rear"), volts(Condition.RUN, "battery.plus", "lamp.b", "rear.31"));
+        assertThat(kinds(report.explanations().get(0))).contains(Kind.EARTH_LOST);
+    }
+
+    @Test
+    void aSolenoidThatNeverPullsInIsTold() {
+        DiagnosisReport report = diagnose(
+                SANDPIPER,
+                new StuckRelay("solenoid", false),
+                volts(Condition.CRANK, "battery.plus", "solenoid.30", "solenoid.50", "solenoid.45", "coil.15"));
+        assertThat(report.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
+        assertThat(report.explanations().get(0).candidates())
+                .anySatisfy(c -> assertThat(c.words()).contains("solenoid is stuck at rest"));
+    }
+
+    @Test
+    void whatTheReadingsCannotShowIsCounted() {
+        DiagnosisReport report =
+                diagnose(Bedside.TWO_LOADS, new BlownFuse("F1"), volts(Condition.RUN, "battery.plus", "heater.a"));
+        assertThat(report.tried().notShown()).isPositive().isLessThan(report.tried().singleFaults());
+    }
+
+    @Test
+    void probabilitiesAddUpToNoMoreThanOneAndFallWithTheRank() {
+        DiagnosisReport report = diagnose(
+                SANDPIPER, new BlownFuse("F2"), volts(Condition.RUN, "battery.plus", "F2.a", "F2.b", "blower.33"));
+        assertThat(report.explanations()).extracting(e -> -e.probability()).isSorted();
+        assertThat(report.explanations().stream().mapToDouble(Explanation::probability).sum())
+                .isBetween(0.9, 1 + 1e-9);
+    }
+}
