@@ -24,7 +24,6 @@ public final class NetworkSolver {
     private static final double CHECKED = 1e-9;
 
     private final NetworkLimits limits;
-    private final Factorisations factorisations = new Factorisations();
 
     public NetworkSolver(NetworkLimits limits) {
         this.limits = limits;
@@ -87,8 +86,8 @@ public final class NetworkSolver {
                 if (findings.prevent()) {
                     return Solution.none(iterations, findings.list());
                 }
-                start = idle.nodeV();
-                System.arraycopy(idle.voltage, 0, idleV, 0, idleV.length);
+                start = idle.point.nodeV();
+                System.arraycopy(idle.point.voltage, 0, idleV, 0, idleV.length);
             }
             if (has(Branch.OneWayBranch.class)) {
                 return solveOneWays(start);
@@ -113,7 +112,7 @@ public final class NetworkSolver {
             if (findings.prevent()) {
                 return Solution.none(iterations, findings.list());
             }
-            OneWayStates states = new OneWayStates(soft, settled.drive);
+            OneWayStates states = new OneWayStates(soft, settled.point.drive);
             List<Integer> wrong = List.of();
             for (int round = 0; round < limits.maxIterations(); round++) {
                 NewtonLoop clean = clean(states, settled);
@@ -122,7 +121,7 @@ public final class NetworkSolver {
                 }
                 Outcome outcome = new Outcome(clean);
                 wrong = states.contradicted(
-                        network, outcome, clean.voltage, scale(clean.voltage), scale(outcome.currentA));
+                        network, outcome, clean.point.voltage, scale(clean.point.voltage), scale(outcome.currentA));
                 if (wrong.isEmpty()) {
                     return finish(clean, outcome);
                 }
@@ -138,11 +137,11 @@ public final class NetworkSolver {
 
         private NewtonLoop clean(OneWayStates states, NewtonLoop settled) {
             Contraction trial = new Contraction(network.nodes().size(), network.reference(), states.fixed(network));
-            NewtonLoop at = new NewtonLoop(trial);
-            at.startFrom(settled.nodeV());
-            states.bridgeIslands(at.islandsNow(), trial, settled.nodeV(), settled.voltage, scale(settled.voltage));
-            Contraction contraction = contract(states.fixed(network));
-            return settle(contraction, settled.nodeV());
+            OperatingPoint point = settled.point;
+            OperatingPoint at = new OperatingPoint(trial);
+            at.set(point.nodeV());
+            states.bridgeIslands(at.islands(), trial, point.nodeV(), point.voltage, scale(point.voltage));
+            return settle(contract(states.fixed(network)), point.nodeV());
         }
 
         /** One-way elements with a slope that is small, but not so small that the matrix suffers. */
@@ -184,17 +183,18 @@ public final class NetworkSolver {
         }
 
         private NewtonLoop settle(Contraction contraction, double[] start) {
-            NewtonLoop loop = new NewtonLoop(contraction);
+            OperatingPoint point = new OperatingPoint(contraction);
+            NewtonLoop loop = new NewtonLoop(point);
             if (findings.prevent()) {
                 return loop;
             }
-            loop.startFrom(start);
-            boolean settled = loop.run(factorisations, limits.maxIterations());
+            point.set(start);
+            boolean settled = loop.run(limits.maxIterations());
             iterations += loop.iterations;
             if (loop.withoutReturn >= 0) {
                 findings.noReturn(loop);
             } else if (!settled) {
-                throw new NoConvergence(iterations, loop.residual(), nonlinear());
+                throw new NoConvergence(iterations, point.residual(), nonlinear());
             }
             return loop;
         }
@@ -207,11 +207,11 @@ public final class NetworkSolver {
                 throw new NoConvergence(
                         iterations, Math.max(outcome.kirchhoffResidual, outcome.powerResidual), nonlinear());
             }
-            findings.undetermined(settled.contraction);
+            findings.undetermined(settled.point.contraction);
             findings.floating(outcome);
             for (int b = 0; b < branches.length; b++) {
                 if (branches[b] instanceof Branch.ConstantPower load) {
-                    findings.load(b, load.minimumV, Math.abs(idleV[b]), Math.abs(settled.voltage[b]));
+                    findings.load(b, load.minimumV, Math.abs(idleV[b]), Math.abs(settled.point.voltage[b]));
                 }
             }
             return Solution.of(outcome, iterations, findings.list());

@@ -35,12 +35,10 @@ public final class SwitchedNetwork {
     private final int[] slot;
     private final boolean[] linear;
     private final StarElimination elimination;
-    private final double[] fixedBetweenS;
-    private final double[] fixedEarthS;
+    private final double[] fixedS;
     private final double[] fixedA;
-    private final double[] betweenS;
-    private final double[] earthS;
-    /** Voltage of each node, the reference last and always 0. */
+    private final double[] conductanceS;
+    /** Voltage of each node, the reference, which is 0, first. */
     private final double[] voltage;
 
     private final int[] indexOf;
@@ -65,24 +63,22 @@ public final class SwitchedNetwork {
         branches = elements.stream().map(SwitchedNetwork::law).toArray(Branch[]::new);
         indexOf = new int[nodes];
         for (int node = 0; node < nodes; node++) {
-            indexOf[node] = node == reference ? nodes - 1 : node < reference ? node : node - 1;
+            indexOf[node] = node == reference ? 0 : node < reference ? node + 1 : node;
         }
         from = new int[count];
         to = new int[count];
         linear = new boolean[count];
         for (int b = 0; b < count; b++) {
-            from[b] = end(branches[b].from, nodes);
-            to[b] = end(branches[b].to, nodes);
+            from[b] = indexOf[branches[b].from];
+            to[b] = indexOf[branches[b].to];
             linear[b] = branches[b] instanceof Branch.Linear;
         }
-        elimination = new StarElimination(nodes - 1, from, to);
+        elimination = new StarElimination(nodes, from, to);
         slot = new int[count];
         for (int b = 0; b < count; b++) {
-            boolean between = from[b] != StarElimination.EARTH && to[b] != StarElimination.EARTH && from[b] != to[b];
-            slot[b] = between ? elimination.slot(from[b], to[b]) : -1;
+            slot[b] = elimination.slot(from[b], to[b]);
         }
-        betweenS = new double[elimination.slots()];
-        earthS = new double[nodes - 1];
+        conductanceS = new double[elimination.slots()];
         voltage = new double[nodes];
         drive = new double[count];
         slope = new double[count];
@@ -91,15 +87,12 @@ public final class SwitchedNetwork {
         sources = IntStream.range(0, count)
                 .filter(b -> linear[b] && branches[b].biasV != 0)
                 .toArray();
-        Arrays.fill(earthS, LEAK_S);
+        for (int node = 1; node < nodes; node++) {
+            conductanceS[elimination.slot(0, node)] = LEAK_S;
+        }
         stampAlways();
-        fixedBetweenS = betweenS.clone();
-        fixedEarthS = earthS.clone();
+        fixedS = conductanceS.clone();
         fixedA = voltage.clone();
-    }
-
-    private int end(int node, int nodes) {
-        return indexOf[node] == nodes - 1 ? StarElimination.EARTH : indexOf[node];
     }
 
     private static Branch law(Element element) {
@@ -127,26 +120,9 @@ public final class SwitchedNetwork {
 
     /** Adds a branch that carries {@code source + slope·v}. */
     private void stamp(int b) {
-        int a = from[b];
-        int c = to[b];
-        if (a == c) {
-            return;
-        }
-        if (slot[b] >= 0) {
-            betweenS[slot[b]] += slope[b];
-        } else if (a != StarElimination.EARTH) {
-            earthS[a] += slope[b];
-        } else if (c != StarElimination.EARTH) {
-            earthS[c] += slope[b];
-        }
-        if (source[b] != 0) {
-            if (a != StarElimination.EARTH) {
-                voltage[a] -= source[b];
-            }
-            if (c != StarElimination.EARTH) {
-                voltage[c] += source[b];
-            }
-        }
+        conductanceS[slot[b]] += slope[b];
+        voltage[from[b]] -= source[b];
+        voltage[to[b]] += source[b];
     }
 
     /** Forgets the last subset: what is always there is there. */
@@ -180,8 +156,7 @@ public final class SwitchedNetwork {
         }
         boolean chords = false;
         for (int step = 0; step < MOST_STEPS; step++) {
-            System.arraycopy(fixedBetweenS, 0, betweenS, 0, betweenS.length);
-            System.arraycopy(fixedEarthS, 0, earthS, 0, earthS.length);
+            System.arraycopy(fixedS, 0, conductanceS, 0, conductanceS.length);
             System.arraycopy(fixedA, 0, voltage, 0, voltage.length);
             for (int k = 0; k < hereCount; k++) {
                 if (!linear[here[k]]) {
@@ -189,7 +164,8 @@ public final class SwitchedNetwork {
                 }
                 stamp(here[k]);
             }
-            boolean positive = elimination.solve(betweenS, earthS, voltage);
+            boolean positive = elimination.factor(conductanceS) == voltage.length - 1;
+            elimination.solve(voltage);
             if (settled(step >= ONE_BY_ONE_FROM) && positive) {
                 return plausible();
             }
@@ -262,18 +238,12 @@ public final class SwitchedNetwork {
     }
 
     private double across(int b) {
-        double a = from[b] == StarElimination.EARTH ? 0 : voltage[from[b]];
-        double c = to[b] == StarElimination.EARTH ? 0 : voltage[to[b]];
-        return a - c;
+        return voltage[from[b]] - voltage[to[b]];
     }
 
     /** Voltage of one node against another in the solution, V. */
     public double acrossV(int node, int other) {
-        return voltage(indexOf[node]) - voltage(indexOf[other]);
-    }
-
-    private double voltage(int index) {
-        return index == voltage.length - 1 ? 0 : voltage[index];
+        return voltage[indexOf[node]] - voltage[indexOf[other]];
     }
 
     /** Current of an element that is there, A. */
@@ -297,9 +267,7 @@ public final class SwitchedNetwork {
 
     private void join(NodeSets sets, int b) {
         if (slope[b] != 0) {
-            int earth = voltage.length - 1;
-            sets.join(
-                    from[b] == StarElimination.EARTH ? earth : from[b], to[b] == StarElimination.EARTH ? earth : to[b]);
+            sets.join(from[b], to[b]);
         }
     }
 }
