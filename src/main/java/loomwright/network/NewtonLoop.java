@@ -22,6 +22,7 @@ final class NewtonLoop {
     /** By branch: where its conductance goes; −1 if both ends are one supernode. */
     private final int[] slot;
 
+    private final double[] conductanceS;
     private Islands islands;
     private double[] factored = {};
 
@@ -29,11 +30,12 @@ final class NewtonLoop {
     /** An island into which a current is driven that cannot return, or −1. */
     int withoutReturn = -1;
 
-    NewtonLoop(OperatingPoint start) {
+    NewtonLoop(OperatingPoint start, Eliminations eliminations) {
         point = start;
         branches = start.contraction.branches;
         islands = start.islands();
-        elimination = new StarElimination(start.high.length, start.from, start.to);
+        elimination = eliminations.of(start.high.length, start.from, start.to);
+        conductanceS = new double[elimination.slots()];
         slot = new int[branches.length];
         for (int b = 0; b < slot.length; b++) {
             slot[b] = start.from[b] == start.to[b] ? -1 : elimination.slot(start.from[b], start.to[b]);
@@ -101,7 +103,7 @@ final class NewtonLoop {
 
     /** Whether the conductances make a positive definite matrix. What leads to a grounded supernode leads to earth. */
     private boolean factor(double[] slopeS) {
-        double[] conductanceS = new double[elimination.slots()];
+        Arrays.fill(conductanceS, 0);
         for (int b = 0; b < slopeS.length; b++) {
             if (slot[b] >= 0) {
                 int a = islands.grounded[point.from[b]] ? 0 : point.from[b];

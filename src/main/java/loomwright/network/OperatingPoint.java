@@ -39,8 +39,12 @@ final class OperatingPoint {
     private double largestV;
     private double floorA;
 
-    /** All potentials zero. */
-    OperatingPoint(Contraction contraction) {
+    /**
+     * Takes over potentials of the nodes.
+     *
+     * @param nodeV as another contraction of the same network gave them
+     */
+    OperatingPoint(Contraction contraction, double[] nodeV) {
         this.contraction = contraction;
         branches = contraction.branches;
         int count = branches.length;
@@ -59,6 +63,10 @@ final class OperatingPoint {
         current = new double[count];
         slope = new double[count];
         Arrays.fill(slope, Double.NaN);
+        for (int node = nodeV.length - 1; node >= 0; node--) {
+            high[contraction.superOf[node]] = nodeV[node] - contraction.offsetV[node];
+        }
+        high[0] = 0;
         evaluate();
     }
 
@@ -71,20 +79,6 @@ final class OperatingPoint {
         offsetLost[b] = Exact.lost(above, below)
                 + Exact.lost(above + below, branches[b].biasV)
                 + (contraction.offsetLostV[branches[b].from] - contraction.offsetLostV[branches[b].to]);
-    }
-
-    /** Takes over given potentials of the nodes. */
-    void set(double[] nodeV) {
-        boolean[] set = new boolean[high.length];
-        for (int node = 0; node < nodeV.length; node++) {
-            int s = contraction.superOf[node];
-            if (!set[s] && s > 0) {
-                high[s] = nodeV[node] - contraction.offsetV[node];
-                low[s] = 0;
-                set[s] = true;
-            }
-        }
-        evaluate();
     }
 
     double[] nodeV() {

@@ -34,11 +34,21 @@ final class Wiring {
     private final Plan plan;
     private final List<String> nodeNames = new ArrayList<>();
     private final List<List<String>> terminalsOfNode = new ArrayList<>();
-    private final Map<TerminalRef, Integer> nodeOfTerminal = new HashMap<>();
+    private final Map<TerminalRef, End> ends = new HashMap<>();
+    private final Map<String, Integer> indexOfPart = new HashMap<>();
     private final Map<String, Integer> middleOfJoint = new HashMap<>();
     private final Map<String, Double> linkOhm = new HashMap<>();
     private final List<Branch> branches = new ArrayList<>();
     private final List<Resistor> resistors = new ArrayList<>();
+    /** By id of a wire between two different nodes. */
+    private final Map<String, Integer> branchOfWire = new HashMap<>();
+
+    private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
+
+    /** A terminal in words, and its node. */
+    record End(String name, int node) {}
+
+    private record SizeInPlace(String size, Place place) {}
 
     private Wiring(Plan plan) {
         this.plan = plan;
@@ -68,14 +78,16 @@ final class Wiring {
     }
 
     private void addPart(Part part) {
+        indexOfPart.put(part.id(), indexOfPart.size());
         boolean oneNode = part instanceof Joint joint && joint.resistanceOhm() == 0;
         boolean onChassis = part instanceof EarthPoint earth && earth.resistanceOhm() == 0;
         int shared = onChassis ? CHASSIS_NODE : -1;
         for (String name : part.terminals()) {
             TerminalRef ref = part.terminal(name);
             int node = shared >= 0 ? shared : addNode(ref.toString());
-            nodeOfTerminal.put(ref, node);
-            terminalsOfNode.get(node).add(ref.toString());
+            End end = new End(ref.toString(), node);
+            ends.put(ref, end);
+            terminalsOfNode.get(node).add(end.name());
             if (oneNode) {
                 shared = node;
             }
@@ -97,7 +109,9 @@ final class Wiring {
             } else if (size != null && metres != null) {
                 ohm += conductorOhm("/wires/" + i, size, metres, wire.place(), faults);
             }
-            addResistor(Branch.Owner.WIRE, wire.id(), wire.from(), wire.to(), ohm);
+            if (addResistor(Branch.Owner.WIRE, wire.id(), wire.from(), wire.to(), ohm)) {
+                branchOfWire.put(wire.id(), branches.size() - 1);
+            }
         }
     }
 
@@ -112,14 +126,18 @@ final class Wiring {
 
     private double conductorOhm(String at, String size, double lengthM, Place place, Faults faults) {
         try {
-            double temperatureC = plan.system().temperatureC(place);
-            return ConductorSize.parse(size).resistanceOhmPerM(temperatureC) * lengthM;
+            return lengthM * ohmPerM.computeIfAbsent(new SizeInPlace(size, place), this::resistanceOhmPerM);
         } catch (RejectedInput rejected) {
             for (Fault fault : rejected.faults()) {
                 faults.add(fault.under(at + "/size"));
             }
             return 1;
         }
+    }
+
+    private double resistanceOhmPerM(SizeInPlace conductor) {
+        double temperatureC = plan.system().temperatureC(conductor.place());
+        return ConductorSize.parse(conductor.size()).resistanceOhmPerM(temperatureC);
     }
 
     private void addConnector(Connector connector) {
@@ -137,23 +155,38 @@ final class Wiring {
         }
     }
 
-    private void addResistor(Branch.Owner owner, String id, TerminalRef from, TerminalRef to, double ohm) {
-        int fromNode = node(from);
-        int toNode = node(to);
-        if (fromNode == toNode) {
+    private boolean addResistor(Branch.Owner owner, String id, TerminalRef from, TerminalRef to, double ohm) {
+        End a = end(from);
+        End b = end(to);
+        if (a.node() == b.node()) {
             // Both ends on one joint or on the chassis: nothing can flow in it.
-            return;
+            return false;
         }
-        branches.add(new Branch(owner, id, from.toString(), to.toString(), fromNode, toNode));
-        resistors.add(new Resistor(id, fromNode, toNode, ohm));
+        branches.add(new Branch(owner, id, a.name(), b.name(), a.node(), b.node()));
+        resistors.add(new Resistor(id, a.node(), b.node(), ohm));
+        return true;
     }
 
     Plan plan() {
         return plan;
     }
 
+    End end(TerminalRef terminal) {
+        return known(ends, terminal);
+    }
+
     int node(TerminalRef terminal) {
-        return known(nodeOfTerminal, terminal);
+        return end(terminal).node();
+    }
+
+    /** The branch of a wire, -1 if both its ends are one node. */
+    int branchOf(Wire wire) {
+        return branchOfWire.getOrDefault(wire.id(), -1);
+    }
+
+    /** The place of a part in the plan's list. */
+    int indexOf(String partId) {
+        return known(indexOfPart, partId);
     }
 
     int middleOf(Joint joint) {
