@@ -1,16 +1,19 @@
 package loomwright.backfeed;
 
 import java.util.Comparator;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import loomwright.backfeed.BackfeedReport.Cost;
 import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.backfeed.Situations.Situation;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
 import loomwright.operation.Activity;
 import loomwright.operation.PlanSolver;
+import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 
 /**
@@ -35,11 +38,13 @@ final class RemedyTrial {
 
     /** The remedy if the change works. */
     Optional<Remedy> run(Candidate candidate) {
-        Survey after = Survey.of(candidate.changed(), solver, maxCombinations);
         Map<String, Cost> worst = new LinkedHashMap<>();
-        for (int i = 0; i < before.moments().size(); i++) {
-            if (!holds(before.moments().get(i), after.moments().get(i), worst)) {
-                return Optional.empty();
+        Iterator<Moment> was = before.moments().iterator();
+        for (Situation situation : Situations.list(candidate.changed(), maxCombinations)) {
+            for (SolvedStep solved : solver.solve(situation.plan())) {
+                if (!holds(was.next(), new Moment(situation, solved), worst)) {
+                    return Optional.empty();
+                }
             }
         }
         List<Cost> costs = worst.values().stream()
