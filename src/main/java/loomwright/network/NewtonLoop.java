@@ -24,7 +24,6 @@ final class NewtonLoop {
 
     private final double[] conductanceS;
     private Islands islands;
-    private double[] factored = {};
 
     int iterations;
     /** An island into which a current is driven that cannot return, or −1. */
@@ -78,10 +77,9 @@ final class NewtonLoop {
     }
 
     private double[] direction() {
-        if (!Arrays.equals(point.slope, factored)) {
+        if (point.bent()) {
             islands = point.islands();
-            factored = point.slope.clone();
-            if (!factor(factored)) {
+            if (!factor(point.slope)) {
                 stiffen();
             }
         }
@@ -119,7 +117,7 @@ final class NewtonLoop {
 
     /** Constant-power loads have falling slopes; where these prevail, their amounts still give a descent. */
     private void stiffen() {
-        double[] amount = factored.clone();
+        double[] amount = point.slope.clone();
         for (int b = 0; b < amount.length; b++) {
             amount[b] = Math.abs(amount[b]);
         }

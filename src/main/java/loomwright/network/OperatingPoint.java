@@ -35,6 +35,11 @@ final class OperatingPoint {
     /** By supernode: the current that flows in and not out. */
     final double[] net;
 
+    private Islands islands;
+    /** Whether a slope came to be zero, or ceased to be, since the islands were found. */
+    private boolean regrouped;
+
+    private boolean bent = true;
     private double largestA;
     private double largestV;
     private double floorA;
@@ -62,12 +67,16 @@ final class OperatingPoint {
         drive = new double[count];
         current = new double[count];
         slope = new double[count];
-        Arrays.fill(slope, Double.NaN);
+        for (int b = 0; b < count; b++) {
+            slope[b] = branches[b] instanceof Branch.Ideal ? Double.NaN : branches[b].slopeS(0);
+        }
         for (int node = nodeV.length - 1; node >= 0; node--) {
             high[contraction.superOf[node]] = nodeV[node] - contraction.offsetV[node];
         }
         high[0] = 0;
         evaluate();
+        islands = Islands.of(contraction, slope);
+        regrouped = false;
     }
 
     private void placeEnds(int b) {
@@ -91,7 +100,18 @@ final class OperatingPoint {
 
     /** The islands at the present voltages. */
     Islands islands() {
-        return Islands.of(contraction, slope);
+        if (regrouped) {
+            islands = Islands.of(contraction, slope);
+            regrouped = false;
+        }
+        return islands;
+    }
+
+    /** Whether a slope has changed since this was asked last. */
+    boolean bent() {
+        boolean was = bent;
+        bent = false;
+        return was;
     }
 
     double largestA() {
@@ -168,8 +188,12 @@ final class OperatingPoint {
             double lost = Exact.lost(high[a], -high[c]) + Exact.lost(difference, offset[b]) + offsetLost[b];
             drive[b] = difference + offset[b] + (low[a] - low[c] + lost);
             voltage[b] = drive[b] - branch.biasV;
-            current[b] = branch.currentA(drive[b]);
-            slope[b] = branch.slopeS(drive[b]);
+            if (branch instanceof Branch.Linear linear) {
+                current[b] = linear.conductanceS * drive[b] + linear.sourceA;
+            } else {
+                current[b] = branch.currentA(drive[b]);
+                bend(b, branch.slopeS(drive[b]));
+            }
             double potential = Math.max(Math.abs(high[a]), Math.abs(high[c])) + Math.abs(offset[b]);
             largestV = Math.max(largestV, potential);
             floorA = Math.max(floorA, ROUNDING * potential * Math.abs(slope[b]));
@@ -178,6 +202,14 @@ final class OperatingPoint {
                 net[a] -= current[b];
                 net[c] += current[b];
             }
+        }
+    }
+
+    private void bend(int b, double newSlope) {
+        if (newSlope != slope[b]) {
+            regrouped |= newSlope == 0 || slope[b] == 0;
+            bent = true;
+            slope[b] = newSlope;
         }
     }
 }

@@ -89,13 +89,14 @@ public final class Reader {
     }
 
     private WireReading wire(Wire wire) {
-        int from = solved.node(wire.from());
-        int to = solved.node(wire.to());
-        int branch = solved.branchOf(wire);
+        Wiring.Run run = solved.run(wire);
+        int from = run.from().node();
+        int to = run.to().node();
+        int branch = run.branch();
         return new WireReading(
                 wire.id(),
-                solved.nameOf(wire.from()),
-                solved.nameOf(wire.to()),
+                run.from().name(),
+                run.to().name(),
                 branch < 0 ? 0 : clean(solved.currentA(branch)),
                 clean(solved.acrossV(from, to)),
                 branch < 0 ? 0 : clean(solved.powerW(branch)),

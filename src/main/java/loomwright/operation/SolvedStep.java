@@ -79,9 +79,8 @@ public final class SolvedStep {
         return rest.network().endBranchOf(partId);
     }
 
-    /** The branch of a wire; -1 if both its ends are one node, so that nothing flows in it. */
-    public int branchOf(Wire wire) {
-        return wiring.branchOf(wire);
+    Wiring.Run run(Wire wire) {
+        return wiring.run(wire.id());
     }
 
     public double currentA(int branch) {
@@ -101,7 +100,7 @@ public final class SolvedStep {
         Branch b = branches().get(branch);
         return b.owner() == Branch.Owner.WIRE
                 && feedA(branch) < -Activity.TRICKLE_A
-                && plan().findWire(b.id()).map(Wire::directed).orElse(false);
+                && wiring.run(b.id()).wire().directed();
     }
 
     /** Power a branch takes up, W; negative if it delivers. */
@@ -116,11 +115,6 @@ public final class SolvedStep {
 
     public int node(TerminalRef terminal) {
         return wiring.node(terminal);
-    }
-
-    /** A terminal in words. */
-    String nameOf(TerminalRef terminal) {
-        return wiring.end(terminal).name();
     }
 
     /** The terminals that are joined at a node. */

@@ -40,13 +40,16 @@ final class Wiring {
     private final Map<String, Double> linkOhm = new HashMap<>();
     private final List<Branch> branches = new ArrayList<>();
     private final List<Resistor> resistors = new ArrayList<>();
-    /** By id of a wire between two different nodes. */
-    private final Map<String, Integer> branchOfWire = new HashMap<>();
+    /** By id of a wire. */
+    private final Map<String, Run> runs = new HashMap<>();
 
     private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
 
     /** A terminal in words, and its node. */
     record End(String name, int node) {}
+
+    /** A wire between its ends, and its branch: -1 if both are one node. */
+    record Run(Wire wire, End from, End to, int branch) {}
 
     private record SizeInPlace(String size, Place place) {}
 
@@ -109,9 +112,8 @@ final class Wiring {
             } else if (size != null && metres != null) {
                 ohm += conductorOhm("/wires/" + i, size, metres, wire.place(), faults);
             }
-            if (addResistor(Branch.Owner.WIRE, wire.id(), wire.from(), wire.to(), ohm)) {
-                branchOfWire.put(wire.id(), branches.size() - 1);
-            }
+            int branch = addResistor(Branch.Owner.WIRE, wire.id(), end(wire.from()), end(wire.to()), ohm);
+            runs.put(wire.id(), new Run(wire, end(wire.from()), end(wire.to()), branch));
         }
     }
 
@@ -148,23 +150,21 @@ final class Wiring {
                 addResistor(
                         Branch.Owner.CONNECTOR,
                         connector.id(),
-                        one.terminal(way),
-                        other.terminal(way),
+                        end(one.terminal(way)),
+                        end(other.terminal(way)),
                         connector.contactResistanceOhm());
             }
         }
     }
 
-    private boolean addResistor(Branch.Owner owner, String id, TerminalRef from, TerminalRef to, double ohm) {
-        End a = end(from);
-        End b = end(to);
-        if (a.node() == b.node()) {
+    private int addResistor(Branch.Owner owner, String id, End from, End to, double ohm) {
+        if (from.node() == to.node()) {
             // Both ends on one joint or on the chassis: nothing can flow in it.
-            return false;
+            return -1;
         }
-        branches.add(new Branch(owner, id, a.name(), b.name(), a.node(), b.node()));
-        resistors.add(new Resistor(id, a.node(), b.node(), ohm));
-        return true;
+        branches.add(new Branch(owner, id, from.name(), to.name(), from.node(), to.node()));
+        resistors.add(new Resistor(id, from.node(), to.node(), ohm));
+        return branches.size() - 1;
     }
 
     Plan plan() {
@@ -179,9 +179,8 @@ final class Wiring {
         return end(terminal).node();
     }
 
-    /** The branch of a wire, -1 if both its ends are one node. */
-    int branchOf(Wire wire) {
-        return branchOfWire.getOrDefault(wire.id(), -1);
+    Run run(String wireId) {
+        return known(runs, wireId);
     }
 
     /** The place of a part in the plan's list. */
