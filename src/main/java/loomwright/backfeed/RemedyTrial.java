@@ -1,6 +1,7 @@
 package loomwright.backfeed;
 
 import java.util.Comparator;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,10 +9,12 @@ import java.util.Optional;
 import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedReport.Cost;
 import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.backfeed.Situations.Situation;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
 import loomwright.operation.Activity;
 import loomwright.operation.PlanSolver;
+import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 
 /**
@@ -36,12 +39,16 @@ final class RemedyTrial {
 
     /** The remedy if the change works. */
     Optional<Remedy> run(Candidate candidate, Progress progress) {
-        Survey after = Survey.of(candidate.changed(), solver, maxCombinations, progress);
         Map<String, Cost> worst = new LinkedHashMap<>();
-        for (int i = 0; i < before.moments().size(); i++) {
-            if (!holds(before.moments().get(i), after.moments().get(i), worst)) {
-                return Optional.empty();
+        Iterator<Moment> was = before.moments().iterator();
+        List<Situation> situations = Situations.list(candidate.changed(), maxCombinations);
+        for (int i = 0; i < situations.size(); i++) {
+            for (SolvedStep solved : solver.solve(situations.get(i).plan())) {
+                if (!holds(was.next(), new Moment(situations.get(i), solved), worst)) {
+                    return Optional.empty();
+                }
             }
+            progress.at(i + 1, situations.size());
         }
         List<Cost> costs = worst.values().stream()
                 .filter(c -> c.beforeV() - c.afterV() > COST_V)

@@ -10,6 +10,7 @@ import loomwright.operation.Activity;
 import loomwright.operation.Intent;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
 
 /**
  * A plan solved in every step of every situation. Cost: combinations times steps.
@@ -68,6 +69,6 @@ public final class Survey {
     }
 
     public long combinations() {
-        return moments.stream().map(Moment::situation).distinct().count();
+        return moments.size() / Step.values().length;
     }
 }

@@ -2,7 +2,6 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
-import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -65,7 +64,7 @@ public sealed interface Part
 
     /** The word that names this kind of part in the document. */
     default String kind() {
-        return getClass().getAnnotation(JsonTypeName.class).value();
+        return KindWords.OF_CLASS.get(getClass());
     }
 
     /** What to call it in a sentence: its label if it has one, else its id. */

@@ -72,11 +72,21 @@ public record Plan(
     }
 
     public Optional<Part> findPart(String id) {
-        return parts.stream().filter(p -> p.id().equals(id)).findFirst();
+        for (Part part : parts) {
+            if (part.id().equals(id)) {
+                return Optional.of(part);
+            }
+        }
+        return Optional.empty();
     }
 
     public Optional<Wire> findWire(String id) {
-        return wires.stream().filter(w -> w.id().equals(id)).findFirst();
+        for (Wire wire : wires) {
+            if (wire.id().equals(id)) {
+                return Optional.of(wire);
+            }
+        }
+        return Optional.empty();
     }
 
     /** All parts of one kind, in the order of the plan. */

@@ -56,13 +56,13 @@ final class Findings {
 
     void noReturn(NewtonLoop loop) {
         Islands islands = loop.islands();
-        int[] superOf = loop.contraction.superOf;
+        int[] superOf = loop.point.contraction.superOf;
         List<String> ids = new ArrayList<>();
         for (int b = 0; b < network.elements().size(); b++) {
             Element element = network.elements().get(b);
             boolean from = islands.islandOf[superOf[element.from()]] == loop.withoutReturn;
             boolean to = islands.islandOf[superOf[element.to()]] == loop.withoutReturn;
-            if (from != to && loop.current[b] != 0) {
+            if (from != to && loop.point.current[b] != 0) {
                 ids.add(element.id());
             }
         }

@@ -4,38 +4,33 @@ import java.util.Arrays;
 
 /**
  * Which supernodes hang together through branches that conduct. Each island has one grounded supernode, its first,
- * which keeps its potential; the others are unknowns.
+ * which keeps its potential; the potentials of the others are unknown.
  */
 final class Islands {
-    static final int GROUNDED = -1;
-
     final int count;
     /** By supernode; island 0 is that of the reference. */
     final int[] islandOf;
-    /** By supernode: index of its unknown or {@link #GROUNDED}. */
-    final int[] unknownOf;
+    /** By supernode. */
+    final boolean[] grounded;
 
     final int unknowns;
 
     private Islands(int supernodes, NodeSets sets) {
         islandOf = new int[supernodes];
-        unknownOf = new int[supernodes];
+        grounded = new boolean[supernodes];
         int[] ofRoot = new int[supernodes];
         Arrays.fill(ofRoot, -1);
         int islands = 0;
-        int free = 0;
         for (int s = 0; s < supernodes; s++) {
             int root = sets.find(s);
             if (ofRoot[root] < 0) {
                 ofRoot[root] = islands++;
-                unknownOf[s] = GROUNDED;
-            } else {
-                unknownOf[s] = free++;
+                grounded[s] = true;
             }
             islandOf[s] = ofRoot[root];
         }
         count = islands;
-        unknowns = free;
+        unknowns = supernodes - islands;
     }
 
     /** Islands formed by the branches whose slope is not 0; NaN marks ideal branches. */

@@ -21,23 +21,34 @@ public record Network(List<String> nodes, List<Element> elements, int reference)
         checkNode(faults, "/reference", reference, count);
         for (int i = 0; i < elements.size(); i++) {
             Element element = elements.get(i);
-            String pointer = "/elements/" + i;
-            checkNode(faults, pointer + "/from", element.from(), count);
-            checkNode(faults, pointer + "/to", element.to(), count);
-            faults.check(
-                    element.from() != element.to(),
-                    Fault.Code.CONTRADICTION,
-                    pointer,
-                    element.id(),
-                    "an element between two different nodes");
+            if (!isNode(element.from(), count) || !isNode(element.to(), count) || element.from() == element.to()) {
+                checkElement(faults, "/elements/" + i, element, count);
+            }
         }
         faults.reject();
     }
 
+    private static void checkElement(Faults faults, String pointer, Element element, int count) {
+        checkNode(faults, pointer + "/from", element.from(), count);
+        checkNode(faults, pointer + "/to", element.to(), count);
+        faults.check(
+                element.from() != element.to(),
+                Fault.Code.CONTRADICTION,
+                pointer,
+                element.id(),
+                "an element between two different nodes");
+    }
+
     private static void checkNode(Faults faults, String pointer, int node, int count) {
-        if (node < 0 || node >= count) {
-            faults.check(
-                    false, Fault.Code.UNKNOWN_REFERENCE, pointer, node, "the index of a node, 0 to " + (count - 1));
-        }
+        faults.check(
+                isNode(node, count),
+                Fault.Code.UNKNOWN_REFERENCE,
+                pointer,
+                node,
+                "the index of a node, 0 to " + (count - 1));
+    }
+
+    private static boolean isNode(int node, int count) {
+        return node >= 0 && node < count;
     }
 }

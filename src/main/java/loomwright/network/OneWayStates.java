@@ -61,8 +61,11 @@ final class OneWayStates {
      * Lets blocking elements conduct where that gives an island its potential: the open end of a diode shows the voltage
      * behind it. An island may stand anywhere between the thresholds around it; as in a real circuit the least leak draws
      * it towards the reference, until the first element is at its threshold.
+     *
+     * @return whether one does
      */
-    void bridgeIslands(Islands islands, Contraction contraction, double[] nodeV, double[] voltageV, double scaleV) {
+    boolean bridgeIslands(Islands islands, Contraction contraction, double[] nodeV, double[] voltageV, double scaleV) {
+        boolean bridged = false;
         double[] shiftV = leaked(islands, contraction, nodeV, voltageV);
         NodeSets joined = new NodeSets(islands.count);
         for (int b = 0; b < free.length; b++) {
@@ -72,9 +75,11 @@ final class OneWayStates {
                 double driveV = voltageV[b] + free[b].biasV + shiftV[from] - shiftV[to];
                 if (driveV >= -TOLERANCE * scaleV && joined.join(from, to)) {
                     states[b] = State.CONDUCTING;
+                    bridged = true;
                 }
             }
         }
+        return bridged;
     }
 
     private boolean mayBridge(int b) {

@@ -26,7 +26,8 @@ final class Outcome {
         powerResidual = 0;
     }
 
-    Outcome(NewtonLoop settled) {
+    Outcome(NewtonLoop loop) {
+        OperatingPoint settled = loop.point;
         Contraction contraction = settled.contraction;
         Branch[] branches = contraction.branches;
         currentA = settled.current.clone();
@@ -42,7 +43,7 @@ final class Outcome {
             }
         }
         voltageV = settled.nodeV();
-        Islands islands = settled.islands();
+        Islands islands = loop.islands();
         floating = new boolean[voltageV.length];
         islandOf = new int[voltageV.length];
         double[] base = new double[islands.count];

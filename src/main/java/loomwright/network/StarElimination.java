@@ -1,161 +1,156 @@
 package loomwright.network;
 
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.BitSet;
-import java.util.List;
-
 /**
- * Elimination of the nodes of a conductance network, planned once for all networks that have no more than given branches.
+ * Elimination of the nodes of a conductance network one by one, in an order planned once for all networks that have no
+ * more than given branches. Node 0 is earth, of 0 V, and stays.
  *
- * <p>A node with conductances g₁ … gₙ to others and g₀ to earth is replaced by gᵢ·gⱼ/(g₀ + g₁ + … + gₙ) between each pair
- * of its neighbours (star-mesh transformation). Unless a conductance is negative nothing is subtracted, so each voltage
- * keeps its digits however small a conductance is. The order is that of least degree, which on a harness, nearly a tree,
- * makes next to no new branches.
+ * <p>A node with conductances g₁ … gₙ to others is replaced by gᵢ·gⱼ/(g₁ + … + gₙ) between each pair of these
+ * (star-mesh transformation). Unless a conductance is negative nothing is subtracted, so each voltage keeps its digits
+ * however far the conductances are spread; a Cholesky factorisation, which this is otherwise, loses nodes that are tied
+ * strongly to each other and weakly to the rest. The order is that of {@link EliminationOrder}.
  *
- * <p>Cost: planning, nodes times branches; a solution, the sum of the squares of the degrees met.
+ * <p>Cost: a factorisation, the sum of the squares of the degrees met; a solution, the sum of the degrees. Holds the
+ * figures of the network at hand, so it is for one thread at a time.
+ *
+ * <p>Source: star-mesh transformation, general circuit theory (from memory).
  */
 final class StarElimination {
-    /** Earth, as an end of a branch. */
-    static final int EARTH = -1;
+    /** By node: when it is eliminated. Earth would be last. */
+    private final int[] place;
 
-    private final int size;
-    private final List<int[]> pairs = new ArrayList<>();
-    private final int[][] slotOf;
-    private final int[] order;
-    private final int[][] neighbours;
-    private final int[][] spokes;
-    private final int[][] fills;
-    private final double[] inverse;
+    private final int earth;
+    /** By place: its conductances to later nodes are those from {@code start[k]} to before {@code start[k + 1]}. */
+    private final int[] start;
+    /** By conductance: the place of the later node, ascending; earth's is always there. */
+    private final int[] later;
+    /** By place: its conductances to earlier nodes are {@code in[inStart[k]]} to before {@code in[inStart[k + 1]]}. */
+    private final int[] inStart;
+
+    private final int[] in;
+    /** The earlier nodes of these. */
+    private final int[] earlier;
+
+    private final double[] betweenS;
+    private final double[] sumS;
+    private final double[] figure;
+    /** By place: where its conductance to the node at hand is kept. */
+    private final int[] at;
 
     /**
      * Plans the elimination.
      *
-     * @param size number of nodes besides earth
-     * @param from one end of each branch that there may be, or {@link #EARTH}
+     * @param nodes how many, earth among them
+     * @param from one end of each branch that there may be
      * @param to the other end
      */
-    StarElimination(int size, int[] from, int[] to) {
-        this.size = size;
-        slotOf = new int[size][size];
-        for (int[] row : slotOf) {
-            Arrays.fill(row, -1);
+    StarElimination(int nodes, int[] from, int[] to) {
+        EliminationOrder order = new EliminationOrder(nodes, from, to);
+        earth = nodes - 1;
+        place = order.place();
+        start = order.start();
+        later = order.later();
+        inStart = new int[nodes + 1];
+        in = new int[later.length];
+        earlier = new int[later.length];
+        betweenS = new double[later.length];
+        sumS = new double[earth];
+        figure = new double[nodes];
+        at = new int[nodes];
+        transpose();
+    }
+
+    private void transpose() {
+        for (int k : later) {
+            inStart[k + 1]++;
         }
-        BitSet[] adjacent = new BitSet[size];
-        for (int i = 0; i < size; i++) {
-            adjacent[i] = new BitSet(size);
+        for (int k = 0; k < earth; k++) {
+            inStart[k + 1] += inStart[k];
         }
-        for (int b = 0; b < from.length; b++) {
-            if (from[b] != to[b] && from[b] != EARTH && to[b] != EARTH) {
-                join(adjacent, from[b], to[b]);
+        int[] next = inStart.clone();
+        for (int k = 0; k < earth; k++) {
+            for (int p = start[k]; p < start[k + 1]; p++) {
+                in[next[later[p]]] = p;
+                earlier[next[later[p]]++] = k;
             }
         }
-        order = new int[size];
-        neighbours = new int[size][];
-        spokes = new int[size][];
-        fills = new int[size][];
-        inverse = new double[size];
-        plan(adjacent);
     }
 
-    private void join(BitSet[] adjacent, int a, int b) {
-        adjacent[a].set(b);
-        adjacent[b].set(a);
-        if (slotOf[a][b] < 0) {
-            slotOf[a][b] = pairs.size();
-            slotOf[b][a] = pairs.size();
-            pairs.add(new int[] {a, b});
-        }
-    }
-
-    private void plan(BitSet[] adjacent) {
-        boolean[] gone = new boolean[size];
-        for (int k = 0; k < size; k++) {
-            int node = least(adjacent, gone);
-            int[] around = adjacent[node].stream().toArray();
-            int[] fill = new int[around.length * (around.length - 1) / 2];
-            int next = 0;
-            for (int a = 0; a < around.length; a++) {
-                adjacent[around[a]].clear(node);
-                for (int b = a + 1; b < around.length; b++) {
-                    join(adjacent, around[a], around[b]);
-                    fill[next++] = slotOf[around[a]][around[b]];
-                }
-            }
-            gone[node] = true;
-            order[k] = node;
-            neighbours[k] = around;
-            spokes[k] = Arrays.stream(around).map(n -> slotOf[node][n]).toArray();
-            fills[k] = fill;
-        }
-    }
-
-    private static int least(BitSet[] adjacent, boolean[] gone) {
-        int best = -1;
-        int degree = Integer.MAX_VALUE;
-        for (int i = 0; i < gone.length; i++) {
-            int here = gone[i] ? Integer.MAX_VALUE : adjacent[i].cardinality();
-            if (here < degree) {
-                best = i;
-                degree = here;
-            }
-        }
-        return best;
-    }
-
-    /** How many conductances between two nodes there are. */
+    /** How many conductances a network has room for. */
     int slots() {
-        return pairs.size();
+        return later.length;
     }
 
-    /** Where the conductance between two nodes is kept. */
-    int slot(int from, int to) {
-        return slotOf[from][to];
+    /** Where the conductance between two different nodes is kept. */
+    int slot(int a, int b) {
+        int last = Math.max(place[a], place[b]);
+        int p = start[Math.min(place[a], place[b])];
+        while (later[p] != last) {
+            p++;
+        }
+        return p;
     }
 
     /**
-     * Solves one network.
+     * Eliminates all nodes of one network. A node at which nothing is stays at 0 V.
      *
-     * @param betweenS conductance by slot; overwritten
-     * @param earthS conductance of each node to earth, above 0 in sum; overwritten
-     * @param current current driven into each node, A; overwritten by its voltage, V
-     * @return whether the conductances are positive definite, as they are unless some are negative
+     * @param conductanceS by slot
+     * @return how many nodes had a positive sum of conductances when their turn came: all that there is something at, if
+     *     the conductance matrix is positive definite
      */
-    boolean solve(double[] betweenS, double[] earthS, double[] current) {
-        boolean positive = true;
-        for (int k = 0; k < size; k++) {
-            int node = order[k];
-            int[] around = neighbours[k];
-            int[] spoke = spokes[k];
-            double sum = earthS[node];
-            for (int slot : spoke) {
-                sum += betweenS[slot];
+    int factor(double[] conductanceS) {
+        System.arraycopy(conductanceS, 0, betweenS, 0, betweenS.length);
+        int positive = 0;
+        for (int k = 0; k < earth; k++) {
+            for (int p = start[k]; p < start[k + 1]; p++) {
+                at[later[p]] = p;
             }
-            positive &= sum > 0;
-            double inverseS = 1 / sum;
-            inverse[k] = inverseS;
-            int[] fill = fills[k];
-            int next = 0;
-            for (int a = 0; a < around.length; a++) {
-                double share = betweenS[spoke[a]] * inverseS;
-                if (share == 0) {
-                    next += around.length - 1 - a;
-                    continue;
-                }
-                earthS[around[a]] += share * earthS[node];
-                current[around[a]] += share * current[node];
-                for (int b = a + 1; b < around.length; b++) {
-                    betweenS[fill[next++]] += share * betweenS[spoke[b]];
+            for (int q = inStart[k]; q < inStart[k + 1]; q++) {
+                int spoke = in[q];
+                if (betweenS[spoke] != 0) {
+                    double share = betweenS[spoke] / sumS[earlier[q]];
+                    for (int p = spoke + 1; p < start[earlier[q] + 1]; p++) {
+                        betweenS[at[later[p]]] += share * betweenS[p];
+                    }
                 }
             }
-        }
-        for (int k = size - 1; k >= 0; k--) {
-            double drawn = current[order[k]];
-            for (int a = 0; a < neighbours[k].length; a++) {
-                drawn += betweenS[spokes[k][a]] * current[neighbours[k][a]];
+            double sum = 0;
+            for (int p = start[k]; p < start[k + 1]; p++) {
+                sum += betweenS[p];
             }
-            current[order[k]] = drawn * inverse[k];
+            sumS[k] = sum;
+            if (sum > 0) {
+                positive++;
+            }
         }
         return positive;
+    }
+
+    /**
+     * Solves for the voltages, in place.
+     *
+     * @param current current driven into each node, A, with any figure for earth; overwritten by its voltage, V
+     */
+    void solve(double[] current) {
+        for (int node = 0; node < place.length; node++) {
+            figure[place[node]] = current[node];
+        }
+        for (int k = 0; k < earth; k++) {
+            double share = sumS[k] == 0 ? 0 : figure[k] / sumS[k];
+            figure[k] = share;
+            for (int p = start[k]; p < start[k + 1]; p++) {
+                figure[later[p]] += betweenS[p] * share;
+            }
+        }
+        figure[earth] = 0;
+        for (int k = earth - 1; k >= 0; k--) {
+            double drawnA = 0;
+            for (int p = start[k]; p < start[k + 1]; p++) {
+                drawnA += betweenS[p] * figure[later[p]];
+            }
+            figure[k] += sumS[k] == 0 ? 0 : drawnA / sumS[k];
+        }
+        for (int node = 0; node < place.length; node++) {
+            current[node] = figure[place[node]];
+        }
     }
 }

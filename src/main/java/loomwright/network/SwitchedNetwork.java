@@ -1,6 +1,5 @@
 package loomwright.network;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -26,6 +25,9 @@ public final class SwitchedNetwork {
     /** More than any battery gives: two ideal sources against each other. */
     private static final double ABSURD_A = 1e5;
 
+    /** Of an element with both ends at one node, which drives nothing. */
+    private static final int NO_SLOT = -1;
+
     private final Tangents lines;
     private final boolean[] always;
     /** Ends of each element as nodes of the elimination. */
@@ -36,13 +38,11 @@ public final class SwitchedNetwork {
     private final int[] indexOf;
     private final StarElimination elimination;
     /** What is always there, as a start for each step. */
-    private final double[] fixedBetweenS;
+    private final double[] fixedS;
 
-    private final double[] fixedEarthS;
     private final double[] fixedA;
-    private final double[] betweenS;
-    private final double[] earthS;
-    /** Voltage of each node, the reference last and always 0. */
+    private final double[] conductanceS;
+    /** Voltage of each node; the reference, which is 0, first. */
     private final double[] voltage;
 
     /** The elements of the subset that are not linear and always there. */
@@ -64,54 +64,34 @@ public final class SwitchedNetwork {
         lines = new Tangents(elements);
         int count = lines.count();
         indexOf = IntStream.range(0, nodes)
-                .map(node -> node == reference ? nodes - 1 : node < reference ? node : node - 1)
+                .map(node -> node == reference ? 0 : node < reference ? node + 1 : node)
                 .toArray();
-        from = IntStream.range(0, count).map(b -> end(lines.branch(b).from)).toArray();
-        to = IntStream.range(0, count).map(b -> end(lines.branch(b).to)).toArray();
-        elimination = new StarElimination(nodes - 1, from, to);
+        from = IntStream.range(0, count).map(b -> indexOf[lines.branch(b).from]).toArray();
+        to = IntStream.range(0, count).map(b -> indexOf[lines.branch(b).to]).toArray();
+        elimination = new StarElimination(nodes, from, to);
         slot = IntStream.range(0, count)
-                .map(b -> from[b] != StarElimination.EARTH && to[b] != StarElimination.EARTH && from[b] != to[b]
-                        ? elimination.slot(from[b], to[b])
-                        : -1)
+                .map(b -> from[b] == to[b] ? NO_SLOT : elimination.slot(from[b], to[b]))
                 .toArray();
-        betweenS = new double[elimination.slots()];
-        earthS = new double[nodes - 1];
+        conductanceS = new double[elimination.slots()];
         voltage = new double[nodes];
         here = new int[count];
         fixedSources = IntStream.range(0, count)
                 .filter(b -> always[b] && lines.isLinear(b) && lines.branch(b).biasV != 0)
                 .toArray();
-        Arrays.fill(earthS, LEAK_S);
+        for (int node = 1; node < nodes; node++) {
+            conductanceS[elimination.slot(0, node)] = LEAK_S;
+        }
         IntStream.range(0, count).filter(b -> always[b] && lines.isLinear(b)).forEach(this::stamp);
-        fixedBetweenS = betweenS.clone();
-        fixedEarthS = earthS.clone();
+        fixedS = conductanceS.clone();
         fixedA = voltage.clone();
-    }
-
-    private int end(int node) {
-        return indexOf[node] == indexOf.length - 1 ? StarElimination.EARTH : indexOf[node];
     }
 
     /** Adds the line of an element. */
     private void stamp(int b) {
-        int a = from[b];
-        int c = to[b];
-        if (a == c) {
-            return;
-        }
-        if (slot[b] >= 0) {
-            betweenS[slot[b]] += lines.slopeS(b);
-        } else {
-            earthS[a == StarElimination.EARTH ? c : a] += lines.slopeS(b);
-        }
-        double sourceA = lines.sourceA(b);
-        if (sourceA != 0) {
-            if (a != StarElimination.EARTH) {
-                voltage[a] -= sourceA;
-            }
-            if (c != StarElimination.EARTH) {
-                voltage[c] += sourceA;
-            }
+        if (slot[b] != NO_SLOT) {
+            conductanceS[slot[b]] += lines.slopeS(b);
+            voltage[from[b]] -= lines.sourceA(b);
+            voltage[to[b]] += lines.sourceA(b);
         }
     }
 
@@ -143,8 +123,7 @@ public final class SwitchedNetwork {
         }
         boolean chords = false;
         for (int step = 0; step < MOST_STEPS; step++) {
-            System.arraycopy(fixedBetweenS, 0, betweenS, 0, betweenS.length);
-            System.arraycopy(fixedEarthS, 0, earthS, 0, earthS.length);
+            System.arraycopy(fixedS, 0, conductanceS, 0, conductanceS.length);
             System.arraycopy(fixedA, 0, voltage, 0, voltage.length);
             for (int k = 0; k < hereCount; k++) {
                 if (!lines.isLinear(here[k])) {
@@ -152,7 +131,8 @@ public final class SwitchedNetwork {
                 }
                 stamp(here[k]);
             }
-            boolean positive = elimination.solve(betweenS, earthS, voltage);
+            boolean positive = elimination.factor(conductanceS) == voltage.length - 1;
+            elimination.solve(voltage);
             if (settled(step >= ONE_BY_ONE_FROM) && positive) {
                 return plausible();
             }
@@ -191,9 +171,7 @@ public final class SwitchedNetwork {
     }
 
     private double across(int b) {
-        double a = from[b] == StarElimination.EARTH ? 0 : voltage[from[b]];
-        double c = to[b] == StarElimination.EARTH ? 0 : voltage[to[b]];
-        return a - c;
+        return voltage[from[b]] - voltage[to[b]];
     }
 
     /** Voltage of one node against another in the solution, V. */
@@ -222,7 +200,7 @@ public final class SwitchedNetwork {
 
     private void join(NodeSets sets, int b) {
         if (lines.slopeS(b) != 0) {
-            sets.join(indexOf[lines.branch(b).from], indexOf[lines.branch(b).to]);
+            sets.join(from[b], to[b]);
         }
     }
 }

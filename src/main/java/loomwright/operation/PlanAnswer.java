@@ -68,17 +68,21 @@ public final class PlanAnswer {
                             battery.id(),
                             solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS))));
                 }
-                line.append(String.format(
-                        Locale.ROOT,
-                        "; check: currents at the nodes sum to %.1e of the largest, powers to %.1e",
-                        solved.kirchhoffResidual(),
-                        solved.powerResidual()));
+                line.append("; check: currents at the nodes sum to ")
+                        .append(shareInWords(solved.kirchhoffResidual()))
+                        .append(" of the largest, powers to ")
+                        .append(shareInWords(solved.powerResidual()));
             } else {
                 line.append("; no solution");
             }
             working.add(line.toString());
         }
         return working;
+    }
+
+    /** What is left of a sum that should be nothing. Below a millionth of a millionth it is rounding. */
+    private static String shareInWords(double share) {
+        return share < 1e-12 ? "less than 1e-12" : String.format(Locale.ROOT, "%.1e", share);
     }
 
     /** Where the rules come from that a plan's figures rest on. */

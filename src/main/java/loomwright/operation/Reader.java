@@ -1,9 +1,7 @@
 package loomwright.operation;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalDouble;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Breaker;
@@ -32,15 +30,9 @@ public final class Reader {
     private static final double NOTHING = 1e-12;
 
     private final SolvedStep solved;
-    private final Map<String, List<Integer>> branchesOf = new LinkedHashMap<>();
 
     private Reader(SolvedStep solved) {
         this.solved = solved;
-        for (int i = 0; i < solved.branches().size(); i++) {
-            branchesOf
-                    .computeIfAbsent(solved.branches().get(i).id(), id -> new ArrayList<>())
-                    .add(i);
-        }
     }
 
     public static PlanReadings read(Plan plan, List<SolvedStep> steps) {
@@ -97,23 +89,27 @@ public final class Reader {
     }
 
     private WireReading wire(Wire wire) {
-        List<Integer> own = branchesOf.getOrDefault(wire.id(), List.of());
-        double currentA = own.isEmpty() ? 0 : solved.currentA(own.get(0));
+        Wiring.Run run = solved.run(wire);
+        int from = run.from().node();
+        int to = run.to().node();
+        int branch = run.branch();
         return new WireReading(
                 wire.id(),
-                wire.from().toString(),
-                wire.to().toString(),
-                clean(currentA),
-                clean(solved.acrossV(wire.from(), wire.to())),
-                own.isEmpty() ? 0 : clean(solved.powerW(own.get(0))),
-                isLive(solved.node(wire.from())) || isLive(solved.node(wire.to())),
-                !own.isEmpty() && solved.isAgainstFeed(own.get(0)));
+                run.from().name(),
+                run.to().name(),
+                branch < 0 ? 0 : clean(solved.currentA(branch)),
+                clean(solved.acrossV(from, to)),
+                branch < 0 ? 0 : clean(solved.powerW(branch)),
+                isLive(from) || isLive(to),
+                branch >= 0 && solved.isAgainstFeed(branch));
     }
 
     private PartReading part(Part part) {
         List<BranchReading> branches = new ArrayList<>();
         double powerW = 0;
-        for (int i : branchesOf.getOrDefault(part.id(), List.of())) {
+        int first = solved.firstBranchOf(part.id());
+        int end = solved.endBranchOf(part.id());
+        for (int i = first; i < end; i++) {
             Branch branch = solved.branches().get(i);
             branches.add(new BranchReading(
                     branch.from(),
@@ -126,7 +122,7 @@ public final class Reader {
         return new PartReading(
                 part.id(),
                 part.kind(),
-                state(part),
+                state(part, first, end),
                 consumer == null ? null : (Double) clean(solved.acrossV(consumer)),
                 consumer == null ? null : solved.activity(consumer),
                 consumer == null ? null : (Boolean) Intent.meantLive(consumer, solved.plan(), solved.step()),
@@ -134,23 +130,21 @@ public final class Reader {
                 branches);
     }
 
-    private @Nullable String state(Part part) {
+    private @Nullable String state(Part part, int first, int end) {
         boolean active = solved.isActive(part);
         if (part instanceof Relay || part instanceof Solenoid) {
             return active ? "pulled-in" : "released";
         } else if (part instanceof Switch chosen) {
             return chosen.in(solved.step().condition()).name();
         } else if (part instanceof Breaker) {
-            return branchesOf.containsKey(part.id()) ? "closed" : "open";
+            return first < end ? "closed" : "open";
         } else if (part instanceof IgnitionModule) {
-            return branchesOf.getOrDefault(part.id(), List.of()).size() > 1 ? "conducting" : "blocking";
+            return end - first > 1 ? "conducting" : "blocking";
         } else if (part instanceof Rectifier) {
-            boolean conducts =
-                    branchesOf.getOrDefault(part.id(), List.of()).stream().anyMatch(i -> solved.currentA(i) > 0);
-            return conducts ? "conducting" : "blocking";
+            return solved.currentA(first) > 0 ? "conducting" : "blocking";
         } else if (part instanceof Alternator) {
             return solved.step().charging() ? "generating" : "standing";
         }
-        return part instanceof Load && !active && !branchesOf.containsKey(part.id()) ? "off" : null;
+        return part instanceof Load && !active && first == end ? "off" : null;
     }
 }

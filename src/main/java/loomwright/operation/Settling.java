@@ -1,10 +1,12 @@
 package loomwright.operation;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import loomwright.network.Network;
 import loomwright.network.NetworkSolver;
 import loomwright.network.Solution;
 
@@ -37,6 +39,10 @@ final class Settling {
     private final Wiring wiring;
     private final List<Threshold> thresholds;
     private final NetworkSolver solver;
+    /** A plan is often electrically the same in two steps, as with the key off before and after. */
+    private final List<Solved> solved = new ArrayList<>();
+
+    private record Solved(Network network, Solution solution) {}
 
     Settling(Wiring wiring, NetworkSolver solver) {
         this.wiring = wiring;
@@ -72,7 +78,7 @@ final class Settling {
         Set<String> active = before;
         while (true) {
             StepNetwork network = StepNetwork.of(wiring, step, active);
-            Solution solution = solver.solve(network.network());
+            Solution solution = solve(network.network());
             if (!solution.solved()) {
                 return new Rest(Outcome.UNSOLVABLE, network, solution, active, Set.of());
             }
@@ -85,6 +91,17 @@ final class Settling {
             }
             active = next;
         }
+    }
+
+    private Solution solve(Network network) {
+        for (Solved known : solved) {
+            if (known.network().elements().equals(network.elements())) {
+                return known.solution();
+            }
+        }
+        Solution solution = solver.solve(network);
+        solved.add(new Solved(network, solution));
+        return solution;
     }
 
     private Set<String> next(Set<String> active, Solution solution, boolean oneAtATime) {

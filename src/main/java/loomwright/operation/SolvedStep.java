@@ -69,6 +69,20 @@ public final class SolvedStep {
         return rest.network().branches();
     }
 
+    /** Where the branches of a part begin, which stand together; those of wires and connectors come before all of these. */
+    public int firstBranchOf(String partId) {
+        return rest.network().firstBranchOf(partId);
+    }
+
+    /** Where the branches of a part end: the first that is not one of them. */
+    public int endBranchOf(String partId) {
+        return rest.network().endBranchOf(partId);
+    }
+
+    Wiring.Run run(Wire wire) {
+        return wiring.run(wire.id());
+    }
+
     public double currentA(int branch) {
         return rest.solution().currentA(branch);
     }
@@ -86,7 +100,7 @@ public final class SolvedStep {
         Branch b = branches().get(branch);
         return b.owner() == Branch.Owner.WIRE
                 && feedA(branch) < -Activity.TRICKLE_A
-                && plan().findWire(b.id()).map(Wire::directed).orElse(false);
+                && wiring.run(b.id()).wire().directed();
     }
 
     /** Power a branch takes up, W; negative if it delivers. */
@@ -163,17 +177,15 @@ public final class SolvedStep {
      * current either way, the one that carries it.
      */
     public int findBranch(Consumer consumer) {
-        String from = consumer.terminal(consumer.feedTerminal()).toString();
-        String to = consumer.terminal(consumer.returnTerminal()).toString();
+        String from = wiring.end(consumer.terminal(consumer.feedTerminal())).name();
+        String to = wiring.end(consumer.terminal(consumer.returnTerminal())).name();
         int found = -1;
-        for (int i = 0; i < branches().size(); i++) {
+        for (int i = firstBranchOf(consumer.id()); i < endBranchOf(consumer.id()); i++) {
             Branch branch = branches().get(i);
             boolean between = (branch.from().equals(from) && branch.to().equals(to))
                     || (branch.from().equals(to) && branch.to().equals(from));
-            if (between && branch.id().equals(consumer.id())) {
-                if (found < 0 || Math.abs(currentA(i)) > Math.abs(currentA(found))) {
-                    found = i;
-                }
+            if (between && (found < 0 || Math.abs(currentA(i)) > Math.abs(currentA(found)))) {
+                found = i;
             }
         }
         return found;

@@ -53,10 +53,7 @@ public final class StepFindings {
     }
 
     private static void findShort(SolvedStep solved, Battery battery, List<StepFinding> findings) {
-        for (int i = 0; i < solved.branches().size(); i++) {
-            if (!solved.branches().get(i).id().equals(battery.id())) {
-                continue;
-            }
+        for (int i = solved.firstBranchOf(battery.id()); i < solved.endBranchOf(battery.id()); i++) {
             double currentA = solved.currentA(i);
             double terminalV = solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS));
             double internalOhm = solved.plan()

@@ -23,6 +23,8 @@ final class StepNetwork {
     private final Conditions.ResolvedSupply supply;
     private final List<Element> elements;
     private final List<Branch> branches;
+    /** By place of a part in the plan: its first branch; one more at the end. */
+    private final int[] firstBranch;
 
     private StepNetwork(Wiring wiring, Step step, Set<String> active) {
         this.wiring = wiring;
@@ -32,6 +34,7 @@ final class StepNetwork {
                 wiring.plan().conditions().in(step.condition(), wiring.plan().system());
         this.elements = new ArrayList<>(wiring.resistors());
         this.branches = new ArrayList<>(wiring.branches());
+        this.firstBranch = new int[wiring.plan().parts().size() + 1];
     }
 
     /**
@@ -41,9 +44,12 @@ final class StepNetwork {
      */
     static StepNetwork of(Wiring wiring, Step step, Set<String> active) {
         StepNetwork network = new StepNetwork(wiring, step, active);
-        for (Part part : wiring.plan().parts()) {
-            PartModels.connect(part, network);
+        List<Part> parts = wiring.plan().parts();
+        for (int p = 0; p < parts.size(); p++) {
+            network.firstBranch[p] = network.branches.size();
+            PartModels.connect(parts.get(p), network);
         }
+        network.firstBranch[parts.size()] = network.branches.size();
         return network;
     }
 
@@ -70,6 +76,16 @@ final class StepNetwork {
 
     List<Branch> branches() {
         return branches;
+    }
+
+    /** Where the branches of a part begin, which stand together. */
+    int firstBranchOf(String partId) {
+        return firstBranch[wiring.indexOf(partId)];
+    }
+
+    /** Where they end: the first that is not one of them. */
+    int endBranchOf(String partId) {
+        return firstBranch[wiring.indexOf(partId) + 1];
     }
 
     Step step() {
@@ -106,23 +122,15 @@ final class StepNetwork {
     }
 
     void add(Part part, String from, String to, ElementBetween element) {
-        add(
-                part,
-                part.terminal(from).toString(),
-                wiring.node(part.terminal(from)),
-                part.terminal(to).toString(),
-                wiring.node(part.terminal(to)),
-                element);
+        add(part, end(part, from), end(part, to), element);
     }
 
     /** Joins a terminal of a part to the chassis. */
     void resistorToChassis(Part part, String from, double resistanceOhm) {
         add(
                 part,
-                part.terminal(from).toString(),
-                wiring.node(part.terminal(from)),
-                Wiring.CHASSIS,
-                Wiring.CHASSIS_NODE,
+                end(part, from),
+                new Wiring.End(Wiring.CHASSIS, Wiring.CHASSIS_NODE),
                 (a, b) -> new Resistor(part.id(), a, b, resistanceOhm));
     }
 
@@ -130,16 +138,18 @@ final class StepNetwork {
     void resistorToMiddle(Joint joint, String from, double resistanceOhm) {
         add(
                 joint,
-                joint.terminal(from).toString(),
-                wiring.node(joint.terminal(from)),
-                joint.id(),
-                wiring.middleOf(joint),
+                end(joint, from),
+                new Wiring.End(joint.id(), wiring.middleOf(joint)),
                 (a, b) -> new Resistor(joint.id(), a, b, resistanceOhm));
     }
 
-    private void add(Part part, String from, int fromNode, String to, int toNode, ElementBetween element) {
-        branches.add(new Branch(Branch.Owner.PART, part.id(), from, to, fromNode, toNode));
-        elements.add(element.between(fromNode, toNode));
+    private Wiring.End end(Part part, String terminal) {
+        return wiring.end(part.terminal(terminal));
+    }
+
+    private void add(Part part, Wiring.End from, Wiring.End to, ElementBetween element) {
+        branches.add(new Branch(Branch.Owner.PART, part.id(), from.name(), to.name(), from.node(), to.node()));
+        elements.add(element.between(from.node(), to.node()));
     }
 
     /** Makes an element once its nodes are known. */

@@ -34,11 +34,24 @@ final class Wiring {
     private final Plan plan;
     private final List<String> nodeNames = new ArrayList<>();
     private final List<List<String>> terminalsOfNode = new ArrayList<>();
-    private final Map<TerminalRef, Integer> nodeOfTerminal = new HashMap<>();
+    private final Map<TerminalRef, End> ends = new HashMap<>();
+    private final Map<String, Integer> indexOfPart = new HashMap<>();
     private final Map<String, Integer> middleOfJoint = new HashMap<>();
     private final Map<String, Double> linkOhm = new HashMap<>();
     private final List<Branch> branches = new ArrayList<>();
     private final List<Resistor> resistors = new ArrayList<>();
+    /** By id of a wire. */
+    private final Map<String, Run> runs = new HashMap<>();
+
+    private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
+
+    /** A terminal in words, and its node. */
+    record End(String name, int node) {}
+
+    /** A wire between its ends, and its branch: -1 if both are one node. */
+    record Run(Wire wire, End from, End to, int branch) {}
+
+    private record SizeInPlace(String size, Place place) {}
 
     private Wiring(Plan plan) {
         this.plan = plan;
@@ -68,14 +81,16 @@ final class Wiring {
     }
 
     private void addPart(Part part) {
+        indexOfPart.put(part.id(), indexOfPart.size());
         boolean oneNode = part instanceof Joint joint && joint.resistanceOhm() == 0;
         boolean onChassis = part instanceof EarthPoint earth && earth.resistanceOhm() == 0;
         int shared = onChassis ? CHASSIS_NODE : -1;
         for (String name : part.terminals()) {
             TerminalRef ref = part.terminal(name);
             int node = shared >= 0 ? shared : addNode(ref.toString());
-            nodeOfTerminal.put(ref, node);
-            terminalsOfNode.get(node).add(ref.toString());
+            End end = new End(ref.toString(), node);
+            ends.put(ref, end);
+            terminalsOfNode.get(node).add(end.name());
             if (oneNode) {
                 shared = node;
             }
@@ -97,7 +112,8 @@ final class Wiring {
             } else if (size != null && metres != null) {
                 ohm += conductorOhm("/wires/" + i, size, metres, wire.place(), faults);
             }
-            addResistor(Branch.Owner.WIRE, wire.id(), wire.from(), wire.to(), ohm);
+            int branch = addResistor(Branch.Owner.WIRE, wire.id(), end(wire.from()), end(wire.to()), ohm);
+            runs.put(wire.id(), new Run(wire, end(wire.from()), end(wire.to()), branch));
         }
     }
 
@@ -112,14 +128,18 @@ final class Wiring {
 
     private double conductorOhm(String at, String size, double lengthM, Place place, Faults faults) {
         try {
-            double temperatureC = plan.system().temperatureC(place);
-            return ConductorSize.parse(size).resistanceOhmPerM(temperatureC) * lengthM;
+            return lengthM * ohmPerM.computeIfAbsent(new SizeInPlace(size, place), this::resistanceOhmPerM);
         } catch (RejectedInput rejected) {
             for (Fault fault : rejected.faults()) {
                 faults.add(fault.under(at + "/size"));
             }
             return 1;
         }
+    }
+
+    private double resistanceOhmPerM(SizeInPlace conductor) {
+        double temperatureC = plan.system().temperatureC(conductor.place());
+        return ConductorSize.parse(conductor.size()).resistanceOhmPerM(temperatureC);
     }
 
     private void addConnector(Connector connector) {
@@ -130,30 +150,42 @@ final class Wiring {
                 addResistor(
                         Branch.Owner.CONNECTOR,
                         connector.id(),
-                        one.terminal(way),
-                        other.terminal(way),
+                        end(one.terminal(way)),
+                        end(other.terminal(way)),
                         connector.contactResistanceOhm());
             }
         }
     }
 
-    private void addResistor(Branch.Owner owner, String id, TerminalRef from, TerminalRef to, double ohm) {
-        int fromNode = node(from);
-        int toNode = node(to);
-        if (fromNode == toNode) {
+    private int addResistor(Branch.Owner owner, String id, End from, End to, double ohm) {
+        if (from.node() == to.node()) {
             // Both ends on one joint or on the chassis: nothing can flow in it.
-            return;
+            return -1;
         }
-        branches.add(new Branch(owner, id, from.toString(), to.toString(), fromNode, toNode));
-        resistors.add(new Resistor(id, fromNode, toNode, ohm));
+        branches.add(new Branch(owner, id, from.name(), to.name(), from.node(), to.node()));
+        resistors.add(new Resistor(id, from.node(), to.node(), ohm));
+        return branches.size() - 1;
     }
 
     Plan plan() {
         return plan;
     }
 
+    End end(TerminalRef terminal) {
+        return known(ends, terminal);
+    }
+
     int node(TerminalRef terminal) {
-        return known(nodeOfTerminal, terminal);
+        return end(terminal).node();
+    }
+
+    Run run(String wireId) {
+        return known(runs, wireId);
+    }
+
+    /** The place of a part in the plan's list. */
+    int indexOf(String partId) {
+        return known(indexOfPart, partId);
     }
 
     int node(Point point) {

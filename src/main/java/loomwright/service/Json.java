@@ -18,6 +18,7 @@ import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import java.io.IOException;
 import loomwright.answer.Caution;
+import loomwright.service.form.PlainDecimal;
 import loomwright.service.form.SignificantDigits;
 import loomwright.service.form.Words;
 
@@ -93,6 +94,12 @@ final class Json {
 
         @Override
         public void serialize(Double value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            char[] text = new char[PlainDecimal.LONGEST];
+            int start = PlainDecimal.write(value, text);
+            if (start >= 0) {
+                out.writeNumber(text, start, text.length - start);
+                return;
+            }
             double rounded = SignificantDigits.round(value);
             if (rounded == Math.rint(rounded) && Math.abs(rounded) < 1e15) {
                 out.writeNumber((long) rounded);

@@ -30,11 +30,13 @@ final class Consequences {
     private final Plan plan;
     private final List<Settings> settings;
     private final List<List<SolvedStep>> sound;
+    private final Capacities capacities;
 
     Consequences(Plan plan, PlanSolver solver) {
         this.solver = solver;
         this.plan = plan;
         this.settings = Settings.list(plan);
+        this.capacities = new Capacities(plan);
         this.sound = settings.stream().map(s -> solver.solve(s.plan())).toList();
     }
 
@@ -44,7 +46,7 @@ final class Consequences {
 
     Mistake of(SingleFault fault) {
         Notices notices = new Notices();
-        Overloads overloads = new Overloads(plan);
+        Overloads overloads = new Overloads(capacities);
         Map<String, Backfeed> backfeeds = new LinkedHashMap<>();
         Set<String> blown = new LinkedHashSet<>();
         List<String> notes = new ArrayList<>();

@@ -38,19 +38,26 @@ public final class Fuses {
     public static Set<String> firstToOpen(Plan plan, List<SolvedStep> steps) {
         Set<String> first = new LinkedHashSet<>();
         double highest = 1;
-        for (SolvedStep solved : steps) {
-            for (int i = 0; solved.solved() && i < solved.branches().size(); i++) {
-                Part part = plan.findPart(solved.branches().get(i).id()).orElse(null);
-                OptionalDouble limitA = part == null ? OptionalDouble.empty() : opensAtA(part);
-                double share = limitA.isEmpty() ? 0 : Math.abs(solved.currentA(i)) / limitA.getAsDouble();
-                if (share > highest) {
-                    highest = share;
-                    first.clear();
-                    first.add(solved.branches().get(i).id());
-                }
+        for (Part part : plan.parts()) {
+            OptionalDouble limitA = opensAtA(part);
+            double share = limitA.isEmpty() ? 0 : mostA(part, steps) / limitA.getAsDouble();
+            if (share > highest) {
+                highest = share;
+                first.clear();
+                first.add(part.id());
             }
         }
         return first;
+    }
+
+    private static double mostA(Part part, List<SolvedStep> steps) {
+        double mostA = 0;
+        for (SolvedStep solved : steps) {
+            for (int i = solved.firstBranchOf(part.id()); solved.solved() && i < solved.endBranchOf(part.id()); i++) {
+                mostA = Math.max(mostA, Math.abs(solved.currentA(i)));
+            }
+        }
+        return mostA;
     }
 
     static Plan blown(Plan plan, Set<String> fuses) {

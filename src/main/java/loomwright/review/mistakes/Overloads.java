@@ -15,7 +15,6 @@ import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
-import loomwright.circuit.Plan;
 import loomwright.operation.Branch;
 import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.SolvedStep;
@@ -42,8 +41,8 @@ final class Overloads {
     private final Set<Key> lasting = new TreeSet<>((a, b) -> (a.kind() + a.id()).compareTo(b.kind() + b.id()));
     private final Capacities capacities;
 
-    Overloads(Plan plan) {
-        this.capacities = new Capacities(plan);
+    Overloads(Capacities capacities) {
+        this.capacities = capacities;
     }
 
     /**
@@ -103,8 +102,8 @@ final class Overloads {
 
     private static double batteryA(SolvedStep solved) {
         double mostA = 0;
-        for (int i = 0; i < solved.branches().size(); i++) {
-            if (solved.plan().findPart(solved.branches().get(i).id()).orElse(null) instanceof Battery) {
+        for (Battery battery : solved.plan().listParts(Battery.class)) {
+            for (int i = solved.firstBranchOf(battery.id()); i < solved.endBranchOf(battery.id()); i++) {
                 mostA = Math.max(mostA, Math.abs(solved.currentA(i)));
             }
         }

@@ -37,14 +37,24 @@ public final class SignificantDigits {
         if (value == Math.rint(value) && Math.abs(value) < 1e10) {
             return value + 0.0;
         }
-        int shift = DIGITS - 1 - (int) Math.floor(Math.log10(Math.abs(value)));
+        int shift = places(value);
         if (shift >= POWER.length || -shift >= POWER.length) {
             return new BigDecimal(value)
                     .round(new MathContext(DIGITS, RoundingMode.HALF_EVEN))
                     .doubleValue();
         }
         return shift >= 0
-                ? Math.rint(value * POWER[shift]) / POWER[shift]
+                ? scaled(value, shift) / POWER[shift]
                 : Math.rint(value / POWER[-shift]) * POWER[-shift];
+    }
+
+    /** How many of its {@value #DIGITS} digits stand after the point; may be negative. */
+    static int places(double value) {
+        return DIGITS - 1 - (int) Math.floor(Math.log10(Math.abs(value)));
+    }
+
+    /** A whole number: the digits of {@code value} to 0 to 22 places after the point. */
+    static double scaled(double value, int places) {
+        return Math.rint(value * POWER[places]);
     }
 }
