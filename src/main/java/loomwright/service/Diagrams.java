@@ -44,10 +44,7 @@ final class Diagrams {
         ComparisonQuestion question = request.read(ComparisonQuestion.class);
         DiagramOptions options = request.readOptions(DiagramOptions.class);
         return reply(
-                request,
-                face,
-                options,
-                () -> Diagram.compare(question, options, limits.backfeed(), limits.network()));
+                request, face, options, () -> Diagram.compare(question, options, limits.backfeed(), limits.network()));
     }
 
     private static Reply reply(Request request, Face face, DiagramOptions options, Supplier<Drawing> drawing)

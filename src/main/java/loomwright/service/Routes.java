@@ -100,7 +100,8 @@ final class Routes {
                         "/v1/plans/solution",
                         "solvePlan",
                         Calculation.of(Plan.class, plan -> PlanAnswer.of(plan, limits.network()))
-                                .in(faces -> faces.table(PlanTables::readings).text(Face.MARKDOWN, PlanPosts::readings))),
+                                .in(faces ->
+                                        faces.table(PlanTables::readings).text(Face.MARKDOWN, PlanPosts::readings))),
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
@@ -108,7 +109,8 @@ final class Routes {
                                         Plan.class,
                                         (plan, progress) ->
                                                 BackfeedAnswer.of(plan, limits.backfeed(), limits.network(), progress))
-                                .in(faces -> faces.table(PlanTables::backfeed).text(Face.MARKDOWN, PlanPosts::backfeed))),
+                                .in(faces ->
+                                        faces.table(PlanTables::backfeed).text(Face.MARKDOWN, PlanPosts::backfeed))),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
@@ -116,7 +118,8 @@ final class Routes {
                                         Plan.class,
                                         (plan, progress) ->
                                                 MistakesAnswer.of(plan, limits.mistakes(), limits.network(), progress))
-                                .in(faces -> faces.table(PlanTables::mistakes).text(Face.MARKDOWN, PlanPosts::mistakes))),
+                                .in(faces ->
+                                        faces.table(PlanTables::mistakes).text(Face.MARKDOWN, PlanPosts::mistakes))),
                 post(
                         "/v1/plans/sneaks",
                         "findSneaks",
@@ -141,7 +144,9 @@ final class Routes {
                                         question -> DiagnosisAnswer.of(
                                                 question, DiagnosisLimits.defaults(), limits.network()))
                                 .in(faces -> faces.table(DiagnosisTables::table)
-                                        .text(Face.TEXT, answer -> answer.result().summary())
+                                        .text(
+                                                Face.TEXT,
+                                                answer -> answer.result().summary())
                                         .text(Face.MARKDOWN, DiagnosisTables::markdown))),
                 post(
                         "/v1/plans/review",
@@ -166,7 +171,8 @@ final class Routes {
                         Calculation.of(
                                         SheetQuestion.class,
                                         question -> JobSheet.of(question, limits.backfeed(), limits.network()))
-                                .in(json -> Faces.<SheetQuestion, JobSheet>none().text(Face.HTML, SheetPage::of))));
+                                .in(json ->
+                                        Faces.<SheetQuestion, JobSheet>none().text(Face.HTML, SheetPage::of))));
     }
 
     private static List<Endpoint> diagrams(CalculationLimits limits, Examples examples) {
@@ -180,7 +186,9 @@ final class Routes {
     private static List<Endpoint> networks(CalculationLimits limits) {
         Calculation<ResistanceQuestion, Reduction> resistance = Calculation.of(
                         ResistanceQuestion.class, ResistanceQuestion::answer)
-                .in(faces -> faces.figure(Reduction::totalOhm).table(ResistanceQuestion::table).page("Series and parallel", ResistanceQuestion::table));
+                .in(faces -> faces.figure(Reduction::totalOhm)
+                        .table(ResistanceQuestion::table)
+                        .page("Series and parallel", ResistanceQuestion::table));
         return List.of(
                 get("/v1/resistance", "getResistance", resistance),
                 post("/v1/resistance", "postResistance", resistance),
@@ -196,7 +204,8 @@ final class Routes {
                         VoltageDrop.Input.class, VoltageDrop::calculate)
                 .in(faces -> faces.figure(VoltageDrop.Result::totalV)
                         .table(WireForms::table)
-                        .page("Wire", WireForms::table).curves(question -> DropPlot.draw(DropOverLength.of(question))));
+                        .page("Wire", WireForms::table)
+                        .curves(question -> DropPlot.draw(DropOverLength.of(question))));
         Calculation<ConductorSizing.Input, ConductorSizing.Result> sizing = Calculation.of(
                         ConductorSizing.Input.class, ConductorSizing::size)
                 .in(faces -> faces.figure(WireForms::areaMm2, WireForms::whyNone)
@@ -206,7 +215,8 @@ final class Routes {
                         FuseChoice.Input.class, FuseChoice::choose)
                 .in(faces -> faces.figure(WireForms::ratingA, FuseChoice.Result::reason)
                         .table(WireForms::table)
-                        .page("Fuse", WireForms::table).curves(question -> FusePlot.draw(FuseCurves.of(question))));
+                        .page("Fuse", WireForms::table)
+                        .curves(question -> FusePlot.draw(FuseCurves.of(question))));
         return List.of(
                 get("/v1/voltage-drop", "getVoltageDrop", drop),
                 post("/v1/voltage-drop", "postVoltageDrop", drop),
@@ -239,14 +249,17 @@ final class Routes {
 
     private static List<Endpoint> ignition() {
         Calculation<BallastInput, BallastResult> ballast = Calculation.of(BallastInput.class, BallastQuestion::answer)
-                .in(faces -> faces.figure(BallastResult::coilKeyOnV).table(BallastQuestion::table).page("Ballast resistor", BallastQuestion::table));
+                .in(faces -> faces.figure(BallastResult::coilKeyOnV)
+                        .table(BallastQuestion::table)
+                        .page("Ballast resistor", BallastQuestion::table));
         Calculation<ChoiceQuestion, ChoiceResult> choice = Calculation.of(ChoiceQuestion.class, ChoiceQuestion::answer)
                 .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceQuestion::whyNone)
                         .table(ChoiceQuestion::table));
         Calculation<SparkQuestion, SparkReport> spark = Calculation.of(SparkQuestion.class, SparkQuestion::answer)
                 .in(faces -> faces.figure(SparkReport::marginKv)
                         .table(SparkReport::table)
-                        .page("Spark", SparkReport::table).curves(question -> SparkPlots.draw(question.curves())));
+                        .page("Spark", SparkReport::table)
+                        .curves(question -> SparkPlots.draw(question.curves())));
         return List.of(
                 get("/v1/ballast", "getBallast", ballast),
                 post("/v1/ballast", "postBallast", ballast),

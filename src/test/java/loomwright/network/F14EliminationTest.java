@@ -26,9 +26,8 @@ class F14EliminationTest {
                 from[b] = b + 1 < nodes ? b + 1 : random.nextInt(nodes);
                 to[b] = b + 1 < nodes ? random.nextInt(b + 1) : (from[b] + 1 + random.nextInt(nodes - 1)) % nodes;
             }
-            double[] conductanceS = random.doubles(from.length)
-                    .map(d -> Math.pow(10, 3 * d))
-                    .toArray();
+            double[] conductanceS =
+                    random.doubles(from.length).map(d -> Math.pow(10, 3 * d)).toArray();
             return new Mesh(nodes, from, to, conductanceS);
         }
 

@@ -45,8 +45,8 @@ public final class Diagram {
      */
     public static Drawing compare(
             ComparisonQuestion question, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits) {
-        PlanComparison comparison =
-                ComparisonAnswer.of(question, limits, networkLimits, Progress.UNWATCHED).result();
+        PlanComparison comparison = ComparisonAnswer.of(question, limits, networkLimits, Progress.UNWATCHED)
+                .result();
         Changes changes = Changes.of(comparison);
         Scene before = new Scene(
                 question.before(),

@@ -109,7 +109,8 @@ public final class DrawingSvg {
         svg.open("g", "data-wire", wire.id());
         svg.words(wire.words());
         String path = path(wire.points());
-        Insulation body = Insulation.of(wire.colours().isEmpty() ? "NONE" : wire.colours().get(0));
+        Insulation body =
+                Insulation.of(wire.colours().isEmpty() ? "NONE" : wire.colours().get(0));
         boolean dead = wire.state() == State.DEAD;
         double width = (wire.heavy() ? 5 : 3.4) - (dead ? 1.4 : 0);
         String dashes = dead ? "8 5" : "none";
@@ -201,13 +202,12 @@ public final class DrawingSvg {
     }
 
     private void text(Text text) {
-        String fill =
-                switch (text.role()) {
-                    case DATA, SUBTITLE -> "#4a4a4a";
-                    case TERMINAL -> "#3a3a3a";
-                    case VOLTS, READING -> "#0b3d91";
-                    default -> INK;
-                };
+        String fill = switch (text.role()) {
+            case DATA, SUBTITLE -> "#4a4a4a";
+            case TERMINAL -> "#3a3a3a";
+            case VOLTS, READING -> "#0b3d91";
+            default -> INK;
+        };
         svg.text(
                 text.x(),
                 text.baseline(),
@@ -221,15 +221,14 @@ public final class DrawingSvg {
 
     /** A disc for what is wrong, a square for what is changed. */
     private void badge(Badge badge) {
-        String fill =
-                switch (badge.kind()) {
-                    case DANGER -> "#b00020";
-                    case WARNING -> "#c75a00";
-                    case NOTE -> "#4a4a4a";
-                    case BACKFEED -> FED_INK;
-                    case ONLY_HERE -> "#00695c";
-                    case CHANGED -> CHANGED_INK;
-                };
+        String fill = switch (badge.kind()) {
+            case DANGER -> "#b00020";
+            case WARNING -> "#c75a00";
+            case NOTE -> "#4a4a4a";
+            case BACKFEED -> FED_INK;
+            case ONLY_HERE -> "#00695c";
+            case CHANGED -> CHANGED_INK;
+        };
         svg.open("g", "data-mark", String.valueOf(badge.number()));
         svg.words(badge.kind().words());
         boolean square = badge.kind() == Mark.Kind.ONLY_HERE || badge.kind() == Mark.Kind.CHANGED;

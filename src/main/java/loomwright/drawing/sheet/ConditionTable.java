@@ -29,11 +29,13 @@ final class ConditionTable {
         this.sheet = sheet;
         PlanComparison comparison = sheet.comparison();
         if (comparison != null) {
-            comparison.steps().forEach(step -> was.put(
-                    step.step(),
-                    step.readings().stream()
-                            .filter(r -> r.quantity() == Quantity.ACROSS)
-                            .collect(Collectors.toMap(ReadingChange::at, r -> r))));
+            comparison
+                    .steps()
+                    .forEach(step -> was.put(
+                            step.step(),
+                            step.readings().stream()
+                                    .filter(r -> r.quantity() == Quantity.ACROSS)
+                                    .collect(Collectors.toMap(ReadingChange::at, r -> r))));
         }
     }
 
@@ -109,11 +111,10 @@ final class ConditionTable {
         List<String> stand = new ArrayList<>();
         plan.listParts(Switch.class).stream()
                 .filter(Switch::free)
-                .forEach(s -> stand.add(s.called() + ": "
-                        + s.in(Condition.OFF).name()));
+                .forEach(s -> stand.add(s.called() + ": " + s.in(Condition.OFF).name()));
         plan.listParts(Breaker.class)
-                .forEach(b -> stand.add(b.called() + ": " + (b.closedWhenStopped() ? "closed" : "open")
-                        + " while the engine stands"));
+                .forEach(b -> stand.add(
+                        b.called() + ": " + (b.closedWhenStopped() ? "closed" : "open") + " while the engine stands"));
         return stand.isEmpty() ? "" : "They hold with " + String.join(", ", stand) + ".";
     }
 }

@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
-import loomwright.answer.Progress;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
@@ -77,8 +77,7 @@ public record JobSheet(
         });
         Answer<PlanReadings> conditions = in(place, () -> PlanAnswer.of(goal, networkLimits));
         Answer<ReviewReport> review = in(place, () -> PlanReview.of(goal, limits, networkLimits, Progress.UNWATCHED));
-        Answer<ReadingsSheet> readings =
-                in(place, () -> ReadingsAnswer.of(ReadingsQuestion.of(goal), networkLimits));
+        Answer<ReadingsSheet> readings = in(place, () -> ReadingsAnswer.of(ReadingsQuestion.of(goal), networkLimits));
         Answer<PlanComparison> comparison = after == null
                 ? null
                 : ComparisonAnswer.of(ComparisonQuestion.of(plan, after), limits, networkLimits, Progress.UNWATCHED);
@@ -97,9 +96,7 @@ public record JobSheet(
                 review.result(),
                 readings.result(),
                 comparison == null ? null : comparison.result(),
-                comparison == null
-                        ? Materials.whole(plan)
-                        : comparison.result().needed());
+                comparison == null ? Materials.whole(plan) : comparison.result().needed());
         List<Answer<?>> answers = new ArrayList<>(List.of(conditions, review, readings));
         if (comparison != null) {
             answers.add(comparison);

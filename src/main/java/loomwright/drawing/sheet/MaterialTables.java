@@ -47,7 +47,10 @@ final class MaterialTables {
                 Cell.of(Words.orBlank(wire.colour())),
                 Cell.of(wire.size() == null ? "not stated" : wire.size()),
                 Cell.of(String.valueOf(wire.pieces())),
-                Cell.of(stated ? wire.lengthsM().stream().map(Words::metres).collect(Collectors.joining(", ")) : "measure"),
+                Cell.of(
+                        stated
+                                ? wire.lengthsM().stream().map(Words::metres).collect(Collectors.joining(", "))
+                                : "measure"),
                 Cell.of(stated ? Words.metres(wire.totalM()) : ""),
                 Cell.of(String.join(", ", wire.wires())));
     }

@@ -88,7 +88,8 @@ public final class SheetPage {
         List<List<Cell>> rows = Stream.concat(
                         comparison.changes().stream().map(SheetPage::change),
                         comparison.leftBehind().stream()
-                                .map(l -> List.of(Cell.tick(), Cell.of("left behind"), Cell.of(l.text() + " " + l.remedy()))))
+                                .map(l -> List.of(
+                                        Cell.tick(), Cell.of("left behind"), Cell.of(l.text() + " " + l.remedy()))))
                 .toList();
         if (rows.isEmpty()) {
             html.paragraph("Nothing changes.");
@@ -99,8 +100,7 @@ public final class SheetPage {
     }
 
     private static List<Cell> change(ItemChange change) {
-        String what = String.join(
-                ", ", change.changes().stream().map(Words::of).toList());
+        String what = String.join(", ", change.changes().stream().map(Words::of).toList());
         String was = change.wasText();
         String is = change.isText();
         String text = was == null ? Words.orBlank(is) : is == null || was.equals(is) ? was : was + " → " + is;
@@ -126,7 +126,9 @@ public final class SheetPage {
             html.element("h3", "", "Put right by the change");
             html.list(
                     "",
-                    comparison.findings().disappear().stream().map(Finding::text).toList());
+                    comparison.findings().disappear().stream()
+                            .map(Finding::text)
+                            .toList());
         }
         html.close();
     }

@@ -119,11 +119,7 @@ final class Bench {
     }
 
     private boolean measure(
-            Plan faulty,
-            List<SolvedStep> steps,
-            List<Measurement> measurements,
-            List<Integer> which,
-            double[] values) {
+            Plan faulty, List<SolvedStep> steps, List<Measurement> measurements, List<Integer> which, double[] values) {
         Map<Condition, DisconnectedPlan> disconnected = new EnumMap<>(Condition.class);
         for (int i : which) {
             Measurement m = measurements.get(i);

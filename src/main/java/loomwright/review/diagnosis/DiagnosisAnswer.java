@@ -67,19 +67,22 @@ public final class DiagnosisAnswer {
                 .count();
         working.add(deviating + " of " + report.readings().size()
                 + " readings are further from the plan as drawn than meter, supply and parts account for.");
-        working.add(report.tried().singleFaults() + " single faults tried; " + report.tried().notShown()
+        working.add(report.tried().singleFaults() + " single faults tried; "
+                + report.tried().notShown()
                 + " of them would change none of the readings, so nothing is known of those.");
         working.add(
                 report.tried().pairs() == 0
                         ? "Pairs of faults were not tried."
-                        : report.tried().pairs() + " pairs tried, made of single faults that explain some of the readings.");
+                        : report.tried().pairs()
+                                + " pairs tried, made of single faults that explain some of the readings.");
         if (report.tried().withoutSolution() > 0) {
             working.add(report.tried().withoutSolution() + " trials have no solution and are left out.");
         }
         working.add("Deviation z = (measured - predicted)/u, u² = meter² + plan², plan: √2 x 2.9 % x V x (1 - V/E) for"
                 + " volts, 2.9 % for ohms; the supply of each condition is fitted within its tolerance.");
-        working.add("Weight = odds of the faults beforehand x product of Student's t with 4 degrees of freedom of each z / u;"
-                + " for each fitted size less by the square root of the number of readings.");
+        working.add(
+                "Weight = odds of the faults beforehand x product of Student's t with 4 degrees of freedom of each z / u;"
+                        + " for each fitted size less by the square root of the number of readings.");
         report.explanations()
                 .forEach(e -> working.add(String.format(
                         Locale.ROOT,
@@ -108,7 +111,8 @@ public final class DiagnosisAnswer {
                 "G. Schwarz, Estimating the dimension of a model, Annals of Statistics 6, 1978"));
         basis.add(Basis.fromMemory("limits become a standard deviation by 1/√3", "JCGM 100:2008 (GUM), 4.3.7"));
         basis.add(Basis.commonPractice("odds of the kinds of fault beforehand"));
-        basis.add(Basis.commonPractice("accuracy of a meter as one standard deviation, 5 per cent on resistances of parts"));
+        basis.add(Basis.commonPractice(
+                "accuracy of a meter as one standard deviation, 5 per cent on resistances of parts"));
         basis.add(Basis.fromMemory("a blade fuse opens at 1.35 times its rating within half an hour", "ISO 8820-3"));
         return basis;
     }
@@ -116,8 +120,7 @@ public final class DiagnosisAnswer {
     private static List<Caution> cautions(DiagnosisQuestion question, DiagnosisReport report) {
         Set<Caution> cautions = EnumSet.copyOf(PlanCautions.of(question.plan()));
         boolean mends = report.verdict() != DiagnosisReport.Verdict.NO_FAULT_NEEDED;
-        boolean ohms = report.nextReadings().stream()
-                .anyMatch(n -> n.quantity() == Quantity.OHMS);
+        boolean ohms = report.nextReadings().stream().anyMatch(n -> n.quantity() == Quantity.OHMS);
         if (mends || ohms) {
             cautions.add(Caution.DISCONNECT_BATTERY);
         }

@@ -71,11 +71,7 @@ final class NextReadings {
     }
 
     private void choose(
-            List<Measurement> from,
-            List<Candidate> leading,
-            List<Double> weights,
-            int[] classes,
-            List<Chosen> chosen) {
+            List<Measurement> from, List<Candidate> leading, List<Double> weights, int[] classes, List<Chosen> chosen) {
         List<Figures> figures = new ArrayList<>();
         for (Candidate candidate : leading) {
             bench.measure(candidate.faults(), candidate.fusesBlown(), from)
@@ -135,8 +131,7 @@ final class NextReadings {
 
     /** The same classes by small numbers. */
     private static int[] numbered(int[] classes) {
-        List<Integer> known =
-                Arrays.stream(classes).distinct().sorted().boxed().toList();
+        List<Integer> known = Arrays.stream(classes).distinct().sorted().boxed().toList();
         return Arrays.stream(classes).map(known::indexOf).toArray();
     }
 

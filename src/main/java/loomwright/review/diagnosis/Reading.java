@@ -90,8 +90,7 @@ public record Reading(
 
     /** What was measured. */
     Measurement measurement() {
-        return new Measurement(
-                Probe.of(from, to), volts == null ? Quantity.OHMS : Quantity.VOLTS, condition, switches);
+        return new Measurement(Probe.of(from, to), volts == null ? Quantity.OHMS : Quantity.VOLTS, condition, switches);
     }
 
     /** The figure, V or ohm; for an open circuit {@link Bench#OPEN_OHM}. */

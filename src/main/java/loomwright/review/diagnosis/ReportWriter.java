@@ -52,7 +52,10 @@ final class ReportWriter {
                 explanations,
                 next,
                 new Tried(
-                        found.singles(), found.pairs(), found.notShown(), found.trials().unsolved()));
+                        found.singles(),
+                        found.pairs(),
+                        found.notShown(),
+                        found.trials().unsolved()));
     }
 
     private static Verdict verdict(List<Explanation> explanations) {
@@ -79,10 +82,11 @@ final class ReportWriter {
                 : " The readings cannot tell it from " + others + (others == 1 ? " other." : " others.");
         return switch (verdict) {
             case NO_FAULT_NEEDED -> "The plan as drawn explains all readings; no fault is needed.";
-            case SINGLE_FAULT -> "One fault explains all readings: "
-                    + first.candidates().get(0).words() + tie;
-            default -> "No single fault explains all readings, these two do: "
-                    + first.candidates().get(0).words() + tie;
+            case SINGLE_FAULT ->
+                "One fault explains all readings: " + first.candidates().get(0).words() + tie;
+            default ->
+                "No single fault explains all readings, these two do: "
+                        + first.candidates().get(0).words() + tie;
         };
     }
 
@@ -106,7 +110,8 @@ final class ReportWriter {
                 .toList();
         List<Shown> predicted = new ArrayList<>();
         for (int i = 0; i < measurements.size(); i++) {
-            predicted.add(Shown.of(measurements.get(i).quantity(), first.figures().at(i) * share(first, i)));
+            predicted.add(
+                    Shown.of(measurements.get(i).quantity(), first.figures().at(i) * share(first, i)));
         }
         List<SupplyFit> supply = new TreeMap<>(first.fit().supplyShares())
                 .entrySet().stream().map(this::supply).toList();
@@ -168,7 +173,9 @@ final class ReportWriter {
                     m.condition(),
                     m.switches(),
                     Shown.of(m.quantity(), likelihood.measured(i)),
-                    sound == null ? null : Shown.of(m.quantity(), sound.figures().at(i)),
+                    sound == null
+                            ? null
+                            : Shown.of(m.quantity(), sound.figures().at(i)),
                     sound == null ? null : sound.fit().deviations().get(i),
                     sound == null || sound.fit().deviates(i)));
         }

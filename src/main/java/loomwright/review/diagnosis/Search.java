@@ -20,8 +20,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class Search {
     /** What differs by no more than rounding is left in the order of the plan. */
-    static final Comparator<Candidate> LIKELIEST_FIRST =
-            Comparator.comparingDouble((Candidate c) -> Math.rint(c.logWeight() * 1e6)).reversed();
+    static final Comparator<Candidate> LIKELIEST_FIRST = Comparator.comparingDouble(
+                    (Candidate c) -> Math.rint(c.logWeight() * 1e6))
+            .reversed();
 
     /** A fault explains some of the readings if they are e² times as likely with it. */
     private static final double HELPS = 2;
@@ -201,9 +202,8 @@ final class Search {
             return List.of();
         }
         double least = sound.fit().logLikelihood() + HELPS;
-        List<Candidate> helping = singles.stream()
-                .filter(c -> c.fit().logLikelihood() > least)
-                .toList();
+        List<Candidate> helping =
+                singles.stream().filter(c -> c.fit().logLikelihood() > least).toList();
         List<Candidate> distinct = Ties.of(helping, trials.likelihood()).stream()
                 .map(group -> group.get(0))
                 .toList();

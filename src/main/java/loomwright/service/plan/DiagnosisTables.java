@@ -79,17 +79,18 @@ public final class DiagnosisTables {
                     "%d. %.3g %%, %s%s",
                     explanation.rank(),
                     100 * explanation.probability(),
-                    explanation.explains() ? "explains all readings" : "leaves " + explanation.notExplained().size()
-                            + " readings unexplained",
+                    explanation.explains()
+                            ? "explains all readings"
+                            : "leaves " + explanation.notExplained().size() + " readings unexplained",
                     explanation.candidates().size() == 1 ? ":" : "; the readings cannot tell these apart:"));
-            text.bullets(
-                    explanation.candidates().stream().map(Suspect::words).toList());
+            text.bullets(explanation.candidates().stream().map(Suspect::words).toList());
         }
         text.section("What to measure next");
         if (report.nextReadings().isEmpty()) {
             text.paragraph("Nothing that could be measured tells the leading ones apart any further.");
         } else {
-            text.bullets(report.nextReadings().stream().map(DiagnosisTables::next).toList());
+            text.bullets(
+                    report.nextReadings().stream().map(DiagnosisTables::next).toList());
         }
         text.section("The readings");
         List<List<String>> rows = new ArrayList<>();
@@ -118,8 +119,7 @@ public final class DiagnosisTables {
                         .collect(Collectors.groupingBy(
                                 (Expected e) -> shown(e.shown()),
                                 LinkedHashMap::new,
-                                Collectors.mapping(
-                                        e -> e.rank() + " (" + e.words() + ")", Collectors.joining(", "))))
+                                Collectors.mapping(e -> e.rank() + " (" + e.words() + ")", Collectors.joining(", "))))
                         .entrySet()
                         .stream()
                         .map(e -> e.getKey() + " if " + e.getValue())

@@ -65,7 +65,14 @@ final class Bedside {
 
     /** What a meter without errors shows. */
     static List<Reading> exact(Plan plan, List<SingleFault> faults, List<Measurement> measurements) {
-        return noisy(bench(plan).measure(faults, Set.of(), measurements).orElseThrow().figures(), measurements, 1, null);
+        return noisy(
+                bench(plan)
+                        .measure(faults, Set.of(), measurements)
+                        .orElseThrow()
+                        .figures(),
+                measurements,
+                1,
+                null);
     }
 
     /**
@@ -75,7 +82,10 @@ final class Bedside {
      * @param random by which each figure is off, evenly within the accuracy of a plain meter; null for an exact one
      */
     static List<Reading> noisy(
-            Figures figures, List<Measurement> measurements, double supply, @org.jspecify.annotations.Nullable Random random) {
+            Figures figures,
+            List<Measurement> measurements,
+            double supply,
+            @org.jspecify.annotations.Nullable Random random) {
         List<Reading> readings = new ArrayList<>();
         for (int i = 0; i < measurements.size(); i++) {
             Measurement m = measurements.get(i);

@@ -49,10 +49,7 @@ class D01_ReadingsTest {
     @Test
     void aPointIsATerminalOrEarth() {
         rejects(() -> volts("F1", Condition.RUN, Map.of()), Fault.Code.MALFORMED, "/from");
-        rejects(
-                () -> ask(volts("F9.a", Condition.RUN, Map.of())),
-                Fault.Code.UNKNOWN_REFERENCE,
-                "/readings/0/from");
+        rejects(() -> ask(volts("F9.a", Condition.RUN, Map.of())), Fault.Code.UNKNOWN_REFERENCE, "/readings/0/from");
     }
 
     @Test

@@ -128,7 +128,9 @@ class D04_SingleFaultsTest {
     void whatTheReadingsCannotShowIsCounted() {
         DiagnosisReport report =
                 diagnose(Bedside.TWO_LOADS, new BlownFuse("F1"), volts(Condition.RUN, "battery.plus", "heater.a"));
-        assertThat(report.tried().notShown()).isPositive().isLessThan(report.tried().singleFaults());
+        assertThat(report.tried().notShown())
+                .isPositive()
+                .isLessThan(report.tried().singleFaults());
     }
 
     @Test
@@ -136,7 +138,9 @@ class D04_SingleFaultsTest {
         DiagnosisReport report = diagnose(
                 SANDPIPER, new BlownFuse("F2"), volts(Condition.RUN, "battery.plus", "F2.a", "F2.b", "blower.33"));
         assertThat(report.explanations()).extracting(e -> -e.probability()).isSorted();
-        assertThat(report.explanations().stream().mapToDouble(Explanation::probability).sum())
+        assertThat(report.explanations().stream()
+                        .mapToDouble(Explanation::probability)
+                        .sum())
                 .isBetween(0.9, 1 + 1e-9);
     }
 }

@@ -41,8 +41,9 @@ class D05_PairsAndNoneTest {
                 Bedside.exact(Bedside.TWO_LOADS, List.of(new BadJoint("W3", 1.5), new BadJoint("W4", 3)), POINTS));
         assertThat(report.verdict()).isEqualTo(Verdict.FAULT_PAIR);
         Suspect first = report.explanations().get(0).candidates().get(0);
-        assertThat(first.faults()).allSatisfy(f -> assertThat(f.resistanceOhm())
-                .isCloseTo(f.ids().contains("W3") ? 1.5 : 3, within(0.15)));
+        assertThat(first.faults())
+                .allSatisfy(
+                        f -> assertThat(f.resistanceOhm()).isCloseTo(f.ids().contains("W3") ? 1.5 : 3, within(0.15)));
     }
 
     private static double ohms(Suspect suspect) {

@@ -44,7 +44,8 @@ class D06_NextReadingTest {
         DiagnosisReport report = withMore(new BlownFuse("F1"), FEW);
         NextReading next = report.nextReadings().get(0);
         assertThat(next.expected()).hasSizeGreaterThan(1);
-        assertThat(next.expected().stream().map(e -> e.shown()).distinct().count()).isGreaterThan(1);
+        assertThat(next.expected().stream().map(e -> e.shown()).distinct().count())
+                .isGreaterThan(1);
         assertThat(next.gainBits()).isPositive();
     }
 
@@ -56,10 +57,13 @@ class D06_NextReadingTest {
         Bench bench = Bedside.bench(Bedside.TWO_LOADS);
         Trials trials = new Trials(bench, new Likelihood(question));
         List<Candidate> two = Stream.of("F1", "F2")
-                .map(f -> trials.of(List.of(new BlownFuse(f)), java.util.Set.of()).orElseThrow())
+                .map(f ->
+                        trials.of(List.of(new BlownFuse(f)), java.util.Set.of()).orElseThrow())
                 .toList();
         List<NextReadings.Chosen> chosen = new NextReadings(bench, question).of(two, List.of(0.3, 0.3));
-        assertThat(chosen).singleElement().satisfies(c -> assertThat(c.gainBits()).isCloseTo(1, within(1e-9)));
+        assertThat(chosen)
+                .singleElement()
+                .satisfies(c -> assertThat(c.gainBits()).isCloseTo(1, within(1e-9)));
     }
 
     @Test

@@ -65,7 +65,9 @@ class D07_DemoFaultsTest {
             }
         }
         assertThat(runs).isGreaterThanOrEqualTo(12);
-        assertThat((double) missed.size()).as("missed of " + runs + ": " + missed).isLessThanOrEqualTo(0.05 * runs);
+        assertThat((double) missed.size())
+                .as("missed of " + runs + ": " + missed)
+                .isLessThanOrEqualTo(0.05 * runs);
     }
 
     private static List<Measurement> points(Plan plan) {
@@ -79,8 +81,7 @@ class D07_DemoFaultsTest {
         Set<String> splices = new HashSet<>();
         for (Wire wire : plan.wires()) {
             for (TerminalRef terminal : List.of(wire.from(), wire.to())) {
-                if (!(plan.findPart(terminal.part()).orElseThrow() instanceof Joint)
-                        || splices.add(terminal.part())) {
+                if (!(plan.findPart(terminal.part()).orElseThrow() instanceof Joint) || splices.add(terminal.part())) {
                     terminals.add(terminal);
                 }
             }
@@ -123,8 +124,8 @@ class D07_DemoFaultsTest {
     private static int rank(Diagnosis diagnosis, SingleFault fault) {
         for (int g = 0; g < diagnosis.groups().size(); g++) {
             if (diagnosis.groups().get(g).stream()
-                    .anyMatch(c -> c.faults().size() == 1
-                            && Bedside.same(c.faults().get(0), fault))) {
+                    .anyMatch(c ->
+                            c.faults().size() == 1 && Bedside.same(c.faults().get(0), fault))) {
                 return g + 1;
             }
         }

@@ -97,8 +97,7 @@ final class Browser implements AutoCloseable {
     }
 
     boolean isDrawn() {
-        return !find("#diagram svg").isEmpty()
-                && "false".equals(one("#picture").getAttribute("aria-busy"));
+        return !find("#diagram svg").isEmpty() && "false".equals(one("#picture").getAttribute("aria-busy"));
     }
 
     WebElement one(String selector) {

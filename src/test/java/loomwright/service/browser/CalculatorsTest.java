@@ -49,8 +49,10 @@ class CalculatorsTest {
     @Test
     void thePlotIsShown() {
         browser.one(card("/v1/spark") + " button").click();
-        browser.waitUntil(here -> Boolean.TRUE.equals(here.script(
-                "const i = document.querySelector('form[action=\"/v1/spark\"] img'); return !!i && i.naturalWidth > 0")));
+        browser.waitUntil(
+                here -> Boolean.TRUE.equals(
+                        here.script(
+                                "const i = document.querySelector('form[action=\"/v1/spark\"] img'); return !!i && i.naturalWidth > 0")));
     }
 
     @Test

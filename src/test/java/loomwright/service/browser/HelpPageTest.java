@@ -107,9 +107,7 @@ class HelpPageTest {
     @Test
     void aPlanFileIsOpened(@TempDir Path folder) throws IOException {
         Path file = folder.resolve("lamp.json");
-        Files.writeString(
-                file,
-                """
+        Files.writeString(file, """
                 {"schema": "loomwright/plan/1", "name": "One <b>lamp</b>", "system": {"nominalVoltageV": 12},
                  "parts": [{"kind": "battery", "id": "battery"}, {"kind": "earth", "id": "body"},
                    {"kind": "lamp", "id": "lamp", "ratedV": 12, "ratedW": 5, "meantLive": ["off"]}],
@@ -138,9 +136,8 @@ class HelpPageTest {
 
     @Test
     void nothingComesFromAnotherAddress() {
-        assertThat(String.valueOf(
-                        browser.script("return performance.getEntriesByType('resource').map(e => e.name)"
-                                + ".filter(n => !n.startsWith(location.origin) && !n.startsWith('data:')).join(' ')")))
+        assertThat(String.valueOf(browser.script("return performance.getEntriesByType('resource').map(e => e.name)"
+                        + ".filter(n => !n.startsWith(location.origin) && !n.startsWith('data:')).join(' ')")))
                 .isEmpty();
     }
 
