@@ -61,7 +61,7 @@ final class CellBuilder {
         Text.Role nameRole = earth ? Text.Role.DATA : Text.Role.NAME;
         TextLines.wrapped(part.called(), nameRole, NAME_PX, MOST_LINES)
                 .forEach(line -> add(part.id(), nameRole, line));
-        String data = Wordings.data(part, scene.plan());
+        String data = Wordings.data(part, scene.plan()).replace(' ', TextLines.TIE);
         String named = part.label() == null || earth ? data : data.isEmpty() ? part.id() : part.id() + ", " + data;
         TextLines.wrapped(named, Text.Role.DATA, NAME_PX, 2).forEach(line -> add(part.id(), Text.Role.DATA, line));
         String reading = Wordings.reading(scene.part(part.id()));

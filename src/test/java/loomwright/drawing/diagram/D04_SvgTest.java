@@ -108,13 +108,13 @@ class D04_SvgTest {
     }
 
     @Test
-    void aStepWithoutASolutionIsDrawnWithoutFigures() throws Exception {
+    void aDeadShortIsDrawnAndSaidUnderTheTitle() {
         Plan shorted = Plans.of(
                 "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'}",
                 "{'id':'W1','from':'battery.plus','to':'body.31','resistanceOhm':1e-6},"
                         + "{'id':'W2','from':'battery.minus','to':'body.31','resistanceOhm':1e-6}");
-        Drawing drawing = Drawn.of(shorted, Step.CRANK);
+        Drawing drawing = Drawn.of(shorted, Step.RUN);
         assertThat(Room.overlaps(drawing)).isEmpty();
-        assertThat(drawing.texts()).anyMatch(text -> text.text().contains("short"));
+        assertThat(drawing.texts()).anyMatch(text -> text.text().contains("all but shorted"));
     }
 }
