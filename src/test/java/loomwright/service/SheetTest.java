@@ -227,7 +227,10 @@ class SheetTest {
 
     @Test
     void whatIsWrongWithThePlanAsModifiedIsSaidOfIt() {
-        String noReturn = plan("x", ", {\"kind\": \"load\", \"id\": \"horn\", \"resistanceOhm\": 3, \"meantLive\": [\"run\"]}", "");
+        String noReturn = plan(
+                "x",
+                ", {\"kind\": \"load\", \"id\": \"horn\", \"resistanceOhm\": 3, \"meantLive\": [\"run\"]}",
+                ", {\"id\": \"W5\", \"from\": \"F1.b\", \"to\": \"horn.a\", \"size\": \"1.5 mm2\", \"lengthM\": 1}");
         post("/v1/plans/sheet", "{\"plan\": " + before() + ", \"after\": " + noReturn + "}")
                 .statusCode(422)
                 .body("errors.pointer", everyItem(startsWith("/after/")));
