@@ -145,6 +145,7 @@ public final class Main implements Callable<Integer> {
                         },
                         "stop"));
         announce(System.out, "http://" + (host.contains(":") ? "[" + host + "]" : host) + ":" + server.port());
+        server.warmUp();
         stopped.await();
         return 0;
     }

@@ -6,14 +6,20 @@ import java.util.function.Supplier;
 import loomwright.answer.Answer;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Plan;
+import loomwright.drawing.Png;
+import loomwright.drawing.Svg;
 import loomwright.drawing.diagram.Diagram;
 import loomwright.drawing.diagram.DiagramOptions;
 import loomwright.drawing.diagram.Drawing;
 import loomwright.drawing.diagram.DrawingSvg;
 import loomwright.review.comparison.ComparisonQuestion;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Pictures of plans: what to draw stands in the body or is an example, how to draw it in the query. */
 final class Diagrams {
+    private static final Logger LOG = LoggerFactory.getLogger(Diagrams.class);
+
     private static final Faces<DiagramOptions, Drawing> FACES =
             Faces.<DiagramOptions, Drawing>none().picture(answer -> DrawingSvg.of(answer.result(), "diagram"));
 
@@ -48,6 +54,18 @@ final class Diagrams {
                 face,
                 options,
                 () -> Diagram.compare(question, options, limits.backfeed(), limits.network()));
+    }
+
+    /** Draws an example, so that the first caller need not wait for all that a first drawing loads; says if PNG fails. */
+    void warmUp(Json json) throws IOException {
+        Plan plan = examples.plan(examples.list().get(0).name(), json);
+        Svg picture = DrawingSvg.of(
+                Diagram.of(plan, DiagramOptions.USUAL, limits.backfeed(), limits.network()), "warm-up");
+        try {
+            Png.of(picture, 1);
+        } catch (Png.NoFonts noFonts) {
+            LOG.warn("no pictures as PNG: {}", noFonts.getMessage());
+        }
     }
 
     private static Reply reply(Request request, Face face, DiagramOptions options, Supplier<Drawing> drawing)

@@ -1,5 +1,7 @@
 package loomwright.service;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
@@ -51,6 +53,21 @@ public final class Server implements AutoCloseable {
         Server server = new Server(options, contract, endpoints);
         server.javalin.start();
         return server;
+    }
+
+    /** Does once, in the background, what the first picture needs far longer for than any later one. */
+    public void warmUp() {
+        Thread thread = new Thread(this::drawOnce, "warm-up");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    private void drawOnce() {
+        try {
+            new Diagrams(options.calculation(), Examples.load()).warmUp(reading.json());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     public int port() {

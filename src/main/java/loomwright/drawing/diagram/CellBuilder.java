@@ -61,7 +61,7 @@ final class CellBuilder {
         Text.Role nameRole = earth ? Text.Role.DATA : Text.Role.NAME;
         TextLines.wrapped(part.called(), nameRole, NAME_PX, MOST_LINES)
                 .forEach(line -> add(part.id(), nameRole, line));
-        String data = Wordings.data(part, scene.plan());
+        String data = Wordings.data(part, scene.plan()).replace(' ', TextLines.TIE);
         String named = part.label() == null || earth ? data : data.isEmpty() ? part.id() : part.id() + ", " + data;
         TextLines.wrapped(named, Text.Role.DATA, NAME_PX, 2).forEach(line -> add(part.id(), Text.Role.DATA, line));
         String reading = Wordings.reading(scene.part(part.id()));
@@ -104,15 +104,17 @@ final class CellBuilder {
         List<Mark> marks = about.flatMap(one -> scene.marksAt(one).stream()).distinct().toList();
         int perRow = (int) (NAME_PX / Badge.PITCH_PX);
         for (int i = 0; i < marks.size(); i++) {
+            int row = i / perRow;
             badges.add(new Badge(
                     id,
                     marks.get(i).kind(),
                     marks.get(i).number(),
                     i % perRow * Badge.PITCH_PX + Badge.RADIUS_PX,
-                    blockHeight + 1 + Badge.RADIUS_PX + i / perRow * Badge.PITCH_PX));
+                    blockHeight + 1 + Badge.RADIUS_PX + row * Badge.PITCH_PX));
         }
         if (!marks.isEmpty()) {
-            blockHeight += (1 + (marks.size() - 1) / perRow) * Badge.PITCH_PX;
+            int rows = 1 + (marks.size() - 1) / perRow;
+            blockHeight += rows * Badge.PITCH_PX;
             blockWidth = Math.max(blockWidth, Math.min(marks.size(), perRow) * Badge.PITCH_PX);
         }
         return this;
@@ -124,7 +126,7 @@ final class CellBuilder {
         double content = Math.max(body.heightPx(), blockHeight);
         double bodyY = top + (content - body.heightPx()) / 2;
         double height = top + content + bottom;
-        double textX = body.widthPx() + 8;
+        double textX = Math.max(body.widthPx() + 8, rightmostLead() + Setting.CLEAR_PX);
         double textY = top + (content - blockHeight) / 2;
         List<Lead> leads = new ArrayList<>();
         List<Text> texts = new ArrayList<>();
@@ -139,19 +141,37 @@ final class CellBuilder {
         return new Cell(id, ids, words, depth, width, height, body, 0, bodyY, leads, texts, moved, free, emphasis);
     }
 
+    private double rightmostLead() {
+        double right = 0;
+        for (Body.Pin pin : body.pins()) {
+            Setting setting = settingOf(pin);
+            int wires = setting.wires(name(pin)).size();
+            right = Math.max(right, pin.x() + Math.max(0, wires - 1) * Setting.LEAD_PX);
+        }
+        return right;
+    }
+
+    /** Of two connector halves the one that a terminal is of. */
+    private Setting settingOf(Body.Pin pin) {
+        boolean second = settings.size() > 1
+                && !TerminalRef.parse(pin.terminal())
+                        .part()
+                        .equals(settings.get(0).part().id());
+        return settings.get(second ? 1 : 0);
+    }
+
+    private String name(Body.Pin pin) {
+        return settings.size() > 1 ? TerminalRef.parse(pin.terminal()).terminal() : pin.terminal();
+    }
+
     private boolean hasPins(Side side) {
         return body.pins().stream().anyMatch(pin -> pin.side() == side);
     }
 
     /** Adds a terminal's leads and texts; gives the right edge of its column. */
     private double addPin(Body.Pin pin, double height, List<Lead> leads, List<Text> texts) {
-        Setting setting = settings.get(0);
-        String name = pin.terminal();
-        if (settings.size() > 1) {
-            TerminalRef ref = TerminalRef.parse(name);
-            name = ref.terminal();
-            setting = settings.get(ref.part().equals(setting.part().id()) ? 0 : 1);
-        }
+        Setting setting = settingOf(pin);
+        String name = name(pin);
         TerminalRef terminal = setting.part().terminal(name);
         List<String> wires = setting.wires(name);
         for (int i = 0; i < wires.size(); i++) {

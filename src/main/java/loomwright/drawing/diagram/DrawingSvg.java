@@ -13,7 +13,7 @@ import loomwright.drawing.diagram.Drawing.Symbol;
 public final class DrawingSvg {
     private static final String INK = "#1c1c1c";
     private static final String PALE_INK = "#6b6b6b";
-    private static final String LIVE_BAND = "#ffe7a3";
+    private static final String LIVE_BAND = "#ffd970";
     private static final String LIT = "#ffd75e";
     private static final String FED_BAND = "#f7a8c9";
     private static final String CHANGED_BAND = "#d3e2ff";

@@ -7,6 +7,7 @@ import java.math.RoundingMode;
 /** Numbers as a person writes them beside a wire: three digits. */
 final class Figures {
     private static final double SMALLEST = 1e-3;
+    private static final double LARGEST = 1e4;
 
     private Figures() {}
 
@@ -34,6 +35,9 @@ final class Figures {
 
     static String amps(double currentA) {
         double amount = Math.abs(currentA);
+        if (amount >= LARGEST) {
+            return number(amount / 1e3) + " kA";
+        }
         return amount < 100 * SMALLEST ? number(amount / SMALLEST) + " mA" : number(amount) + " A";
     }
 

@@ -21,8 +21,8 @@ final class IgnitionSymbols {
                 .line(Paint.THICK, AXIS + 8, 13, AXIS + 8, 47)
                 .path(Paint.LINE, "M" + (AXIS + 17) + " 14" + "a3.2 3.2 0 0 0 0 6.4".repeat(5))
                 .line(AXIS + 17, 46, AXIS, 46)
-                .line(AXIS + 17, 14, AXIS + 17, 0)
-                .path(Paint.SOLID, "M" + (AXIS + 17) + " -4l-3.5 7h7z");
+                .line(AXIS + 17, 14, AXIS + 17, 6)
+                .path(Paint.SOLID, "M" + (AXIS + 17) + " 0l-3.5 7h7z");
         return sketch.body(50, 60);
     }
 

@@ -63,7 +63,7 @@ final class JunctionSymbols {
         }
         double[] top = Symbols.columns(LEFT, setting.sorted(above), setting);
         double[] bottom = Symbols.columns(LEFT, setting.sorted(below), setting);
-        double right = Math.max(top[above.size()], bottom[below.size()]) - 36;
+        double right = Math.max(last(top), last(bottom)) + 14;
         sketch.rect(Paint.CASE, 2, 3, right - 2, height - 6);
         for (int i = 0; i < above.size(); i++) {
             sketch.pin(setting.sorted(above).get(i), Side.TOP, top[i]);
@@ -82,7 +82,9 @@ final class JunctionSymbols {
         Sketch sketch = new Sketch();
         double height = 34;
         double x = LEFT;
+        double last = LEFT;
         for (String way : ways) {
+            last = x;
             sketch.pin(upper.terminal(way).toString(), Side.TOP, x)
                     .pin(lower.terminal(way).toString(), Side.BOTTOM, x);
             contact(sketch, upper, x, 0, 1);
@@ -95,8 +97,13 @@ final class JunctionSymbols {
             }
             x += Math.max(above.pitch(way), below.pitch(way));
         }
-        double right = x - 36;
+        double right = last + 14;
         return sketch.rect(Paint.CASE, 2, 3, right - 2, height - 6).body(right, height);
+    }
+
+    /** The last of some columns. */
+    private static double last(double[] columns) {
+        return columns[Math.max(0, columns.length - 2)];
     }
 
     private static void contact(Sketch sketch, ConnectorHalf half, double x, double edge, int way) {

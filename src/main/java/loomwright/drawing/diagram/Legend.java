@@ -15,55 +15,63 @@ import org.jspecify.annotations.Nullable;
 final class Legend {
     private static final double LINE_PX = 15;
     private static final double SAMPLE_PX = 44;
+    private static final double KEY_GAP_PX = 26;
     private static final int MOST_LINES = 4;
 
     private final Composition sheet;
     private final double x;
     private final double widthPx;
     private double y;
+    private double keyX;
 
     Legend(Composition sheet, double x, double widthPx, double y) {
         this.sheet = sheet;
         this.x = x;
         this.widthPx = widthPx;
         this.y = y;
+        this.keyX = x;
     }
 
+    /** Samples of lines, one after the other. */
     Legend keys(Emphasis emphasis) {
-        key(0, State.LIVE, Emphasis.NONE, null, "live: a test lamp lights");
-        key(1, State.RETURN, Emphasis.NONE, null, "carries current at the volts of earth");
-        key(2, State.DEAD, Emphasis.NONE, null, "dead");
-        y += LINE_PX + 3;
-        key(0, State.LIVE, Emphasis.NONE, arrow(0, false), "current flows this way");
-        key(1, State.LIVE, Emphasis.NONE, arrow(1, true), "the same, against the wire's feed");
+        key(State.LIVE, Emphasis.NONE, "live: a test lamp lights");
+        key(State.RETURN, Emphasis.NONE, "carries current at the volts of earth");
+        key(State.DEAD, Emphasis.NONE, "dead");
         if (emphasis != Emphasis.NONE) {
-            String words = emphasis == Emphasis.BACKFEED ? "way of a backfeed" : "changed";
-            key(2, State.LIVE, emphasis, null, words);
+            key(State.LIVE, emphasis, emphasis == Emphasis.BACKFEED ? "way of a backfeed" : "changed");
         }
+        arrowKey(false, "current flows this way");
+        arrowKey(true, "the same, against the wire's feed");
+        keyX = x;
         y += LINE_PX + 3;
         return this;
     }
 
-    private double column(int column) {
-        return x + column * Math.min(widthPx / 3, 340);
+    private void key(State state, Emphasis emphasis, String words) {
+        next(words);
+        sample(state, emphasis, null, words);
     }
 
-    private Arrow arrow(int column, boolean againstFeed) {
-        return new Arrow(column(column) + SAMPLE_PX / 2 + 5, y + 6, 1, 0, againstFeed);
+    private void arrowKey(boolean againstFeed, String words) {
+        next(words);
+        sample(State.LIVE, Emphasis.NONE, new Arrow(keyX + SAMPLE_PX / 2, y + 6, 1, 0, againstFeed), words);
     }
 
-    private void key(int column, State state, Emphasis emphasis, @Nullable Arrow arrow, String words) {
-        double left = column(column);
-        sheet.line(new Line(
-                "",
-                words,
-                List.of(new Point(left, y + 6), new Point(left + SAMPLE_PX, y + 6)),
-                List.of("RD", "WH"),
-                state,
-                false,
-                emphasis,
-                arrow));
-        sheet.text(Text.Role.LEGEND, left + SAMPLE_PX + 8, y + 10, words);
+    /** Goes to the next line where this one is full. */
+    private void next(String words) {
+        double needed = SAMPLE_PX + 8 + Text.Role.LEGEND.widthPx(words);
+        if (keyX > x && keyX + needed > x + widthPx) {
+            keyX = x;
+            y += LINE_PX + 4;
+        }
+    }
+
+    private void sample(State state, Emphasis emphasis, @Nullable Arrow arrow, String words) {
+        Point from = new Point(keyX, y + 6);
+        Point to = new Point(keyX + SAMPLE_PX, y + 6);
+        sheet.line(new Line("", words, List.of(from, to), List.of("RD", "WH"), state, false, emphasis, arrow));
+        sheet.text(Text.Role.LEGEND, to.x() + 8, y + 10, words);
+        keyX = to.x() + 8 + Text.Role.LEGEND.widthPx(words) + KEY_GAP_PX;
     }
 
     Legend colours(List<Wire> wires) {

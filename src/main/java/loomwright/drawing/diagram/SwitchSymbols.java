@@ -44,7 +44,7 @@ final class SwitchSymbols {
         double[] bottom = Symbols.columns(LEFT, below, setting);
         double bladeY = BAR_Y + (above.size() - 1) * BAR_STEP;
         double height = bladeY + BLADE_PX + 12;
-        double width = Math.max(top[above.size()], bottom[below.size()]) - 30;
+        double width = Math.max(top[above.size() - 1], below.isEmpty() ? 0 : bottom[below.size() - 1]) + 20;
         Sketch sketch = new Sketch();
         for (int i = 0; i < above.size(); i++) {
             sketch.pin(above.get(i), Side.TOP, top[i]).line(top[i], 0, top[i], BAR_Y + i * BAR_STEP);
@@ -64,7 +64,7 @@ final class SwitchSymbols {
             double y = bladeY + BLADE_PX / 2;
             sketch.line(Paint.LINKAGE, LEFT - 5, y, bottom[below.size() - 1] - 5, y);
         }
-        return sketch.body(Math.max(width, 44), height);
+        return sketch.body(width, height);
     }
 
     /** The fed terminal that some position joins a terminal to; the one of the present position first. */

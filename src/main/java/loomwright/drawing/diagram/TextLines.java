@@ -8,13 +8,20 @@ import loomwright.drawing.TextWidth;
 final class TextLines {
     private TextLines() {}
 
+    /** Stands between a figure and its unit, which are not to be parted. */
+    static final char TIE = '\u00a0';
+
+    private static String spaced(String line) {
+        return line.replace(TIE, ' ');
+    }
+
     /** Lines no wider than asked, broken between words where that is possible; what is too much ends in an ellipsis. */
     static List<String> wrapped(String text, Text.Role role, double widthPx, int mostLines) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
         for (String word : text.strip().split("\\s+")) {
             String longer = line.isEmpty() ? word : line + " " + word;
-            if (role.widthPx(longer) <= widthPx || line.isEmpty()) {
+            if (role.widthPx(spaced(longer)) <= widthPx || line.isEmpty()) {
                 line.setLength(0);
                 line.append(longer);
             } else {
@@ -33,7 +40,7 @@ final class TextLines {
         }
         double factor = role.widthPx("n") / TextWidth.of("n", role.sizePx());
         return lines.stream()
-                .map(one -> TextWidth.shortened(one, role.sizePx(), widthPx / factor))
+                .map(one -> TextWidth.shortened(spaced(one), role.sizePx(), widthPx / factor))
                 .toList();
     }
 }

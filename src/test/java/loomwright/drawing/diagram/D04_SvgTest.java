@@ -1,0 +1,120 @@
+package loomwright.drawing.diagram;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import javax.xml.parsers.DocumentBuilderFactory;
+import loomwright.backfeed.BackfeedLimits;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.Step;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
+
+/** The SVG of a diagram: well formed, readable without eyes, the same every time, safe against any name. */
+class D04_SvgTest {
+    private static byte[] svg(Plan plan) {
+        return DrawingSvg.of(
+                        Diagram.of(plan, DiagramOptions.USUAL, BackfeedLimits.defaults(), NetworkLimits.defaults()), "d")
+                .bytes();
+    }
+
+    private static Document parsed(byte[] svg) throws Exception {
+        DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+        factory.setNamespaceAware(true);
+        factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
+        return factory.newDocumentBuilder().parse(new ByteArrayInputStream(svg));
+    }
+
+    private static List<Element> elements(Document document, String name) {
+        NodeList nodes = document.getElementsByTagNameNS("http://www.w3.org/2000/svg", name);
+        List<Element> elements = new ArrayList<>();
+        for (int i = 0; i < nodes.getLength(); i++) {
+            elements.add((Element) nodes.item(i));
+        }
+        return elements;
+    }
+
+    @Test
+    void eachWireAndEachPartIsAnElementWithItsIdAndItsWords() throws Exception {
+        Plan plan = Plans.example("sandpiper-bypass-relay");
+        Document document = parsed(svg(plan));
+        List<Element> groups = elements(document, "g");
+        for (var wire : plan.wires()) {
+            assertThat(groups).anySatisfy(g -> {
+                assertThat(g.getAttribute("data-wire")).isEqualTo(wire.id());
+                assertThat(g.getFirstChild().getTextContent())
+                        .contains(wire.id(), wire.from().toString());
+            });
+        }
+        for (var part : plan.parts()) {
+            assertThat(groups)
+                    .anyMatch(g -> List.of(g.getAttribute("data-part").split(" ")).contains(part.id()));
+        }
+    }
+
+    @Test
+    void itIsAnImageWithTitleAndDescriptionForThoseWhoDoNotSeeIt() throws Exception {
+        Element root = parsed(svg(Plans.example("sandpiper-unguarded-bypass"))).getDocumentElement();
+        assertThat(root.getAttribute("role")).isEqualTo("img");
+        assertThat(root.getAttribute("aria-labelledby")).isEqualTo("d-title d-desc");
+        assertThat(elements(root.getOwnerDocument(), "title").get(0).getTextContent())
+                .isEqualTo("Sandpiper 1500, unguarded bypass");
+        assertThat(elements(root.getOwnerDocument(), "desc").get(0).getTextContent())
+                .contains("Key on, engine stopped", "Live wires: W3, W4", "Starter solenoid works though it should be dead");
+    }
+
+    @Test
+    void textsAreTextsWithinTheViewBox() throws Exception {
+        Document document = parsed(svg(Plans.example("sandpiper-as-built")));
+        String[] box = document.getDocumentElement().getAttribute("viewBox").split(" ");
+        List<Element> texts = elements(document, "text");
+        assertThat(texts).hasSizeGreaterThan(150);
+        for (Element text : texts) {
+            if (((Element) text.getParentNode()).getAttribute("transform").isEmpty()) {
+                assertThat(Double.parseDouble(text.getAttribute("x"))).isBetween(0.0, Double.parseDouble(box[2]));
+                assertThat(Double.parseDouble(text.getAttribute("y"))).isBetween(0.0, Double.parseDouble(box[3]));
+            }
+        }
+    }
+
+    @Test
+    void theSamePlanGivesTheSameBytes() {
+        Plan plan = Plans.example("sandpiper-as-built");
+        assertThat(svg(plan)).isEqualTo(svg(plan));
+    }
+
+    @Test
+    void noNameBecomesAnElement() throws Exception {
+        String evil = "<script>alert(1)</script>&\\\"\\u0000]]>";
+        Plan plan = Plans.parse("{'schema':'loomwright/plan/1','name':'" + evil + "','system':{'nominalVoltageV':12},"
+                + "'parts':[{'kind':'battery','id':'battery','label':'" + evil + "'},"
+                + "{'kind':'earth','id':'body','label':'" + evil + "'},"
+                + "{'kind':'lamp','id':'lamp','label':'" + evil + "','ratedV':12,'ratedW':5,'meantLive':[]}],"
+                + "'wires':[{'id':'W1','from':'battery.plus','to':'lamp.a','resistanceOhm':1},"
+                + "{'id':'W2','from':'lamp.b','to':'body.31','resistanceOhm':1},"
+                + "{'id':'W3','from':'battery.minus','to':'body.31','resistanceOhm':1}]}");
+        byte[] svg = svg(plan);
+        Document document = parsed(svg);
+        assertThat(elements(document, "script")).isEmpty();
+        assertThat(new String(svg, StandardCharsets.UTF_8)).doesNotContain("<script").contains("&lt;script");
+        assertThat(elements(document, "title").get(0).getTextContent()).startsWith("<script>alert(1)</script>&\"");
+    }
+
+    @Test
+    void aDeadShortIsDrawnAndSaidUnderTheTitle() {
+        Plan shorted = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'}",
+                "{'id':'W1','from':'battery.plus','to':'body.31','resistanceOhm':1e-6},"
+                        + "{'id':'W2','from':'battery.minus','to':'body.31','resistanceOhm':1e-6}");
+        Drawing drawing = Drawn.of(shorted, Step.RUN);
+        assertThat(Room.overlaps(drawing)).isEmpty();
+        assertThat(drawing.texts()).anyMatch(text -> text.text().contains("all but shorted"));
+    }
+}

@@ -1,0 +1,56 @@
+package loomwright.drawing.diagram;
+
+import java.util.List;
+import loomwright.backfeed.BackfeedLimits;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.drawing.diagram.DiagramOptions.Marks;
+import loomwright.drawing.diagram.Drawing.Line;
+import loomwright.drawing.diagram.Drawing.Symbol;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.Step;
+
+/** Drawings for tests. One remedy is tried at most: a drawing tells none. */
+final class Drawn {
+    static final List<String> EXAMPLES = List.of(
+            "sandpiper-as-built",
+            "sandpiper-unguarded-bypass",
+            "sandpiper-bypass-relay",
+            "sandpiper-electronic-module",
+            "otter-6v-positive-earth");
+
+    static final BackfeedLimits LIMITS = new BackfeedLimits(64, 4, 1);
+
+    private Drawn() {}
+
+    static Drawing of(Plan plan, Step step, Marks... marks) {
+        return Diagram.of(
+                plan, new DiagramOptions(step, List.of(marks), null), LIMITS, NetworkLimits.defaults());
+    }
+
+    static Drawing example(String name, Step step, Marks... marks) {
+        return of(Plans.example(name), step, marks);
+    }
+
+    static Line wire(Drawing drawing, String id) {
+        return drawing.wires().stream()
+                .filter(wire -> wire.id().equals(id))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    static Symbol symbol(Drawing drawing, String id) {
+        return drawing.symbols().stream()
+                .filter(symbol -> symbol.ids().contains(id))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** All texts that belong to a part or wire. */
+    static List<String> texts(Drawing drawing, String owner) {
+        return drawing.texts().stream()
+                .filter(text -> text.owner().equals(owner))
+                .map(Text::text)
+                .toList();
+    }
+}

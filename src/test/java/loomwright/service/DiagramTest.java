@@ -1,0 +1,67 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.restassured.response.Response;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+
+/** Diagrams over HTTP: by address for an example, by body for a plan. */
+class DiagramTest {
+    private static final String BYPASS = "/v1/examples/sandpiper-unguarded-bypass/diagram";
+
+    @Test
+    void anExampleHasAnAddressThatIsAPicture() {
+        Response answer = LiveService.ask().get(BYPASS + "?step=crank&title=Merle%20Valley");
+        assertThat(answer.statusCode()).isEqualTo(200);
+        assertThat(answer.contentType()).isEqualTo("image/svg+xml");
+        assertThat(answer.asString())
+                .contains("<title id=\"diagram-title\">Merle Valley</title>", "Cranking", "data-wire=\"W35\"");
+    }
+
+    @Test
+    void aPlanInTheBodyIsDrawnAsItIsAsExample() {
+        String plan = LiveService.ask().get("/v1/examples/otter-6v-positive-earth").asString();
+        String drawn = LiveService.ask()
+                .contentType("application/json")
+                .body(plan)
+                .post("/v1/plans/diagram?step=running&marks=none")
+                .asString();
+        assertThat(drawn)
+                .isEqualTo(LiveService.ask()
+                        .get("/v1/examples/otter-6v-positive-earth/diagram?step=running&marks=none")
+                        .asString());
+    }
+
+    @Test
+    void asPngItHasTwoDotsForEachPixelOfTheSvg() throws IOException {
+        Response png = LiveService.ask().accept("image/png").get("/v1/examples/otter-6v-positive-earth/diagram?marks=none");
+        assertThat(png.contentType()).isEqualTo("image/png");
+        BufferedImage image = ImageIO.read(new ByteArrayInputStream(png.asByteArray()));
+        String svg = LiveService.ask()
+                .get("/v1/examples/otter-6v-positive-earth/diagram?marks=none&format=svg")
+                .asString();
+        double width = Double.parseDouble(svg.replaceAll("(?s).*? width=\"([\\d.]+)\".*", "$1"));
+        assertThat(image.getWidth()).isEqualTo((int) Math.ceil(2 * width));
+    }
+
+    @Test
+    void marksCanBeChosen() {
+        assertThat(LiveService.ask().get(BYPASS + "?marks=backfeed").asString())
+                .contains("Contact points: open", "data-mark=\"1\"");
+        assertThat(LiveService.ask().get(BYPASS + "?marks=none").asString()).doesNotContain("data-mark");
+        assertThat(LiveService.ask().get(BYPASS + "?marks=colours").statusCode()).isEqualTo(400);
+        assertThat(LiveService.ask().get(BYPASS + "?step=midnight").statusCode()).isEqualTo(400);
+    }
+
+    @Test
+    void anotherFormOrAnUnknownExampleIsRefused() {
+        assertThat(LiveService.ask().accept("application/json").get(BYPASS).statusCode())
+                .isEqualTo(406);
+        assertThat(LiveService.ask().get("/v1/examples/no-such/diagram").statusCode())
+                .isEqualTo(404);
+    }
+}
