@@ -87,15 +87,24 @@ final class ConditionTable {
         String volts = acrossV == null ? "floating" : Words.volts(acrossV);
         String does = activity == null || activity == Activity.DEAD ? "" : " " + Words.of(activity);
         String before = before(was.getOrDefault(step, Map.of()).get(reading.part()));
-        boolean meant = Boolean.TRUE.equals(reading.meantLive());
-        if (step.passing() || activity == null) {
-            return Cell.of(volts + does + before);
-        } else if (!meant && activity != Activity.DEAD) {
-            return new Cell("! " + volts + does + before, "wrong");
-        } else if (meant && activity != Activity.OPERATES) {
-            return new Cell("? " + volts + does + before, "wrong");
+        String sign = step.passing() || activity == null
+                ? ""
+                : sign(step, Boolean.TRUE.equals(reading.meantLive()), activity);
+        if (!sign.isEmpty()) {
+            return new Cell(sign + volts + does + before, "wrong");
         }
         return new Cell(volts + does + before, activity == Activity.DEAD ? "dead" : "");
+    }
+
+    /**
+     * A trickle is told in words, it is no reason for alarm. With the key off a dead load is no fault: what may be live
+     * then, may be so for the moment after running only.
+     */
+    private static String sign(Step step, boolean meant, Activity activity) {
+        if (meant) {
+            return step == Step.OFF || activity == Activity.OPERATES ? "" : "? ";
+        }
+        return activity == Activity.DEAD || activity == Activity.LEAKS ? "" : "! ";
     }
 
     private static String before(@Nullable ReadingChange change) {

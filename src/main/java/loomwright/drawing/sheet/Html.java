@@ -95,22 +95,25 @@ final class Html {
         return this;
     }
 
-    /** A table whose head is printed again on each page; it may be wider than a telephone. */
+    /**
+     * A table whose head is printed again on each page; it may be wider than a telephone.
+     *
+     * @param rows a row of one cell is a heading across all columns
+     */
     Html table(String look, List<String> head, List<List<Cell>> rows) {
         open("div", "wide").open("table", look).open("thead", "").open("tr", "");
         head.forEach(text -> markup.element("th", text, "scope", "col"));
         close().close().open("tbody", "");
-        rows.forEach(this::row);
+        rows.forEach(row -> row(row, head.size()));
         return close().close().close();
     }
 
-    private void row(List<Cell> cells) {
+    private void row(List<Cell> cells, int columns) {
         boolean across = cells.size() == 1;
         open("tr", across ? "across" : "");
         for (Cell cell : cells) {
             if (across) {
-                // The most columns there can be: a table has as many as its head.
-                markup.element("th", cell.text(), "colspan", "20", "scope", "colgroup");
+                markup.element("th", cell.text(), "colspan", columns, "scope", "colgroup");
             } else {
                 element("td", cell.look(), cell.text());
             }

@@ -47,6 +47,8 @@ final class ReadingsTable {
         if (lowest == null || highest == null) {
             return Words.of(reading.shows());
         }
-        return Words.figure(lowest) + " to " + Words.figure(highest) + " " + reading.unit();
+        String least = Words.figure(lowest);
+        String most = Words.figure(highest);
+        return (least.equals(most) ? least : least + " to " + most) + " " + reading.unit();
     }
 }

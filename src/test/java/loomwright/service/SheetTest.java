@@ -1,0 +1,238 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.everyItem;
+import static org.hamcrest.Matchers.startsWith;
+
+import io.restassured.path.json.JsonPath;
+import io.restassured.response.ValidatableResponse;
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.NamedNodeMap;
+import org.w3c.dom.NodeList;
+
+/** The printed sheet: 1 one file with nothing from outside, 2 its sections, 3 what it says is what the others say. */
+class SheetTest {
+    private static final String HOSTILE = "</td><script>alert(1)</script><img src='http://a.example/'>&amp;\\\"";
+
+    /** A lamp behind a switch, whose wires a caller can name and add to. */
+    private static String plan(String name, String moreParts, String moreWires) {
+        return """
+                {"schema": "loomwright/plan/1", "name": "%s", "system": {"nominalVoltageV": 12},
+                 "parts": [{"kind": "battery", "id": "battery"}, {"kind": "earth", "id": "body"},
+                           {"kind": "fuse", "id": "F1", "ratingA": 30},
+                           {"kind": "lamp", "id": "lamp", "label": "%s", "ratedV": 12, "ratedW": 21, "meantLive": ["run"]}%s],
+                 "wires": [{"id": "W1", "from": "battery.plus", "to": "F1.a", "size": "1.5 mm2", "lengthM": 0.2, "colour": "RD"},
+                           {"id": "W2", "from": "F1.b", "to": "lamp.a", "size": "1 mm2", "lengthM": 2, "colour": "GNYE"},
+                           {"id": "W3", "from": "lamp.b", "to": "body.31", "size": "1 mm2", "lengthM": 0.5, "colour": "BK"},
+                           {"id": "W4", "from": "battery.minus", "to": "body.31", "size": "16 mm2", "lengthM": 0.4}%s]}
+                """
+                .formatted(name, name, moreParts, moreWires);
+    }
+
+    private static String before() {
+        return plan("Reading lamp", "", "");
+    }
+
+    private static String after() {
+        return plan(
+                "Reading lamp and horn",
+                ", {\"kind\": \"load\", \"id\": \"horn\", \"resistanceOhm\": 3, \"meantLive\": [\"run\"]}",
+                ", {\"id\": \"W5\", \"from\": \"F1.b\", \"to\": \"horn.a\", \"size\": \"1.5 mm2\", \"lengthM\": 1.25,"
+                        + " \"colour\": \"BU\"}, {\"id\": \"W6\", \"from\": \"horn.b\", \"to\": \"body.31\","
+                        + " \"size\": \"1.5 mm2\", \"lengthM\": 0.3, \"colour\": \"BK\"}");
+    }
+
+    private static ValidatableResponse post(String path, String body) {
+        return LiveService.ask()
+                .contentType("application/json")
+                .body(body)
+                .post(path)
+                .then();
+    }
+
+    private static Document sheet(String body) {
+        String page = post("/v1/plans/sheet", body)
+                .statusCode(200)
+                .contentType("text/html; charset=utf-8")
+                .header("Content-Security-Policy", equalTo(FixedHeaders.PAGE_CONTENT_SECURITY))
+                .extract()
+                .asString();
+        assertThat(page).startsWith("<!DOCTYPE html>\n<html lang=\"en\">");
+        try {
+            return DocumentBuilderFactory.newInstance()
+                    .newDocumentBuilder()
+                    .parse(new ByteArrayInputStream(page.getBytes(StandardCharsets.UTF_8)));
+        } catch (Exception e) {
+            throw new AssertionError("not well-formed: " + e.getMessage(), e);
+        }
+    }
+
+    private static Document one() {
+        return sheet("{\"plan\": " + before() + "}");
+    }
+
+    private static Document two() {
+        return sheet("{\"title\": \"Fit a horn\", \"plan\": " + before() + ", \"after\": " + after() + "}");
+    }
+
+    private static List<String> texts(Document page, String element) {
+        NodeList found = page.getElementsByTagName(element);
+        List<String> texts = new ArrayList<>();
+        for (int i = 0; i < found.getLength(); i++) {
+            texts.add(found.item(i).getTextContent());
+        }
+        return texts;
+    }
+
+    private static List<Element> all(Document page) {
+        NodeList found = page.getElementsByTagName("*");
+        List<Element> elements = new ArrayList<>();
+        for (int i = 0; i < found.getLength(); i++) {
+            elements.add((Element) found.item(i));
+        }
+        return elements;
+    }
+
+    /** No element that loads something, no address but the name space of SVG, no address in the style. */
+    private static void assertNothingFromOutside(Document page) {
+        for (Element element : all(page)) {
+            assertThat(Set.of("script", "link", "img", "iframe", "object", "embed", "base", "image", "foreignObject"))
+                    .doesNotContain(element.getTagName());
+            NamedNodeMap attributes = element.getAttributes();
+            for (int i = 0; i < attributes.getLength(); i++) {
+                String name = attributes.item(i).getNodeName().toLowerCase(Locale.ROOT);
+                String value = attributes.item(i).getNodeValue();
+                assertThat(name).doesNotStartWith("on").isNotIn("src", "srcset", "action", "style");
+                if (name.endsWith("href")) {
+                    assertThat(value).startsWith("#");
+                }
+                if (!name.equals("xmlns")) {
+                    assertThat(value).doesNotContain("//a.example").doesNotContain("https:");
+                }
+            }
+        }
+        assertThat(texts(page, "style")).singleElement().asString().doesNotContain("url(", "@import", "http");
+    }
+
+    @Test
+    void itIsOneFileWithNothingFromOutside() {
+        assertNothingFromOutside(one());
+        assertNothingFromOutside(two());
+    }
+
+    @Test
+    void hostileNamesStayNames() {
+        String hostile = plan(HOSTILE, "", "");
+        Document page = sheet("{\"title\": \"" + HOSTILE + "\", \"plan\": " + hostile + "}");
+        String name = HOSTILE.replace("\\\"", "\"");
+        assertThat(texts(page, "h1")).containsExactly(name);
+        assertThat(texts(page, "title")).contains(name);
+        assertThat(texts(page, "td")).contains(name);
+        assertThat(page.getElementsByTagName("script").getLength()).isZero();
+        assertThat(page.getElementsByTagName("img").getLength()).isZero();
+    }
+
+    @Test
+    void noTwoElementsHaveTheSameId() {
+        assertThat(all(two()).stream().map(e -> e.getAttribute("id")).filter(id -> !id.isEmpty()))
+                .hasSizeGreaterThan(4)
+                .doesNotHaveDuplicates();
+    }
+
+    @Test
+    void aSheetOfOnePlanHasItsSections() {
+        Document page = one();
+        assertThat(texts(page, "h1")).containsExactly("Reading lamp");
+        assertThat(texts(page, "h2"))
+                .containsExactly(
+                        "Before you touch anything",
+                        "Parts and wire of this plan",
+                        "What each load gets",
+                        "Findings",
+                        "Readings to take",
+                        "Where the rules come from");
+        assertThat(texts(page, "figcaption")).contains("The circuit");
+        assertThat(texts(page, "dt")).containsExactly("Vehicle", "Owner", "Done by", "Date");
+    }
+
+    @Test
+    void aSheetOfAChangeShowsBeforeAndAfterAndTheWork() {
+        Document page = two();
+        assertThat(texts(page, "h1")).containsExactly("Fit a horn");
+        assertThat(texts(page, "h2")).contains("Work", "Parts and wire to get");
+        assertThat(texts(page, "figcaption")).contains("As it is", "As it will be");
+        assertThat(texts(page, "title")).contains("Reading lamp", "Reading lamp and horn");
+        assertThat(texts(page, "td")).contains("wire added", "1.25 m", "BU", "W5", "W6").doesNotContain("W4");
+    }
+
+    /** The head of each table is a {@code thead}, which browsers print again on each page. */
+    @Test
+    void tablesRepeatTheirHeads() {
+        Document page = two();
+        assertThat(page.getElementsByTagName("thead").getLength())
+                .isEqualTo(page.getElementsByTagName("table").getLength())
+                .isGreaterThan(5);
+        assertThat(texts(page, "style").get(0))
+                .contains("thead { display: table-header-group; }", "@page { size: auto;", "tr { break-inside: avoid; }");
+    }
+
+    @Test
+    void itSaysWhatTheReviewAndTheReadingsSay() {
+        Document page = two();
+        List<String> cells = texts(page, "td");
+        JsonPath review =
+                post("/v1/plans/review", after()).statusCode(200).extract().jsonPath();
+        assertThat(review.getList("result.findings.text", String.class)).isNotEmpty();
+        assertThat(cells).containsAll(review.getList("result.findings.text", String.class));
+        JsonPath readings = post("/v1/plans/readings", "{\"plan\": " + after() + "}")
+                .statusCode(200)
+                .extract()
+                .jsonPath();
+        assertThat(cells)
+                .containsAll(readings.getList("result.readings.tells", String.class))
+                .containsAll(readings.getList("result.readings.redCalled", String.class));
+        assertThat(boxes(page)).isEqualTo(readings.getList("result.readings").size());
+        assertThat(texts(page, "li"))
+                .containsAll(review.getList("cautions.text", String.class))
+                .containsAll(readings.getList("result.first", String.class));
+    }
+
+    private static long boxes(Document page) {
+        return all(page).stream()
+                .filter(e -> e.getAttribute("class").equals("box"))
+                .peek(box -> assertThat(box.getTextContent()).isEmpty())
+                .count();
+    }
+
+    /** This lamp is meant to be live with the key on only, and hangs on the battery. */
+    @Test
+    void theConditionTableHasTheVoltsOfTheSolutionAndMarksWhatIsWrong() {
+        JsonPath solution =
+                post("/v1/plans/solution", before()).statusCode(200).extract().jsonPath();
+        float volts = solution.getFloat("result.steps[0].parts.find { it.part == 'lamp' }.acrossV");
+        String off = String.format(Locale.ROOT, "! %.1f V operates", volts);
+        String run = String.format(Locale.ROOT, "%.1f V operates", volts);
+        assertThat(texts(one(), "td")).contains(off, run);
+    }
+
+    @Test
+    void whatIsWrongWithThePlanAsModifiedIsSaidOfIt() {
+        String noReturn = plan(
+                "x",
+                ", {\"kind\": \"load\", \"id\": \"horn\", \"resistanceOhm\": 3, \"meantLive\": [\"run\"]}",
+                ", {\"id\": \"W5\", \"from\": \"F1.b\", \"to\": \"horn.a\", \"size\": \"1.5 mm2\", \"lengthM\": 1}");
+        post("/v1/plans/sheet", "{\"plan\": " + before() + ", \"after\": " + noReturn + "}")
+                .statusCode(422)
+                .body("errors.pointer", everyItem(startsWith("/after/")));
+    }
+}
