@@ -130,11 +130,12 @@ final class Bench {
                                 .computeIfAbsent(m.condition(), c -> disconnected(faulty, c))
                                 .ohms(m.probe())
                                 .orElse(OPEN_OHM));
-            } else if (steps.get(m.step().ordinal()).solved()) {
-                values[i] =
-                        Meter.volts(steps.get(m.step().ordinal()), m.probe()).orElse(0);
             } else {
-                return false;
+                SolvedStep solved = in(m.step(), steps);
+                if (!solved.solved()) {
+                    return false;
+                }
+                values[i] = Meter.volts(solved, m.probe()).orElse(0);
             }
         }
         return true;
@@ -154,6 +155,10 @@ final class Bench {
         }
         count();
         return solver.solve(faulty, last);
+    }
+
+    private static SolvedStep in(Step step, List<SolvedStep> steps) {
+        return steps.stream().filter(s -> s.step() == step).findFirst().orElseThrow();
     }
 
     private DisconnectedPlan disconnected(Plan faulty, Condition condition) {

@@ -12,6 +12,7 @@ import loomwright.network.NetworkLimits;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
 import loomwright.operation.fault.SingleFault;
+import org.jspecify.annotations.Nullable;
 
 /** Small plans, and readings of a vehicle with known faults. */
 final class Bedside {
@@ -82,10 +83,7 @@ final class Bedside {
      * @param random by which each figure is off, evenly within the accuracy of a plain meter; null for an exact one
      */
     static List<Reading> noisy(
-            Figures figures,
-            List<Measurement> measurements,
-            double supply,
-            @org.jspecify.annotations.Nullable Random random) {
+            Figures figures, List<Measurement> measurements, double supply, @Nullable Random random) {
         List<Reading> readings = new ArrayList<>();
         for (int i = 0; i < measurements.size(); i++) {
             Measurement m = measurements.get(i);

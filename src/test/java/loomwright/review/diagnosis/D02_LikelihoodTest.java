@@ -3,7 +3,9 @@ package loomwright.review.diagnosis;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import loomwright.circuit.Condition;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
@@ -16,10 +18,10 @@ import org.junit.jupiter.api.Test;
 /** How likely readings are beside a prediction. */
 class D02_LikelihoodTest {
     private static final Measurement OHMS =
-            new Measurement(Probe.of("heater.a", "heater.b"), Quantity.OHMS, Condition.OFF, java.util.Map.of());
+            new Measurement(Probe.of("heater.a", "heater.b"), Quantity.OHMS, Condition.OFF, Map.of());
 
     private static Likelihood of(Measurement measurement, double... measured) {
-        List<Reading> readings = java.util.Arrays.stream(measured)
+        List<Reading> readings = Arrays.stream(measured)
                 .mapToObj(figure -> Bedside.reading(measurement, figure))
                 .toList();
         return new Likelihood(new DiagnosisQuestion(Bedside.TWO_LOADS, readings, MeterAccuracy.USUAL));

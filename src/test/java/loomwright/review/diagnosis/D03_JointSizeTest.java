@@ -4,10 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.operation.Probe;
+import loomwright.operation.Quantity;
 import loomwright.operation.fault.BadJoint;
 import loomwright.review.diagnosis.DiagnosisReport.Suspect;
 import loomwright.review.diagnosis.DiagnosisReport.Verdict;
@@ -31,7 +35,7 @@ class D03_JointSizeTest {
     @Test
     void theVoltsLostOverTheCurrentAreItsOhms() {
         double[] shown = {12.57, 12.53, 9.4, 0.016};
-        List<Reading> readings = java.util.stream.IntStream.range(0, 4)
+        List<Reading> readings = IntStream.range(0, 4)
                 .mapToObj(i -> Bedside.reading(POINTS.get(i), shown[i]))
                 .toList();
         Suspect suspect = first(Bedside.diagnose(Bedside.TWO_LOADS, readings));
@@ -53,10 +57,10 @@ class D03_JointSizeTest {
         Plan plan = Plans.example("otter-6v-positive-earth");
         List<Measurement> points = Stream.of("battery.minus", "feed.3", "lights.56", "head.a", "head.b")
                 .map(p -> new Measurement(
-                        loomwright.operation.Probe.toEarth(p),
-                        loomwright.operation.Quantity.VOLTS,
+                        Probe.toEarth(p),
+                        Quantity.VOLTS,
                         Condition.RUN,
-                        java.util.Map.of("lights", "lit")))
+                        Map.of("lights", "lit")))
                 .toList();
         Suspect suspect = first(Bedside.diagnose(plan, Bedside.exact(plan, List.of(new BadJoint("W9", 0.7)), points)));
         assertThat(suspect.faults().get(0).ids()).containsExactly("W9");

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
 import loomwright.circuit.Condition;
 import loomwright.operation.Probe;
@@ -57,8 +58,7 @@ class D06_NextReadingTest {
         Bench bench = Bedside.bench(Bedside.TWO_LOADS);
         Trials trials = new Trials(bench, new Likelihood(question));
         List<Candidate> two = Stream.of("F1", "F2")
-                .map(f ->
-                        trials.of(List.of(new BlownFuse(f)), java.util.Set.of()).orElseThrow())
+                .map(f -> trials.of(List.of(new BlownFuse(f)), Set.of()).orElseThrow())
                 .toList();
         List<NextReadings.Chosen> chosen = new NextReadings(bench, question).of(two, List.of(0.3, 0.3));
         assertThat(chosen)
