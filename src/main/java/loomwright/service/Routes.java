@@ -73,19 +73,22 @@ final class Routes {
                         "/v1/plans/solution",
                         "solvePlan",
                         Calculation.of(Plan.class, plan -> PlanAnswer.of(plan, limits.network()))
-                                .in(faces -> faces.table(PlanTables::readings).text(Face.MARKDOWN, PlanPosts::readings))),
+                                .in(faces ->
+                                        faces.table(PlanTables::readings).text(Face.MARKDOWN, PlanPosts::readings))),
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
                         Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, limits.backfeed(), limits.network()))
-                                .in(faces -> faces.table(PlanTables::backfeed).text(Face.MARKDOWN, PlanPosts::backfeed))),
+                                .in(faces ->
+                                        faces.table(PlanTables::backfeed).text(Face.MARKDOWN, PlanPosts::backfeed))),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
                         Calculation.of(
                                         Plan.class,
                                         plan -> MistakesAnswer.of(plan, MistakesLimits.defaults(), limits.network()))
-                                .in(faces -> faces.table(PlanTables::mistakes).text(Face.MARKDOWN, PlanPosts::mistakes))),
+                                .in(faces ->
+                                        faces.table(PlanTables::mistakes).text(Face.MARKDOWN, PlanPosts::mistakes))),
                 post(
                         "/v1/plans/review",
                         "reviewPlan",

@@ -56,7 +56,8 @@ class PostsTest {
                 .post("/v1/plans/backfeed?format=markdown")
                 .asString();
         assertThat(post)
-                .startsWith("# Sandpiper 1500, unguarded bypass\n\n## Fed though not meant to be\n\n- **danger**: Starter")
+                .startsWith(
+                        "# Sandpiper 1500, unguarded bypass\n\n## Fed though not meant to be\n\n- **danger**: Starter")
                 .contains("Remedy: Fit a relay in place of wire W35");
     }
 

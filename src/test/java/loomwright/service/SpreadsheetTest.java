@@ -45,9 +45,8 @@ class SpreadsheetTest {
         assertThat(LiveService.CONTRACT.operations().stream()
                         .filter(operation -> operation.method().equals("GET"))
                         .map(ContractExamples::good)
-                        .filter(example -> example.node()
-                                .at("/responses/200/content")
-                                .has("text/plain"))
+                        .filter(example ->
+                                example.node().at("/responses/200/content").has("text/plain"))
                         .filter(example -> example.operation().query(ReasonInCell.PARAMETER) == null))
                 .isEmpty();
     }

@@ -70,8 +70,9 @@ public final class Excerpt {
 
     /** Lines that say something by themselves. */
     private static int entries(List<String> lines) {
-        int heads = (int)
-                lines.stream().filter(line -> BELOW_COLUMNS.matcher(line).matches()).count();
+        int heads = (int) lines.stream()
+                .filter(line -> BELOW_COLUMNS.matcher(line).matches())
+                .count();
         return (int) lines.stream()
                         .filter(line -> !line.isEmpty() && !line.startsWith(HEADING))
                         .count()

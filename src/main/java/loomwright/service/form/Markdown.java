@@ -33,7 +33,8 @@ public final class Markdown {
             section("Working").bullets(answer.working());
         }
         if (!answer.basis().isEmpty()) {
-            section("Sources").bullets(answer.basis().stream().map(Markdown::source).toList());
+            section("Sources")
+                    .bullets(answer.basis().stream().map(Markdown::source).toList());
         }
         return this;
     }
@@ -111,8 +112,9 @@ public final class Markdown {
                         .map(column -> Headings.of(table.columns().get(column)))
                         .toList(),
                 table.rows().stream()
-                        .map(row ->
-                                used.stream().map(column -> cell(row.get(column))).toList())
+                        .map(row -> used.stream()
+                                .map(column -> cell(row.get(column)))
+                                .toList())
                         .toList());
     }
 
@@ -143,9 +145,8 @@ public final class Markdown {
     /** Four digits, all of them before the decimal point. */
     static String fourDigits(double value) {
         BigDecimal exact = BigDecimal.valueOf(value);
-        BigDecimal rounded = Math.abs(value) >= 1000
-                ? exact.setScale(0, RoundingMode.HALF_EVEN)
-                : exact.round(new MathContext(4));
+        BigDecimal rounded =
+                Math.abs(value) >= 1000 ? exact.setScale(0, RoundingMode.HALF_EVEN) : exact.round(new MathContext(4));
         return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
     }
 

@@ -36,18 +36,33 @@ public final class PlanPosts {
         if (!findings.isEmpty()) {
             text.section("What is wrong").bullets(findings);
         }
-        bySteps(text, "Volts, to the chassis", steps, (step, column) -> step.nodes()
-                .forEach(n -> column.accept(n.node(), n.voltageV() == null ? "floating" : Markdown.figure(n.voltageV()))));
-        bySteps(text, "Amperes", steps, (step, column) -> step.wires()
-                .forEach(w -> column.accept(w.wire(), Markdown.figure(w.currentA()))));
-        bySteps(text, "What parts do", steps, (step, column) -> step.parts()
-                .forEach(p -> column.accept(p.part(), p.state() == null ? "" : p.state())));
+        bySteps(
+                text,
+                "Volts, to the chassis",
+                steps,
+                (step, column) -> step.nodes()
+                        .forEach(n -> column.accept(
+                                n.node(), n.voltageV() == null ? "floating" : Markdown.figure(n.voltageV()))));
+        bySteps(
+                text,
+                "Amperes",
+                steps,
+                (step, column) -> step.wires().forEach(w -> column.accept(w.wire(), Markdown.figure(w.currentA()))));
+        bySteps(
+                text,
+                "What parts do",
+                steps,
+                (step, column) ->
+                        step.parts().forEach(p -> column.accept(p.part(), p.state() == null ? "" : p.state())));
         return text.close(answer).toString();
     }
 
     /** A table with a row for each thing and a column for each step; a row without any entry is left out. */
     private static void bySteps(
-            Markdown text, String title, List<StepReadings> steps, BiConsumer<StepReadings, BiConsumer<String, String>> cells) {
+            Markdown text,
+            String title,
+            List<StepReadings> steps,
+            BiConsumer<StepReadings, BiConsumer<String, String>> cells) {
         Map<String, List<String>> rows = new LinkedHashMap<>();
         for (int i = 0; i < steps.size(); i++) {
             int before = i;
@@ -59,8 +74,8 @@ public final class PlanPosts {
                 row.add(cell);
             });
         }
-        List<String> columns =
-                Stream.concat(Stream.of("At"), steps.stream().map(step -> Words.of(step.step()))).toList();
+        List<String> columns = Stream.concat(Stream.of("At"), steps.stream().map(step -> Words.of(step.step())))
+                .toList();
         List<List<String>> lines = rows.entrySet().stream()
                 .filter(row -> row.getValue().stream().anyMatch(cell -> !cell.isEmpty()))
                 .map(row -> line(row.getKey(), row.getValue(), steps.size()))
@@ -115,7 +130,8 @@ public final class PlanPosts {
         Markdown text = new Markdown()
                 .title(report.plan())
                 .paragraph("Dangers: " + report.counts().danger() + ", warnings: "
-                        + report.counts().warning() + ", notes: " + report.counts().note() + ".");
+                        + report.counts().warning() + ", notes: "
+                        + report.counts().note() + ".");
         if (!report.findings().isEmpty()) {
             text.section("Findings");
         }

@@ -42,8 +42,8 @@ class ExcerptTest {
 
     @Test
     void allCautionsAndTheLongestTitleFitIntoTheShortestLimit() {
-        Answer<String> answer = new Answer<>(
-                "", Collections.nCopies(50, "x".repeat(80)), List.of(), Arrays.asList(Caution.values()));
+        Answer<String> answer =
+                new Answer<>("", Collections.nCopies(50, "x".repeat(80)), List.of(), Arrays.asList(Caution.values()));
         String text = new Markdown()
                 .title("*".repeat(400))
                 .section("Result")

@@ -20,9 +20,7 @@ class MarkdownTest {
                 List.of(Arrays.asList("out", 0.123456, null, true), Arrays.asList("total", 1234.5, null, null)));
         Answer<String> answer = new Answer<>(
                 "", List.of("1 + 1 = 2"), List.of(Basis.fromMemory("a rule", "a book")), List.of(Caution.HOT_BALLAST));
-        assertThat(Markdown.of(answer, table))
-                .isEqualTo(
-                        """
+        assertThat(Markdown.of(answer, table)).isEqualTo("""
                         ## Result
 
                         | part | drop, V | ok |
@@ -42,8 +40,7 @@ class MarkdownTest {
 
                         - a rule: a book (from memory)
 
-                        """
-                                .formatted(Caution.HOT_BALLAST.text()));
+                        """.formatted(Caution.HOT_BALLAST.text()));
     }
 
     @ParameterizedTest(name = "{0} is written {1}")
