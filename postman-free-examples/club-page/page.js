@@ -84,7 +84,8 @@ function draw(name, step) {
     image.onload = () => { figure.hidden = false; done(); };
     image.onerror = () => { figure.hidden = true; done(); };
     image.alt = `Circuit diagram of ${name}, step ${step}; the readings below say the same in figures.`;
-    $("figcaption", figure).textContent = `${name}, step ${step}`;
+    $("figcaption", figure).textContent = `${name}, step ${step}. Switches and contacts stand ` +
+      "as in the worst finding that is marked; in the table of readings they stand as the plan says.";
     image.src = `${SERVICE}/v1/examples/${encodeURIComponent(name)}/diagram?format=svg&step=${step}`;
   });
 }

@@ -30,7 +30,11 @@ public final class Excerpt {
         sections.add(new Section(List.copyOf(lines)));
     }
 
-    /** @param maxLength characters, {@link #SHORTEST} or more */
+    /**
+     * The text, cut if need be.
+     *
+     * @param maxLength characters, {@link #SHORTEST} or more
+     */
     public static String of(String text, int maxLength) {
         return text.length() <= maxLength ? text : new Excerpt(text).cut(maxLength);
     }
