@@ -56,8 +56,8 @@ final class Diagrams {
     /** Draws an example, so that the first caller need not wait for all that a first drawing loads; says if PNG fails. */
     void warmUp(Json json) throws IOException {
         Plan plan = examples.plan(examples.list().get(0).name(), json);
-        Svg picture = DrawingSvg.of(
-                Diagram.of(plan, DiagramOptions.USUAL, limits.backfeed(), limits.network()), "warm-up");
+        Svg picture =
+                DrawingSvg.of(Diagram.of(plan, DiagramOptions.USUAL, limits.backfeed(), limits.network()), "warm-up");
         try {
             Png.of(picture, 1);
         } catch (Png.NoFonts noFonts) {

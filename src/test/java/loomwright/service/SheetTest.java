@@ -35,8 +35,7 @@ class SheetTest {
                            {"id": "W2", "from": "F1.b", "to": "lamp.a", "size": "1 mm2", "lengthM": 2, "colour": "GNYE"},
                            {"id": "W3", "from": "lamp.b", "to": "body.31", "size": "1 mm2", "lengthM": 0.5, "colour": "BK"},
                            {"id": "W4", "from": "battery.minus", "to": "body.31", "size": "16 mm2", "lengthM": 0.4}%s]}
-                """
-                .formatted(name, name, moreParts, moreWires);
+                """.formatted(name, name, moreParts, moreWires);
     }
 
     private static String before() {
@@ -172,7 +171,9 @@ class SheetTest {
         assertThat(texts(page, "h2")).contains("Work", "Parts and wire to get");
         assertThat(texts(page, "figcaption")).contains("As it is", "As it will be");
         assertThat(texts(page, "title")).contains("Reading lamp", "Reading lamp and horn");
-        assertThat(texts(page, "td")).contains("wire added", "1.25 m", "BU", "W5", "W6").doesNotContain("W4");
+        assertThat(texts(page, "td"))
+                .contains("wire added", "1.25 m", "BU", "W5", "W6")
+                .doesNotContain("W4");
     }
 
     /** The head of each table is a {@code thead}, which browsers print again on each page. */
@@ -183,7 +184,8 @@ class SheetTest {
                 .isEqualTo(page.getElementsByTagName("table").getLength())
                 .isGreaterThan(5);
         assertThat(texts(page, "style").get(0))
-                .contains("thead { display: table-header-group; }", "@page { size: auto;", "tr { break-inside: avoid; }");
+                .contains(
+                        "thead { display: table-header-group; }", "@page { size: auto;", "tr { break-inside: avoid; }");
     }
 
     @Test

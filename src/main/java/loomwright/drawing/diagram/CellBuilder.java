@@ -59,8 +59,7 @@ final class CellBuilder {
         settings.add(setting);
         boolean earth = part instanceof EarthPoint;
         Text.Role nameRole = earth ? Text.Role.DATA : Text.Role.NAME;
-        TextLines.wrapped(part.called(), nameRole, NAME_PX, MOST_LINES)
-                .forEach(line -> add(part.id(), nameRole, line));
+        TextLines.wrapped(part.called(), nameRole, NAME_PX, MOST_LINES).forEach(line -> add(part.id(), nameRole, line));
         String data = Wordings.data(part, scene.plan()).replace(' ', TextLines.TIE);
         String named = part.label() == null || earth ? data : data.isEmpty() ? part.id() : part.id() + ", " + data;
         TextLines.wrapped(named, Text.Role.DATA, NAME_PX, 2).forEach(line -> add(part.id(), Text.Role.DATA, line));

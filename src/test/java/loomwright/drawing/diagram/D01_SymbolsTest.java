@@ -40,7 +40,8 @@ class D01_SymbolsTest {
                                 Part.class.getAnnotation(JsonSubTypes.class).value())
                         .<Class<? extends Part>>map(t -> t.value().asSubclass(Part.class))
                         .toList());
-        assertThat(ONE_OF_EACH.parts().stream().map(Part::getClass)).hasSize(Symbols.kinds().size());
+        assertThat(ONE_OF_EACH.parts().stream().map(Part::getClass))
+                .hasSize(Symbols.kinds().size());
     }
 
     @Test
@@ -51,7 +52,9 @@ class D01_SymbolsTest {
             assertThat(body.pins().stream().map(Body.Pin::terminal))
                     .as(part.id())
                     .containsExactlyInAnyOrderElementsOf(part.terminals());
-            assertThat(body.pins()).as(part.id()).allSatisfy(pin -> assertThat(pin.x()).isBetween(0.0, body.widthPx()));
+            assertThat(body.pins())
+                    .as(part.id())
+                    .allSatisfy(pin -> assertThat(pin.x()).isBetween(0.0, body.widthPx()));
             assertThat(body.shapes()).as(part.id()).isNotEmpty();
         }
     }

@@ -21,7 +21,8 @@ import org.w3c.dom.NodeList;
 class D04_SvgTest {
     private static byte[] svg(Plan plan) {
         return DrawingSvg.of(
-                        Diagram.of(plan, DiagramOptions.USUAL, BackfeedLimits.defaults(), NetworkLimits.defaults()), "d")
+                        Diagram.of(plan, DiagramOptions.USUAL, BackfeedLimits.defaults(), NetworkLimits.defaults()),
+                        "d")
                 .bytes();
     }
 
@@ -55,7 +56,8 @@ class D04_SvgTest {
         }
         for (var part : plan.parts()) {
             assertThat(groups)
-                    .anyMatch(g -> List.of(g.getAttribute("data-part").split(" ")).contains(part.id()));
+                    .anyMatch(
+                            g -> List.of(g.getAttribute("data-part").split(" ")).contains(part.id()));
         }
     }
 
@@ -67,7 +69,10 @@ class D04_SvgTest {
         assertThat(elements(root.getOwnerDocument(), "title").get(0).getTextContent())
                 .isEqualTo("Sandpiper 1500, unguarded bypass");
         assertThat(elements(root.getOwnerDocument(), "desc").get(0).getTextContent())
-                .contains("Key on, engine stopped", "Live wires: W3, W4", "Starter solenoid works though it should be dead");
+                .contains(
+                        "Key on, engine stopped",
+                        "Live wires: W3, W4",
+                        "Starter solenoid works though it should be dead");
     }
 
     @Test
@@ -103,7 +108,9 @@ class D04_SvgTest {
         byte[] svg = svg(plan);
         Document document = parsed(svg);
         assertThat(elements(document, "script")).isEmpty();
-        assertThat(new String(svg, StandardCharsets.UTF_8)).doesNotContain("<script").contains("&lt;script");
+        assertThat(new String(svg, StandardCharsets.UTF_8))
+                .doesNotContain("<script")
+                .contains("&lt;script");
         assertThat(elements(document, "title").get(0).getTextContent()).startsWith("<script>alert(1)</script>&\"");
     }
 

@@ -8,7 +8,16 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Figures and names as they stand on paper. */
 class WordsTest {
     @ParameterizedTest
-    @CsvSource({"0, 0", "0.0049, 0", "-0.004, 0", "0.371, 0.37", "8.285, 8.29", "12.56, 12.6", "147.3, 147", "-10.04, -10.0"})
+    @CsvSource({
+        "0, 0",
+        "0.0049, 0",
+        "-0.004, 0",
+        "0.371, 0.37",
+        "8.285, 8.29",
+        "12.56, 12.6",
+        "147.3, 147",
+        "-10.04, -10.0"
+    })
     void aFigureHasAsManyDigitsAsAMeterShows(double value, String written) {
         assertThat(Words.figure(value)).isEqualTo(written);
     }
@@ -20,10 +29,7 @@ class WordsTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock =
-                    """
+    @CsvSource(delimiter = '|', textBlock = """
                     coilResistanceOhm 85, pullInV 8, ratingA 30 | coil resistance 85 Ω, pull in 8 V, rating 30 A
                     ratedV 12, ratedW 21                        | rated 12 V, rated 21 W
                     capacitanceUf 0.22                          | capacitance 0.22 µF
@@ -35,10 +41,7 @@ class WordsTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock =
-                    """
+    @CsvSource(delimiter = '|', textBlock = """
                     lengthM      | length, m
                     resistanceOhm| resistance, Ω
                     bundleCount  | bundle count

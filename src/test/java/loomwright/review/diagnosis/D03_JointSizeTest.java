@@ -56,11 +56,7 @@ class D03_JointSizeTest {
     void theSizeComesBackBeforeALampToo() {
         Plan plan = Plans.example("otter-6v-positive-earth");
         List<Measurement> points = Stream.of("battery.minus", "feed.3", "lights.56", "head.a", "head.b")
-                .map(p -> new Measurement(
-                        Probe.toEarth(p),
-                        Quantity.VOLTS,
-                        Condition.RUN,
-                        Map.of("lights", "lit")))
+                .map(p -> new Measurement(Probe.toEarth(p), Quantity.VOLTS, Condition.RUN, Map.of("lights", "lit")))
                 .toList();
         Suspect suspect = first(Bedside.diagnose(plan, Bedside.exact(plan, List.of(new BadJoint("W9", 0.7)), points)));
         assertThat(suspect.faults().get(0).ids()).containsExactly("W9");
