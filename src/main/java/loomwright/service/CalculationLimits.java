@@ -2,6 +2,7 @@ package loomwright.service;
 
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.sneak.SneakLimits;
+import loomwright.bulk.BulkLimits;
 import loomwright.network.NetworkLimits;
 
 /**
@@ -10,8 +11,11 @@ import loomwright.network.NetworkLimits;
  * @param network nodes, elements and steps of the solver
  * @param backfeed combinations, ways and remedies of the search for unintended feeds
  * @param sneaks combinations, cases, threads and time of the exhaustive search
+ * @param bulk threads, window and number of bulk runs
  */
-public record CalculationLimits(NetworkLimits network, BackfeedLimits backfeed, SneakLimits sneaks) {
+public record CalculationLimits(
+        NetworkLimits network, BackfeedLimits backfeed, SneakLimits sneaks, BulkLimits bulk) {
     public static final CalculationLimits DEFAULT =
-            new CalculationLimits(NetworkLimits.defaults(), BackfeedLimits.defaults(), SneakLimits.defaults());
+            new CalculationLimits(
+                    NetworkLimits.defaults(), BackfeedLimits.defaults(), SneakLimits.defaults(), BulkLimits.defaults());
 }

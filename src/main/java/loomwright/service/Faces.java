@@ -19,6 +19,10 @@ public final class Faces<R> {
     static final String PARAMETER = "format";
 
     private final Map<Face, Writer<R>> writers;
+    private final Rows<R> rows;
+
+    /** Its table, for one table of many answers. */
+    private record Rows<R>(List<String> columns, Function<R, Table> table) {}
 
     /** Writes an answer in one form. */
     @FunctionalInterface
@@ -26,13 +30,14 @@ public final class Faces<R> {
         byte[] write(Answer<R> answer, Json json) throws IOException;
     }
 
-    private Faces(Map<Face, Writer<R>> writers) {
+    private Faces(Map<Face, Writer<R>> writers, Rows<R> rows) {
         this.writers = writers;
+        this.rows = rows;
     }
 
     /** JSON only. */
     static <R> Faces<R> json() {
-        return new Faces<R>(Map.of()).with(Face.JSON, (answer, json) -> json.write(answer));
+        return new Faces<R>(Map.of(), new Rows<>(List.of(), result -> new Table(List.of(), List.of()))).with(Face.JSON, (answer, json) -> json.write(answer));
     }
 
     /** Also the headline figure as plain text. */
@@ -59,6 +64,11 @@ public final class Faces<R> {
         return text(Face.CSV, answer -> table.apply(answer.result()).csv());
     }
 
+    /** Also a table whose columns are always these, so that many answers can stand in one. */
+    Faces<R> table(List<String> columns, Function<R, Table> table) {
+        return new Faces<>(table(table).writers, new Rows<>(columns, table));
+    }
+
     /** Also a form that is text. */
     Faces<R> text(Face face, Function<Answer<R>, String> text) {
         return with(face, (answer, json) -> text.apply(answer).getBytes(StandardCharsets.UTF_8));
@@ -68,7 +78,15 @@ public final class Faces<R> {
     Faces<R> with(Face face, Writer<R> writer) {
         Map<Face, Writer<R>> more = new LinkedHashMap<>(writers);
         more.put(face, writer);
-        return new Faces<>(more);
+        return new Faces<>(more, rows);
+    }
+
+    List<String> columns() {
+        return rows.columns();
+    }
+
+    Table table(R result) {
+        return rows.table().apply(result);
     }
 
     /**

@@ -18,7 +18,6 @@ import org.slf4j.LoggerFactory;
  * line of JSON for each report of progress and at last one with the answer; a client that hangs up ends the work.
  */
 final class LongCalculation<T, R> implements Endpoint.Handler {
-    static final String LINES = "application/x-ndjson";
     private static final Logger LOG = LoggerFactory.getLogger(LongCalculation.class);
 
     private final Class<T> input;
@@ -55,13 +54,13 @@ final class LongCalculation<T, R> implements Endpoint.Handler {
     @Override
     public Reply handle(Request request) throws IOException {
         boolean lines = request.query(Faces.PARAMETER).isEmpty()
-                && Accept.choose(request.accept(), List.of(Json.MEDIA_TYPE, LINES))
-                        .filter(LINES::equals)
+                && Accept.choose(request.accept(), List.of(Json.MEDIA_TYPE, Json.LINES))
+                        .filter(Json.LINES::equals)
                         .isPresent();
         if (lines) {
             T asked = request.read(input);
             return Reply.streamed(
-                            LINES, (out, problem) -> stream(asked, request, new Lines(out, request.json()), problem))
+                            Json.LINES, (out, problem) -> stream(asked, request, new Lines(out, request.json()), problem))
                     .withHeaders(Map.of("Vary", "Accept"));
         }
         Face face = faces.choose(request);

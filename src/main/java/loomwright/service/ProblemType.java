@@ -31,7 +31,8 @@ public enum ProblemType {
     // What is wrong here.
     INTERNAL_ERROR(500, "A fault of the service"),
     NOT_IMPLEMENTED(501, "The service does not know this method"),
-    OUT_OF_TIME(503, "The calculation took longer than allowed");
+    OUT_OF_TIME(503, "The calculation took longer than allowed"),
+    BUSY(503, "The service has no room for this now");
 
     /** Stable names, not addresses: {@code .example} is reserved by RFC 2606 and never leads anywhere. */
     private static final String BASE = "https://loomwright.example/problems/";

@@ -49,6 +49,16 @@ final class Routes {
     private Routes() {}
 
     static List<Endpoint> table(Contract contract, CalculationLimits limits) {
+        List<Endpoint> single = single(contract, limits);
+        Endpoint bulk = post(
+                "/v1/bulk/{operation}",
+                BulkOperations.ID,
+                new Bulk(BulkOperations.of(contract, single), limits.bulk()));
+        return Stream.concat(single.stream(), Stream.of(bulk)).toList();
+    }
+
+    /** Those that answer one question at a time. */
+    static List<Endpoint> single(Contract contract, CalculationLimits limits) {
         return Stream.of(service(contract), examples(), plans(limits), networks(limits), conductors(), ignition())
                 .flatMap(List::stream)
                 .toList();
@@ -76,12 +86,14 @@ final class Routes {
                         "/v1/plans/solution",
                         "solvePlan",
                         Calculation.of(Plan.class, plan -> PlanAnswer.of(plan, limits.network()))
-                                .in(faces -> faces.table(PlanTables::readings))),
+                                .in(faces -> faces.table(PlanTables.READINGS, PlanTables::readings))
+                                .counting(Findings::of)),
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
                         Calculation.of(Plan.class, plan -> BackfeedAnswer.of(plan, limits.backfeed(), limits.network()))
-                                .in(faces -> faces.table(PlanTables::backfeed))),
+                                .in(faces -> faces.table(PlanTables.BACKFEED, PlanTables::backfeed))
+                                .counting(Findings::of)),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
@@ -98,7 +110,8 @@ final class Routes {
                         "/v1/plans/review",
                         "reviewPlan",
                         Calculation.of(Plan.class, plan -> PlanReview.of(plan, limits.backfeed(), limits.network()))
-                                .in(faces -> faces.table(PlanTables::review))),
+                                .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review))
+                                .counting(Findings::of)),
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",
@@ -126,15 +139,18 @@ final class Routes {
     private static List<Endpoint> conductors() {
         Calculation<VoltageDrop.Input, VoltageDrop.Result> drop = Calculation.of(
                         VoltageDrop.Input.class, VoltageDrop::calculate)
-                .in(faces -> faces.figure(VoltageDrop.Result::totalV).table(WireForms::table));
+                .in(faces -> faces.figure(VoltageDrop.Result::totalV).table(WireForms.DROP, WireForms::table))
+                .counting(Findings::of);
         Calculation<ConductorSizing.Input, ConductorSizing.Result> sizing = Calculation.of(
                         ConductorSizing.Input.class, ConductorSizing::size)
                 .in(faces ->
-                        faces.figure(WireForms::areaMm2, WireForms::whyNone).table(WireForms::table));
+                        faces.figure(WireForms::areaMm2, WireForms::whyNone).table(WireForms.SIZE, WireForms::table))
+                .counting(Findings::of);
         Calculation<FuseChoice.Input, FuseChoice.Result> fuse = Calculation.of(
                         FuseChoice.Input.class, FuseChoice::choose)
                 .in(faces -> faces.figure(WireForms::ratingA, FuseChoice.Result::reason)
-                        .table(WireForms::table));
+                        .table(WireForms.FUSE, WireForms::table))
+                .counting(Findings::of);
         return List.of(
                 get("/v1/voltage-drop", "getVoltageDrop", drop),
                 post("/v1/voltage-drop", "postVoltageDrop", drop),
@@ -167,12 +183,14 @@ final class Routes {
 
     private static List<Endpoint> ignition() {
         Calculation<BallastInput, BallastResult> ballast = Calculation.of(BallastInput.class, BallastQuestion::answer)
-                .in(faces -> faces.figure(BallastResult::coilKeyOnV).table(BallastQuestion::table));
+                .in(faces -> faces.figure(BallastResult::coilKeyOnV).table(BallastQuestion.COLUMNS, BallastQuestion::table))
+                .counting(Findings::of);
         Calculation<ChoiceQuestion, ChoiceResult> choice = Calculation.of(ChoiceQuestion.class, ChoiceQuestion::answer)
                 .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceQuestion::whyNone)
                         .table(ChoiceQuestion::table));
         Calculation<SparkQuestion, SparkReport> spark = Calculation.of(SparkQuestion.class, SparkQuestion::answer)
-                .in(faces -> faces.figure(SparkReport::marginKv).table(SparkReport::table));
+                .in(faces -> faces.figure(SparkReport::marginKv).table(SparkReport.COLUMNS, SparkReport::table))
+                .counting(Findings::of);
         return List.of(
                 get("/v1/ballast", "getBallast", ballast),
                 post("/v1/ballast", "postBallast", ballast),

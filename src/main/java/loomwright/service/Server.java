@@ -23,7 +23,6 @@ public final class Server implements AutoCloseable {
 
     private final Options options;
     private final Contract contract;
-    private final Problems problems;
     private final Request.Reading reading;
     private final List<Endpoint> endpoints;
     private final Javalin javalin;
@@ -32,13 +31,7 @@ public final class Server implements AutoCloseable {
         this.options = options;
         this.contract = contract;
         this.endpoints = endpoints;
-        Json json = new Json(options.limits());
-        ContractFaults contractFaults = new ContractFaults(contract);
-        this.problems = new Problems(json, options.limits());
-        this.reading = new Request.Reading(
-                json,
-                new Bodies(json, options.limits(), contractFaults, options.checkEveryRequest()),
-                new Queries(json, contractFaults));
+        this.reading = Request.Reading.of(contract, options);
         this.javalin = Javalin.create(this::configure);
     }
 
@@ -61,6 +54,7 @@ public final class Server implements AutoCloseable {
     /** Stops listening, lets requests in flight finish, then returns. */
     @Override
     public void close() {
+        endpoints.forEach(endpoint -> endpoint.handler().stop());
         javalin.stop();
     }
 
@@ -77,7 +71,7 @@ public final class Server implements AutoCloseable {
         config.http.compressionStrategy = CompressionStrategy.GZIP;
         config.jetty.modifyServer(server -> {
             server.setStopTimeout(limits.stopMs());
-            server.setErrorHandler(new ServerProblems(problems));
+            server.setErrorHandler(new ServerProblems(reading.problems()));
             server.setRequestLog(new RequestLine());
         });
         config.jetty.modifyHttpConfiguration(http -> {
@@ -145,6 +139,7 @@ public final class Server implements AutoCloseable {
             context.result(reply.body());
         } else {
             String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
+            Problems problems = reading.problems();
             // The context's own stream keeps flushes back.
             stream.write(
                     context.res().getOutputStream(),
@@ -154,6 +149,7 @@ public final class Server implements AutoCloseable {
 
     private void sendProblem(Exception thrown, Context context) {
         String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
+        Problems problems = reading.problems();
         Refusal refusal = problems.refusal(thrown, requestId);
         refusal.headers().forEach(context::header);
         if (Boolean.TRUE.equals(context.<Boolean>attribute(ReasonInCell.ASKED))

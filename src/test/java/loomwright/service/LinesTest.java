@@ -29,14 +29,14 @@ class LinesTest {
     private static Response ask(Server server) {
         return LiveService.ask(server)
                 .contentType("application/json")
-                .accept(LongCalculation.LINES)
+                .accept(Json.LINES)
                 .body(PLAN.toString())
                 .post("/v1/plans/sneaks");
     }
 
     private static List<String> lines(Response response) {
         assertThat(response.statusCode()).as(response.asString()).isEqualTo(200);
-        assertThat(response.contentType()).startsWith(LongCalculation.LINES);
+        assertThat(response.contentType()).startsWith(Json.LINES);
         return response.asString().lines().toList();
     }
 
