@@ -27,6 +27,7 @@ class ArchitectureTest {
     private static final String IGNITION = "loomwright.ignition";
     private static final String BACKFEED = "loomwright.backfeed";
     private static final String REVIEW = "loomwright.review";
+    private static final String BULK = "loomwright.bulk";
     private static final String SERVICE = "loomwright.service";
 
     /** What every package may use. */
@@ -41,7 +42,8 @@ class ArchitectureTest {
             OPERATION, List.of(CIRCUIT, NETWORK, CONDUCTOR, ANSWER),
             IGNITION, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, ANSWER),
             BACKFEED, List.of(CIRCUIT, NETWORK, OPERATION, ANSWER),
-            REVIEW, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, IGNITION, BACKFEED, ANSWER));
+            REVIEW, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, IGNITION, BACKFEED, ANSWER),
+            BULK, List.of(ANSWER));
 
     @ArchTest
     static void eachPackageUsesOnlyWhatIsListed(JavaClasses all) {
