@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -23,7 +24,7 @@ public final class PlanFiles implements LineSource, Closeable {
     private final Deque<Path> waiting;
     private final int longest;
     private final long totalBytes;
-    private volatile long passedBytes;
+    private final AtomicLong passedBytes = new AtomicLong();
     private @Nullable Opened open;
 
     /** The file being read line by line. */
@@ -79,7 +80,7 @@ public final class PlanFiles implements LineSource, Closeable {
 
     /** How much of them has been read; may be asked by another thread. */
     public long passedBytes() {
-        return passedBytes;
+        return passedBytes.get();
     }
 
     @Override
@@ -148,8 +149,7 @@ public final class PlanFiles implements LineSource, Closeable {
         }
 
         private void count(int read) {
-            // Only the thread that reads writes it.
-            passedBytes = passedBytes + read;
+            passedBytes.addAndGet(read);
         }
     }
 }
