@@ -161,12 +161,15 @@ final class CheckCommand implements Callable<Integer> {
 
     /** Standard output stays open. */
     private OutputStream report() throws IOException {
-        return new BufferedOutputStream(out == null ? new PrintStream(System.out) {
-            @Override
-            public void close() {
-                flush();
-            }
-        } : Files.newOutputStream(out));
+        return new BufferedOutputStream(
+                out == null
+                        ? new PrintStream(System.out) {
+                            @Override
+                            public void close() {
+                                flush();
+                            }
+                        }
+                        : Files.newOutputStream(out));
     }
 
     private ParameterException wrong(String what) {

@@ -27,14 +27,15 @@ class CheckCommandTest {
     private Path folder;
 
     private int check(String... arguments) {
-        return new CommandLine(new Main()).setErr(new PrintWriter(new StringWriter())).execute(arguments);
+        return new CommandLine(new Main())
+                .setErr(new PrintWriter(new StringWriter()))
+                .execute(arguments);
     }
 
     private List<String> report(String operation, Path... files) throws IOException {
         Path out = folder.resolve("report");
         String[] arguments = Stream.concat(
-                        Stream.of(
-                                "check", "--quiet", "--operation", operation, "--out", out.toString()),
+                        Stream.of("check", "--quiet", "--operation", operation, "--out", out.toString()),
                         List.of(files).stream().map(Path::toString))
                 .toArray(String[]::new);
         check(arguments);
@@ -47,7 +48,11 @@ class CheckCommandTest {
         StringBuilder plans = new StringBuilder();
         for (String name : List.of("sandpiper-as-built", "sandpiper-unguarded-bypass", "otter-6v-positive-earth")) {
             String plan = Files.readString(EXAMPLES.resolve(name + ".json")).replace("\n", " ");
-            plans.append("{\"key\":\"").append(name).append("\",\"input\":").append(plan).append("}\n");
+            plans.append("{\"key\":\"")
+                    .append(name)
+                    .append("\",\"input\":")
+                    .append(plan)
+                    .append("}\n");
         }
         plans.append("\n{\"name\":\n{\"key\":7,\"input\":{}}\n");
         Path file = Files.writeString(folder.resolve("plans.ndjson"), plans);

@@ -53,8 +53,10 @@ class B01_LineReaderTest {
     @Test
     void blankLinesAreLines() throws IOException {
         assertThat(all(reader("\n \n\r\na"))).containsExactly("1 ", "2  ", "3 ", "4 a");
-        assertThat(Line.of(1, " \t\r".getBytes(StandardCharsets.UTF_8)).isBlank()).isTrue();
-        assertThat(Line.of(1, "\u00a0".getBytes(StandardCharsets.UTF_8)).isBlank()).isFalse();
+        assertThat(Line.of(1, " \t\r".getBytes(StandardCharsets.UTF_8)).isBlank())
+                .isTrue();
+        assertThat(Line.of(1, "\u00a0".getBytes(StandardCharsets.UTF_8)).isBlank())
+                .isFalse();
     }
 
     @Test

@@ -69,7 +69,8 @@ class B03_TurnsTest {
         for (int i = 0; i < threads; i++) {
             answers.add(share.submit(() -> {
                 together.countDown();
-                return together.await(30, TimeUnit.SECONDS) && Thread.currentThread().isDaemon();
+                return together.await(30, TimeUnit.SECONDS)
+                        && Thread.currentThread().isDaemon();
             }));
         }
         for (Future<Boolean> answer : answers) {

@@ -49,14 +49,14 @@ class B04_OrderTest {
 
     @Property(seed = "20261125", tries = 60)
     void aRunThatIsTakenUpAgainLosesAndDoublesNothing(
-            @ForAll @IntRange(max = 40) int answered, @ForAll @IntRange(min = 1, max = 40) int more) throws IOException {
+            @ForAll @IntRange(max = 40) int answered, @ForAll @IntRange(min = 1, max = 40) int more)
+            throws IOException {
         String all = Runs.numbers(answered + more);
         ByteArrayOutputStream whole = new ByteArrayOutputStream();
         Runs.run(Runs.stream(all), Runs::echo, whole);
         ByteArrayOutputStream twice = new ByteArrayOutputStream();
         AtomicInteger asked = new AtomicInteger();
-        Summary first = Runs.of(Runs.stream(all), 1, Runs::echo, twice)
-                .run(() -> asked.getAndIncrement() == answered);
+        Summary first = Runs.of(Runs.stream(all), 1, Runs::echo, twice).run(() -> asked.getAndIncrement() == answered);
         assertThat(first.complete()).isFalse();
         assertThat(first.nextLine()).isEqualTo(answered + 1);
         Summary second =

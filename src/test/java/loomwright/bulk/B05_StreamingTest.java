@@ -123,8 +123,8 @@ class B05_StreamingTest {
                 throw new IOException("gone");
             }
         };
-        CompletableFuture<Void> run = CompletableFuture.runAsync(
-                () -> assertThatThrownBy(() -> Runs.run(in, Runs::echo, stalled)).hasMessage("gone"));
+        CompletableFuture<Void> run = CompletableFuture.runAsync(() ->
+                assertThatThrownBy(() -> Runs.run(in, Runs::echo, stalled)).hasMessage("gone"));
         assertThat(full.await(30, TimeUnit.SECONDS)).isTrue();
         long atFirst = in.given.get();
         assertThat(atFirst).isLessThanOrEqualTo(Runs.LIMITS.windowLines() + 1L);

@@ -22,8 +22,8 @@ import org.junit.jupiter.api.TestFactory;
 /** Each line of a bulk run is answered as its operation answers it alone, whatever is wrong with its neighbours. */
 class BulkTest {
     private static final JsonMapper MAPPER = new JsonMapper();
-    private static final BulkOperations OPERATIONS = BulkOperations.of(
-            LiveService.CONTRACT, Routes.single(LiveService.CONTRACT, CalculationLimits.DEFAULT));
+    private static final BulkOperations OPERATIONS =
+            BulkOperations.of(LiveService.CONTRACT, Routes.single(LiveService.CONTRACT, CalculationLimits.DEFAULT));
     private static final String DROP = "{\"currentA\":4,\"size\":\"16 AWG\",\"lengthM\":3}";
 
     private static Response bulk(String operation, String query, String mediaType, String lines) {
@@ -83,37 +83,44 @@ class BulkTest {
 
     @TestFactory
     Stream<DynamicTest> aLineIsAnsweredByteForByteAsItIsAlone() {
-        return OPERATIONS.names().stream().map(operation -> DynamicTest.dynamicTest(operation, () -> {
-            List<String> inputs = inputs(operation);
-            StringBuilder sent = new StringBuilder();
-            for (int i = 0; i < inputs.size(); i++) {
-                sent.append(key(inputs, i).isEmpty() ? inputs.get(i) : "{\"key\":\"k" + i + "\",\"input\":" + inputs.get(i) + "}")
-                        .append('\n');
-            }
-            List<String> answers = lines(operation, "", sent.toString());
-            assertThat(answers).hasSize(inputs.size() + 1);
-            int problems = 0;
-            for (int i = 0; i < inputs.size(); i++) {
-                Response alone = alone(operation, inputs.get(i));
-                String key = key(inputs, i);
-                if (alone.statusCode() == 200) {
-                    assertThat(answers.get(i))
-                            .isEqualTo("{\"line\":" + (i + 1) + "," + key + "\"answer\":" + alone.asString() + "}");
-                } else {
-                    problems++;
-                    assertThat(answers.get(i)).startsWith("{\"line\":" + (i + 1) + "," + key + "\"problem\":");
-                    assertThat(withoutInstance(json(answers.get(i)).path("problem")))
-                            .isEqualTo(withoutInstance(json(alone.asString())));
-                }
-            }
-            JsonNode summary = json(answers.get(inputs.size())).path("summary");
-            assertThat(summary.path("operation").asText()).isEqualTo(operation);
-            assertThat(summary.path("complete").asBoolean()).isTrue();
-            assertThat(summary.path("problems").asInt()).isEqualTo(problems).isPositive();
-            assertThat(summary.path("answers").asInt())
-                    .isEqualTo(inputs.size() - problems)
-                    .isPositive();
-        }));
+        return OPERATIONS.names().stream()
+                .map(operation -> DynamicTest.dynamicTest(operation, () -> {
+                    List<String> inputs = inputs(operation);
+                    StringBuilder sent = new StringBuilder();
+                    for (int i = 0; i < inputs.size(); i++) {
+                        sent.append(
+                                        key(inputs, i).isEmpty()
+                                                ? inputs.get(i)
+                                                : "{\"key\":\"k" + i + "\",\"input\":" + inputs.get(i) + "}")
+                                .append('\n');
+                    }
+                    List<String> answers = lines(operation, "", sent.toString());
+                    assertThat(answers).hasSize(inputs.size() + 1);
+                    int problems = 0;
+                    for (int i = 0; i < inputs.size(); i++) {
+                        Response alone = alone(operation, inputs.get(i));
+                        String key = key(inputs, i);
+                        if (alone.statusCode() == 200) {
+                            assertThat(answers.get(i))
+                                    .isEqualTo("{\"line\":" + (i + 1) + "," + key + "\"answer\":" + alone.asString()
+                                            + "}");
+                        } else {
+                            problems++;
+                            assertThat(answers.get(i)).startsWith("{\"line\":" + (i + 1) + "," + key + "\"problem\":");
+                            assertThat(withoutInstance(json(answers.get(i)).path("problem")))
+                                    .isEqualTo(withoutInstance(json(alone.asString())));
+                        }
+                    }
+                    JsonNode summary = json(answers.get(inputs.size())).path("summary");
+                    assertThat(summary.path("operation").asText()).isEqualTo(operation);
+                    assertThat(summary.path("complete").asBoolean()).isTrue();
+                    assertThat(summary.path("problems").asInt())
+                            .isEqualTo(problems)
+                            .isPositive();
+                    assertThat(summary.path("answers").asInt())
+                            .isEqualTo(inputs.size() - problems)
+                            .isPositive();
+                }));
     }
 
     /** Every other line has a key, but for those that break off: there the end of the line would count as theirs. */
@@ -181,7 +188,8 @@ class BulkTest {
                         new String[] {"broken before it", "{\"key\":\"k\",\"input\"}", "malformed-json", ""},
                         new String[] {"broken key", "{\"key\":\"k", "malformed-json", ""},
                         new String[] {"input too deep", deep, "too-deep", ""},
-                        new String[] {"half a surrogate pair", "{\"key\":\"\\ud800\",\"input\":{}}", "bad-encoding", ""},
+                        new String[] {"half a surrogate pair", "{\"key\":\"\\ud800\",\"input\":{}}", "bad-encoding", ""
+                        },
                         new String[] {"input is a number", "{\"key\":\"k\",\"input\":12}", "invalid-input", ""})
                 .map(one -> DynamicTest.dynamicTest(one[0], () -> {
                     List<String> answers = lines("voltage-drop", "", one[1] + "\n" + DROP + "\n");
@@ -206,12 +214,15 @@ class BulkTest {
     void bytesThatAreNoTextAndLinesThatAreTooLongSpoilTheirOwnLineOnly() {
         byte[] latin1 = "{\"key\":\"k\",\"input\":{\"size\":\"\u00fc\"}}\n".getBytes(StandardCharsets.ISO_8859_1);
         byte[] zeros = "{\"\u0000\":1}\n".getBytes(StandardCharsets.UTF_16LE);
-        byte[] tooLong = ("\"" + "x".repeat(ServiceLimits.DEFAULT.bodyBytes()) + "\"\n").getBytes(StandardCharsets.UTF_8);
+        byte[] tooLong =
+                ("\"" + "x".repeat(ServiceLimits.DEFAULT.bodyBytes()) + "\"\n").getBytes(StandardCharsets.UTF_8);
         byte[] good = (DROP + "\n").getBytes(StandardCharsets.UTF_8);
         java.io.ByteArrayOutputStream sent = new java.io.ByteArrayOutputStream();
         Stream.of(latin1, good, tooLong, good, zeros).forEach(sent::writeBytes);
-        Response response =
-                LiveService.ask().contentType(Json.LINES + "; charset=utf-8").body(sent.toByteArray()).post("/v1/bulk/voltage-drop");
+        Response response = LiveService.ask()
+                .contentType(Json.LINES + "; charset=utf-8")
+                .body(sent.toByteArray())
+                .post("/v1/bulk/voltage-drop");
         List<String> answers = response.asString().lines().toList();
         assertThat(json(answers.get(0)).at("/problem/type").asText()).endsWith("/bad-encoding");
         assertThat(json(answers.get(0)).path("key").asText()).isEqualTo("k");
@@ -247,14 +258,18 @@ class BulkTest {
                 .flatMap(name -> ContractExamples.all().stream()
                         .filter(example -> example.operation()
                                 .id()
-                                .equals(Objects.requireNonNull(OPERATIONS.get(name).get()).id()))
+                                .equals(Objects.requireNonNull(
+                                                OPERATIONS.get(name).get())
+                                        .id()))
                         .map(example -> DynamicTest.dynamicTest(example.toString(), () -> {
                             String url = example.url();
                             StringBuilder names = new StringBuilder("key");
                             StringBuilder cells = new StringBuilder("car 1");
                             RawQuery.parse(url.substring(url.indexOf('?') + 1)).forEach((parameter, values) -> {
                                 names.append(',').append(parameter);
-                                cells.append(",\"").append(values.get(0).replace("\"", "\"\"")).append('"');
+                                cells.append(",\"")
+                                        .append(values.get(0).replace("\"", "\"\""))
+                                        .append('"');
                             });
                             Response alone = example.send(LiveService.ask());
                             String sent = names + "\r\n" + cells + "\r\n";
@@ -266,8 +281,11 @@ class BulkTest {
                             String first = json.asString().lines().findFirst().orElseThrow();
                             if (alone.statusCode() == 200) {
                                 assertThat(first)
-                                        .isEqualTo("{\"line\":2,\"key\":\"car 1\",\"answer\":" + alone.asString() + "}");
-                                compareTables(example, bulk(name, "", "text/csv", sent).asString());
+                                        .isEqualTo(
+                                                "{\"line\":2,\"key\":\"car 1\",\"answer\":" + alone.asString() + "}");
+                                compareTables(
+                                        example,
+                                        bulk(name, "", "text/csv", sent).asString());
                             } else {
                                 assertThat(withoutInstance(json(first).path("problem")))
                                         .isEqualTo(withoutInstance(json(alone.asString())));
@@ -276,7 +294,10 @@ class BulkTest {
     }
 
     private static void compareTables(Example example, String rows) {
-        List<String> alone = example.send(LiveService.ask().accept("text/csv")).asString().lines().toList();
+        List<String> alone = example.send(LiveService.ask().accept("text/csv"))
+                .asString()
+                .lines()
+                .toList();
         List<String> expected = new ArrayList<>();
         expected.add("line,key,status,message," + alone.get(0));
         alone.stream().skip(1).forEach(row -> expected.add("2,car 1,200,," + row));
@@ -305,7 +326,9 @@ class BulkTest {
 
     @Test
     void plansMayBeAnsweredAsOneTable() {
-        String plan = json(LiveService.ask().get("/v1/examples/sandpiper-as-built").asString())
+        String plan = json(LiveService.ask()
+                        .get("/v1/examples/sandpiper-as-built")
+                        .asString())
                 .toString();
         Response response = LiveService.ask()
                 .contentType(Json.LINES + "; charset=utf-8")

@@ -33,8 +33,11 @@ class CsvRowTest {
 
     @Property(seed = "20261125", tries = 500)
     void whatIsQuotedComesBack(
-            @ForAll @Size(min = 1, max = 5) List<@Chars({',', '"', ' ', ';'}) @CharRange(from = 'a', to = 'e') String> cells) {
-        String row = cells.stream().map(cell -> '"' + cell.replace("\"", "\"\"") + '"').collect(Collectors.joining(","));
+            @ForAll @Size(min = 1, max = 5)
+                    List<@Chars({',', '"', ' ', ';'}) @CharRange(from = 'a', to = 'e') String> cells) {
+        String row = cells.stream()
+                .map(cell -> '"' + cell.replace("\"", "\"\"") + '"')
+                .collect(Collectors.joining(","));
         assertThat(CsvRow.parse(row)).contains(cells);
     }
 }
