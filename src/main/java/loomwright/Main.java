@@ -4,9 +4,11 @@ import java.io.PrintStream;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.Supplier;
 import loomwright.answer.RejectedInput;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.sneak.SneakLimits;
+import loomwright.bulk.BulkLimits;
 import loomwright.network.NetworkLimits;
 import loomwright.review.mistakes.MistakesLimits;
 import loomwright.service.CalculationLimits;
@@ -27,7 +29,8 @@ import picocli.CommandLine.Spec;
         description = "Computes what happens in a vehicle's low-voltage wiring; a service over HTTP.",
         mixinStandardHelpOptions = true,
         showDefaultValues = true,
-        sortOptions = false)
+        sortOptions = false,
+        subcommands = CheckCommand.class)
 public final class Main implements Callable<Integer> {
     /** What to paste into a shell for a first answer; {@code %1$s} is the address of the service. */
     private static final String FIRST_CALL =
@@ -126,15 +129,46 @@ public final class Main implements Callable<Integer> {
         @Option(names = "--sneak-ms", description = "How long an exhaustive search may take, in ms.")
         private int sneakMs = C.sneaks().timeMs();
 
-        CalculationLimits toCalculationLimits() {
+        @Option(names = "--bulk-threads", description = "Threads that work on bulk runs, all together.")
+        private int bulkThreads = C.bulk().threads();
+
+        @Option(names = "--bulk-lines", description = "Most lines of a bulk run that are read and not yet answered.")
+        private int bulkLines = C.bulk().windowLines();
+
+        @Option(names = "--bulk-bytes", description = "The same in bytes.")
+        private int bulkBytes = C.bulk().windowBytes();
+
+        @Option(names = "--bulk-runs", description = "Most bulk runs at once.")
+        private int bulkRuns = C.bulk().runs();
+
+        @Option(
+                names = "--bulk-silence-ms",
+                description = "How long a bulk run may wait for a line, or for its reader, in ms.")
+        private int bulkSilenceMs = C.bulk().silenceMs();
+
+        /**
+         * Options with these limits.
+         *
+         * @throws ParameterException if one is out of range
+         */
+        Options toOptions(CommandSpec spec, Supplier<Options> other) {
+            try {
+                return other.get().withLimits(toLimits()).withCalculation(toCalculationLimits());
+            } catch (RejectedInput rejected) {
+                throw new ParameterException(spec.commandLine(), rejected.getMessage(), rejected);
+            }
+        }
+
+        private CalculationLimits toCalculationLimits() {
             return new CalculationLimits(
                     new NetworkLimits(networkNodes, networkElements, networkSteps),
                     new BackfeedLimits(combinations, paths, remedies),
                     new MistakesLimits(mistakes),
-                    new SneakLimits(sneakCombinations, sneakCases, sneakThreads, sneakMs));
+                    new SneakLimits(sneakCombinations, sneakCases, sneakThreads, sneakMs),
+                    new BulkLimits(bulkThreads, bulkLines, bulkBytes, bulkRuns, bulkSilenceMs));
         }
 
-        ServiceLimits toLimits() {
+        private ServiceLimits toLimits() {
             return new ServiceLimits(
                     bodyBytes,
                     headBytes,
@@ -174,12 +208,10 @@ public final class Main implements Callable<Integer> {
     }
 
     private Options options() {
-        try {
-            return new Options(
-                    host, port, checkEveryRequest, allowedOrigins, limits.toLimits(), limits.toCalculationLimits());
-        } catch (RejectedInput rejected) {
-            throw new ParameterException(spec.commandLine(), rejected.getMessage(), rejected);
-        }
+        return limits.toOptions(
+                spec,
+                () -> new Options(
+                        host, port, checkEveryRequest, allowedOrigins, ServiceLimits.DEFAULT, CalculationLimits.DEFAULT));
     }
 
     private static void announce(PrintStream out, String address) {

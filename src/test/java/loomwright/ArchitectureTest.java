@@ -28,6 +28,7 @@ class ArchitectureTest {
     private static final String BACKFEED = "loomwright.backfeed";
     private static final String REVIEW = "loomwright.review";
     private static final String DRAWING = "loomwright.drawing";
+    private static final String BULK = "loomwright.bulk";
     private static final String SERVICE = "loomwright.service";
 
     /** What every package may use. */
@@ -57,7 +58,8 @@ class ArchitectureTest {
                             IGNITION,
                             BACKFEED,
                             REVIEW,
-                            ANSWER));
+                            ANSWER),
+            BULK, List.of(ANSWER));
 
     @ArchTest
     static void eachPackageUsesOnlyWhatIsListed(JavaClasses all) {

@@ -1,6 +1,7 @@
 package loomwright.operation;
 
 import java.util.List;
+import loomwright.answer.Severity;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -92,15 +93,25 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
         /** What was found. */
         public enum Kind {
             /** Ideal sources work against each other, or a current has no way back: no figures. */
-            UNSOLVABLE,
+            UNSOLVABLE(Severity.DANGER),
             /** A source is loaded by less resistance than it has itself. */
-            DEAD_SHORT,
+            DEAD_SHORT(Severity.DANGER),
             /** A circuit that undoes its own state: relays chatter. */
-            OSCILLATING,
+            OSCILLATING(Severity.WARNING),
             /** The state depends on which of several parts is quicker. */
-            TIMING_DECIDES,
+            TIMING_DECIDES(Severity.NOTE),
             /** A load asks for more power than its feed can give. */
-            OVERLOADED
+            OVERLOADED(Severity.WARNING);
+
+            private final Severity severity;
+
+            Kind(Severity severity) {
+                this.severity = severity;
+            }
+
+            public Severity severity() {
+                return severity;
+            }
         }
     }
 }

@@ -6,10 +6,10 @@ import java.util.Map;
 import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.StepFindings;
+import org.jspecify.annotations.Nullable;
 
 /** Steps without a solution, shorts, and circuits that find no rest: each once, however many positions show it. */
 final class StepHealth implements Check {
@@ -32,39 +32,18 @@ final class StepHealth implements Check {
         String text = found.text() + " So " + Wording.when(moment) + ".";
         return switch (found.kind()) {
             case UNSOLVABLE ->
-                FindingCode.UNSOLVABLE.finding(
-                        Severity.DANGER,
-                        found.ids(),
-                        text,
-                        List.of(),
-                        SOLVED,
-                        "Look for a short or for sources joined.");
+                finding(FindingCode.UNSOLVABLE, found, text, "Look for a short or for sources joined.");
             case DEAD_SHORT ->
-                FindingCode.DEAD_SHORT.finding(
-                        Severity.DANGER,
-                        found.ids(),
-                        text,
-                        List.of(),
-                        SOLVED,
-                        "Do not connect the battery until it is found.");
+                finding(FindingCode.DEAD_SHORT, found, text, "Do not connect the battery until it is found.");
             case OSCILLATING ->
-                FindingCode.OSCILLATING.finding(
-                        Severity.WARNING,
-                        found.ids(),
-                        text,
-                        List.of(),
-                        SOLVED,
-                        "Feed the coil from before the contact.");
-            case TIMING_DECIDES ->
-                FindingCode.TIMING_DECIDES.finding(Severity.NOTE, found.ids(), text, List.of(), SOLVED, null);
+                finding(FindingCode.OSCILLATING, found, text, "Feed the coil from before the contact.");
+            case TIMING_DECIDES -> finding(FindingCode.TIMING_DECIDES, found, text, null);
             case OVERLOADED ->
-                FindingCode.FEED_TOO_WEAK.finding(
-                        Severity.WARNING,
-                        found.ids(),
-                        text,
-                        List.of(),
-                        SOLVED,
-                        "Take thicker wire, or look for a bad joint.");
+                finding(FindingCode.FEED_TOO_WEAK, found, text, "Take thicker wire, or look for a bad joint.");
         };
+    }
+
+    private static Finding finding(FindingCode code, StepFinding found, String text, @Nullable String remedy) {
+        return code.finding(found.kind().severity(), found.ids(), text, List.of(), SOLVED, remedy);
     }
 }

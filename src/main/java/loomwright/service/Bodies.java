@@ -68,6 +68,15 @@ final class Bodies {
         }
     }
 
+    /**
+     * Looks at the text of a body, whatever it is meant to say.
+     *
+     * @throws Refusal 400 with the first fault
+     */
+    void checkText(byte[] body) throws IOException {
+        jsonText.check(body);
+    }
+
     /** For what the contract accepts and the record does not: values that are each acceptable but not together. */
     static Refusal refusalBeyondContract(JsonProcessingException e, boolean inBody) {
         String pointer = e instanceof JsonMappingException mapping ? pointer(mapping) : "";

@@ -2,6 +2,7 @@ package loomwright.service;
 
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.sneak.SneakLimits;
+import loomwright.bulk.BulkLimits;
 import loomwright.network.NetworkLimits;
 import loomwright.review.mistakes.MistakesLimits;
 
@@ -12,9 +13,18 @@ import loomwright.review.mistakes.MistakesLimits;
  * @param backfeed combinations, ways and remedies of the search for unintended feeds
  * @param mistakes solutions of a list of mistakes
  * @param sneaks combinations, cases, threads and time of the exhaustive search
+ * @param bulk threads, window and number of bulk runs
  */
 public record CalculationLimits(
-        NetworkLimits network, BackfeedLimits backfeed, MistakesLimits mistakes, SneakLimits sneaks) {
+        NetworkLimits network,
+        BackfeedLimits backfeed,
+        MistakesLimits mistakes,
+        SneakLimits sneaks,
+        BulkLimits bulk) {
     public static final CalculationLimits DEFAULT = new CalculationLimits(
-            NetworkLimits.defaults(), BackfeedLimits.defaults(), MistakesLimits.defaults(), SneakLimits.defaults());
+            NetworkLimits.defaults(),
+            BackfeedLimits.defaults(),
+            MistakesLimits.defaults(),
+            SneakLimits.defaults(),
+            BulkLimits.defaults());
 }

@@ -45,6 +45,11 @@ final class Contract {
             return find("query", name);
         }
 
+        @Nullable
+        Parameter path(String name) {
+            return find("path", name);
+        }
+
         private @Nullable Parameter find(String in, String name) {
             for (Parameter parameter : parameters) {
                 if (parameter.in().equals(in) && parameter.name().equals(name)) {

@@ -22,6 +22,9 @@ public record Endpoint(Method method, String path, String operationId, Handler h
     @FunctionalInterface
     public interface Handler {
         Reply handle(Request request) throws IOException;
+
+        /** Told when the service is about to stop. */
+        default void stop() {}
     }
 
     static Endpoint get(String path, String operationId, Handler handler) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import loomwright.answer.Answer;
@@ -27,10 +28,21 @@ public final class Faces<T, R> {
     /** Chooses the form where a header cannot be set, as in a spreadsheet. */
     static final String PARAMETER = "format";
 
+    /** The parameters that say how an answer is to be written, not what is asked. */
+    static final Set<String> PARAMETERS = Set.of(PARAMETER, PostLength.PARAMETER, ReasonInCell.PARAMETER);
+
     /** Dots per pixel of a picture: sharp on a close screen and on paper. */
     private static final double PNG_SCALE = 2;
 
     private final Map<Face, Writer<T, R>> writers;
+    private final Rows<R> rows;
+
+    /** Its table, for one table of many answers. */
+    private record Rows<R>(List<String> columns, Function<R, Table> table) {
+        static <R> Rows<R> none() {
+            return new Rows<>(List.of(), result -> new Table(List.of(), List.of()));
+        }
+    }
 
     /** Writes an answer in one form. */
     @FunctionalInterface
@@ -38,18 +50,19 @@ public final class Faces<T, R> {
         byte[] write(T asked, Answer<R> answer, Json json) throws IOException;
     }
 
-    private Faces(Map<Face, Writer<T, R>> writers) {
+    private Faces(Map<Face, Writer<T, R>> writers, Rows<R> rows) {
         this.writers = writers;
+        this.rows = rows;
     }
 
     /** JSON only. */
     static <T, R> Faces<T, R> json() {
-        return new Faces<T, R>(Map.of()).with(Face.JSON, (asked, answer, json) -> json.write(answer));
+        return Faces.<T, R>none().with(Face.JSON, (asked, answer, json) -> json.write(answer));
     }
 
     /** Nothing yet: for what has no form but pictures. */
     static <T, R> Faces<T, R> none() {
-        return new Faces<>(Map.of());
+        return new Faces<>(Map.of(), Rows.none());
     }
 
     /** Also the headline figure as plain text. */
@@ -75,6 +88,11 @@ public final class Faces<T, R> {
     Faces<T, R> table(Function<R, Table> table) {
         return text(Face.CSV, answer -> table.apply(answer.result()).csv())
                 .text(Face.MARKDOWN, answer -> Markdown.of(answer, table.apply(answer.result())));
+    }
+
+    /** Also a table whose columns are always these, so that many answers can stand in one. */
+    Faces<T, R> table(List<String> columns, Function<R, Table> table) {
+        return new Faces<>(table(table).writers, new Rows<>(columns, table));
     }
 
     /** Also a plain page with the same table, for a browser that sent a form. */
@@ -103,7 +121,15 @@ public final class Faces<T, R> {
     Faces<T, R> with(Face face, Writer<T, R> writer) {
         Map<Face, Writer<T, R>> more = new LinkedHashMap<>(writers);
         more.put(face, writer);
-        return new Faces<>(more);
+        return new Faces<>(more, rows);
+    }
+
+    List<String> columns() {
+        return rows.columns();
+    }
+
+    Table table(R result) {
+        return rows.table().apply(result);
     }
 
     /**

@@ -26,6 +26,9 @@ import loomwright.service.form.Words;
 final class Json {
     static final String MEDIA_TYPE = "application/json";
 
+    /** One JSON value a line. */
+    static final String LINES = "application/x-ndjson";
+
     private final JsonMapper mapper;
 
     Json(ServiceLimits limits) {

@@ -46,4 +46,8 @@ public record Options(
     public Options withLimits(ServiceLimits other) {
         return new Options(host, port, checkEveryRequest, allowedOrigins, other, calculation);
     }
+
+    public Options withCalculation(CalculationLimits other) {
+        return new Options(host, port, checkEveryRequest, allowedOrigins, limits, other);
+    }
 }

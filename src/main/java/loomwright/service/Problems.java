@@ -97,11 +97,15 @@ final class Problems {
                 ProblemType.METHOD_NOT_ALLOWED, "This address takes " + allow + ".", List.of(), Map.of("Allow", allow));
     }
 
-    /** The document of a refusal. */
+    /** A refusal as a document. */
+    Problem problem(Refusal refusal, String requestId) {
+        return Problem.of(refusal.type(), String.valueOf(refusal.getMessage()), requestId, refusal.errors());
+    }
+
+    /** The text of that document. */
     byte[] document(Refusal refusal, String requestId) {
-        Problem problem = Problem.of(refusal.type(), String.valueOf(refusal.getMessage()), requestId, refusal.errors());
         try {
-            return json.write(problem);
+            return json.write(problem(refusal, requestId));
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a problem document cannot be written", e);
         }

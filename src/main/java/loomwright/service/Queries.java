@@ -38,7 +38,11 @@ final class Queries {
      * @throws Refusal if the query does not follow the contract; every fault is named
      */
     ObjectNode parse(@Nullable String rawQuery, Operation operation) {
-        Map<String, List<String>> texts = RawQuery.parse(rawQuery);
+        return parse(RawQuery.parse(rawQuery), operation);
+    }
+
+    /** The same for names and values that were taken apart elsewhere. */
+    ObjectNode parse(Map<String, List<String>> texts, Operation operation) {
         List<Fault> faults = new ArrayList<>();
         ObjectNode values = JsonNodeFactory.instance.objectNode();
         texts.forEach((name, given) -> {

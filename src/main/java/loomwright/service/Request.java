@@ -5,24 +5,39 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.JsonSchema;
 import io.javalin.http.Context;
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import loomwright.answer.RejectedInput;
 import loomwright.service.Contract.Operation;
 import loomwright.service.Contract.Parameter;
+import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.jspecify.annotations.Nullable;
 
 /** One request, its query already held to the contract. */
-public final class Request {
+public final class Request implements Input {
     private final Context context;
     private final Operation operation;
     private final Reading reading;
     private final ObjectNode query;
 
     /** What reading needs, the same for all requests. */
-    record Reading(Json json, Bodies bodies, Queries queries) {}
+    record Reading(ServiceLimits limits, Json json, Bodies bodies, Queries queries, Problems problems) {
+        static Reading of(Contract contract, Options options) {
+            ServiceLimits limits = options.limits();
+            Json json = new Json(limits);
+            ContractFaults contractFaults = new ContractFaults(contract);
+            return new Reading(
+                    limits,
+                    json,
+                    new Bodies(json, limits, contractFaults, options.checkEveryRequest()),
+                    new Queries(json, contractFaults),
+                    new Problems(json, limits));
+        }
+    }
 
     Request(Context context, Operation operation, Reading reading) {
         this.context = context;
@@ -31,20 +46,26 @@ public final class Request {
         this.query = reading.queries().parse(context.queryString(), operation);
     }
 
-    /**
-     * The input of the operation: from the body, or from query and path if the contract gives the operation no body.
-     *
-     * @throws Refusal if it does not follow the contract
-     */
-    <T> T read(Class<T> type) throws IOException {
+    /** From the body, or from query and path if the contract gives the operation no body. */
+    @Override
+    public <T> T read(Class<T> type) throws IOException {
+        return input().read(type);
+    }
+
+    @Override
+    public Refusal refusal(RejectedInput rejected) throws IOException {
+        return input().refusal(rejected);
+    }
+
+    private Input input() {
         JsonSchema schema = operation.body();
-        if (schema == null) {
-            ObjectNode input = options();
-            addPath(input);
-            return reading.queries().bind(input, type);
+        if (schema != null) {
+            checkBodyIsJson();
+            return new BodyInput(context.bodyAsBytes(), schema, reading.bodies());
         }
-        checkBodyIsJson();
-        return reading.bodies().read(context.bodyAsBytes(), type, schema);
+        ObjectNode input = options();
+        addPath(input);
+        return new QueryInput(input, reading.queries());
     }
 
     /** The query of an operation as a record, beside what {@link #read} gives. */
@@ -54,31 +75,42 @@ public final class Request {
 
     private ObjectNode options() {
         ObjectNode options = query.deepCopy();
-        options.remove(List.of(Faces.PARAMETER, ReasonInCell.PARAMETER, PostLength.PARAMETER));
+        options.remove(Faces.PARAMETERS);
         return options;
     }
 
-    /**
-     * What to answer when the domain rejects the input: 400 if the contract objects as well, with all that it has to
-     * say, else 422.
-     */
-    Refusal refusal(RejectedInput rejected) throws IOException {
-        JsonSchema schema = operation.body();
-        if (schema != null) {
-            reading.bodies().checkByContract(context.bodyAsBytes(), schema);
-        }
-        return Refusal.ofFaults(rejected.faults(), schema != null, false);
-    }
-
-    /** What the address names and the contract does not know is not there: 404. */
     private void addPath(ObjectNode input) {
         for (Parameter parameter : operation.parameters()) {
             if (parameter.in().equals("path")) {
-                String value = path(parameter.name());
-                input.put(parameter.name(), value);
-                reading.queries().checkPath(parameter, value);
+                input.put(parameter.name(), known(parameter));
             }
         }
+    }
+
+    /** A value of the path: what the contract does not know is not there, 404. */
+    private String known(Parameter parameter) {
+        String value = path(parameter.name());
+        reading.queries().checkPath(parameter, value);
+        return value;
+    }
+
+    /**
+     * A word of the path.
+     *
+     * @throws Refusal 404 if the contract does not know it
+     */
+    String known(String name) {
+        Parameter parameter = operation.path(name);
+        if (parameter == null) {
+            throw new IllegalArgumentException("no such parameter: " + name);
+        }
+        return known(parameter);
+    }
+
+    /** A query parameter that is a whole number. */
+    OptionalLong number(String name) {
+        JsonNode value = query.get(name);
+        return value == null ? OptionalLong.empty() : OptionalLong.of(value.asLong());
     }
 
     /** A query parameter as text. */
@@ -86,8 +118,8 @@ public final class Request {
         return Optional.ofNullable(query.get(name)).map(JsonNode::asText);
     }
 
-    /** Whether a query parameter of type boolean is true. */
-    boolean isSet(String name) {
+    @Override
+    public boolean isSet(String name) {
         return query(name).filter("true"::equals).isPresent();
     }
 
@@ -102,6 +134,29 @@ public final class Request {
 
     Json json() {
         return reading.json();
+    }
+
+    Reading reading() {
+        return reading;
+    }
+
+    /** Names this request in the log and in problem documents. */
+    String id() {
+        return String.valueOf(context.res().getHeader(RequestId.HEADER));
+    }
+
+    /** The body as it arrives, of any length. */
+    InputStream body() {
+        return context.bodyInputStream();
+    }
+
+    /** Lets the connection be silent for longer than usual while this request lasts. */
+    void allowSilence(int ms) {
+        ServletContextRequest.getServletContextRequest(context.req())
+                .getConnectionMetaData()
+                .getConnection()
+                .getEndPoint()
+                .setIdleTimeout(ms);
     }
 
     /** For operations with one form. */
@@ -119,27 +174,41 @@ public final class Request {
     }
 
     private void checkBodyIsJson() {
+        bodyType("JSON", List.of(Json.MEDIA_TYPE));
+    }
+
+    /**
+     * The media type of the body, one of those given.
+     *
+     * @param called what they are in words
+     * @throws Refusal 415 if it is none of them, compressed, or not UTF-8
+     */
+    String bodyType(String called, List<String> mediaTypes) {
         String type = context.header("Content-Type");
         String encoding = context.header("Content-Encoding");
-        if (!isJson(type) || (encoding != null && !encoding.equalsIgnoreCase("identity"))) {
+        Optional<String> mediaType =
+                mediaTypes.stream().filter(one -> isInUtf8(type, one)).findFirst();
+        if (mediaType.isEmpty() || (encoding != null && !encoding.equalsIgnoreCase("identity"))) {
             String found = type == null
                     ? "it has no Content-Type"
                     : "its Content-Type is '" + Problem.shortened(type) + "'"
                             + (encoding == null ? "" : ", Content-Encoding '" + Problem.shortened(encoding) + "'");
             throw new Refusal(
                     ProblemType.UNSUPPORTED_MEDIA_TYPE,
-                    "Send the body as uncompressed JSON in UTF-8 with Content-Type: application/json; " + found + ".",
+                    "Send the body as uncompressed " + called + " in UTF-8 with Content-Type: "
+                            + String.join(" or ", mediaTypes) + "; " + found + ".",
                     List.of(),
-                    Map.of("Accept-Post", Json.MEDIA_TYPE));
+                    Map.of("Accept-Post", String.join(", ", mediaTypes)));
         }
+        return mediaType.get();
     }
 
-    private static boolean isJson(@Nullable String contentType) {
+    private static boolean isInUtf8(@Nullable String contentType, String mediaType) {
         if (contentType == null) {
             return false;
         }
         String[] parts = contentType.toLowerCase(Locale.ROOT).split(";", -1);
-        if (!parts[0].trim().equals(Json.MEDIA_TYPE)) {
+        if (!parts[0].trim().equals(mediaType)) {
             return false;
         }
         for (int i = 1; i < parts.length; i++) {

@@ -64,6 +64,16 @@ final class Routes {
     private Routes() {}
 
     static List<Endpoint> table(Contract contract, CalculationLimits limits) {
+        List<Endpoint> single = single(contract, limits);
+        Endpoint bulk = post(
+                "/v1/bulk/{operation}",
+                BulkOperations.ID,
+                new Bulk(BulkOperations.of(contract, single), limits.bulk()));
+        return Stream.concat(single.stream(), Stream.of(bulk)).toList();
+    }
+
+    /** Those that answer one question at a time. */
+    static List<Endpoint> single(Contract contract, CalculationLimits limits) {
         Examples examples = Examples.load();
         return Stream.of(
                         service(contract),
@@ -101,20 +111,20 @@ final class Routes {
                         "solvePlan",
                         Calculation.of(Plan.class, plan -> PlanAnswer.of(plan, limits.network()))
                                 .in(faces ->
-                                        faces.table(PlanTables::readings).text(Face.MARKDOWN, PlanPosts::readings))),
+                                        faces.table(PlanTables.READINGS, PlanTables::readings).text(Face.MARKDOWN, PlanPosts::readings)).counting(Findings::of)),
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
-                        LongCalculation.of(
+                        Calculation.watched(
                                         Plan.class,
                                         (plan, progress) ->
                                                 BackfeedAnswer.of(plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces ->
-                                        faces.table(PlanTables::backfeed).text(Face.MARKDOWN, PlanPosts::backfeed))),
+                                        faces.table(PlanTables.BACKFEED, PlanTables::backfeed).text(Face.MARKDOWN, PlanPosts::backfeed)).counting(Findings::of)),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
-                        LongCalculation.of(
+                        Calculation.watched(
                                         Plan.class,
                                         (plan, progress) ->
                                                 MistakesAnswer.of(plan, limits.mistakes(), limits.network(), progress))
@@ -123,10 +133,10 @@ final class Routes {
                 post(
                         "/v1/plans/sneaks",
                         "findSneaks",
-                        LongCalculation.of(
+                        Calculation.watched(
                                         Plan.class,
-                                        (plan, request, progress) ->
-                                                SneakAnswer.of(plan, request.isSet("singleFaults"), sneaks, progress))
+                                        (plan, input, progress) ->
+                                                SneakAnswer.of(plan, input.isSet("singleFaults"), sneaks, progress))
                                 .in(faces -> faces.table(SneakTables::sneaks))),
                 post(
                         "/v1/plans/readings",
@@ -151,15 +161,15 @@ final class Routes {
                 post(
                         "/v1/plans/review",
                         "reviewPlan",
-                        LongCalculation.of(
+                        Calculation.watched(
                                         Plan.class,
                                         (plan, progress) ->
                                                 PlanReview.of(plan, limits.backfeed(), limits.network(), progress))
-                                .in(faces -> faces.table(PlanTables::review).text(Face.MARKDOWN, PlanPosts::review))),
+                                .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review).text(Face.MARKDOWN, PlanPosts::review)).counting(Findings::of)),
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",
-                        LongCalculation.of(
+                        Calculation.watched(
                                         ComparisonQuestion.class,
                                         (question, progress) -> ComparisonAnswer.of(
                                                 question, limits.backfeed(), limits.network(), progress))
@@ -203,20 +213,20 @@ final class Routes {
         Calculation<VoltageDrop.Input, VoltageDrop.Result> drop = Calculation.of(
                         VoltageDrop.Input.class, VoltageDrop::calculate)
                 .in(faces -> faces.figure(VoltageDrop.Result::totalV)
-                        .table(WireForms::table)
+                        .table(WireForms.DROP, WireForms::table)
                         .page("Wire", WireForms::table)
-                        .curves(question -> DropPlot.draw(DropOverLength.of(question))));
+                        .curves(question -> DropPlot.draw(DropOverLength.of(question)))).counting(Findings::of);
         Calculation<ConductorSizing.Input, ConductorSizing.Result> sizing = Calculation.of(
                         ConductorSizing.Input.class, ConductorSizing::size)
                 .in(faces -> faces.figure(WireForms::areaMm2, WireForms::whyNone)
-                        .table(WireForms::table)
-                        .curves(question -> DropPlot.draw(DropOverLength.of(question))));
+                        .table(WireForms.SIZE, WireForms::table)
+                        .curves(question -> DropPlot.draw(DropOverLength.of(question)))).counting(Findings::of);
         Calculation<FuseChoice.Input, FuseChoice.Result> fuse = Calculation.of(
                         FuseChoice.Input.class, FuseChoice::choose)
                 .in(faces -> faces.figure(WireForms::ratingA, FuseChoice.Result::reason)
-                        .table(WireForms::table)
+                        .table(WireForms.FUSE, WireForms::table)
                         .page("Fuse", WireForms::table)
-                        .curves(question -> FusePlot.draw(FuseCurves.of(question))));
+                        .curves(question -> FusePlot.draw(FuseCurves.of(question)))).counting(Findings::of);
         return List.of(
                 get("/v1/voltage-drop", "getVoltageDrop", drop),
                 post("/v1/voltage-drop", "postVoltageDrop", drop),
@@ -250,16 +260,16 @@ final class Routes {
     private static List<Endpoint> ignition() {
         Calculation<BallastInput, BallastResult> ballast = Calculation.of(BallastInput.class, BallastQuestion::answer)
                 .in(faces -> faces.figure(BallastResult::coilKeyOnV)
-                        .table(BallastQuestion::table)
-                        .page("Ballast resistor", BallastQuestion::table));
+                        .table(BallastQuestion.COLUMNS, BallastQuestion::table)
+                        .page("Ballast resistor", BallastQuestion::table)).counting(Findings::of);
         Calculation<ChoiceQuestion, ChoiceResult> choice = Calculation.of(ChoiceQuestion.class, ChoiceQuestion::answer)
                 .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceQuestion::whyNone)
                         .table(ChoiceQuestion::table));
         Calculation<SparkQuestion, SparkReport> spark = Calculation.of(SparkQuestion.class, SparkQuestion::answer)
                 .in(faces -> faces.figure(SparkReport::marginKv)
-                        .table(SparkReport::table)
+                        .table(SparkReport.COLUMNS, SparkReport::table)
                         .page("Spark", SparkReport::table)
-                        .curves(question -> SparkPlots.draw(question.curves())));
+                        .curves(question -> SparkPlots.draw(question.curves()))).counting(Findings::of);
         return List.of(
                 get("/v1/ballast", "getBallast", ballast),
                 post("/v1/ballast", "postBallast", ballast),

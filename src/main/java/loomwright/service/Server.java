@@ -24,7 +24,6 @@ public final class Server implements AutoCloseable {
 
     private final Options options;
     private final Contract contract;
-    private final Problems problems;
     private final Request.Reading reading;
     private final List<Endpoint> endpoints;
     private final Javalin javalin;
@@ -33,13 +32,7 @@ public final class Server implements AutoCloseable {
         this.options = options;
         this.contract = contract;
         this.endpoints = endpoints;
-        Json json = new Json(options.limits());
-        ContractFaults contractFaults = new ContractFaults(contract);
-        this.problems = new Problems(json, options.limits());
-        this.reading = new Request.Reading(
-                json,
-                new Bodies(json, options.limits(), contractFaults, options.checkEveryRequest()),
-                new Queries(json, contractFaults));
+        this.reading = Request.Reading.of(contract, options);
         this.javalin = Javalin.create(this::configure);
     }
 
@@ -77,6 +70,7 @@ public final class Server implements AutoCloseable {
     /** Stops listening, lets requests in flight finish, then returns. */
     @Override
     public void close() {
+        endpoints.forEach(endpoint -> endpoint.handler().stop());
         javalin.stop();
     }
 
@@ -93,7 +87,7 @@ public final class Server implements AutoCloseable {
         config.http.compressionStrategy = CompressionStrategy.GZIP;
         config.jetty.modifyServer(server -> {
             server.setStopTimeout(limits.stopMs());
-            server.setErrorHandler(new ServerProblems(problems));
+            server.setErrorHandler(new ServerProblems(reading.problems()));
             server.setRequestLog(new RequestLine());
         });
         config.jetty.modifyHttpConfiguration(http -> {
@@ -165,6 +159,7 @@ public final class Server implements AutoCloseable {
             context.result(reply.body());
         } else {
             String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
+            Problems problems = reading.problems();
             // The context's own stream keeps flushes back.
             stream.write(
                     context.res().getOutputStream(),
@@ -183,6 +178,7 @@ public final class Server implements AutoCloseable {
 
     private void sendProblem(Exception thrown, Context context) {
         String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
+        Problems problems = reading.problems();
         Refusal refusal = problems.refusal(thrown, requestId);
         refusal.headers().forEach(context::header);
         if (Boolean.TRUE.equals(context.<Boolean>attribute(ReasonInCell.ASKED))

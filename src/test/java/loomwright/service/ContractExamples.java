@@ -21,6 +21,8 @@ import loomwright.service.Contract.Operation;
  * example of the same name belong together.
  */
 final class ContractExamples {
+    private static final List<String> TEXT_BODIES = List.of("application/x-ndjson", "text/csv");
+
     private ContractExamples() {}
 
     /**
@@ -36,8 +38,14 @@ final class ContractExamples {
                             + operation.method().toLowerCase(Locale.ROOT));
         }
 
+        /** The body if it is JSON. */
         JsonNode body() {
-            return node().at("/requestBody/content/application~1json/examples/" + Contract.escaped(name) + "/value");
+            return body("application/json");
+        }
+
+        private JsonNode body(String mediaType) {
+            return node().at("/requestBody/content/" + Contract.escaped(mediaType) + "/examples/"
+                    + Contract.escaped(name) + "/value");
         }
 
         /** Path and query with the parameters' values of this example. */
@@ -92,6 +100,12 @@ final class ContractExamples {
 
         RequestSpecification request() {
             RequestSpecification request = LiveService.ask();
+            for (String mediaType : TEXT_BODIES) {
+                if (!body(mediaType).isMissingNode()) {
+                    return request.contentType(mediaType + "; charset=utf-8")
+                            .body(body(mediaType).asText().getBytes(StandardCharsets.UTF_8));
+                }
+            }
             return body().isMissingNode()
                     ? request
                     : request.contentType("application/json").body(body().toString());

@@ -12,6 +12,7 @@ import io.restassured.specification.FilterableResponseSpecification;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
@@ -65,7 +66,7 @@ final class ContractFilter implements Filter {
         if (operation == null || listed.isMissingNode()) {
             require(ANYWHERE.contains(status), status + " is not listed for " + method + " " + path);
             require(mediaType.equals(Problem.MEDIA_TYPE), "not a problem document: " + mediaType);
-            validate(problem, response);
+            validate(problem, response.asByteArray());
             return;
         }
         String pointer = "/paths/" + Contract.escaped(operation.path()) + "/" + method.toLowerCase(Locale.ROOT)
@@ -77,15 +78,18 @@ final class ContractFilter implements Filter {
         require(
                 !contract.document().at(content).isMissingNode(),
                 mediaType + " is not listed for " + status + " of " + operation.id());
-        if (mediaType.endsWith("json")) {
-            validate(schemas.computeIfAbsent(content + "/schema", contract::schema), response);
+        if (!contract.document().at(content + "/x-item-schema").isMissingNode()) {
+            JsonSchema item = schemas.computeIfAbsent(content + "/x-item-schema", contract::schema);
+            response.asString().lines().forEach(line -> validate(item, line.getBytes(StandardCharsets.UTF_8)));
+        } else if (mediaType.endsWith("json")) {
+            validate(schemas.computeIfAbsent(content + "/schema", contract::schema), response.asByteArray());
         }
         covered.add(operation.id() + " " + status);
     }
 
-    private static void validate(JsonSchema schema, Response response) {
+    private static void validate(JsonSchema schema, byte[] json) {
         try {
-            Set<ValidationMessage> messages = schema.validate(MAPPER.readTree(response.asByteArray()));
+            Set<ValidationMessage> messages = schema.validate(MAPPER.readTree(json));
             require(messages.isEmpty(), "the body does not follow the contract: " + messages);
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -40,7 +40,9 @@ class EveryStatusTest {
             414, example -> send(example, example.request(), addedTo(example.url(), "x=" + "y".repeat(9_000))),
             415,
                     example -> send(
-                            example, LiveService.ask().contentType("text/csv").body("a,b"), example.url()),
+                            example,
+                            LiveService.ask().contentType("text/x-no-such").body("a,b"),
+                            example.url()),
             422, EveryStatusTest::unprocessable,
             431, example -> example.send(example.request().header("X-Long", "y".repeat(9_000))));
 

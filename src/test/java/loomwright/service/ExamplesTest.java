@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import io.restassured.response.Response;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -38,12 +39,23 @@ class ExamplesTest {
                 Response response = example.send(
                         problem ? example.request() : example.request().accept(form.getKey()));
                 assertThat(response.statusCode()).isEqualTo(status.getKey());
-                if (form.getKey().endsWith("json")) {
+                if (form.getKey().equals(Json.LINES)) {
+                    compareLines(form.getValue().asText(), response.asString());
+                } else if (form.getKey().endsWith("json")) {
                     compare("", form.getValue(), MAPPER.readTree(response.asByteArray()));
                 } else {
                     assertThat(response.asString()).isEqualTo(form.getValue().asText());
                 }
             }
+        }
+    }
+
+    private static void compareLines(String shown, String answered) throws Exception {
+        List<String> expected = shown.lines().toList();
+        List<String> lines = answered.lines().toList();
+        assertThat(lines).hasSameSizeAs(expected);
+        for (int i = 0; i < lines.size(); i++) {
+            compare("line " + (i + 1), MAPPER.readTree(expected.get(i)), MAPPER.readTree(lines.get(i)));
         }
     }
 

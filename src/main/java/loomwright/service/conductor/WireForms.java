@@ -15,6 +15,12 @@ import org.jspecify.annotations.Nullable;
 
 /** Drop, size and fuse as one figure and as one table. */
 public final class WireForms {
+    public static final List<String> DROP =
+            List.of("part", "size", "lengthM", "temperatureC", "resistanceOhm", "dropV", "heatWPerM");
+    public static final List<String> SIZE = List.of("rule", "size", "areaMm2", "dropV", "allowedA");
+    public static final List<String> FUSE =
+            List.of("ratingA", "colour", "carriesLoad", "withinAmpacity", "inrush", "protectsWire", "chosen");
+
     private WireForms() {}
 
     /** One row per wire, joint and chassis in the direction of the current, then the total. */
@@ -30,8 +36,7 @@ public final class WireForms {
         }
         drop.jointsBackV().forEach(volts -> rows.add(row("joint back", volts)));
         rows.add(Arrays.asList("total", null, null, null, drop.totalOhm(), drop.totalV(), null));
-        return new Table(
-                List.of("part", "size", "lengthM", "temperatureC", "resistanceOhm", "dropV", "heatWPerM"), rows);
+        return new Table(DROP, rows);
     }
 
     private static List<@Nullable Object> row(String part, VoltageDrop.Wire wire) {
@@ -82,7 +87,7 @@ public final class WireForms {
             rows.add(Arrays.asList("circular-mils", mils.size(), areaMm2(mils.size()), null, null));
         }
         rows.add(Arrays.asList("chosen", sizing.size(), areaMm2(sizing.size()), sizing.dropV(), null));
-        return new Table(List.of("rule", "size", "areaMm2", "dropV", "allowedA"), rows);
+        return new Table(SIZE, rows);
     }
 
     private static @Nullable Double areaMm2(@Nullable String size) {
@@ -97,7 +102,7 @@ public final class WireForms {
     /** One row per standard rating. */
     public static Table table(FuseChoice.Result choice) {
         return new Table(
-                List.of("ratingA", "colour", "carriesLoad", "withinAmpacity", "inrush", "protectsWire", "chosen"),
+                FUSE,
                 choice.ratings().stream()
                         .map(one -> Arrays.<@Nullable Object>asList(
                                 one.ratingA(),

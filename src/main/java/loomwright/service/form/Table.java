@@ -1,6 +1,5 @@
 package loomwright.service.form;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -24,12 +23,13 @@ public record Table(List<String> columns, List<List<@Nullable Object>> rows) {
     /** As comma-separated values (RFC 4180), header first. */
     public String csv() {
         StringBuilder out = new StringBuilder();
-        line(out, new ArrayList<>(columns));
-        rows.forEach(row -> line(out, row));
+        writeRow(out, columns);
+        rows.forEach(row -> writeRow(out, row));
         return out.toString();
     }
 
-    private static void line(StringBuilder out, List<@Nullable Object> cells) {
+    /** Appends one row of comma-separated values. */
+    public static void writeRow(StringBuilder out, List<? extends @Nullable Object> cells) {
         String separator = "";
         for (Object cell : cells) {
             out.append(separator).append(cell(cell));

@@ -12,6 +12,18 @@ import org.jspecify.annotations.Nullable;
 
 /** A question about a ballast; its names and units are those of the contract already. */
 public final class BallastQuestion {
+    public static final List<String> COLUMNS = List.of(
+                        "condition",
+                        "bypass",
+                        "supplyV",
+                        "coilV",
+                        "currentA",
+                        "averageCoilV",
+                        "averageA",
+                        "coilHeatW",
+                        "ballastHeatW",
+                        "verdict");
+
     private BallastQuestion() {}
 
     public static Answer<BallastResult> answer(BallastInput input) {
@@ -29,17 +41,7 @@ public final class BallastQuestion {
             }
         }
         return new Table(
-                List.of(
-                        "condition",
-                        "bypass",
-                        "supplyV",
-                        "coilV",
-                        "currentA",
-                        "averageCoilV",
-                        "averageA",
-                        "coilHeatW",
-                        "ballastHeatW",
-                        "verdict"),
+                COLUMNS,
                 rows);
     }
 

@@ -25,6 +25,20 @@ public record SparkReport(
         List<Point> supplySweep,
         @Nullable HotCoil hotCoil,
         List<Finding> findings) {
+    public static final List<String> COLUMNS = List.of(
+                        "speedRpm",
+                        "supplyV",
+                        "dwellMs",
+                        "dutyFraction",
+                        "breakA",
+                        "energyMj",
+                        "availableKv",
+                        "requiredKv",
+                        "marginKv",
+                        "marginRatio",
+                        "averageA",
+                        "coilHeatW",
+                        "ballastHeatW");
 
     /** The spark at one speed and supply. */
     public record Point(
@@ -174,20 +188,7 @@ public record SparkReport(
                 ? List.of(at)
                 : Stream.concat(speedSweep.stream(), supplySweep.stream()).toList();
         return new Table(
-                List.of(
-                        "speedRpm",
-                        "supplyV",
-                        "dwellMs",
-                        "dutyFraction",
-                        "breakA",
-                        "energyMj",
-                        "availableKv",
-                        "requiredKv",
-                        "marginKv",
-                        "marginRatio",
-                        "averageA",
-                        "coilHeatW",
-                        "ballastHeatW"),
+                COLUMNS,
                 rows.stream().map(SparkReport::row).toList());
     }
 

@@ -19,6 +19,21 @@ import org.jspecify.annotations.Nullable;
 
 /** The answers about plans as one table each. */
 public final class PlanTables {
+    public static final List<String> READINGS =
+            List.of("step", "what", "id", "voltageV", "currentA", "powerW", "state");
+    public static final List<String> BACKFEED = List.of(
+            "load",
+            "severity",
+            "step",
+            "activity",
+            "operated",
+            "effectiveV",
+            "currentA",
+            "switches",
+            "remedy");
+    public static final List<String> REVIEW =
+            List.of("severity", "code", "ids", "text", "figures", "source", "remedy");
+
     private PlanTables() {}
 
     /** One row for each node, wire and part in each step. */
@@ -47,7 +62,7 @@ public final class PlanTables {
                     .forEach(p -> rows.add(
                             Arrays.asList(step.step(), "part", p.part(), p.acrossV(), null, p.powerW(), p.state())));
         }
-        return new Table(List.of("step", "what", "id", "voltageV", "currentA", "powerW", "state"), rows);
+        return new Table(READINGS, rows);
     }
 
     /** One row for each load fed unasked and step, with the cheapest remedy. */
@@ -69,18 +84,7 @@ public final class PlanTables {
                         remedy));
             }
         }
-        return new Table(
-                List.of(
-                        "load",
-                        "severity",
-                        "step",
-                        "activity",
-                        "operated",
-                        "effectiveV",
-                        "currentA",
-                        "switches",
-                        "remedy"),
-                rows);
+        return new Table(BACKFEED, rows);
     }
 
     /** One row for each mistake. */
@@ -114,7 +118,7 @@ public final class PlanTables {
                     finding.basis().source(),
                     finding.remedy()));
         }
-        return new Table(List.of("severity", "code", "ids", "text", "figures", "source", "remedy"), rows);
+        return new Table(REVIEW, rows);
     }
 
     private static String switches(Occurrence occurrence) {

@@ -1,0 +1,59 @@
+package loomwright.bulk;
+
+import org.jspecify.annotations.Nullable;
+
+/** One line as it was read. */
+public final class Line {
+    private final @Nullable String file;
+    private final long number;
+    private final byte[] text;
+    private final boolean tooLong;
+
+    private Line(@Nullable String file, long number, byte[] text, boolean tooLong) {
+        this.file = file;
+        this.number = number;
+        this.text = text;
+        this.tooLong = tooLong;
+    }
+
+    /** A line without its end. The array is not copied: hand over one that nobody changes. */
+    public static Line of(long number, byte[] text) {
+        return new Line(null, number, text, false);
+    }
+
+    /** A line of more bytes than may be; they are not kept. */
+    public static Line tooLong(long number) {
+        return new Line(null, number, new byte[0], true);
+    }
+
+    Line in(String name) {
+        return new Line(name, number, text, tooLong);
+    }
+
+    /** The file it stands in; absent for the lines of a request. */
+    public @Nullable String file() {
+        return file;
+    }
+
+    /** Counted as an editor does: blank lines too, and the header of a table. */
+    public long number() {
+        return number;
+    }
+
+    public byte[] text() {
+        return text;
+    }
+
+    public boolean isTooLong() {
+        return tooLong;
+    }
+
+    boolean isBlank() {
+        for (byte b : text) {
+            if (b < 0 || b > ' ') {
+                return false;
+            }
+        }
+        return !tooLong;
+    }
+}

@@ -1,0 +1,46 @@
+package loomwright.bulk;
+
+import java.util.List;
+import loomwright.answer.Severity;
+
+/** What one line is answered with. */
+public final class LineAnswer {
+    private final byte[] text;
+    private final boolean problem;
+    private final List<Found> findings;
+
+    /** What was found, for counting. */
+    public record Found(Severity severity, String code) {}
+
+    private LineAnswer(byte[] text, boolean problem, List<Found> findings) {
+        this.text = text;
+        this.problem = problem;
+        this.findings = List.copyOf(findings);
+    }
+
+    /**
+     * An answer.
+     *
+     * @param text what is written, its line end included; not copied
+     */
+    public static LineAnswer answer(byte[] text, List<Found> findings) {
+        return new LineAnswer(text, false, findings);
+    }
+
+    /** A line that cannot be answered, with what is wrong with it. */
+    public static LineAnswer problem(byte[] text) {
+        return new LineAnswer(text, true, List.of());
+    }
+
+    byte[] text() {
+        return text;
+    }
+
+    boolean isProblem() {
+        return problem;
+    }
+
+    List<Found> findings() {
+        return findings;
+    }
+}

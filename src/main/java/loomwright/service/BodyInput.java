@@ -1,0 +1,29 @@
+package loomwright.service;
+
+import com.networknt.schema.JsonSchema;
+import java.io.IOException;
+import loomwright.answer.RejectedInput;
+
+/** Input that is a JSON body, or a line that could be one. */
+final class BodyInput implements Input {
+    private final byte[] body;
+    private final JsonSchema schema;
+    private final Bodies bodies;
+
+    BodyInput(byte[] body, JsonSchema schema, Bodies bodies) {
+        this.body = body;
+        this.schema = schema;
+        this.bodies = bodies;
+    }
+
+    @Override
+    public <T> T read(Class<T> type) throws IOException {
+        return bodies.read(body, type, schema);
+    }
+
+    @Override
+    public Refusal refusal(RejectedInput rejected) throws IOException {
+        bodies.checkByContract(body, schema);
+        return Refusal.ofFaults(rejected.faults(), true, false);
+    }
+}

@@ -1,0 +1,124 @@
+package loomwright.service;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.Semaphore;
+import loomwright.bulk.BulkLimits;
+import loomwright.bulk.BulkRun;
+import loomwright.bulk.Line;
+import loomwright.bulk.LineReader;
+import loomwright.bulk.Summary;
+import loomwright.bulk.Turns;
+import loomwright.service.BulkOperations.BulkOperation;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Many lines in one request, answered while they arrive. */
+final class Bulk implements Endpoint.Handler {
+    static final String FROM_LINE = "fromLine";
+    static final String NUMBERED_FROM = "numberedFrom";
+
+    private static final Logger LOG = LoggerFactory.getLogger(Bulk.class);
+    private static final String CSV = Face.CSV.mediaType();
+    private static final int RETRY_AFTER_S = 10;
+
+    private final BulkOperations operations;
+    private final BulkLimits limits;
+    private final Turns turns;
+    private final Semaphore room;
+    private volatile boolean stopping;
+
+    Bulk(BulkOperations operations, BulkLimits limits) {
+        this.operations = operations;
+        this.limits = limits;
+        this.turns = Turns.of(limits.threads());
+        this.room = new Semaphore(limits.runs());
+    }
+
+    @Override
+    public Reply handle(Request request) {
+        BulkOperation operation = operations.get(request.known(BulkOperations.PARAMETER));
+        String in = request.bodyType(
+                operation.get() == null ? "lines of JSON" : "lines of JSON, or comma-separated values,",
+                operation.get() == null ? List.of(Json.LINES) : List.of(Json.LINES, CSV));
+        List<String> forms = new ArrayList<>(List.of(Json.LINES, CSV));
+        forms.remove(in);
+        forms.add(0, in);
+        String out = Accept.choose(request.accept(), forms).orElseThrow(() -> Request.notAcceptable(forms));
+        boolean csv = out.equals(CSV);
+        LineForm form = csv
+                ? new CsvLineForm(operation.calculation().columns(), false)
+                : new JsonLineForm(request.json());
+        return Reply.streamed(csv ? Face.CSV.contentType() : Json.LINES, (stream, problem) -> {
+                    if (!room.tryAcquire()) {
+                        throw busy();
+                    }
+                    try {
+                        run(operation, in.equals(CSV), form, request, stream);
+                    } finally {
+                        room.release();
+                    }
+                })
+                .withHeaders(Map.of("Vary", "Accept"));
+    }
+
+    @Override
+    public void stop() {
+        stopping = true;
+    }
+
+    private Refusal busy() {
+        return new Refusal(
+                ProblemType.BUSY,
+                "There are " + limits.runs() + " bulk runs under way already.",
+                List.of(),
+                Map.of("Retry-After", String.valueOf(RETRY_AFTER_S)));
+    }
+
+    private void run(BulkOperation operation, boolean csv, LineForm form, Request request, OutputStream out)
+            throws IOException {
+        request.allowSilence(limits.silenceMs());
+        Request.Reading reading = request.reading();
+        LineReader lines = new LineReader(request.body(), reading.limits().bodyBytes());
+        LineInputs inputs = csv
+                ? new CsvLines(header(lines), Objects.requireNonNull(operation.get()), reading.queries())
+                : new JsonLines(operation.schema(), reading);
+        request.number(NUMBERED_FROM).ifPresent(lines::numberFrom);
+        BulkRun run = new BulkRun(
+                lines,
+                request.number(FROM_LINE).orElse(lines.nextNumber()),
+                new LineWork(operation.calculation(), inputs, form, reading, request.id()),
+                out,
+                turns.share(),
+                limits);
+        try {
+            out.write(form.head());
+            Summary summary = run.run(() -> stopping);
+            Problem problem = summary.complete() ? null : why(summary, reading.problems(), request.id());
+            out.write(form.summary(new LineForm.Ended(operation.name(), summary, problem)));
+            out.flush();
+        } catch (IOException hungUp) {
+            LOG.info("request_id={} the client of a bulk run hung up", request.id());
+        }
+    }
+
+    private static byte[] header(LineReader lines) throws IOException {
+        Line header = lines.next();
+        if (header == null || header.isTooLong()) {
+            throw new Refusal(ProblemType.INVALID_INPUT, "The first line must be a header with the names of columns.");
+        }
+        return header.text();
+    }
+
+    private static Problem why(Summary summary, Problems problems, String requestId) {
+        IOException broken = summary.broken();
+        Refusal refusal = broken != null
+                ? problems.refusal(broken, requestId)
+                : new Refusal(ProblemType.BUSY, "The service is stopping.");
+        return problems.problem(refusal, requestId);
+    }
+}

@@ -1,0 +1,60 @@
+package loomwright.service;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.function.Function;
+import loomwright.bulk.Line;
+import loomwright.bulk.LineAnswer;
+import loomwright.service.Calculation.Worked;
+import org.jspecify.annotations.Nullable;
+
+/** Answers one line as the operation would answer it alone. */
+final class LineWork implements Function<Line, LineAnswer> {
+    private final Calculation<?, ?> calculation;
+    private final LineInputs inputs;
+    private final LineForm form;
+    private final Request.Reading reading;
+    private final String requestId;
+
+    LineWork(
+            Calculation<?, ?> calculation,
+            LineInputs inputs,
+            LineForm form,
+            Request.Reading reading,
+            String requestId) {
+        this.calculation = calculation;
+        this.inputs = inputs;
+        this.form = form;
+        this.reading = reading;
+        this.requestId = requestId;
+    }
+
+    @Override
+    public LineAnswer apply(Line line) {
+        JsonNode key = null;
+        try {
+            if (line.isTooLong()) {
+                throw new Refusal(
+                        ProblemType.BODY_TOO_LARGE,
+                        "A line may have up to " + reading.limits().bodyBytes() + " bytes.");
+            }
+            Keyed keyed = inputs.read(line.text());
+            key = keyed.key();
+            Worked worked = calculation.work(keyed.input());
+            return LineAnswer.answer(form.answer(line, key, worked), worked.findings());
+        } catch (IOException | RuntimeException e) {
+            return problem(line, key, e);
+        }
+    }
+
+    private LineAnswer problem(Line line, @Nullable JsonNode key, Exception thrown) {
+        String id = requestId + ":line:" + line.number();
+        Problems problems = reading.problems();
+        try {
+            return LineAnswer.problem(form.problem(line, key, problems.problem(problems.refusal(thrown, id), id)));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

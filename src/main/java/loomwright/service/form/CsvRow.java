@@ -1,0 +1,81 @@
+package loomwright.service.form;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Takes one row of comma-separated values apart (RFC 4180), a row being one line. */
+public final class CsvRow {
+    private final String line;
+    private int at;
+
+    private CsvRow(String line) {
+        this.line = line;
+    }
+
+    /**
+     * The cells of a row, blanks around them left out unless they are quoted.
+     *
+     * @return empty if quotes are opened and not closed, or something stands beside them
+     */
+    public static Optional<List<String>> parse(String line) {
+        return new CsvRow(line).cells();
+    }
+
+    private Optional<List<String>> cells() {
+        List<String> cells = new ArrayList<>();
+        while (true) {
+            Optional<String> cell = isQuoted() ? quoted() : Optional.of(plain());
+            if (cell.isEmpty()) {
+                return Optional.empty();
+            }
+            cells.add(cell.get());
+            if (at == line.length()) {
+                return Optional.of(cells);
+            }
+            if (line.charAt(at) != ',') {
+                return Optional.empty();
+            }
+            at++;
+        }
+    }
+
+    private boolean isQuoted() {
+        int first = at;
+        while (first < line.length() && line.charAt(first) == ' ') {
+            first++;
+        }
+        if (first < line.length() && line.charAt(first) == '"') {
+            at = first + 1;
+            return true;
+        }
+        return false;
+    }
+
+    private String plain() {
+        int comma = line.indexOf(',', at);
+        int end = comma < 0 ? line.length() : comma;
+        String cell = line.substring(at, end).strip();
+        at = end;
+        return cell;
+    }
+
+    private Optional<String> quoted() {
+        StringBuilder cell = new StringBuilder();
+        while (at < line.length()) {
+            char c = line.charAt(at++);
+            if (c != '"') {
+                cell.append(c);
+            } else if (at < line.length() && line.charAt(at) == '"') {
+                cell.append('"');
+                at++;
+            } else {
+                while (at < line.length() && line.charAt(at) == ' ') {
+                    at++;
+                }
+                return Optional.of(cell.toString());
+            }
+        }
+        return Optional.empty();
+    }
+}

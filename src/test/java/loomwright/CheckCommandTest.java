@@ -1,0 +1,121 @@
+package loomwright;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import loomwright.service.Options;
+import loomwright.service.Server;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import picocli.CommandLine;
+
+/** Plans checked without the service: the same answers, and an exit code for scripts. */
+class CheckCommandTest {
+    private static final Path EXAMPLES = Path.of("src/main/resources/examples");
+    private static final String DROP = "{\"currentA\":%s,\"size\":\"16 AWG\",\"lengthM\":3}";
+
+    @TempDir
+    private Path folder;
+
+    private int check(String... arguments) {
+        return new CommandLine(new Main())
+                .setErr(new PrintWriter(new StringWriter()))
+                .execute(arguments);
+    }
+
+    private List<String> report(String operation, Path... files) throws IOException {
+        Path out = folder.resolve("report");
+        String[] arguments = Stream.concat(
+                        Stream.of("check", "--quiet", "--operation", operation, "--out", out.toString()),
+                        List.of(files).stream().map(Path::toString))
+                .toArray(String[]::new);
+        check(arguments);
+        return Files.readAllLines(out);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"review", "backfeed", "solution"})
+    void theServiceGivesTheSameLines(String operation) throws Exception {
+        StringBuilder plans = new StringBuilder();
+        for (String name : List.of("sandpiper-as-built", "sandpiper-unguarded-bypass", "otter-6v-positive-earth")) {
+            String plan = Files.readString(EXAMPLES.resolve(name + ".json")).replace("\n", " ");
+            plans.append("{\"key\":\"")
+                    .append(name)
+                    .append("\",\"input\":")
+                    .append(plan)
+                    .append("}\n");
+        }
+        plans.append("\n{\"name\":\n{\"key\":7,\"input\":{}}\n");
+        Path file = Files.writeString(folder.resolve("plans.ndjson"), plans);
+        List<String> local = report(operation, file).stream()
+                .map(line -> line.replaceFirst("\"file\":\"[^\"]*\",", "").replace("request:local", "request:id"))
+                .toList();
+        List<String> answered;
+        try (Server server = Server.start(Options.DEFAULT.withPort(0))) {
+            answered = io.restassured.RestAssured.given()
+                    .header("X-Request-Id", "id")
+                    .contentType("application/x-ndjson; charset=utf-8")
+                    .body(plans.toString().getBytes(StandardCharsets.UTF_8))
+                    .post("http://127.0.0.1:" + server.port() + "/v1/bulk/" + operation)
+                    .asString()
+                    .lines()
+                    .toList();
+        }
+        assertThat(local).hasSize(6).isEqualTo(answered);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.1, 0", "100, 1", "much, 3"})
+    void theExitCodeTellsTheWorst(String currentA, int code) throws IOException {
+        Path file = Files.writeString(folder.resolve("a.json"), DROP.formatted(currentA));
+        assertThat(check("check", "--quiet", "--operation", "voltage-drop", "--out", folder + "/o", file.toString()))
+                .isEqualTo(code);
+    }
+
+    @Test
+    void dangerIsTwo() {
+        assertThat(check(
+                        "check",
+                        "--quiet",
+                        "--out",
+                        folder + "/o",
+                        EXAMPLES.resolve("sandpiper-unguarded-bypass.json").toString()))
+                .isEqualTo(2);
+    }
+
+    @Test
+    void aWrongCommandLineIsSixtyFour() {
+        assertThat(check("check")).isEqualTo(64);
+        assertThat(check("check", folder + "/no-such.json")).isEqualTo(64);
+        assertThat(check("check", "--operation", "no-such", folder.toString())).isEqualTo(64);
+    }
+
+    @Test
+    void eachLineNamesItsFile() throws IOException {
+        Files.writeString(folder.resolve("a.json"), DROP.formatted("1"));
+        Files.writeString(folder.resolve("b.jsonl"), DROP.formatted("1") + "\n" + DROP.formatted("2") + "\n");
+        List<String> lines = report("voltage-drop", folder.resolve("a.json"), folder.resolve("b.jsonl"));
+        assertThat(lines.get(0)).startsWith("{\"file\":\"" + folder.resolve("a.json") + "\",\"line\":1,\"answer\":");
+        assertThat(lines.get(2)).startsWith("{\"file\":\"" + folder.resolve("b.jsonl") + "\",\"line\":2,\"answer\":");
+    }
+
+    @Test
+    void theReportMayBeATable() throws IOException {
+        Files.writeString(folder.resolve("a.json"), DROP.formatted("1"));
+        Path out = folder.resolve("table.csv");
+        check("check", "--operation", "voltage-drop", "--report", "CSV", "--out", out.toString(), folder.toString());
+        List<String> rows = Files.readAllLines(out);
+        assertThat(rows.get(0)).startsWith("file,line,key,status,message,part,");
+        assertThat(rows.get(1)).startsWith(folder.resolve("a.json") + ",1,,200,,out,16 AWG,");
+        assertThat(rows.get(rows.size() - 1)).startsWith(",summary,,,complete; answers 1; problems 0");
+    }
+}

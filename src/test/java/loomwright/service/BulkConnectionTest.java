@@ -1,0 +1,229 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.equalTo;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.OutputStream;
+import java.net.InetAddress;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Stream;
+import loomwright.answer.Answer;
+import loomwright.bulk.BulkLimits;
+import loomwright.conductor.VoltageDrop;
+import org.junit.jupiter.api.Test;
+
+/** How a bulk run and its connection get on: promptness, senders and readers that vanish or are slow, stopping, limits. */
+class BulkConnectionTest {
+    private static final String DROP = "{\"currentA\":4,\"size\":\"16 AWG\",\"lengthM\":3}\n";
+
+    private static Options options(BulkLimits bulk) {
+        CalculationLimits c = CalculationLimits.DEFAULT;
+        return Options.DEFAULT
+                .withPort(0)
+                .withCalculation(new CalculationLimits(c.network(), c.backfeed(), c.mistakes(), c.sneaks(), bulk));
+    }
+
+    private static BulkLimits limits(int runs, int silenceMs) {
+        return new BulkLimits(2, 8, 1_000_000, runs, silenceMs);
+    }
+
+    /** One bulk request whose body is sent piece by piece. */
+    private static final class Sender implements AutoCloseable {
+        private final Socket socket;
+        private final OutputStream out;
+        private final BufferedReader in;
+
+        Sender(Server server) throws IOException {
+            socket = new Socket(InetAddress.getLoopbackAddress(), server.port());
+            socket.setSoTimeout(60_000);
+            out = socket.getOutputStream();
+            in = new BufferedReader(new InputStreamReader(socket.getInputStream(), StandardCharsets.UTF_8));
+            write("POST /v1/bulk/voltage-drop HTTP/1.1\r\nHost: x\r\nConnection: close\r\n"
+                    + "Content-Type: application/x-ndjson\r\nTransfer-Encoding: chunked\r\n\r\n");
+        }
+
+        private void write(String text) throws IOException {
+            out.write(text.getBytes(StandardCharsets.UTF_8));
+            out.flush();
+        }
+
+        void send(String lines) throws IOException {
+            write(Integer.toHexString(lines.length()) + "\r\n" + lines + "\r\n");
+        }
+
+        void end() throws IOException {
+            write("0\r\n\r\n");
+        }
+
+        /** The next line of the answer, chunk sizes and headers passed over. */
+        String answer() throws IOException {
+            for (String line = in.readLine(); line != null; line = in.readLine()) {
+                if (line.startsWith("{")) {
+                    return line;
+                }
+            }
+            return "the answer has ended";
+        }
+
+        @Override
+        public void close() throws IOException {
+            socket.close();
+        }
+    }
+
+    @Test
+    void aLineIsAnsweredWhileTheRequestIsStillOpen() throws Exception {
+        try (Server server = Server.start(options(limits(1, 60_000)));
+                Sender sender = new Sender(server)) {
+            for (int i = 1; i <= 3; i++) {
+                sender.send(DROP);
+                assertThat(sender.answer()).startsWith("{\"line\":" + i + ",\"answer\":");
+            }
+            sender.end();
+            assertThat(sender.answer()).startsWith("{\"summary\":{\"operation\":\"voltage-drop\",\"complete\":true");
+        }
+    }
+
+    @Test
+    void aRunMoreThanThereIsRoomForIsToldToComeAgain() throws Exception {
+        try (Server server = Server.start(options(limits(1, 60_000)));
+                Sender sender = new Sender(server)) {
+            sender.send(DROP);
+            sender.answer();
+            LiveService.ask(server)
+                    .contentType(Json.LINES + "; charset=utf-8")
+                    .body(DROP.getBytes(StandardCharsets.UTF_8))
+                    .post("/v1/bulk/voltage-drop")
+                    .then()
+                    .statusCode(503)
+                    .header("Retry-After", "10")
+                    .body("type", equalTo(ProblemType.BUSY.uri()));
+            LiveService.ask(server)
+                    .get("/v1/voltage-drop?currentA=4&size=16%20AWG&lengthM=3")
+                    .then()
+                    .statusCode(200);
+            sender.end();
+            assertThat(sender.answer()).contains("summary");
+        }
+    }
+
+    @Test
+    void aSenderWhoFallsSilentIsToldWhereToGoOn() throws Exception {
+        try (Server server = Server.start(options(limits(1, 300)));
+                Sender sender = new Sender(server)) {
+            sender.send(DROP + DROP + "{\"half\":");
+            assertThat(sender.answer()).startsWith("{\"line\":1,");
+            assertThat(sender.answer()).startsWith("{\"line\":2,");
+            assertThat(sender.answer())
+                    .contains("\"complete\":false")
+                    .contains("\"nextLine\":3")
+                    .contains("\"status\":408");
+        }
+    }
+
+    @Test
+    void aStopFinishesTheLinesUnderWayAndTellsWhereToGoOn() throws Exception {
+        Server server = Server.start(options(limits(1, 60_000)));
+        try (Sender sender = new Sender(server)) {
+            sender.send(DROP);
+            assertThat(sender.answer()).startsWith("{\"line\":1,");
+            CompletableFuture<Void> stop = CompletableFuture.runAsync(server::close);
+            // The run sees the stop when the line that it waits for has come.
+            String last = "";
+            for (int i = 0; i < 1_000 && !last.contains("summary"); i++) {
+                sender.send(DROP);
+                last = sender.answer();
+            }
+            assertThat(last).contains("\"complete\":false").contains("\"status\":503");
+            stop.get(60, TimeUnit.SECONDS);
+        }
+    }
+
+    /** A service whose voltage drop counts how often it is asked. */
+    private static Server counting(AtomicLong asked, CountDownLatch begun) {
+        Calculation<VoltageDrop.Input, VoltageDrop.Result> counted = Calculation.of(VoltageDrop.Input.class, input -> {
+            asked.incrementAndGet();
+            begun.countDown();
+            Answer<VoltageDrop.Result> answer = VoltageDrop.calculate(input);
+            return answer;
+        });
+        List<Endpoint> single = Routes.single(LiveService.CONTRACT, CalculationLimits.DEFAULT).stream()
+                .map(endpoint -> endpoint.path().equals("/v1/voltage-drop")
+                        ? new Endpoint(endpoint.method(), endpoint.path(), endpoint.operationId(), counted)
+                        : endpoint)
+                .toList();
+        Bulk bulk = new Bulk(BulkOperations.of(LiveService.CONTRACT, single), limits(1, 60_000));
+        return Server.start(
+                Options.DEFAULT.withPort(0),
+                LiveService.CONTRACT,
+                Stream.concat(
+                                single.stream(),
+                                Stream.of(Endpoint.post("/v1/bulk/{operation}", BulkOperations.ID, bulk)))
+                        .toList());
+    }
+
+    @Test
+    void aClientThatHangsUpFreesItsRun() throws Exception {
+        AtomicLong asked = new AtomicLong();
+        CountDownLatch begun = new CountDownLatch(1);
+        try (Server server = counting(asked, begun)) {
+            try (Sender sender = new Sender(server)) {
+                sender.send(DROP.repeat(1_000));
+                assertThat(begun.await(60, TimeUnit.SECONDS)).isTrue();
+            }
+            // There is room for one run only: the next is let in when the first has ended.
+            int status = 503;
+            for (int i = 0; i < 10_000 && status == 503; i++) {
+                status = LiveService.ask(server)
+                        .contentType(Json.LINES + "; charset=utf-8")
+                        .body(DROP.getBytes(StandardCharsets.UTF_8))
+                        .post("/v1/bulk/voltage-drop")
+                        .statusCode();
+            }
+            assertThat(status).isEqualTo(200);
+        }
+    }
+
+    @Test
+    void aClientThatSendsAndNeverReadsIsHeldUp() throws Exception {
+        AtomicLong asked = new AtomicLong();
+        CountDownLatch begun = new CountDownLatch(1);
+        String lines = DROP.repeat(1_000);
+        CompletableFuture<Void> sending;
+        try (Server server = counting(asked, begun);
+                Sender sender = new Sender(server)) {
+            AtomicLong sent = new AtomicLong();
+            sending = CompletableFuture.runAsync(() -> {
+                try {
+                    while (true) {
+                        sender.send(lines);
+                        sent.incrementAndGet();
+                    }
+                } catch (IOException closed) {
+                    assertThat(sent.get()).isPositive();
+                }
+            });
+            long before = -1;
+            // Sockets hold a few megabytes; then nothing moves any more.
+            while (before != asked.get()) {
+                before = asked.get();
+                TimeUnit.MILLISECONDS.sleep(500);
+            }
+            assertThat(sending.isDone()).isFalse();
+            LiveService.ask(server)
+                    .get("/v1/voltage-drop?currentA=4&size=16%20AWG&lengthM=3")
+                    .then()
+                    .statusCode(200);
+        }
+        sending.get(60, TimeUnit.SECONDS);
+    }
+}
