@@ -35,16 +35,14 @@ final class Diagrams {
         Face face = FACES.choose(request);
         Plan plan = request.read(Plan.class);
         DiagramOptions options = request.readOptions(DiagramOptions.class);
-        return reply(
-                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
+        return reply(request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
     }
 
     Reply ofExample(Request request) throws IOException {
         Face face = FACES.choose(request);
         Plan plan = examples.plan(request.path("name"), request.json());
         DiagramOptions options = request.readOptions(DiagramOptions.class);
-        return reply(
-                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
+        return reply(request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
     }
 
     Reply ofTwo(Request request) throws IOException {
@@ -52,17 +50,14 @@ final class Diagrams {
         ComparisonQuestion question = request.read(ComparisonQuestion.class);
         DiagramOptions options = request.readOptions(DiagramOptions.class);
         return reply(
-                request,
-                face,
-                options,
-                () -> Diagram.compare(question, options, limits.backfeed(), limits.network()));
+                request, face, options, () -> Diagram.compare(question, options, limits.backfeed(), limits.network()));
     }
 
     /** Draws an example, so that the first caller need not wait for all that a first drawing loads; says if PNG fails. */
     void warmUp(Json json) throws IOException {
         Plan plan = examples.plan(examples.list().get(0).name(), json);
-        Svg picture = DrawingSvg.of(
-                Diagram.of(plan, DiagramOptions.USUAL, limits.backfeed(), limits.network()), "warm-up");
+        Svg picture =
+                DrawingSvg.of(Diagram.of(plan, DiagramOptions.USUAL, limits.backfeed(), limits.network()), "warm-up");
         try {
             Png.of(picture, 1);
         } catch (Png.NoFonts noFonts) {

@@ -47,7 +47,14 @@ final class Routes {
 
     static List<Endpoint> table(Contract contract, CalculationLimits limits) {
         Examples examples = Examples.load();
-        return Stream.of(service(contract), examples(examples), plans(limits), diagrams(limits, examples), networks(limits), conductors(), ignition())
+        return Stream.of(
+                        service(contract),
+                        examples(examples),
+                        plans(limits),
+                        diagrams(limits, examples),
+                        networks(limits),
+                        conductors(),
+                        ignition())
                 .flatMap(List::stream)
                 .toList();
     }

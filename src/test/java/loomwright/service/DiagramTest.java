@@ -24,7 +24,8 @@ class DiagramTest {
 
     @Test
     void aPlanInTheBodyIsDrawnAsItIsAsExample() {
-        String plan = LiveService.ask().get("/v1/examples/otter-6v-positive-earth").asString();
+        String plan =
+                LiveService.ask().get("/v1/examples/otter-6v-positive-earth").asString();
         String drawn = LiveService.ask()
                 .contentType("application/json")
                 .body(plan)
@@ -38,7 +39,8 @@ class DiagramTest {
 
     @Test
     void asPngItHasTwoDotsForEachPixelOfTheSvg() throws IOException {
-        Response png = LiveService.ask().accept("image/png").get("/v1/examples/otter-6v-positive-earth/diagram?marks=none");
+        Response png =
+                LiveService.ask().accept("image/png").get("/v1/examples/otter-6v-positive-earth/diagram?marks=none");
         assertThat(png.contentType()).isEqualTo("image/png");
         BufferedImage image = ImageIO.read(new ByteArrayInputStream(png.asByteArray()));
         String svg = LiveService.ask()
@@ -53,8 +55,10 @@ class DiagramTest {
         assertThat(LiveService.ask().get(BYPASS + "?marks=backfeed").asString())
                 .contains("Contact points: open", "data-mark=\"1\"");
         assertThat(LiveService.ask().get(BYPASS + "?marks=none").asString()).doesNotContain("data-mark");
-        assertThat(LiveService.ask().get(BYPASS + "?marks=colours").statusCode()).isEqualTo(400);
-        assertThat(LiveService.ask().get(BYPASS + "?step=midnight").statusCode()).isEqualTo(400);
+        assertThat(LiveService.ask().get(BYPASS + "?marks=colours").statusCode())
+                .isEqualTo(400);
+        assertThat(LiveService.ask().get(BYPASS + "?step=midnight").statusCode())
+                .isEqualTo(400);
     }
 
     @Test

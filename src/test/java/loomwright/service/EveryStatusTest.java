@@ -17,8 +17,15 @@ import org.junit.jupiter.api.TestFactory;
 /** Each status that the contract lists for an operation is provoked, by changing a good example in one respect. */
 class EveryStatusTest {
     /** Cannot be provoked from outside; {@link FaultsOfOursTest} makes them with an endpoint that fails. */
-    private static final Map<Integer, String> NOT_FROM_OUTSIDE =
-            Map.of(500, "a fault of ours", 501, "a machine without fonts", 503, "a limit of time", 408, "silence longer than the idle limit");
+    private static final Map<Integer, String> NOT_FROM_OUTSIDE = Map.of(
+            500,
+            "a fault of ours",
+            501,
+            "a machine without fonts",
+            503,
+            "a limit of time",
+            408,
+            "silence longer than the idle limit");
 
     private static final Map<Integer, Function<Example, Response>> PROVOKED = Map.of(
             200, example -> example.send(example.request()),

@@ -59,8 +59,7 @@ final class CellBuilder {
         settings.add(setting);
         boolean earth = part instanceof EarthPoint;
         Text.Role nameRole = earth ? Text.Role.DATA : Text.Role.NAME;
-        TextLines.wrapped(part.called(), nameRole, NAME_PX, MOST_LINES)
-                .forEach(line -> add(part.id(), nameRole, line));
+        TextLines.wrapped(part.called(), nameRole, NAME_PX, MOST_LINES).forEach(line -> add(part.id(), nameRole, line));
         String data = Wordings.data(part, scene.plan()).replace(' ', TextLines.TIE);
         String named = part.label() == null || earth ? data : data.isEmpty() ? part.id() : part.id() + ", " + data;
         TextLines.wrapped(named, Text.Role.DATA, NAME_PX, 2).forEach(line -> add(part.id(), Text.Role.DATA, line));
@@ -101,7 +100,8 @@ final class CellBuilder {
     }
 
     private CellBuilder marks(Stream<String> about) {
-        List<Mark> marks = about.flatMap(one -> scene.marksAt(one).stream()).distinct().toList();
+        List<Mark> marks =
+                about.flatMap(one -> scene.marksAt(one).stream()).distinct().toList();
         int perRow = (int) (NAME_PX / Badge.PITCH_PX);
         for (int i = 0; i < marks.size(); i++) {
             int row = i / perRow;
@@ -134,9 +134,7 @@ final class CellBuilder {
         for (Body.Pin pin : body.pins()) {
             width = Math.max(width, addPin(pin, height, leads, texts));
         }
-        block.stream()
-                .filter(text -> !text.text().isEmpty())
-                .forEach(text -> texts.add(text.moved(textX, textY)));
+        block.stream().filter(text -> !text.text().isEmpty()).forEach(text -> texts.add(text.moved(textX, textY)));
         List<Badge> moved = badges.stream().map(b -> b.moved(textX, textY)).toList();
         return new Cell(id, ids, words, depth, width, height, body, 0, bodyY, leads, texts, moved, free, emphasis);
     }

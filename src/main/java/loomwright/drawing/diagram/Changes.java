@@ -45,11 +45,14 @@ record Changes(List<Mark> before, List<Mark> after, List<Mark> all) {
                 .collect(Collectors.joining(", "));
         String was = change.wasText();
         String is = change.isText();
-        String what = was == null || is == null || was.equals(is) ? (is == null ? String.valueOf(was) : is) : was + " → " + is;
+        String what = was == null || is == null || was.equals(is)
+                ? (is == null ? String.valueOf(was) : is)
+                : was + " → " + is;
         String properties = change.properties().stream()
                 .map(p -> p.property() + " " + orNone(p.before()) + " → " + orNone(p.after()))
                 .collect(Collectors.joining("; "));
-        return kinds + ": " + what + (was != null && was.equals(is) && !properties.isEmpty() ? " (" + properties + ")" : "");
+        return kinds + ": " + what
+                + (was != null && was.equals(is) && !properties.isEmpty() ? " (" + properties + ")" : "");
     }
 
     private static String orNone(@Nullable String value) {

@@ -21,12 +21,22 @@ final class Composition {
 
     /** The title of the sheet, in one line. */
     void title(String title, double x, double widthPx) {
-        texts.add(new Text("", Text.Role.TITLE, x, 26, TextLines.wrapped(title, Text.Role.TITLE, widthPx, 1).get(0)));
+        texts.add(new Text(
+                "",
+                Text.Role.TITLE,
+                x,
+                26,
+                TextLines.wrapped(title, Text.Role.TITLE, widthPx, 1).get(0)));
     }
 
     /** The name of a circuit in one line, what moment it is in up to two. */
     void part(String name, String moment, double x, double y, double widthPx) {
-        texts.add(new Text("", Text.Role.NAME, x, y + 14, TextLines.wrapped(name, Text.Role.NAME, widthPx, 1).get(0)));
+        texts.add(new Text(
+                "",
+                Text.Role.NAME,
+                x,
+                y + 14,
+                TextLines.wrapped(name, Text.Role.NAME, widthPx, 1).get(0)));
         moment(moment, x, y + 29, widthPx);
     }
 

@@ -44,8 +44,7 @@ record Draft(
         Draft make() {
             placed.cells().forEach(this::addCell);
             scene.plan().wires().forEach(this::addWire);
-            return new Draft(
-                    placed.layout().widthPx(), placed.layout().heightPx(), symbols, wires, texts, badges);
+            return new Draft(placed.layout().widthPx(), placed.layout().heightPx(), symbols, wires, texts, badges);
         }
 
         private static Point at(Map<String, Point> places, String id) {
@@ -66,9 +65,7 @@ record Draft(
                 ends.add(new Point(x + pin.x(), y + (pin.side() == Side.TOP ? 0 : body.heightPx())));
             }
             for (Cell.Lead lead : cell.leads()) {
-                pins.put(
-                        lead.end(),
-                        new Point(x + lead.x(), y + (lead.side() == Side.TOP ? 0 : body.heightPx())));
+                pins.put(lead.end(), new Point(x + lead.x(), y + (lead.side() == Side.TOP ? 0 : body.heightPx())));
             }
             List<Shape> shapes = new ArrayList<>(body.shapes());
             body.pins().forEach(pin -> tie(cell, pin).ifPresent(shapes::add));
@@ -170,8 +167,7 @@ record Draft(
                 double away = Math.abs(a.x() - label.x());
                 if (a.x() == b.x() && Math.min(a.y(), b.y()) <= y && y <= Math.max(a.y(), b.y()) && away < distance) {
                     distance = away;
-                    nearest = new Arrow(
-                            a.x(), y, 0, forward * Math.signum(b.y() - a.y()), reading.againstFeed());
+                    nearest = new Arrow(a.x(), y, 0, forward * Math.signum(b.y() - a.y()), reading.againstFeed());
                 }
             }
             return nearest;

@@ -85,7 +85,8 @@ public record Drawing(
 
         Line moved(double dx, double dy) {
             List<Point> there = points.stream().map(p -> p.moved(dx, dy)).toList();
-            return new Line(id, words, there, colours, state, heavy, emphasis, arrow == null ? null : arrow.moved(dx, dy));
+            return new Line(
+                    id, words, there, colours, state, heavy, emphasis, arrow == null ? null : arrow.moved(dx, dy));
         }
     }
 

@@ -109,7 +109,8 @@ public final class DrawingSvg {
         svg.open("g", "data-wire", wire.id());
         svg.words(wire.words());
         String path = path(wire.points());
-        Insulation body = Insulation.of(wire.colours().isEmpty() ? "NONE" : wire.colours().get(0));
+        Insulation body =
+                Insulation.of(wire.colours().isEmpty() ? "NONE" : wire.colours().get(0));
         boolean dead = wire.state() == State.DEAD;
         double width = (wire.heavy() ? 5 : 3.4) - (dead ? 1.4 : 0);
         String dashes = dead ? "8 5" : "none";

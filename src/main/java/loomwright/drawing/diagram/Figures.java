@@ -29,7 +29,8 @@ final class Figures {
         if (Math.abs(voltageV) < 0.005) {
             return "0 V";
         }
-        BigDecimal rounded = new BigDecimal(voltageV).setScale(Math.abs(voltageV) < 9.995 ? 2 : 1, RoundingMode.HALF_UP);
+        BigDecimal rounded =
+                new BigDecimal(voltageV).setScale(Math.abs(voltageV) < 9.995 ? 2 : 1, RoundingMode.HALF_UP);
         return rounded.toPlainString() + " V";
     }
 

@@ -119,8 +119,8 @@ final class Flow {
     }
 
     private void spread(List<Part> roots) {
-        PriorityQueue<Reached> queue = new PriorityQueue<>(
-                Comparator.comparingInt(Reached::depth).thenComparing(r -> r.terminal().toString()));
+        PriorityQueue<Reached> queue = new PriorityQueue<>(Comparator.comparingInt(Reached::depth)
+                .thenComparing(r -> r.terminal().toString()));
         for (Part root : roots) {
             root.terminals().forEach(t -> queue.add(new Reached(root.terminal(t), 0, false)));
         }

@@ -124,8 +124,6 @@ final class JunctionSymbols {
     private static void socket(Sketch sketch, double x, double y, int bulge) {
         String sweep = bulge < 0 ? "1" : "0";
         double open = y - bulge * 6;
-        sketch.path(
-                Paint.LINE,
-                "M" + (x - 6) + " " + open + "A6 6 0 0 " + sweep + " " + (x + 6) + " " + open);
+        sketch.path(Paint.LINE, "M" + (x - 6) + " " + open + "A6 6 0 0 " + sweep + " " + (x + 6) + " " + open);
     }
 }

@@ -9,6 +9,7 @@ import java.util.Map;
 import loomwright.circuit.Wire;
 import loomwright.drawing.diagram.Cell.End;
 import loomwright.drawing.diagram.Cell.Lead;
+import org.eclipse.elk.alg.layered.options.EdgeLabelSideSelection;
 import org.eclipse.elk.alg.layered.options.LayeredOptions;
 import org.eclipse.elk.alg.layered.options.NodePlacementStrategy;
 import org.eclipse.elk.core.RecursiveGraphLayoutEngine;
@@ -21,7 +22,6 @@ import org.eclipse.elk.core.options.EdgeRouting;
 import org.eclipse.elk.core.options.PortConstraints;
 import org.eclipse.elk.core.options.PortSide;
 import org.eclipse.elk.core.util.BasicProgressMonitor;
-import org.eclipse.elk.alg.layered.options.EdgeLabelSideSelection;
 import org.eclipse.elk.graph.ElkBendPoint;
 import org.eclipse.elk.graph.ElkEdge;
 import org.eclipse.elk.graph.ElkEdgeSection;
@@ -120,8 +120,8 @@ record Layout(
             End from = new End(wire.id(), wire.from());
             End to = new End(wire.id(), wire.to());
             boolean turned = isTurned(from, to);
-            ElkEdge edge = ElkGraphUtil.createSimpleEdge(
-                    get(ports, turned ? to : from), get(ports, turned ? from : to));
+            ElkEdge edge =
+                    ElkGraphUtil.createSimpleEdge(get(ports, turned ? to : from), get(ports, turned ? from : to));
             ElkLabel text = ElkGraphUtil.createLabel(wire.id(), edge);
             text.setDimensions(label.widthPx(), label.heightPx());
             text.setProperty(CoreOptions.EDGE_LABELS_PLACEMENT, EdgeLabelPlacement.CENTER);
@@ -143,8 +143,7 @@ record Layout(
             Map<String, Point> cells = new HashMap<>();
             nodes.forEach((id, node) -> cells.put(id, new Point(node.getX(), node.getY())));
             Map<End, Double> ends = new HashMap<>();
-            ports.forEach((end, port) ->
-                    ends.put(end, port.getParent().getX() + port.getX() + port.getWidth() / 2));
+            ports.forEach((end, port) -> ends.put(end, port.getParent().getX() + port.getX() + port.getWidth() / 2));
             Map<String, List<Point>> lines = new HashMap<>();
             Map<String, Point> labels = new HashMap<>();
             for (Wire wire : wires) {

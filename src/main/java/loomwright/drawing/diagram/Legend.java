@@ -83,9 +83,7 @@ final class Legend {
             return this;
         }
         String words = new TreeSet<>(used.keySet())
-                .stream()
-                        .map(code -> code + " " + Insulation.of(code).words())
-                        .collect(Collectors.joining(", "));
+                .stream().map(code -> code + " " + Insulation.of(code).words()).collect(Collectors.joining(", "));
         return paragraph(
                 "Colours (IEC 60757, body first, then tracer): " + words + ". V at a terminal: volts to earth.", x);
     }

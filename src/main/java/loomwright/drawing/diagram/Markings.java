@@ -46,7 +46,8 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
         }
         if (options.shows(DiagramOptions.Marks.FINDINGS)) {
             boolean told = options.shows(DiagramOptions.Marks.BACKFEED);
-            for (Finding finding : PlanReview.of(plan, limits, networkLimits).result().findings()) {
+            for (Finding finding :
+                    PlanReview.of(plan, limits, networkLimits).result().findings()) {
                 if (!(told && isBackfeed(finding))) {
                     Mark.Kind kind = Mark.Kind.valueOf(finding.severity().name());
                     marks.add(new Mark(kind, marks.size() + 1, finding.ids(), finding.text()));
@@ -64,9 +65,7 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
     private static Markings backfeed(Plan plan, BackfeedReport report, Step step, List<Mark> marks) {
         Map<UnintendedFeed, Occurrence> here = new LinkedHashMap<>();
         for (UnintendedFeed feed : report.unintendedFeeds()) {
-            occurrence(feed, step)
-                    .filter(o -> feed.severity() != Severity.NOTE)
-                    .ifPresent(o -> here.put(feed, o));
+            occurrence(feed, step).filter(o -> feed.severity() != Severity.NOTE).ifPresent(o -> here.put(feed, o));
         }
         if (here.isEmpty()) {
             return new Markings(plan, List.of(), Set.of(), Map.of());
@@ -79,8 +78,8 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
         }
         here.forEach((feed, occurrence) -> {
             if (occurrence.switches().equals(positions)) {
-                marks.add(new Mark(
-                        Mark.Kind.BACKFEED, marks.size() + 1, List.of(feed.load()), words(feed, occurrence)));
+                marks.add(
+                        new Mark(Mark.Kind.BACKFEED, marks.size() + 1, List.of(feed.load()), words(feed, occurrence)));
             }
         });
         Map<String, String> changed = new HashMap<>();
@@ -110,7 +109,8 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
         for (Map.Entry<String, String> entry : positions.entrySet()) {
             Part part = plan.findPart(entry.getKey()).orElseThrow();
             String wanted = entry.getValue();
-            if (part instanceof Switch chosen && !chosen.in(Condition.OFF).name().equals(wanted)) {
+            if (part instanceof Switch chosen
+                    && !chosen.in(Condition.OFF).name().equals(wanted)) {
                 standing = standing.withPart(chosen.withPosition(wanted));
                 changed.put(part.id(), wanted);
             } else if (part instanceof Breaker breaker && breaker.closedWhenStopped() != wanted.equals("closed")) {

@@ -60,9 +60,7 @@ final class Sketch {
     Sketch contact(double x, double fromY, double toY, boolean closed) {
         circle(Shape.Paint.SOLID, x, fromY, 1.8);
         circle(Shape.Paint.BODY, x, toY, 2.2);
-        return closed
-                ? line(Shape.Paint.THICK, x, fromY, x, toY)
-                : line(Shape.Paint.THICK, x, fromY, x - 11, toY - 3);
+        return closed ? line(Shape.Paint.THICK, x, fromY, x, toY) : line(Shape.Paint.THICK, x, fromY, x - 11, toY - 3);
     }
 
     Body body(double widthPx, double heightPx) {

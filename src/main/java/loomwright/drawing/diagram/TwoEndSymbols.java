@@ -23,9 +23,7 @@ final class TwoEndSymbols {
     /** A sketch with the two ends; whichever is nearer the supply is above. */
     static Sketch ends(String one, String other, Setting setting) {
         String upper = setting.upper(one, other);
-        return new Sketch()
-                .pin(upper, Side.TOP, AXIS)
-                .pin(upper.equals(one) ? other : one, Side.BOTTOM, AXIS);
+        return new Sketch().pin(upper, Side.TOP, AXIS).pin(upper.equals(one) ? other : one, Side.BOTTOM, AXIS);
     }
 
     private static Sketch stubs(Sketch sketch, double half) {
@@ -84,9 +82,7 @@ final class TwoEndSymbols {
         return stubs(ends("a", "b", setting), 17)
                 .circle(Paint.SOLID, AXIS, MIDDLE - 17, 2.5)
                 .circle(Paint.SOLID, AXIS, MIDDLE + 17, 2.5)
-                .path(
-                        Paint.THICK,
-                        "M" + AXIS + " " + (MIDDLE - 17) + "c-15 6 -15 11 0 17s15 11 0 17")
+                .path(Paint.THICK, "M" + AXIS + " " + (MIDDLE - 17) + "c-15 6 -15 11 0 17s15 11 0 17")
                 .body(WIDTH, HEIGHT);
     }
 }

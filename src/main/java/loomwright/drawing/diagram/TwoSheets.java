@@ -32,10 +32,7 @@ final class TwoSheets {
         sheet.add(was, MARGIN_PX, top);
         sheet.add(is, second, top);
         double bottom = new Legend(
-                        sheet,
-                        MARGIN_PX,
-                        width - 2 * MARGIN_PX,
-                        top + Math.max(was.heightPx(), is.heightPx()) + 8)
+                        sheet, MARGIN_PX, width - 2 * MARGIN_PX, top + Math.max(was.heightPx(), is.heightPx()) + 8)
                 .keys(changes.isEmpty() ? Emphasis.NONE : Emphasis.CHANGED)
                 .colours(Stream.concat(before.plan().wires().stream(), after.plan().wires().stream())
                         .toList())

@@ -27,7 +27,9 @@ record WireLabel(List<Text> texts, List<Badge> badges, double widthPx, double he
         }
         String conductor = Wordings.conductor(wire);
         texts.add(new Text(wire.id(), Text.Role.DATA, GAP_PX, 10 + LINE_PX, conductor));
-        double width = GAP_PX + Math.max(idWidth + Math.max(AMPS_PX, Text.Role.AMPS.widthPx(amps)), Text.Role.DATA.widthPx(conductor));
+        double width = GAP_PX
+                + Math.max(
+                        idWidth + Math.max(AMPS_PX, Text.Role.AMPS.widthPx(amps)), Text.Role.DATA.widthPx(conductor));
         List<Badge> badges = new ArrayList<>();
         double x = GAP_PX + Badge.RADIUS_PX;
         for (Mark mark : scene.marksAt(wire.id())) {

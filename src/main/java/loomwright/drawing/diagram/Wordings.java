@@ -45,7 +45,8 @@ final class Wordings {
         put(Load.class, Wordings::load);
         put(
                 Ballast.class,
-                ballast -> ballast.elementsOhm().stream().map(Figures::given).collect(Collectors.joining(" + ")) + " Ω");
+                ballast ->
+                        ballast.elementsOhm().stream().map(Figures::given).collect(Collectors.joining(" + ")) + " Ω");
         put(
                 ConnectorHalf.class,
                 half -> half.form().name().toLowerCase(Locale.ROOT) + " " + Figures.given(half.widthMm()) + " mm");

@@ -15,22 +15,22 @@ class D01_SymbolsTest {
     /** One of each kind. */
     private static final Plan ONE_OF_EACH = Plans.of(
             "{'kind':'battery','id':'battery'},{'kind':'alternator','id':'alternator'},"
-                    + "{'kind':'switch','id':'switch','terminals':['30','15'],'positions':[{'name':'on','joins':[['30','15']]}]},"
-                    + "{'kind':'relay','id':'relay','coilResistanceOhm':85,'meantLive':[]},"
-                    + "{'kind':'solenoid','id':'solenoid','holdInResistanceOhm':1,'pullInResistanceOhm':0.5,'meantLive':[]},"
-                    + "{'kind':'motor','id':'motor','resistanceOhm':1,'meantLive':[]},"
-                    + "{'kind':'ballast','id':'ballast','elementsOhm':[0.9,0.6,0.3]},"
-                    + "{'kind':'resistor','id':'resistor','resistanceOhm':10},"
-                    + "{'kind':'coil','id':'coil','primaryResistanceOhm':1.5,'use':'direct','meantLive':[]},"
-                    + "{'kind':'breaker','id':'breaker'},{'kind':'module','id':'module','saturationV':1},"
-                    + "{'kind':'capacitor','id':'capacitor','capacitanceUf':0.2},"
-                    + "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':5,'meantLive':[]},"
-                    + "{'kind':'load','id':'load','currentA':1,'meantLive':[]},"
-                    + "{'kind':'diode','id':'diode','forwardV':0.7,'slopeOhm':0.01},"
-                    + "{'kind':'fuse','id':'fuse','ratingA':10},"
-                    + "{'kind':'fusible-link','id':'link','size':'14 AWG','lengthM':0.2},"
-                    + "{'kind':'joint','id':'joint','terminals':['1','2']},{'kind':'earth','id':'earth'},"
-                    + "{'kind':'connector-half','id':'half','terminals':['1','2'],'form':'blade','widthMm':6.3,'gender':'male'}",
+                + "{'kind':'switch','id':'switch','terminals':['30','15'],'positions':[{'name':'on','joins':[['30','15']]}]},"
+                + "{'kind':'relay','id':'relay','coilResistanceOhm':85,'meantLive':[]},"
+                + "{'kind':'solenoid','id':'solenoid','holdInResistanceOhm':1,'pullInResistanceOhm':0.5,'meantLive':[]},"
+                + "{'kind':'motor','id':'motor','resistanceOhm':1,'meantLive':[]},"
+                + "{'kind':'ballast','id':'ballast','elementsOhm':[0.9,0.6,0.3]},"
+                + "{'kind':'resistor','id':'resistor','resistanceOhm':10},"
+                + "{'kind':'coil','id':'coil','primaryResistanceOhm':1.5,'use':'direct','meantLive':[]},"
+                + "{'kind':'breaker','id':'breaker'},{'kind':'module','id':'module','saturationV':1},"
+                + "{'kind':'capacitor','id':'capacitor','capacitanceUf':0.2},"
+                + "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':5,'meantLive':[]},"
+                + "{'kind':'load','id':'load','currentA':1,'meantLive':[]},"
+                + "{'kind':'diode','id':'diode','forwardV':0.7,'slopeOhm':0.01},"
+                + "{'kind':'fuse','id':'fuse','ratingA':10},{'kind':'fusible-link','id':'link','size':'14"
+                + " AWG','lengthM':0.2},"
+                + "{'kind':'joint','id':'joint','terminals':['1','2']},{'kind':'earth','id':'earth'},"
+                + "{'kind':'connector-half','id':'half','terminals':['1','2'],'form':'blade','widthMm':6.3,'gender':'male'}",
             "");
 
     @Test
@@ -40,7 +40,8 @@ class D01_SymbolsTest {
                                 Part.class.getAnnotation(JsonSubTypes.class).value())
                         .<Class<? extends Part>>map(t -> t.value().asSubclass(Part.class))
                         .toList());
-        assertThat(ONE_OF_EACH.parts().stream().map(Part::getClass)).hasSize(Symbols.kinds().size());
+        assertThat(ONE_OF_EACH.parts().stream().map(Part::getClass))
+                .hasSize(Symbols.kinds().size());
     }
 
     @Test
@@ -51,7 +52,8 @@ class D01_SymbolsTest {
             assertThat(body.pins().stream().map(Body.Pin::terminal))
                     .as(part.id())
                     .containsExactlyInAnyOrderElementsOf(part.terminals());
-            assertThat(body.pins()).as(part.id()).allSatisfy(pin -> assertThat(pin.x()).isBetween(0.0, body.widthPx()));
+            assertThat(body.pins()).as(part.id()).allSatisfy(pin -> assertThat(pin.x())
+                    .isBetween(0.0, body.widthPx()));
             assertThat(body.shapes()).as(part.id()).isNotEmpty();
         }
     }

@@ -25,7 +25,9 @@ class D02_RoomTest {
     @MethodSource("examples")
     void theDemoPlansHaveRoomForEverything(String name) {
         for (Step step : List.of(Step.OFF, Step.CRANK)) {
-            assertThat(Room.overlaps(Drawn.example(name, step))).as(step.words()).isEmpty();
+            assertThat(Room.overlaps(Drawn.example(name, step)))
+                    .as(step.words())
+                    .isEmpty();
         }
         assertThat(Room.overlaps(Drawn.example(name, Step.RUN, Marks.FINDINGS, Marks.BACKFEED)))
                 .as("with marks")

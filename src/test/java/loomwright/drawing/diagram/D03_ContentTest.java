@@ -129,7 +129,8 @@ class D03_ContentTest {
                 .filter(wire -> plan.findPart(wire.to().part()).orElseThrow() instanceof EarthPoint)
                 .count();
         long signs = Drawn.of(plan, Step.RUN).symbols().stream()
-                .filter(symbol -> symbol.ids().contains("earth-body") || symbol.ids().contains("earth-engine"))
+                .filter(symbol ->
+                        symbol.ids().contains("earth-body") || symbol.ids().contains("earth-engine"))
                 .count();
         assertThat(signs).isEqualTo(ends).isGreaterThan(8);
     }
@@ -158,8 +159,10 @@ class D03_ContentTest {
                 .startsWith(1, 2, 3);
         assertThat(badges.stream().filter(b -> !b.owner().isEmpty()).map(Badge::number))
                 .contains(1, 2, 3);
-        assertThat(drawing.texts()).anyMatch(t -> t.role() == Text.Role.LEGEND && t.text().startsWith("Main fuse (15 A)"));
-        assertThat(Drawn.example("otter-6v-positive-earth", Step.RUN, Marks.NONE).badges())
+        assertThat(drawing.texts())
+                .anyMatch(t -> t.role() == Text.Role.LEGEND && t.text().startsWith("Main fuse (15 A)"));
+        assertThat(Drawn.example("otter-6v-positive-earth", Step.RUN, Marks.NONE)
+                        .badges())
                 .isEmpty();
     }
 }

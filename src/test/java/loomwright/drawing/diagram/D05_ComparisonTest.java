@@ -35,14 +35,15 @@ class D05_ComparisonTest {
 
     @Test
     void whatChangedStandsOutOnBothSidesAndHasOneLineInTheLegend() {
-        Drawing drawing = compared(
-                Plans.example("sandpiper-as-built"), Plans.example("sandpiper-electronic-module"));
+        Drawing drawing = compared(Plans.example("sandpiper-as-built"), Plans.example("sandpiper-electronic-module"));
         List<Badge> coil = drawing.badges().stream()
                 .filter(badge -> badge.owner().equals("coil"))
                 .toList();
         assertThat(coil).hasSize(2).allMatch(badge -> badge.kind() == Mark.Kind.CHANGED);
         assertThat(coil.get(0).number()).isEqualTo(coil.get(1).number());
-        assertThat(drawing.badges().stream().filter(b -> b.owner().isEmpty() && b.number() == coil.get(0).number()))
+        assertThat(drawing.badges().stream()
+                        .filter(b ->
+                                b.owner().isEmpty() && b.number() == coil.get(0).number()))
                 .hasSize(1);
         assertThat(drawing.badges())
                 .anyMatch(b -> b.owner().equals("module") && b.kind() == Mark.Kind.ONLY_HERE)

@@ -24,8 +24,7 @@ final class Drawn {
     private Drawn() {}
 
     static Drawing of(Plan plan, Step step, Marks... marks) {
-        return Diagram.of(
-                plan, new DiagramOptions(step, List.of(marks), null), LIMITS, NetworkLimits.defaults());
+        return Diagram.of(plan, new DiagramOptions(step, List.of(marks), null), LIMITS, NetworkLimits.defaults());
     }
 
     static Drawing example(String name, Step step, Marks... marks) {

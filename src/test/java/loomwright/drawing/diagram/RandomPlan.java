@@ -11,7 +11,8 @@ import loomwright.circuit.Plans;
 final class RandomPlan {
     private static final int PARTS = 40;
     private static final int WIRES = 60;
-    private static final String[] COLOURS = {"BK", "BN", "RD", "OGWH", "YE", "GNYE", "BURD", "VT", "GYBK", "WH", "PKBK"};
+    private static final String[] COLOURS = {"BK", "BN", "RD", "OGWH", "YE", "GNYE", "BURD", "VT", "GYBK", "WH", "PKBK"
+    };
     private static final String[] SIZES = {"0.75 mm2", "1.5 mm2", "2.5 mm2", "14 AWG", "25 mm2"};
 
     private final Random random;

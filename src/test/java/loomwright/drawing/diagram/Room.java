@@ -25,7 +25,8 @@ final class Room {
     static List<String> overlaps(Drawing drawing) {
         Room room = new Room(drawing);
         List<Thing> labels = new ArrayList<>();
-        drawing.texts().forEach(text -> labels.add(new Thing("text " + text.text() + " of " + text.owner(), text.rect())));
+        drawing.texts()
+                .forEach(text -> labels.add(new Thing("text " + text.text() + " of " + text.owner(), text.rect())));
         drawing.badges().forEach(badge -> labels.add(new Thing("badge " + badge.number(), badge.rect())));
         List<Thing> symbols = new ArrayList<>();
         for (Symbol symbol : drawing.symbols()) {
@@ -46,7 +47,10 @@ final class Room {
 
     private static Rect shrunk(Rect rect) {
         return new Rect(
-                rect.x() + BORDER, rect.y() + BORDER + HALF_WIRE, rect.width() - 2 * BORDER, rect.height() - 2 * (BORDER + HALF_WIRE));
+                rect.x() + BORDER,
+                rect.y() + BORDER + HALF_WIRE,
+                rect.width() - 2 * BORDER,
+                rect.height() - 2 * (BORDER + HALF_WIRE));
     }
 
     private List<Thing> segments() {
@@ -101,9 +105,10 @@ final class Room {
             for (int k = i + 1; k < segments.size(); k++) {
                 Thing one = segments.get(i);
                 Thing other = segments.get(k);
-                double wide = Math.min(one.rect().right(), other.rect().right()) - Math.max(one.rect().x(), other.rect().x());
-                double high =
-                        Math.min(one.rect().bottom(), other.rect().bottom()) - Math.max(one.rect().y(), other.rect().y());
+                double wide = Math.min(one.rect().right(), other.rect().right())
+                        - Math.max(one.rect().x(), other.rect().x());
+                double high = Math.min(one.rect().bottom(), other.rect().bottom())
+                        - Math.max(one.rect().y(), other.rect().y());
                 boolean crossing = wide <= 2 * HALF_WIRE + 0.1 && high <= 2 * HALF_WIRE + 0.1;
                 if (wide > 0 && high > 0 && !crossing && !one.what().equals(other.what())) {
                     found.add(one.what() + " along " + other.what());
