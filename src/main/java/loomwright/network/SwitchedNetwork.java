@@ -1,6 +1,5 @@
 package loomwright.network;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 

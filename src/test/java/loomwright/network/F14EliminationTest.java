@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 /** Feature 14: the elimination gives what a Cholesky factorisation of the full matrix gives, and its order is complete. */
 class F14EliminationTest {
     /** Branches between nodes 0 to n - 1, all hanging together. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Mesh(int nodes, int[] from, int[] to, double[] conductanceS) {
         static Mesh random(int seed) {
             Random random = new Random(seed);
@@ -26,9 +27,8 @@ class F14EliminationTest {
                 from[b] = b + 1 < nodes ? b + 1 : random.nextInt(nodes);
                 to[b] = b + 1 < nodes ? random.nextInt(b + 1) : (from[b] + 1 + random.nextInt(nodes - 1)) % nodes;
             }
-            double[] conductanceS = random.doubles(from.length)
-                    .map(d -> Math.pow(10, 3 * d))
-                    .toArray();
+            double[] conductanceS =
+                    random.doubles(from.length).map(d -> Math.pow(10, 3 * d)).toArray();
             return new Mesh(nodes, from, to, conductanceS);
         }
 

@@ -43,9 +43,7 @@ public final class SignificantDigits {
                     .round(new MathContext(DIGITS, RoundingMode.HALF_EVEN))
                     .doubleValue();
         }
-        return shift >= 0
-                ? scaled(value, shift) / POWER[shift]
-                : Math.rint(value / POWER[-shift]) * POWER[-shift];
+        return shift >= 0 ? scaled(value, shift) / POWER[shift] : Math.rint(value / POWER[-shift]) * POWER[-shift];
     }
 
     /** How many of its {@value #DIGITS} digits stand after the point; may be negative. */

@@ -52,9 +52,8 @@ class PlainDecimalTest {
     static Arbitrary<Double> values() {
         return Arbitraries.longs()
                 .between(-9_999_999_999_999L, 9_999_999_999_999L)
-                .flatMap(mantissa -> Arbitraries.integers()
-                        .between(-15, -3)
-                        .map(power -> mantissa * Math.pow(10, power)))
+                .flatMap(mantissa ->
+                        Arbitraries.integers().between(-15, -3).map(power -> mantissa * Math.pow(10, power)))
                 .filter(value -> Math.abs(value) >= 1e-3);
     }
 }
