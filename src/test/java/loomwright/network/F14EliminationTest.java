@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 /** Feature 14: the elimination gives what a Cholesky factorisation of the full matrix gives, and its order is complete. */
 class F14EliminationTest {
     /** Branches between nodes 0 to n - 1, all hanging together. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Mesh(int nodes, int[] from, int[] to, double[] conductanceS) {
         static Mesh random(int seed) {
             Random random = new Random(seed);

@@ -66,6 +66,6 @@ public final class Diagram {
     static StepReadings readings(Plan plan, Step step, NetworkLimits limits) {
         List<StepReadings> steps =
                 Reader.read(plan, new PlanSolver(limits).solve(plan)).steps();
-        return steps.get(step.ordinal());
+        return steps.stream().filter(one -> one.step() == step).findFirst().orElseThrow();
     }
 }

@@ -19,7 +19,7 @@ final class TextLines {
     static List<String> wrapped(String text, Text.Role role, double widthPx, int mostLines) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
-        for (String word : text.strip().split("\\s+")) {
+        for (String word : text.strip().split("\\s+", -1)) {
             String longer = line.isEmpty() ? word : line + " " + word;
             if (role.widthPx(spaced(longer)) <= widthPx || line.isEmpty()) {
                 line.setLength(0);

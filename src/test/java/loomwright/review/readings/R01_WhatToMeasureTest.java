@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import loomwright.circuit.Condition;
 import loomwright.circuit.Plans;
 import loomwright.operation.Quantity;
 import loomwright.review.readings.ReadingsSheet.Purpose;
@@ -16,6 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** What is measured, with which figures, and in which order. */
 class R01_WhatToMeasureTest {
     private static final String CLOSED = "key on, engine stopped; contacts closed";
+    private static final List<Condition> CONDITIONS = List.of(Condition.values());
     private final ReadingsSheet tourer = Sheets.of(Plans.example("sandpiper-as-built"));
 
     @ParameterizedTest
@@ -23,7 +25,7 @@ class R01_WhatToMeasureTest {
     void safeReadingsComeFirstAndNothingTwice(String example) {
         ReadingsSheet sheet = Sheets.of(Plans.example(example));
         List<Integer> order = sheet.readings().stream()
-                .map(r -> r.quantity() == Quantity.OHMS ? -1 : r.condition().ordinal())
+                .map(r -> r.quantity() == Quantity.OHMS ? -1 : CONDITIONS.indexOf(r.condition()))
                 .toList();
         assertThat(order).isSorted();
         assertThat(sheet.readings().get(0).purpose()).isEqualTo(Purpose.SUPPLY_BRIDGED);
