@@ -63,7 +63,7 @@ class SheetTest {
         String page = post("/v1/plans/sheet", body)
                 .statusCode(200)
                 .contentType("text/html; charset=utf-8")
-                .header("Content-Security-Policy", equalTo(FixedHeaders.PAGE_CONTENT_SECURITY))
+                .header("Content-Security-Policy", equalTo(FixedHeaders.ANSWER_CONTENT_SECURITY))
                 .extract()
                 .asString();
         assertThat(page).startsWith("<!DOCTYPE html>\n<html lang=\"en\">");
