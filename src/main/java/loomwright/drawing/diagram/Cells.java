@@ -66,8 +66,8 @@ final class Cells {
                 wiresAt.computeIfAbsent(wire.to(), t -> new ArrayList<>()).add(wire.id());
             }
         }
-        wiresAt.forEach((terminal, wires) -> wires.sort(
-                Comparator.comparingDouble(wire -> placed.getOrDefault(new End(wire, otherEnd(wire, terminal)), 0.0))));
+        wiresAt.forEach((terminal, wires) -> wires.sort(Comparator.comparingDouble(
+                wire -> placed.getOrDefault(new End(wire, otherEnd(wire, terminal)), 0.0))));
     }
 
     private TerminalRef otherEnd(String id, TerminalRef terminal) {

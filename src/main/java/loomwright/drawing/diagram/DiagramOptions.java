@@ -13,7 +13,8 @@ import org.jspecify.annotations.Nullable;
  * @param marks what to point out; findings and backfeed unless said
  * @param title instead of the plan's name
  */
-public record DiagramOptions(Step step, List<Marks> marks, @Nullable String title) {
+public record DiagramOptions(
+        Step step, List<Marks> marks, @Nullable String title) {
     /** Key on, engine stopped, everything pointed out. */
     public static final DiagramOptions USUAL =
             new DiagramOptions(Step.RUN, List.of(Marks.FINDINGS, Marks.BACKFEED), null);

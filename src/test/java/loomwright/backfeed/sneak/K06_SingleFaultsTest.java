@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.Set;
 import java.util.TreeSet;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
@@ -99,8 +100,8 @@ class K06_SingleFaultsTest {
     }
 
     /** By fault and load, how strongly it is fed and by how many changes. */
-    private static Map<String, TreeSet<String>> found(SneakReport report) {
-        Map<String, TreeSet<String>> all = new TreeMap<>();
+    private static Map<String, Set<String>> found(SneakReport report) {
+        Map<String, Set<String>> all = new TreeMap<>();
         for (FaultSneaks faulty : report.withFaults()) {
             for (Sneak sneak : faulty.sneaks()) {
                 SneakOccurrence one = sneak.occurrences().get(0);
@@ -112,8 +113,8 @@ class K06_SingleFaultsTest {
         return all;
     }
 
-    private Map<String, TreeSet<String>> oneByOne(Plan plan) {
-        Map<String, TreeSet<String>> all = new TreeMap<>();
+    private Map<String, Set<String>> oneByOne(Plan plan) {
+        Map<String, Set<String>> all = new TreeMap<>();
         for (SingleFault fault : SingleFaults.list(plan)) {
             Map<String, Fed> worst = new TreeMap<>();
             for (Situation situation : Situations.list(plan, 1 << 10)) {
