@@ -18,6 +18,8 @@ class PostsTest {
         return LiveService.CONTRACT.operations().stream()
                 .map(ContractExamples::good)
                 .filter(example -> content(example).has("text/csv"))
+                // Its table is one of many answers.
+                .filter(example -> !example.operation().id().equals(BulkOperations.ID))
                 .map(example -> DynamicTest.dynamicTest(example.toString(), () -> {
                     String whole = post(example, "format=markdown");
                     assertThat(whole).containsPattern("(?m)^## ").doesNotContain("null", "NaN");
