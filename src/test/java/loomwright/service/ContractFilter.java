@@ -78,8 +78,8 @@ final class ContractFilter implements Filter {
         require(
                 !contract.document().at(content).isMissingNode(),
                 mediaType + " is not listed for " + status + " of " + operation.id());
-        if (!contract.document().at(content + "/x-item-schema").isMissingNode()) {
-            JsonSchema item = schemas.computeIfAbsent(content + "/x-item-schema", contract::schema);
+        if (!contract.document().at(content + "/schema/contentSchema").isMissingNode()) {
+            JsonSchema item = schemas.computeIfAbsent(content + "/schema/contentSchema", contract::schema);
             response.asString().lines().forEach(line -> validate(item, line.getBytes(StandardCharsets.UTF_8)));
         } else if (mediaType.endsWith("json")) {
             validate(schemas.computeIfAbsent(content + "/schema", contract::schema), response.asByteArray());
