@@ -81,7 +81,7 @@ class C03_LeftBehindTest {
         PlanComparison lampIn = Compared.of(Plans.of(Compared.PARTS, Compared.WIRES), Compared.BUILT);
         assertThat(lampIn.needed().wires())
                 .extracting(CutLine::colour, CutLine::size, CutLine::pieces, CutLine::totalM)
-                .containsExactlyInAnyOrder(tuple("BUYE", "1 mm2", 1, 1.0), tuple("BK", "1 mm2", 1, 0.5));
+                .containsExactlyInAnyOrder(tuple("GYOG", "1 mm2", 1, 1.0), tuple("BK", "1 mm2", 1, 0.5));
         assertThat(lampIn.needed().parts())
                 .singleElement()
                 .satisfies(p -> assertThat(p.part()).isEqualTo("fog"));

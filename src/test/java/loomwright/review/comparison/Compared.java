@@ -30,12 +30,12 @@ final class Compared {
             ",{'kind':'lamp','id':'fog','ratedV':12,'ratedW':21,'meantLive':['run','crank','running']}";
     static final String WIRES = "{'id':'W1','from':'battery.plus','to':'key.30','size':'2.5 mm2','lengthM':1},"
             + "{'id':'W2','from':'key.15','to':'F1.a','size':'1 mm2','lengthM':0.5,'colour':'BU'},"
-            + "{'id':'W3','from':'F1.b','to':'splice.1','size':'1 mm2','lengthM':2,'colour':'BUYE'},"
+            + "{'id':'W3','from':'F1.b','to':'splice.1','size':'1 mm2','lengthM':2,'colour':'GYOG'},"
             + "{'id':'W6','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
             + "{'id':'W7','from':'key.15','to':'dash.a','size':'0.75 mm2','lengthM':0.5,'colour':'GY'},"
             + "{'id':'W8','from':'dash.b','to':'body.31','size':'0.75 mm2','lengthM':0.3,'colour':'BK'}";
     static final String FOG_WIRES =
-            ",{'id':'W4','from':'splice.2','to':'fog.a','size':'1 mm2','lengthM':1,'colour':'BUYE'},"
+            ",{'id':'W4','from':'splice.2','to':'fog.a','size':'1 mm2','lengthM':1,'colour':'GYOG'},"
                     + "{'id':'W5','from':'fog.b','to':'body.31','size':'1 mm2','lengthM':0.5,'colour':'BK'}";
     static final Plan BUILT = Plans.of(PARTS + FOG, WIRES + FOG_WIRES);
 
