@@ -14,6 +14,8 @@ let opened = null;
 let current = null;
 let step = STEP_AT_FIRST;
 let history = [];
+/** What was checked last: its findings are marked in the picture. */
+let checked = null;
 /** Only the answer to the last question may be shown. */
 let turn = 0;
 
@@ -171,7 +173,7 @@ async function showStep() {
   place("picture").setAttribute("aria-busy", "true");
   try {
     const svg = await postText(
-      `/v1/plans/diagram?step=${encodeURIComponent(step)}`,
+      `/v1/plans/diagram?step=${encodeURIComponent(step)}&marks=${current === checked ? "findings,backfeed" : "none"}`,
       current.plan,
       "image/svg+xml",
     );
@@ -379,6 +381,7 @@ async function check() {
   if (asked !== current) {
     return;
   }
+  checked = asked;
   const { counts, findings } = answer.result;
   place("finding-summary").textContent =
     findings.length === 0
@@ -395,4 +398,5 @@ async function check() {
       ),
     ),
   );
+  await showStep();
 }

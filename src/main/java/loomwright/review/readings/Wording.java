@@ -71,8 +71,8 @@ final class Wording {
                         "A lamp or motor is measured with its plug on and switched on: unloaded, a bad joint shows full volts."));
         if (!plan.listParts(Coil.class).isEmpty()) {
             first.add(
-                    "For the readings while cranking take the high-tension lead off the coil and earth it, so that the"
-                            + " engine does not start.");
+                    "For the readings while cranking see that the engine cannot start: take the coil's high-tension lead off"
+                            + " the distributor and earth that end firmly; it must not hang open.");
         }
         return first;
     }

@@ -102,6 +102,7 @@ class HelpPageTest {
         browser.one("#check").click();
         browser.waitForText("#finding-summary", "danger");
         assertThat(browser.text("#finding-list")).contains("Remedy:");
+        browser.waitUntil(here -> !here.find("#diagram [data-mark]").isEmpty());
     }
 
     @Test
