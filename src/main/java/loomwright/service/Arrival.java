@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 
 /** Reads a whole body, as large as it may be and in the time it may take. */
 final class Arrival {
@@ -26,7 +27,7 @@ final class Arrival {
         ByteArrayOutputStream body = new ByteArrayOutputStream(PIECE_BYTES);
         byte[] piece = new byte[PIECE_BYTES];
         InputStream in = context.bodyInputStream();
-        for (int n = in.read(piece); n >= 0; n = in.read(piece)) {
+        for (int n = read(in, piece, problems); n >= 0; n = read(in, piece, problems)) {
             if (body.size() + n > limits.bodyBytes()) {
                 throw problems.ofStatus(413, Map.of());
             }
@@ -38,5 +39,17 @@ final class Arrival {
             body.write(piece, 0, n);
         }
         return body.toByteArray();
+    }
+
+    /** The web framework would answer silence by itself, with no problem document. */
+    private static int read(InputStream in, byte[] piece, Problems problems) throws IOException {
+        try {
+            return in.read(piece);
+        } catch (IOException broken) {
+            if (Problems.hasCause(broken, TimeoutException.class)) {
+                throw problems.ofStatus(408, Map.of());
+            }
+            throw broken;
+        }
     }
 }
