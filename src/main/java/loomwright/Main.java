@@ -57,10 +57,13 @@ public final class Main implements Callable<Integer> {
 
     @Option(
             names = "--api-key-file",
-            description = "File with the keys of callers, on each line a name, a blank and a key; none lets in everybody.")
+            description =
+                    "File with the keys of callers, on each line a name, a blank and a key; none lets in everybody.")
     private @Nullable Path apiKeyFile;
 
-    @Option(names = "--requests-per-second", description = "Most requests of each caller in the long run; 0 for no limit.")
+    @Option(
+            names = "--requests-per-second",
+            description = "Most requests of each caller in the long run; 0 for no limit.")
     private double requestsPerSecond = EntranceRules.OPEN.requestsPerSecond();
 
     @Option(names = "--burst", description = "How many of them may come at once.")
@@ -109,9 +112,7 @@ public final class Main implements Callable<Integer> {
         @Option(names = "--arrival-ms", description = "How long a body may take to arrive, in ms.")
         private int arrivalMs = D.arrivalMs();
 
-        @Option(
-                names = "--drain-ms",
-                description = "How long a stop goes on serving after /ready has said so, in ms.")
+        @Option(names = "--drain-ms", description = "How long a stop goes on serving after /ready has said so, in ms.")
         private int drainMs = D.drainMs();
 
         @Option(names = "--stop-ms", description = "How long a stop waits for requests in flight, in ms.")
@@ -241,11 +242,13 @@ public final class Main implements Callable<Integer> {
     }
 
     private Options options() {
-        return limits.toOptions(spec, () -> Options.DEFAULT
-                .withAddress(host, port)
-                .withCheckEveryRequest(checkEveryRequest)
-                .withAllowedOrigins(allowedOrigins)
-                .withEntrance(new EntranceRules(keys(), requestsPerSecond, burst)));
+        return limits.toOptions(
+                spec,
+                () -> Options.DEFAULT
+                        .withAddress(host, port)
+                        .withCheckEveryRequest(checkEveryRequest)
+                        .withAllowedOrigins(allowedOrigins)
+                        .withEntrance(new EntranceRules(keys(), requestsPerSecond, burst)));
     }
 
     private ApiKeys keys() {

@@ -95,8 +95,7 @@ final class Bulk implements Endpoint.Handler {
                 lines,
                 request.number(FROM_LINE).orElse(lines.nextNumber()),
                 metrics.counting(
-                        operation.name(),
-                        new LineWork(operation.calculation(), inputs, form, reading, request.id())),
+                        operation.name(), new LineWork(operation.calculation(), inputs, form, reading, request.id())),
                 out,
                 turns.share(),
                 limits);

@@ -58,10 +58,8 @@ final class Calculation<T, R> implements Endpoint.Handler {
      * @param timeMs how long it may take
      * @param function reports its progress and lets what the report throws end it
      */
-    static <T, R> Calculation<T, R> watched(
-            Class<T> type, int timeMs, BiFunction<T, Progress, Answer<R>> function) {
-        return watched(
-                type, (question, input, progress) -> function.apply(question, new Deadline(timeMs, progress)));
+    static <T, R> Calculation<T, R> watched(Class<T> type, int timeMs, BiFunction<T, Progress, Answer<R>> function) {
+        return watched(type, (question, input, progress) -> function.apply(question, new Deadline(timeMs, progress)));
     }
 
     /** The same for a calculation with options beside its question, which looks after its time itself. */

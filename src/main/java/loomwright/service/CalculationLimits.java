@@ -18,7 +18,11 @@ import loomwright.review.mistakes.MistakesLimits;
  * @param timeMs how long any other calculation of a plan may take, in ms
  */
 public record CalculationLimits(
-        NetworkLimits network, BackfeedLimits backfeed, MistakesLimits mistakes, SneakLimits sneaks, BulkLimits bulk,
+        NetworkLimits network,
+        BackfeedLimits backfeed,
+        MistakesLimits mistakes,
+        SneakLimits sneaks,
+        BulkLimits bulk,
         int timeMs) {
     public static final CalculationLimits DEFAULT = new CalculationLimits(
             NetworkLimits.defaults(),

@@ -123,7 +123,8 @@ final class Contract {
         String body = here + "/requestBody/content/application~1json/schema";
         JsonSchema schema = document.at(body).isMissingNode() ? null : schema(body);
         String id = operation.path("operationId").asText();
-        boolean open = operation.path("security").isArray() && operation.path("security").isEmpty();
+        boolean open = operation.path("security").isArray()
+                && operation.path("security").isEmpty();
         operations.put(
                 id, new Operation(id, method.toUpperCase(Locale.ROOT), path, List.copyOf(parameters), schema, open));
     }

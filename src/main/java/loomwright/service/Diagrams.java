@@ -37,14 +37,16 @@ final class Diagrams {
         Face face = FACES.choose(request);
         Plan plan = request.read(Plan.class);
         DiagramOptions options = request.readOptions(DiagramOptions.class);
-        return reply(request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network(), time()));
+        return reply(
+                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network(), time()));
     }
 
     Reply ofExample(Request request) throws IOException {
         Face face = FACES.choose(request);
         Plan plan = examples.plan(request.path("name"), request.json());
         DiagramOptions options = request.readOptions(DiagramOptions.class);
-        return reply(request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network(), time()));
+        return reply(
+                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network(), time()));
     }
 
     Reply ofTwo(Request request) throws IOException {
@@ -52,14 +54,18 @@ final class Diagrams {
         ComparisonQuestion question = request.read(ComparisonQuestion.class);
         DiagramOptions options = request.readOptions(DiagramOptions.class);
         return reply(
-                request, face, options, () -> Diagram.compare(question, options, limits.backfeed(), limits.network(), time()));
+                request,
+                face,
+                options,
+                () -> Diagram.compare(question, options, limits.backfeed(), limits.network(), time()));
     }
 
     /** Draws an example, so that the first caller need not wait for all that a first drawing loads; says if PNG fails. */
     void warmUp(Json json) throws IOException {
         Plan plan = examples.plan(examples.list().get(0).name(), json);
-        Svg picture =
-                DrawingSvg.of(Diagram.of(plan, DiagramOptions.USUAL, limits.backfeed(), limits.network(), Progress.UNWATCHED), "warm-up");
+        Svg picture = DrawingSvg.of(
+                Diagram.of(plan, DiagramOptions.USUAL, limits.backfeed(), limits.network(), Progress.UNWATCHED),
+                "warm-up");
         try {
             Png.of(picture, 1);
         } catch (Png.NoFonts noFonts) {

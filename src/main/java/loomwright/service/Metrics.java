@@ -36,7 +36,8 @@ final class Metrics implements RequestLog {
     private static final String MEDIA_TYPE = "text/plain";
     private static final String NONE = "-";
 
-    private static final Duration[] BUCKETS = Stream.of(1, 2, 5, 10, 25, 50, 100, 250, 500, 1_000, 2_500, 10_000, 60_000)
+    private static final Duration[] BUCKETS = Stream.of(
+                    1, 2, 5, 10, 25, 50, 100, 250, 500, 1_000, 2_500, 10_000, 60_000)
             .map(Duration::ofMillis)
             .toArray(Duration[]::new);
 

@@ -25,15 +25,8 @@ public record Options(
         CalculationLimits calculation,
         EntranceRules entrance) {
 
-    public static final Options DEFAULT =
-            new Options(
-                    "127.0.0.1",
-                    8080,
-                    false,
-                    List.of(),
-                    ServiceLimits.DEFAULT,
-                    CalculationLimits.DEFAULT,
-                    EntranceRules.OPEN);
+    public static final Options DEFAULT = new Options(
+            "127.0.0.1", 8080, false, List.of(), ServiceLimits.DEFAULT, CalculationLimits.DEFAULT, EntranceRules.OPEN);
 
     public Options {
         allowedOrigins = List.copyOf(allowedOrigins);

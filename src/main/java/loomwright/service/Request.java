@@ -72,8 +72,7 @@ public final class Request implements Input {
         JsonSchema schema = operation.body();
         if (schema != null) {
             checkBodyIsJson();
-            return new BodyInput(
-                    Arrival.of(context, reading.limits(), reading.problems()), schema, reading.bodies());
+            return new BodyInput(Arrival.of(context, reading.limits(), reading.problems()), schema, reading.bodies());
         }
         ObjectNode fromQuery = options();
         addPath(fromQuery);

@@ -121,7 +121,10 @@ final class Routes {
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
-                        Calculation.watched(Plan.class, limits.timeMs(), (plan, progress) ->
+                        Calculation.watched(
+                                        Plan.class,
+                                        limits.timeMs(),
+                                        (plan, progress) ->
                                                 BackfeedAnswer.of(plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables.BACKFEED, PlanTables::backfeed)
                                         .text(Face.MARKDOWN, PlanPosts::backfeed))
@@ -129,7 +132,10 @@ final class Routes {
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
-                        Calculation.watched(Plan.class, limits.timeMs(), (plan, progress) ->
+                        Calculation.watched(
+                                        Plan.class,
+                                        limits.timeMs(),
+                                        (plan, progress) ->
                                                 MistakesAnswer.of(plan, limits.mistakes(), limits.network(), progress))
                                 .in(faces ->
                                         faces.table(PlanTables::mistakes).text(Face.MARKDOWN, PlanPosts::mistakes))),
@@ -144,13 +150,22 @@ final class Routes {
                 post(
                         "/v1/plans/readings",
                         "listReadings",
-                        Calculation.watched(ReadingsQuestion.class, limits.timeMs(), (question, progress) -> ReadingsAnswer.of(question, limits.network(), progress))
+                        Calculation.watched(
+                                        ReadingsQuestion.class,
+                                        limits.timeMs(),
+                                        (question, progress) -> ReadingsAnswer.of(question, limits.network(), progress))
                                 .in(faces -> faces.table(ReadingsTables::table)
                                         .text(Face.MARKDOWN, ReadingsTables::markdown))),
                 post(
                         "/v1/plans/diagnosis",
                         "diagnosePlan",
-                        Calculation.watched(DiagnosisQuestion.class, (question, input, progress) -> DiagnosisAnswer.of(question, DiagnosisLimits.defaults().within(limits.timeMs()), limits.network(), progress))
+                        Calculation.watched(
+                                        DiagnosisQuestion.class,
+                                        (question, input, progress) -> DiagnosisAnswer.of(
+                                                question,
+                                                DiagnosisLimits.defaults().within(limits.timeMs()),
+                                                limits.network(),
+                                                progress))
                                 .in(faces -> faces.table(DiagnosisTables::table)
                                         .text(
                                                 Face.TEXT,
@@ -159,7 +174,10 @@ final class Routes {
                 post(
                         "/v1/plans/review",
                         "reviewPlan",
-                        Calculation.watched(Plan.class, limits.timeMs(), (plan, progress) ->
+                        Calculation.watched(
+                                        Plan.class,
+                                        limits.timeMs(),
+                                        (plan, progress) ->
                                                 PlanReview.of(plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review)
                                         .text(Face.MARKDOWN, PlanPosts::review))
@@ -167,14 +185,23 @@ final class Routes {
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",
-                        Calculation.watched(ComparisonQuestion.class, limits.timeMs(), (question, progress) -> ComparisonAnswer.of(
+                        Calculation.watched(
+                                        ComparisonQuestion.class,
+                                        limits.timeMs(),
+                                        (question, progress) -> ComparisonAnswer.of(
                                                 question, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(ComparisonTables::table)
                                         .text(Face.MARKDOWN, ComparisonTables::markdown))),
                 post(
                         "/v1/plans/sheet",
                         "printSheet",
-                        Calculation.of(SheetQuestion.class, question -> JobSheet.of(question, limits.backfeed(), limits.network(), new Deadline(limits.timeMs(), Progress.UNWATCHED)))
+                        Calculation.of(
+                                        SheetQuestion.class,
+                                        question -> JobSheet.of(
+                                                question,
+                                                limits.backfeed(),
+                                                limits.network(),
+                                                new Deadline(limits.timeMs(), Progress.UNWATCHED)))
                                 .in(json ->
                                         Faces.<SheetQuestion, JobSheet>none().text(Face.HTML, SheetPage::of))));
     }

@@ -205,13 +205,11 @@ public final class Server implements AutoCloseable {
             String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
             Problems problems = reading.problems();
             // The context's own stream keeps flushes back.
-            stream.write(
-                    context.res().getOutputStream(),
-                    thrown -> {
-                        Refusal refusal = problems.refusal(thrown, requestId);
-                        context.attribute(Metrics.PROBLEM, refusal.type());
-                        return problems.document(refusal, requestId);
-                    });
+            stream.write(context.res().getOutputStream(), thrown -> {
+                Refusal refusal = problems.refusal(thrown, requestId);
+                context.attribute(Metrics.PROBLEM, refusal.type());
+                return problems.document(refusal, requestId);
+            });
         }
     }
 

@@ -35,8 +35,7 @@ public record ServiceLimits(
         int stopMs) {
 
     public static final ServiceLimits DEFAULT =
-            new ServiceLimits(
-                    4_000_000, 8_192, 32, 20_000, 200, 40, 1_000_000, 64, 2_000, 30_000, 60_000, 0, 10_000);
+            new ServiceLimits(4_000_000, 8_192, 32, 20_000, 200, 40, 1_000_000, 64, 2_000, 30_000, 60_000, 0, 10_000);
 
     public ServiceLimits {
         new Faults()

@@ -116,7 +116,8 @@ class B01_LineReaderTest {
         assertThat(reader.isReady()).isFalse();
         in.arrives("c\nd");
         assertThat(reader.isReady()).isTrue();
-        assertThat(new String(Objects.requireNonNull(reader.next()).text(), StandardCharsets.UTF_8)).isEqualTo("abc");
+        assertThat(new String(Objects.requireNonNull(reader.next()).text(), StandardCharsets.UTF_8))
+                .isEqualTo("abc");
         assertThat(reader.isReady()).isFalse();
     }
 

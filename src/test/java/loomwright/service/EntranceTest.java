@@ -24,9 +24,8 @@ class EntranceTest {
 
     private Server server(double perSecond, int burst) throws IOException {
         Path file = Files.writeString(folder.resolve("keys"), "till " + KEY + "\nbench " + KEY + "x\n");
-        return Server.start(Options.DEFAULT
-                .withPort(0)
-                .withEntrance(new EntranceRules(ApiKeys.read(file), perSecond, burst)));
+        return Server.start(
+                Options.DEFAULT.withPort(0).withEntrance(new EntranceRules(ApiKeys.read(file), perSecond, burst)));
     }
 
     private static RequestSpecification with(Server server, String header, String value) {
@@ -69,7 +68,11 @@ class EntranceTest {
     void aWrongKeyIsNotRepeated() throws IOException {
         try (Server server = server(0, 1)) {
             for (String wrong : List.of("", "x", KEY + "y", KEY.substring(1), "Basic " + KEY)) {
-                with(server, "X-Api-Key", wrong).get(DROP).then().statusCode(401).body(not(containsString(KEY)));
+                with(server, "X-Api-Key", wrong)
+                        .get(DROP)
+                        .then()
+                        .statusCode(401)
+                        .body(not(containsString(KEY)));
             }
             with(server, "Authorization", "Basic " + KEY).get(DROP).then().statusCode(401);
             with(server, "Authorization", "Bearer").get(DROP).then().statusCode(401);

@@ -183,9 +183,9 @@ class HostileConnectionTest {
                 "X-Api-Key: a\rSet-Cookie: b=c"
             })
     void noHeaderOfOursCanBeForged(String header) {
-        String answer = LiveService.raw(
-                "GET /v1/examples/%0d%0aSet-Cookie:%20b=c HTTP/1.1\r\nHost: x\r\nConnection: close\r\n" + header
-                        + "\r\n\r\n");
+        String answer =
+                LiveService.raw("GET /v1/examples/%0d%0aSet-Cookie:%20b=c HTTP/1.1\r\nHost: x\r\nConnection: close\r\n"
+                        + header + "\r\n\r\n");
         assertThat(answer).matches("(?s)HTTP/1\\.1 4\\d\\d .*");
         assertThat(answer.substring(0, answer.indexOf("\r\n\r\n"))).doesNotContain("Set-Cookie");
     }

@@ -51,10 +51,15 @@ class HostileTextTest {
         return patterns().stream()
                 .map(pointer -> DynamicTest.dynamicTest(pointer, () -> {
                     JsonSchema schema = LiveService.CONTRACT.schema(pointer);
-                    String form = LiveService.CONTRACT.document().at(pointer).path("pattern").asText();
+                    String form = LiveService.CONTRACT
+                            .document()
+                            .at(pointer)
+                            .path("pattern")
+                            .asText();
                     for (String piece : List.of("A", "a-", "BK", "GNYE", "a.", ".", "1", "A_", " ")) {
                         String text = piece.repeat(LONG / piece.length()) + "!";
-                        assertThat(schema.validate(JsonNodeFactory.instance.textNode(text))).isNotEmpty();
+                        assertThat(schema.validate(JsonNodeFactory.instance.textNode(text)))
+                                .isNotEmpty();
                         assertThat(Pattern.compile(form).matcher(text).find()).isFalse();
                     }
                 }));
@@ -72,7 +77,8 @@ class HostileTextTest {
                 .then()
                 .statusCode(400);
         LiveService.ask()
-                .get("/v1/resistance?network=" + text.substring(0, 5_000).replace("|", "%7C").replace("[", "%5B"))
+                .get("/v1/resistance?network="
+                        + text.substring(0, 5_000).replace("|", "%7C").replace("[", "%5B"))
                 .then()
                 .statusCode(400);
     }
@@ -85,7 +91,8 @@ class HostileTextTest {
     @MethodSource("operations")
     @Timeout(60)
     void manyNamesAreToldAHundredTimesAtMost(Operation operation) {
-        String names = IntStream.range(0, 100_000).mapToObj(i -> "\"k" + i + "\":0").collect(Collectors.joining(","));
+        String names =
+                IntStream.range(0, 100_000).mapToObj(i -> "\"k" + i + "\":0").collect(Collectors.joining(","));
         List<String> codes = LiveService.ask()
                 .contentType("application/json")
                 .body("{" + names + "}")
@@ -116,7 +123,8 @@ class HostileTextTest {
     /** A small plan whose every free text is hostile. */
     private static byte[] plan() throws Exception {
         JsonMapper mapper = new JsonMapper();
-        JsonNode plan = mapper.readTree(LiveService.ask().get("/v1/examples/sandpiper-unguarded-bypass").asByteArray());
+        JsonNode plan = mapper.readTree(
+                LiveService.ask().get("/v1/examples/sandpiper-unguarded-bypass").asByteArray());
         rename(plan);
         return mapper.writeValueAsString(plan).getBytes(StandardCharsets.UTF_8);
     }

@@ -45,10 +45,13 @@ public final class Diagram {
      * @throws loomwright.answer.RejectedInput with all faults of both plans
      */
     public static Drawing compare(
-            ComparisonQuestion question, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits,
+            ComparisonQuestion question,
+            DiagramOptions options,
+            BackfeedLimits limits,
+            NetworkLimits networkLimits,
             Progress progress) {
-        PlanComparison comparison = ComparisonAnswer.of(question, limits, networkLimits, progress)
-                .result();
+        PlanComparison comparison =
+                ComparisonAnswer.of(question, limits, networkLimits, progress).result();
         Changes changes = Changes.of(comparison);
         Scene before = new Scene(
                 question.before(),

@@ -80,16 +80,21 @@ public record JobSheet(
             return plan;
         });
         Answer<PlanReadings> conditions = in(place, () -> PlanAnswer.of(goal, networkLimits));
-        Answer<ReviewReport> review = in(place, () -> PlanReview.of(goal, limits, networkLimits, progress.part(0, PARTS)));
-        Answer<ReadingsSheet> readings = in(place, () -> ReadingsAnswer.of(ReadingsQuestion.of(goal), networkLimits, progress.part(1, PARTS)));
+        Answer<ReviewReport> review =
+                in(place, () -> PlanReview.of(goal, limits, networkLimits, progress.part(0, PARTS)));
+        Answer<ReadingsSheet> readings =
+                in(place, () -> ReadingsAnswer.of(ReadingsQuestion.of(goal), networkLimits, progress.part(1, PARTS)));
         Answer<PlanComparison> comparison = after == null
                 ? null
-                : ComparisonAnswer.of(ComparisonQuestion.of(plan, after), limits, networkLimits, progress.part(2, PARTS));
+                : ComparisonAnswer.of(
+                        ComparisonQuestion.of(plan, after), limits, networkLimits, progress.part(2, PARTS));
         DiagramOptions options = DiagramOptions.USUAL.at(question.step());
         List<Svg> pictures = new ArrayList<>();
-        pictures.add(DrawingSvg.of(Diagram.of(plan, options, limits, networkLimits, progress.part(3, PARTS)), "as-built"));
+        pictures.add(
+                DrawingSvg.of(Diagram.of(plan, options, limits, networkLimits, progress.part(3, PARTS)), "as-built"));
         if (after != null) {
-            pictures.add(DrawingSvg.of(Diagram.of(after, options, limits, networkLimits, progress.part(4, PARTS)), "as-modified"));
+            pictures.add(DrawingSvg.of(
+                    Diagram.of(after, options, limits, networkLimits, progress.part(4, PARTS)), "as-modified"));
         }
         String title = question.title();
         JobSheet sheet = new JobSheet(

@@ -73,7 +73,8 @@ public final class ApiKeys {
                 continue;
             }
             Holder holder = new Holder(parts.group(1), new Digest(parts.group(2)));
-            if (holders.stream().anyMatch(h -> h.name().equals(holder.name()) || h.digest().isThatOf(holder.digest()))) {
+            if (holders.stream()
+                    .anyMatch(h -> h.name().equals(holder.name()) || h.digest().isThatOf(holder.digest()))) {
                 faults.add(new Fault(Fault.Code.DUPLICATE, place, null, "names and keys that are there once"));
             }
             holders.add(holder);

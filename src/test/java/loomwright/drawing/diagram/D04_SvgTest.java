@@ -22,7 +22,12 @@ import org.w3c.dom.NodeList;
 class D04_SvgTest {
     private static byte[] svg(Plan plan) {
         return DrawingSvg.of(
-                        Diagram.of(plan, DiagramOptions.USUAL, BackfeedLimits.defaults(), NetworkLimits.defaults(), Progress.UNWATCHED),
+                        Diagram.of(
+                                plan,
+                                DiagramOptions.USUAL,
+                                BackfeedLimits.defaults(),
+                                NetworkLimits.defaults(),
+                                Progress.UNWATCHED),
                         "d")
                 .bytes();
     }

@@ -14,7 +14,11 @@ import org.junit.jupiter.api.Test;
 class D05_ComparisonTest {
     private static Drawing compared(Plan before, Plan after) {
         return Diagram.compare(
-                ComparisonQuestion.of(before, after), DiagramOptions.USUAL, Drawn.LIMITS, NetworkLimits.defaults(), Progress.UNWATCHED);
+                ComparisonQuestion.of(before, after),
+                DiagramOptions.USUAL,
+                Drawn.LIMITS,
+                NetworkLimits.defaults(),
+                Progress.UNWATCHED);
     }
 
     @Test

@@ -25,7 +25,12 @@ final class Drawn {
     private Drawn() {}
 
     static Drawing of(Plan plan, Step step, Marks... marks) {
-        return Diagram.of(plan, new DiagramOptions(step, List.of(marks), null), LIMITS, NetworkLimits.defaults(), Progress.UNWATCHED);
+        return Diagram.of(
+                plan,
+                new DiagramOptions(step, List.of(marks), null),
+                LIMITS,
+                NetworkLimits.defaults(),
+                Progress.UNWATCHED);
     }
 
     static Drawing example(String name, Step step, Marks... marks) {

@@ -62,7 +62,8 @@ final class Bedside {
     }
 
     static Bench bench(Plan plan) {
-        return new Bench(plan, new DiagnosisLimits(1_000_000, 800, 3_600_000), NetworkLimits.defaults(), Progress.UNWATCHED);
+        return new Bench(
+                plan, new DiagnosisLimits(1_000_000, 800, 3_600_000), NetworkLimits.defaults(), Progress.UNWATCHED);
     }
 
     /** What a meter without errors shows. */

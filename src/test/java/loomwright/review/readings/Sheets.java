@@ -16,7 +16,8 @@ final class Sheets {
     }
 
     static ReadingsSheet of(ReadingsQuestion question) {
-        return ReadingsAnswer.of(question, NetworkLimits.defaults(), Progress.UNWATCHED).result();
+        return ReadingsAnswer.of(question, NetworkLimits.defaults(), Progress.UNWATCHED)
+                .result();
     }
 
     static Reading one(ReadingsSheet sheet, Purpose purpose, String situation, String red, String black) {

@@ -34,7 +34,11 @@ class ApiKeysTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "till", "till short", "till two words-and-a-blank", "a/b heron-on-a-grey-post-7", "till heron-on-a-gr\u00e9y-post-7"
+                "till",
+                "till short",
+                "till two words-and-a-blank",
+                "a/b heron-on-a-grey-post-7",
+                "till heron-on-a-gr\u00e9y-post-7"
             })
     void aLineThatIsNoneIsToldByItsNumberAndNotRepeated(String line) {
         assertThatThrownBy(() -> ApiKeys.of(List.of("# keys", line)))
@@ -49,9 +53,11 @@ class ApiKeysTest {
     @Test
     void aNameOrAKeyTwiceIsAFault() {
         assertThatThrownBy(() -> ApiKeys.of(List.of("a " + KEY, "a " + KEY + "x", "b " + KEY)))
-                .isInstanceOfSatisfying(RejectedInput.class, rejected -> assertThat(rejected.faults())
-                        .extracting(Fault::pointer)
-                        .containsExactly("/2", "/3"));
+                .isInstanceOfSatisfying(
+                        RejectedInput.class,
+                        rejected -> assertThat(rejected.faults())
+                                .extracting(Fault::pointer)
+                                .containsExactly("/2", "/3"));
     }
 
     @Test

@@ -65,6 +65,8 @@ class PaceTest {
             pace.take("till");
         }
         assertThat(pace.callers()).isEqualTo(Pace.CALLERS);
-        assertThat(pace.take("till")).as("one that asks all the time is not forgotten").isPresent();
+        assertThat(pace.take("till"))
+                .as("one that asks all the time is not forgotten")
+                .isPresent();
     }
 }
