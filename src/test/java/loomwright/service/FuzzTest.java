@@ -150,7 +150,7 @@ class FuzzTest {
         int mark = url.indexOf('?');
         if (mark < 0) {
             int last = url.lastIndexOf('/') + 1;
-            return random.nextBoolean() || last == 1 && url.length() == 1
+            return random.nextBoolean() || url.equals("/")
                     ? url + "?a=" + encoded(random)
                     : url.substring(0, last) + "x" + encoded(random);
         }
