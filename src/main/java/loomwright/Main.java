@@ -1,6 +1,8 @@
 package loomwright;
 
+import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -15,6 +17,9 @@ import loomwright.service.CalculationLimits;
 import loomwright.service.Options;
 import loomwright.service.Server;
 import loomwright.service.ServiceLimits;
+import loomwright.service.entrance.ApiKeys;
+import loomwright.service.entrance.EntranceRules;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -50,6 +55,20 @@ public final class Main implements Callable<Integer> {
     @Option(names = "--allow-origin", description = "Web origin whose pages may call the service; may be repeated.")
     private List<String> allowedOrigins = List.of();
 
+    @Option(
+            names = "--api-key-file",
+            description =
+                    "File with the keys of callers, on each line a name, a blank and a key; none lets in everybody.")
+    private @Nullable Path apiKeyFile;
+
+    @Option(
+            names = "--requests-per-second",
+            description = "Most requests of each caller in the long run; 0 for no limit.")
+    private double requestsPerSecond = EntranceRules.OPEN.requestsPerSecond();
+
+    @Option(names = "--burst", description = "How many of them may come at once.")
+    private int burst = EntranceRules.OPEN.burst();
+
     @Mixin
     private Limits limits = new Limits();
 
@@ -84,8 +103,17 @@ public final class Main implements Callable<Integer> {
         @Option(names = "--threads", description = "Most requests worked on at once.")
         private int threads = D.threads();
 
+        @Option(names = "--connections", description = "Most connections open at once.")
+        private int connections = D.connections();
+
         @Option(names = "--idle-ms", description = "How long a connection may be silent, in ms.")
         private int idleMs = D.idleMs();
+
+        @Option(names = "--arrival-ms", description = "How long a body may take to arrive, in ms.")
+        private int arrivalMs = D.arrivalMs();
+
+        @Option(names = "--drain-ms", description = "How long a stop goes on serving after /ready has said so, in ms.")
+        private int drainMs = D.drainMs();
 
         @Option(names = "--stop-ms", description = "How long a stop waits for requests in flight, in ms.")
         private int stopMs = D.stopMs();
@@ -100,6 +128,9 @@ public final class Main implements Callable<Integer> {
 
         @Option(names = "--network-steps", description = "Most steps of one nonlinear solution.")
         private int networkSteps = C.network().maxIterations();
+
+        @Option(names = "--calculation-ms", description = "How long a calculation of a plan may take, in ms.")
+        private int calculationMs = C.timeMs();
 
         @Option(names = "--combinations", description = "Most combinations of switch positions in a backfeed search.")
         private int combinations = C.backfeed().maxCombinations();
@@ -165,7 +196,8 @@ public final class Main implements Callable<Integer> {
                     new BackfeedLimits(combinations, paths, remedies),
                     new MistakesLimits(mistakes),
                     new SneakLimits(sneakCombinations, sneakCases, sneakThreads, sneakMs),
-                    new BulkLimits(bulkThreads, bulkLines, bulkBytes, bulkRuns, bulkSilenceMs));
+                    new BulkLimits(bulkThreads, bulkLines, bulkBytes, bulkRuns, bulkSilenceMs),
+                    calculationMs);
         }
 
         private ServiceLimits toLimits() {
@@ -178,7 +210,10 @@ public final class Main implements Callable<Integer> {
                     numberChars,
                     tokens,
                     threads,
+                    connections,
                     idleMs,
+                    arrivalMs,
+                    drainMs,
                     stopMs);
         }
     }
@@ -192,7 +227,7 @@ public final class Main implements Callable<Integer> {
 
     @Override
     public Integer call() throws InterruptedException {
-        Server server = Server.start(options());
+        Server server = Server.startAndWarmUp(options());
         CountDownLatch stopped = new CountDownLatch(1);
         Runtime.getRuntime()
                 .addShutdownHook(new Thread(
@@ -202,7 +237,6 @@ public final class Main implements Callable<Integer> {
                         },
                         "stop"));
         announce(System.out, "http://" + (host.contains(":") ? "[" + host + "]" : host) + ":" + server.port());
-        server.warmUp();
         stopped.await();
         return 0;
     }
@@ -210,13 +244,22 @@ public final class Main implements Callable<Integer> {
     private Options options() {
         return limits.toOptions(
                 spec,
-                () -> new Options(
-                        host,
-                        port,
-                        checkEveryRequest,
-                        allowedOrigins,
-                        ServiceLimits.DEFAULT,
-                        CalculationLimits.DEFAULT));
+                () -> Options.DEFAULT
+                        .withAddress(host, port)
+                        .withCheckEveryRequest(checkEveryRequest)
+                        .withAllowedOrigins(allowedOrigins)
+                        .withEntrance(new EntranceRules(keys(), requestsPerSecond, burst)));
+    }
+
+    private ApiKeys keys() {
+        if (apiKeyFile == null) {
+            return ApiKeys.NONE;
+        }
+        try {
+            return ApiKeys.read(apiKeyFile);
+        } catch (IOException e) {
+            throw new ParameterException(spec.commandLine(), "The file of keys cannot be read: " + e, e);
+        }
     }
 
     private static void announce(PrintStream out, String address) {

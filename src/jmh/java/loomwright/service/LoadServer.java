@@ -22,7 +22,7 @@ public final class LoadServer {
     public static void main(String[] args) throws Exception {
         Options options = Options.DEFAULT.withPort(Integer.parseInt(args[0]));
         Contract contract = Contract.load();
-        List<Endpoint> endpoints = new ArrayList<>(Routes.table(contract, options.calculation()));
+        List<Endpoint> endpoints = new ArrayList<>(Routes.table(contract, options.calculation(), Vitals.fresh()));
         Answer<PlanReadings> solved = PlanAnswer.of(demo(), NetworkLimits.defaults());
         endpoints.add(Endpoint.post("/bench/plan", "solvePlan", request -> {
             Plan plan = request.read(Plan.class);

@@ -36,7 +36,7 @@ public final class LineAnswer {
         return text;
     }
 
-    boolean isProblem() {
+    public boolean isProblem() {
         return problem;
     }
 

@@ -43,6 +43,13 @@ public final class Turns {
         return new Share();
     }
 
+    /** How many pieces of work wait for a thread. */
+    public int waiting() {
+        synchronized (ring) {
+            return ring.stream().mapToInt(share -> share.waiting.size()).sum();
+        }
+    }
+
     private void doNext() {
         FutureTask<?> task;
         synchronized (ring) {

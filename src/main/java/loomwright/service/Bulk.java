@@ -30,13 +30,17 @@ final class Bulk implements Endpoint.Handler {
     private final BulkLimits limits;
     private final Turns turns;
     private final Semaphore room;
+    private final Metrics metrics;
     private volatile boolean stopping;
 
-    Bulk(BulkOperations operations, BulkLimits limits) {
+    Bulk(BulkOperations operations, BulkLimits limits, Metrics metrics) {
         this.operations = operations;
         this.limits = limits;
         this.turns = Turns.of(limits.threads());
         this.room = new Semaphore(limits.runs());
+        this.metrics = metrics;
+        metrics.gauge("loomwright.bulk.runs", "Bulk runs under way.", () -> limits.runs() - room.availablePermits());
+        metrics.gauge("loomwright.bulk.queue", "Lines that wait for a thread.", turns::waiting);
     }
 
     @Override
@@ -90,7 +94,8 @@ final class Bulk implements Endpoint.Handler {
         BulkRun run = new BulkRun(
                 lines,
                 request.number(FROM_LINE).orElse(lines.nextNumber()),
-                new LineWork(operation.calculation(), inputs, form, reading, request.id()),
+                metrics.counting(
+                        operation.name(), new LineWork(operation.calculation(), inputs, form, reading, request.id())),
                 out,
                 turns.share(),
                 limits);

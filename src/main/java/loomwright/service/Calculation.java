@@ -6,6 +6,7 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import loomwright.answer.Answer;
+import loomwright.answer.Deadline;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.bulk.LineAnswer.Found;
@@ -54,13 +55,14 @@ final class Calculation<T, R> implements Endpoint.Handler {
     /**
      * One that may take more than a second.
      *
+     * @param timeMs how long it may take
      * @param function reports its progress and lets what the report throws end it
      */
-    static <T, R> Calculation<T, R> watched(Class<T> type, BiFunction<T, Progress, Answer<R>> function) {
-        return watched(type, (question, input, progress) -> function.apply(question, progress));
+    static <T, R> Calculation<T, R> watched(Class<T> type, int timeMs, BiFunction<T, Progress, Answer<R>> function) {
+        return watched(type, (question, input, progress) -> function.apply(question, new Deadline(timeMs, progress)));
     }
 
-    /** The same for a calculation with options beside its question. */
+    /** The same for a calculation with options beside its question, which looks after its time itself. */
     static <T, R> Calculation<T, R> watched(Class<T> type, Work<T, R> work) {
         return new Calculation<>(type, work, true, Faces.json(), result -> List.of());
     }

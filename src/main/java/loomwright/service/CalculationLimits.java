@@ -1,5 +1,6 @@
 package loomwright.service;
 
+import loomwright.answer.Faults;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.sneak.SneakLimits;
 import loomwright.bulk.BulkLimits;
@@ -14,13 +15,24 @@ import loomwright.review.mistakes.MistakesLimits;
  * @param mistakes solutions of a list of mistakes
  * @param sneaks combinations, cases, threads and time of the exhaustive search
  * @param bulk threads, window and number of bulk runs
+ * @param timeMs how long any other calculation of a plan may take, in ms
  */
 public record CalculationLimits(
-        NetworkLimits network, BackfeedLimits backfeed, MistakesLimits mistakes, SneakLimits sneaks, BulkLimits bulk) {
+        NetworkLimits network,
+        BackfeedLimits backfeed,
+        MistakesLimits mistakes,
+        SneakLimits sneaks,
+        BulkLimits bulk,
+        int timeMs) {
     public static final CalculationLimits DEFAULT = new CalculationLimits(
             NetworkLimits.defaults(),
             BackfeedLimits.defaults(),
             MistakesLimits.defaults(),
             SneakLimits.defaults(),
-            BulkLimits.defaults());
+            BulkLimits.defaults(),
+            60_000);
+
+    public CalculationLimits {
+        new Faults().range("/timeMs", timeMs, 1, 3_600_000).reject();
+    }
 }

@@ -33,13 +33,15 @@ final class Contract {
      *
      * @param parameters those of the query and of the path
      * @param body schema of the JSON body, if the operation takes one
+     * @param isOpen whether it is for everybody even where the operator asks for keys
      */
     record Operation(
             String id,
             String method,
             String path,
             List<Parameter> parameters,
-            @Nullable JsonSchema body) {
+            @Nullable JsonSchema body,
+            boolean isOpen) {
         @Nullable
         Parameter query(String name) {
             return find("query", name);
@@ -121,7 +123,10 @@ final class Contract {
         String body = here + "/requestBody/content/application~1json/schema";
         JsonSchema schema = document.at(body).isMissingNode() ? null : schema(body);
         String id = operation.path("operationId").asText();
-        operations.put(id, new Operation(id, method.toUpperCase(Locale.ROOT), path, List.copyOf(parameters), schema));
+        boolean open = operation.path("security").isArray()
+                && operation.path("security").isEmpty();
+        operations.put(
+                id, new Operation(id, method.toUpperCase(Locale.ROOT), path, List.copyOf(parameters), schema, open));
     }
 
     private Parameter parameter(String pointer) {

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.util.List;
 import java.util.function.Supplier;
 import loomwright.answer.Answer;
+import loomwright.answer.Deadline;
+import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Plan;
 import loomwright.drawing.Png;
@@ -35,14 +37,16 @@ final class Diagrams {
         Face face = FACES.choose(request);
         Plan plan = request.read(Plan.class);
         DiagramOptions options = request.readOptions(DiagramOptions.class);
-        return reply(request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
+        return reply(
+                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network(), time()));
     }
 
     Reply ofExample(Request request) throws IOException {
         Face face = FACES.choose(request);
         Plan plan = examples.plan(request.path("name"), request.json());
         DiagramOptions options = request.readOptions(DiagramOptions.class);
-        return reply(request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network()));
+        return reply(
+                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network(), time()));
     }
 
     Reply ofTwo(Request request) throws IOException {
@@ -50,19 +54,27 @@ final class Diagrams {
         ComparisonQuestion question = request.read(ComparisonQuestion.class);
         DiagramOptions options = request.readOptions(DiagramOptions.class);
         return reply(
-                request, face, options, () -> Diagram.compare(question, options, limits.backfeed(), limits.network()));
+                request,
+                face,
+                options,
+                () -> Diagram.compare(question, options, limits.backfeed(), limits.network(), time()));
     }
 
     /** Draws an example, so that the first caller need not wait for all that a first drawing loads; says if PNG fails. */
     void warmUp(Json json) throws IOException {
         Plan plan = examples.plan(examples.list().get(0).name(), json);
-        Svg picture =
-                DrawingSvg.of(Diagram.of(plan, DiagramOptions.USUAL, limits.backfeed(), limits.network()), "warm-up");
+        Svg picture = DrawingSvg.of(
+                Diagram.of(plan, DiagramOptions.USUAL, limits.backfeed(), limits.network(), Progress.UNWATCHED),
+                "warm-up");
         try {
             Png.of(picture, 1);
         } catch (Png.NoFonts noFonts) {
             LOG.warn("no pictures as PNG: {}", noFonts.getMessage());
         }
+    }
+
+    private Progress time() {
+        return new Deadline(limits.timeMs(), Progress.UNWATCHED);
     }
 
     private static Reply reply(Request request, Face face, DiagramOptions options, Supplier<Drawing> drawing)

@@ -28,7 +28,7 @@ public final class LocalRun {
     public static LocalRun of(Options options) {
         Contract contract = Contract.load();
         return new LocalRun(
-                BulkOperations.of(contract, Routes.single(contract, options.calculation())),
+                BulkOperations.of(contract, Routes.single(options.calculation())),
                 Request.Reading.of(contract, options),
                 options.calculation().bulk());
     }

@@ -3,6 +3,7 @@ package loomwright.service;
 import java.util.List;
 import loomwright.answer.Fault;
 import loomwright.answer.Faults;
+import loomwright.service.entrance.EntranceRules;
 
 /**
  * How the service is started.
@@ -13,6 +14,7 @@ import loomwright.answer.Faults;
  * @param allowedOrigins web origins whose pages may call the service; none by default
  * @param limits how much a request may ask for
  * @param calculation how much work one calculation takes on
+ * @param entrance who may ask, and how often
  */
 public record Options(
         String host,
@@ -20,10 +22,11 @@ public record Options(
         boolean checkEveryRequest,
         List<String> allowedOrigins,
         ServiceLimits limits,
-        CalculationLimits calculation) {
+        CalculationLimits calculation,
+        EntranceRules entrance) {
 
-    public static final Options DEFAULT =
-            new Options("127.0.0.1", 8080, false, List.of(), ServiceLimits.DEFAULT, CalculationLimits.DEFAULT);
+    public static final Options DEFAULT = new Options(
+            "127.0.0.1", 8080, false, List.of(), ServiceLimits.DEFAULT, CalculationLimits.DEFAULT, EntranceRules.OPEN);
 
     public Options {
         allowedOrigins = List.copyOf(allowedOrigins);
@@ -40,14 +43,30 @@ public record Options(
     }
 
     public Options withPort(int other) {
-        return new Options(host, other, checkEveryRequest, allowedOrigins, limits, calculation);
+        return withAddress(host, other);
+    }
+
+    public Options withAddress(String otherHost, int otherPort) {
+        return new Options(otherHost, otherPort, checkEveryRequest, allowedOrigins, limits, calculation, entrance);
+    }
+
+    public Options withCheckEveryRequest(boolean other) {
+        return new Options(host, port, other, allowedOrigins, limits, calculation, entrance);
+    }
+
+    public Options withAllowedOrigins(List<String> others) {
+        return new Options(host, port, checkEveryRequest, others, limits, calculation, entrance);
     }
 
     public Options withLimits(ServiceLimits other) {
-        return new Options(host, port, checkEveryRequest, allowedOrigins, other, calculation);
+        return new Options(host, port, checkEveryRequest, allowedOrigins, other, calculation, entrance);
     }
 
     public Options withCalculation(CalculationLimits other) {
-        return new Options(host, port, checkEveryRequest, allowedOrigins, limits, other);
+        return new Options(host, port, checkEveryRequest, allowedOrigins, limits, other, entrance);
+    }
+
+    public Options withEntrance(EntranceRules other) {
+        return new Options(host, port, checkEveryRequest, allowedOrigins, limits, calculation, other);
     }
 }

@@ -19,6 +19,9 @@ public enum ProblemType {
     UNKNOWN_NAME(400, "A property or parameter does not exist"),
     INVALID_INPUT(400, "The input does not follow the contract"),
     UNPROCESSABLE_INPUT(422, "The input follows the contract but cannot be calculated with"),
+    // What is wrong with who asks.
+    UNKNOWN_CALLER(401, "The service asks for a key"),
+    TOO_MANY_REQUESTS(429, "Too many requests"),
     // What is wrong with how it was asked.
     NOT_FOUND(404, "There is nothing at this address"),
     METHOD_NOT_ALLOWED(405, "This address does not take this method"),
@@ -33,7 +36,8 @@ public enum ProblemType {
     NOT_IMPLEMENTED(501, "The service does not know this method"),
     NO_FONTS(501, "The machine of the service has no fonts to draw with"),
     OUT_OF_TIME(503, "The calculation took longer than allowed"),
-    BUSY(503, "The service has no room for this now");
+    BUSY(503, "The service has no room for this now"),
+    NOT_READY(503, "Send requests elsewhere for now");
 
     /** Stable names, not addresses: {@code .example} is reserved by RFC 2606 and never leads anywhere. */
     private static final String BASE = "https://loomwright.example/problems/";
@@ -56,6 +60,11 @@ public enum ProblemType {
 
     /** The {@code type} of the problem document. */
     public String uri() {
-        return BASE + name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return BASE + word();
+    }
+
+    /** Its last word. */
+    String word() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

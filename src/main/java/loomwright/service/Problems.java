@@ -111,7 +111,7 @@ final class Problems {
         }
     }
 
-    private static boolean hasCause(Throwable thrown, Class<? extends Throwable> type) {
+    static boolean hasCause(Throwable thrown, Class<? extends Throwable> type) {
         for (Throwable cause = thrown; cause != null; cause = cause.getCause()) {
             if (type.isInstance(cause)) {
                 return true;

@@ -23,6 +23,7 @@ public final class Request implements Input {
     private final Operation operation;
     private final Reading reading;
     private final ObjectNode query;
+    private @Nullable Input input;
 
     /** What reading needs, the same for all requests. */
     record Reading(ServiceLimits limits, Json json, Bodies bodies, Queries queries, Problems problems) {
@@ -57,15 +58,25 @@ public final class Request implements Input {
         return input().refusal(rejected);
     }
 
-    private Input input() {
+    /** Read once: a body does not come a second time. */
+    private Input input() throws IOException {
+        Input known = input;
+        if (known == null) {
+            known = readInput();
+            input = known;
+        }
+        return known;
+    }
+
+    private Input readInput() throws IOException {
         JsonSchema schema = operation.body();
         if (schema != null) {
             checkBodyIsJson();
-            return new BodyInput(context.bodyAsBytes(), schema, reading.bodies());
+            return new BodyInput(Arrival.of(context, reading.limits(), reading.problems()), schema, reading.bodies());
         }
-        ObjectNode input = options();
-        addPath(input);
-        return new QueryInput(input, reading.queries());
+        ObjectNode fromQuery = options();
+        addPath(fromQuery);
+        return new QueryInput(fromQuery, reading.queries());
     }
 
     /** The query of an operation as a record, beside what {@link #read} gives. */

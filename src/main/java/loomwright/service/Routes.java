@@ -7,6 +7,8 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import loomwright.answer.Deadline;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedAnswer;
 import loomwright.backfeed.sneak.SneakAnswer;
 import loomwright.backfeed.sneak.SneakSearch;
@@ -63,20 +65,21 @@ import loomwright.service.plan.SneakTables;
 final class Routes {
     private Routes() {}
 
-    static List<Endpoint> table(Contract contract, CalculationLimits limits) {
-        List<Endpoint> single = single(contract, limits);
+    static List<Endpoint> table(Contract contract, CalculationLimits limits, Vitals vitals) {
+        List<Endpoint> single = single(limits);
         Endpoint bulk = post(
                 "/v1/bulk/{operation}",
                 BulkOperations.ID,
-                new Bulk(BulkOperations.of(contract, single), limits.bulk()));
-        return Stream.concat(single.stream(), Stream.of(bulk)).toList();
+                new Bulk(BulkOperations.of(contract, single), limits.bulk(), vitals.metrics()));
+        return Stream.of(about(contract, vitals), single, List.of(bulk))
+                .flatMap(List::stream)
+                .toList();
     }
 
     /** Those that answer one question at a time. */
-    static List<Endpoint> single(Contract contract, CalculationLimits limits) {
+    static List<Endpoint> single(CalculationLimits limits) {
         Examples examples = Examples.load();
         return Stream.of(
-                        service(contract),
                         examples(examples),
                         plans(limits),
                         diagrams(limits, examples),
@@ -87,9 +90,11 @@ final class Routes {
                 .toList();
     }
 
-    private static List<Endpoint> service(Contract contract) {
+    private static List<Endpoint> about(Contract contract, Vitals vitals) {
         return List.of(
                 get("/health", "getHealth", request -> health(request, contract)),
+                get("/ready", "getReadiness", vitals.readiness()::tell),
+                get("/metrics", "getMetrics", vitals.metrics()::tell),
                 get("/openapi.yaml", "getContract", request -> contractText(request, contract)),
                 get("/", "getHelpPage", Pages.HELP::page),
                 get("/page/{file}", "getHelpPageFile", Pages.HELP::file),
@@ -118,6 +123,7 @@ final class Routes {
                         "findBackfeed",
                         Calculation.watched(
                                         Plan.class,
+                                        limits.timeMs(),
                                         (plan, progress) ->
                                                 BackfeedAnswer.of(plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables.BACKFEED, PlanTables::backfeed)
@@ -128,6 +134,7 @@ final class Routes {
                         "listMistakes",
                         Calculation.watched(
                                         Plan.class,
+                                        limits.timeMs(),
                                         (plan, progress) ->
                                                 MistakesAnswer.of(plan, limits.mistakes(), limits.network(), progress))
                                 .in(faces ->
@@ -143,18 +150,22 @@ final class Routes {
                 post(
                         "/v1/plans/readings",
                         "listReadings",
-                        Calculation.of(
+                        Calculation.watched(
                                         ReadingsQuestion.class,
-                                        question -> ReadingsAnswer.of(question, limits.network()))
+                                        limits.timeMs(),
+                                        (question, progress) -> ReadingsAnswer.of(question, limits.network(), progress))
                                 .in(faces -> faces.table(ReadingsTables::table)
                                         .text(Face.MARKDOWN, ReadingsTables::markdown))),
                 post(
                         "/v1/plans/diagnosis",
                         "diagnosePlan",
-                        Calculation.of(
+                        Calculation.watched(
                                         DiagnosisQuestion.class,
-                                        question -> DiagnosisAnswer.of(
-                                                question, DiagnosisLimits.defaults(), limits.network()))
+                                        (question, input, progress) -> DiagnosisAnswer.of(
+                                                question,
+                                                DiagnosisLimits.defaults().within(limits.timeMs()),
+                                                limits.network(),
+                                                progress))
                                 .in(faces -> faces.table(DiagnosisTables::table)
                                         .text(
                                                 Face.TEXT,
@@ -165,6 +176,7 @@ final class Routes {
                         "reviewPlan",
                         Calculation.watched(
                                         Plan.class,
+                                        limits.timeMs(),
                                         (plan, progress) ->
                                                 PlanReview.of(plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review)
@@ -175,6 +187,7 @@ final class Routes {
                         "comparePlans",
                         Calculation.watched(
                                         ComparisonQuestion.class,
+                                        limits.timeMs(),
                                         (question, progress) -> ComparisonAnswer.of(
                                                 question, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(ComparisonTables::table)
@@ -184,7 +197,11 @@ final class Routes {
                         "printSheet",
                         Calculation.of(
                                         SheetQuestion.class,
-                                        question -> JobSheet.of(question, limits.backfeed(), limits.network()))
+                                        question -> JobSheet.of(
+                                                question,
+                                                limits.backfeed(),
+                                                limits.network(),
+                                                new Deadline(limits.timeMs(), Progress.UNWATCHED)))
                                 .in(json ->
                                         Faces.<SheetQuestion, JobSheet>none().text(Face.HTML, SheetPage::of))));
     }

@@ -14,42 +14,70 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.TimeUnit;
 import loomwright.service.Contract.Operation;
 import org.eclipse.jetty.http.UriCompliance;
+import org.eclipse.jetty.server.NetworkConnectionLimit;
+import org.eclipse.jetty.server.RequestLog;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /** The running service. */
 public final class Server implements AutoCloseable {
     private static final int FEWEST_THREADS = 8;
+    private static final String ALLOWED_HEADERS =
+            String.join(", ", "Content-Type", RequestId.HEADER, "Authorization", Entrance.KEY_HEADER);
 
     private final Options options;
     private final Contract contract;
     private final Request.Reading reading;
     private final List<Endpoint> endpoints;
+    private final Entrance entrance;
+    private final Vitals vitals;
     private final Javalin javalin;
 
-    private Server(Options options, Contract contract, List<Endpoint> endpoints) {
+    private Server(Options options, Contract contract, List<Endpoint> endpoints, Vitals vitals) {
         this.options = options;
         this.contract = contract;
         this.endpoints = endpoints;
+        this.entrance = new Entrance(options.entrance());
+        this.vitals = vitals;
         this.reading = Request.Reading.of(contract, options);
         this.javalin = Javalin.create(this::configure);
     }
 
     /** Starts the service with all its operations. */
     public static Server start(Options options) {
+        return start(options, Vitals.fresh());
+    }
+
+    /**
+     * The same, warming up in the background: does once what the first picture needs far longer for than any later one,
+     * and says until then that the service is not ready.
+     */
+    public static Server startAndWarmUp(Options options) {
+        Vitals vitals = Vitals.fresh();
+        vitals.readiness().warmingUp();
+        Server server = start(options, vitals);
+        server.warmUp();
+        return server;
+    }
+
+    private static Server start(Options options, Vitals vitals) {
         Contract contract = Contract.load();
-        return start(options, contract, Routes.table(contract, options.calculation()));
+        return start(options, contract, Routes.table(contract, options.calculation(), vitals), vitals);
     }
 
     static Server start(Options options, Contract contract, List<Endpoint> endpoints) {
-        Server server = new Server(options, contract, endpoints);
+        return start(options, contract, endpoints, Vitals.fresh());
+    }
+
+    static Server start(Options options, Contract contract, List<Endpoint> endpoints, Vitals vitals) {
+        Server server = new Server(options, contract, endpoints, vitals);
         server.javalin.start();
         return server;
     }
 
-    /** Does once, in the background, what the first picture needs far longer for than any later one. */
-    public void warmUp() {
+    private void warmUp() {
         Thread thread = new Thread(this::drawOnce, "warm-up");
         thread.setDaemon(true);
         thread.start();
@@ -60,6 +88,8 @@ public final class Server implements AutoCloseable {
             new Diagrams(options.calculation(), Examples.load()).warmUp(reading.json());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        } finally {
+            vitals.readiness().warm();
         }
     }
 
@@ -67,9 +97,18 @@ public final class Server implements AutoCloseable {
         return javalin.port();
     }
 
-    /** Stops listening, lets requests in flight finish, then returns. */
+    /**
+     * Says that it is not ready, serves on until whoever shares out the requests has noticed, then stops listening, lets
+     * requests in flight and lines under way finish, and returns.
+     */
     @Override
     public void close() {
+        vitals.readiness().stopping();
+        try {
+            TimeUnit.MILLISECONDS.sleep(options.limits().drainMs());
+        } catch (InterruptedException hurry) {
+            Thread.currentThread().interrupt();
+        }
         endpoints.forEach(endpoint -> endpoint.handler().stop());
         javalin.stop();
     }
@@ -81,14 +120,17 @@ public final class Server implements AutoCloseable {
         config.startup.startupWatcherEnabled = false;
         config.jetty.host = options.host();
         config.jetty.port = options.port();
-        config.jetty.threadPool = new QueuedThreadPool(limits.threads(), FEWEST_THREADS);
+        QueuedThreadPool threads = new QueuedThreadPool(limits.threads(), FEWEST_THREADS);
+        config.jetty.threadPool = threads;
+        vitals.metrics().watch(threads);
         config.http.maxRequestSize = limits.bodyBytes();
         config.http.prefer405over404 = true;
         config.http.compressionStrategy = CompressionStrategy.GZIP;
         config.jetty.modifyServer(server -> {
             server.setStopTimeout(limits.stopMs());
             server.setErrorHandler(new ServerProblems(reading.problems()));
-            server.setRequestLog(new RequestLine());
+            server.setRequestLog(new RequestLog.Collection(new RequestLine(), vitals.metrics()));
+            server.addBean(new NetworkConnectionLimit(limits.connections(), server));
         });
         config.jetty.modifyHttpConfiguration(http -> {
             http.setSendServerVersion(false);
@@ -112,7 +154,9 @@ public final class Server implements AutoCloseable {
         Operation operation = contract.operation(endpoint.operationId());
         Handler handler = context -> {
             context.attribute(RequestLine.TEMPLATE, endpoint.path());
+            context.attribute(Metrics.OPERATION, endpoint.operationId());
             context.attribute(ReasonInCell.ASKED, ReasonInCell.isAsked(context.queryString(), operation));
+            entrance.admit(context, operation);
             Request request = new Request(context, operation, reading);
             send(context, PostLength.fit(endpoint.handler().handle(request), request));
         };
@@ -141,9 +185,9 @@ public final class Server implements AutoCloseable {
         String origin = context.header("Origin");
         if (origin != null && options.allowedOrigins().contains(origin)) {
             context.header("Access-Control-Allow-Origin", origin);
-            context.header("Access-Control-Allow-Headers", "Content-Type, " + RequestId.HEADER);
+            context.header("Access-Control-Allow-Headers", ALLOWED_HEADERS);
             context.header("Access-Control-Allow-Methods", "GET, HEAD, POST, OPTIONS");
-            context.header("Access-Control-Expose-Headers", RequestId.HEADER);
+            context.header("Access-Control-Expose-Headers", RequestId.HEADER + ", Retry-After");
             context.header("Access-Control-Max-Age", "600");
         }
         if (!options.allowedOrigins().isEmpty()) {
@@ -161,9 +205,11 @@ public final class Server implements AutoCloseable {
             String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
             Problems problems = reading.problems();
             // The context's own stream keeps flushes back.
-            stream.write(
-                    context.res().getOutputStream(),
-                    thrown -> problems.document(problems.refusal(thrown, requestId), requestId));
+            stream.write(context.res().getOutputStream(), thrown -> {
+                Refusal refusal = problems.refusal(thrown, requestId);
+                context.attribute(Metrics.PROBLEM, refusal.type());
+                return problems.document(refusal, requestId);
+            });
         }
     }
 
@@ -180,6 +226,7 @@ public final class Server implements AutoCloseable {
         String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
         Problems problems = reading.problems();
         Refusal refusal = problems.refusal(thrown, requestId);
+        context.attribute(Metrics.PROBLEM, refusal.type());
         refusal.headers().forEach(context::header);
         if (Boolean.TRUE.equals(context.<Boolean>attribute(ReasonInCell.ASKED))
                 && refusal.type().status() < 500) {

@@ -29,13 +29,14 @@ final class ServerProblems extends ErrorHandler {
         if (code >= 500 && code != 505 && request.getAttribute(ERROR_EXCEPTION) instanceof Throwable thrown) {
             LOG.error("request_id={} internal error", requestId, thrown);
         }
-        byte[] body = fill(code, response, requestId);
+        byte[] body = fill(code, request, response, requestId);
         response.write(true, ByteBuffer.wrap(body), callback);
         return true;
     }
 
-    private byte[] fill(int status, Response response, String requestId) {
+    private byte[] fill(int status, Request request, Response response, String requestId) {
         Refusal refusal = problems.ofStatus(status, Map.of());
+        request.setAttribute(Metrics.PROBLEM, refusal.type());
         byte[] body = problems.document(refusal, requestId);
         response.setStatus(refusal.type().status());
         HttpFields.Mutable headers = response.getHeaders();

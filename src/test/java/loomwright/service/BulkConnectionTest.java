@@ -29,7 +29,8 @@ class BulkConnectionTest {
         CalculationLimits c = CalculationLimits.DEFAULT;
         return Options.DEFAULT
                 .withPort(0)
-                .withCalculation(new CalculationLimits(c.network(), c.backfeed(), c.mistakes(), c.sneaks(), bulk));
+                .withCalculation(
+                        new CalculationLimits(c.network(), c.backfeed(), c.mistakes(), c.sneaks(), bulk, c.timeMs()));
     }
 
     private static BulkLimits limits(int runs, int silenceMs) {
@@ -163,12 +164,12 @@ class BulkConnectionTest {
             Answer<VoltageDrop.Result> answer = VoltageDrop.calculate(input);
             return answer;
         });
-        List<Endpoint> single = Routes.single(LiveService.CONTRACT, CalculationLimits.DEFAULT).stream()
+        List<Endpoint> single = Routes.single(CalculationLimits.DEFAULT).stream()
                 .map(endpoint -> endpoint.path().equals("/v1/voltage-drop")
                         ? new Endpoint(endpoint.method(), endpoint.path(), endpoint.operationId(), counted)
                         : endpoint)
                 .toList();
-        Bulk bulk = new Bulk(BulkOperations.of(LiveService.CONTRACT, single), limits(1, 60_000));
+        Bulk bulk = new Bulk(BulkOperations.of(LiveService.CONTRACT, single), limits(1, 60_000), new Metrics());
         return Server.start(
                 Options.DEFAULT.withPort(0),
                 LiveService.CONTRACT,

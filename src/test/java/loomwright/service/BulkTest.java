@@ -23,7 +23,7 @@ import org.junit.jupiter.api.TestFactory;
 class BulkTest {
     private static final JsonMapper MAPPER = new JsonMapper();
     private static final BulkOperations OPERATIONS =
-            BulkOperations.of(LiveService.CONTRACT, Routes.single(LiveService.CONTRACT, CalculationLimits.DEFAULT));
+            BulkOperations.of(LiveService.CONTRACT, Routes.single(CalculationLimits.DEFAULT));
     private static final String DROP = "{\"currentA\":4,\"size\":\"16 AWG\",\"lengthM\":3}";
 
     private static Response bulk(String operation, String query, String mediaType, String lines) {

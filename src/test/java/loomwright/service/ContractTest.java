@@ -64,7 +64,7 @@ class ContractTest {
 
     @Test
     void everyRouteIsInTheContractAndEveryOperationHasARoute() {
-        List<String> routes = Routes.table(LiveService.CONTRACT, CalculationLimits.DEFAULT).stream()
+        List<String> routes = Routes.table(LiveService.CONTRACT, CalculationLimits.DEFAULT, Vitals.fresh()).stream()
                 .map(route -> route.method() + " " + route.path() + " " + route.operationId())
                 .toList();
         List<String> operations = LiveService.CONTRACT.operations().stream()

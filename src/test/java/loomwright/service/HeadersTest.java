@@ -92,13 +92,7 @@ class HeadersTest {
                 .get("/health")
                 .then()
                 .header("Access-Control-Allow-Origin", nullValue());
-        Options open = new Options(
-                "127.0.0.1",
-                0,
-                false,
-                List.of("https://help.example"),
-                ServiceLimits.DEFAULT,
-                CalculationLimits.DEFAULT);
+        Options open = Options.DEFAULT.withPort(0).withAllowedOrigins(List.of("https://help.example"));
         try (Server server = Server.start(open)) {
             LiveService.ask(server)
                     .header("Origin", "https://help.example")

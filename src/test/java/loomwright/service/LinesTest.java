@@ -78,7 +78,7 @@ class LinesTest {
 
     @Test
     void eachReportOfProgressIsALine() {
-        try (Server server = with(Calculation.watched(Plan.class, (plan, progress) -> {
+        try (Server server = with(Calculation.watched(Plan.class, 60_000, (plan, progress) -> {
             progress.at(1, 3);
             progress.at(2, 3);
             return answer();
@@ -91,7 +91,7 @@ class LinesTest {
 
     @Test
     void whatGoesWrongBeforeTheFirstLineIsAProblemWithItsStatus() {
-        try (Server server = with(Calculation.watched(Plan.class, (plan, progress) -> {
+        try (Server server = with(Calculation.watched(Plan.class, 60_000, (plan, progress) -> {
             throw new OutOfTime("The limit of 1 ms was reached");
         }))) {
             ask(server).then().statusCode(503).body("type", equalTo(ProblemType.OUT_OF_TIME.uri()));
@@ -100,7 +100,7 @@ class LinesTest {
 
     @Test
     void whatGoesWrongAfterwardsIsTheLastLine() throws Exception {
-        try (Server server = with(Calculation.watched(Plan.class, (plan, progress) -> {
+        try (Server server = with(Calculation.watched(Plan.class, 60_000, (plan, progress) -> {
             progress.at(1, 3);
             throw new OutOfTime("The limit of 1 ms was reached");
         }))) {
@@ -116,7 +116,7 @@ class LinesTest {
         CountDownLatch begun = new CountDownLatch(1);
         CountDownLatch ended = new CountDownLatch(1);
         AtomicReference<Throwable> why = new AtomicReference<>();
-        try (Server server = with(Calculation.watched(Plan.class, (plan, progress) -> {
+        try (Server server = with(Calculation.watched(Plan.class, 60_000, (plan, progress) -> {
             try {
                 for (long done = 0; done < Long.MAX_VALUE; done++) {
                     progress.at(done, Long.MAX_VALUE);
@@ -147,7 +147,7 @@ class LinesTest {
         SneakSearch search = new SneakSearch(limits, NetworkLimits.defaults());
         AtomicLong told = new AtomicLong();
         CompletableFuture<Throwable> ended = new CompletableFuture<>();
-        try (Server server = with(Calculation.watched(Plan.class, (plan, progress) -> {
+        try (Server server = with(Calculation.watched(Plan.class, 60_000, (plan, progress) -> {
             try {
                 search.find(RandomHarness.of(3, 18, 3), (done, of) -> {
                     told.set(done);

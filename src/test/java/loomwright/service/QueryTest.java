@@ -110,7 +110,7 @@ class QueryTest {
 
     @Test
     void checkingEveryRequestChangesNoAnswer() {
-        Options strict = new Options("127.0.0.1", 0, true, List.of(), ServiceLimits.DEFAULT, CalculationLimits.DEFAULT);
+        Options strict = Options.DEFAULT.withPort(0).withCheckEveryRequest(true);
         try (Server server = Server.start(strict)) {
             for (ContractExamples.Example example : ContractExamples.all()) {
                 if (!example.body().isMissingNode()) {

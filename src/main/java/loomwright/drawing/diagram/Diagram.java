@@ -27,9 +27,10 @@ public final class Diagram {
      *     combinations to look for findings or backfeed
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
-    public static Drawing of(Plan plan, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits) {
+    public static Drawing of(
+            Plan plan, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         PlanAnswer.requireSound(plan);
-        Markings markings = Markings.of(plan, options, limits, networkLimits);
+        Markings markings = Markings.of(plan, options, limits, networkLimits, progress);
         Plan drawn = markings.plan();
         StepReadings readings = readings(drawn, options.step(), networkLimits);
         Scene scene = new Scene(drawn, readings, markings.marks(), markings.fed());
@@ -44,9 +45,13 @@ public final class Diagram {
      * @throws loomwright.answer.RejectedInput with all faults of both plans
      */
     public static Drawing compare(
-            ComparisonQuestion question, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits) {
-        PlanComparison comparison = ComparisonAnswer.of(question, limits, networkLimits, Progress.UNWATCHED)
-                .result();
+            ComparisonQuestion question,
+            DiagramOptions options,
+            BackfeedLimits limits,
+            NetworkLimits networkLimits,
+            Progress progress) {
+        PlanComparison comparison =
+                ComparisonAnswer.of(question, limits, networkLimits, progress).result();
         Changes changes = Changes.of(comparison);
         Scene before = new Scene(
                 question.before(),

@@ -38,16 +38,17 @@ import loomwright.review.PlanReview;
  */
 record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String> changed) {
 
-    static Markings of(Plan plan, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits) {
+    static Markings of(
+            Plan plan, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         List<Mark> marks = new ArrayList<>();
         Markings drawn = new Markings(plan, List.of(), Set.of(), Map.of());
         if (options.shows(DiagramOptions.Marks.BACKFEED)) {
-            BackfeedReport report = new BackfeedSearch(limits, networkLimits).find(plan, Progress.UNWATCHED);
+            BackfeedReport report = new BackfeedSearch(limits, networkLimits).find(plan, progress.part(0, 2));
             drawn = backfeed(plan, report, options.step(), marks);
         }
         if (options.shows(DiagramOptions.Marks.FINDINGS)) {
             boolean told = options.shows(DiagramOptions.Marks.BACKFEED);
-            for (Finding finding : PlanReview.of(plan, limits, networkLimits, Progress.UNWATCHED)
+            for (Finding finding : PlanReview.of(plan, limits, networkLimits, progress.part(1, 2))
                     .result()
                     .findings()) {
                 if (!(told && isBackfeed(finding))) {

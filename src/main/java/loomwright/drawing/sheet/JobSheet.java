@@ -55,6 +55,9 @@ public record JobSheet(
         @Nullable PlanComparison comparison,
         Material material) {
 
+    /** Review, readings, comparison and two pictures, for whoever watches. */
+    private static final int PARTS = 5;
+
     public JobSheet {
         pictures = List.copyOf(pictures);
     }
@@ -66,7 +69,8 @@ public record JobSheet(
      *     combinations
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
-    public static Answer<JobSheet> of(SheetQuestion question, BackfeedLimits limits, NetworkLimits networkLimits) {
+    public static Answer<JobSheet> of(
+            SheetQuestion question, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         Plan plan = question.plan();
         Plan after = question.after();
         Plan goal = question.goal();
@@ -76,16 +80,21 @@ public record JobSheet(
             return plan;
         });
         Answer<PlanReadings> conditions = in(place, () -> PlanAnswer.of(goal, networkLimits));
-        Answer<ReviewReport> review = in(place, () -> PlanReview.of(goal, limits, networkLimits, Progress.UNWATCHED));
-        Answer<ReadingsSheet> readings = in(place, () -> ReadingsAnswer.of(ReadingsQuestion.of(goal), networkLimits));
+        Answer<ReviewReport> review =
+                in(place, () -> PlanReview.of(goal, limits, networkLimits, progress.part(0, PARTS)));
+        Answer<ReadingsSheet> readings =
+                in(place, () -> ReadingsAnswer.of(ReadingsQuestion.of(goal), networkLimits, progress.part(1, PARTS)));
         Answer<PlanComparison> comparison = after == null
                 ? null
-                : ComparisonAnswer.of(ComparisonQuestion.of(plan, after), limits, networkLimits, Progress.UNWATCHED);
+                : ComparisonAnswer.of(
+                        ComparisonQuestion.of(plan, after), limits, networkLimits, progress.part(2, PARTS));
         DiagramOptions options = DiagramOptions.USUAL.at(question.step());
         List<Svg> pictures = new ArrayList<>();
-        pictures.add(DrawingSvg.of(Diagram.of(plan, options, limits, networkLimits), "as-built"));
+        pictures.add(
+                DrawingSvg.of(Diagram.of(plan, options, limits, networkLimits, progress.part(3, PARTS)), "as-built"));
         if (after != null) {
-            pictures.add(DrawingSvg.of(Diagram.of(after, options, limits, networkLimits), "as-modified"));
+            pictures.add(DrawingSvg.of(
+                    Diagram.of(after, options, limits, networkLimits, progress.part(4, PARTS)), "as-modified"));
         }
         String title = question.title();
         JobSheet sheet = new JobSheet(

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import loomwright.answer.OutOfTime;
+import loomwright.answer.Progress;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
@@ -35,19 +36,23 @@ final class Bench {
     /** What stands for an open circuit: more than a common meter's range shows (common practice, no source). */
     static final double OPEN_OHM = 1e7;
 
+    private static final int TELL_EVERY = 100;
+
     private final Plan plan;
     private final NetworkLimits networkLimits;
     private final DiagnosisLimits limits;
+    private final Progress progress;
     private final PlanSolver solver;
     private final long endNs;
     private final Map<Map<String, String>, Plan> settings = new HashMap<>();
     private final Map<Asked, Optional<Measured>> known = new HashMap<>();
     private int solutions;
 
-    Bench(Plan plan, DiagnosisLimits limits, NetworkLimits networkLimits) {
+    Bench(Plan plan, DiagnosisLimits limits, NetworkLimits networkLimits, Progress progress) {
         this.plan = plan;
         this.networkLimits = networkLimits;
         this.limits = limits;
+        this.progress = progress;
         this.solver = new PlanSolver(networkLimits);
         this.endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(limits.timeMs());
     }
@@ -188,6 +193,9 @@ final class Bench {
 
     private void count() {
         solutions++;
+        if (solutions % TELL_EVERY == 0) {
+            progress.at(Math.min(solutions, limits.maxSolutions()), limits.maxSolutions());
+        }
         if (System.nanoTime() > endNs) {
             throw new OutOfTime("A diagnosis may take " + limits.timeMs() / 1000.0 + " s; " + solutions
                     + " solutions were made by then. Give fewer readings or a smaller plan.");

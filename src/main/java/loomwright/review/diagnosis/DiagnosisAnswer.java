@@ -10,6 +10,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Fault;
+import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.PlanCautions;
 import loomwright.network.NetworkLimits;
@@ -31,10 +32,10 @@ public final class DiagnosisAnswer {
      * @throws loomwright.answer.OutOfTime if it takes too long
      */
     public static Answer<DiagnosisReport> of(
-            DiagnosisQuestion question, DiagnosisLimits limits, NetworkLimits networkLimits) {
+            DiagnosisQuestion question, DiagnosisLimits limits, NetworkLimits networkLimits, Progress progress) {
         question.requireSound();
         checkSize(question, limits);
-        Diagnosis found = new Diagnosis(question, limits, new Bench(question.plan(), limits, networkLimits));
+        Diagnosis found = new Diagnosis(question, limits, new Bench(question.plan(), limits, networkLimits, progress));
         DiagnosisReport report = new ReportWriter(found).write();
         return new Answer<>(report, working(report), basis(question), cautions(question, report));
     }

@@ -18,6 +18,11 @@ public record DiagnosisLimits(int maxSolutions, int maxPairs, int timeMs) {
                 .reject();
     }
 
+    /** The same amount of work in another time. */
+    public DiagnosisLimits within(int otherTimeMs) {
+        return new DiagnosisLimits(maxSolutions, maxPairs, otherTimeMs);
+    }
+
     public static DiagnosisLimits defaults() {
         return new DiagnosisLimits(40_000, 800, 60_000);
     }

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import loomwright.answer.Progress;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
@@ -18,6 +19,7 @@ final class Ranges {
     private final Tolerances tolerances;
     private final NetworkLimits limits;
     private int solutions;
+    private int begun;
 
     Ranges(SolvedVariants variants, Tolerances tolerances, NetworkLimits limits) {
         this.variants = variants;
@@ -31,7 +33,7 @@ final class Ranges {
         return solutions;
     }
 
-    Map<Candidate, Range> of(List<Candidate> candidates) {
+    Map<Candidate, Range> of(List<Candidate> candidates, Progress progress) {
         Map<Variant, List<Candidate>> byVariant = new LinkedHashMap<>();
         for (Candidate c : candidates) {
             List<Variant> between = c.quantity() == Quantity.OHMS
@@ -42,6 +44,7 @@ final class Ranges {
         }
         Map<Candidate, Range> ranges = new HashMap<>();
         byVariant.forEach((variant, list) -> {
+            Progress here = progress.part(begun++, byVariant.size());
             Spreads spreads = Spreads.of(variant.of(plan), tolerances);
             List<Candidate> volts =
                     list.stream().filter(c -> c.quantity() == Quantity.VOLTS).toList();
@@ -50,7 +53,8 @@ final class Ranges {
                     volts.stream()
                             .map(c -> new VoltBounds.Asked(c.situation().step(), c.probe()))
                             .toList(),
-                    variants.solver());
+                    variants.solver(),
+                    here);
             solutions += spreads.list().size() + 2 * volts.size();
             for (int i = 0; i < volts.size(); i++) {
                 ranges.merge(volts.get(i), found.get(i), Range::and);

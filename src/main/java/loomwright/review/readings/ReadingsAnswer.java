@@ -9,6 +9,7 @@ import java.util.Set;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.answer.Progress;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
 import loomwright.network.NetworkLimits;
@@ -27,29 +28,32 @@ public final class ReadingsAnswer {
     private final Plan plan;
     private final NetworkLimits limits;
     private final SolvedVariants variants;
+    private final Progress progress;
 
-    private ReadingsAnswer(ReadingsQuestion question, NetworkLimits limits) {
+    private ReadingsAnswer(ReadingsQuestion question, NetworkLimits limits, Progress progress) {
         this.question = question;
         this.plan = question.plan();
         this.limits = limits;
+        this.progress = progress;
         this.variants = new SolvedVariants(plan, new PlanSolver(limits));
     }
 
     /**
      * Draws up the sheet.
      *
+     * @param progress is told before each solution, and may end it
      * @throws loomwright.answer.RejectedInput with all faults of the plan and of the options
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
-    public static Answer<ReadingsSheet> of(ReadingsQuestion question, NetworkLimits limits) {
+    public static Answer<ReadingsSheet> of(ReadingsQuestion question, NetworkLimits limits, Progress progress) {
         question.requireSound();
-        return new ReadingsAnswer(question, limits).answer();
+        return new ReadingsAnswer(question, limits, progress).answer();
     }
 
     private Answer<ReadingsSheet> answer() {
         Selection selection = Selection.of(question, variants);
         Ranges bounds = new Ranges(variants, Tolerances.of(question), limits);
-        Map<Candidate, Range> ranges = bounds.of(selection.candidates());
+        Map<Candidate, Range> ranges = bounds.of(selection.candidates(), progress);
         List<String> leftOut = new ArrayList<>(selection.leftOut());
         List<Reading> readings = new ArrayList<>();
         for (Candidate candidate : selection.candidates()) {

@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
+import loomwright.answer.Progress;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
@@ -42,6 +43,7 @@ final class VoltBounds {
     private final Spreads spreads;
     private final List<Asked> asked;
     private final PlanSolver solver;
+    private final Progress progress;
     private final double[] lowest;
     private final double[] highest;
     private final double[] falls;
@@ -50,10 +52,11 @@ final class VoltBounds {
     private final List<SolvedStep> like;
     private final Sample nominal;
 
-    private VoltBounds(Spreads spreads, List<Asked> asked, PlanSolver solver) {
+    private VoltBounds(Spreads spreads, List<Asked> asked, PlanSolver solver, Progress progress) {
         this.spreads = spreads;
         this.asked = asked;
         this.solver = solver;
+        this.progress = progress;
         this.like = solver.solve(spreads.plan());
         this.nominal = sample(spreads.plan(), like);
         this.lowest = new double[asked.size()];
@@ -64,8 +67,8 @@ final class VoltBounds {
     }
 
     /** The ranges of readings, in their order. */
-    static List<Range> of(Spreads spreads, List<Asked> asked, PlanSolver solver) {
-        return new VoltBounds(spreads, asked, solver).ranges();
+    static List<Range> of(Spreads spreads, List<Asked> asked, PlanSolver solver, Progress progress) {
+        return new VoltBounds(spreads, asked, solver, progress).ranges();
     }
 
     private List<Range> ranges() {
@@ -75,6 +78,7 @@ final class VoltBounds {
         }
         double[][] down = influences();
         for (int r = 0; r < asked.size(); r++) {
+            progress.at(spreads.list().size() + r, spreads.list().size() + asked.size());
             if (nominal.figures().getOrDefault(r, OptionalDouble.empty()).isPresent()) {
                 take(down[r], Set.of(asked.get(r).step()));
                 take(opposite(down[r]), Set.of(asked.get(r).step()));
@@ -96,6 +100,7 @@ final class VoltBounds {
         Set<Step> steps = asked.stream().map(Asked::step).collect(Collectors.toSet());
         double[][] down = new double[asked.size()][spreads.list().size()];
         for (int i = 0; i < spreads.list().size(); i++) {
+            progress.at(i, spreads.list().size() + asked.size());
             double[] shares = new double[spreads.list().size()];
             shares[i] = 1;
             Sample high = take(shares, steps);

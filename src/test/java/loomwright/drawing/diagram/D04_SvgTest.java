@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import javax.xml.parsers.DocumentBuilderFactory;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
@@ -21,7 +22,12 @@ import org.w3c.dom.NodeList;
 class D04_SvgTest {
     private static byte[] svg(Plan plan) {
         return DrawingSvg.of(
-                        Diagram.of(plan, DiagramOptions.USUAL, BackfeedLimits.defaults(), NetworkLimits.defaults()),
+                        Diagram.of(
+                                plan,
+                                DiagramOptions.USUAL,
+                                BackfeedLimits.defaults(),
+                                NetworkLimits.defaults(),
+                                Progress.UNWATCHED),
                         "d")
                 .bytes();
     }

@@ -3,6 +3,7 @@ package loomwright.drawing.diagram;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import loomwright.answer.Progress;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
@@ -13,7 +14,11 @@ import org.junit.jupiter.api.Test;
 class D05_ComparisonTest {
     private static Drawing compared(Plan before, Plan after) {
         return Diagram.compare(
-                ComparisonQuestion.of(before, after), DiagramOptions.USUAL, Drawn.LIMITS, NetworkLimits.defaults());
+                ComparisonQuestion.of(before, after),
+                DiagramOptions.USUAL,
+                Drawn.LIMITS,
+                NetworkLimits.defaults(),
+                Progress.UNWATCHED);
     }
 
     @Test

@@ -1,6 +1,7 @@
 package loomwright.drawing.diagram;
 
 import java.util.List;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
@@ -24,7 +25,12 @@ final class Drawn {
     private Drawn() {}
 
     static Drawing of(Plan plan, Step step, Marks... marks) {
-        return Diagram.of(plan, new DiagramOptions(step, List.of(marks), null), LIMITS, NetworkLimits.defaults());
+        return Diagram.of(
+                plan,
+                new DiagramOptions(step, List.of(marks), null),
+                LIMITS,
+                NetworkLimits.defaults(),
+                Progress.UNWATCHED);
     }
 
     static Drawing example(String name, Step step, Marks... marks) {

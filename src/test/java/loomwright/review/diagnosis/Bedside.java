@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import loomwright.answer.Progress;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
@@ -61,7 +62,8 @@ final class Bedside {
     }
 
     static Bench bench(Plan plan) {
-        return new Bench(plan, new DiagnosisLimits(1_000_000, 800, 3_600_000), NetworkLimits.defaults());
+        return new Bench(
+                plan, new DiagnosisLimits(1_000_000, 800, 3_600_000), NetworkLimits.defaults(), Progress.UNWATCHED);
     }
 
     /** What a meter without errors shows. */
@@ -100,7 +102,8 @@ final class Bedside {
         return DiagnosisAnswer.of(
                         new DiagnosisQuestion(plan, readings, MeterAccuracy.USUAL),
                         DiagnosisLimits.defaults(),
-                        NetworkLimits.defaults())
+                        NetworkLimits.defaults(),
+                        Progress.UNWATCHED)
                 .result();
     }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import loomwright.answer.Fault;
 import loomwright.answer.OutOfTime;
+import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plans;
@@ -71,7 +72,8 @@ class D01_ReadingsTest {
         DiagnosisQuestion question = new DiagnosisQuestion(
                 Bedside.TWO_LOADS, List.of(volts("F1.a", Condition.RUN, Map.of())), MeterAccuracy.USUAL);
         rejects(
-                () -> DiagnosisAnswer.of(question, new DiagnosisLimits(10, 10, 1000), NetworkLimits.defaults()),
+                () -> DiagnosisAnswer.of(
+                        question, new DiagnosisLimits(10, 10, 1000), NetworkLimits.defaults(), Progress.UNWATCHED),
                 Fault.Code.OVER_LIMIT,
                 "/plan/parts");
     }
@@ -82,8 +84,8 @@ class D01_ReadingsTest {
                 Plans.example("sandpiper-as-built"),
                 List.of(volts("coil.15", Condition.CRANK, Map.of())),
                 MeterAccuracy.USUAL);
-        assertThatThrownBy(() ->
-                        DiagnosisAnswer.of(question, new DiagnosisLimits(40_000, 800, 1), NetworkLimits.defaults()))
+        assertThatThrownBy(() -> DiagnosisAnswer.of(
+                        question, new DiagnosisLimits(40_000, 800, 1), NetworkLimits.defaults(), Progress.UNWATCHED))
                 .isInstanceOf(OutOfTime.class);
     }
 }

@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.Collectors;
+import loomwright.answer.Progress;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
@@ -44,7 +45,7 @@ class R02_BoundsHoldTest {
         SolvedVariants variants = new SolvedVariants(plan, new PlanSolver(LIMITS));
         List<Candidate> candidates = Selection.of(question, variants).candidates();
         Tolerances tolerances = Tolerances.of(question);
-        Map<Candidate, Range> ranges = new Ranges(variants, tolerances, LIMITS).of(candidates);
+        Map<Candidate, Range> ranges = new Ranges(variants, tolerances, LIMITS).of(candidates, Progress.UNWATCHED);
         List<Variant> all = new ArrayList<>(candidates.stream()
                 .flatMap(c -> c.situation().variants(plan).stream())
                 .distinct()

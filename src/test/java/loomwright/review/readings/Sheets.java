@@ -1,6 +1,7 @@
 package loomwright.review.readings;
 
 import java.util.List;
+import loomwright.answer.Progress;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
 import loomwright.review.readings.ReadingsSheet.Purpose;
@@ -15,7 +16,8 @@ final class Sheets {
     }
 
     static ReadingsSheet of(ReadingsQuestion question) {
-        return ReadingsAnswer.of(question, NetworkLimits.defaults()).result();
+        return ReadingsAnswer.of(question, NetworkLimits.defaults(), Progress.UNWATCHED)
+                .result();
     }
 
     static Reading one(ReadingsSheet sheet, Purpose purpose, String situation, String red, String black) {

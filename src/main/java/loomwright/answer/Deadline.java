@@ -1,0 +1,35 @@
+package loomwright.answer;
+
+import java.util.concurrent.TimeUnit;
+
+/** A progress that ends the calculation when its time is up. The time begins when this is made. */
+public final class Deadline implements Progress {
+    private final int timeMs;
+    private final long endNs;
+    private final Progress told;
+
+    /**
+     * Begins.
+     *
+     * @param timeMs how long the calculation may take, in ms
+     * @param told is told the progress meanwhile
+     */
+    public Deadline(int timeMs, Progress told) {
+        this.timeMs = timeMs;
+        this.endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(timeMs);
+        this.told = told;
+    }
+
+    /** {@inheritDoc}
+     *
+     * @throws OutOfTime if the time is up
+     */
+    @Override
+    public void at(long done, long of) {
+        if (System.nanoTime() - endNs > 0) {
+            throw new OutOfTime("A calculation may take " + timeMs / 1000.0 + " s; " + done + " of " + of
+                    + " parts of this one were done");
+        }
+        told.at(done, of);
+    }
+}

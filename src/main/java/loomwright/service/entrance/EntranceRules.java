@@ -1,0 +1,28 @@
+package loomwright.service.entrance;
+
+import java.util.Optional;
+import loomwright.answer.Faults;
+
+/**
+ * Who may ask, and how often.
+ *
+ * @param keys of the callers; {@link ApiKeys#NONE} lets in everybody
+ * @param requestsPerSecond of each caller in the long run; 0 for no limit
+ * @param burst how many requests a caller may send at once
+ */
+public record EntranceRules(ApiKeys keys, double requestsPerSecond, int burst) {
+    /** Everybody, as often as they like. */
+    public static final EntranceRules OPEN = new EntranceRules(ApiKeys.NONE, 0, 20);
+
+    public EntranceRules {
+        new Faults()
+                .range("/requestsPerSecond", requestsPerSecond, 0, 1_000_000)
+                .range("/burst", burst, 1, 1_000_000)
+                .reject();
+    }
+
+    /** A new pace by these rules; empty without a limit. */
+    public Optional<Pace> pace() {
+        return requestsPerSecond > 0 ? Optional.of(new Pace(requestsPerSecond, burst)) : Optional.empty();
+    }
+}

@@ -1,0 +1,219 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.net.InetAddress;
+import java.net.Socket;
+import java.net.SocketException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.zip.GZIPOutputStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Senders that mean no good by how they send: compressed, without end, slowly, or over many connections. */
+class HostileConnectionTest {
+    private static final String PLAIN_GET = "GET /health HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n";
+
+    private static Server server(int connections, int idleMs, int arrivalMs) {
+        ServiceLimits d = ServiceLimits.DEFAULT;
+        return Server.start(Options.DEFAULT
+                .withPort(0)
+                .withLimits(new ServiceLimits(
+                        100_000,
+                        d.headBytes(),
+                        d.nestingDepth(),
+                        d.stringChars(),
+                        d.nameChars(),
+                        d.numberChars(),
+                        d.tokens(),
+                        d.threads(),
+                        connections,
+                        idleMs,
+                        arrivalMs,
+                        0,
+                        d.stopMs())));
+    }
+
+    private static Socket connect(Server server) throws IOException {
+        Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port());
+        socket.setSoTimeout(60_000);
+        return socket;
+    }
+
+    private static void send(Socket socket, String text) throws IOException {
+        OutputStream out = socket.getOutputStream();
+        out.write(text.getBytes(StandardCharsets.ISO_8859_1));
+        out.flush();
+    }
+
+    /** All that comes until the other side closes. */
+    private static String rest(Socket socket) throws IOException {
+        try (InputStream in = socket.getInputStream()) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"gzip", "x-gzip", "deflate", "br", "gzip, gzip", "GZIP"})
+    void aCompressedBodyIsRefusedUnread(String encoding) throws IOException {
+        ByteArrayOutputStream small = new ByteArrayOutputStream();
+        try (GZIPOutputStream zip = new GZIPOutputStream(small)) {
+            // 100 MB of blanks in 100 kB.
+            byte[] blanks = " ".repeat(1_000_000).getBytes(StandardCharsets.US_ASCII);
+            for (int i = 0; i < 100; i++) {
+                zip.write(blanks);
+            }
+        }
+        for (String path : List.of("/v1/plans/review", "/v1/bulk/review")) {
+            LiveService.ask()
+                    .contentType(path.contains("bulk") ? Json.LINES : Json.MEDIA_TYPE)
+                    .header("Content-Encoding", encoding)
+                    .body(small.toByteArray())
+                    .post(path)
+                    .then()
+                    .statusCode(415);
+        }
+    }
+
+    @Test
+    void aBodyCompressedOnTheWayIsRefused() {
+        assertThat(LiveService.raw("POST /v1/networks/solution HTTP/1.1\r\nHost: x\r\nConnection: close\r\n"
+                        + "Content-Type: application/json\r\nTransfer-Encoding: gzip, chunked\r\n\r\n0\r\n\r\n"))
+                .matches("(?s)HTTP/1\\.1 [45]\\d\\d .*")
+                .doesNotStartWith("HTTP/1.1 500");
+    }
+
+    @Test
+    void aBodyThatDoesNotSayHowLongItIsMayBeNoLonger() throws IOException {
+        try (Server server = server(100, 30_000, 60_000);
+                Socket socket = connect(server)) {
+            send(
+                    socket,
+                    "POST /v1/networks/solution HTTP/1.1\r\nHost: x\r\nConnection: close\r\n"
+                            + "Content-Type: application/json\r\nTransfer-Encoding: chunked\r\n\r\n");
+            String chunk = "2710\r\n" + " ".repeat(10_000) + "\r\n";
+            for (int i = 0; i < 11; i++) {
+                send(socket, chunk);
+            }
+            byte[] start = socket.getInputStream().readNBytes(12);
+            assertThat(new String(start, StandardCharsets.US_ASCII)).isEqualTo("HTTP/1.1 413");
+        }
+    }
+
+    @Test
+    @Timeout(60)
+    void aBodyThatTricklesInIsCutOff() throws Exception {
+        try (Server server = server(100, 30_000, 300);
+                Socket socket = connect(server)) {
+            send(
+                    socket,
+                    "POST /v1/networks/solution HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+                            + "Content-Length: 90000\r\n\r\n");
+            InputStream in = socket.getInputStream();
+            try {
+                while (in.available() == 0) {
+                    send(socket, " ");
+                    TimeUnit.MILLISECONDS.sleep(20);
+                }
+            } catch (SocketException closed) {
+                assertThat(closed).isNotNull();
+            }
+            assertThat(new String(in.readNBytes(12), StandardCharsets.US_ASCII)).isEqualTo("HTTP/1.1 408");
+        }
+    }
+
+    @Test
+    @Timeout(60)
+    void aSilentSenderIsCutOff() throws IOException {
+        try (Server server = server(100, 200, 60_000);
+                Socket head = connect(server);
+                Socket body = connect(server)) {
+            send(head, "GET /health HTTP/1.1\r\nHos");
+            send(
+                    body,
+                    "POST /v1/networks/solution HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+                            + "Content-Length: 50\r\n\r\n{");
+            assertThat(rest(head)).doesNotContain(" 200 ");
+            assertThat(rest(body)).startsWith("HTTP/1.1 408 ").contains(ProblemType.REQUEST_TIMEOUT.uri());
+        }
+    }
+
+    @Test
+    @Timeout(60)
+    void oneConnectionTooManyWaitsUntilAnotherEnds() throws IOException {
+        List<Socket> idle = new ArrayList<>();
+        try (Server server = server(8, 30_000, 60_000)) {
+            for (int i = 0; i < 8; i++) {
+                Socket socket = connect(server);
+                send(socket, "GET /health HTTP/1.1\r\nHost: x\r\n\r\n");
+                assertThat(new String(socket.getInputStream().readNBytes(12), StandardCharsets.US_ASCII))
+                        .isEqualTo("HTTP/1.1 200");
+                idle.add(socket);
+            }
+            try (Socket waiting = connect(server)) {
+                send(waiting, PLAIN_GET);
+                idle.remove(0).close();
+                assertThat(rest(waiting)).startsWith("HTTP/1.1 200 ");
+            }
+        } finally {
+            for (Socket socket : idle) {
+                socket.close();
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "X-Request-Id: a\r\n Set-Cookie: b=c",
+                "X-Request-Id: a\rSet-Cookie: b=c",
+                "X-Request-Id: a\nSet-Cookie: b=c",
+                "X-Request-Id: a%0d%0aSet-Cookie: b=c",
+                "X-Request-Id: a\u0000Set-Cookie: b=c",
+                "Origin: https://x.example\r\n\tSet-Cookie: b=c",
+                "X-Api-Key: a\rSet-Cookie: b=c"
+            })
+    void noHeaderOfOursCanBeForged(String header) {
+        String answer =
+                LiveService.raw("GET /v1/examples/%0d%0aSet-Cookie:%20b=c HTTP/1.1\r\nHost: x\r\nConnection: close\r\n"
+                        + header + "\r\n\r\n");
+        assertThat(answer).matches("(?s)HTTP/1\\.1 4\\d\\d .*");
+        assertThat(answer.substring(0, answer.indexOf("\r\n\r\n"))).doesNotContain("Set-Cookie");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/page/..%2f..%2fopenapi.yaml",
+                "/page/..%2findex.html",
+                "/page/%2e%2e%2findex.html",
+                "/page/..%252findex.html",
+                "/page/page.css%00.js",
+                "/page/page.css%2f",
+                "/page//page.css",
+                "/page/./page.css",
+                "/page/..;/docs",
+                "/page/%c0%ae%c0%ae/x",
+                "/page/PAGE.CSS",
+                "/page/C:%5cwindows",
+                "/docs/..%2fpage%2fpage.css",
+                "/docs/start.js%20",
+                "/v1/examples/..%2f..%2flogback",
+                "/v1/examples/sandpiper-as-built.json",
+                "/v1/tables/..%2fampacity"
+            })
+    void noPathLeadsToAFileThatIsNotListed(String path) {
+        assertThat(LiveService.raw("GET " + path + " HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n"))
+                .matches("(?s)HTTP/1\\.1 4\\d\\d .*")
+                .contains("Content-Type: application/problem+json");
+    }
+}

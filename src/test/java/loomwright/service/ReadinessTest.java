@@ -1,0 +1,90 @@
+package loomwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.equalTo;
+
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import org.junit.jupiter.api.Test;
+
+/** When a load balancer may send requests. */
+class ReadinessTest {
+    private static Server started(Vitals vitals, int drainMs) {
+        ServiceLimits d = ServiceLimits.DEFAULT;
+        ServiceLimits limits = new ServiceLimits(
+                d.bodyBytes(),
+                d.headBytes(),
+                d.nestingDepth(),
+                d.stringChars(),
+                d.nameChars(),
+                d.numberChars(),
+                d.tokens(),
+                d.threads(),
+                d.connections(),
+                d.idleMs(),
+                d.arrivalMs(),
+                drainMs,
+                d.stopMs());
+        return Server.start(
+                Options.DEFAULT.withPort(0).withLimits(limits),
+                LiveService.CONTRACT,
+                List.of(
+                        Endpoint.get("/health", "getHealth", request -> Reply.of(Json.MEDIA_TYPE, "{}")),
+                        Endpoint.get("/ready", "getReadiness", vitals.readiness()::tell)),
+                vitals);
+    }
+
+    @Test
+    void whileItWarmsUpItIsHealthyButNotReady() {
+        Vitals vitals = Vitals.fresh();
+        vitals.readiness().warmingUp();
+        try (Server server = started(vitals, 0)) {
+            LiveService.ask(server)
+                    .get("/ready")
+                    .then()
+                    .statusCode(503)
+                    .header("Retry-After", "1")
+                    .header("Cache-Control", "no-store")
+                    .body("type", equalTo(ProblemType.NOT_READY.uri()))
+                    .body("detail", equalTo("The service is warming up."));
+            vitals.readiness().warm();
+            LiveService.ask(server).get("/ready").then().statusCode(200).body("status", equalTo("ready"));
+        }
+    }
+
+    @Test
+    void aStopIsSaidWhileRequestsStillAreAnswered() {
+        Vitals vitals = Vitals.fresh();
+        Server server = started(vitals, 3_000);
+        CompletableFuture<Void> stop = CompletableFuture.runAsync(server::close);
+        int status = 200;
+        while (status == 200) {
+            status = LiveService.ask(server).get("/ready").statusCode();
+        }
+        assertThat(status).isEqualTo(503);
+        assertThat(stop.isDone()).isFalse();
+        stop.join();
+    }
+
+    @Test
+    void theEndOfWarmingUpDoesNotCallAStopBack() {
+        Vitals vitals = Vitals.fresh();
+        vitals.readiness().warmingUp();
+        vitals.readiness().stopping();
+        vitals.readiness().warm();
+        try (Server server = started(vitals, 0)) {
+            LiveService.ask(server).get("/ready").then().statusCode(503);
+        }
+    }
+
+    @Test
+    void aServiceStartedForGoodBecomesReadyByItself() {
+        try (Server server = Server.startAndWarmUp(Options.DEFAULT.withPort(0))) {
+            int status = 503;
+            while (status == 503) {
+                status = LiveService.ask(server).get("/ready").statusCode();
+            }
+            assertThat(status).isEqualTo(200);
+        }
+    }
+}
