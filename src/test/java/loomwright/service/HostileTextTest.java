@@ -78,7 +78,7 @@ class HostileTextTest {
                 .statusCode(400);
         LiveService.ask()
                 .get("/v1/resistance?network="
-                        + text.substring(0, 5_000).replace("|", "%7C").replace("[", "%5B"))
+                        + text.substring(0, 2_000).replace("|", "%7C").replace("[", "%5B"))
                 .then()
                 .statusCode(400);
     }
@@ -129,6 +129,11 @@ class HostileTextTest {
         return mapper.writeValueAsString(plan).getBytes(StandardCharsets.UTF_8);
     }
 
+    private static String bodyOf(String path) throws Exception {
+        String plan = new String(plan(), StandardCharsets.UTF_8);
+        return path.endsWith("/readings") ? "{\"plan\":" + plan + "}" : plan;
+    }
+
     private static void rename(JsonNode node) {
         if (node instanceof com.fasterxml.jackson.databind.node.ObjectNode object) {
             for (String name : List.of("name", "label")) {
@@ -153,7 +158,7 @@ class HostileTextTest {
         String table = LiveService.ask()
                 .contentType("application/json")
                 .accept("text/csv")
-                .body(plan())
+                .body(bodyOf(path))
                 .post(path)
                 .then()
                 .statusCode(200)
@@ -192,13 +197,13 @@ class HostileTextTest {
             String post = LiveService.ask()
                     .contentType("application/json")
                     .accept("text/markdown")
-                    .body(plan())
+                    .body(bodyOf(path))
                     .post(path)
                     .then()
                     .statusCode(200)
                     .extract()
                     .asString();
-            assertThat(post).as(path).doesNotContain("<script", "[a](javascript");
+            assertThat(post).as(path).doesNotContainPattern("(?<!\\\\)<script|(?<!\\\\)\\[a]\\(");
         }
     }
 }
