@@ -24,11 +24,9 @@ final class RehearseCommand implements Callable<Integer> {
     private static final List<String> OF_A_PLAN = List.of(
             "/v1/plans/solution",
             "/v1/plans/review",
-            "/v1/plans/readings?format=csv",
-            "/v1/plans/diagram?format=svg",
             "/v1/bulk/review");
     private static final List<String> WITHOUT_A_PLAN =
-            List.of("/health", "/openapi.yaml", "/docs", "/v1/spark?format=svg", "/v1/resistance?expression=6%7C%7C13");
+            List.of("/health", "/openapi.yaml", "/docs", "/v1/conductors", PLAN + "/diagram?format=svg");
 
     private final HttpClient client =
             HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
