@@ -2,13 +2,13 @@
 # Two replicas behind nginx; one is killed in the middle of a bulk run. Shows that no line is lost or answered twice, and
 # that single calls go on without an error.
 #
-#   replicas/run.sh [LINES]      600 plans without
+#   replicas/run.sh [LINES]      300 plans without
 #
 # START may hold the command that starts a service (loomwright); without it the built classes are run by Maven.
 # Ends with 75 if nginx, curl or python3 is missing.
 set -euo pipefail
 cd "$(dirname "$0")"
-lines=${1:-600}
+lines=${1:-300}
 root=$(cd ../.. && pwd)
 PATH=$PATH:/usr/sbin
 for tool in nginx curl python3; do

@@ -1,35 +1,41 @@
 #!/bin/sh
 # Puts the one jar, the start script and what goes with them into an archive and, where dpkg-deb is, a Debian package.
-#   package.sh VERSION JAR TARGET    run by mvn -Pdist package
+#   package.sh VERSION JAR TARGET JDK    run by mvn -Pdist package
 set -eu
-version=$1 jar=$2 target=$3
+version=$1 shaded=$2 target=$3 jdk=$4
 here=$(dirname "$0")
 root=$here/../..
 work=$target/dist
 name=loomwright-$version
 rm -rf "$work"
 umask 022
-
 mkdir -p "$work/$name"
-cp "$jar" "$work/$name/loomwright.jar"
+
+# YAML takes long to read at each start: the contract goes in as JSON as well.
+jar=$work/loomwright.jar
+cp "$shaded" "$jar"
+"$jdk/bin/java" -cp "$jar" loomwright.service.ContractAsJson "$work/openapi.json"
+"$jdk/bin/jar" --update --file "$jar" -C "$work" openapi.json
+
+cp "$jar" "$work/$name"
 cp "$here/loomwright" "$here/debian/loomwright.service" "$root/README.md" "$root/openapi.yaml" "$work/$name"
 cp -r "$root/docs" "$root/postman-free-examples" "$work/$name"
 tar -C "$work" --owner=0 --group=0 --sort=name -czf "$target/$name.tar.gz" "$name"
 echo "$target/$name.tar.gz"
 
-if ! command -v dpkg-deb; then
+if ! command -v dpkg-deb >"$work/dpkg-deb"; then
     echo "no dpkg-deb here, so no Debian package"
     exit 0
 fi
 deb=$work/deb
 mkdir -p "$deb/DEBIAN" "$deb/usr/bin" "$deb/usr/lib/loomwright" "$deb/usr/share/doc/loomwright" \
     "$deb/lib/systemd/system" "$deb/etc/default"
-cp "$jar" "$deb/usr/lib/loomwright/loomwright.jar"
+cp "$jar" "$deb/usr/lib/loomwright"
 cp "$here/loomwright" "$deb/usr/lib/loomwright"
 ln -s ../lib/loomwright/loomwright "$deb/usr/bin/loomwright"
 cp "$here/debian/loomwright.service" "$deb/lib/systemd/system"
 cp "$here/debian/default" "$deb/etc/default/loomwright"
-cp -r "$root/README.md" "$root/docs/." "$root/postman-free-examples" "$deb/usr/share/doc/loomwright"
+cp -r "$root/docs/." "$root/postman-free-examples" "$deb/usr/share/doc/loomwright"
 for script in postinst prerm postrm; do
     cp "$here/debian/$script" "$deb/DEBIAN"
     chmod 755 "$deb/DEBIAN/$script"
