@@ -41,6 +41,10 @@ class Sender(threading.Thread):
         connection = None
         while not self.stop.is_set():
             if self.pause.is_set():
+                # Kept open, it may be closed by the service for its silence.
+                if connection:
+                    connection.close()
+                    connection = None
                 self.resting.set()
                 time.sleep(0.05)
                 continue
