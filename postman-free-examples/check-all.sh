@@ -72,6 +72,12 @@ export LOOMWRIGHT=http://127.0.0.1:$port
 for script in curl/*.sh; do
   example "$script" "curl" "./$script"
 done
+example bulk/table.sh "curl" bulk/table.sh
+for plan in sandpiper-as-built sandpiper-unguarded-bypass otter-6v-positive-earth; do
+  curl -sf "$LOOMWRIGHT/v1/examples/$plan" | tr -d '\n'
+  echo
+done >"$folder/plans.ndjson"
+example bulk/run.sh "curl" bulk/run.sh review "$folder/plans.ndjson" "$folder/answers.ndjson"
 example forum-bot "python3" python3 -m unittest discover -s forum-bot -p 'test_*.py'
 python=$(bridge || true)
 example spreadsheet "soffice ${python:-python3-uno}" "${python:-python3}" spreadsheet/recalculate.py "$LOOMWRIGHT"

@@ -211,7 +211,12 @@ public final class Main implements Callable<Integer> {
         return limits.toOptions(
                 spec,
                 () -> new Options(
-                        host, port, checkEveryRequest, allowedOrigins, ServiceLimits.DEFAULT, CalculationLimits.DEFAULT));
+                        host,
+                        port,
+                        checkEveryRequest,
+                        allowedOrigins,
+                        ServiceLimits.DEFAULT,
+                        CalculationLimits.DEFAULT));
     }
 
     private static void announce(PrintStream out, String address) {

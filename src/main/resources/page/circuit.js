@@ -25,6 +25,8 @@ export async function start() {
   );
   place("example").addEventListener("change", () => guard(openExample));
   place("file").addEventListener("change", () => openFile());
+  // The same file, edited and chosen again, is a change only if the field was empty before.
+  place("file").addEventListener("click", () => (place("file").value = ""));
   place("item").addEventListener("change", showProperties);
   place("changer").addEventListener("submit", change);
   place("undo").addEventListener("click", () => guard(undo));

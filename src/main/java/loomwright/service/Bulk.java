@@ -50,9 +50,8 @@ final class Bulk implements Endpoint.Handler {
         forms.add(0, in);
         String out = Accept.choose(request.accept(), forms).orElseThrow(() -> Request.notAcceptable(forms));
         boolean csv = out.equals(CSV);
-        LineForm form = csv
-                ? new CsvLineForm(operation.calculation().columns(), false)
-                : new JsonLineForm(request.json());
+        LineForm form =
+                csv ? new CsvLineForm(operation.calculation().columns(), false) : new JsonLineForm(request.json());
         return Reply.streamed(csv ? Face.CSV.contentType() : Json.LINES, (stream, problem) -> {
                     if (!room.tryAcquire()) {
                         throw busy();

@@ -27,10 +27,7 @@ final class BulkOperations {
      * @param get the contract of an input in a row; absent if its input does not fit in one
      */
     record BulkOperation(
-            String name,
-            Calculation<?, ?> calculation,
-            Contract.Operation post,
-            Contract.@Nullable Operation get) {
+            String name, Calculation<?, ?> calculation, Contract.Operation post, Contract.@Nullable Operation get) {
         JsonSchema schema() {
             return Objects.requireNonNull(post.body());
         }

@@ -16,11 +16,7 @@ import loomwright.review.mistakes.MistakesLimits;
  * @param bulk threads, window and number of bulk runs
  */
 public record CalculationLimits(
-        NetworkLimits network,
-        BackfeedLimits backfeed,
-        MistakesLimits mistakes,
-        SneakLimits sneaks,
-        BulkLimits bulk) {
+        NetworkLimits network, BackfeedLimits backfeed, MistakesLimits mistakes, SneakLimits sneaks, BulkLimits bulk) {
     public static final CalculationLimits DEFAULT = new CalculationLimits(
             NetworkLimits.defaults(),
             BackfeedLimits.defaults(),

@@ -109,8 +109,9 @@ final class CsvLines implements LineInputs {
         } catch (CharacterCodingException e) {
             throw new Refusal(ProblemType.BAD_ENCODING, "The row is not UTF-8.");
         }
-        return cells.orElseThrow(() -> new Refusal(
-                ProblemType.INVALID_INPUT,
-                "The quotes of the row do not match: a quoted cell ends in its own line, with the comma right behind it."));
+        return cells.orElseThrow(
+                () -> new Refusal(
+                        ProblemType.INVALID_INPUT,
+                        "The quotes of the row do not match: a quoted cell ends in its own line, with the comma right behind it."));
     }
 }

@@ -24,5 +24,6 @@ interface LineForm {
      *
      * @param problem why it ended early
      */
-    record Ended(String operation, Summary summary, @Nullable Problem problem) {}
+    record Ended(
+            String operation, Summary summary, @Nullable Problem problem) {}
 }

@@ -110,8 +110,9 @@ final class Routes {
                         "/v1/plans/solution",
                         "solvePlan",
                         Calculation.of(Plan.class, plan -> PlanAnswer.of(plan, limits.network()))
-                                .in(faces ->
-                                        faces.table(PlanTables.READINGS, PlanTables::readings).text(Face.MARKDOWN, PlanPosts::readings)).counting(Findings::of)),
+                                .in(faces -> faces.table(PlanTables.READINGS, PlanTables::readings)
+                                        .text(Face.MARKDOWN, PlanPosts::readings))
+                                .counting(Findings::of)),
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
@@ -119,8 +120,9 @@ final class Routes {
                                         Plan.class,
                                         (plan, progress) ->
                                                 BackfeedAnswer.of(plan, limits.backfeed(), limits.network(), progress))
-                                .in(faces ->
-                                        faces.table(PlanTables.BACKFEED, PlanTables::backfeed).text(Face.MARKDOWN, PlanPosts::backfeed)).counting(Findings::of)),
+                                .in(faces -> faces.table(PlanTables.BACKFEED, PlanTables::backfeed)
+                                        .text(Face.MARKDOWN, PlanPosts::backfeed))
+                                .counting(Findings::of)),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
@@ -165,7 +167,9 @@ final class Routes {
                                         Plan.class,
                                         (plan, progress) ->
                                                 PlanReview.of(plan, limits.backfeed(), limits.network(), progress))
-                                .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review).text(Face.MARKDOWN, PlanPosts::review)).counting(Findings::of)),
+                                .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review)
+                                        .text(Face.MARKDOWN, PlanPosts::review))
+                                .counting(Findings::of)),
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",
@@ -215,18 +219,21 @@ final class Routes {
                 .in(faces -> faces.figure(VoltageDrop.Result::totalV)
                         .table(WireForms.DROP, WireForms::table)
                         .page("Wire", WireForms::table)
-                        .curves(question -> DropPlot.draw(DropOverLength.of(question)))).counting(Findings::of);
+                        .curves(question -> DropPlot.draw(DropOverLength.of(question))))
+                .counting(Findings::of);
         Calculation<ConductorSizing.Input, ConductorSizing.Result> sizing = Calculation.of(
                         ConductorSizing.Input.class, ConductorSizing::size)
                 .in(faces -> faces.figure(WireForms::areaMm2, WireForms::whyNone)
                         .table(WireForms.SIZE, WireForms::table)
-                        .curves(question -> DropPlot.draw(DropOverLength.of(question)))).counting(Findings::of);
+                        .curves(question -> DropPlot.draw(DropOverLength.of(question))))
+                .counting(Findings::of);
         Calculation<FuseChoice.Input, FuseChoice.Result> fuse = Calculation.of(
                         FuseChoice.Input.class, FuseChoice::choose)
                 .in(faces -> faces.figure(WireForms::ratingA, FuseChoice.Result::reason)
                         .table(WireForms.FUSE, WireForms::table)
                         .page("Fuse", WireForms::table)
-                        .curves(question -> FusePlot.draw(FuseCurves.of(question)))).counting(Findings::of);
+                        .curves(question -> FusePlot.draw(FuseCurves.of(question))))
+                .counting(Findings::of);
         return List.of(
                 get("/v1/voltage-drop", "getVoltageDrop", drop),
                 post("/v1/voltage-drop", "postVoltageDrop", drop),
@@ -261,7 +268,8 @@ final class Routes {
         Calculation<BallastInput, BallastResult> ballast = Calculation.of(BallastInput.class, BallastQuestion::answer)
                 .in(faces -> faces.figure(BallastResult::coilKeyOnV)
                         .table(BallastQuestion.COLUMNS, BallastQuestion::table)
-                        .page("Ballast resistor", BallastQuestion::table)).counting(Findings::of);
+                        .page("Ballast resistor", BallastQuestion::table))
+                .counting(Findings::of);
         Calculation<ChoiceQuestion, ChoiceResult> choice = Calculation.of(ChoiceQuestion.class, ChoiceQuestion::answer)
                 .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceQuestion::whyNone)
                         .table(ChoiceQuestion::table));
@@ -269,7 +277,8 @@ final class Routes {
                 .in(faces -> faces.figure(SparkReport::marginKv)
                         .table(SparkReport.COLUMNS, SparkReport::table)
                         .page("Spark", SparkReport::table)
-                        .curves(question -> SparkPlots.draw(question.curves()))).counting(Findings::of);
+                        .curves(question -> SparkPlots.draw(question.curves())))
+                .counting(Findings::of);
         return List.of(
                 get("/v1/ballast", "getBallast", ballast),
                 post("/v1/ballast", "postBallast", ballast),

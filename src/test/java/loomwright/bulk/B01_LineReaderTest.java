@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -115,7 +116,8 @@ class B01_LineReaderTest {
         assertThat(reader.isReady()).isFalse();
         in.arrives("c\nd");
         assertThat(reader.isReady()).isTrue();
-        assertThat(new String(reader.next().text(), StandardCharsets.UTF_8)).isEqualTo("abc");
+        assertThat(new String(Objects.requireNonNull(reader.next()).text(), StandardCharsets.UTF_8))
+                .isEqualTo("abc");
         assertThat(reader.isReady()).isFalse();
     }
 

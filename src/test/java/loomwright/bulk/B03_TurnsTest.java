@@ -15,12 +15,13 @@ import org.junit.jupiter.api.Test;
 class B03_TurnsTest {
     private final List<String> done = new ArrayList<>();
     private final Deque<Runnable> asked = new ArrayDeque<>();
+    private final List<Future<?>> answers = new ArrayList<>();
     private final Turns turns = new Turns(asked::add);
 
     private void submit(Turns.Share share, String name, int count) {
         for (int i = 1; i <= count; i++) {
             String piece = name + i;
-            share.submit(() -> done.add(piece));
+            answers.add(share.submit(() -> done.add(piece)));
         }
     }
 
@@ -37,6 +38,7 @@ class B03_TurnsTest {
         submit(turns.share(), "c", 2);
         work();
         assertThat(done).containsExactly("a1", "b1", "c1", "a2", "c2", "a3", "a4");
+        assertThat(answers).allMatch(Future::isDone);
     }
 
     @Test
@@ -58,6 +60,7 @@ class B03_TurnsTest {
         given.clear();
         work();
         assertThat(done).containsExactly("a1", "b1", "b2");
+        assertThat(answers.stream().filter(Future::isDone)).hasSize(3);
     }
 
     @Test
@@ -65,15 +68,15 @@ class B03_TurnsTest {
         int threads = 3;
         Turns.Share share = Turns.of(threads).share();
         CountDownLatch together = new CountDownLatch(threads);
-        List<Future<Boolean>> answers = new ArrayList<>();
+        List<Future<Boolean>> all = new ArrayList<>();
         for (int i = 0; i < threads; i++) {
-            answers.add(share.submit(() -> {
+            all.add(share.submit(() -> {
                 together.countDown();
                 return together.await(30, TimeUnit.SECONDS)
                         && Thread.currentThread().isDaemon();
             }));
         }
-        for (Future<Boolean> answer : answers) {
+        for (Future<Boolean> answer : all) {
             assertThat(answer.get()).isTrue();
         }
     }

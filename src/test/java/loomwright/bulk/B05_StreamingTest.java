@@ -69,7 +69,7 @@ class B05_StreamingTest {
             });
             Scanner answers = new Scanner(reader, StandardCharsets.UTF_8);
             for (int i = 1; i <= 3; i++) {
-                sender.write(("line\npart of ").getBytes(StandardCharsets.UTF_8));
+                sender.write("line\npart of ".getBytes(StandardCharsets.UTF_8));
                 sender.flush();
                 assertThat(answers.nextLine()).startsWith(i + ":");
             }
@@ -128,8 +128,8 @@ class B05_StreamingTest {
         assertThat(full.await(30, TimeUnit.SECONDS)).isTrue();
         long atFirst = in.given.get();
         assertThat(atFirst).isLessThanOrEqualTo(Runs.LIMITS.windowLines() + 1L);
-        for (int i = 0; i < 1_000; i++) {
-            Thread.yield();
+        for (int i = 0; i < 1_000_000; i++) {
+            Thread.onSpinWait();
         }
         assertThat(in.given.get()).isEqualTo(atFirst);
         goOn.countDown();

@@ -47,8 +47,15 @@ class BulkConnectionTest {
             socket.setSoTimeout(60_000);
             out = socket.getOutputStream();
             in = new BufferedReader(new InputStreamReader(socket.getInputStream(), StandardCharsets.UTF_8));
-            write("POST /v1/bulk/voltage-drop HTTP/1.1\r\nHost: x\r\nConnection: close\r\n"
-                    + "Content-Type: application/x-ndjson\r\nTransfer-Encoding: chunked\r\n\r\n");
+            write(String.join(
+                    "\r\n",
+                    "POST /v1/bulk/voltage-drop HTTP/1.1",
+                    "Host: x",
+                    "Connection: close",
+                    "Content-Type: application/x-ndjson",
+                    "Transfer-Encoding: chunked",
+                    "",
+                    ""));
         }
 
         private void write(String text) throws IOException {

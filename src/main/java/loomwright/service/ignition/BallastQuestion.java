@@ -13,16 +13,16 @@ import org.jspecify.annotations.Nullable;
 /** A question about a ballast; its names and units are those of the contract already. */
 public final class BallastQuestion {
     public static final List<String> COLUMNS = List.of(
-                        "condition",
-                        "bypass",
-                        "supplyV",
-                        "coilV",
-                        "currentA",
-                        "averageCoilV",
-                        "averageA",
-                        "coilHeatW",
-                        "ballastHeatW",
-                        "verdict");
+            "condition",
+            "bypass",
+            "supplyV",
+            "coilV",
+            "currentA",
+            "averageCoilV",
+            "averageA",
+            "coilHeatW",
+            "ballastHeatW",
+            "verdict");
 
     private BallastQuestion() {}
 
@@ -40,9 +40,7 @@ public final class BallastQuestion {
                 rows.add(row(in, true, bypassed));
             }
         }
-        return new Table(
-                COLUMNS,
-                rows);
+        return new Table(COLUMNS, rows);
     }
 
     private static List<@Nullable Object> row(BallastResult.InCondition in, boolean bypass, FeedState state) {

@@ -26,19 +26,19 @@ public record SparkReport(
         @Nullable HotCoil hotCoil,
         List<Finding> findings) {
     public static final List<String> COLUMNS = List.of(
-                        "speedRpm",
-                        "supplyV",
-                        "dwellMs",
-                        "dutyFraction",
-                        "breakA",
-                        "energyMj",
-                        "availableKv",
-                        "requiredKv",
-                        "marginKv",
-                        "marginRatio",
-                        "averageA",
-                        "coilHeatW",
-                        "ballastHeatW");
+            "speedRpm",
+            "supplyV",
+            "dwellMs",
+            "dutyFraction",
+            "breakA",
+            "energyMj",
+            "availableKv",
+            "requiredKv",
+            "marginKv",
+            "marginRatio",
+            "averageA",
+            "coilHeatW",
+            "ballastHeatW");
 
     /** The spark at one speed and supply. */
     public record Point(
@@ -187,9 +187,7 @@ public record SparkReport(
         List<Point> rows = speedSweep.isEmpty() && supplySweep.isEmpty()
                 ? List.of(at)
                 : Stream.concat(speedSweep.stream(), supplySweep.stream()).toList();
-        return new Table(
-                COLUMNS,
-                rows.stream().map(SparkReport::row).toList());
+        return new Table(COLUMNS, rows.stream().map(SparkReport::row).toList());
     }
 
     private static List<@Nullable Object> row(Point point) {

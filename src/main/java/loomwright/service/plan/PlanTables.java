@@ -21,18 +21,9 @@ import org.jspecify.annotations.Nullable;
 public final class PlanTables {
     public static final List<String> READINGS =
             List.of("step", "what", "id", "voltageV", "currentA", "powerW", "state");
-    public static final List<String> BACKFEED = List.of(
-            "load",
-            "severity",
-            "step",
-            "activity",
-            "operated",
-            "effectiveV",
-            "currentA",
-            "switches",
-            "remedy");
-    public static final List<String> REVIEW =
-            List.of("severity", "code", "ids", "text", "figures", "source", "remedy");
+    public static final List<String> BACKFEED =
+            List.of("load", "severity", "step", "activity", "operated", "effectiveV", "currentA", "switches", "remedy");
+    public static final List<String> REVIEW = List.of("severity", "code", "ids", "text", "figures", "source", "remedy");
 
     private PlanTables() {}
 

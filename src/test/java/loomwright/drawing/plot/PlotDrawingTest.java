@@ -19,6 +19,8 @@ import org.w3c.dom.NodeList;
 
 /** Plots as pictures: 1 labels have room, 2 curves are where they belong, 3 lines can be told apart without colour. */
 class PlotDrawingTest {
+    private static final List<Curve.Look> LOOKS = List.of(Curve.Look.values());
+
     private static Svg picture(Axis x, Axis y, List<Curve> curves) {
         return PlotDrawing.draw(
                 "p", "t", "d", List.of(new Plot("Plot", x, y, curves), new Plot("Again", x, y, curves)));
@@ -34,7 +36,7 @@ class PlotDrawingTest {
             @ForAll @StringLength(max = 80) String name) {
         double span = 1.7 * Math.pow(10, decade);
         List<Curve> curves = IntStream.range(0, names)
-                .mapToObj(i -> new Curve(name + i, Curve.Look.values()[i], List.of(new Curve.Point(from, 1))))
+                .mapToObj(i -> new Curve(name + i, LOOKS.get(i), List.of(new Curve.Point(from, 1))))
                 .toList();
         Svg svg = picture(Axis.linear("x, m", from, from + span), Axis.logarithmic("y, s", 1, factor), curves);
         assertThat(Labels.of(svg.bytes()).collisions()).isEmpty();

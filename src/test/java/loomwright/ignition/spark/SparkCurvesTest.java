@@ -50,8 +50,9 @@ class SparkCurvesTest {
                     .isEqualTo(new SparkCurves.Instant(
                             curves.at().dwellS(), curves.at().breakA()));
             assertThat(curves.charging())
-                    .isSortedAccordingTo((a, b) ->
-                            Double.compare(a.currentA(), b.currentA()) == 1 ? 1 : Double.compare(a.timeS(), b.timeS()));
+                    .extracting(SparkCurves.Instant::currentA)
+                    .isSorted();
+            assertThat(curves.charging()).extracting(SparkCurves.Instant::timeS).isSorted();
         }
     }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.Collectors;
@@ -74,8 +75,8 @@ class R02_BoundsHoldTest {
             }
             OptionalDouble shown = c.quantity() == Quantity.OHMS
                     ? disconnected.ohms(c.probe())
-                    : Meter.volts(steps.get(c.situation().step()), c.probe());
-            Range range = ranges.get(c);
+                    : Meter.volts(Objects.requireNonNull(steps.get(c.situation().step())), c.probe());
+            Range range = Objects.requireNonNull(ranges.get(c));
             if (shown.isPresent()) {
                 assertThat(shown.getAsDouble())
                         .as("%s %s %s", c.situation(), c.quantity(), c.probe())

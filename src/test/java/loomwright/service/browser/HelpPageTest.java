@@ -128,8 +128,9 @@ class HelpPageTest {
         browser.one("#file").sendKeys(file.toString());
         browser.waitForText("#file-problem", "broken.json is not JSON");
 
-        Files.writeString(file, "{\"schema\": \"loomwright/plan/1\"}");
-        browser.one("#file").sendKeys(file.toString());
+        Path other = folder.resolve("empty.json");
+        Files.writeString(other, "{\"schema\": \"loomwright/plan/1\"}");
+        browser.one("#file").sendKeys(other.toString());
         browser.waitForText("#file-problem", "/parts");
         assertThat(browser.text("#plan-name")).as("the plan before stays").isEqualTo("Sandpiper 1500, as built");
     }
