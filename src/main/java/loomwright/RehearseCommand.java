@@ -21,10 +21,7 @@ import picocli.CommandLine.Command;
         mixinStandardHelpOptions = true)
 final class RehearseCommand implements Callable<Integer> {
     private static final String PLAN = "/v1/examples/sandpiper-as-built";
-    private static final List<String> OF_A_PLAN = List.of(
-            "/v1/plans/solution",
-            "/v1/plans/review",
-            "/v1/bulk/review");
+    private static final List<String> OF_A_PLAN = List.of("/v1/plans/solution", "/v1/plans/review", "/v1/bulk/review");
     private static final List<String> WITHOUT_A_PLAN =
             List.of("/health", "/openapi.yaml", "/docs", "/v1/conductors", PLAN + "/diagram?format=svg");
 
@@ -38,8 +35,8 @@ final class RehearseCommand implements Callable<Integer> {
             for (String path : WITHOUT_A_PLAN) {
                 answer(HttpRequest.newBuilder(URI.create(service + path)).build());
             }
-            String plan = answer(
-                    HttpRequest.newBuilder(URI.create(service + PLAN)).build());
+            String plan =
+                    answer(HttpRequest.newBuilder(URI.create(service + PLAN)).build());
             for (String path : OF_A_PLAN) {
                 boolean lines = path.startsWith("/v1/bulk/");
                 answer(HttpRequest.newBuilder(URI.create(service + path))

@@ -33,11 +33,16 @@ class MainTest {
     void theOptionsOfTheInstructionsExist() throws IOException {
         // Those of the start script and of tools are no options of the service.
         Set<String> others = Set.of("--make-archive");
-        assertThat(Pattern.compile("`(--[a-z-]+)").matcher(Files.readString(Path.of("docs/running.md"))).results()
+        assertThat(Pattern.compile("`(--[a-z-]+)")
+                        .matcher(Files.readString(Path.of("docs/running.md")))
+                        .results()
                         .map(found -> found.group(1))
                         .filter(option -> !others.contains(option)))
                 .isNotEmpty()
-                .isSubsetOf(new CommandLine(new Main()).getCommandSpec().optionsMap().keySet());
+                .isSubsetOf(new CommandLine(new Main())
+                        .getCommandSpec()
+                        .optionsMap()
+                        .keySet());
     }
 
     @Test

@@ -111,8 +111,7 @@ final class Contract {
                 throw new IllegalStateException(FILE + " is not on the class path");
             }
             byte[] json = resource(AS_JSON);
-            return new Contract(
-                    text, json == null ? new YAMLMapper().readTree(text) : new JsonMapper().readTree(json));
+            return new Contract(text, json == null ? new YAMLMapper().readTree(text) : new JsonMapper().readTree(json));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
