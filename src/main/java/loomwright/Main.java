@@ -35,7 +35,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         showDefaultValues = true,
         sortOptions = false,
-        subcommands = CheckCommand.class)
+        subcommands = {CheckCommand.class, RehearseCommand.class})
 public final class Main implements Callable<Integer> {
     /** What to paste into a shell for a first answer; {@code %1$s} is the address of the service. */
     private static final String FIRST_CALL =

@@ -2,12 +2,17 @@ package loomwright;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.lang.reflect.RecordComponent;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.regex.Pattern;
 import loomwright.service.ServiceLimits;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
@@ -22,6 +27,22 @@ class MainTest {
                 .toList();
         assertThat(new CommandLine(new Main()).getCommandSpec().optionsMap().keySet())
                 .containsAll(limits);
+    }
+
+    @Test
+    void theOptionsOfTheInstructionsExist() throws IOException {
+        // Those of the start script and of tools are no options of the service.
+        Set<String> others = Set.of("--make-archive");
+        assertThat(Pattern.compile("`(--[a-z-]+)")
+                        .matcher(Files.readString(Path.of("docs/running.md")))
+                        .results()
+                        .map(found -> found.group(1))
+                        .filter(option -> !others.contains(option)))
+                .isNotEmpty()
+                .isSubsetOf(new CommandLine(new Main())
+                        .getCommandSpec()
+                        .optionsMap()
+                        .keySet());
     }
 
     @Test

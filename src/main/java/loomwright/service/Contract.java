@@ -1,6 +1,7 @@
 package loomwright.service;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import com.networknt.schema.JsonMetaSchema;
 import com.networknt.schema.JsonSchema;
@@ -22,6 +23,8 @@ import org.jspecify.annotations.Nullable;
 /** {@code openapi.yaml}: what each operation takes. The file that is served is the file that judges. */
 final class Contract {
     private static final String FILE = "openapi.yaml";
+    /** The same, as a distribution has it: see {@link ContractAsJson}. */
+    private static final String AS_JSON = "openapi.json";
 
     private final byte[] text;
     private final JsonNode document;
@@ -84,9 +87,9 @@ final class Contract {
         }
     }
 
-    private Contract(byte[] text) throws IOException {
+    private Contract(byte[] text, JsonNode document) {
         this.text = text;
-        document = new YAMLMapper().readTree(text);
+        this.document = document;
         JsonMetaSchema dialect = OpenApi31.getInstance();
         JsonSchemaFactory schemas = JsonSchemaFactory.builder()
                 .defaultMetaSchemaIri(dialect.getIri())
@@ -104,13 +107,21 @@ final class Contract {
     }
 
     static Contract load() {
-        try (InputStream in = Contract.class.getClassLoader().getResourceAsStream(FILE)) {
-            if (in == null) {
+        try {
+            byte[] text = resource(FILE);
+            if (text == null) {
                 throw new IllegalStateException(FILE + " is not on the class path");
             }
-            return new Contract(in.readAllBytes());
+            byte[] json = resource(AS_JSON);
+            return new Contract(text, json == null ? new YAMLMapper().readTree(text) : new JsonMapper().readTree(json));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    private static byte @Nullable [] resource(String name) throws IOException {
+        try (InputStream in = Contract.class.getClassLoader().getResourceAsStream(name)) {
+            return in == null ? null : in.readAllBytes();
         }
     }
 

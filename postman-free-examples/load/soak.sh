@@ -1,0 +1,39 @@
+#!/usr/bin/env bash
+# Mixed requests over all operations for MINUTES (8 without) against a service started for it; a table of heap after
+# collection, threads and file handles; ends with 1 if one of them grows.
+#
+#   load/soak.sh [MINUTES]
+#
+# START may hold the command that starts a service (loomwright); without it the built classes are run by Maven.
+# Linux, with jcmd (Debian: openjdk-17-jdk-headless), curl and python3-yaml; ends with 75 if one is missing.
+set -euo pipefail
+cd "$(dirname "$0")"
+minutes=${1:-8}
+root=$(cd ../.. && pwd)
+for tool in jcmd curl python3; do
+    command -v "$tool" >/dev/null || { echo "no $tool"; exit 75; }
+done
+for python in python3 /usr/bin/python3; do
+    "$python" -c 'import yaml' 2>/dev/null && break
+done
+"$python" -c 'import yaml' || { echo "no python3-yaml"; exit 75; }
+
+port=$(python3 -c 'import socket; s = socket.socket(); s.bind(("127.0.0.1", 0)); print(s.getsockname()[1])')
+log=$(mktemp)
+if [ -n "${START:-}" ]; then
+    $START --port "$port" >"$log" 2>&1 &
+else
+    (cd "$root" && exec mvn -q exec:java -Dexec.args="--port $port") >"$log" 2>&1 &
+fi
+service=$!
+trap 'kill "$service" 2>/dev/null || true; wait; rm -f "$log"' EXIT
+for _ in $(seq 600); do
+    curl -sf -o "$log.health" "http://127.0.0.1:$port/health" && break
+    sleep 0.2
+done
+rm "$log.health" || { cat "$log"; exit 1; }
+
+code=0
+"$python" soak.py "127.0.0.1:$port" "$service" "$minutes" || code=$?
+echo "errors in the log of the service: $(grep -c 'level=ERROR' "$log" || true)"
+exit "$code"
