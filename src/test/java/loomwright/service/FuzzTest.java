@@ -53,7 +53,7 @@ class FuzzTest {
             "9".repeat(400));
 
     private static final List<Double> NUMBERS =
-            List.of(0.0, -0.0, 1e-300, -1e300, 1.7e308, 4.9e-324, -1.0, 0.5, 1e6, 2147483648.0, 9.007199254740993e15);
+            List.of(0.0, -0.0, 1e-300, -1e300, 1.7e308, 4.9e-324, -1.0, 0.5, 1e6, 2147483648.0, 9.007199254740992e15);
 
     @TestFactory
     Stream<DynamicTest> noSpoiltExampleIsAFaultOfOurs() {

@@ -86,8 +86,7 @@ class HostileConnectionTest {
 
     @Test
     void aBodyCompressedOnTheWayIsRefused() {
-        assertThat(LiveService.raw("POST /v1/networks/solution HTTP/1.1\r\nHost: x\r\nConnection: close\r\n"
-                        + "Content-Type: application/json\r\nTransfer-Encoding: gzip, chunked\r\n\r\n0\r\n\r\n"))
+        assertThat(LiveService.raw(head("Connection: close", "Transfer-Encoding: gzip, chunked") + "0\r\n\r\n"))
                 .matches("(?s)HTTP/1\\.1 [45]\\d\\d .*")
                 .doesNotStartWith("HTTP/1.1 500");
     }
@@ -96,10 +95,7 @@ class HostileConnectionTest {
     void aBodyThatDoesNotSayHowLongItIsMayBeNoLonger() throws IOException {
         try (Server server = server(100, 30_000, 60_000);
                 Socket socket = connect(server)) {
-            send(
-                    socket,
-                    "POST /v1/networks/solution HTTP/1.1\r\nHost: x\r\nConnection: close\r\n"
-                            + "Content-Type: application/json\r\nTransfer-Encoding: chunked\r\n\r\n");
+            send(socket, head("Connection: close", "Transfer-Encoding: chunked"));
             String chunk = "2710\r\n" + " ".repeat(10_000) + "\r\n";
             for (int i = 0; i < 11; i++) {
                 send(socket, chunk);
@@ -114,10 +110,7 @@ class HostileConnectionTest {
     void aBodyThatTricklesInIsCutOff() throws Exception {
         try (Server server = server(100, 30_000, 300);
                 Socket socket = connect(server)) {
-            send(
-                    socket,
-                    "POST /v1/networks/solution HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
-                            + "Content-Length: 90000\r\n\r\n");
+            send(socket, head("Content-Length: 90000"));
             InputStream in = socket.getInputStream();
             try {
                 while (in.available() == 0) {
@@ -215,5 +208,11 @@ class HostileConnectionTest {
         assertThat(LiveService.raw("GET " + path + " HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n"))
                 .matches("(?s)HTTP/1\\.1 4\\d\\d .*")
                 .contains("Content-Type: application/problem+json");
+    }
+
+    /** The head of a calculation, up to the blank line. */
+    private static String head(String... headers) {
+        return "POST /v1/networks/solution HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+                + String.join("\r\n", headers) + "\r\n\r\n";
     }
 }
