@@ -70,7 +70,8 @@ serve "$port" --allow-origin "http://127.0.0.1:$((port + 2))"
 serve "$((port + 1))"
 export LOOMWRIGHT=http://127.0.0.1:$port
 for script in curl/*.sh; do
-  example "$script" "curl" "./$script"
+  # There, because one of them leaves a picture.
+  example "$script" "curl" env -C "$folder" "$PWD/$script"
 done
 example bulk/table.sh "curl" bulk/table.sh
 for plan in sandpiper-as-built sandpiper-unguarded-bypass otter-6v-positive-earth; do
