@@ -83,7 +83,7 @@ class B01_LineReaderTest {
 
                     @Override
                     public int read() {
-                        throw new UnsupportedOperationException("one byte at a time");
+                        throw new AssertionError("bytes must pass in blocks, not one by one");
                     }
 
                     @Override
@@ -163,7 +163,7 @@ class B01_LineReaderTest {
 
         @Override
         public int read() {
-            throw new UnsupportedOperationException("one byte at a time");
+            throw new AssertionError("bytes must pass in blocks, not one by one");
         }
 
         @Override

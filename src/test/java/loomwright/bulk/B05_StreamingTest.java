@@ -38,7 +38,7 @@ class B05_StreamingTest {
 
         @Override
         public int read() {
-            throw new UnsupportedOperationException("one byte at a time");
+            throw new AssertionError("bytes must pass in blocks, not one by one");
         }
 
         @Override
@@ -93,7 +93,7 @@ class B05_StreamingTest {
                 new OutputStream() {
                     @Override
                     public void write(int b) {
-                        throw new UnsupportedOperationException("one byte at a time");
+                        throw new AssertionError("bytes must pass in blocks, not one by one");
                     }
 
                     @Override
@@ -151,7 +151,7 @@ class B05_StreamingTest {
 
                             @Override
                             public void write(int b) {
-                                throw new UnsupportedOperationException("one byte at a time");
+                                throw new AssertionError("bytes must pass in blocks, not one by one");
                             }
 
                             @Override
@@ -175,7 +175,7 @@ class B05_StreamingTest {
 
             @Override
             public int read() {
-                throw new UnsupportedOperationException("one byte at a time");
+                throw new AssertionError("bytes must pass in blocks, not one by one");
             }
 
             @Override
