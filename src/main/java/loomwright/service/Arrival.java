@@ -7,10 +7,20 @@ import java.io.InputStream;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import org.eclipse.jetty.io.EndPoint;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
-/** Reads a whole body, as large as it may be and in the time it may take. */
+/** Reads a whole body, as large as it may be and in the time it may take, or what is left of one that is refused. */
 final class Arrival {
     private static final int PIECE_BYTES = 16_384;
+    /** Of a refused body: how much more is read, for how long, and how long the sender may pause. */
+    private static final long LEFT_BYTES = 100_000_000;
+
+    private static final long LEFT_MS = 10_000;
+    private static final int LEFT_PAUSE_MS = 1_000;
+
+    private static final Logger LOG = LoggerFactory.getLogger(Arrival.class);
 
     private Arrival() {}
 
@@ -39,6 +49,42 @@ final class Arrival {
             body.write(piece, 0, n);
         }
         return body.toByteArray();
+    }
+
+    /** Whether a request comes with a body. */
+    static boolean isBringing(Context context) {
+        return context.contentLength() > 0 || context.header("Transfer-Encoding") != null;
+    }
+
+    /**
+     * Answers at once and then reads, without keeping it, what the caller still sends. Were the connection closed in the
+     * middle of that, the caller would find it broken and never see the answer.
+     */
+    static void answerAndDiscard(Context context, byte[] answer, ServiceLimits limits) {
+        EndPoint connection = Request.connection(context);
+        try {
+            context.res().setContentLength(answer.length);
+            context.res().getOutputStream().write(answer);
+            context.res().flushBuffer();
+            // Who asks before sending has not begun to; to read is to say yes.
+            if (context.header("Expect") == null) {
+                connection.setIdleTimeout(LEFT_PAUSE_MS);
+                discard(context.bodyInputStream());
+            }
+        } catch (IOException gone) {
+            LOG.debug("a refused body ended early: {}", gone.toString());
+        } finally {
+            connection.setIdleTimeout(limits.idleMs());
+        }
+    }
+
+    private static void discard(InputStream in) throws IOException {
+        long endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(LEFT_MS);
+        byte[] piece = new byte[PIECE_BYTES];
+        long left = LEFT_BYTES;
+        for (int n = 0; n >= 0 && left > 0 && System.nanoTime() - endNs < 0; n = in.read(piece)) {
+            left -= n;
+        }
     }
 
     /** The web framework would answer silence by itself, with no problem document. */

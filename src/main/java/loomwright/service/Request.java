@@ -15,6 +15,7 @@ import loomwright.answer.RejectedInput;
 import loomwright.service.Contract.Operation;
 import loomwright.service.Contract.Parameter;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
+import org.eclipse.jetty.io.EndPoint;
 import org.jspecify.annotations.Nullable;
 
 /** One request, its query already held to the contract. */
@@ -163,11 +164,14 @@ public final class Request implements Input {
 
     /** Lets the connection be silent for longer than usual while this request lasts. */
     void allowSilence(int ms) {
-        ServletContextRequest.getServletContextRequest(context.req())
+        connection(context).setIdleTimeout(ms);
+    }
+
+    static EndPoint connection(Context context) {
+        return ServletContextRequest.getServletContextRequest(context.req())
                 .getConnectionMetaData()
                 .getConnection()
-                .getEndPoint()
-                .setIdleTimeout(ms);
+                .getEndPoint();
     }
 
     /** For operations with one form. */

@@ -9,6 +9,7 @@ import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -24,6 +25,10 @@ import org.eclipse.jetty.util.thread.QueuedThreadPool;
 /** The running service. */
 public final class Server implements AutoCloseable {
     private static final int FEWEST_THREADS = 8;
+    /** After these the rest of a body is not waited for. */
+    private static final Set<ProblemType> WORTH_NO_WAIT =
+            EnumSet.of(ProblemType.UNKNOWN_CALLER, ProblemType.REQUEST_TIMEOUT);
+
     private static final String ALLOWED_HEADERS =
             String.join(", ", "Content-Type", RequestId.HEADER, "Authorization", Entrance.KEY_HEADER);
 
@@ -235,8 +240,13 @@ public final class Server implements AutoCloseable {
             context.result(String.valueOf(refusal.getMessage()));
             return;
         }
+        byte[] document = problems.document(refusal, requestId);
         context.status(refusal.type().status());
         context.contentType(Problem.MEDIA_TYPE);
-        context.result(problems.document(refusal, requestId));
+        if (WORTH_NO_WAIT.contains(refusal.type()) || !Arrival.isBringing(context)) {
+            context.result(document);
+        } else {
+            Arrival.answerAndDiscard(context, document, options.limits());
+        }
     }
 }

@@ -105,6 +105,24 @@ class HostileConnectionTest {
         }
     }
 
+    /** More than the buffers on the way hold: were the connection closed meanwhile, the sender would find it broken. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/v1/plans/review", "/v1/no-such", "/v1/bulk/no-such"})
+    void whoeverSendsOnAfterARefusalStillHearsIt(String path) throws IOException {
+        try (Server server = server(100, 30_000, 60_000);
+                Socket socket = connect(server)) {
+            send(
+                    socket,
+                    "POST " + path + " HTTP/1.1\r\nHost: x\r\nConnection: close\r\nContent-Type: application/json\r\n"
+                            + "Content-Length: 30000000\r\n\r\n");
+            String piece = " ".repeat(1_000_000);
+            for (int i = 0; i < 30; i++) {
+                send(socket, piece);
+            }
+            assertThat(rest(socket)).matches("(?s)HTTP/1\\.1 4(13|04|15) .*\"status\":4(13|04|15).*");
+        }
+    }
+
     @Test
     @Timeout(60)
     void aBodyThatTricklesInIsCutOff() throws Exception {
