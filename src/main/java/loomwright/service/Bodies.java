@@ -2,7 +2,6 @@ package loomwright.service;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
-import com.networknt.schema.JsonSchema;
 import java.io.IOException;
 import java.util.List;
 import loomwright.answer.Fault;
@@ -38,7 +37,7 @@ final class Bodies {
      * @param schema what the contract says of it
      * @throws Refusal 400 if the text or the contract is at fault, 422 if the record alone objects
      */
-    <T> T read(byte[] body, Class<T> type, JsonSchema schema) throws IOException {
+    <T> T read(byte[] body, Class<T> type, Contract.Schema schema) throws IOException {
         if (ByteScan.findNull(body) || checkEveryRequest) {
             checkByContract(body, schema);
         }
@@ -60,7 +59,7 @@ final class Bodies {
      *
      * @throws Refusal 400 with every fault
      */
-    void checkByContract(byte[] body, JsonSchema schema) throws IOException {
+    void checkByContract(byte[] body, Contract.Schema schema) throws IOException {
         jsonText.check(body);
         List<Fault> faults = contractFaults.of(schema, json.mapper().readTree(body));
         if (!faults.isEmpty()) {

@@ -1,16 +1,15 @@
 package loomwright.service;
 
-import com.networknt.schema.JsonSchema;
 import java.io.IOException;
 import loomwright.answer.RejectedInput;
 
 /** Input that is a JSON body, or a line that could be one. */
 final class BodyInput implements Input {
     private final byte[] body;
-    private final JsonSchema schema;
+    private final Contract.Schema schema;
     private final Bodies bodies;
 
-    BodyInput(byte[] body, JsonSchema schema, Bodies bodies) {
+    BodyInput(byte[] body, Contract.Schema schema, Bodies bodies) {
         this.body = body;
         this.schema = schema;
         this.bodies = bodies;

@@ -1,6 +1,5 @@
 package loomwright.service;
 
-import com.networknt.schema.JsonSchema;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,7 +27,7 @@ final class BulkOperations {
      */
     record BulkOperation(
             String name, Calculation<?, ?> calculation, Contract.Operation post, Contract.@Nullable Operation get) {
-        JsonSchema schema() {
+        Contract.Schema schema() {
             return Objects.requireNonNull(post.body());
         }
     }

@@ -9,6 +9,7 @@ import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.PathType;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaValidatorsConfig;
+import com.networknt.schema.ValidationMessage;
 import com.networknt.schema.oas.OpenApi31;
 import java.io.IOException;
 import java.io.InputStream;
@@ -18,6 +19,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 
 /** {@code openapi.yaml}: what each operation takes. The file that is served is the file that judges. */
@@ -28,8 +31,9 @@ final class Contract {
 
     private final byte[] text;
     private final JsonNode document;
-    private final JsonSchema whole;
     private final Map<String, Operation> operations = new LinkedHashMap<>();
+    private final Map<String, JsonSchema> readySchemas = new ConcurrentHashMap<>();
+    private @Nullable JsonSchema whole;
 
     /**
      * One operation.
@@ -43,7 +47,7 @@ final class Contract {
             String method,
             String path,
             List<Parameter> parameters,
-            @Nullable JsonSchema body,
+            @Nullable Schema body,
             boolean isOpen) {
         @Nullable
         Parameter query(String name) {
@@ -70,9 +74,9 @@ final class Contract {
      *
      * @param in {@code query} or {@code path}
      * @param form its schema as written
-     * @param schema its schema ready to judge a value
+     * @param schema its schema to judge a value by
      */
-    record Parameter(String name, String in, boolean required, JsonNode form, JsonSchema schema) {
+    record Parameter(String name, String in, boolean required, JsonNode form, Schema schema) {
         boolean is(String type) {
             JsonNode types = form.path("type");
             if (types.isTextual()) {
@@ -87,21 +91,26 @@ final class Contract {
         }
     }
 
+    /**
+     * One schema. It is made ready when it first judges: most requests never need theirs, and making all of them ready
+     * would take half of a start.
+     */
+    final class Schema {
+        private final String fragment;
+
+        private Schema(String pointer) {
+            this.fragment = pointer.replace("{", "%7B").replace("}", "%7D");
+        }
+
+        Set<ValidationMessage> validate(JsonNode value) {
+            JsonSchema ready = readySchemas.get(fragment);
+            return (ready == null ? ready(fragment) : ready).validate(value);
+        }
+    }
+
     private Contract(byte[] text, JsonNode document) {
         this.text = text;
         this.document = document;
-        JsonMetaSchema dialect = OpenApi31.getInstance();
-        JsonSchemaFactory schemas = JsonSchemaFactory.builder()
-                .defaultMetaSchemaIri(dialect.getIri())
-                .metaSchema(dialect)
-                .build();
-        SchemaValidatorsConfig config = SchemaValidatorsConfig.builder()
-                .pathType(PathType.JSON_POINTER)
-                .discriminatorKeywordEnabled(true)
-                .locale(Locale.ENGLISH)
-                .build();
-        // The whole document once: asked for by location, each part would have it read again.
-        whole = schemas.getSchema(SchemaLocation.of("classpath:" + FILE), document, config);
         document.path("paths")
                 .forEachEntry((path, item) -> item.forEachEntry((method, operation) -> add(path, method, operation)));
     }
@@ -132,7 +141,7 @@ final class Contract {
             parameters.add(parameter(here + "/parameters/" + i));
         }
         String body = here + "/requestBody/content/application~1json/schema";
-        JsonSchema schema = document.at(body).isMissingNode() ? null : schema(body);
+        Schema schema = document.at(body).isMissingNode() ? null : schema(body);
         String id = operation.path("operationId").asText();
         boolean open = operation.path("security").isArray()
                 && operation.path("security").isEmpty();
@@ -155,12 +164,38 @@ final class Contract {
                 schema(place + "/schema"));
     }
 
-    /** The schema at a place of the document, ready to judge. */
-    JsonSchema schema(String pointer) {
-        String fragment = pointer.replace("{", "%7B").replace("}", "%7D");
-        JsonSchema schema = whole.getRefSchema(SchemaLocation.Fragment.of(fragment));
-        schema.initializeValidators();
-        return schema;
+    /** The schema at a place of the document. */
+    Schema schema(String pointer) {
+        return new Schema(pointer);
+    }
+
+    /** One at a time: they refer to each other. */
+    private synchronized JsonSchema ready(String fragment) {
+        return readySchemas.computeIfAbsent(fragment, f -> {
+            JsonSchema schema = whole().getRefSchema(SchemaLocation.Fragment.of(f));
+            schema.initializeValidators();
+            return schema;
+        });
+    }
+
+    /** The whole document, once: asked for by location, each part would have it read again. */
+    private JsonSchema whole() {
+        JsonSchema known = whole;
+        if (known == null) {
+            JsonMetaSchema dialect = OpenApi31.getInstance();
+            JsonSchemaFactory schemas = JsonSchemaFactory.builder()
+                    .defaultMetaSchemaIri(dialect.getIri())
+                    .metaSchema(dialect)
+                    .build();
+            SchemaValidatorsConfig config = SchemaValidatorsConfig.builder()
+                    .pathType(PathType.JSON_POINTER)
+                    .discriminatorKeywordEnabled(true)
+                    .locale(Locale.ENGLISH)
+                    .build();
+            known = schemas.getSchema(SchemaLocation.of("classpath:" + FILE), document, config);
+            whole = known;
+        }
+        return known;
     }
 
     /** {@code node}, or what it refers to. */

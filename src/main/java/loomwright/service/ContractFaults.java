@@ -3,7 +3,6 @@ package loomwright.service;
 import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.networknt.schema.JsonNodePath;
-import com.networknt.schema.JsonSchema;
 import com.networknt.schema.ValidationMessage;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
@@ -26,7 +25,7 @@ final class ContractFaults {
     }
 
     /** Every fault of {@code value}, with JSON pointers from it; none if the contract accepts it. */
-    List<Fault> of(JsonSchema schema, JsonNode value) {
+    List<Fault> of(Contract.Schema schema, JsonNode value) {
         Set<ValidationMessage> messages = schema.validate(value);
         List<JsonNodePath> choices = new ArrayList<>();
         for (ValidationMessage message : messages) {

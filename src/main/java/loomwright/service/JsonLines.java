@@ -7,7 +7,6 @@ import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.DecimalNode;
 import com.fasterxml.jackson.databind.node.TextNode;
-import com.networknt.schema.JsonSchema;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -24,11 +23,11 @@ final class JsonLines implements LineInputs {
     static final String INPUT = "input";
     static final int KEY_CHARS = 200;
 
-    private final JsonSchema schema;
+    private final Contract.Schema schema;
     private final Bodies bodies;
     private final JsonFactory scanner;
 
-    JsonLines(JsonSchema schema, Request.Reading reading) {
+    JsonLines(Contract.Schema schema, Request.Reading reading) {
         this.schema = schema;
         this.bodies = reading.bodies();
         ServiceLimits limits = reading.limits();

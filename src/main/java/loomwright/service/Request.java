@@ -2,7 +2,6 @@ package loomwright.service;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import com.networknt.schema.JsonSchema;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.InputStream;
@@ -70,7 +69,7 @@ public final class Request implements Input {
     }
 
     private Input readInput() throws IOException {
-        JsonSchema schema = operation.body();
+        Contract.Schema schema = operation.body();
         if (schema != null) {
             checkBodyIsJson();
             return new BodyInput(Arrival.of(context, reading.limits(), reading.problems()), schema, reading.bodies());

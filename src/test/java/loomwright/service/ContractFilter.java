@@ -2,7 +2,6 @@ package loomwright.service;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import com.networknt.schema.JsonSchema;
 import com.networknt.schema.ValidationMessage;
 import io.restassured.filter.Filter;
 import io.restassured.filter.FilterContext;
@@ -28,8 +27,8 @@ final class ContractFilter implements Filter {
     private static final JsonMapper MAPPER = new JsonMapper();
 
     private final Contract contract;
-    private final JsonSchema problem;
-    private final Map<String, JsonSchema> schemas = new ConcurrentHashMap<>();
+    private final Contract.Schema problem;
+    private final Map<String, Contract.Schema> schemas = new ConcurrentHashMap<>();
     private final Set<String> covered = ConcurrentHashMap.newKeySet();
 
     ContractFilter(Contract contract) {
@@ -79,7 +78,7 @@ final class ContractFilter implements Filter {
                 !contract.document().at(content).isMissingNode(),
                 mediaType + " is not listed for " + status + " of " + operation.id());
         if (!contract.document().at(content + "/schema/contentSchema").isMissingNode()) {
-            JsonSchema item = schemas.computeIfAbsent(content + "/schema/contentSchema", contract::schema);
+            Contract.Schema item = schemas.computeIfAbsent(content + "/schema/contentSchema", contract::schema);
             response.asString().lines().forEach(line -> validate(item, line.getBytes(StandardCharsets.UTF_8)));
         } else if (mediaType.endsWith("json")) {
             validate(schemas.computeIfAbsent(content + "/schema", contract::schema), response.asByteArray());
@@ -87,7 +86,7 @@ final class ContractFilter implements Filter {
         covered.add(operation.id() + " " + status);
     }
 
-    private static void validate(JsonSchema schema, byte[] json) {
+    private static void validate(Contract.Schema schema, byte[] json) {
         try {
             Set<ValidationMessage> messages = schema.validate(MAPPER.readTree(json));
             require(messages.isEmpty(), "the body does not follow the contract: " + messages);

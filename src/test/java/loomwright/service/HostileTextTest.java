@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.networknt.schema.JsonSchema;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,7 +49,7 @@ class HostileTextTest {
         assertThat(patterns()).isNotEmpty();
         return patterns().stream()
                 .map(pointer -> DynamicTest.dynamicTest(pointer, () -> {
-                    JsonSchema schema = LiveService.CONTRACT.schema(pointer);
+                    Contract.Schema schema = LiveService.CONTRACT.schema(pointer);
                     String form = LiveService.CONTRACT
                             .document()
                             .at(pointer)
