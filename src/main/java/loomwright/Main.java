@@ -69,6 +69,13 @@ public final class Main implements Callable<Integer> {
     @Option(names = "--burst", description = "How many of them may come at once.")
     private int burst = EntranceRules.OPEN.burst();
 
+    @Option(
+            names = "--warm-up",
+            description =
+                    "Draw a picture before saying that the service is ready: the first that is asked for comes as fast"
+                            + " as later ones, for some 50 MB of memory.")
+    private boolean warmUp;
+
     @Mixin
     private Limits limits = new Limits();
 
@@ -227,7 +234,7 @@ public final class Main implements Callable<Integer> {
 
     @Override
     public Integer call() throws InterruptedException {
-        Server server = Server.startAndWarmUp(options());
+        Server server = warmUp ? Server.startAndWarmUp(options()) : Server.start(options());
         CountDownLatch stopped = new CountDownLatch(1);
         Runtime.getRuntime()
                 .addShutdownHook(new Thread(

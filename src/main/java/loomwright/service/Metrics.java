@@ -55,16 +55,7 @@ final class Metrics implements RequestLog {
     private final MeterProvider<Counter> lines = Counter.builder("loomwright.bulk.lines")
             .description("Lines of bulk runs, by operation and outcome.")
             .withRegistry(registry);
-
-    Metrics() {
-        List.of(
-                        new JvmMemoryMetrics(),
-                        new JvmThreadMetrics(),
-                        new FileDescriptorMetrics(),
-                        new ProcessorMetrics(),
-                        new UptimeMetrics())
-                .forEach(binder -> binder.bindTo(registry));
-    }
+    private boolean asksTheMachine;
 
     @Override
     public void log(Request request, Response response) {
@@ -82,6 +73,20 @@ final class Metrics implements RequestLog {
                 .record(NanoTime.since(request.getBeginNanoTime()), TimeUnit.NANOSECONDS);
         if (request.getAttribute(PROBLEM) instanceof ProblemType type) {
             problems.withTags("type", type.word()).increment();
+        }
+    }
+
+    /** Once, and not before somebody wants to know: it is a tenth of a start. */
+    private synchronized void askTheMachine() {
+        if (!asksTheMachine) {
+            asksTheMachine = true;
+            List.of(
+                            new JvmMemoryMetrics(),
+                            new JvmThreadMetrics(),
+                            new FileDescriptorMetrics(),
+                            new ProcessorMetrics(),
+                            new UptimeMetrics())
+                    .forEach(binder -> binder.bindTo(registry));
         }
     }
 
@@ -114,9 +119,10 @@ final class Metrics implements RequestLog {
         };
     }
 
-    /** All of it, in the text format of Prometheus. */
+    /** All of it and what the machine says of itself, in the text format of Prometheus. */
     Reply tell(loomwright.service.Request request) {
         request.checkAccepts(MEDIA_TYPE);
+        askTheMachine();
         return Reply.of("text/plain; version=0.0.4; charset=utf-8", registry.scrape())
                 .withHeaders(Map.of("Cache-Control", "no-store"));
     }

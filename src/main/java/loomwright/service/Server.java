@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import loomwright.service.Contract.Operation;
 import org.eclipse.jetty.http.UriCompliance;
@@ -52,7 +53,10 @@ public final class Server implements AutoCloseable {
 
     /** Starts the service with all its operations. */
     public static Server start(Options options) {
-        return start(options, Vitals.fresh());
+        // Side by side, as each is a good part of a start.
+        CompletableFuture<Contract> contract = CompletableFuture.supplyAsync(Contract::load);
+        Vitals vitals = Vitals.fresh();
+        return start(options, contract.join(), vitals);
     }
 
     /**
@@ -62,13 +66,12 @@ public final class Server implements AutoCloseable {
     public static Server startAndWarmUp(Options options) {
         Vitals vitals = Vitals.fresh();
         vitals.readiness().warmingUp();
-        Server server = start(options, vitals);
+        Server server = start(options, Contract.load(), vitals);
         server.warmUp();
         return server;
     }
 
-    private static Server start(Options options, Vitals vitals) {
-        Contract contract = Contract.load();
+    private static Server start(Options options, Contract contract, Vitals vitals) {
         return start(options, contract, Routes.table(contract, options.calculation(), vitals), vitals);
     }
 
