@@ -70,6 +70,12 @@ public final class Main implements Callable<Integer> {
     private int burst = EntranceRules.OPEN.burst();
 
     @Option(
+            names = "--behind-proxy",
+            description = "Callers without a key are told apart by the address that a proxy tells (X-Forwarded-For, Forwarded);"
+                    + " only with a proxy in front that overwrites what callers send of these.")
+    private boolean behindProxy;
+
+    @Option(
             names = "--warm-up",
             description =
                     "Draw a picture before saying that the service is ready: the first that is asked for comes as fast"
@@ -255,7 +261,7 @@ public final class Main implements Callable<Integer> {
                         .withAddress(host, port)
                         .withCheckEveryRequest(checkEveryRequest)
                         .withAllowedOrigins(allowedOrigins)
-                        .withEntrance(new EntranceRules(keys(), requestsPerSecond, burst)));
+                        .withEntrance(new EntranceRules(keys(), requestsPerSecond, burst, behindProxy)));
     }
 
     private ApiKeys keys() {

@@ -1,7 +1,8 @@
 package loomwright.service;
 
+import com.google.common.base.CharMatcher;
+import com.google.common.net.InetAddresses;
 import io.javalin.http.Context;
-import java.net.InetSocketAddress;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -10,7 +11,6 @@ import loomwright.service.Contract.Operation;
 import loomwright.service.entrance.ApiKeys;
 import loomwright.service.entrance.EntranceRules;
 import loomwright.service.entrance.Pace;
-import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.jspecify.annotations.Nullable;
 
 /** Turns away whom the operator does not know or who asks too often, before anything of the request is read. */
@@ -70,11 +70,11 @@ final class Entrance {
     }
 
     private static String address(Context context) {
-        byte[] bytes = ServletContextRequest.getServletContextRequest(context.req())
-                                .getConnectionMetaData()
-                                .getRemoteSocketAddress()
-                        instanceof InetSocketAddress remote
-                ? remote.getAddress().getAddress()
+        // Version 6 comes in brackets.
+        String told = CharMatcher.anyOf("[]").trimFrom(context.req().getRemoteAddr());
+        // What a proxy tells may be no address at all; such callers are one.
+        byte[] bytes = InetAddresses.isInetAddress(told)
+                ? InetAddresses.forString(told).getAddress()
                 : new byte[0];
         return "address " + HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, ADDRESS_BYTES));
     }

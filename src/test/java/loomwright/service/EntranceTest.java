@@ -13,6 +13,8 @@ import loomwright.service.entrance.ApiKeys;
 import loomwright.service.entrance.EntranceRules;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Keys and pace of callers over HTTP, where the operator asks for them. */
 class EntranceTest {
@@ -25,7 +27,7 @@ class EntranceTest {
     private Server server(double perSecond, int burst) throws IOException {
         Path file = Files.writeString(folder.resolve("keys"), "till " + KEY + "\nbench " + KEY + "x\n");
         return Server.start(
-                Options.DEFAULT.withPort(0).withEntrance(new EntranceRules(ApiKeys.read(file), perSecond, burst)));
+                Options.DEFAULT.withPort(0).withEntrance(new EntranceRules(ApiKeys.read(file), perSecond, burst, false)));
     }
 
     private static RequestSpecification with(Server server, String header, String value) {
@@ -111,10 +113,30 @@ class EntranceTest {
 
     @Test
     void withoutKeysTheAddressIsTheCaller() {
-        EntranceRules rules = new EntranceRules(ApiKeys.NONE, 0.001, 1);
+        EntranceRules rules = new EntranceRules(ApiKeys.NONE, 0.001, 1, false);
         try (Server server = Server.start(Options.DEFAULT.withPort(0).withEntrance(rules))) {
             LiveService.ask(server).get(DROP).then().statusCode(200);
             with(server, "X-Forwarded-For", "192.0.2.7").get(DROP).then().statusCode(429);
+        }
+    }
+
+    /** Addresses of RFC 5737 and 3849, kept for documentation. */
+    @ParameterizedTest
+    @CsvSource({
+        "true, X-Forwarded-For, 198.51.100.7, 203.0.113.9, 200",
+        "true, Forwarded, for=198.51.100.7, for=203.0.113.9, 200",
+        "true, X-Forwarded-For, 2001:db8::1, 2001:db8:0:1::1, 200",
+        "true, Forwarded, for=\"[2001:db8::1]\", for=\"[2001:db8::2]\", 429",
+        "true, X-Forwarded-For, unknown, _hidden, 429",
+        "false, X-Forwarded-For, 198.51.100.7, 203.0.113.9, 429"
+    })
+    void callersBehindAProxyAreToldApartOnlyWhereTheOperatorSaysSo(
+            boolean behindProxy, String header, String one, String other, int status) {
+        EntranceRules rules = new EntranceRules(ApiKeys.NONE, 0.001, 1, behindProxy);
+        try (Server server = Server.start(Options.DEFAULT.withPort(0).withEntrance(rules))) {
+            with(server, header, one).get(DROP).then().statusCode(200);
+            with(server, header, one).get(DROP).then().statusCode(429);
+            with(server, header, other).get(DROP).then().statusCode(status);
         }
     }
 }

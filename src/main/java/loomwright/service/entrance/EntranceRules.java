@@ -9,10 +9,12 @@ import loomwright.answer.Faults;
  * @param keys of the callers; {@link ApiKeys#NONE} lets in everybody
  * @param requestsPerSecond of each caller in the long run; 0 for no limit
  * @param burst how many requests a caller may send at once
+ * @param behindProxy whether a proxy in front tells the address of the caller, {@code X-Forwarded-For} or
+ *     {@code Forwarded} (RFC 7239); without a proxy that overwrites them, callers could call themselves anything
  */
-public record EntranceRules(ApiKeys keys, double requestsPerSecond, int burst) {
+public record EntranceRules(ApiKeys keys, double requestsPerSecond, int burst, boolean behindProxy) {
     /** Everybody, as often as they like. */
-    public static final EntranceRules OPEN = new EntranceRules(ApiKeys.NONE, 0, 20);
+    public static final EntranceRules OPEN = new EntranceRules(ApiKeys.NONE, 0, 20, false);
 
     public EntranceRules {
         new Faults()
