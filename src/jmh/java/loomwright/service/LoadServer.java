@@ -3,39 +3,68 @@ package loomwright.service;
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.answer.Answer;
+import loomwright.answer.Progress;
 import loomwright.circuit.Plan;
-import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings;
+import loomwright.review.PlanReview;
+import loomwright.review.ReviewReport;
 
 /**
- * The service with two endpoints more that calculate nothing, as measures of what reading and writing cost by themselves:
- * {@code POST /bench/plan} reads a plan and writes it, {@code POST /bench/answer} reads a plan and writes the solution of
- * the demo plan, worked out beforehand. Not part of the product.
+ * Two services to measure: the real one, and on the next port the same without calculations, which reads a plan as the
+ * other does and answers with a ready solution or review of the demo plan. There, {@code /bench/plan} reads a plan and
+ * writes it.
  */
 public final class LoadServer {
     private static final String DEMO = "/examples/sandpiper-as-built.json";
 
     private LoadServer() {}
 
-    /** Starts it on the port given, and waits to be stopped. */
+    /** Starts them; {@code args[0]} is the port of the real one. Waits to be stopped. */
     public static void main(String[] args) throws Exception {
-        Options options = Options.DEFAULT.withPort(Integer.parseInt(args[0]));
+        int port = Integer.parseInt(args[0]);
         Contract contract = Contract.load();
-        List<Endpoint> endpoints = new ArrayList<>(Routes.table(contract, options.calculation(), Vitals.fresh()));
-        Answer<PlanReadings> solved = PlanAnswer.of(demo(), NetworkLimits.defaults());
+        CalculationLimits limits = CalculationLimits.DEFAULT;
+        try (Server real = start(port, contract, Routes.single(limits));
+                Server bare = start(port + 1, contract, withoutCalculations(limits))) {
+            System.out.println("real on port " + real.port() + ", without calculations on port " + bare.port());
+            Thread.currentThread().join();
+        }
+    }
+
+    private static Server start(int port, Contract contract, List<Endpoint> single) {
+        Vitals vitals = Vitals.fresh();
+        BulkOperations lines = BulkOperations.of(contract, single);
+        List<Endpoint> all = new ArrayList<>(single);
+        all.add(Endpoint.post(
+                "/v1/bulk/{operation}",
+                BulkOperations.ID,
+                new Bulk(lines, CalculationLimits.DEFAULT.bulk(), vitals.metrics())));
+        return Server.start(Options.DEFAULT.withPort(port), contract, all, vitals);
+    }
+
+    private static List<Endpoint> withoutCalculations(CalculationLimits limits) throws Exception {
+        Plan demo = demo();
+        Answer<PlanReadings> solved = PlanAnswer.of(demo, limits.network());
+        Answer<ReviewReport> reviewed =
+                PlanReview.of(demo, limits.backfeed(), limits.network(), Progress.UNWATCHED);
+        List<Endpoint> endpoints = new ArrayList<>();
+        for (Endpoint endpoint : Routes.single(limits)) {
+            Endpoint.Handler handler =
+                    switch (endpoint.operationId()) {
+                        case "solvePlan" ->
+                            Calculation.of(Plan.class, plan -> solved).counting(Findings::of);
+                        case "reviewPlan" ->
+                            Calculation.of(Plan.class, plan -> reviewed).counting(Findings::of);
+                        default -> endpoint.handler();
+                    };
+            endpoints.add(new Endpoint(endpoint.method(), endpoint.path(), endpoint.operationId(), handler));
+        }
         endpoints.add(Endpoint.post("/bench/plan", "solvePlan", request -> {
             Plan plan = request.read(Plan.class);
             return Reply.of(Json.MEDIA_TYPE, request.json().write(plan));
         }));
-        endpoints.add(Endpoint.post("/bench/answer", "solvePlan", request -> {
-            request.read(Plan.class);
-            return Reply.of(Json.MEDIA_TYPE, request.json().write(solved));
-        }));
-        try (Server server = Server.start(options, contract, endpoints)) {
-            System.out.println("listening on port " + server.port());
-            Thread.currentThread().join();
-        }
+        return endpoints;
     }
 
     /** The plan of the measurements: 24 parts, 40 wires. */
