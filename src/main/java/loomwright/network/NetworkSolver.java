@@ -43,22 +43,16 @@ public final class NetworkSolver {
     }
 
     private void checkSize(Network network) {
-        int nodes = network.nodes().size();
-        int elements = network.elements().size();
-        new Faults()
-                .check(
-                        nodes <= limits.maxNodes(),
-                        Fault.Code.OVER_LIMIT,
-                        "/nodes",
-                        nodes,
-                        "at most " + limits.maxNodes() + " nodes")
-                .check(
-                        elements <= limits.maxElements(),
-                        Fault.Code.OVER_LIMIT,
-                        "/elements",
-                        elements,
-                        "at most " + limits.maxElements() + " elements")
-                .reject();
+        Faults faults = new Faults();
+        checkSize(faults, "nodes", network.nodes().size(), limits.maxNodes());
+        checkSize(faults, "elements", network.elements().size(), limits.maxElements());
+        faults.reject();
+    }
+
+    private static void checkSize(Faults faults, String what, int count, int most) {
+        if (count > most) {
+            faults.check(false, Fault.Code.OVER_LIMIT, "/" + what, count, "at most " + most + " " + what);
+        }
     }
 
     /** One solution in the making. */
@@ -84,7 +78,7 @@ public final class NetworkSolver {
             if (findings.prevent()) {
                 return Solution.none(iterations, findings.list());
             }
-            double[] start = new double[network.nodes().size()];
+            double[] start = firstGuess();
             if (has(Branch.ConstantPower.class)) {
                 NewtonLoop idle = settle(contract(idle(softened())), start);
                 if (findings.prevent()) {
@@ -100,6 +94,30 @@ public final class NetworkSolver {
             return finish(settled, findings.prevent() ? Outcome.NONE : new Outcome(settled));
         }
 
+        /**
+         * Potentials to start from: none, or where there are sources behind a rectifier one step towards what they would
+         * be if these gave current without limit. From 0 V they are at their limit and pull the network far to the other
+         * side.
+         */
+        private double[] firstGuess() {
+            Branch[] guess = idle(softened());
+            boolean any = false;
+            for (int b = 0; b < guess.length; b++) {
+                if (guess[b] instanceof Branch.OneWayBranch source && source.biasV > 0) {
+                    guess[b] = new Branch.Linear(source.from, source.to, source.biasV, 1 / source.slopeOhm, 0);
+                    any = true;
+                }
+            }
+            double[] nodeV = new double[network.nodes().size()];
+            if (!any) {
+                return nodeV;
+            }
+            NewtonLoop loop = new NewtonLoop(new OperatingPoint(contract(guess), nodeV), eliminations);
+            loop.run(1);
+            iterations += loop.iterations;
+            return loop.point.nodeV();
+        }
+
         private boolean has(Class<? extends Branch> kind) {
             for (Branch branch : branches) {
                 if (kind.isInstance(branch)) {
@@ -109,7 +127,10 @@ public final class NetworkSolver {
             return false;
         }
 
-        /** Finds the states with slopes that are not ideal, then fixes them, and corrects those that prove wrong. */
+        /**
+         * Finds the states with slopes that are not ideal; unless these were the true ones, then fixes the states and
+         * corrects those that prove wrong.
+         */
         private Solution solveOneWays(double[] start) {
             Branch[] soft = softened();
             NewtonLoop settled = settle(contract(soft), start);
@@ -117,6 +138,9 @@ public final class NetworkSolver {
                 return Solution.none(iterations, findings.list());
             }
             OneWayStates states = new OneWayStates(soft, settled.point.drive);
+            if (states.asInLaw(network, settled.point) && bridges(states, settled.point, settled).isEmpty()) {
+                return finish(settled, new Outcome(settled));
+            }
             List<Integer> wrong = List.of();
             for (int round = 0; round < limits.maxIterations(); round++) {
                 NewtonLoop clean = clean(states, settled);
@@ -140,12 +164,20 @@ public final class NetworkSolver {
         }
 
         private NewtonLoop clean(OneWayStates states, NewtonLoop settled) {
-            Contraction trial = new Contraction(network.nodes().size(), network.reference(), states.fixed(network));
-            OperatingPoint point = settled.point;
-            double[] nodeV = point.nodeV();
-            Islands islands = new OperatingPoint(trial, nodeV).islands();
-            boolean bridged = states.bridgeIslands(islands, trial, nodeV, point.voltage, scale(point.voltage));
-            return settle(bridged ? contract(states.fixed(network)) : checked(trial), nodeV);
+            double[] nodeV = settled.point.nodeV();
+            Contraction fixed = new Contraction(network.nodes().size(), network.reference(), states.fixed(network));
+            OperatingPoint point = new OperatingPoint(fixed, nodeV);
+            List<Integer> bridges = bridges(states, point, settled);
+            if (bridges.isEmpty()) {
+                checked(fixed);
+                return settle(point);
+            }
+            states.conduct(bridges);
+            return settle(contract(states.fixed(network)), nodeV);
+        }
+
+        private List<Integer> bridges(OneWayStates states, OperatingPoint point, NewtonLoop settled) {
+            return states.bridges(point, settled.point.voltage, scale(settled.point.voltage));
         }
 
         /** One-way elements with a slope that is small, but not so small that the matrix suffers. */
@@ -190,7 +222,10 @@ public final class NetworkSolver {
         }
 
         private NewtonLoop settle(Contraction contraction, double[] start) {
-            OperatingPoint point = new OperatingPoint(contraction, start);
+            return settle(new OperatingPoint(contraction, start));
+        }
+
+        private NewtonLoop settle(OperatingPoint point) {
             NewtonLoop loop = new NewtonLoop(point, eliminations);
             if (findings.prevent()) {
                 return loop;

@@ -13,6 +13,9 @@ final class NewtonLoop {
 
     private static final double ACCEPTED = 2e-10;
     private static final int IDLE_STEPS = 3;
+    /** The line search ends where the co-content falls no faster, nor rises faster, than this share of its first fall. */
+    private static final double LEVEL = 0.3;
+
     /** More than the largest current gives over the largest resistance: a constant-power load drives it ever higher. */
     private static final double UNBOUNDED_V = 1e19;
 
@@ -164,7 +167,7 @@ final class NewtonLoop {
         for (int b = 0; b < rising.length; b++) {
             rising[b] = rising[b] < 0 ? 0 : rising[b];
         }
-        islands = Islands.of(point.contraction, rising);
+        islands = Islands.of(point, rising);
         double highest = 0;
         for (int s = 0; s < point.high.length; s++) {
             if (islands.islandOf[s] > 0 && Math.abs(point.high[s]) > highest) {
@@ -185,7 +188,7 @@ final class NewtonLoop {
         double first = point.descent(direction);
         point.move(start, direction, 1);
         double end = point.descent(direction);
-        if (first <= 0 || end >= -0.1 * first) {
+        if (first <= 0 || end >= -LEVEL * first) {
             return;
         }
         double before = 0;
@@ -197,7 +200,7 @@ final class NewtonLoop {
             double t = k % 3 == 2 ? 0.5 * (before + after) : guess;
             point.move(start, direction, t);
             double descent = point.descent(direction);
-            if (Math.abs(descent) <= 1e-3 * first) {
+            if (Math.abs(descent) <= LEVEL * first) {
                 return;
             }
             if (descent > 0) {
