@@ -144,7 +144,7 @@ final class StepNetwork {
     }
 
     private Wiring.End end(Part part, String terminal) {
-        return wiring.end(part.terminal(terminal));
+        return wiring.end(part, terminal);
     }
 
     private void add(Part part, Wiring.End from, Wiring.End to, ElementBetween element) {
