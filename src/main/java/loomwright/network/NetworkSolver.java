@@ -1,6 +1,7 @@
 package loomwright.network;
 
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import loomwright.answer.Fault;
 import loomwright.answer.Faults;
@@ -79,7 +80,7 @@ public final class NetworkSolver {
                 return Solution.none(iterations, findings.list());
             }
             double[] start = firstGuess();
-            if (has(Branch.ConstantPower.class)) {
+            if (has(Branch.ConstantPower.class::isInstance)) {
                 NewtonLoop idle = settle(contract(idle(softened())), start);
                 if (findings.prevent()) {
                     return Solution.none(iterations, findings.list());
@@ -87,7 +88,7 @@ public final class NetworkSolver {
                 start = idle.point.nodeV();
                 System.arraycopy(idle.point.voltage, 0, idleV, 0, idleV.length);
             }
-            if (has(Branch.OneWayBranch.class)) {
+            if (has(Branch.OneWayBranch.class::isInstance)) {
                 return solveOneWays(start);
             }
             NewtonLoop settled = settle(contraction, start);
@@ -100,17 +101,15 @@ public final class NetworkSolver {
          * side.
          */
         private double[] firstGuess() {
-            Branch[] guess = idle(softened());
-            boolean any = false;
-            for (int b = 0; b < guess.length; b++) {
-                if (guess[b] instanceof Branch.OneWayBranch source && source.biasV > 0) {
-                    guess[b] = new Branch.Linear(source.from, source.to, source.biasV, 1 / source.slopeOhm, 0);
-                    any = true;
-                }
-            }
             double[] nodeV = new double[network.nodes().size()];
-            if (!any) {
+            if (!has(Run::isRectifiedSource)) {
                 return nodeV;
+            }
+            Branch[] guess = idle(softened());
+            for (int b = 0; b < guess.length; b++) {
+                if (isRectifiedSource(guess[b]) && guess[b] instanceof Branch.OneWayBranch source) {
+                    guess[b] = new Branch.Linear(source.from, source.to, source.biasV, 1 / source.slopeOhm, 0);
+                }
             }
             NewtonLoop loop = new NewtonLoop(new OperatingPoint(contract(guess), nodeV), eliminations);
             loop.run(1);
@@ -118,9 +117,13 @@ public final class NetworkSolver {
             return loop.point.nodeV();
         }
 
-        private boolean has(Class<? extends Branch> kind) {
+        private static boolean isRectifiedSource(Branch branch) {
+            return branch instanceof Branch.OneWayBranch && branch.biasV > 0;
+        }
+
+        private boolean has(Predicate<Branch> kind) {
             for (Branch branch : branches) {
-                if (kind.isInstance(branch)) {
+                if (kind.test(branch)) {
                     return true;
                 }
             }

@@ -18,6 +18,7 @@ import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
 import loomwright.network.Resistor;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What of a plan is the same in every condition: the node of each terminal, and the branches of wires and connectors.
@@ -43,6 +44,9 @@ final class Wiring {
     private final List<Resistor> resistors = new ArrayList<>();
     /** By id of a wire. */
     private final Map<String, Run> runs = new HashMap<>();
+
+    /** By place of a part in the plan: its elements, if these are the same in all steps. */
+    private final List<StepNetwork.@Nullable PartElements> lasting = new ArrayList<>();
 
     private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
 
@@ -83,6 +87,10 @@ final class Wiring {
         wiring.addLinks(faults);
         faults.reject();
         plan.connectors().forEach(wiring::addConnector);
+        for (Part part : plan.parts()) {
+            wiring.lasting.add(
+                    PartModels.isLasting(part) ? StepNetwork.of(wiring, Step.OFF, part, false) : null);
+        }
         return wiring;
     }
 
@@ -203,6 +211,11 @@ final class Wiring {
 
     Run run(String wireId) {
         return known(runs, wireId);
+    }
+
+    /** The elements of the part at this place, if they are the same in all steps and states. */
+    StepNetwork.@Nullable PartElements lasting(int part) {
+        return lasting.get(part);
     }
 
     /** The place of a part in the plan's list. */
