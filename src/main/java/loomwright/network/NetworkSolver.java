@@ -102,12 +102,12 @@ public final class NetworkSolver {
          */
         private double[] firstGuess() {
             double[] nodeV = new double[network.nodes().size()];
-            if (!has(Run::isRectifiedSource)) {
+            if (!has(Run::isRectifiedSource) || has(Run::isIdealOneWay)) {
                 return nodeV;
             }
             Branch[] guess = idle(softened());
             for (int b = 0; b < guess.length; b++) {
-                if (isRectifiedSource(guess[b]) && guess[b] instanceof Branch.OneWayBranch source) {
+                if (isRectifiedSource(branches[b]) && guess[b] instanceof Branch.OneWayBranch source) {
                     guess[b] = new Branch.Linear(source.from, source.to, source.biasV, 1 / source.slopeOhm, 0);
                 }
             }
@@ -119,6 +119,10 @@ public final class NetworkSolver {
 
         private static boolean isRectifiedSource(Branch branch) {
             return branch instanceof Branch.OneWayBranch && branch.biasV > 0;
+        }
+
+        private static boolean isIdealOneWay(Branch branch) {
+            return branch instanceof Branch.OneWayBranch oneWay && oneWay.slopeOhm == 0;
         }
 
         private boolean has(Predicate<Branch> kind) {
@@ -136,12 +140,15 @@ public final class NetworkSolver {
          */
         private Solution solveOneWays(double[] start) {
             Branch[] soft = softened();
-            NewtonLoop settled = settle(contract(soft), start);
+            // States that are not yet right are corrected below.
+            NewtonLoop settled = approach(new OperatingPoint(contract(soft), start));
             if (findings.prevent()) {
                 return Solution.none(iterations, findings.list());
             }
             OneWayStates states = new OneWayStates(soft, settled.point.drive);
-            if (states.asInLaw(network, settled.point) && bridges(states, settled.point, settled).isEmpty()) {
+            if (settled.settled
+                    && states.asInLaw(network, settled.point)
+                    && bridges(states, settled.point, settled).isEmpty()) {
                 return finish(settled, new Outcome(settled));
             }
             List<Integer> wrong = List.of();
@@ -229,16 +236,23 @@ public final class NetworkSolver {
         }
 
         private NewtonLoop settle(OperatingPoint point) {
+            NewtonLoop loop = approach(point);
+            if (!findings.prevent() && !loop.settled) {
+                throw new NoConvergence(iterations, point.residual(), nonlinear());
+            }
+            return loop;
+        }
+
+        /** Goes as near to rest as the limits allow. */
+        private NewtonLoop approach(OperatingPoint point) {
             NewtonLoop loop = new NewtonLoop(point, eliminations);
             if (findings.prevent()) {
                 return loop;
             }
-            boolean settled = loop.run(limits.maxIterations());
+            loop.run(limits.maxIterations());
             iterations += loop.iterations;
             if (loop.withoutReturn >= 0) {
                 findings.noReturn(loop);
-            } else if (!settled) {
-                throw new NoConvergence(iterations, point.residual(), nonlinear());
             }
             return loop;
         }

@@ -13,9 +13,6 @@ final class NewtonLoop {
 
     private static final double ACCEPTED = 2e-10;
     private static final int IDLE_STEPS = 3;
-    /** The line search ends where the co-content falls no faster, nor rises faster, than this share of its first fall. */
-    private static final double LEVEL = 0.3;
-
     /** More than the largest current gives over the largest resistance: a constant-power load drives it ever higher. */
     private static final double UNBOUNDED_V = 1e19;
 
@@ -29,6 +26,7 @@ final class NewtonLoop {
     private Islands islands;
 
     int iterations;
+    boolean settled;
     /** An island into which a current is driven that cannot return, or −1. */
     int withoutReturn = -1;
 
@@ -48,35 +46,32 @@ final class NewtonLoop {
         return islands;
     }
 
-    /**
-     * Runs until Kirchhoff's current law holds, or {@link #withoutReturn} is set.
-     *
-     * @return whether it holds
-     */
-    boolean run(int maxIterations) {
+    /** Runs until Kirchhoff's current law holds, so that it is {@link #settled}, or {@link #withoutReturn} is set. */
+    void run(int maxIterations) {
         double best = Double.POSITIVE_INFINITY;
         int idle = 0;
         for (int step = 0; step < maxIterations; step++) {
             double residual = point.residual();
             if (point.largestV() > UNBOUNDED_V) {
                 nameUnbounded();
-                return false;
+                return;
             }
             if (residual <= AIM || (residual <= ACCEPTED && idle >= IDLE_STEPS)) {
                 islands = point.islands();
-                return true;
+                settled = true;
+                return;
             }
             idle = residual < 0.5 * best ? 0 : idle + 1;
             best = Math.min(best, residual);
             iterations++;
             double[] direction = direction();
             if (withoutReturn >= 0) {
-                return false;
+                return;
             }
             advance(direction);
         }
         islands = point.islands();
-        return point.residual() <= ACCEPTED;
+        settled = point.residual() <= ACCEPTED;
     }
 
     private double[] direction() {
@@ -188,7 +183,7 @@ final class NewtonLoop {
         double first = point.descent(direction);
         point.move(start, direction, 1);
         double end = point.descent(direction);
-        if (first <= 0 || end >= -LEVEL * first) {
+        if (first <= 0 || end >= -0.1 * first) {
             return;
         }
         double before = 0;
@@ -200,7 +195,7 @@ final class NewtonLoop {
             double t = k % 3 == 2 ? 0.5 * (before + after) : guess;
             point.move(start, direction, t);
             double descent = point.descent(direction);
-            if (Math.abs(descent) <= LEVEL * first) {
+            if (Math.abs(descent) <= 1e-3 * first) {
                 return;
             }
             if (descent > 0) {
