@@ -3,7 +3,6 @@ package loomwright.circuit;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.regex.Pattern;
 import loomwright.answer.Fault;
 import loomwright.answer.Faults;
 import org.jspecify.annotations.Nullable;
@@ -32,8 +31,8 @@ public final class Bounds {
     public static final String ID_FORM = "[A-Za-z0-9][A-Za-z0-9_-]{0,39}";
 
     public static final String TERMINAL_FORM = "[A-Za-z0-9+-]{1,12}";
-    private static final Pattern ID = Pattern.compile(ID_FORM);
-    private static final Pattern TERMINAL = Pattern.compile(TERMINAL_FORM);
+    private static final int MAX_ID = 40;
+    private static final int MAX_TERMINAL = 12;
 
     private Bounds() {}
 
@@ -67,15 +66,34 @@ public final class Bounds {
             return faults.required(pointer, id);
         }
         return faults.check(
-                ID.matcher(id).matches(),
+                isId(id),
                 Fault.Code.MALFORMED,
                 pointer,
                 id,
                 "1 to 40 letters, digits, '_' or '-', beginning with a letter or digit");
     }
 
-    static boolean isTerminal(@Nullable String name) {
-        return name != null && TERMINAL.matcher(name).matches();
+    /** Whether a text has {@link #ID_FORM}. */
+    static boolean isId(String text) {
+        return isWord(text, MAX_ID, "_-") && isLetterOrDigit(text.charAt(0));
+    }
+
+    /** Whether a text has {@link #TERMINAL_FORM}. */
+    static boolean isTerminal(@Nullable String text) {
+        return text != null && isWord(text, MAX_TERMINAL, "+-");
+    }
+
+    private static boolean isWord(String text, int max, String beside) {
+        for (int i = 0; i < text.length(); i++) {
+            if (!isLetterOrDigit(text.charAt(i)) && beside.indexOf(text.charAt(i)) < 0) {
+                return false;
+            }
+        }
+        return !text.isEmpty() && text.length() <= max;
+    }
+
+    private static boolean isLetterOrDigit(char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
     }
 
     static Faults resistance(Faults faults, String pointer, @Nullable Double ohm) {

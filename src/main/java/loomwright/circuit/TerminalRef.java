@@ -3,7 +3,6 @@ package loomwright.circuit;
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
 import loomwright.answer.Fault;
-import loomwright.answer.Faults;
 import loomwright.answer.RejectedInput;
 
 /**
@@ -17,13 +16,15 @@ public record TerminalRef(String part, String terminal) {
     @JsonCreator
     public static TerminalRef parse(String text) {
         int dot = text.indexOf('.');
-        if (dot < 0
-                || !Bounds.isTerminal(text.substring(dot + 1))
-                || !Bounds.id(new Faults(), "", text.substring(0, dot)).isEmpty()) {
-            throw new RejectedInput(new Fault(
-                    Fault.Code.MALFORMED, "", text, "a terminal written as part.terminal, such as battery.plus"));
+        if (dot >= 0) {
+            String part = text.substring(0, dot);
+            String terminal = text.substring(dot + 1);
+            if (Bounds.isId(part) && Bounds.isTerminal(terminal)) {
+                return new TerminalRef(part, terminal);
+            }
         }
-        return new TerminalRef(text.substring(0, dot), text.substring(dot + 1));
+        throw new RejectedInput(new Fault(
+                Fault.Code.MALFORMED, "", text, "a terminal written as part.terminal, such as battery.plus"));
     }
 
     @JsonValue

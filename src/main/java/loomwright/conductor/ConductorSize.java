@@ -1,6 +1,8 @@
 package loomwright.conductor;
 
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import loomwright.answer.Basis;
 
 /**
@@ -14,6 +16,11 @@ import loomwright.answer.Basis;
  * @param basis where the figures come from
  */
 public record ConductorSize(SizeSystem system, String name, double areaMm2, double resistanceOhmPerM20C, Basis basis) {
+    /** What texts were read as before: people write the same few sizes again and again. */
+    private static final Map<String, ConductorSize> READ = new ConcurrentHashMap<>();
+
+    private static final int MOST_READ = 500;
+
     public ConductorSize {
         if (!(areaMm2 > 0 && resistanceOhmPerM20C > 0)) {
             throw new IllegalArgumentException("size " + name + " must have an area and a resistance");
@@ -35,7 +42,15 @@ public record ConductorSize(SizeSystem system, String name, double areaMm2, doub
      *     OUT_OF_RANGE where it is too long or a gauge outside 4/0 to 24, NOT_ONE_OF where the table lacks the size
      */
     public static ConductorSize parse(String text) {
-        return new SizeText(text).read();
+        ConductorSize known = READ.get(text);
+        if (known != null) {
+            return known;
+        }
+        ConductorSize read = new SizeText(text).read();
+        if (READ.size() < MOST_READ) {
+            READ.put(text, read);
+        }
+        return read;
     }
 
     /** All sizes of a standard, the smallest first. */

@@ -19,8 +19,12 @@ abstract sealed class Branch {
     /** The current at a drive, which is the voltage over the branch plus its {@link #biasV}. */
     abstract double currentA(double driveV);
 
-    /** Derivative of the current; 0 where the branch does not tie its ends together. */
-    abstract double slopeS(double driveV);
+    /**
+     * Derivative of the current; 0 where the branch does not tie its ends together.
+     *
+     * @param currentA the current at this drive
+     */
+    abstract double slopeS(double driveV, double currentA);
 
     /** Where the slope is 0: by how much the voltage must rise for the current to rise. */
     double riseToKinkV(double driveV) {
@@ -73,7 +77,7 @@ abstract sealed class Branch {
         }
 
         @Override
-        double slopeS(double driveV) {
+        double slopeS(double driveV, double currentA) {
             throw new IllegalStateException("the current of an ideal branch is not a function of its voltage");
         }
     }
@@ -95,7 +99,7 @@ abstract sealed class Branch {
         }
 
         @Override
-        double slopeS(double driveV) {
+        double slopeS(double driveV, double currentA) {
             return conductanceS;
         }
     }
@@ -122,8 +126,8 @@ abstract sealed class Branch {
         }
 
         @Override
-        double slopeS(double driveV) {
-            return Math.abs(driveV) < minimumV ? powerW / (minimumV * minimumV) : -powerW / (driveV * driveV);
+        double slopeS(double driveV, double currentA) {
+            return Math.abs(driveV) < minimumV ? powerW / (minimumV * minimumV) : -currentA / driveV;
         }
     }
 
@@ -148,8 +152,13 @@ abstract sealed class Branch {
         }
 
         @Override
-        double slopeS(double driveV) {
-            return driveV <= 0 || driveV >= limitV() ? 0 : 1 / slopeOhm;
+        double slopeS(double driveV, double currentA) {
+            return conducts(driveV) ? 1 / slopeOhm : 0;
+        }
+
+        /** Whether it neither blocks nor is at its limit. */
+        boolean conducts(double driveV) {
+            return driveV > 0 && !(driveV >= limitV());
         }
 
         @Override
@@ -185,9 +194,8 @@ abstract sealed class Branch {
         }
 
         @Override
-        double slopeS(double driveV) {
-            double v = Math.abs(driveV);
-            return v <= kneeV ? coldS : Lamp.EXPONENT * ratedA / ratedV * Math.pow(v / ratedV, Lamp.EXPONENT - 1);
+        double slopeS(double driveV, double currentA) {
+            return Math.abs(driveV) <= kneeV ? coldS : Lamp.EXPONENT * currentA / driveV;
         }
     }
 }

@@ -21,7 +21,12 @@ final class Findings {
 
     /** Whether one of the findings rules out a solution. */
     boolean prevent() {
-        return found.stream().anyMatch(NetworkFinding::preventsSolution);
+        for (NetworkFinding finding : found) {
+            if (finding.preventsSolution()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     void conflict(Contraction contraction, int closing) {

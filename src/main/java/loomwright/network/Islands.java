@@ -33,15 +33,14 @@ final class Islands {
         unknowns = supernodes - islands;
     }
 
-    /** Islands formed by the branches whose slope is not 0; NaN marks ideal branches. */
-    static Islands of(Contraction contraction, double[] slopeS) {
-        NodeSets sets = new NodeSets(contraction.supernodes);
+    /** Islands formed by the branches whose slope is not 0. */
+    static Islands of(OperatingPoint point, double[] slopeS) {
+        NodeSets sets = new NodeSets(point.high.length);
         for (int b = 0; b < slopeS.length; b++) {
-            if (slopeS[b] != 0 && !Double.isNaN(slopeS[b])) {
-                Branch branch = contraction.branches[b];
-                sets.join(contraction.superOf[branch.from], contraction.superOf[branch.to]);
+            if (slopeS[b] != 0) {
+                sets.join(point.from[b], point.to[b]);
             }
         }
-        return new Islands(contraction.supernodes, sets);
+        return new Islands(point.high.length, sets);
     }
 }

@@ -18,7 +18,9 @@ public record Network(List<String> nodes, List<Element> elements, int reference)
         int count = nodes.size();
         Faults faults = new Faults();
         faults.check(count > 0, Fault.Code.OUT_OF_RANGE, "/nodes", count, "at least one node");
-        checkNode(faults, "/reference", reference, count);
+        if (!isNode(reference, count)) {
+            checkNode(faults, "/reference", reference, count);
+        }
         for (int i = 0; i < elements.size(); i++) {
             Element element = elements.get(i);
             if (!isNode(element.from(), count) || !isNode(element.to(), count) || element.from() == element.to()) {

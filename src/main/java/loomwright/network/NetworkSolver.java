@@ -1,6 +1,7 @@
 package loomwright.network;
 
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import loomwright.answer.Fault;
 import loomwright.answer.Faults;
@@ -43,22 +44,16 @@ public final class NetworkSolver {
     }
 
     private void checkSize(Network network) {
-        int nodes = network.nodes().size();
-        int elements = network.elements().size();
-        new Faults()
-                .check(
-                        nodes <= limits.maxNodes(),
-                        Fault.Code.OVER_LIMIT,
-                        "/nodes",
-                        nodes,
-                        "at most " + limits.maxNodes() + " nodes")
-                .check(
-                        elements <= limits.maxElements(),
-                        Fault.Code.OVER_LIMIT,
-                        "/elements",
-                        elements,
-                        "at most " + limits.maxElements() + " elements")
-                .reject();
+        Faults faults = new Faults();
+        checkSize(faults, "nodes", network.nodes().size(), limits.maxNodes());
+        checkSize(faults, "elements", network.elements().size(), limits.maxElements());
+        faults.reject();
+    }
+
+    private static void checkSize(Faults faults, String what, int count, int most) {
+        if (count > most) {
+            faults.check(false, Fault.Code.OVER_LIMIT, "/" + what, count, "at most " + most + " " + what);
+        }
     }
 
     /** One solution in the making. */
@@ -84,8 +79,8 @@ public final class NetworkSolver {
             if (findings.prevent()) {
                 return Solution.none(iterations, findings.list());
             }
-            double[] start = new double[network.nodes().size()];
-            if (has(Branch.ConstantPower.class)) {
+            double[] start = firstGuess();
+            if (has(Branch.ConstantPower.class::isInstance)) {
                 NewtonLoop idle = settle(contract(idle(softened())), start);
                 if (findings.prevent()) {
                     return Solution.none(iterations, findings.list());
@@ -93,30 +88,69 @@ public final class NetworkSolver {
                 start = idle.point.nodeV();
                 System.arraycopy(idle.point.voltage, 0, idleV, 0, idleV.length);
             }
-            if (has(Branch.OneWayBranch.class)) {
+            if (has(Branch.OneWayBranch.class::isInstance)) {
                 return solveOneWays(start);
             }
             NewtonLoop settled = settle(contraction, start);
             return finish(settled, findings.prevent() ? Outcome.NONE : new Outcome(settled));
         }
 
-        private boolean has(Class<? extends Branch> kind) {
+        /**
+         * Potentials to start from: none, or where there are sources behind a rectifier one step towards what they would
+         * be if these gave current without limit. From 0 V they are at their limit and pull the network far to the other
+         * side.
+         */
+        private double[] firstGuess() {
+            double[] nodeV = new double[network.nodes().size()];
+            if (!has(Run::isRectifiedSource) || has(Run::isIdealOneWay)) {
+                return nodeV;
+            }
+            Branch[] guess = idle(softened());
+            for (int b = 0; b < guess.length; b++) {
+                if (isRectifiedSource(branches[b]) && guess[b] instanceof Branch.OneWayBranch source) {
+                    guess[b] = new Branch.Linear(source.from, source.to, source.biasV, 1 / source.slopeOhm, 0);
+                }
+            }
+            NewtonLoop loop = new NewtonLoop(new OperatingPoint(contract(guess), nodeV), eliminations);
+            loop.run(1);
+            iterations += loop.iterations;
+            return loop.point.nodeV();
+        }
+
+        private static boolean isRectifiedSource(Branch branch) {
+            return branch instanceof Branch.OneWayBranch && branch.biasV > 0;
+        }
+
+        private static boolean isIdealOneWay(Branch branch) {
+            return branch instanceof Branch.OneWayBranch oneWay && oneWay.slopeOhm == 0;
+        }
+
+        private boolean has(Predicate<Branch> kind) {
             for (Branch branch : branches) {
-                if (kind.isInstance(branch)) {
+                if (kind.test(branch)) {
                     return true;
                 }
             }
             return false;
         }
 
-        /** Finds the states with slopes that are not ideal, then fixes them, and corrects those that prove wrong. */
+        /**
+         * Finds the states with slopes that are not ideal; unless these were the true ones, then fixes the states and
+         * corrects those that prove wrong.
+         */
         private Solution solveOneWays(double[] start) {
             Branch[] soft = softened();
-            NewtonLoop settled = settle(contract(soft), start);
+            // States that are not yet right are corrected below.
+            NewtonLoop settled = approach(new OperatingPoint(contract(soft), start));
             if (findings.prevent()) {
                 return Solution.none(iterations, findings.list());
             }
             OneWayStates states = new OneWayStates(soft, settled.point.drive);
+            if (settled.settled
+                    && states.asInLaw(network, settled.point)
+                    && bridges(states, settled.point, settled).isEmpty()) {
+                return finish(settled, new Outcome(settled));
+            }
             List<Integer> wrong = List.of();
             for (int round = 0; round < limits.maxIterations(); round++) {
                 NewtonLoop clean = clean(states, settled);
@@ -140,12 +174,20 @@ public final class NetworkSolver {
         }
 
         private NewtonLoop clean(OneWayStates states, NewtonLoop settled) {
-            Contraction trial = new Contraction(network.nodes().size(), network.reference(), states.fixed(network));
-            OperatingPoint point = settled.point;
-            double[] nodeV = point.nodeV();
-            Islands islands = new OperatingPoint(trial, nodeV).islands();
-            boolean bridged = states.bridgeIslands(islands, trial, nodeV, point.voltage, scale(point.voltage));
-            return settle(bridged ? contract(states.fixed(network)) : checked(trial), nodeV);
+            double[] nodeV = settled.point.nodeV();
+            Contraction fixed = new Contraction(network.nodes().size(), network.reference(), states.fixed(network));
+            OperatingPoint point = new OperatingPoint(fixed, nodeV);
+            List<Integer> bridges = bridges(states, point, settled);
+            if (bridges.isEmpty()) {
+                checked(fixed);
+                return settle(point);
+            }
+            states.conduct(bridges);
+            return settle(contract(states.fixed(network)), nodeV);
+        }
+
+        private List<Integer> bridges(OneWayStates states, OperatingPoint point, NewtonLoop settled) {
+            return states.bridges(point, settled.point.voltage, scale(settled.point.voltage));
         }
 
         /** One-way elements with a slope that is small, but not so small that the matrix suffers. */
@@ -190,17 +232,27 @@ public final class NetworkSolver {
         }
 
         private NewtonLoop settle(Contraction contraction, double[] start) {
-            OperatingPoint point = new OperatingPoint(contraction, start);
+            return settle(new OperatingPoint(contraction, start));
+        }
+
+        private NewtonLoop settle(OperatingPoint point) {
+            NewtonLoop loop = approach(point);
+            if (!findings.prevent() && !loop.settled) {
+                throw new NoConvergence(iterations, point.residual(), nonlinear());
+            }
+            return loop;
+        }
+
+        /** Goes as near to rest as the limits allow. */
+        private NewtonLoop approach(OperatingPoint point) {
             NewtonLoop loop = new NewtonLoop(point, eliminations);
             if (findings.prevent()) {
                 return loop;
             }
-            boolean settled = loop.run(limits.maxIterations());
+            loop.run(limits.maxIterations());
             iterations += loop.iterations;
             if (loop.withoutReturn >= 0) {
                 findings.noReturn(loop);
-            } else if (!settled) {
-                throw new NoConvergence(iterations, point.residual(), nonlinear());
             }
             return loop;
         }

@@ -26,6 +26,7 @@ final class NewtonLoop {
     private Islands islands;
 
     int iterations;
+    boolean settled;
     /** An island into which a current is driven that cannot return, or −1. */
     int withoutReturn = -1;
 
@@ -45,35 +46,32 @@ final class NewtonLoop {
         return islands;
     }
 
-    /**
-     * Runs until Kirchhoff's current law holds, or {@link #withoutReturn} is set.
-     *
-     * @return whether it holds
-     */
-    boolean run(int maxIterations) {
+    /** Runs until Kirchhoff's current law holds, so that it is {@link #settled}, or {@link #withoutReturn} is set. */
+    void run(int maxIterations) {
         double best = Double.POSITIVE_INFINITY;
         int idle = 0;
         for (int step = 0; step < maxIterations; step++) {
             double residual = point.residual();
             if (point.largestV() > UNBOUNDED_V) {
                 nameUnbounded();
-                return false;
+                return;
             }
             if (residual <= AIM || (residual <= ACCEPTED && idle >= IDLE_STEPS)) {
                 islands = point.islands();
-                return true;
+                settled = true;
+                return;
             }
             idle = residual < 0.5 * best ? 0 : idle + 1;
             best = Math.min(best, residual);
             iterations++;
             double[] direction = direction();
             if (withoutReturn >= 0) {
-                return false;
+                return;
             }
             advance(direction);
         }
         islands = point.islands();
-        return point.residual() <= ACCEPTED;
+        settled = point.residual() <= ACCEPTED;
     }
 
     private double[] direction() {
@@ -164,7 +162,7 @@ final class NewtonLoop {
         for (int b = 0; b < rising.length; b++) {
             rising[b] = rising[b] < 0 ? 0 : rising[b];
         }
-        islands = Islands.of(point.contraction, rising);
+        islands = Islands.of(point, rising);
         double highest = 0;
         for (int s = 0; s < point.high.length; s++) {
             if (islands.islandOf[s] > 0 && Math.abs(point.high[s]) > highest) {

@@ -58,28 +58,52 @@ final class OneWayStates {
     }
 
     /**
-     * Lets blocking elements conduct where that gives an island its potential: the open end of a diode shows the voltage
+     * Whether the branches obey the laws of the elements beyond doubt: none that conducts has a slope taken larger than
+     * it is, or so little current that this may be rounding.
+     */
+    boolean asInLaw(Network network, OperatingPoint point) {
+        for (int b = 0; b < free.length; b++) {
+            if (states[b] == State.CONDUCTING
+                    && free[b] instanceof Branch.OneWayBranch soft
+                    && network.elements().get(b) instanceof OneWay o
+                    && (soft.slopeOhm != o.slopeOhm() || point.current[b] <= TOLERANCE * point.largestA())) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /**
+     * The blocking elements that conduct to give an island its potential: the open end of a diode shows the voltage
      * behind it. An island may stand anywhere between the thresholds around it; as in a real circuit the least leak draws
      * it towards the reference, until the first element is at its threshold.
      *
-     * @return whether one does
+     * @param point with the islands as they are
+     * @param voltageV of each branch, with the scale of these
      */
-    boolean bridgeIslands(Islands islands, Contraction contraction, double[] nodeV, double[] voltageV, double scaleV) {
-        boolean bridged = false;
-        double[] shiftV = leaked(islands, contraction, nodeV, voltageV);
+    List<Integer> bridges(OperatingPoint point, double[] voltageV, double scaleV) {
+        Islands islands = point.islands();
+        if (islands.count == 1) {
+            return List.of();
+        }
+        List<Integer> bridges = new ArrayList<>();
+        double[] shiftV = leaked(islands, point.contraction, point.nodeV(), voltageV);
         NodeSets joined = new NodeSets(islands.count);
         for (int b = 0; b < free.length; b++) {
             if (mayBridge(b)) {
-                int from = islands.islandOf[contraction.superOf[free[b].from]];
-                int to = islands.islandOf[contraction.superOf[free[b].to]];
+                int from = islands.islandOf[point.from[b]];
+                int to = islands.islandOf[point.to[b]];
                 double driveV = voltageV[b] + free[b].biasV + shiftV[from] - shiftV[to];
                 if (driveV >= -TOLERANCE * scaleV && joined.join(from, to)) {
-                    states[b] = State.CONDUCTING;
-                    bridged = true;
+                    bridges.add(b);
                 }
             }
         }
-        return bridged;
+        return bridges;
+    }
+
+    void conduct(List<Integer> elements) {
+        elements.forEach(b -> states[b] = State.CONDUCTING);
     }
 
     private boolean mayBridge(int b) {

@@ -23,6 +23,12 @@ final class OperatingPoint {
     final int[] to;
     private final double[] offset;
     private final double[] offsetLost;
+    /** The branches that are linear, and those that are neither linear nor ideal. */
+    private final int[] straight;
+
+    private final int[] curved;
+    /** By branch, if it is linear: its current at a drive of 0. */
+    private final double[] source;
 
     final double[] high;
     private final double[] low;
@@ -41,7 +47,6 @@ final class OperatingPoint {
 
     private boolean bent = true;
     private double largestA;
-    private double largestV;
     private double floorA;
 
     /**
@@ -57,9 +62,6 @@ final class OperatingPoint {
         to = new int[count];
         offset = new double[count];
         offsetLost = new double[count];
-        for (int b = 0; b < count; b++) {
-            placeEnds(b);
-        }
         high = new double[contraction.supernodes];
         low = new double[contraction.supernodes];
         net = new double[contraction.supernodes];
@@ -67,15 +69,31 @@ final class OperatingPoint {
         drive = new double[count];
         current = new double[count];
         slope = new double[count];
+        source = new double[count];
+        int[] kinds = new int[count];
+        int linear = 0;
+        int last = count;
         for (int b = 0; b < count; b++) {
-            slope[b] = branches[b] instanceof Branch.Ideal ? Double.NaN : branches[b].slopeS(0);
+            placeEnds(b);
+            if (branches[b] instanceof Branch.Linear line) {
+                slope[b] = line.conductanceS;
+                source[b] = line.sourceA;
+                kinds[linear++] = b;
+            } else if (branches[b] instanceof Branch.Ideal ideal) {
+                slope[b] = Double.NaN;
+                voltage[b] = ideal.voltageV;
+            } else {
+                kinds[--last] = b;
+            }
         }
+        straight = Arrays.copyOf(kinds, linear);
+        curved = Arrays.copyOfRange(kinds, last, count);
         for (int node = nodeV.length - 1; node >= 0; node--) {
             high[contraction.superOf[node]] = nodeV[node] - contraction.offsetV[node];
         }
         high[0] = 0;
         evaluate();
-        islands = Islands.of(contraction, slope);
+        islands = Islands.of(this, slope);
         regrouped = false;
     }
 
@@ -101,7 +119,7 @@ final class OperatingPoint {
     /** The islands at the present voltages. */
     Islands islands() {
         if (regrouped) {
-            islands = Islands.of(contraction, slope);
+            islands = Islands.of(this, slope);
             regrouped = false;
         }
         return islands;
@@ -119,7 +137,11 @@ final class OperatingPoint {
     }
 
     double largestV() {
-        return largestV;
+        double largest = 0;
+        for (double v : high) {
+            largest = Math.max(largest, Math.abs(v));
+        }
+        return largest;
     }
 
     /** Below this a current is nothing but rounding. */
@@ -129,8 +151,8 @@ final class OperatingPoint {
 
     /** Whether no current flows: all there is comes of the rounding of voltages that cancel. */
     boolean dead() {
-        for (Branch branch : branches) {
-            if (branch instanceof Branch.Linear linear && linear.sourceA != 0) {
+        for (int b = 0; b < branches.length; b++) {
+            if (slope[b] == 0 && current[b] != 0) {
                 return false;
             }
         }
@@ -175,33 +197,39 @@ final class OperatingPoint {
         Arrays.fill(net, 0);
         largestA = 0;
         floorA = LEAST_A;
-        largestV = 0;
-        for (int b = 0; b < branches.length; b++) {
-            Branch branch = branches[b];
-            if (branch instanceof Branch.Ideal ideal) {
-                voltage[b] = ideal.voltageV;
-                continue;
-            }
-            int a = from[b];
-            int c = to[b];
-            double difference = high[a] - high[c];
-            double lost = Exact.lost(high[a], -high[c]) + Exact.lost(difference, offset[b]) + offsetLost[b];
-            drive[b] = difference + offset[b] + (low[a] - low[c] + lost);
-            voltage[b] = drive[b] - branch.biasV;
-            if (branch instanceof Branch.Linear linear) {
-                current[b] = linear.conductanceS * drive[b] + linear.sourceA;
-            } else {
-                current[b] = branch.currentA(drive[b]);
-                bend(b, branch.slopeS(drive[b]));
-            }
-            double potential = Math.max(Math.abs(high[a]), Math.abs(high[c])) + Math.abs(offset[b]);
-            largestV = Math.max(largestV, potential);
-            floorA = Math.max(floorA, ROUNDING * potential * Math.abs(slope[b]));
-            largestA = Math.max(largestA, Math.abs(current[b]));
-            if (a != c) {
-                net[a] -= current[b];
-                net[c] += current[b];
-            }
+        for (int b : straight) {
+            place(b);
+            current[b] = slope[b] * drive[b] + source[b];
+            flow(b);
+        }
+        for (int b : curved) {
+            place(b);
+            current[b] = branches[b].currentA(drive[b]);
+            bend(b, branches[b].slopeS(drive[b], current[b]));
+            flow(b);
+        }
+    }
+
+    /** Gives a branch its voltage and drive. */
+    private void place(int b) {
+        double above = high[from[b]];
+        double below = high[to[b]];
+        double difference = above - below;
+        double lost = Exact.lost(above, -below) + Exact.lost(difference, offset[b]) + offsetLost[b];
+        drive[b] = difference + offset[b] + (low[from[b]] - low[to[b]] + lost);
+        voltage[b] = drive[b] - branches[b].biasV;
+    }
+
+    /** Takes a branch's current from the supernode at one end to that at the other. */
+    private void flow(int b) {
+        int a = from[b];
+        int c = to[b];
+        double potential = Math.max(Math.abs(high[a]), Math.abs(high[c])) + Math.abs(offset[b]);
+        floorA = Math.max(floorA, ROUNDING * potential * Math.abs(slope[b]));
+        largestA = Math.max(largestA, Math.abs(current[b]));
+        if (a != c) {
+            net[a] -= current[b];
+            net[c] += current[b];
         }
     }
 

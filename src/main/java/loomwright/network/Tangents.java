@@ -29,8 +29,8 @@ final class Tangents {
         for (int b = 0; b < count; b++) {
             linear[b] = branches[b] instanceof Branch.Linear;
             if (linear[b]) {
-                slope[b] = branches[b].slopeS(0);
                 source[b] = branches[b].currentA(branches[b].biasV);
+                slope[b] = branches[b].slopeS(branches[b].biasV, source[b]);
             }
         }
     }
@@ -88,8 +88,9 @@ final class Tangents {
             return;
         }
         boolean curved = !(branch instanceof Branch.OneWayBranch);
-        slope[b] = chord && curved && at != 0 ? branch.currentA(at) / at : branch.slopeS(at);
-        source[b] = branch.currentA(at) - slope[b] * (at - branch.biasV);
+        double currentA = branch.currentA(at);
+        slope[b] = chord && curved && at != 0 ? currentA / at : branch.slopeS(at, currentA);
+        source[b] = currentA - slope[b] * (at - branch.biasV);
     }
 
     /** Whether the line says at a voltage what the law says. */
@@ -111,7 +112,7 @@ final class Tangents {
         double at = acrossV + branches[b].biasV;
         if (branches[b] instanceof Branch.OneWayBranch oneWay) {
             drive[b] = hold ? before : neighbouring(oneWay, before, at);
-            return oneWay.slopeS(before) != oneWay.slopeS(drive[b]);
+            return oneWay.conducts(before) != oneWay.conducts(drive[b]);
         }
         // The steep foot of a lamp's law throws Newton's method to and fro about 0.
         drive[b] = before * at < 0 ? 0 : at;

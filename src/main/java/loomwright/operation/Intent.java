@@ -1,5 +1,7 @@
 package loomwright.operation;
 
+import java.util.List;
+import java.util.Map;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
@@ -10,9 +12,15 @@ public final class Intent {
 
     /** Whether a consumer is meant to be live in a step, with the switches as they stand in the plan. */
     public static boolean meantLive(Consumer consumer, Plan plan, Step step) {
-        return consumer.meantLive().contains(step.condition())
-                && consumer.meantLiveWhen().entrySet().stream()
-                        .allMatch(e -> e.getValue().contains(positionOf(plan, e.getKey(), step)));
+        if (!consumer.meantLive().contains(step.condition())) {
+            return false;
+        }
+        for (Map.Entry<String, List<String>> when : consumer.meantLiveWhen().entrySet()) {
+            if (!when.getValue().contains(positionOf(plan, when.getKey(), step))) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static String positionOf(Plan plan, String switchId, Step step) {

@@ -1,6 +1,7 @@
 package loomwright.operation;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -40,34 +41,47 @@ final class PartModels {
     }
 
     private static final Map<Class<? extends Part>, Model<? extends Part>> MODELS = new HashMap<>();
+    private static final Set<Class<? extends Part>> LASTING = new HashSet<>();
 
     static {
-        put(Battery.class, PartModels::battery);
-        put(Alternator.class, PartModels::alternator);
-        put(Switch.class, PartModels::switchContacts);
-        put(Relay.class, PartModels::relay);
-        put(Solenoid.class, PartModels::solenoid);
-        put(Motor.class, (p, n) -> n.resistor(p, Motor.FEED, Motor.RETURN, p.resistanceOhm()));
-        put(Ballast.class, PartModels::ballast);
-        put(FixedResistor.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
-        put(Coil.class, (p, n) -> n.resistor(p, Coil.FEED, Coil.SWITCHED, p.primaryResistanceOhm()));
-        put(Breaker.class, PartModels::breaker);
-        put(IgnitionModule.class, PartModels::module);
-        put(Capacitor.class, (p, n) -> {});
-        put(FilamentLamp.class, PartModels::lamp);
-        put(Load.class, PartModels::load);
-        put(Rectifier.class, PartModels::diode);
-        put(Fuse.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
-        put(FusibleLink.class, (p, n) -> n.resistor(p, "a", "b", n.wiring().resistanceOhm(p)));
-        put(Joint.class, PartModels::joint);
-        put(EarthPoint.class, PartModels::earth);
-        put(ConnectorHalf.class, (p, n) -> {});
+        byStep(Battery.class, PartModels::battery);
+        byStep(Alternator.class, PartModels::alternator);
+        byStep(Switch.class, PartModels::switchContacts);
+        byStep(Relay.class, PartModels::relay);
+        byStep(Solenoid.class, PartModels::solenoid);
+        lasting(Motor.class, (p, n) -> n.resistor(p, Motor.FEED, Motor.RETURN, p.resistanceOhm()));
+        lasting(Ballast.class, PartModels::ballast);
+        lasting(FixedResistor.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
+        lasting(Coil.class, (p, n) -> n.resistor(p, Coil.FEED, Coil.SWITCHED, p.primaryResistanceOhm()));
+        byStep(Breaker.class, PartModels::breaker);
+        byStep(IgnitionModule.class, PartModels::module);
+        lasting(Capacitor.class, (p, n) -> {});
+        lasting(FilamentLamp.class, PartModels::lamp);
+        byStep(Load.class, PartModels::load);
+        lasting(Rectifier.class, PartModels::diode);
+        lasting(Fuse.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
+        lasting(FusibleLink.class, (p, n) -> n.resistor(p, "a", "b", n.wiring().resistanceOhm(p)));
+        lasting(Joint.class, PartModels::joint);
+        lasting(EarthPoint.class, PartModels::earth);
+        lasting(ConnectorHalf.class, (p, n) -> {});
     }
 
     private PartModels() {}
 
-    private static <P extends Part> void put(Class<P> kind, Model<P> model) {
+    /** A kind that is something else from step to step, or once it is active. */
+    private static <P extends Part> void byStep(Class<P> kind, Model<P> model) {
         MODELS.put(kind, model);
+    }
+
+    /** A kind that is always the same. */
+    private static <P extends Part> void lasting(Class<P> kind, Model<P> model) {
+        MODELS.put(kind, model);
+        LASTING.add(kind);
+    }
+
+    /** Whether a part is the same in all steps and states. */
+    static boolean isLasting(Part part) {
+        return LASTING.contains(part.getClass());
     }
 
     /** Adds the elements of {@code part} to {@code network}. */
@@ -79,7 +93,7 @@ final class PartModels {
         connect(model, part, network);
     }
 
-    @SuppressWarnings("unchecked") // put() pairs each class with a model of that class
+    @SuppressWarnings("unchecked") // byStep and lasting pair each class with a model of that class
     private static <P extends Part> void connect(Model<P> model, Part part, StepNetwork network) {
         model.connect((P) part, network);
     }

@@ -54,19 +54,21 @@ public final class PlanAnswer {
                 + " until its voltage passes the limit for the other.");
         for (SolvedStep solved : steps) {
             ResolvedSupply supply = plan.conditions().in(solved.step().condition(), plan.system());
-            StringBuilder line = new StringBuilder(String.format(
-                    Locale.ROOT,
-                    "%s: %.4g V behind %.4g ohm",
-                    solved.step().words(),
-                    supply.emfV(),
-                    supply.internalResistanceOhm()));
+            StringBuilder line = new StringBuilder(solved.step().words())
+                    .append(": ")
+                    .append(FourDigits.of(supply.emfV()))
+                    .append(" V behind ")
+                    .append(FourDigits.of(supply.internalResistanceOhm()))
+                    .append(" ohm");
             if (solved.solved()) {
                 for (Battery battery : plan.listParts(Battery.class)) {
-                    line.append(String.format(
-                            Locale.ROOT,
-                            "; %s shows %.4g V",
-                            battery.id(),
-                            solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS))));
+                    double shownV =
+                            solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS));
+                    line.append("; ")
+                            .append(battery.id())
+                            .append(" shows ")
+                            .append(FourDigits.of(shownV))
+                            .append(" V");
                 }
                 line.append("; check: currents at the nodes sum to ")
                         .append(shareInWords(solved.kirchhoffResidual()))

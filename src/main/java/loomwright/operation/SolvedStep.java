@@ -149,7 +149,7 @@ public final class SolvedStep {
 
     /** Voltage from a consumer's feed to its return, V. */
     public double acrossV(Consumer consumer) {
-        return acrossV(consumer.terminal(consumer.feedTerminal()), consumer.terminal(consumer.returnTerminal()));
+        return acrossV(wiring.node(consumer, consumer.feedTerminal()), wiring.node(consumer, consumer.returnTerminal()));
     }
 
     /** Current from a consumer's feed to its return, A; 0 if it is switched off by its own voltage limits. */
@@ -177,8 +177,8 @@ public final class SolvedStep {
      * current either way, the one that carries it.
      */
     public int findBranch(Consumer consumer) {
-        String from = wiring.end(consumer.terminal(consumer.feedTerminal())).name();
-        String to = wiring.end(consumer.terminal(consumer.returnTerminal())).name();
+        String from = wiring.end(consumer, consumer.feedTerminal()).name();
+        String to = wiring.end(consumer, consumer.returnTerminal()).name();
         int found = -1;
         for (int i = firstBranchOf(consumer.id()); i < endBranchOf(consumer.id()); i++) {
             Branch branch = branches().get(i);

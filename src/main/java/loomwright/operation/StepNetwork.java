@@ -21,8 +21,8 @@ final class StepNetwork {
     private final Step step;
     private final Set<String> active;
     private final Conditions.ResolvedSupply supply;
-    private final List<Element> elements;
-    private final List<Branch> branches;
+    private final List<Element> elements = new ArrayList<>();
+    private final List<Branch> branches = new ArrayList<>();
     /** By place of a part in the plan: its first branch; one more at the end. */
     private final int[] firstBranch;
 
@@ -32,8 +32,6 @@ final class StepNetwork {
         this.active = active;
         this.supply =
                 wiring.plan().conditions().in(step.condition(), wiring.plan().system());
-        this.elements = new ArrayList<>(wiring.resistors());
-        this.branches = new ArrayList<>(wiring.branches());
         this.firstBranch = new int[wiring.plan().parts().size() + 1];
     }
 
@@ -44,10 +42,18 @@ final class StepNetwork {
      */
     static StepNetwork of(Wiring wiring, Step step, Set<String> active) {
         StepNetwork network = new StepNetwork(wiring, step, active);
+        network.elements.addAll(wiring.resistors());
+        network.branches.addAll(wiring.branches());
         List<Part> parts = wiring.plan().parts();
         for (int p = 0; p < parts.size(); p++) {
             network.firstBranch[p] = network.branches.size();
-            PartModels.connect(parts.get(p), network);
+            PartElements lasting = wiring.lasting(p);
+            if (lasting == null) {
+                PartModels.connect(parts.get(p), network);
+            } else {
+                network.elements.addAll(lasting.elements());
+                network.branches.addAll(lasting.branches());
+            }
         }
         network.firstBranch[parts.size()] = network.branches.size();
         return network;
@@ -63,11 +69,8 @@ final class StepNetwork {
      */
     static PartElements of(Wiring wiring, Step step, Part part, boolean active) {
         StepNetwork network = new StepNetwork(wiring, step, active ? Set.of(part.id()) : Set.of());
-        int before = wiring.resistors().size();
         PartModels.connect(part, network);
-        return new PartElements(
-                network.elements.subList(before, network.elements.size()),
-                network.branches.subList(before, network.branches.size()));
+        return new PartElements(network.elements, network.branches);
     }
 
     Network network() {
@@ -144,7 +147,7 @@ final class StepNetwork {
     }
 
     private Wiring.End end(Part part, String terminal) {
-        return wiring.end(part.terminal(terminal));
+        return wiring.end(part, terminal);
     }
 
     private void add(Part part, Wiring.End from, Wiring.End to, ElementBetween element) {

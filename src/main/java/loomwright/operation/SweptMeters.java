@@ -92,8 +92,8 @@ final class SweptMeters {
         List<Integer> asked = new ArrayList<>();
         sense.effectiveV(
                 (terminal, other) -> {
-                    asked.add(wiring.node(part.terminal(terminal)));
-                    asked.add(wiring.node(part.terminal(other)));
+                    asked.add(wiring.node(part, terminal));
+                    asked.add(wiring.node(part, other));
                     return 1;
                 },
                 active);

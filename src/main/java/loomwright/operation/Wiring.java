@@ -18,6 +18,7 @@ import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
 import loomwright.network.Resistor;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What of a plan is the same in every condition: the node of each terminal, and the branches of wires and connectors.
@@ -34,14 +35,18 @@ final class Wiring {
     private final Plan plan;
     private final List<String> nodeNames = new ArrayList<>();
     private final List<List<String>> terminalsOfNode = new ArrayList<>();
-    private final Map<TerminalRef, End> ends = new HashMap<>();
-    private final Map<String, Integer> indexOfPart = new HashMap<>();
+    /** By id of a part. */
+    private final Map<String, PartEnds> partEnds = new HashMap<>();
+
     private final Map<String, Integer> middleOfJoint = new HashMap<>();
     private final Map<String, Double> linkOhm = new HashMap<>();
     private final List<Branch> branches = new ArrayList<>();
     private final List<Resistor> resistors = new ArrayList<>();
     /** By id of a wire. */
     private final Map<String, Run> runs = new HashMap<>();
+
+    /** By place of a part in the plan: its elements, if these are the same in all steps. */
+    private final List<StepNetwork.@Nullable PartElements> lasting = new ArrayList<>();
 
     private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
 
@@ -50,6 +55,17 @@ final class Wiring {
 
     /** A wire between its ends, and its branch: -1 if both are one node. */
     record Run(Wire wire, End from, End to, int branch) {}
+
+    /** A part's place in the plan's list, and its terminals in the order in which the part names them. */
+    private record PartEnds(int index, List<String> names, List<End> ends) {
+        End end(String terminal) {
+            int t = names.indexOf(terminal);
+            if (t < 0) {
+                throw new IllegalArgumentException(terminal + " is no terminal of part " + index);
+            }
+            return ends.get(t);
+        }
+    }
 
     private record SizeInPlace(String size, Place place) {}
 
@@ -71,6 +87,10 @@ final class Wiring {
         wiring.addLinks(faults);
         faults.reject();
         plan.connectors().forEach(wiring::addConnector);
+        for (Part part : plan.parts()) {
+            wiring.lasting.add(
+                    PartModels.isLasting(part) ? StepNetwork.of(wiring, Step.OFF, part, false) : null);
+        }
         return wiring;
     }
 
@@ -81,16 +101,17 @@ final class Wiring {
     }
 
     private void addPart(Part part) {
-        indexOfPart.put(part.id(), indexOfPart.size());
+        List<String> names = part.terminals();
+        List<End> ends = new ArrayList<>(names.size());
+        partEnds.put(part.id(), new PartEnds(partEnds.size(), names, ends));
         boolean oneNode = part instanceof Joint joint && joint.resistanceOhm() == 0;
         boolean onChassis = part instanceof EarthPoint earth && earth.resistanceOhm() == 0;
         int shared = onChassis ? CHASSIS_NODE : -1;
-        for (String name : part.terminals()) {
-            TerminalRef ref = part.terminal(name);
-            int node = shared >= 0 ? shared : addNode(ref.toString());
-            End end = new End(ref.toString(), node);
-            ends.put(ref, end);
-            terminalsOfNode.get(node).add(end.name());
+        for (String terminal : names) {
+            String name = part.terminal(terminal).toString();
+            int node = shared >= 0 ? shared : addNode(name);
+            ends.add(new End(name, node));
+            terminalsOfNode.get(node).add(name);
             if (oneNode) {
                 shared = node;
             }
@@ -110,28 +131,29 @@ final class Wiring {
             if (given != null) {
                 ohm += given;
             } else if (size != null && metres != null) {
-                ohm += conductorOhm("/wires/" + i, size, metres, wire.place(), faults);
+                ohm += conductorOhm("/wires/", i, size, metres, wire.place(), faults);
             }
-            int branch = addResistor(Branch.Owner.WIRE, wire.id(), end(wire.from()), end(wire.to()), ohm);
-            runs.put(wire.id(), new Run(wire, end(wire.from()), end(wire.to()), branch));
+            End from = end(wire.from());
+            End to = end(wire.to());
+            runs.put(wire.id(), new Run(wire, from, to, addResistor(Branch.Owner.WIRE, wire.id(), from, to, ohm)));
         }
     }
 
     private void addLinks(Faults faults) {
         for (int i = 0; i < plan.parts().size(); i++) {
             if (plan.parts().get(i) instanceof FusibleLink link) {
-                linkOhm.put(
-                        link.id(), conductorOhm("/parts/" + i, link.size(), link.lengthM(), Place.ENGINE_BAY, faults));
+                double ohm = conductorOhm("/parts/", i, link.size(), link.lengthM(), Place.ENGINE_BAY, faults);
+                linkOhm.put(link.id(), ohm);
             }
         }
     }
 
-    private double conductorOhm(String at, String size, double lengthM, Place place, Faults faults) {
+    private double conductorOhm(String list, int at, String size, double lengthM, Place place, Faults faults) {
         try {
             return lengthM * ohmPerM.computeIfAbsent(new SizeInPlace(size, place), this::resistanceOhmPerM);
         } catch (RejectedInput rejected) {
             for (Fault fault : rejected.faults()) {
-                faults.add(fault.under(at + "/size"));
+                faults.add(fault.under(list + at + "/size"));
             }
             return 1;
         }
@@ -150,8 +172,8 @@ final class Wiring {
                 addResistor(
                         Branch.Owner.CONNECTOR,
                         connector.id(),
-                        end(one.terminal(way)),
-                        end(other.terminal(way)),
+                        end(one, way),
+                        end(other, way),
                         connector.contactResistanceOhm());
             }
         }
@@ -172,7 +194,15 @@ final class Wiring {
     }
 
     End end(TerminalRef terminal) {
-        return known(ends, terminal);
+        return known(partEnds, terminal.part()).end(terminal.terminal());
+    }
+
+    End end(Part part, String terminal) {
+        return known(partEnds, part.id()).end(terminal);
+    }
+
+    int node(Part part, String terminal) {
+        return end(part, terminal).node();
     }
 
     int node(TerminalRef terminal) {
@@ -183,9 +213,14 @@ final class Wiring {
         return known(runs, wireId);
     }
 
+    /** The elements of the part at this place, if they are the same in all steps and states. */
+    StepNetwork.@Nullable PartElements lasting(int part) {
+        return lasting.get(part);
+    }
+
     /** The place of a part in the plan's list. */
     int indexOf(String partId) {
-        return known(indexOfPart, partId);
+        return known(partEnds, partId).index();
     }
 
     int node(Point point) {
