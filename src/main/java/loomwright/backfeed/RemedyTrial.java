@@ -12,7 +12,9 @@ import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.Situations.Situation;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Plan;
 import loomwright.operation.Activity;
+import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
@@ -41,10 +43,13 @@ final class RemedyTrial {
     Optional<Remedy> run(Candidate candidate, Progress progress) {
         Map<String, Cost> worst = new LinkedHashMap<>();
         Iterator<Moment> was = before.moments().iterator();
-        List<Situation> situations = Situations.list(candidate.changed(), maxCombinations);
+        Plan changed = candidate.changed().get();
+        List<Situation> situations = Situations.list(changed, maxCombinations);
+        PlanSettings settings = solver.settings(changed);
         for (int i = 0; i < situations.size(); i++) {
-            for (SolvedStep solved : solver.solve(situations.get(i).plan())) {
-                if (!holds(was.next(), new Moment(situations.get(i), solved), worst)) {
+            Iterator<SolvedStep> steps = settings.steps(situations.get(i).plan());
+            while (steps.hasNext()) {
+                if (!holds(was.next(), new Moment(situations.get(i), steps.next()), worst)) {
                     return Optional.empty();
                 }
             }

@@ -74,7 +74,8 @@ public final class Situations {
         if (!position(asDrawn).equals(position(setting))) {
             changed.put(setting.id(), position(setting));
         }
-        return new Situation(situation.plan().withPart(setting), positions, changed);
+        return new Situation(
+                setting == asDrawn ? situation.plan() : situation.plan().withPart(setting), positions, changed);
     }
 
     /** The parts that are left open, each in all its settings, that of the plan first. */

@@ -83,6 +83,12 @@ public final class SolvedStep {
         return wiring.run(wire.id());
     }
 
+    /** Current of a wire, A; 0 if both ends are one node, so that nothing can flow in it. */
+    public double currentA(Wire wire) {
+        int branch = run(wire).branch();
+        return branch < 0 ? 0 : currentA(branch);
+    }
+
     public double currentA(int branch) {
         return rest.solution().currentA(branch);
     }

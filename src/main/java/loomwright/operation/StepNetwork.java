@@ -74,6 +74,11 @@ final class StepNetwork {
         return new Network(wiring.nodeNames(), elements, Wiring.CHASSIS_NODE);
     }
 
+    /** Those that wires and connectors do not have in common in all steps. */
+    List<Element> elementsOfParts() {
+        return elements.subList(wiring.resistors().size(), elements.size());
+    }
+
     List<Branch> branches() {
         return branches;
     }

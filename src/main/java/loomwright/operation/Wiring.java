@@ -32,16 +32,16 @@ final class Wiring {
     static final int CHASSIS_NODE = 0;
 
     private final Plan plan;
-    private final List<String> nodeNames = new ArrayList<>();
-    private final List<List<String>> terminalsOfNode = new ArrayList<>();
-    private final Map<TerminalRef, End> ends = new HashMap<>();
-    private final Map<String, Integer> indexOfPart = new HashMap<>();
-    private final Map<String, Integer> middleOfJoint = new HashMap<>();
-    private final Map<String, Double> linkOhm = new HashMap<>();
-    private final List<Branch> branches = new ArrayList<>();
-    private final List<Resistor> resistors = new ArrayList<>();
+    private final List<String> nodeNames;
+    private final List<List<String>> terminalsOfNode;
+    private final Map<TerminalRef, End> ends;
+    private final Map<String, Integer> indexOfPart;
+    private final Map<String, Integer> middleOfJoint;
+    private final Map<String, Double> linkOhm;
+    private final List<Branch> branches;
+    private final List<Resistor> resistors;
     /** By id of a wire. */
-    private final Map<String, Run> runs = new HashMap<>();
+    private final Map<String, Run> runs;
 
     private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
 
@@ -55,6 +55,29 @@ final class Wiring {
 
     private Wiring(Plan plan) {
         this.plan = plan;
+        nodeNames = new ArrayList<>();
+        terminalsOfNode = new ArrayList<>();
+        ends = new HashMap<>();
+        indexOfPart = new HashMap<>();
+        middleOfJoint = new HashMap<>();
+        linkOhm = new HashMap<>();
+        branches = new ArrayList<>();
+        resistors = new ArrayList<>();
+        runs = new HashMap<>();
+    }
+
+    /** The wiring of another plan of which all but the branches is the same. */
+    private Wiring(Plan plan, Wiring same, List<Branch> branches, List<Resistor> resistors) {
+        this.plan = plan;
+        this.branches = branches;
+        this.resistors = resistors;
+        nodeNames = same.nodeNames;
+        terminalsOfNode = same.terminalsOfNode;
+        ends = same.ends;
+        indexOfPart = same.indexOfPart;
+        middleOfJoint = same.middleOfJoint;
+        linkOhm = same.linkOhm;
+        runs = same.runs;
     }
 
     /**
@@ -72,6 +95,25 @@ final class Wiring {
         faults.reject();
         plan.connectors().forEach(wiring::addConnector);
         return wiring;
+    }
+
+    /** The same wiring of a plan that differs in nothing but how switches and contacts are set. */
+    Wiring with(Plan set) {
+        return new Wiring(set, this, branches, resistors);
+    }
+
+    /** With one more wire at the end of the list, from a terminal to the chassis. */
+    Wiring withWireToChassis(TerminalRef terminal, String id, double ohm) {
+        End end = end(terminal);
+        if (end.node() == CHASSIS_NODE) {
+            return this;
+        }
+        int place = (int) branches.stream().filter(b -> b.owner() == Branch.Owner.WIRE).count();
+        List<Branch> moreBranches = new ArrayList<>(branches);
+        List<Resistor> moreResistors = new ArrayList<>(resistors);
+        moreBranches.add(place, new Branch(Branch.Owner.WIRE, id, end.name(), CHASSIS, end.node(), CHASSIS_NODE));
+        moreResistors.add(place, new Resistor(id, end.node(), CHASSIS_NODE, ohm));
+        return new Wiring(plan, this, moreBranches, moreResistors);
     }
 
     private int addNode(String name) {

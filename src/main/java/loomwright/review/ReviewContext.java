@@ -6,8 +6,6 @@ import loomwright.backfeed.Survey;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
-import loomwright.operation.PlanSolver;
-import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 
 /**
@@ -19,18 +17,16 @@ final class ReviewContext {
     private final Plan plan;
     private final Survey survey;
     private final BackfeedReport backfeed;
-    private final PlanSolver solver;
     private final Protection protection;
     private final List<Moment> moments;
     private final Peaks everAtAll;
     private final Peaks lasting;
     private final Peaks cranking;
 
-    ReviewContext(Plan plan, Survey survey, BackfeedReport backfeed, PlanSolver solver) {
+    ReviewContext(Plan plan, Survey survey, BackfeedReport backfeed) {
         this.plan = plan;
         this.survey = survey;
         this.backfeed = backfeed;
-        this.solver = solver;
         this.protection = Protection.of(plan);
         this.moments =
                 survey.solvedMoments().stream().filter(m -> !startsUnasked(m)).toList();
@@ -91,10 +87,5 @@ final class ReviewContext {
     /** The largest currents while the starter turns the engine. */
     Peaks cranking() {
         return cranking;
-    }
-
-    /** Solves another plan, a variant of this one. */
-    List<SolvedStep> solve(Plan variant) {
-        return solver.solve(variant);
     }
 }
