@@ -1,6 +1,7 @@
 package loomwright.operation;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import loomwright.circuit.Consumer;
@@ -77,6 +78,14 @@ public final class SolvedStep {
     /** Where the branches of a part end: the first that is not one of them. */
     public int endBranchOf(String partId) {
         return rest.network().endBranchOf(partId);
+    }
+
+    /** The part that a branch belongs to; empty for that of a wire or connector. */
+    public Optional<Part> partOf(int branch) {
+        Branch b = branches().get(branch);
+        return b.owner() == Branch.Owner.PART
+                ? Optional.of(plan().parts().get(wiring.indexOf(b.id())))
+                : Optional.empty();
     }
 
     Wiring.Run run(Wire wire) {

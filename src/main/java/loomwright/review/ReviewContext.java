@@ -28,8 +28,10 @@ final class ReviewContext {
         this.survey = survey;
         this.backfeed = backfeed;
         this.protection = Protection.of(plan);
-        this.moments =
-                survey.solvedMoments().stream().filter(m -> !startsUnasked(m)).toList();
+        List<Solenoid> starters = plan.listParts(Solenoid.class);
+        this.moments = survey.solvedMoments().stream()
+                .filter(m -> !startsUnasked(starters, m))
+                .toList();
         this.everAtAll = Peaks.of(moments());
         this.lasting = Peaks.of(lastingMoments());
         this.cranking = Peaks.of(
@@ -60,9 +62,8 @@ final class ReviewContext {
         return moments;
     }
 
-    private static boolean startsUnasked(Moment moment) {
-        return moment.situation().plan().listParts(Solenoid.class).stream()
-                .anyMatch(s -> moment.solved().isActive(s) && moment.isUnintended(s));
+    private static boolean startsUnasked(List<Solenoid> starters, Moment moment) {
+        return starters.stream().anyMatch(s -> moment.solved().isActive(s) && moment.isUnintended(s));
     }
 
     /** Those that may last for hours. */
