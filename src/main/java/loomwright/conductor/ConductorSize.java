@@ -35,7 +35,7 @@ public record ConductorSize(SizeSystem system, String name, double areaMm2, doub
      *     OUT_OF_RANGE where it is too long or a gauge outside 4/0 to 24, NOT_ONE_OF where the table lacks the size
      */
     public static ConductorSize parse(String text) {
-        return new SizeText(text).read();
+        return SizeCatalogue.find(text).orElseGet(() -> new SizeText(text).read());
     }
 
     /** All sizes of a standard, the smallest first. */

@@ -31,23 +31,20 @@ public final class PlanSettings {
 
     /** As {@link #steps}, all of them. */
     public List<SolvedStep> solve(Plan set) {
-        return list(steps(set));
+        List<SolvedStep> solved = new ArrayList<>();
+        steps(set).forEachRemaining(solved::add);
+        return solved;
     }
 
     /**
-     * Solves all steps with a terminal joined to the chassis by one more wire, as if it were the last of the plan's.
+     * As {@link #steps}, with a terminal joined to the chassis by one more wire, as if it were the last of the plan's.
      *
      * @param wire an id for it
      * @param resistanceOhm of it
      */
-    public List<SolvedStep> solveJoinedToChassis(Plan set, TerminalRef terminal, String wire, double resistanceOhm) {
-        return list(new Steps(settling.with(set).withWireToChassis(terminal, wire, resistanceOhm)));
-    }
-
-    private static List<SolvedStep> list(Iterator<SolvedStep> steps) {
-        List<SolvedStep> list = new ArrayList<>();
-        steps.forEachRemaining(list::add);
-        return list;
+    public Iterator<SolvedStep> stepsJoinedToChassis(
+            Plan set, TerminalRef terminal, String wire, double resistanceOhm) {
+        return new Steps(settling.with(set).withWireToChassis(terminal, wire, resistanceOhm));
     }
 
     /** The steps in the order they happen, each beginning in the state that the one before left. */

@@ -1,11 +1,15 @@
 package loomwright.review;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.Survey;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Wire;
 import loomwright.operation.Step;
 
 /**
@@ -19,6 +23,9 @@ final class ReviewContext {
     private final BackfeedReport backfeed;
     private final Protection protection;
     private final List<Moment> moments;
+    /** By id of a wire; it has none of which only the resistance is known. */
+    private final Map<String, WireRating> ratings = new HashMap<>();
+
     private final Peaks everAtAll;
     private final Peaks lasting;
     private final Peaks cranking;
@@ -28,6 +35,7 @@ final class ReviewContext {
         this.survey = survey;
         this.backfeed = backfeed;
         this.protection = Protection.of(plan);
+        plan.wires().forEach(wire -> WireRating.find(wire, plan.system()).ifPresent(r -> ratings.put(wire.id(), r)));
         List<Solenoid> starters = plan.listParts(Solenoid.class);
         this.moments = survey.solvedMoments().stream()
                 .filter(m -> !startsUnasked(starters, m))
@@ -52,6 +60,11 @@ final class ReviewContext {
 
     Protection protection() {
         return protection;
+    }
+
+    /** What a wire may carry; empty for one of which only the resistance is known. */
+    Optional<WireRating> findRating(Wire wire) {
+        return Optional.ofNullable(ratings.get(wire.id()));
     }
 
     /**

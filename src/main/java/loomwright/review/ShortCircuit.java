@@ -1,11 +1,11 @@
 package loomwright.review;
 
-import java.util.List;
-import loomwright.backfeed.Survey.Moment;
+import java.util.Iterator;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.operation.Branch;
+import loomwright.operation.SolvedStep;
 
 /** The prospective current of a short from the end of a wire to the chassis: a copy of the plan with that joint, solved. */
 final class ShortCircuit {
@@ -15,25 +15,21 @@ final class ShortCircuit {
     private ShortCircuit() {}
 
     /**
-     * The currents in the wire with its end shorted, one for each step that lasts and has a solution.
+     * The steps with the end of a wire shorted, in the situation in which it carries most; in the plan as it stands if it
+     * never carries anything. Each is solved when it is asked for.
      *
      * @param end the end of the wire that touches the chassis
      */
-    static List<Double> currentsA(ReviewContext context, Plan plan, Wire wire, TerminalRef end) {
-        return context.survey().settings().solveJoinedToChassis(plan, end, "short", SHORT_OHM).stream()
-                .filter(s -> s.solved() && ReviewContext.lasts(s.step()))
-                .map(s -> Math.abs(s.currentA(wire)))
-                .distinct()
-                .toList();
+    static Iterator<SolvedStep> steps(ReviewContext context, Wire wire, TerminalRef end) {
+        Plan plan = context.lasting()
+                .find(Branch.Owner.WIRE, wire.id())
+                .map(peak -> peak.moment().situation().plan())
+                .orElse(context.plan());
+        return context.survey().settings().stepsJoinedToChassis(plan, end, "short", SHORT_OHM);
     }
 
-    /** The situation in which the wire carries most; the plan as it stands if it never carries anything. */
-    static Plan situation(ReviewContext context, Wire wire) {
-        return context.lasting()
-                .find(Branch.Owner.WIRE, wire.id())
-                .map(peak -> peak.moment())
-                .map(Moment::situation)
-                .map(s -> s.plan())
-                .orElse(context.plan());
+    /** The current of the wire in such a step, A; 0 if the step passes or has no solution. */
+    static double currentA(SolvedStep shorted, Wire wire) {
+        return shorted.solved() && ReviewContext.lasts(shorted.step()) ? Math.abs(shorted.currentA(wire)) : 0;
     }
 }
