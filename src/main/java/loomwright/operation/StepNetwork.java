@@ -26,15 +26,16 @@ final class StepNetwork {
     /** By place of a part in the plan: its first branch; one more at the end. */
     private final int[] firstBranch;
 
-    private StepNetwork(Wiring wiring, Step step, Set<String> active) {
+    private StepNetwork(
+            Wiring wiring, Step step, Set<String> active, List<Element> elements, List<Branch> branches, int parts) {
         this.wiring = wiring;
         this.step = step;
         this.active = active;
         this.supply =
                 wiring.plan().conditions().in(step.condition(), wiring.plan().system());
-        this.elements = new ArrayList<>(wiring.resistors());
-        this.branches = new ArrayList<>(wiring.branches());
-        this.firstBranch = new int[wiring.plan().parts().size() + 1];
+        this.elements = elements;
+        this.branches = branches;
+        this.firstBranch = new int[parts + 1];
     }
 
     /**
@@ -43,11 +44,19 @@ final class StepNetwork {
      * @param active the parts with a {@link Threshold} that are past it
      */
     static StepNetwork of(Wiring wiring, Step step, Set<String> active) {
-        StepNetwork network = new StepNetwork(wiring, step, active);
         List<Part> parts = wiring.plan().parts();
+        StepNetwork network = new StepNetwork(
+                wiring,
+                step,
+                active,
+                new ArrayList<>(wiring.resistors()),
+                new ArrayList<>(wiring.branches()),
+                parts.size());
         for (int p = 0; p < parts.size(); p++) {
             network.firstBranch[p] = network.branches.size();
-            PartModels.connect(parts.get(p), network);
+            PartElements own = wiring.elementsOf(parts.get(p), step, active.contains(parts.get(p).id()));
+            network.elements.addAll(own.elements());
+            network.branches.addAll(own.branches());
         }
         network.firstBranch[parts.size()] = network.branches.size();
         return network;
@@ -62,12 +71,10 @@ final class StepNetwork {
      * @param active whether it is past its {@link Threshold}
      */
     static PartElements of(Wiring wiring, Step step, Part part, boolean active) {
-        StepNetwork network = new StepNetwork(wiring, step, active ? Set.of(part.id()) : Set.of());
-        int before = wiring.resistors().size();
+        StepNetwork network = new StepNetwork(
+                wiring, step, active ? Set.of(part.id()) : Set.of(), new ArrayList<>(2), new ArrayList<>(2), 0);
         PartModels.connect(part, network);
-        return new PartElements(
-                network.elements.subList(before, network.elements.size()),
-                network.branches.subList(before, network.branches.size()));
+        return new PartElements(network.elements, network.branches);
     }
 
     Network network() {

@@ -1,7 +1,9 @@
 package loomwright.operation;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.Fault;
@@ -42,6 +44,8 @@ final class Wiring {
     private final List<Resistor> resistors;
     /** By id of a wire. */
     private final Map<String, Run> runs;
+    /** By part, as the very object it is, what it is in each step, inactive and active. */
+    private final Map<Part, Map<Step, StepNetwork.PartElements[]>> elements;
 
     private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
 
@@ -64,6 +68,7 @@ final class Wiring {
         branches = new ArrayList<>();
         resistors = new ArrayList<>();
         runs = new HashMap<>();
+        elements = new IdentityHashMap<>();
     }
 
     /** The wiring of another plan of which all but the branches is the same. */
@@ -78,6 +83,7 @@ final class Wiring {
         middleOfJoint = same.middleOfJoint;
         linkOhm = same.linkOhm;
         runs = same.runs;
+        elements = same.elements;
     }
 
     /**
@@ -207,6 +213,17 @@ final class Wiring {
         branches.add(new Branch(owner, id, from.name(), to.name(), from.node(), to.node()));
         resistors.add(new Resistor(id, from.node(), to.node(), ohm));
         return branches.size() - 1;
+    }
+
+    /** What one part is in a step, see {@link StepNetwork#of(Wiring, Step, Part, boolean)}. */
+    StepNetwork.PartElements elementsOf(Part part, Step step, boolean active) {
+        StepNetwork.PartElements[] known = elements.computeIfAbsent(part, p -> new EnumMap<>(Step.class))
+                .computeIfAbsent(step, s -> new StepNetwork.PartElements[2]);
+        int state = active ? 1 : 0;
+        if (known[state] == null) {
+            known[state] = StepNetwork.of(this, step, part, active);
+        }
+        return known[state];
     }
 
     Plan plan() {
