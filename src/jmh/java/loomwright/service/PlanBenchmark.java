@@ -2,6 +2,7 @@ package loomwright.service;
 
 import java.util.concurrent.TimeUnit;
 import loomwright.answer.Answer;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
@@ -70,6 +71,6 @@ public class PlanBenchmark {
 
     @Benchmark
     public Object review() {
-        return PlanReview.of(plan, BackfeedLimits.defaults(), limits);
+        return PlanReview.of(plan, BackfeedLimits.defaults(), limits, Progress.UNWATCHED);
     }
 }
