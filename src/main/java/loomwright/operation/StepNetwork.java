@@ -54,7 +54,8 @@ final class StepNetwork {
                 parts.size());
         for (int p = 0; p < parts.size(); p++) {
             network.firstBranch[p] = network.branches.size();
-            PartElements own = wiring.elementsOf(parts.get(p), step, active.contains(parts.get(p).id()));
+            PartElements own = wiring.elementsOf(
+                    parts.get(p), step, active.contains(parts.get(p).id()));
             network.elements.addAll(own.elements());
             network.branches.addAll(own.branches());
         }

@@ -45,7 +45,7 @@ final class Wiring {
     /** By id of a wire. */
     private final Map<String, Run> runs;
     /** By part, as the very object it is, what it is in each step, inactive and active. */
-    private final Map<Part, Map<Step, StepNetwork.PartElements[]>> elements;
+    private final IdentityHashMap<Part, Map<Step, StepNetwork.PartElements[]>> elements;
 
     private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
 
@@ -114,7 +114,8 @@ final class Wiring {
         if (end.node() == CHASSIS_NODE) {
             return this;
         }
-        int place = (int) branches.stream().filter(b -> b.owner() == Branch.Owner.WIRE).count();
+        int place = (int)
+                branches.stream().filter(b -> b.owner() == Branch.Owner.WIRE).count();
         List<Branch> moreBranches = new ArrayList<>(branches);
         List<Resistor> moreResistors = new ArrayList<>(resistors);
         moreBranches.add(place, new Branch(Branch.Owner.WIRE, id, end.name(), CHASSIS, end.node(), CHASSIS_NODE));
