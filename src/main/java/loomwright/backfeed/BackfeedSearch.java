@@ -78,10 +78,11 @@ public final class BackfeedSearch {
         Severity severity = Verdicts.severity(consumer, worst.activity(), worst.operated());
         RemedyTrial trial = new RemedyTrial(survey, consumer, solver, limits.maxCombinations());
         // A trickle does nothing that would be worth a part.
-        int trials = severity == Severity.NOTE ? 0 : limits.maxTrials();
-        List<Candidate> candidates = RemedyCandidates.list(plan, survey, consumer, all).stream()
-                .limit(trials)
-                .toList();
+        List<Candidate> candidates = severity == Severity.NOTE
+                ? List.of()
+                : RemedyCandidates.list(plan, survey, consumer, all).stream()
+                        .limit(limits.maxTrials())
+                        .toList();
         List<Remedy> remedies = new ArrayList<>();
         for (int i = 0; i < candidates.size(); i++) {
             trial.run(candidates.get(i), progress.part(i, candidates.size())).ifPresent(remedies::add);

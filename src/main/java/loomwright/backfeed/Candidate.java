@@ -1,5 +1,6 @@
 package loomwright.backfeed;
 
+import java.util.function.Supplier;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.circuit.Plan;
 
@@ -8,6 +9,6 @@ import loomwright.circuit.Plan;
  *
  * @param change what to do, in words
  * @param at id of the wire or part it is done to
- * @param changed the plan with the change made
+ * @param changed makes the plan with the change
  */
-record Candidate(Remedy.Kind kind, String change, String at, Plan changed) {}
+record Candidate(Remedy.Kind kind, String change, String at, Supplier<Plan> changed) {}

@@ -141,7 +141,7 @@ final class RemedyCandidates {
                 Kind.REMOVE,
                 "Take out wire " + wire.id() + " (" + wire.from() + " to " + wire.to() + ").",
                 wire.id(),
-                plan.with(plan.parts(), without(wire))));
+                () -> plan.with(plan.parts(), without(wire))));
     }
 
     private void addDiode(Wire wire, TerminalRef enters, TerminalRef leaves) {
@@ -158,7 +158,7 @@ final class RemedyCandidates {
                 "Put a diode into wire " + wire.id() + ", anode towards " + anodeEnd + ", cathode towards " + cathodeEnd
                         + "; rated for twice the current it will carry and mounted so that it can shed its heat.",
                 wire.id(),
-                plan.with(with(diode), wires)));
+                () -> plan.with(with(diode), wires)));
     }
 
     private void addRelay(Wire wire, TerminalRef enters, TerminalRef leaves) {
@@ -184,7 +184,7 @@ final class RemedyCandidates {
                 "Fit a relay in place of wire " + wire.id() + ": 86 to " + leaves + ", 85 to earth, 30 to " + livePole
                         + " through a fuse close to it, 87 to " + enters + " with the old wire.",
                 wire.id(),
-                plan.with(with(relay, earth), wires)));
+                () -> plan.with(with(relay, earth), wires)));
     }
 
     /** A solenoid's own bypass contact, where it has one free, is live only while the solenoid is in. */
@@ -204,7 +204,7 @@ final class RemedyCandidates {
                 "Move the end of wire " + wire.id() + " from " + leaves + " to " + bypass + ", if " + load.called()
                         + " has such a contact.",
                 wire.id(),
-                plan.with(plan.parts(), wires)));
+                () -> plan.with(plan.parts(), wires)));
     }
 
     private void addEarths(List<Occurrence> occurrences) {
@@ -229,7 +229,7 @@ final class RemedyCandidates {
                 Kind.SEPARATE_EARTH,
                 "Give " + consumer.called() + " an earth of its own at " + back + ".",
                 consumer.id(),
-                plan.with(with(earth), wires)));
+                () -> plan.with(with(earth), wires)));
     }
 
     private Wire fitted(String id, TerminalRef from, TerminalRef to) {

@@ -12,7 +12,10 @@ import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.Situations.Situation;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
 import loomwright.operation.Activity;
+import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
@@ -41,14 +44,19 @@ final class RemedyTrial {
     Optional<Remedy> run(Candidate candidate, Progress progress) {
         Map<String, Cost> worst = new LinkedHashMap<>();
         Iterator<Moment> was = before.moments().iterator();
-        List<Situation> situations = Situations.list(candidate.changed(), maxCombinations);
-        for (int i = 0; i < situations.size(); i++) {
-            for (SolvedStep solved : solver.solve(situations.get(i).plan())) {
-                if (!holds(was.next(), new Moment(situations.get(i), solved), worst)) {
+        Plan changed = candidate.changed().get();
+        List<List<Part>> open = Situations.open(changed);
+        int combinations = Situations.count(open, maxCombinations);
+        PlanSettings settings = solver.settings(changed);
+        for (int i = 0; i < combinations; i++) {
+            Situation situation = Situations.get(changed, open, i);
+            Iterator<SolvedStep> steps = settings.steps(situation.plan());
+            while (steps.hasNext()) {
+                if (!holds(was.next(), new Moment(situation, steps.next()), worst)) {
                     return Optional.empty();
                 }
             }
-            progress.at(i + 1, situations.size());
+            progress.at(i + 1, combinations);
         }
         List<Cost> costs = worst.values().stream()
                 .filter(c -> c.beforeV() - c.afterV() > COST_V)

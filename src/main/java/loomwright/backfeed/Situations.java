@@ -1,9 +1,11 @@
 package loomwright.backfeed;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import loomwright.answer.Fault;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Breaker;
@@ -41,13 +43,21 @@ public final class Situations {
      * @throws RejectedInput OVER_LIMIT if there are more than {@code limit}
      */
     public static List<Situation> list(Plan plan, int limit) {
-        List<Situation> all = List.of(new Situation(plan, Map.of(), Map.of()));
-        for (Part part : plan.parts()) {
-            List<Part> settings = settings(part);
-            if (settings.isEmpty()) {
-                continue;
-            }
-            long count = (long) all.size() * settings.size();
+        List<List<Part>> open = open(plan);
+        return IntStream.range(0, count(open, limit))
+                .mapToObj(number -> get(plan, open, number))
+                .toList();
+    }
+
+    /**
+     * How many combinations there are.
+     *
+     * @throws RejectedInput OVER_LIMIT if there are more than {@code limit}
+     */
+    static int count(List<List<Part>> open, int limit) {
+        int all = 1;
+        for (List<Part> settings : open) {
+            long count = (long) all * settings.size();
             if (count > limit) {
                 throw new RejectedInput(new Fault(
                         Fault.Code.OVER_LIMIT,
@@ -56,25 +66,31 @@ public final class Situations {
                         "a plan whose free switches and breakers make at most " + limit
                                 + " combinations; tie switches to the condition that do not matter here"));
             }
-            List<Situation> next = new ArrayList<>();
-            for (Part setting : settings) {
-                for (Situation situation : all) {
-                    next.add(with(situation, part, setting));
-                }
-            }
-            all = next;
+            all = (int) count;
         }
         return all;
     }
 
-    private static Situation with(Situation situation, Part asDrawn, Part setting) {
-        Map<String, String> positions = new LinkedHashMap<>(situation.positions());
-        positions.put(setting.id(), position(setting));
-        Map<String, String> changed = new LinkedHashMap<>(situation.changed());
-        if (!position(asDrawn).equals(position(setting))) {
-            changed.put(setting.id(), position(setting));
+    /** The combination of a number from 0; the setting of the first open part changes with each. */
+    static Situation get(Plan plan, List<List<Part>> open, int number) {
+        Map<String, String> positions = new LinkedHashMap<>();
+        Map<String, String> changed = new LinkedHashMap<>();
+        Map<String, Part> set = new HashMap<>();
+        int rest = number;
+        for (List<Part> settings : open) {
+            int chosen = rest % settings.size();
+            rest /= settings.size();
+            Part setting = settings.get(chosen);
+            positions.put(setting.id(), position(setting));
+            if (chosen > 0) {
+                changed.put(setting.id(), position(setting));
+                set.put(setting.id(), setting);
+            }
         }
-        return new Situation(situation.plan().withPart(setting), positions, changed);
+        List<Part> parts = plan.parts().stream()
+                .map(part -> set.getOrDefault(part.id(), part))
+                .toList();
+        return new Situation(set.isEmpty() ? plan : plan.with(parts, plan.wires()), positions, changed);
     }
 
     /** The parts that are left open, each in all its settings, that of the plan first. */

@@ -8,6 +8,7 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.operation.Activity;
 import loomwright.operation.Intent;
+import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
@@ -30,11 +31,15 @@ public final class Survey {
     }
 
     private final List<Consumer> consumers;
+    private final PlanSettings settings;
     private final List<Moment> moments;
+    private final List<Moment> solvedMoments;
 
-    private Survey(List<Consumer> consumers, List<Moment> moments) {
+    private Survey(List<Consumer> consumers, PlanSettings settings, List<Moment> moments) {
         this.consumers = consumers;
+        this.settings = settings;
         this.moments = moments;
+        this.solvedMoments = moments.stream().filter(m -> m.solved().solved()).toList();
     }
 
     /**
@@ -45,13 +50,14 @@ public final class Survey {
     public static Survey of(Plan plan, PlanSolver solver, int maxCombinations, Progress progress) {
         List<Moment> moments = new ArrayList<>();
         List<Situation> situations = Situations.list(plan, maxCombinations);
+        PlanSettings settings = solver.settings(plan);
         for (int i = 0; i < situations.size(); i++) {
-            for (SolvedStep solved : solver.solve(situations.get(i).plan())) {
+            for (SolvedStep solved : settings.solve(situations.get(i).plan())) {
                 moments.add(new Moment(situations.get(i), solved));
             }
             progress.at(i + 1, situations.size());
         }
-        return new Survey(plan.listParts(Consumer.class), moments);
+        return new Survey(plan.listParts(Consumer.class), settings, moments);
     }
 
     public List<Consumer> consumers() {
@@ -65,7 +71,12 @@ public final class Survey {
 
     /** The moments that have a solution. */
     public List<Moment> solvedMoments() {
-        return moments.stream().filter(m -> m.solved().solved()).toList();
+        return solvedMoments;
+    }
+
+    /** The plan, for more to be solved of its situations. */
+    public PlanSettings settings() {
+        return settings;
     }
 
     public long combinations() {

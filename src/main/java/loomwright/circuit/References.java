@@ -23,14 +23,19 @@ final class References {
         references.checkWires(wires);
         references.checkConnectors(connectors);
         for (int i = 0; i < parts.size(); i++) {
-            references.checkMeantLive("/parts/" + i, parts.get(i));
+            if (parts.get(i) instanceof Consumer consumer
+                    && !consumer.meantLiveWhen().isEmpty()) {
+                references.checkMeantLive("/parts/" + i, consumer);
+            }
         }
     }
 
     private void checkParts(List<Part> list) {
         for (int i = 0; i < list.size(); i++) {
             Part part = list.get(i);
-            unique(parts.putIfAbsent(part.id(), part) == null, "/parts/" + i + "/id", part.id(), "parts");
+            if (parts.putIfAbsent(part.id(), part) != null) {
+                duplicate("/parts/" + i + "/id", part.id(), "parts");
+            }
         }
     }
 
@@ -38,21 +43,42 @@ final class References {
         Set<String> seen = new HashSet<>();
         for (int i = 0; i < wires.size(); i++) {
             Wire wire = wires.get(i);
-            String at = "/wires/" + i;
-            unique(seen.add(wire.id()), at + "/id", wire.id(), "wires");
-            // The answers name parts and wires side by side.
-            unique(!parts.containsKey(wire.id()), at + "/id", wire.id(), "parts and wires");
-            terminal(at + "/from", wire.from());
-            terminal(at + "/to", wire.to());
-            if (wire.from().equals(wire.to())) {
-                faults.check(
-                        false,
-                        Fault.Code.CONTRADICTION,
-                        at + "/to",
-                        wire.to().toString(),
-                        "another terminal than from: a wire has two ends");
+            boolean again = !seen.add(wire.id());
+            if (again || !isSound(wire)) {
+                checkWire("/wires/" + i, wire, again);
             }
         }
+    }
+
+    /** Whether nothing is wrong with a wire, found without putting what could be into words. */
+    private boolean isSound(Wire wire) {
+        return !parts.containsKey(wire.id())
+                && isTerminal(wire.from())
+                && isTerminal(wire.to())
+                && !wire.from().equals(wire.to());
+    }
+
+    private boolean isTerminal(TerminalRef ref) {
+        Part part = parts.get(ref.part());
+        return part != null && part.terminals().contains(ref.terminal());
+    }
+
+    private void checkWire(String at, Wire wire, boolean again) {
+        if (again) {
+            duplicate(at + "/id", wire.id(), "wires");
+        }
+        if (parts.containsKey(wire.id())) {
+            // The answers name parts and wires side by side.
+            duplicate(at + "/id", wire.id(), "parts and wires");
+        }
+        terminal(at + "/from", wire.from());
+        terminal(at + "/to", wire.to());
+        faults.check(
+                !wire.from().equals(wire.to()),
+                Fault.Code.CONTRADICTION,
+                at + "/to",
+                wire.to().toString(),
+                "another terminal than from: a wire has two ends");
     }
 
     private void checkConnectors(List<Connector> connectors) {
@@ -61,7 +87,9 @@ final class References {
         for (int i = 0; i < connectors.size(); i++) {
             Connector connector = connectors.get(i);
             String at = "/connectors/" + i;
-            unique(seen.add(connector.id()), at + "/id", connector.id(), "connectors");
+            if (!seen.add(connector.id())) {
+                duplicate(at + "/id", connector.id(), "connectors");
+            }
             for (int h = 0; h < 2; h++) {
                 String half = connector.halves().get(h);
                 String pointer = at + "/halves/" + h;
@@ -71,15 +99,14 @@ final class References {
                         pointer,
                         half,
                         "the id of a part of kind connector-half");
-                unique(taken.put(half, connector.id()) == null, pointer, half, "pushed-together halves");
+                if (taken.put(half, connector.id()) != null) {
+                    duplicate(pointer, half, "pushed-together halves");
+                }
             }
         }
     }
 
-    private void checkMeantLive(String at, Part part) {
-        if (!(part instanceof Consumer consumer)) {
-            return;
-        }
+    private void checkMeantLive(String at, Consumer consumer) {
         consumer.meantLiveWhen().forEach((id, positions) -> {
             String pointer = at + "/meantLiveWhen/" + id;
             if (!(parts.get(id) instanceof Switch chosen)) {
@@ -89,11 +116,8 @@ final class References {
             List<String> known =
                     chosen.positions().stream().map(Switch.Position::name).toList();
             for (int i = 0; i < positions.size(); i++) {
-                if (known.contains(positions.get(i))) {
-                    continue;
-                }
                 faults.check(
-                        false,
+                        known.contains(positions.get(i)),
                         Fault.Code.UNKNOWN_REFERENCE,
                         pointer + "/" + i,
                         positions.get(i),
@@ -111,9 +135,9 @@ final class References {
                     pointer,
                     ref.toString(),
                     "a terminal of a part of this plan; there is no part '" + ref.part() + "'");
-        } else if (!part.terminals().contains(ref.terminal())) {
+        } else {
             faults.check(
-                    false,
+                    part.terminals().contains(ref.terminal()),
                     Fault.Code.UNKNOWN_REFERENCE,
                     pointer,
                     ref.toString(),
@@ -121,9 +145,7 @@ final class References {
         }
     }
 
-    private void unique(boolean first, String pointer, String id, String among) {
-        if (!first) {
-            faults.check(false, Fault.Code.DUPLICATE, pointer, id, "an id used once among the " + among);
-        }
+    private void duplicate(String pointer, String id, String among) {
+        faults.check(false, Fault.Code.DUPLICATE, pointer, id, "an id used once among the " + among);
     }
 }

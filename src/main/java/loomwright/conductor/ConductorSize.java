@@ -1,8 +1,6 @@
 package loomwright.conductor;
 
 import java.util.List;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import loomwright.answer.Basis;
 
 /**
@@ -16,11 +14,6 @@ import loomwright.answer.Basis;
  * @param basis where the figures come from
  */
 public record ConductorSize(SizeSystem system, String name, double areaMm2, double resistanceOhmPerM20C, Basis basis) {
-    /** What texts were read as before: people write the same few sizes again and again. */
-    private static final Map<String, ConductorSize> READ = new ConcurrentHashMap<>();
-
-    private static final int MOST_READ = 500;
-
     public ConductorSize {
         if (!(areaMm2 > 0 && resistanceOhmPerM20C > 0)) {
             throw new IllegalArgumentException("size " + name + " must have an area and a resistance");
@@ -42,15 +35,7 @@ public record ConductorSize(SizeSystem system, String name, double areaMm2, doub
      *     OUT_OF_RANGE where it is too long or a gauge outside 4/0 to 24, NOT_ONE_OF where the table lacks the size
      */
     public static ConductorSize parse(String text) {
-        ConductorSize known = READ.get(text);
-        if (known != null) {
-            return known;
-        }
-        ConductorSize read = new SizeText(text).read();
-        if (READ.size() < MOST_READ) {
-            READ.put(text, read);
-        }
-        return read;
+        return SizeCatalogue.find(text).orElseGet(() -> new SizeText(text).read());
     }
 
     /** All sizes of a standard, the smallest first. */

@@ -1,6 +1,10 @@
 package loomwright.conductor;
 
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loomwright.answer.Basis;
 import org.jspecify.annotations.Nullable;
 
@@ -12,6 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param basis its source
  */
 public record DropLimit(double limitV, String reason, Basis basis) {
+    private static final Map<CircuitKind, Rule> RULES =
+            Stream.of(CircuitKind.values()).collect(Collectors.toUnmodifiableMap(kind -> kind, Rule::of));
     private static final double TABLE_NOMINAL_V = 12;
     private static final double HIGHEST_6V_SYSTEM_V = 9;
     private static final double HIGHEST_12V_SYSTEM_V = 18;
@@ -39,20 +45,31 @@ public record DropLimit(double limitV, String reason, Basis basis) {
      * @param supplyV supply voltage, above 0
      */
     public static DropLimit of(CircuitKind circuit, double supplyV) {
-        ReferenceTable table = ReferenceTables.get("drop-limits");
-        List<String> row = table.findRow(Figure.word(circuit)).orElseThrow();
-        String scope = Figure.word(circuit) + ", " + table.getCell(row, "scope");
-        Basis basis = new Basis(
-                "usual limit of the drop: " + scope,
-                table.getCell(row, "source"),
-                table.basis("", row).status());
-        if (table.getCell(row, "limitV").isBlank()) {
-            double percent = table.getNumber(row, "limitPercent");
-            return new DropLimit(percent / 100 * supplyV, scope + ": " + Figure.text(percent) + " %", basis);
+        return Objects.requireNonNull(RULES.get(circuit)).at(supplyV);
+    }
+
+    /** A row of the table: the share of the supply, or the volts at 12 V. */
+    private record Rule(double share, double at12V, String reason, Basis basis) {
+        static Rule of(CircuitKind circuit) {
+            ReferenceTable table = ReferenceTables.get("drop-limits");
+            List<String> row = table.findRow(Figure.word(circuit)).orElseThrow();
+            String scope = Figure.word(circuit) + ", " + table.getCell(row, "scope");
+            Basis basis = new Basis(
+                    "usual limit of the drop: " + scope,
+                    table.getCell(row, "source"),
+                    table.basis("", row).status());
+            if (table.getCell(row, "limitV").isBlank()) {
+                double percent = table.getNumber(row, "limitPercent");
+                return new Rule(percent / 100, 0, scope + ": " + Figure.text(percent) + " %", basis);
+            }
+            double at12V = table.getNumber(row, "limitV");
+            return new Rule(0, at12V, scope + ": " + Figure.text(at12V) + " V at 12 V", basis);
         }
-        double at12V = table.getNumber(row, "limitV");
-        double limitV = at12V * nominalV(supplyV) / TABLE_NOMINAL_V;
-        return new DropLimit(limitV, scope + ": " + Figure.text(at12V) + " V at 12 V", basis);
+
+        DropLimit at(double supplyV) {
+            double limitV = at12V == 0 ? share * supplyV : at12V * nominalV(supplyV) / TABLE_NOMINAL_V;
+            return new DropLimit(limitV, reason, basis);
+        }
     }
 
     private static double nominalV(double supplyV) {

@@ -83,10 +83,7 @@ record FuseCase(
     }
 
     FuseChoice.Result solve() {
-        ReferenceTable table = ReferenceTables.get("blade-fuse-ratings");
-        List<FuseChoice.Rating> ratings = table.rows().stream()
-                .map(row -> judge(table.getNumber(row, "ratingA"), table.getCell(row, "colour")))
-                .toList();
+        List<FuseChoice.Rating> ratings = judgeStandard();
         boolean unfused = circuit == CircuitKind.STARTER;
         Optional<FuseChoice.Rating> best = unfused ? Optional.empty() : best(ratings);
         return new FuseChoice.Result(
@@ -100,6 +97,13 @@ record FuseCase(
                 FusibleLink.find(size, conditions.ambientC()).orElse(null),
                 unfused,
                 notes());
+    }
+
+    List<FuseChoice.Rating> judgeStandard() {
+        ReferenceTable table = ReferenceTables.get("blade-fuse-ratings");
+        return table.rows().stream()
+                .map(row -> judge(table.getNumber(row, "ratingA"), table.getCell(row, "colour")))
+                .toList();
     }
 
     private Optional<FuseChoice.Rating> best(List<FuseChoice.Rating> ratings) {

@@ -169,6 +169,16 @@ public final class FuseChoice {
         return FuseCase.of(input).judge(ratingA, "");
     }
 
+    /**
+     * Judges every standard rating, for one who does not ask which to choose.
+     *
+     * @param input see there
+     * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
+     */
+    public static List<Rating> judgeStandard(Input input) {
+        return FuseCase.of(input).judgeStandard();
+    }
+
     private static List<String> working(FuseCase job, Result result) {
         List<String> lines = new ArrayList<>();
         lines.add("rating at least " + Figure.text(job.currentA()) + " A / 0.75 = "

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import loomwright.answer.Basis;
 
 /** All sizes of all standards; AWG by its rule, the others from their tables. */
@@ -22,7 +23,17 @@ final class SizeCatalogue {
 
     private static final Map<SizeSystem, List<ConductorSize>> SIZES = build();
 
+    /** No two sizes have one name. */
+    private static final Map<String, ConductorSize> BY_NAME = SIZES.values().stream()
+            .flatMap(List::stream)
+            .collect(Collectors.toUnmodifiableMap(ConductorSize::name, size -> size));
+
     private SizeCatalogue() {}
+
+    /** The size of just that name. */
+    static Optional<ConductorSize> find(String name) {
+        return Optional.ofNullable(BY_NAME.get(name));
+    }
 
     static List<ConductorSize> list(SizeSystem system) {
         return SIZES.getOrDefault(system, List.of());

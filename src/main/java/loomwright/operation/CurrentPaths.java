@@ -1,9 +1,7 @@
 package loomwright.operation;
 
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
 import java.util.PriorityQueue;
@@ -20,33 +18,46 @@ public final class CurrentPaths {
     /** Currents below this are noise of the solution. */
     private static final double NOISE_A = 1e-9;
 
-    private final SolvedStep solved;
+    private final int[] tail;
+    private final int[] head;
     private final double[] leftA;
-    private final List<List<Integer>> leaving;
+    /** By node: the branches that leave it are those from {@code start[node]} to before {@code start[node + 1]}. */
+    private final int[] start;
+
+    private final int[] leaving;
 
     public CurrentPaths(SolvedStep solved) {
-        this.solved = solved;
-        int nodes = solved.nodeNames().size();
-        this.leaving = new ArrayList<>(nodes);
-        for (int i = 0; i < nodes; i++) {
-            leaving.add(new ArrayList<>(2));
-        }
-        this.leftA = new double[solved.branches().size()];
-        for (int i = 0; i < leftA.length; i++) {
+        List<Branch> branches = solved.branches();
+        int count = branches.size();
+        tail = new int[count];
+        head = new int[count];
+        leftA = new double[count];
+        start = new int[solved.nodeNames().size() + 1];
+        for (int i = 0; i < count; i++) {
+            Branch branch = branches.get(i);
+            boolean forward = solved.feedA(i) >= 0;
+            tail[i] = forward ? branch.fromNode() : branch.toNode();
+            head[i] = forward ? branch.toNode() : branch.fromNode();
             leftA[i] = Math.abs(solved.currentA(i));
-            leaving.get(tail(i)).add(i);
+            start[tail[i]]++;
+        }
+        for (int node = 1; node < start.length; node++) {
+            start[node] += start[node - 1];
+        }
+        leaving = new int[count];
+        for (int i = count - 1; i >= 0; i--) {
+            leaving[--start[tail[i]]] = i;
         }
     }
 
     /** The node of a branch that is nearer the live pole. */
     public int tail(int branch) {
-        Branch b = solved.branches().get(branch);
-        return solved.feedA(branch) >= 0 ? b.fromNode() : b.toNode();
+        return tail[branch];
     }
 
     /** The node of a branch that is nearer the return. */
     public int head(int branch) {
-        return solved.branches().get(branch).otherEnd(tail(branch));
+        return head[branch];
     }
 
     /** What is still to be accounted for in a branch, A. */
@@ -65,25 +76,24 @@ public final class CurrentPaths {
      * The path of most current, as branches in the order the current takes them; empty if none leads there. The path may
      * begin and end at the same node only by being empty.
      */
-    public List<Integer> widest(int start, int end) {
-        int nodes = leaving.size();
+    public List<Integer> widest(int first, int end) {
+        int nodes = start.length - 1;
         double[] width = new double[nodes];
         int[] via = new int[nodes];
         Arrays.fill(via, -1);
         boolean[] done = new boolean[nodes];
-        width[start] = Double.MAX_VALUE;
-        record Reached(int node, double width) {}
-        PriorityQueue<Reached> queue = new PriorityQueue<>(
-                Comparator.comparingDouble(Reached::width).reversed().thenComparingInt(Reached::node));
-        queue.add(new Reached(start, Double.MAX_VALUE));
+        width[first] = Double.MAX_VALUE;
+        PriorityQueue<Reached> queue = new PriorityQueue<>();
+        queue.add(new Reached(first, Double.MAX_VALUE));
         while (!queue.isEmpty() && !done[end]) {
             int node = queue.poll().node();
             if (done[node]) {
                 continue;
             }
             done[node] = true;
-            for (int branch : leaving.get(node)) {
-                int next = head(branch);
+            for (int k = start[node]; k < start[node + 1]; k++) {
+                int branch = leaving[k];
+                int next = head[branch];
                 double reached = Math.min(width[node], leftA[branch]);
                 if (!done[next] && reached > NOISE_A && reached > width[next]) {
                     width[next] = reached;
@@ -92,18 +102,27 @@ public final class CurrentPaths {
                 }
             }
         }
-        return trace(start, end, via);
+        return trace(first, end, via);
     }
 
-    private List<Integer> trace(int start, int end, int[] via) {
+    /** A node, and how much current gets there; the most comes first. */
+    private record Reached(int node, double width) implements Comparable<Reached> {
+        @Override
+        public int compareTo(Reached other) {
+            int byWidth = Double.compare(other.width, width);
+            return byWidth != 0 ? byWidth : Integer.compare(node, other.node);
+        }
+    }
+
+    private List<Integer> trace(int first, int end, int[] via) {
         Deque<Integer> path = new ArrayDeque<>();
         int node = end;
-        while (node != start) {
+        while (node != first) {
             if (via[node] < 0) {
                 return List.of();
             }
             path.addFirst(via[node]);
-            node = tail(via[node]);
+            node = tail[via[node]];
         }
         return List.copyOf(path);
     }

@@ -1,6 +1,7 @@
 package loomwright.operation;
 
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Set;
 import loomwright.circuit.Plan;
@@ -33,19 +34,21 @@ public final class PlanSolver {
 
     /** As {@link #solve(Plan)}, the steps up to {@code last} only: what comes after has no bearing on them. */
     public List<SolvedStep> solve(Plan plan, Step last) {
-        Wiring wiring = Wiring.of(plan);
-        Settling settling = new Settling(wiring, solver);
-        List<SolvedStep> steps = new ArrayList<>();
-        Set<String> active = Set.of();
-        for (Step step : Step.values()) {
-            SolvedStep solved = new SolvedStep(wiring, step, settling.settle(step, active));
-            active = solved.active();
-            steps.add(solved);
-            if (step == last) {
-                break;
-            }
-        }
-        return steps;
+        List<SolvedStep> solved = new ArrayList<>();
+        Iterator<SolvedStep> steps = settings(plan).steps(plan);
+        do {
+            solved.add(steps.next());
+        } while (solved.get(solved.size() - 1).step() != last);
+        return solved;
+    }
+
+    /**
+     * Prepares a plan of which several settings are to be solved.
+     *
+     * @throws loomwright.answer.RejectedInput if a conductor size is not known
+     */
+    public PlanSettings settings(Plan plan) {
+        return new PlanSettings(new Settling(Wiring.of(plan), solver));
     }
 
     /**
@@ -56,13 +59,12 @@ public final class PlanSolver {
      * @return the steps wanted, in their order
      */
     public List<SolvedStep> solve(Plan plan, Set<Step> wanted, List<SolvedStep> like) {
-        Wiring wiring = Wiring.of(plan);
-        Settling settling = new Settling(wiring, solver);
+        Settling settling = new Settling(Wiring.of(plan), solver);
         List<SolvedStep> steps = new ArrayList<>();
         Set<String> before = Set.of();
         for (SolvedStep other : like) {
             if (wanted.contains(other.step())) {
-                steps.add(new SolvedStep(wiring, other.step(), settling.settle(other.step(), before)));
+                steps.add(settling.solve(other.step(), before));
             }
             before = other.active();
         }

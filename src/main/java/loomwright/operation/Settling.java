@@ -1,12 +1,15 @@
 package loomwright.operation;
 
-import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import loomwright.network.Network;
+import loomwright.circuit.Plan;
+import loomwright.circuit.TerminalRef;
+import loomwright.network.Element;
 import loomwright.network.NetworkSolver;
 import loomwright.network.Solution;
 
@@ -39,17 +42,43 @@ final class Settling {
     private final Wiring wiring;
     private final List<Threshold> thresholds;
     private final NetworkSolver solver;
-    /** A plan is often electrically the same in two steps, as with the key off before and after. */
-    private final List<Solved> solved = new ArrayList<>();
+    /**
+     * By the elements of the parts: a plan is often electrically the same in two steps, as with the key off before and
+     * after, or in two settings.
+     */
+    private final Map<List<Element>, Solution> solved;
 
-    private record Solved(Network network, Solution solution) {}
-
-    Settling(Wiring wiring, NetworkSolver solver) {
+    private Settling(
+            Wiring wiring, NetworkSolver solver, List<Threshold> thresholds, Map<List<Element>, Solution> solved) {
         this.wiring = wiring;
         this.solver = solver;
-        this.thresholds = wiring.plan().parts().stream()
-                .flatMap(p -> Threshold.find(p, wiring.plan().system()).stream())
-                .toList();
+        this.thresholds = thresholds;
+        this.solved = solved;
+    }
+
+    Settling(Wiring wiring, NetworkSolver solver) {
+        this(
+                wiring,
+                solver,
+                wiring.plan().parts().stream()
+                        .flatMap(p -> Threshold.find(p, wiring.plan().system()).stream())
+                        .toList(),
+                new HashMap<>());
+    }
+
+    /** The same for a plan that differs in nothing but how switches and contacts are set. */
+    Settling with(Plan set) {
+        return new Settling(wiring.with(set), solver, thresholds, solved);
+    }
+
+    /** The same with one more wire, see there. */
+    Settling withWireToChassis(TerminalRef terminal, String id, double ohm) {
+        return new Settling(wiring.withWireToChassis(terminal, id, ohm), solver, thresholds, new HashMap<>());
+    }
+
+    /** A step settled, read in terms of the plan. */
+    SolvedStep solve(Step step, Set<String> before) {
+        return new SolvedStep(wiring, step, settle(step, before));
     }
 
     /**
@@ -78,7 +107,7 @@ final class Settling {
         Set<String> active = before;
         while (true) {
             StepNetwork network = StepNetwork.of(wiring, step, active);
-            Solution solution = solve(network.network());
+            Solution solution = solve(network);
             if (!solution.solved()) {
                 return new Rest(Outcome.UNSOLVABLE, network, solution, active, Set.of());
             }
@@ -93,15 +122,14 @@ final class Settling {
         }
     }
 
-    private Solution solve(Network network) {
-        for (Solved known : solved) {
-            if (known.network().elements().equals(network.elements())) {
-                return known.solution();
-            }
+    private Solution solve(StepNetwork network) {
+        List<Element> ofParts = network.elementsOfParts();
+        Solution known = solved.get(ofParts);
+        if (known == null) {
+            known = solver.solve(network.network());
+            solved.put(ofParts, known);
         }
-        Solution solution = solver.solve(network);
-        solved.add(new Solved(network, solution));
-        return solution;
+        return known;
     }
 
     private Set<String> next(Set<String> active, Solution solution, boolean oneAtATime) {

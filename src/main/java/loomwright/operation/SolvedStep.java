@@ -1,6 +1,7 @@
 package loomwright.operation;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import loomwright.circuit.Consumer;
@@ -79,8 +80,22 @@ public final class SolvedStep {
         return rest.network().endBranchOf(partId);
     }
 
+    /** The part that a branch belongs to; empty for that of a wire or connector. */
+    public Optional<Part> partOf(int branch) {
+        Branch b = branches().get(branch);
+        return b.owner() == Branch.Owner.PART
+                ? Optional.of(plan().parts().get(wiring.indexOf(b.id())))
+                : Optional.empty();
+    }
+
     Wiring.Run run(Wire wire) {
         return wiring.run(wire.id());
+    }
+
+    /** Current of a wire, A; 0 if both ends are one node, so that nothing can flow in it. */
+    public double currentA(Wire wire) {
+        int branch = run(wire).branch();
+        return branch < 0 ? 0 : currentA(branch);
     }
 
     public double currentA(int branch) {

@@ -21,18 +21,21 @@ final class StepNetwork {
     private final Step step;
     private final Set<String> active;
     private final Conditions.ResolvedSupply supply;
-    private final List<Element> elements = new ArrayList<>();
-    private final List<Branch> branches = new ArrayList<>();
+    private final List<Element> elements;
+    private final List<Branch> branches;
     /** By place of a part in the plan: its first branch; one more at the end. */
     private final int[] firstBranch;
 
-    private StepNetwork(Wiring wiring, Step step, Set<String> active) {
+    private StepNetwork(
+            Wiring wiring, Step step, Set<String> active, List<Element> elements, List<Branch> branches, int parts) {
         this.wiring = wiring;
         this.step = step;
         this.active = active;
         this.supply =
                 wiring.plan().conditions().in(step.condition(), wiring.plan().system());
-        this.firstBranch = new int[wiring.plan().parts().size() + 1];
+        this.elements = elements;
+        this.branches = branches;
+        this.firstBranch = new int[parts + 1];
     }
 
     /**
@@ -41,19 +44,20 @@ final class StepNetwork {
      * @param active the parts with a {@link Threshold} that are past it
      */
     static StepNetwork of(Wiring wiring, Step step, Set<String> active) {
-        StepNetwork network = new StepNetwork(wiring, step, active);
-        network.elements.addAll(wiring.resistors());
-        network.branches.addAll(wiring.branches());
         List<Part> parts = wiring.plan().parts();
+        StepNetwork network = new StepNetwork(
+                wiring,
+                step,
+                active,
+                new ArrayList<>(wiring.resistors()),
+                new ArrayList<>(wiring.branches()),
+                parts.size());
         for (int p = 0; p < parts.size(); p++) {
             network.firstBranch[p] = network.branches.size();
-            PartElements lasting = wiring.lasting(p);
-            if (lasting == null) {
-                PartModels.connect(parts.get(p), network);
-            } else {
-                network.elements.addAll(lasting.elements());
-                network.branches.addAll(lasting.branches());
-            }
+            PartElements own = wiring.elementsOf(
+                    parts.get(p), step, active.contains(parts.get(p).id()));
+            network.elements.addAll(own.elements());
+            network.branches.addAll(own.branches());
         }
         network.firstBranch[parts.size()] = network.branches.size();
         return network;
@@ -68,13 +72,19 @@ final class StepNetwork {
      * @param active whether it is past its {@link Threshold}
      */
     static PartElements of(Wiring wiring, Step step, Part part, boolean active) {
-        StepNetwork network = new StepNetwork(wiring, step, active ? Set.of(part.id()) : Set.of());
+        StepNetwork network = new StepNetwork(
+                wiring, step, active ? Set.of(part.id()) : Set.of(), new ArrayList<>(2), new ArrayList<>(2), 0);
         PartModels.connect(part, network);
         return new PartElements(network.elements, network.branches);
     }
 
     Network network() {
         return new Network(wiring.nodeNames(), elements, Wiring.CHASSIS_NODE);
+    }
+
+    /** Those that wires and connectors do not have in common in all steps. */
+    List<Element> elementsOfParts() {
+        return elements.subList(wiring.resistors().size(), elements.size());
     }
 
     List<Branch> branches() {

@@ -1,7 +1,9 @@
 package loomwright.operation;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.Fault;
@@ -33,20 +35,19 @@ final class Wiring {
     static final int CHASSIS_NODE = 0;
 
     private final Plan plan;
-    private final List<String> nodeNames = new ArrayList<>();
-    private final List<List<String>> terminalsOfNode = new ArrayList<>();
+    private final List<String> nodeNames;
+    private final List<List<String>> terminalsOfNode;
     /** By id of a part. */
-    private final Map<String, PartEnds> partEnds = new HashMap<>();
+    private final Map<String, PartEnds> partEnds;
 
-    private final Map<String, Integer> middleOfJoint = new HashMap<>();
-    private final Map<String, Double> linkOhm = new HashMap<>();
-    private final List<Branch> branches = new ArrayList<>();
-    private final List<Resistor> resistors = new ArrayList<>();
+    private final Map<String, Integer> middleOfJoint;
+    private final Map<String, Double> linkOhm;
+    private final List<Branch> branches;
+    private final List<Resistor> resistors;
     /** By id of a wire. */
-    private final Map<String, Run> runs = new HashMap<>();
-
-    /** By place of a part in the plan: its elements, if these are the same in all steps. */
-    private final List<StepNetwork.@Nullable PartElements> lasting = new ArrayList<>();
+    private final Map<String, Run> runs;
+    /** By part, as the very object it is, what it is in each step, inactive and active. */
+    private final IdentityHashMap<Part, Map<Step, StepNetwork.PartElements[]>> elements;
 
     private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
 
@@ -71,6 +72,29 @@ final class Wiring {
 
     private Wiring(Plan plan) {
         this.plan = plan;
+        nodeNames = new ArrayList<>();
+        terminalsOfNode = new ArrayList<>();
+        partEnds = new HashMap<>();
+        middleOfJoint = new HashMap<>();
+        linkOhm = new HashMap<>();
+        branches = new ArrayList<>();
+        resistors = new ArrayList<>();
+        runs = new HashMap<>();
+        elements = new IdentityHashMap<>();
+    }
+
+    /** The wiring of another plan of which all but the branches is the same. */
+    private Wiring(Plan plan, Wiring same, List<Branch> branches, List<Resistor> resistors) {
+        this.plan = plan;
+        this.branches = branches;
+        this.resistors = resistors;
+        nodeNames = same.nodeNames;
+        terminalsOfNode = same.terminalsOfNode;
+        partEnds = same.partEnds;
+        middleOfJoint = same.middleOfJoint;
+        linkOhm = same.linkOhm;
+        runs = same.runs;
+        elements = same.elements;
     }
 
     /**
@@ -87,11 +111,27 @@ final class Wiring {
         wiring.addLinks(faults);
         faults.reject();
         plan.connectors().forEach(wiring::addConnector);
-        for (Part part : plan.parts()) {
-            wiring.lasting.add(
-                    PartModels.isLasting(part) ? StepNetwork.of(wiring, Step.OFF, part, false) : null);
-        }
         return wiring;
+    }
+
+    /** The same wiring of a plan that differs in nothing but how switches and contacts are set. */
+    Wiring with(Plan set) {
+        return new Wiring(set, this, branches, resistors);
+    }
+
+    /** With one more wire at the end of the list, from a terminal to the chassis. */
+    Wiring withWireToChassis(TerminalRef terminal, String id, double ohm) {
+        End end = end(terminal);
+        if (end.node() == CHASSIS_NODE) {
+            return this;
+        }
+        int place = (int)
+                branches.stream().filter(b -> b.owner() == Branch.Owner.WIRE).count();
+        List<Branch> moreBranches = new ArrayList<>(branches);
+        List<Resistor> moreResistors = new ArrayList<>(resistors);
+        moreBranches.add(place, new Branch(Branch.Owner.WIRE, id, end.name(), CHASSIS, end.node(), CHASSIS_NODE));
+        moreResistors.add(place, new Resistor(id, end.node(), CHASSIS_NODE, ohm));
+        return new Wiring(plan, this, moreBranches, moreResistors);
     }
 
     private int addNode(String name) {
@@ -189,6 +229,19 @@ final class Wiring {
         return branches.size() - 1;
     }
 
+    /** What one part is in a step, see {@link StepNetwork#of(Wiring, Step, Part, boolean)}. */
+    StepNetwork.PartElements elementsOf(Part part, Step step, boolean active) {
+        boolean lasting = PartModels.isLasting(part);
+        Step at = lasting ? Step.OFF : step;
+        int state = active && !lasting ? 1 : 0;
+        StepNetwork.PartElements[] known = elements.computeIfAbsent(part, p -> new EnumMap<>(Step.class))
+                .computeIfAbsent(at, s -> new StepNetwork.PartElements[2]);
+        if (known[state] == null) {
+            known[state] = StepNetwork.of(this, at, part, state == 1);
+        }
+        return known[state];
+    }
+
     Plan plan() {
         return plan;
     }
@@ -211,11 +264,6 @@ final class Wiring {
 
     Run run(String wireId) {
         return known(runs, wireId);
-    }
-
-    /** The elements of the part at this place, if they are the same in all steps and states. */
-    StepNetwork.@Nullable PartElements lasting(int part) {
-        return lasting.get(part);
     }
 
     /** The place of a part in the plan's list. */

@@ -5,6 +5,7 @@ import static loomwright.review.Wording.number;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,7 @@ import loomwright.conductor.FuseChoice;
 import loomwright.conductor.FuseChoice.Overload;
 import loomwright.conductor.FuseChoice.Protection;
 import loomwright.operation.Branch;
+import loomwright.operation.SolvedStep;
 import loomwright.review.Peaks.Peak;
 import loomwright.review.Protection.Region;
 import org.jspecify.annotations.Nullable;
@@ -33,6 +35,11 @@ import org.jspecify.annotations.Nullable;
  */
 final class FuseProtection implements Check {
     private static final double SHORT_MULTIPLE = 2;
+    /** Below this nothing feeds the short. */
+    private static final double LEAST_SHORT_A = 1e-3;
+    /** More than any battery gives, and the most that a fuse is judged for. */
+    private static final double MOST_SHORT_A = 1e5;
+
     private static final Basis LIMITS = Basis.verified(
             "the fuse must open, at 1.35, 1.6, 2, 3.5 and 6 times its rating and in a short, before the wire is too hot",
             "opening time limits of ISO 8820-3 and SAE J1284, see the table blade-fuse-limits");
@@ -60,7 +67,7 @@ final class FuseProtection implements Check {
         List<Failure> failures = new ArrayList<>();
         for (Wire wire : region.wires()) {
             boolean withShort = wire.equals(lastOfItsSize.get(String.valueOf(wire.size())));
-            WireRating.find(wire, context.plan().system())
+            context.findRating(wire)
                     .filter(rating -> rating.ampacity().isPresent())
                     .flatMap(rating -> judge(context, fuse, region, wire, rating, withShort))
                     .ifPresent(failures::add);
@@ -72,27 +79,39 @@ final class FuseProtection implements Check {
 
     private static Optional<Failure> judge(
             ReviewContext context, Fuse fuse, Region region, Wire wire, WireRating rating, boolean withShort) {
-        List<Double> shortsA = new ArrayList<>();
-        if (withShort) {
-            shortsA.addAll(
-                    ShortCircuit.currentsA(context, ShortCircuit.situation(context, wire), wire, farEnd(wire, region)));
-        }
-        shortsA.removeIf(a -> a < 1e-3);
         double ratingA = fuse.ratingA();
-        List<Overload> failed = new ArrayList<>(failed(FuseChoice.judge(ratingA, input(context, wire, rating, null))));
-        boolean aboveAmpacity = ratingA > rating.ampacity().orElseThrow().allowedA();
-        for (double shortA : shortsA) {
-            failed.addAll(failed(FuseChoice.judge(ratingA, input(context, wire, rating, Math.min(shortA, 1e5)))));
-        }
+        List<Overload> failed = failed(FuseChoice.judge(ratingA, input(context, wire, rating, null)));
         Optional<Overload> dangerous = failed.stream()
-                .filter(o -> o.multiple() >= SHORT_MULTIPLE || shortsA.contains(o.currentA()))
-                .findFirst();
+                .filter(o -> o.multiple() >= SHORT_MULTIPLE)
+                .findFirst()
+                .or(() -> withShort ? inShort(context, fuse, region, wire, rating) : Optional.empty());
         if (dangerous.isPresent()) {
             return Optional.of(new Failure(wire, rating, Severity.DANGER, dangerous.get()));
         }
+        boolean aboveAmpacity = ratingA > rating.ampacity().orElseThrow().allowedA();
         return failed.stream()
                 .findFirst()
                 .map(o -> new Failure(wire, rating, aboveAmpacity ? Severity.WARNING : Severity.NOTE, o));
+    }
+
+    /** What a short at the far end of a wire does to it, in the first step in which it gets too hot. */
+    private static Optional<Overload> inShort(
+            ReviewContext context, Fuse fuse, Region region, Wire wire, WireRating rating) {
+        Iterator<SolvedStep> steps = ShortCircuit.steps(context, wire, farEnd(wire, region));
+        while (steps.hasNext()) {
+            SolvedStep solved = steps.next();
+            double shortA = ShortCircuit.currentA(solved, wire);
+            if (shortA >= LEAST_SHORT_A) {
+                List<Overload> overloads = FuseChoice.judge(
+                                fuse.ratingA(), input(context, wire, rating, Math.min(shortA, MOST_SHORT_A)))
+                        .overloads();
+                Overload inShort = overloads.get(overloads.size() - 1);
+                if (inShort.protection() == Protection.NOT_PROTECTED) {
+                    return Optional.of(inShort);
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     private static List<Overload> failed(FuseChoice.Rating rating) {
@@ -164,7 +183,7 @@ final class FuseProtection implements Check {
     }
 
     private static String remedy(ReviewContext context, Failure worst) {
-        return FuseChoice.choose(input(context, worst.wire(), worst.rating(), null)).result().ratings().stream()
+        return FuseChoice.judgeStandard(input(context, worst.wire(), worst.rating(), null)).stream()
                 .filter(r -> r.carriesLoad() && r.protectsWire() && !Boolean.FALSE.equals(r.withinAmpacity()))
                 .reduce((smaller, larger) -> larger)
                 .map(r -> "Fit a fuse of at most " + number(r.ratingA())

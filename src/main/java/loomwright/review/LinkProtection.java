@@ -42,7 +42,7 @@ final class LinkProtection implements Check {
         ConductorSize size = ConductorSize.parse(link.size());
         List<Failure> failures = new ArrayList<>();
         for (Wire wire : region.wires()) {
-            WireRating.find(wire, context.plan().system())
+            context.findRating(wire)
                     .filter(rating -> size.areaMm2() > largestLinkMm2(rating) * ROUNDING)
                     .ifPresent(rating -> failures.add(new Failure(wire, rating.size())));
         }

@@ -30,22 +30,30 @@ final class LoadLoop {
     private final SolvedStep solved;
     private final List<Integer> feed;
     private final List<Integer> back;
+    private final Map<String, Double> feedContributorsV;
+    private final Map<String, Double> returnContributorsV;
     private final double supplyV;
 
     private LoadLoop(SolvedStep solved, List<Integer> feed, List<Integer> back, double supplyV) {
         this.solved = solved;
         this.feed = feed;
         this.back = back;
+        this.feedContributorsV = contributors(feed);
+        this.returnContributorsV = contributors(back);
         this.supplyV = supplyV;
     }
 
     /** The loop of a load; empty if no current comes from a source to it. */
     static Optional<LoadLoop> find(SolvedStep solved, Consumer load) {
+        return find(solved, new CurrentPaths(solved), load);
+    }
+
+    /** The same, if the paths of that step are at hand. */
+    static Optional<LoadLoop> find(SolvedStep solved, CurrentPaths paths, Consumer load) {
         int branch = solved.findBranch(load);
         if (branch < 0) {
             return Optional.empty();
         }
-        CurrentPaths paths = new CurrentPaths(solved);
         List<Integer> way = paths.widest(paths.head(branch), paths.tail(branch));
         int first = -1;
         int last = -1;
@@ -66,15 +74,10 @@ final class LoadLoop {
     }
 
     private static boolean isSource(SolvedStep solved, int index) {
-        Optional<Part> part = partOf(solved, index);
         return solved.powerW(index) < 0
-                && part.filter(p -> p instanceof Battery || p instanceof Alternator)
+                && solved.partOf(index)
+                        .filter(p -> p instanceof Battery || p instanceof Alternator)
                         .isPresent();
-    }
-
-    private static Optional<Part> partOf(SolvedStep solved, int index) {
-        Branch branch = solved.branches().get(index);
-        return branch.owner() == Branch.Owner.PART ? solved.plan().findPart(branch.id()) : Optional.empty();
     }
 
     /** Volts at the terminals of the source. */
@@ -83,24 +86,24 @@ final class LoadLoop {
     }
 
     double feedDropV() {
-        return contributors(feed).values().stream()
+        return feedContributorsV.values().stream()
                 .mapToDouble(Double::doubleValue)
                 .sum();
     }
 
     double returnDropV() {
-        return contributors(back).values().stream()
+        return returnContributorsV.values().stream()
                 .mapToDouble(Double::doubleValue)
                 .sum();
     }
 
     /** What loses volts in the feed, by id of wire, part or connector. */
     Map<String, Double> feedContributorsV() {
-        return contributors(feed);
+        return feedContributorsV;
     }
 
     Map<String, Double> returnContributorsV() {
-        return contributors(back);
+        return returnContributorsV;
     }
 
     private Map<String, Double> contributors(List<Integer> way) {
@@ -117,7 +120,7 @@ final class LoadLoop {
     /** Whether the resistance of a branch is there to be used: of a ballast, another load, a module. */
     private boolean isOnPurpose(int index) {
         Branch branch = solved.branches().get(index);
-        return partOf(solved, index)
+        return solved.partOf(index)
                 .filter(part -> part instanceof Ballast
                         || part instanceof FixedResistor
                         || part instanceof Alternator
@@ -141,7 +144,7 @@ final class LoadLoop {
 
     /** Whether the contact of a solenoid is in the feed. */
     boolean throughSolenoid() {
-        return leadsThrough(i -> partOf(solved, i)
+        return leadsThrough(i -> solved.partOf(i)
                 .filter(p ->
                         p instanceof Solenoid && isContact(p, solved.branches().get(i)))
                 .isPresent());
@@ -152,7 +155,7 @@ final class LoadLoop {
         double ohm = 0;
         for (List<Integer> way : List.of(feed, back)) {
             for (int index : way) {
-                boolean ballast = partOf(solved, index)
+                boolean ballast = solved.partOf(index)
                         .filter(p -> p instanceof Ballast || p instanceof FixedResistor)
                         .isPresent();
                 double currentA = Math.abs(solved.currentA(index));
@@ -168,7 +171,7 @@ final class LoadLoop {
     /** A module in the loop. */
     Optional<IgnitionModule> findModule() {
         return Stream.concat(feed.stream(), back.stream())
-                .flatMap(i -> partOf(solved, i).stream())
+                .flatMap(i -> solved.partOf(i).stream())
                 .filter(IgnitionModule.class::isInstance)
                 .map(IgnitionModule.class::cast)
                 .findFirst();

@@ -101,12 +101,10 @@ final class PartRatings implements Check {
 
     private static double terminalA(SolvedStep solved, String id) {
         Map<String, Double> intoA = new LinkedHashMap<>();
-        for (int i = 0; i < solved.branches().size(); i++) {
+        for (int i = solved.firstBranchOf(id); i < solved.endBranchOf(id); i++) {
             Branch branch = solved.branches().get(i);
-            if (branch.owner() == Branch.Owner.PART && branch.id().equals(id)) {
-                intoA.merge(branch.from(), solved.currentA(i), Double::sum);
-                intoA.merge(branch.to(), -solved.currentA(i), Double::sum);
-            }
+            intoA.merge(branch.from(), solved.currentA(i), Double::sum);
+            intoA.merge(branch.to(), -solved.currentA(i), Double::sum);
         }
         return intoA.values().stream().mapToDouble(Math::abs).max().orElse(0);
     }

@@ -1,7 +1,9 @@
 package loomwright.review;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,37 +24,37 @@ final class Peaks {
      */
     record Peak(Moment moment, Branch branch, double currentA) {}
 
-    private record Key(Branch.Owner owner, String id, String from, String to) {}
-
-    private final Map<Key, Peak> peaks = new LinkedHashMap<>();
+    /** By id of part, wire or connector: its branches. */
+    private final Map<String, List<Peak>> peaks = new HashMap<>();
 
     private Peaks() {}
 
     static Peaks of(Collection<Moment> moments) {
-        Peaks peaks = new Peaks();
+        Map<Branch, Peak> largest = new LinkedHashMap<>();
         for (Moment moment : moments) {
             List<Branch> branches = moment.solved().branches();
             for (int i = 0; i < branches.size(); i++) {
                 Branch branch = branches.get(i);
-                peaks.peaks.merge(
-                        new Key(branch.owner(), branch.id(), branch.from(), branch.to()),
-                        new Peak(moment, branch, Math.abs(moment.solved().currentA(i))),
-                        Peaks::larger);
+                double currentA = Math.abs(moment.solved().currentA(i));
+                Peak before = largest.get(branch);
+                if (before == null || isLarger(moment, currentA, before)) {
+                    largest.put(branch, new Peak(moment, branch, currentA));
+                }
             }
         }
+        Peaks peaks = new Peaks();
+        largest.forEach((branch, peak) -> peaks.peaks
+                .computeIfAbsent(branch.id(), id -> new ArrayList<>(1))
+                .add(peak));
         return peaks;
     }
 
-    private static Peak larger(Peak a, Peak b) {
-        if (b.currentA() > a.currentA() * (1 + ALIKE)) {
-            return b;
-        }
-        boolean alike = b.currentA() >= a.currentA() * (1 - ALIKE);
-        return alike
-                        && b.moment().situation().changes()
-                                < a.moment().situation().changes()
-                ? b
-                : a;
+    private static boolean isLarger(Moment moment, double currentA, Peak before) {
+        boolean alike = currentA >= before.currentA() * (1 - ALIKE);
+        return currentA > before.currentA() * (1 + ALIKE)
+                || (alike
+                        && moment.situation().changes()
+                                < before.moment().situation().changes());
     }
 
     Optional<Peak> find(Branch.Owner owner, String id) {
@@ -61,9 +63,8 @@ final class Peaks {
 
     /** The largest of those branches of one owner that a test picks out. */
     Optional<Peak> find(Branch.Owner owner, String id, Predicate<Branch> which) {
-        return peaks.values().stream()
-                .filter(p -> p.branch().owner() == owner && p.branch().id().equals(id))
-                .filter(p -> which.test(p.branch()))
+        return peaks.getOrDefault(id, List.of()).stream()
+                .filter(p -> p.branch().owner() == owner && which.test(p.branch()))
                 .max(Comparator.comparingDouble(Peak::currentA));
     }
 }

@@ -43,7 +43,7 @@ public final class PlanReview {
         PlanSolver solver = new PlanSolver(networkLimits);
         Survey survey = Survey.of(plan, solver, limits.maxCombinations(), progress.part(0, 2));
         BackfeedReport backfeed = new BackfeedSearch(limits, networkLimits).find(plan, survey, progress.part(1, 2));
-        ReviewContext context = new ReviewContext(plan, survey, backfeed, solver);
+        ReviewContext context = new ReviewContext(plan, survey, backfeed);
         List<Finding> findings = new ArrayList<>();
         Checks.ALL.forEach(check -> findings.addAll(check.check(context)));
         findings.sort(Comparator.comparing(Finding::severity)

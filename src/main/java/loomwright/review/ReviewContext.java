@@ -1,13 +1,15 @@
 package loomwright.review;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.Survey;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
-import loomwright.operation.PlanSolver;
-import loomwright.operation.SolvedStep;
+import loomwright.circuit.Wire;
 import loomwright.operation.Step;
 
 /**
@@ -19,21 +21,25 @@ final class ReviewContext {
     private final Plan plan;
     private final Survey survey;
     private final BackfeedReport backfeed;
-    private final PlanSolver solver;
     private final Protection protection;
     private final List<Moment> moments;
+    /** By id of a wire; it has none of which only the resistance is known. */
+    private final Map<String, WireRating> ratings = new HashMap<>();
+
     private final Peaks everAtAll;
     private final Peaks lasting;
     private final Peaks cranking;
 
-    ReviewContext(Plan plan, Survey survey, BackfeedReport backfeed, PlanSolver solver) {
+    ReviewContext(Plan plan, Survey survey, BackfeedReport backfeed) {
         this.plan = plan;
         this.survey = survey;
         this.backfeed = backfeed;
-        this.solver = solver;
         this.protection = Protection.of(plan);
-        this.moments =
-                survey.solvedMoments().stream().filter(m -> !startsUnasked(m)).toList();
+        plan.wires().forEach(wire -> WireRating.find(wire, plan.system()).ifPresent(r -> ratings.put(wire.id(), r)));
+        List<Solenoid> starters = plan.listParts(Solenoid.class);
+        this.moments = survey.solvedMoments().stream()
+                .filter(m -> !startsUnasked(starters, m))
+                .toList();
         this.everAtAll = Peaks.of(moments());
         this.lasting = Peaks.of(lastingMoments());
         this.cranking = Peaks.of(
@@ -56,6 +62,11 @@ final class ReviewContext {
         return protection;
     }
 
+    /** What a wire may carry; empty for one of which only the resistance is known. */
+    Optional<WireRating> findRating(Wire wire) {
+        return Optional.ofNullable(ratings.get(wire.id()));
+    }
+
     /**
      * Every step of every situation that has a solution, but for those in which a starter turns that nobody asked to: what
      * is overloaded then is put right with the backfeed itself.
@@ -64,9 +75,8 @@ final class ReviewContext {
         return moments;
     }
 
-    private static boolean startsUnasked(Moment moment) {
-        return moment.situation().plan().listParts(Solenoid.class).stream()
-                .anyMatch(s -> moment.solved().isActive(s) && moment.isUnintended(s));
+    private static boolean startsUnasked(List<Solenoid> starters, Moment moment) {
+        return starters.stream().anyMatch(s -> moment.solved().isActive(s) && moment.isUnintended(s));
     }
 
     /** Those that may last for hours. */
@@ -91,10 +101,5 @@ final class ReviewContext {
     /** The largest currents while the starter turns the engine. */
     Peaks cranking() {
         return cranking;
-    }
-
-    /** Solves another plan, a variant of this one. */
-    List<SolvedStep> solve(Plan variant) {
-        return solver.solve(variant);
     }
 }

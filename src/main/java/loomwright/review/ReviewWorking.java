@@ -50,7 +50,7 @@ final class ReviewWorking {
         note(
                 context,
                 lines,
-                w -> WireRating.find(w, context.plan().system())
+                w -> context.findRating(w)
                         .filter(r -> !r.tooHot() && r.ampacity().isEmpty())
                         .isPresent(),
                 "Not judged for ampacity and protection, thinner than any table: ");

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
@@ -16,11 +17,13 @@ import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Motor;
+import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Wire;
 import loomwright.conductor.CircuitKind;
 import loomwright.conductor.DropLimit;
+import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 
@@ -55,13 +58,17 @@ final class VoltageDrops implements Check {
     @Override
     public List<Finding> check(ReviewContext context) {
         Map<String, Drop> worstOfLoad = new LinkedHashMap<>();
+        List<Consumer> loads = context.plan().listParts(Consumer.class);
         for (Moment moment : context.moments()) {
-            for (Consumer load : context.plan().listParts(Consumer.class)) {
-                if (moment.isMeant(load) && couldLose(moment.solved(), load)) {
-                    LoadLoop.find(moment.solved(), load)
-                            .map(loop -> drop(load, moment, loop))
-                            .filter(drop -> counts(drop.kind(), moment.solved().step()))
-                            .filter(drop -> drop.judgedV() > drop.limit().limitV() * ROUNDING)
+            SolvedStep solved = moment.solved();
+            double supplyV = supplyV(context.plan(), solved);
+            CurrentPaths paths = new CurrentPaths(solved);
+            for (Consumer load : loads) {
+                if (mayCount(load, solved.step())
+                        && supplyV - Math.abs(solved.acrossV(load)) > STRICTEST * supplyV
+                        && moment.isMeant(load)) {
+                    LoadLoop.find(solved, paths, load)
+                            .flatMap(loop -> drop(load, moment, loop))
                             .ifPresent(drop -> worstOfLoad.merge(load.id(), drop, VoltageDrops::worse));
                 }
             }
@@ -76,18 +83,19 @@ final class VoltageDrops implements Check {
                 .toList();
     }
 
-    /** Spares the search for the loop of a load that is within the strictest limit of all, whatever its way. */
-    private static boolean couldLose(SolvedStep solved, Consumer load) {
-        double batteriesV = solved.plan().listParts(Battery.class).stream()
-                .mapToDouble(b -> Math.abs(solved.acrossV(b.terminal(Battery.PLUS), b.terminal(Battery.MINUS))))
-                .sum();
-        double alternatorV = solved.plan().listParts(Alternator.class).stream()
-                .mapToDouble(
-                        a -> Math.abs(solved.acrossV(a.terminal(Alternator.OUTPUT), a.terminal(Alternator.RETURN))))
-                .max()
-                .orElse(0);
-        double supplyV = Math.max(batteriesV, alternatorV);
-        return supplyV - Math.abs(solved.acrossV(load)) > STRICTEST * supplyV;
+    /** A load is within the strictest limit of all, whatever its way, if it has all but that share of this. */
+    private static double supplyV(Plan plan, SolvedStep solved) {
+        double batteriesV = 0;
+        double alternatorV = 0;
+        for (Part part : plan.parts()) {
+            if (part instanceof Battery b) {
+                batteriesV += Math.abs(solved.acrossV(b.terminal(Battery.PLUS), b.terminal(Battery.MINUS)));
+            } else if (part instanceof Alternator a) {
+                double acrossV = Math.abs(solved.acrossV(a.terminal(Alternator.OUTPUT), a.terminal(Alternator.RETURN)));
+                alternatorV = Math.max(alternatorV, acrossV);
+            }
+        }
+        return Math.max(batteriesV, alternatorV);
     }
 
     private static Drop worse(Drop a, Drop b) {
@@ -106,37 +114,46 @@ final class VoltageDrops implements Check {
         };
     }
 
-    private static Drop drop(Consumer load, Moment moment, LoadLoop loop) {
+    /** Spares the search for the loop of a load that is not judged in a step, whatever its way. */
+    private static boolean mayCount(Consumer load, Step step) {
+        return load instanceof Motor
+                ? counts(CircuitKind.STARTER, step) || counts(CircuitKind.GENERAL, step)
+                : counts(kind(load), step);
+    }
+
+    /** What a load loses, if it is judged and loses too much. */
+    private static Optional<Drop> drop(Consumer load, Moment moment, LoadLoop loop) {
         CircuitKind kind = kind(load, loop);
+        if (!counts(kind, moment.solved().step())) {
+            return Optional.empty();
+        }
         boolean feedAlone = kind == CircuitKind.IGNITION_FEED;
+        double judgedV = loop.feedDropV() + (feedAlone ? 0 : loop.returnDropV());
+        DropLimit limit = DropLimit.of(kind, loop.supplyV());
+        if (!(judgedV > limit.limitV() * ROUNDING)) {
+            return Optional.empty();
+        }
         Map<String, Double> places = new LinkedHashMap<>(loop.feedContributorsV());
         if (!feedAlone) {
             loop.returnContributorsV().forEach((id, v) -> places.merge(id, v, Double::sum));
         }
         Map.Entry<String, Double> worst =
                 places.entrySet().stream().max(Map.Entry.comparingByValue()).orElse(Map.entry("", 0.0));
-        return new Drop(
-                load,
-                moment,
-                kind,
-                loop,
-                DropLimit.of(kind, loop.supplyV()),
-                loop.feedDropV() + (feedAlone ? 0 : loop.returnDropV()),
-                worst.getKey(),
-                worst.getValue());
+        return Optional.of(new Drop(load, moment, kind, loop, limit, judgedV, worst.getKey(), worst.getValue()));
     }
 
     static CircuitKind kind(Consumer load, LoadLoop loop) {
+        return load instanceof Motor motor && UnfusedWires.isStarter(motor, loop) ? CircuitKind.STARTER : kind(load);
+    }
+
+    /** The kind of circuit of a load that is no starter. */
+    private static CircuitKind kind(Consumer load) {
         if (load instanceof Coil) {
             return CircuitKind.IGNITION_FEED;
         } else if (load instanceof FilamentLamp) {
             return CircuitKind.LIGHTING;
-        } else if (load instanceof Solenoid) {
-            return CircuitKind.STARTER_CONTROL;
         }
-        return load instanceof Motor motor && UnfusedWires.isStarter(motor, loop)
-                ? CircuitKind.STARTER
-                : CircuitKind.GENERAL;
+        return load instanceof Solenoid ? CircuitKind.STARTER_CONTROL : CircuitKind.GENERAL;
     }
 
     private static Finding finding(Plan plan, List<Drop> drops) {

@@ -26,7 +26,7 @@ final class WireCurrents implements Check {
     public List<Finding> check(ReviewContext context) {
         List<Finding> findings = new ArrayList<>();
         for (Wire wire : context.plan().wires()) {
-            Optional<WireRating> rating = WireRating.find(wire, context.plan().system());
+            Optional<WireRating> rating = context.findRating(wire);
             if (rating.isPresent() && rating.get().tooHot()) {
                 findings.add(tooHot(wire, rating.get()));
             } else if (rating.isPresent() && rating.get().ampacity().isPresent()) {

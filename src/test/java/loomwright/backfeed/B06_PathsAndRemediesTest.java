@@ -67,7 +67,7 @@ class B06_PathsAndRemediesTest {
             Consumer load = (Consumer) plan.findPart(feed.load()).orElseThrow();
             RemedyCandidates.list(plan, survey, load, all).stream()
                     .filter(c -> told.contains(c.change()))
-                    .forEach(c -> assertThat(Searched.of(c.changed()).find(feed.load()))
+                    .forEach(c -> assertThat(Searched.of(c.changed().get()).find(feed.load()))
                             .as(c.change())
                             .isEmpty());
         }
