@@ -5,10 +5,14 @@ import java.io.InterruptedIOException;
 import java.io.OutputStream;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
-import java.util.function.Function;
+import loomwright.answer.Progress;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,11 +20,11 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>One thread reads and writes, the threads of its {@link Turns.Share} work. No more than a window of lines is read ahead
  * of the answers, so a reader who does not read holds up the sender. What is answered is sent on before the run waits for
- * anything.
+ * anything. When the answers can no longer be written, the lines begun are given up at their next report of progress.
  */
 public final class BulkRun {
     private final LineSource source;
-    private final Function<Line, LineAnswer> function;
+    private final BiFunction<Line, Progress, LineAnswer> function;
     private final OutputStream out;
     private final Turns.Share share;
     private final BulkLimits limits;
@@ -29,6 +33,9 @@ public final class BulkRun {
     private boolean unsent;
     private final Tally tally;
     private final long fromLine;
+    private byte[] signOfLife = {};
+    private long signMs = Long.MAX_VALUE;
+    private volatile boolean over;
 
     private record Asked(Future<LineAnswer> answer, int bytes) {}
 
@@ -46,13 +53,14 @@ public final class BulkRun {
     /**
      * A run.
      *
-     * @param function answers a line in a thread of {@code share}; must not throw
+     * @param function answers a line in a thread of {@code share}; must not throw, but for what the progress it reports
+     *     throws when the run is over
      * @param fromLine lines before this one are passed over
      */
     public BulkRun(
             LineSource source,
             long fromLine,
-            Function<Line, LineAnswer> function,
+            BiFunction<Line, Progress, LineAnswer> function,
             OutputStream out,
             Turns.Share share,
             BulkLimits limits) {
@@ -63,6 +71,17 @@ public final class BulkRun {
         this.share = share;
         this.limits = limits;
         this.tally = new Tally(fromLine);
+    }
+
+    /**
+     * Writes a little while an answer is long in coming, so that a reader who has gone is noticed before it comes.
+     *
+     * @param sign means nothing where an answer would begin
+     */
+    public BulkRun showingLife(byte[] sign, int everyMs) {
+        signOfLife = sign.clone();
+        signMs = everyMs;
+        return this;
     }
 
     /**
@@ -90,6 +109,7 @@ public final class BulkRun {
             answerAll();
             return tally.summary(false, broken.why);
         } finally {
+            over = true;
             share.clear();
             window.forEach(asked -> asked.answer().cancel(true));
         }
@@ -122,8 +142,14 @@ public final class BulkRun {
         } else if (line.isBlank()) {
             tally.blank();
         } else {
-            window.add(new Asked(share.submit(() -> function.apply(line)), line.text().length));
+            window.add(new Asked(share.submit(() -> function.apply(line, this::goOn)), line.text().length));
             windowBytes += line.text().length;
+        }
+    }
+
+    private void goOn(long done, long of) {
+        if (over) {
+            throw new CancellationException("the run is over");
         }
     }
 
@@ -149,7 +175,7 @@ public final class BulkRun {
         Asked oldest = window.remove();
         windowBytes -= oldest.bytes();
         try {
-            LineAnswer answer = oldest.answer().get();
+            LineAnswer answer = waitFor(oldest.answer());
             out.write(answer.text());
             unsent = true;
             tally.answered(answer);
@@ -158,6 +184,18 @@ public final class BulkRun {
             throw new InterruptedIOException("interrupted");
         } catch (ExecutionException e) {
             throw new IllegalStateException("a line was not answered", e.getCause());
+        }
+    }
+
+    private LineAnswer waitFor(Future<LineAnswer> answer)
+            throws IOException, InterruptedException, ExecutionException {
+        while (true) {
+            try {
+                return answer.get(signMs, TimeUnit.MILLISECONDS);
+            } catch (TimeoutException stillWorking) {
+                out.write(signOfLife);
+                out.flush();
+            }
         }
     }
 

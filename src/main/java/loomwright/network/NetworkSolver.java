@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import loomwright.answer.Fault;
 import loomwright.answer.Faults;
+import loomwright.answer.Progress;
 
 /**
  * Solves networks of linear and nonlinear two-terminal elements.
@@ -24,10 +25,21 @@ public final class NetworkSolver {
     private static final double CHECKED = 1e-9;
 
     private final NetworkLimits limits;
+    private final Progress progress;
     private final Eliminations eliminations = new Eliminations();
 
     public NetworkSolver(NetworkLimits limits) {
+        this(limits, Progress.UNWATCHED);
+    }
+
+    /**
+     * A solver that can be stopped.
+     *
+     * @param progress is told each Newton step; what it throws ends the solution
+     */
+    public NetworkSolver(NetworkLimits limits, Progress progress) {
         this.limits = limits;
+        this.progress = progress;
     }
 
     /**
@@ -195,7 +207,7 @@ public final class NetworkSolver {
             if (findings.prevent()) {
                 return loop;
             }
-            boolean settled = loop.run(limits.maxIterations());
+            boolean settled = loop.run(limits.maxIterations(), progress);
             iterations += loop.iterations;
             if (loop.withoutReturn >= 0) {
                 findings.noReturn(loop);

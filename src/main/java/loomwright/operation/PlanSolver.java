@@ -3,6 +3,7 @@ package loomwright.operation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import loomwright.answer.Progress;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
 import loomwright.network.NetworkSolver;
@@ -15,9 +16,19 @@ import loomwright.network.NetworkSolver;
  */
 public final class PlanSolver {
     private final NetworkSolver solver;
+    private int stepsDone;
 
     public PlanSolver(NetworkLimits limits) {
-        this.solver = new NetworkSolver(limits);
+        this(limits, Progress.UNWATCHED);
+    }
+
+    /**
+     * A solver that can be stopped.
+     *
+     * @param progress is told the steps done, often; what it throws ends the solution
+     */
+    public PlanSolver(NetworkLimits limits, Progress progress) {
+        this.solver = new NetworkSolver(limits, (done, of) -> progress.at(stepsDone, Step.values().length));
     }
 
     /**
@@ -37,10 +48,12 @@ public final class PlanSolver {
         Settling settling = new Settling(wiring, solver);
         List<SolvedStep> steps = new ArrayList<>();
         Set<String> active = Set.of();
+        stepsDone = 0;
         for (Step step : Step.values()) {
             SolvedStep solved = new SolvedStep(wiring, step, settling.settle(step, active));
             active = solved.active();
             steps.add(solved);
+            stepsDone++;
             if (step == last) {
                 break;
             }

@@ -41,6 +41,12 @@ record CsvLineForm(List<String> columns, boolean withFile) implements LineForm {
         return rows(List.of(row(line, key, problem.status(), problem.detail(), none())));
     }
 
+    /** In a table a blank would be part of a cell (RFC 4180, section 2). */
+    @Override
+    public byte[] signOfLife() {
+        return new byte[0];
+    }
+
     @Override
     public byte[] summary(Ended ended) {
         Summary s = ended.summary();

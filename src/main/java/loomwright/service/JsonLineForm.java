@@ -65,6 +65,12 @@ record JsonLineForm(Json json) implements LineForm {
         out.writeBytes(text.getBytes(StandardCharsets.UTF_8));
     }
 
+    /** A blank before a value is no part of it (RFC 8259, section 2). */
+    @Override
+    public byte[] signOfLife() {
+        return new byte[] {' '};
+    }
+
     @Override
     public byte[] summary(Ended ended) throws IOException {
         Summary s = ended.summary();

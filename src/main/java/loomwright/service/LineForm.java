@@ -16,6 +16,9 @@ interface LineForm {
 
     byte[] problem(Line line, @Nullable JsonNode key, Problem problem) throws IOException;
 
+    /** What may stand before an answer without a meaning; empty if nothing may. */
+    byte[] signOfLife();
+
     /** The last line. */
     byte[] summary(Ended ended) throws IOException;
 
