@@ -2,7 +2,7 @@
 # N generated plans through the bulk runs of a service started for it, and a share of them through the single operations;
 # ends with 1 if a line is lost, doubled, out of order, or answered otherwise than alone.
 #
-#   load/generated.sh [N [SHARE [SEED]]]        1000 plans, every one compared, seed 1
+#   load/generated.sh [N [SHARE [SEED [OPERATIONS]]]]        1000 plans, every one compared, seed 1, solution,review
 #
 # START may hold the command that starts a service (loomwright); without it the built classes are run by Maven. CHECK may
 # hold the command of the local run (loomwright check); its answers to solution are then compared too.
@@ -30,6 +30,7 @@ done
 rm "$log.health" || { cat "$log"; exit 1; }
 
 code=0
-CHECK="${CHECK:-}" python3 generated.py "127.0.0.1:$port" "$service" "${1:-1000}" "${2:-1}" "${3:-1}" || code=$?
+CHECK="${CHECK:-}" python3 generated.py "127.0.0.1:$port" "$service" "${1:-1000}" "${2:-1}" "${3:-1}" \
+    "${4:-solution,review}" || code=$?
 echo "errors in the log of the service: $(grep -c 'level=ERROR' "$log" || true)"
 exit "$code"

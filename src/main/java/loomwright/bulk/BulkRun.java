@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InterruptedIOException;
 import java.io.OutputStream;
 import java.util.ArrayDeque;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
@@ -12,6 +13,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
+import java.util.function.Function;
 import loomwright.answer.Progress;
 import org.jspecify.annotations.Nullable;
 
@@ -33,11 +35,15 @@ public final class BulkRun {
     private boolean unsent;
     private final Tally tally;
     private final long fromLine;
-    private byte[] signOfLife = {};
+    private Function<Line, byte[]> beginning = line -> new byte[0];
     private long signMs = Long.MAX_VALUE;
     private volatile boolean over;
 
-    private record Asked(Future<LineAnswer> answer, int bytes) {}
+    private record Asked(Line line, Future<LineAnswer> answer) {
+        int bytes() {
+            return line.text().length;
+        }
+    }
 
     /** The lines cannot be read to their end. */
     private static final class Unreadable extends Exception {
@@ -74,12 +80,13 @@ public final class BulkRun {
     }
 
     /**
-     * Writes a little while an answer is long in coming, so that a reader who has gone is noticed before it comes.
+     * Writes the beginning of an answer that is long in coming byte by byte, so that a reader who has gone is noticed
+     * before it comes.
      *
-     * @param sign means nothing where an answer would begin
+     * @param beginningOf what the answer to a line begins with, whatever it is
      */
-    public BulkRun showingLife(byte[] sign, int everyMs) {
-        signOfLife = sign.clone();
+    public BulkRun showingLife(Function<Line, byte[]> beginningOf, int everyMs) {
+        beginning = beginningOf;
         signMs = everyMs;
         return this;
     }
@@ -142,7 +149,7 @@ public final class BulkRun {
         } else if (line.isBlank()) {
             tally.blank();
         } else {
-            window.add(new Asked(share.submit(() -> function.apply(line, this::goOn)), line.text().length));
+            window.add(new Asked(line, share.submit(() -> function.apply(line, this::goOn))));
             windowBytes += line.text().length;
         }
     }
@@ -175,8 +182,7 @@ public final class BulkRun {
         Asked oldest = window.remove();
         windowBytes -= oldest.bytes();
         try {
-            LineAnswer answer = waitFor(oldest.answer());
-            out.write(answer.text());
+            LineAnswer answer = write(oldest);
             unsent = true;
             tally.answered(answer);
         } catch (InterruptedException e) {
@@ -187,14 +193,21 @@ public final class BulkRun {
         }
     }
 
-    private LineAnswer waitFor(Future<LineAnswer> answer)
-            throws IOException, InterruptedException, ExecutionException {
+    private LineAnswer write(Asked oldest) throws IOException, InterruptedException, ExecutionException {
+        int begun = 0;
         while (true) {
             try {
-                return answer.get(signMs, TimeUnit.MILLISECONDS);
+                LineAnswer answer = oldest.answer().get(signMs, TimeUnit.MILLISECONDS);
+                byte[] text = answer.text();
+                out.write(begun == 0 ? text : Arrays.copyOfRange(text, begun, text.length));
+                return answer;
             } catch (TimeoutException stillWorking) {
-                out.write(signOfLife);
-                out.flush();
+                byte[] known = beginning.apply(oldest.line());
+                if (begun < known.length) {
+                    out.write(new byte[] {known[begun]});
+                    out.flush();
+                    begun++;
+                }
             }
         }
     }

@@ -100,7 +100,7 @@ final class Bulk implements Endpoint.Handler {
                 out,
                         turns.share(),
                         limits)
-                .showingLife(form.signOfLife(), Math.min(SIGN_OF_LIFE_MS, limits.silenceMs()));
+                .showingLife(form::beginning, Math.min(SIGN_OF_LIFE_MS, limits.silenceMs()));
         try {
             out.write(form.head());
             Summary summary = run.run(() -> stopping);

@@ -41,10 +41,9 @@ record CsvLineForm(List<String> columns, boolean withFile) implements LineForm {
         return rows(List.of(row(line, key, problem.status(), problem.detail(), none())));
     }
 
-    /** In a table a blank would be part of a cell (RFC 4180, section 2). */
     @Override
-    public byte[] signOfLife() {
-        return new byte[0];
+    public byte[] beginning(Line line) {
+        return (withFile ? "" : line.number() + ",").getBytes(StandardCharsets.UTF_8);
     }
 
     @Override

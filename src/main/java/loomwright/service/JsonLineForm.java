@@ -65,10 +65,9 @@ record JsonLineForm(Json json) implements LineForm {
         out.writeBytes(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    /** A blank before a value is no part of it (RFC 8259, section 2). */
     @Override
-    public byte[] signOfLife() {
-        return new byte[] {' '};
+    public byte[] beginning(Line line) {
+        return (line.file() == null ? "{\"line\":" + line.number() + "," : "{").getBytes(StandardCharsets.UTF_8);
     }
 
     @Override

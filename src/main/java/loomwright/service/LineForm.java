@@ -16,8 +16,8 @@ interface LineForm {
 
     byte[] problem(Line line, @Nullable JsonNode key, Problem problem) throws IOException;
 
-    /** What may stand before an answer without a meaning; empty if nothing may. */
-    byte[] signOfLife();
+    /** What whatever is answered to a line begins with. */
+    byte[] beginning(Line line);
 
     /** The last line. */
     byte[] summary(Ended ended) throws IOException;

@@ -60,7 +60,7 @@ class B06_GivingUpTest {
     }
 
     @Test
-    void anAnswerThatIsLongInComingIsPrecededBySignsOfLife() throws IOException {
+    void theBeginningOfAnAnswerThatIsLongInComingIsSentByteByByte() throws IOException {
         CountDownLatch seen = new CountDownLatch(3);
         StringBuilder written = new StringBuilder();
         OutputStream out = new OutputStream() {
@@ -71,7 +71,7 @@ class B06_GivingUpTest {
 
             @Override
             public void write(byte[] bytes) {
-                written.append(new String(bytes, StandardCharsets.UTF_8));
+                written.append(new String(bytes, StandardCharsets.UTF_8)).append('|');
                 seen.countDown();
             }
         };
@@ -83,8 +83,11 @@ class B06_GivingUpTest {
             }
             return Runs.echo(line);
         };
-        run("a\n", function, out).showingLife(new byte[] {' '}, 1).run(() -> false);
-        assertThat(written.toString()).matches(" {3,}1:a\n");
+        run("abc\n", function, out)
+                .showingLife(line -> "1:abc".getBytes(StandardCharsets.UTF_8), 1)
+                .run(() -> false);
+        assertThat(written.toString()).startsWith("1|:|a|");
+        assertThat(written.toString().replace("|", "")).isEqualTo("1:abc\n");
     }
 
     @Test
@@ -105,7 +108,7 @@ class B06_GivingUpTest {
             }
         };
         assertThatThrownBy(() -> run("a\n", function, gone)
-                        .showingLife(new byte[] {' '}, 1)
+                        .showingLife(line -> new byte[] {'1', ':'}, 1)
                         .run(() -> false))
                 .hasMessage("broken pipe");
         assertThat(ended.get(60, TimeUnit.SECONDS)).hasMessage("the run is over");

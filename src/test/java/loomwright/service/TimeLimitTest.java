@@ -85,4 +85,9 @@ class TimeLimitTest {
                                         + "{\"kind\":\"lamp\",\"id\":\"l$\",\"between\":[\"n$\",\"0\"],\"ratedV\":12,\"ratedW\":5}")
                         + "]}");
     }
+
+    @Test
+    void thePictureOfAPlanEndsAtTheLimit() {
+        expectOutOfTime("/v1/plans/diagram?marks=none", plan());
+    }
 }
