@@ -14,6 +14,7 @@ import os
 import random
 import re
 import shlex
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -154,13 +155,16 @@ def differs(seed, number, single, text):
     else:
         got, wanted = json.loads(text).get("problem", {}), json.loads(alone)
         # It names the one request.
-        got.pop("instance", None), wanted.pop("instance", None)
+        got.pop("instance", None)
+        wanted.pop("instance", None)
         same = got == wanted and f'"line":{number},{key}' in text
     return None if same else f"line {number}, status alone {status}"
 
 
 def watch_heap(pid, peak, stop):
     """Keeps the highest heap in use that jcmd tells, before and after collections as they happen to be."""
+    if not shutil.which("jcmd"):
+        return
     while not stop.wait(2):
         told = subprocess.run(["jcmd", pid, "GC.heap_info"], capture_output=True, text=True, check=False).stdout
         used = sum(map(int, re.findall(r"(?:Gen|generation|heap)\s+total \d+K, used (\d+)K", told)))
@@ -228,7 +232,8 @@ def run(address, pid, operation, count, share, seed):
           f"answer alone, {len(wrong)} differences; {seconds:.0f} s, {bytes_read / 1e6:.0f} MB of answers, "
           f"highest heap in use {max(peak, default=0):.0f} MB", flush=True)
     if summary:
-        print("  " + ", ".join(f"{one['code']} on {one['lines']}" for one in summary["findings"]) or "  no findings")
+        found = [f"{one['severity']} {one['code']} on {one['lines']}" for one in summary["findings"]]
+        print("  findings: " + (", ".join(found) or "none"))
     for one in wrong[:20]:
         print("  " + one)
     return not wrong
