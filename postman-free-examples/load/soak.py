@@ -2,10 +2,13 @@
 
     soak.py ADDRESS PID MINUTES        see soak.sh
 
-The requests are the contract's own examples and bulk runs of demo plans; some are spoilt, some are given up before the
-answer. After a quarter of the time to warm up, heap after a full collection (jcmd), threads and file handles (/proc) are
-taken ten times while nothing else is sent. The mean of the last three may be above that of the first three by the
-allowance only.
+Most requests are the examples of the contract that are answered with 200, and bulk runs of demo plans. A small share are
+the examples that show a refusal, bodies cut in half, bodies of the wrong type, and requests given up before the answer.
+Each has the status it must be answered with; any other ends the script with 1, as a broken connection does.
+
+After a quarter of the time to warm up, heap after a full collection (jcmd), threads and file handles (/proc) are taken
+ten times while nothing else is sent. The mean of the last three may be above that of the first three by the allowance
+only.
 """
 
 import collections
@@ -18,13 +21,28 @@ import subprocess
 import sys
 import threading
 import time
+import typing
 import urllib.parse
 
 import yaml
 
 SENDERS = 4
 SAMPLES = 10
+VALID, REFUSED, CUT, WRONG_TYPE, GIVEN_UP = "valid", "refused", "cut in half", "wrong type", "given up"
+SHARES = {VALID: 0.88, REFUSED: 0.04, CUT: 0.03, WRONG_TYPE: 0.02, GIVEN_UP: 0.03}
 ALLOWED = {"heap MB": 3.0, "threads": 3.0, "handles": 6.0}
+
+
+class Question(typing.NamedTuple):
+    """A request and the status of its answer."""
+
+    kind: str
+    operation: str
+    method: str
+    path: str
+    media: str
+    body: bytes
+    status: int
 
 
 class Sender(threading.Thread):
@@ -34,7 +52,8 @@ class Sender(threading.Thread):
         super().__init__(daemon=True)
         self.random = random.Random(seed)
         self.address, self.questions, self.pause, self.stop = address, questions, pause, stop
-        self.statuses, self.operations = collections.Counter(), collections.Counter()
+        self.answers, self.operations = collections.Counter(), collections.Counter()
+        self.wrong = []
         self.resting = threading.Event()
 
     def run(self):
@@ -50,26 +69,43 @@ class Sender(threading.Thread):
                 continue
             self.resting.clear()
             connection = connection or http.client.HTTPConnection(self.address, timeout=300)
-            operation, method, path, media, body = self.random.choice(self.questions)
-            dice = self.random.random()
-            if body and dice < 0.05:
-                body = body[: len(body) // 2]
-            try:
-                connection.request(method, path, body, {"Content-Type": media} if body else {})
-                if dice > 0.97:
-                    self.statuses["given up"] += 1
-                    connection.close()
-                    connection = None
-                    continue
-                answer = connection.getresponse()
-                answer.read()
-                self.statuses[str(answer.status)] += 1
-            except (OSError, http.client.HTTPException) as broken:
-                self.statuses[type(broken).__name__] += 1
+            question = self.draw()
+            came, seconds = self.ask(connection, question)
+            self.answers[question.kind, question.status, came] += 1
+            self.operations[question.operation] += 1
+            if came != question.status:
                 connection.close()
                 connection = None
-            self.operations[operation] += 1
+                if question.kind != GIVEN_UP:
+                    self.wrong.append(f"{question.method} {question.path}, {question.kind}, {seconds:.1f} s: "
+                                      f"{question.status} expected, {came} came")
         self.resting.set()
+
+    def draw(self):
+        """One of the questions, or one of them spoilt."""
+        kind = self.random.choices(list(SHARES), list(SHARES.values()))[0]
+        if kind in self.questions:
+            return self.random.choice(self.questions[kind])
+        question = self.random.choice([q for q in self.questions[VALID] if q.media == "application/json"])
+        if kind == CUT:
+            return question._replace(kind=kind, body=question.body[: len(question.body) // 2], status=400)
+        if kind == WRONG_TYPE:
+            return question._replace(kind=kind, media="text/plain", status=415)
+        return question._replace(kind=kind)
+
+    def ask(self, connection, question):
+        begun = time.monotonic()
+        try:
+            connection.request(question.method, question.path, question.body,
+                               {"Content-Type": question.media} if question.body else {})
+            if question.kind == GIVEN_UP:
+                return "-", 0.0
+            answer = connection.getresponse()
+            answer.read()
+            came = answer.status
+        except (OSError, http.client.HTTPException) as broken:
+            came = type(broken).__name__
+        return came, time.monotonic() - begun
 
 
 def fetch(address, path):
@@ -81,7 +117,7 @@ def fetch(address, path):
 
 
 def questions_of(address):
-    """(operation, method, path, media type, body) of every example of the contract."""
+    """By kind, what every example of the contract asks, and the status that the response of the same name has."""
     contract = yaml.load(fetch(address, "/openapi.yaml"), getattr(yaml, "CSafeLoader", yaml.SafeLoader))
 
     def resolved(node):
@@ -92,7 +128,7 @@ def questions_of(address):
             node = at
         return node
 
-    found = []
+    found = {VALID: [], REFUSED: []}
     for path, item in contract["paths"].items():
         for method, operation in item.items():
             if method not in ("get", "post"):
@@ -102,6 +138,8 @@ def questions_of(address):
             names = {name for one in parameters for name in one.get("examples", {})}
             bodies = {(media, name): resolved(one)["value"] for media, form in content.items()
                       for name, one in form.get("examples", {}).items()}
+            statuses = {name: int(status) for status, response in operation["responses"].items()
+                        for form in resolved(response).get("content", {}).values() for name in form.get("examples", {})}
             for media, name in bodies or [("", name) for name in names] or [("", "")]:
                 url, query = path, {}
                 for one in parameters:
@@ -116,12 +154,15 @@ def questions_of(address):
                 body = bodies.get((media, name))
                 if body is not None and not isinstance(body, str):
                     body = json.dumps(body)
-                found.append((operation["operationId"], method.upper(),
-                              url + ("?" + urllib.parse.urlencode(query) if query else ""), media,
-                              body and body.encode()))
+                status = statuses.get(name, 200)
+                kind = VALID if status == 200 else REFUSED
+                found[kind].append(Question(kind, operation["operationId"], method.upper(),
+                                            url + ("?" + urllib.parse.urlencode(query) if query else ""), media,
+                                            body and body.encode(), status))
     plan = json.loads(fetch(address, "/v1/examples/sandpiper-as-built"))
     lines = (json.dumps({"key": 1, "input": plan}) + "\n") * 20
-    found.append(("runBulk", "POST", "/v1/bulk/review", "application/x-ndjson", lines.encode()))
+    found[VALID].append(
+        Question(VALID, "runBulk", "POST", "/v1/bulk/review", "application/x-ndjson", lines.encode(), 200))
     return found
 
 
@@ -153,7 +194,9 @@ def main(address, pid, minutes):
         one.start()
     begun = time.monotonic()
     samples = []
-    print(f"{len({q[0] for q in questions})} operations, {len(questions)} different requests, {SENDERS} senders")
+    all_questions = [q for of_kind in questions.values() for q in of_kind]
+    print(f"{len({q.operation for q in all_questions})} operations, {len(questions[VALID])} valid requests, "
+          f"{len(questions[REFUSED])} that are to be refused, {SENDERS} senders")
     print(f"{'s':>5} {'requests':>9} {'heap MB':>8} {'threads':>8} {'handles':>8} {'rss MB':>8}", flush=True)
     for number in range(SAMPLES):
         due = begun + 60 * minutes * (0.25 + 0.75 * number / (SAMPLES - 1))
@@ -164,7 +207,7 @@ def main(address, pid, minutes):
         time.sleep(1)
         row = sample(pid)
         samples.append(row)
-        asked = sum(sum(one.statuses.values()) for one in senders)
+        asked = sum(sum(one.answers.values()) for one in senders)
         print(f"{time.monotonic() - begun:5.0f} {asked:9} {row['heap MB']:8.1f} {row['threads']:8} {row['handles']:8} "
               f"{row['rss MB']:8.0f}", flush=True)
         for one in senders:
@@ -174,10 +217,13 @@ def main(address, pid, minutes):
     for one in senders:
         one.join(300)
 
-    statuses = sum((one.statuses for one in senders), collections.Counter())
+    answers = sum((one.answers for one in senders), collections.Counter())
     operations = sum((one.operations for one in senders), collections.Counter())
-    print("by status:", dict(sorted(statuses.items())))
-    unasked = {q[0] for q in questions} - set(operations)
+    total = sum(answers.values())
+    print(f"{'kind':<12} {'expected':>8} {'came':>18} {'number':>8} {'%':>6}")
+    for (kind, status, came), number in sorted(answers.items(), key=str):
+        print(f"{kind:<12} {status if kind != GIVEN_UP else '-':>8} {came:>18} {number:>8} {100 * number / total:6.2f}")
+    unasked = {q.operation for q in all_questions} - set(operations)
     print("operations asked:", len(operations), "not asked:", sorted(unasked) or "none")
     grown = False
     for what, allowed in ALLOWED.items():
@@ -186,10 +232,9 @@ def main(address, pid, minutes):
         bad = last > first + allowed
         grown |= bad
         print(f"{what}: {first:.1f} at first, {last:.1f} at last, {allowed:g} more allowed{': GROWN' if bad else ''}")
-    broken = sum(n for status, n in statuses.items() if status.startswith("5") or status[0].isupper())
-    if broken:
-        print(f"{broken} requests ended with a fault of the service or a broken connection")
-    return 1 if grown or broken else 0
+    wrong = [line for one in senders for line in one.wrong]
+    print(len(wrong), "answers other than expected", *wrong[:20], sep="\n  ")
+    return 1 if grown or wrong else 0
 
 
 if __name__ == "__main__":

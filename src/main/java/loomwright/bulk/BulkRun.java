@@ -4,11 +4,17 @@ import java.io.IOException;
 import java.io.InterruptedIOException;
 import java.io.OutputStream;
 import java.util.ArrayDeque;
+import java.util.Arrays;
 import java.util.Deque;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import loomwright.answer.Progress;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,11 +22,11 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>One thread reads and writes, the threads of its {@link Turns.Share} work. No more than a window of lines is read ahead
  * of the answers, so a reader who does not read holds up the sender. What is answered is sent on before the run waits for
- * anything.
+ * anything. When the answers can no longer be written, the lines begun are given up at their next report of progress.
  */
 public final class BulkRun {
     private final LineSource source;
-    private final Function<Line, LineAnswer> function;
+    private final BiFunction<Line, Progress, LineAnswer> function;
     private final OutputStream out;
     private final Turns.Share share;
     private final BulkLimits limits;
@@ -29,8 +35,15 @@ public final class BulkRun {
     private boolean unsent;
     private final Tally tally;
     private final long fromLine;
+    private Function<Line, byte[]> beginning = line -> new byte[0];
+    private long signMs = Long.MAX_VALUE;
+    private volatile boolean over;
 
-    private record Asked(Future<LineAnswer> answer, int bytes) {}
+    private record Asked(Line line, Future<LineAnswer> answer) {
+        int bytes() {
+            return line.text().length;
+        }
+    }
 
     /** The lines cannot be read to their end. */
     private static final class Unreadable extends Exception {
@@ -46,13 +59,14 @@ public final class BulkRun {
     /**
      * A run.
      *
-     * @param function answers a line in a thread of {@code share}; must not throw
+     * @param function answers a line in a thread of {@code share}; must not throw, but for what the progress it reports
+     *     throws when the run is over
      * @param fromLine lines before this one are passed over
      */
     public BulkRun(
             LineSource source,
             long fromLine,
-            Function<Line, LineAnswer> function,
+            BiFunction<Line, Progress, LineAnswer> function,
             OutputStream out,
             Turns.Share share,
             BulkLimits limits) {
@@ -63,6 +77,18 @@ public final class BulkRun {
         this.share = share;
         this.limits = limits;
         this.tally = new Tally(fromLine);
+    }
+
+    /**
+     * Writes the beginning of an answer that is long in coming byte by byte, so that a reader who has gone is noticed
+     * before it comes.
+     *
+     * @param beginningOf what the answer to a line begins with, whatever it is
+     */
+    public BulkRun showingLife(Function<Line, byte[]> beginningOf, int everyMs) {
+        beginning = beginningOf;
+        signMs = everyMs;
+        return this;
     }
 
     /**
@@ -90,6 +116,7 @@ public final class BulkRun {
             answerAll();
             return tally.summary(false, broken.why);
         } finally {
+            over = true;
             share.clear();
             window.forEach(asked -> asked.answer().cancel(true));
         }
@@ -122,8 +149,14 @@ public final class BulkRun {
         } else if (line.isBlank()) {
             tally.blank();
         } else {
-            window.add(new Asked(share.submit(() -> function.apply(line)), line.text().length));
+            window.add(new Asked(line, share.submit(() -> function.apply(line, this::goOn))));
             windowBytes += line.text().length;
+        }
+    }
+
+    private void goOn(long done, long of) {
+        if (over) {
+            throw new CancellationException("the run is over");
         }
     }
 
@@ -149,8 +182,7 @@ public final class BulkRun {
         Asked oldest = window.remove();
         windowBytes -= oldest.bytes();
         try {
-            LineAnswer answer = oldest.answer().get();
-            out.write(answer.text());
+            LineAnswer answer = write(oldest);
             unsent = true;
             tally.answered(answer);
         } catch (InterruptedException e) {
@@ -158,6 +190,25 @@ public final class BulkRun {
             throw new InterruptedIOException("interrupted");
         } catch (ExecutionException e) {
             throw new IllegalStateException("a line was not answered", e.getCause());
+        }
+    }
+
+    private LineAnswer write(Asked oldest) throws IOException, InterruptedException, ExecutionException {
+        int begun = 0;
+        while (true) {
+            try {
+                LineAnswer answer = oldest.answer().get(signMs, TimeUnit.MILLISECONDS);
+                byte[] text = answer.text();
+                out.write(begun == 0 ? text : Arrays.copyOfRange(text, begun, text.length));
+                return answer;
+            } catch (TimeoutException stillWorking) {
+                byte[] known = beginning.apply(oldest.line());
+                if (begun < known.length) {
+                    out.write(new byte[] {known[begun]});
+                    out.flush();
+                    begun++;
+                }
+            }
         }
     }
 

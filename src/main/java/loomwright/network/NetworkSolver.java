@@ -5,6 +5,7 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import loomwright.answer.Fault;
 import loomwright.answer.Faults;
+import loomwright.answer.Progress;
 
 /**
  * Solves networks of linear and nonlinear two-terminal elements.
@@ -25,10 +26,21 @@ public final class NetworkSolver {
     private static final double CHECKED = 1e-9;
 
     private final NetworkLimits limits;
+    private final Progress progress;
     private final Eliminations eliminations = new Eliminations();
 
     public NetworkSolver(NetworkLimits limits) {
+        this(limits, Progress.UNWATCHED);
+    }
+
+    /**
+     * A solver that can be stopped.
+     *
+     * @param progress is told each Newton step; what it throws ends the solution
+     */
+    public NetworkSolver(NetworkLimits limits, Progress progress) {
         this.limits = limits;
+        this.progress = progress;
     }
 
     /**
@@ -112,7 +124,7 @@ public final class NetworkSolver {
                 }
             }
             NewtonLoop loop = new NewtonLoop(new OperatingPoint(contract(guess), nodeV), eliminations);
-            loop.run(1);
+            loop.run(1, progress);
             iterations += loop.iterations;
             return loop.point.nodeV();
         }
@@ -249,7 +261,7 @@ public final class NetworkSolver {
             if (findings.prevent()) {
                 return loop;
             }
-            loop.run(limits.maxIterations());
+            loop.run(limits.maxIterations(), progress);
             iterations += loop.iterations;
             if (loop.withoutReturn >= 0) {
                 findings.noReturn(loop);

@@ -2,6 +2,7 @@ package loomwright.network;
 
 import java.util.Arrays;
 import java.util.List;
+import loomwright.answer.Progress;
 
 /**
  * Newton's method on the potentials of the supernodes, with a line search that always descends in co-content. A linear
@@ -47,10 +48,11 @@ final class NewtonLoop {
     }
 
     /** Runs until Kirchhoff's current law holds, so that it is {@link #settled}, or {@link #withoutReturn} is set. */
-    void run(int maxIterations) {
+    void run(int maxIterations, Progress progress) {
         double best = Double.POSITIVE_INFINITY;
         int idle = 0;
         for (int step = 0; step < maxIterations; step++) {
+            progress.at(step, maxIterations);
             double residual = point.residual();
             if (point.largestV() > UNBOUNDED_V) {
                 nameUnbounded();

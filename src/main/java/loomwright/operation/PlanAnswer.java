@@ -6,6 +6,7 @@ import java.util.Locale;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Fault;
+import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Conditions.ResolvedSupply;
@@ -29,8 +30,13 @@ public final class PlanAnswer {
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
     public static Answer<PlanReadings> of(Plan plan, NetworkLimits limits) {
+        return of(plan, limits, Progress.UNWATCHED);
+    }
+
+    /** As {@link #of(Plan, NetworkLimits)}; what {@code progress} throws ends it. */
+    public static Answer<PlanReadings> of(Plan plan, NetworkLimits limits, Progress progress) {
         requireSound(plan);
-        List<SolvedStep> steps = new PlanSolver(limits).solve(plan);
+        List<SolvedStep> steps = new PlanSolver(limits, progress).solve(plan);
         return new Answer<>(Reader.read(plan, steps), working(plan, steps), basis(plan), PlanCautions.of(plan));
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Set;
+import loomwright.answer.Progress;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
 import loomwright.network.NetworkSolver;
@@ -16,9 +17,19 @@ import loomwright.network.NetworkSolver;
  */
 public final class PlanSolver {
     private final NetworkSolver solver;
+    private int stepsDone;
 
     public PlanSolver(NetworkLimits limits) {
-        this.solver = new NetworkSolver(limits);
+        this(limits, Progress.UNWATCHED);
+    }
+
+    /**
+     * A solver that can be stopped.
+     *
+     * @param progress is told the steps done, often; what it throws ends the solution
+     */
+    public PlanSolver(NetworkLimits limits, Progress progress) {
+        this.solver = new NetworkSolver(limits, (done, of) -> progress.at(stepsDone, Step.values().length));
     }
 
     /**
@@ -34,10 +45,12 @@ public final class PlanSolver {
 
     /** As {@link #solve(Plan)}, the steps up to {@code last} only: what comes after has no bearing on them. */
     public List<SolvedStep> solve(Plan plan, Step last) {
+        stepsDone = 0;
         List<SolvedStep> solved = new ArrayList<>();
         Iterator<SolvedStep> steps = settings(plan).steps(plan);
         do {
             solved.add(steps.next());
+            stepsDone = solved.size();
         } while (solved.get(solved.size() - 1).step() != last);
         return solved;
     }

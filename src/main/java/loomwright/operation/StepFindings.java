@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import loomwright.circuit.Battery;
+import loomwright.circuit.IgnitionModule;
+import loomwright.circuit.Load;
 import loomwright.network.NetworkFinding;
 import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.PlanReadings.StepFinding.Kind;
@@ -37,8 +39,11 @@ public final class StepFindings {
                     Kind.OSCILLATING,
                     restless,
                     "This circuit finds no rest: " + String.join(", ", restless)
-                            + " would switch on and off without end. The figures are those of one"
-                            + " moment."));
+                            + " would switch on and off without end."
+                            + (isByOwnVoltage(solved)
+                                    ? " On, it pulls its voltage past its own limit; off, it has enough to come on again."
+                                    : "")
+                            + " The figures are those of one moment."));
         } else if (solved.timingDecides()) {
             findings.add(new StepFinding(
                     Kind.TIMING_DECIDES,
@@ -50,6 +55,13 @@ public final class StepFindings {
             findShort(solved, battery, findings);
         }
         return findings;
+    }
+
+    /** Whether what finds no rest is loads and modules alone, which have one limit for coming on and going off. */
+    public static boolean isByOwnVoltage(SolvedStep solved) {
+        return solved.restless().stream()
+                .map(id -> solved.plan().findPart(id).orElseThrow())
+                .allMatch(part -> part instanceof Load || part instanceof IgnitionModule);
     }
 
     private static void findShort(SolvedStep solved, Battery battery, List<StepFinding> findings) {

@@ -34,7 +34,14 @@ final class StepHealth implements Check {
             case UNSOLVABLE -> finding(FindingCode.UNSOLVABLE, found, text, "Look for a short or for sources joined.");
             case DEAD_SHORT ->
                 finding(FindingCode.DEAD_SHORT, found, text, "Do not connect the battery until it is found.");
-            case OSCILLATING -> finding(FindingCode.OSCILLATING, found, text, "Feed the coil from before the contact.");
+            case OSCILLATING ->
+                finding(
+                        FindingCode.OSCILLATING,
+                        found,
+                        text,
+                        StepFindings.isByOwnVoltage(moment.solved())
+                                ? "Take thicker wire in its feed and return, or look for a bad joint."
+                                : "Feed the coil from before the contact.");
             case TIMING_DECIDES -> finding(FindingCode.TIMING_DECIDES, found, text, null);
             case OVERLOADED ->
                 finding(FindingCode.FEED_TOO_WEAK, found, text, "Take thicker wire, or look for a bad joint.");

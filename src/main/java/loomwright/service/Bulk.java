@@ -25,6 +25,7 @@ final class Bulk implements Endpoint.Handler {
     private static final Logger LOG = LoggerFactory.getLogger(Bulk.class);
     private static final String CSV = Face.CSV.mediaType();
     private static final int RETRY_AFTER_S = 10;
+    private static final int SIGN_OF_LIFE_MS = 5_000;
 
     private final BulkOperations operations;
     private final BulkLimits limits;
@@ -97,8 +98,9 @@ final class Bulk implements Endpoint.Handler {
                 metrics.counting(
                         operation.name(), new LineWork(operation.calculation(), inputs, form, reading, request.id())),
                 out,
-                turns.share(),
-                limits);
+                        turns.share(),
+                        limits)
+                .showingLife(form::beginning, Math.min(SIGN_OF_LIFE_MS, limits.silenceMs()));
         try {
             out.write(form.head());
             Summary summary = run.run(() -> stopping);

@@ -62,7 +62,17 @@ final class Calculation<T, R> implements Endpoint.Handler {
         return watched(type, (question, input, progress) -> function.apply(question, new Deadline(timeMs, progress)));
     }
 
-    /** The same for a calculation with options beside its question, which looks after its time itself. */
+    /** One that is ended in the same way, but whose progress is not worth telling. */
+    static <T, R> Calculation<T, R> limited(Class<T> type, int timeMs, BiFunction<T, Progress, Answer<R>> function) {
+        return new Calculation<>(
+                type,
+                (question, input, progress) -> function.apply(question, new Deadline(timeMs, progress)),
+                false,
+                Faces.json(),
+                result -> List.of());
+    }
+
+    /** As {@link #watched(Class, int, BiFunction)}, for a calculation with options beside its question, which looks after its time itself. */
     static <T, R> Calculation<T, R> watched(Class<T> type, Work<T, R> work) {
         return new Calculation<>(type, work, true, Faces.json(), result -> List.of());
     }
@@ -88,9 +98,9 @@ final class Calculation<T, R> implements Endpoint.Handler {
         return faces.write(face, question, answer(question, request, Progress.UNWATCHED), request.json());
     }
 
-    /** The answer to a line of many. */
-    Worked work(Input input) throws IOException {
-        Answer<R> answer = answer(input.read(type), input, Progress.UNWATCHED);
+    /** The answer to a line of many; what {@code progress} throws ends the work. */
+    Worked work(Input input, Progress progress) throws IOException {
+        Answer<R> answer = answer(input.read(type), input, progress);
         return new Worked(answer, () -> faces.table(answer.result()), findings.apply(answer.result()));
     }
 

@@ -42,6 +42,11 @@ record CsvLineForm(List<String> columns, boolean withFile) implements LineForm {
     }
 
     @Override
+    public byte[] beginning(Line line) {
+        return (withFile ? "" : line.number() + ",").getBytes(StandardCharsets.UTF_8);
+    }
+
+    @Override
     public byte[] summary(Ended ended) {
         Summary s = ended.summary();
         StringBuilder said = new StringBuilder(s.complete() ? "complete" : "incomplete, next line " + s.nextLine())

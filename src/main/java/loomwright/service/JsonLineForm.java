@@ -66,6 +66,11 @@ record JsonLineForm(Json json) implements LineForm {
     }
 
     @Override
+    public byte[] beginning(Line line) {
+        return (line.file() == null ? "{\"line\":" + line.number() + "," : "{").getBytes(StandardCharsets.UTF_8);
+    }
+
+    @Override
     public byte[] summary(Ended ended) throws IOException {
         Summary s = ended.summary();
         ByteArrayOutputStream out = new ByteArrayOutputStream();

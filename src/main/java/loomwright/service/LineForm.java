@@ -16,6 +16,9 @@ interface LineForm {
 
     byte[] problem(Line line, @Nullable JsonNode key, Problem problem) throws IOException;
 
+    /** What whatever is answered to a line begins with. */
+    byte[] beginning(Line line);
+
     /** The last line. */
     byte[] summary(Ended ended) throws IOException;
 

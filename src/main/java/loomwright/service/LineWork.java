@@ -3,14 +3,16 @@ package loomwright.service;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.function.Function;
+import java.util.concurrent.CancellationException;
+import java.util.function.BiFunction;
+import loomwright.answer.Progress;
 import loomwright.bulk.Line;
 import loomwright.bulk.LineAnswer;
 import loomwright.service.Calculation.Worked;
 import org.jspecify.annotations.Nullable;
 
 /** Answers one line as the operation would answer it alone. */
-final class LineWork implements Function<Line, LineAnswer> {
+final class LineWork implements BiFunction<Line, Progress, LineAnswer> {
     private final Calculation<?, ?> calculation;
     private final LineInputs inputs;
     private final LineForm form;
@@ -31,7 +33,7 @@ final class LineWork implements Function<Line, LineAnswer> {
     }
 
     @Override
-    public LineAnswer apply(Line line) {
+    public LineAnswer apply(Line line, Progress progress) {
         JsonNode key = null;
         try {
             if (line.isTooLong()) {
@@ -41,8 +43,10 @@ final class LineWork implements Function<Line, LineAnswer> {
             }
             Keyed keyed = inputs.read(line.text());
             key = keyed.key();
-            Worked worked = calculation.work(keyed.input());
+            Worked worked = calculation.work(keyed.input(), progress);
             return LineAnswer.answer(form.answer(line, key, worked), worked.findings());
+        } catch (CancellationException runIsOver) {
+            throw runIsOver;
         } catch (IOException | RuntimeException e) {
             return problem(line, key, e);
         }

@@ -15,9 +15,10 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import loomwright.answer.Progress;
 import loomwright.bulk.Line;
 import loomwright.bulk.LineAnswer;
 import org.eclipse.jetty.server.Request;
@@ -109,11 +110,11 @@ final class Metrics implements RequestLog {
     }
 
     /** The same answers to lines, counted. */
-    Function<Line, LineAnswer> counting(String operation, Function<Line, LineAnswer> work) {
+    BiFunction<Line, Progress, LineAnswer> counting(String operation, BiFunction<Line, Progress, LineAnswer> work) {
         Counter answers = lines.withTags("operation", operation, "outcome", "answer");
         Counter refused = lines.withTags("operation", operation, "outcome", "problem");
-        return line -> {
-            LineAnswer answer = work.apply(line);
+        return (line, progress) -> {
+            LineAnswer answer = work.apply(line, progress);
             (answer.isProblem() ? refused : answers).increment();
             return answer;
         };

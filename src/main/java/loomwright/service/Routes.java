@@ -7,8 +7,6 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import loomwright.answer.Deadline;
-import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedAnswer;
 import loomwright.backfeed.sneak.SneakAnswer;
 import loomwright.backfeed.sneak.SneakSearch;
@@ -114,7 +112,10 @@ final class Routes {
                 post(
                         "/v1/plans/solution",
                         "solvePlan",
-                        Calculation.of(Plan.class, plan -> PlanAnswer.of(plan, limits.network()))
+                        Calculation.limited(
+                                        Plan.class,
+                                        limits.timeMs(),
+                                        (plan, progress) -> PlanAnswer.of(plan, limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables.READINGS, PlanTables::readings)
                                         .text(Face.MARKDOWN, PlanPosts::readings))
                                 .counting(Findings::of)),
@@ -195,13 +196,11 @@ final class Routes {
                 post(
                         "/v1/plans/sheet",
                         "printSheet",
-                        Calculation.of(
+                        Calculation.limited(
                                         SheetQuestion.class,
-                                        question -> JobSheet.of(
-                                                question,
-                                                limits.backfeed(),
-                                                limits.network(),
-                                                new Deadline(limits.timeMs(), Progress.UNWATCHED)))
+                                        limits.timeMs(),
+                                        (question, progress) -> JobSheet.of(
+                                                question, limits.backfeed(), limits.network(), progress))
                                 .in(json ->
                                         Faces.<SheetQuestion, JobSheet>none().text(Face.HTML, SheetPage::of))));
     }
@@ -226,7 +225,10 @@ final class Routes {
                 post(
                         "/v1/networks/solution",
                         "solveNetwork",
-                        Calculation.of(NetworkQuestion.class, question -> question.answer(limits.network()))
+                        Calculation.limited(
+                                        NetworkQuestion.class,
+                                        limits.timeMs(),
+                                        (question, progress) -> question.answer(limits.network(), progress))
                                 .in(faces -> faces.table(NetworkReport::table))));
     }
 

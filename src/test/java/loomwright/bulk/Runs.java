@@ -42,7 +42,7 @@ final class Runs {
         return new BulkRun(
                 new LineReader(in, 1_000),
                 fromLine,
-                function,
+                (line, progress) -> function.apply(line),
                 out,
                 Turns.of(LIMITS.threads()).share(),
                 LIMITS);

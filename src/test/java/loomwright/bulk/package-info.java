@@ -7,6 +7,7 @@
  *   <li>{@link loomwright.bulk.B03_TurnsTest}: threads shared fairly
  *   <li>{@link loomwright.bulk.B04_OrderTest}: each line answered once and in order, and counted
  *   <li>{@link loomwright.bulk.B05_StreamingTest}: promptness, bounded reading ahead, senders and readers that vanish
+ *   <li>{@link loomwright.bulk.B06_GivingUpTest}: no work for readers who have gone
  * </ol>
  */
 @NullMarked

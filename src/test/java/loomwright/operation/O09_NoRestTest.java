@@ -7,6 +7,8 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.operation.PlanReadings.StepFinding;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Circuits that undo their own state are reported, not looped over. */
 class O09_NoRestTest {
@@ -21,6 +23,24 @@ class O09_NoRestTest {
         assertThat(solved.oscillating()).isTrue();
         assertThat(solved.restless()).containsExactly("R");
         assertThat(StepFindings.of(solved)).extracting(StepFinding::kind).contains(StepFinding.Kind.OSCILLATING);
+    }
+
+    /** No more than V^2/4R reaches a load behind R (maximum power transfer): here 12.6^2 / (4 x 3) = 13.2 W, a little less for what the battery has inside. */
+    @ParameterizedTest(name = "{0} W behind 3 ohm")
+    @CsvSource({"12.9, false", "13.4, true"})
+    void constantWattsBehindAResistanceThatCannotPassThemComeOnAndDropOut(double powerW, boolean oscillates) {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},{'kind':'load','id':'L','powerW':" + powerW
+                        + ",'minimumV':6,'meantLive':[]}",
+                "{'id':'feed','from':'B.plus','to':'L.a','resistanceOhm':3},"
+                        + "{'id':'back','from':'L.b','to':'E.31','resistanceOhm':0.000001},"
+                        + "{'id':'minus','from':'B.minus','to':'E.31','resistanceOhm':0.000001}");
+        SolvedStep solved = Solved.of(plan).in(Step.RUN);
+        assertThat(solved.oscillating()).isEqualTo(oscillates);
+        assertThat(StepFindings.of(solved))
+                .filteredOn(finding -> finding.kind() == StepFinding.Kind.OSCILLATING)
+                .hasSize(oscillates ? 1 : 0)
+                .allSatisfy(finding -> assertThat(finding.text()).contains("its own limit"));
     }
 
     @Test

@@ -11,12 +11,14 @@ import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Stream;
 import loomwright.answer.Answer;
+import loomwright.answer.Progress;
 import loomwright.bulk.BulkLimits;
 import loomwright.conductor.VoltageDrop;
 import org.junit.jupiter.api.Test;
@@ -156,20 +158,14 @@ class BulkConnectionTest {
         }
     }
 
-    /** A service whose voltage drop counts how often it is asked. */
-    private static Server counting(AtomicLong asked, CountDownLatch begun) {
-        Calculation<VoltageDrop.Input, VoltageDrop.Result> counted = Calculation.of(VoltageDrop.Input.class, input -> {
-            asked.incrementAndGet();
-            begun.countDown();
-            Answer<VoltageDrop.Result> answer = VoltageDrop.calculate(input);
-            return answer;
-        });
+    /** A service whose voltage drop is another. */
+    private static Server with(Calculation<VoltageDrop.Input, VoltageDrop.Result> drop, BulkLimits limits) {
         List<Endpoint> single = Routes.single(CalculationLimits.DEFAULT).stream()
                 .map(endpoint -> endpoint.path().equals("/v1/voltage-drop")
-                        ? new Endpoint(endpoint.method(), endpoint.path(), endpoint.operationId(), counted)
+                        ? new Endpoint(endpoint.method(), endpoint.path(), endpoint.operationId(), drop)
                         : endpoint)
                 .toList();
-        Bulk bulk = new Bulk(BulkOperations.of(LiveService.CONTRACT, single), limits(1, 60_000), new Metrics());
+        Bulk bulk = new Bulk(BulkOperations.of(LiveService.CONTRACT, single), limits, new Metrics());
         return Server.start(
                 Options.DEFAULT.withPort(0),
                 LiveService.CONTRACT,
@@ -177,6 +173,71 @@ class BulkConnectionTest {
                                 single.stream(),
                                 Stream.of(Endpoint.post("/v1/bulk/{operation}", BulkOperations.ID, bulk)))
                         .toList());
+    }
+
+    /** A service whose voltage drop counts how often it is asked. */
+    private static Server counting(AtomicLong asked, CountDownLatch begun) {
+        return with(
+                Calculation.of(VoltageDrop.Input.class, input -> {
+                    asked.incrementAndGet();
+                    begun.countDown();
+                    return VoltageDrop.calculate(input);
+                }),
+                limits(1, 60_000));
+    }
+
+    private static Answer<VoltageDrop.Result> workForEver(Progress progress) {
+        while (true) {
+            progress.at(0, 1);
+        }
+    }
+
+    @Test
+    void aLineThatTakesTooLongIsAProblemAndTheRestGoesOn() throws Exception {
+        try (Server server = with(
+                        Calculation.limited(
+                                VoltageDrop.Input.class,
+                                1,
+                                (input, progress) -> input.lengthM() > 100
+                                        ? workForEver(progress)
+                                        : VoltageDrop.calculate(input)),
+                        limits(1, 60_000));
+                Sender sender = new Sender(server)) {
+            sender.send(DROP + DROP.replace(":3}", ":300}") + DROP);
+            sender.end();
+            assertThat(sender.answer()).startsWith("{\"line\":1,\"answer\":");
+            assertThat(sender.answer())
+                    .startsWith("{\"line\":2,\"problem\":")
+                    .contains(ProblemType.OUT_OF_TIME.uri())
+                    .contains("\"status\":503");
+            assertThat(sender.answer()).startsWith("{\"line\":3,\"answer\":");
+            assertThat(sender.answer()).contains("\"complete\":true,\"answers\":2,\"problems\":1");
+        }
+    }
+
+    @Test
+    void aClientThatHangsUpEndsTheWorkOnLinesBegun() throws Exception {
+        CountDownLatch begun = new CountDownLatch(1);
+        CompletableFuture<Throwable> ended = new CompletableFuture<>();
+        Calculation<VoltageDrop.Input, VoltageDrop.Result> endless =
+                Calculation.limited(VoltageDrop.Input.class, 3_600_000, (input, progress) -> {
+                    begun.countDown();
+                    try {
+                        return workForEver(progress);
+                    } catch (RuntimeException e) {
+                        ended.complete(e);
+                        throw e;
+                    }
+                });
+        // Signs of life go out as often as silence is allowed.
+        try (Server server = with(endless, limits(1, 100))) {
+            try (Sender sender = new Sender(server)) {
+                sender.send(DROP);
+                sender.end();
+                assertThat(begun.await(60, TimeUnit.SECONDS)).isTrue();
+            }
+            assertThat(ended.get(60, TimeUnit.SECONDS)).isInstanceOf(CancellationException.class);
+        }
     }
 
     @Test

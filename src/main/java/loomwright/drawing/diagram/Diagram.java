@@ -32,10 +32,10 @@ public final class Diagram {
         PlanAnswer.requireSound(plan);
         Markings markings = Markings.of(plan, options, limits, networkLimits, progress);
         Plan drawn = markings.plan();
-        StepReadings readings = readings(drawn, options.step(), networkLimits);
+        StepReadings readings = readings(drawn, options.step(), networkLimits, progress);
         Scene scene = new Scene(drawn, readings, markings.marks(), markings.fed());
         String title = options.title();
-        return Sheet.of(scene, title == null ? plan.name() : title, markings.changed());
+        return Sheet.of(scene, title == null ? plan.name() : title, markings.changed(), progress);
     }
 
     /**
@@ -55,22 +55,23 @@ public final class Diagram {
         Changes changes = Changes.of(comparison);
         Scene before = new Scene(
                 question.before(),
-                readings(question.before(), options.step(), networkLimits),
+                readings(question.before(), options.step(), networkLimits, progress),
                 changes.before(),
                 Set.of());
         Scene after = new Scene(
-                question.after(), readings(question.after(), options.step(), networkLimits), changes.after(), Set.of());
+                question.after(), readings(question.after(), options.step(), networkLimits, progress), changes.after(), Set.of());
         String title = options.title();
         return TwoSheets.of(
                 before,
                 after,
                 title == null ? "From " + comparison.before() + " to " + comparison.after() : title,
-                changes.all());
+                changes.all(),
+                progress);
     }
 
-    static StepReadings readings(Plan plan, Step step, NetworkLimits limits) {
+    static StepReadings readings(Plan plan, Step step, NetworkLimits limits, Progress progress) {
         List<StepReadings> steps =
-                Reader.read(plan, new PlanSolver(limits).solve(plan)).steps();
+                Reader.read(plan, new PlanSolver(limits, progress).solve(plan)).steps();
         return steps.stream().filter(one -> one.step() == step).findFirst().orElseThrow();
     }
 }

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import loomwright.answer.Progress;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
@@ -23,8 +24,8 @@ record Draft(
         double widthPx, double heightPx, List<Symbol> symbols, List<Line> wires, List<Text> texts, List<Badge> badges) {
     private static final double HEAVY_MM2 = 10;
 
-    static Draft of(Scene scene) {
-        return new Maker(scene, Layout.place(scene)).make();
+    static Draft of(Scene scene, Progress progress) {
+        return new Maker(scene, Layout.place(scene, progress)).make();
     }
 
     private static final class Maker {

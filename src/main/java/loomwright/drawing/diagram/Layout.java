@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import loomwright.answer.Progress;
 import loomwright.circuit.Wire;
 import loomwright.drawing.diagram.Cell.End;
 import loomwright.drawing.diagram.Cell.Lead;
@@ -50,8 +51,28 @@ record Layout(
     private static final double APART_PX = 14;
 
     /** Lays out; {@code anyOrder} lets the terminals of cells that allow it stand in the order that suits best. */
-    static Layout of(List<Cell> cells, List<Wire> wires, Map<String, WireLabel> labels, boolean anyOrder) {
-        return new Graph(anyOrder).layout(cells, wires, labels);
+    static Layout of(List<Cell> cells, List<Wire> wires, Map<String, WireLabel> labels, boolean anyOrder, Progress progress) {
+        return new Graph(anyOrder).layout(cells, wires, labels, progress);
+    }
+
+    /** Lets the progress end the layout before each of its stages; a stage, once begun, goes on to its end. */
+    private static final class Watched extends BasicProgressMonitor {
+        private final Progress progress;
+
+        Watched(Progress progress) {
+            this.progress = progress;
+        }
+
+        @Override
+        public boolean isCanceled() {
+            progress.at(0, 1);
+            return false;
+        }
+
+        @Override
+        protected BasicProgressMonitor doSubTask(float work, int levels) {
+            return new Watched(progress).withMaxHierarchyLevels(levels);
+        }
     }
 
     /** The graph while it is built and laid out. */
@@ -86,7 +107,7 @@ record Layout(
             root.setProperty(LayeredOptions.THOROUGHNESS, 20);
         }
 
-        Layout layout(List<Cell> cells, List<Wire> wires, Map<String, WireLabel> labels) {
+        Layout layout(List<Cell> cells, List<Wire> wires, Map<String, WireLabel> labels, Progress progress) {
             cells.forEach(this::addCell);
             for (Wire wire : wires) {
                 WireLabel label = labels.get(wire.id());
@@ -94,7 +115,7 @@ record Layout(
                     addWire(wire, label);
                 }
             }
-            new RecursiveGraphLayoutEngine().layout(root, new BasicProgressMonitor());
+            new RecursiveGraphLayoutEngine().layout(root, new Watched(progress));
             return read(wires);
         }
 
@@ -181,14 +202,14 @@ record Layout(
     }
 
     /** Places a scene: once to see in which order terminals suit best, then with that order. */
-    static Placed place(Scene scene) {
+    static Placed place(Scene scene, Progress progress) {
         Flow flow = Flow.of(scene.plan());
         Map<String, WireLabel> labels = new LinkedHashMap<>();
         scene.plan().wires().forEach(wire -> labels.put(wire.id(), WireLabel.of(wire, scene)));
         List<Wire> wires = scene.plan().wires();
-        Layout first = of(Cells.list(scene, flow, Map.of()), wires, labels, true);
+        Layout first = of(Cells.list(scene, flow, Map.of()), wires, labels, true, progress);
         List<Cell> cells = Cells.list(scene, flow, first.ends());
-        return new Placed(cells, labels, of(cells, wires, labels, false));
+        return new Placed(cells, labels, of(cells, wires, labels, false, progress));
     }
 
     /** Cells and labels with their places. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import loomwright.answer.Progress;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
@@ -19,8 +20,8 @@ final class Sheet {
 
     private Sheet() {}
 
-    static Drawing of(Scene scene, String title, Map<String, String> changed) {
-        Draft draft = Draft.of(scene);
+    static Drawing of(Scene scene, String title, Map<String, String> changed, Progress progress) {
+        Draft draft = Draft.of(scene, progress);
         double width = Math.max(NARROWEST_PX, draft.widthPx() + 2 * MARGIN_PX);
         double dx = (width - draft.widthPx()) / 2;
         Composition sheet = new Composition();

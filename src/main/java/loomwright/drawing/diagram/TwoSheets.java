@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import loomwright.answer.Progress;
 import loomwright.circuit.PlanCautions;
 
 /** Two circuits side by side, with one legend. */
@@ -16,9 +17,9 @@ final class TwoSheets {
 
     private TwoSheets() {}
 
-    static Drawing of(Scene before, Scene after, String title, List<Mark> changes) {
-        Draft was = Draft.of(before);
-        Draft is = Draft.of(after);
+    static Drawing of(Scene before, Scene after, String title, List<Mark> changes, Progress progress) {
+        Draft was = Draft.of(before, progress);
+        Draft is = Draft.of(after, progress);
         double left = Math.max(was.widthPx(), NARROWEST_PX);
         double right = Math.max(is.widthPx(), NARROWEST_PX);
         double second = MARGIN_PX + left + BETWEEN_PX;

@@ -7,6 +7,7 @@ import java.util.Map;
 import loomwright.answer.Answer;
 import loomwright.answer.Fault;
 import loomwright.answer.Faults;
+import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.network.Element;
 import loomwright.network.Network;
@@ -50,9 +51,10 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
     /**
      * Solves the network.
      *
+     * @param progress what it throws ends the solution
      * @throws RejectedInput with every element that cannot be calculated with
      */
-    public Answer<NetworkReport> answer(NetworkLimits limits) {
+    public Answer<NetworkReport> answer(NetworkLimits limits, Progress progress) {
         Map<String, Integer> nodes = nodes();
         List<Element> solvable = new ArrayList<>(elements.size());
         int[] place = new int[elements.size()];
@@ -73,7 +75,7 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
                 "the name of a node of one of the elements");
         faults.reject();
         Network network = new Network(List.copyOf(nodes.keySet()), solvable, 0);
-        Solution solution = new NetworkSolver(limits).solve(network);
+        Solution solution = new NetworkSolver(limits, (done, of) -> progress.at(0, 1)).solve(network);
         return NetworkReport.of(this, List.copyOf(nodes.keySet()), place, solution);
     }
 

@@ -1,0 +1,31 @@
+package loomwright.drawing.diagram;
+
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.Set;
+import loomwright.answer.OutOfTime;
+import loomwright.answer.Progress;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.Step;
+import org.junit.jupiter.api.Test;
+
+/** Placing the parts of a large plan takes longest of all; it ends when its time is up. */
+class D06_EndOfTimeTest {
+    @Test
+    void placingPartsEndsWhenTheProgressSaysSo() {
+        Plan plan = Plans.example("sandpiper-as-built");
+        Scene scene = new Scene(
+                plan,
+                Diagram.readings(plan, Step.RUN, NetworkLimits.defaults(), Progress.UNWATCHED),
+                List.of(),
+                Set.of());
+        assertThatThrownBy(() -> Layout.place(scene, (done, of) -> {
+                    throw new OutOfTime("enough");
+                }))
+                .isInstanceOf(OutOfTime.class)
+                .hasMessage("enough");
+    }
+}
