@@ -114,7 +114,7 @@ public final class NetworkSolver {
          */
         private double[] firstGuess() {
             double[] nodeV = new double[network.nodes().size()];
-            if (!has(Run::isRectifiedSource) || has(Run::isIdealOneWay)) {
+            if (!has(Run::isRectifiedSource)) {
                 return nodeV;
             }
             Branch[] guess = idle(softened());
@@ -131,10 +131,6 @@ public final class NetworkSolver {
 
         private static boolean isRectifiedSource(Branch branch) {
             return branch instanceof Branch.OneWayBranch && branch.biasV > 0;
-        }
-
-        private static boolean isIdealOneWay(Branch branch) {
-            return branch instanceof Branch.OneWayBranch oneWay && oneWay.slopeOhm == 0;
         }
 
         private boolean has(Predicate<Branch> kind) {
