@@ -71,8 +71,9 @@ public final class Main implements Callable<Integer> {
 
     @Option(
             names = "--behind-proxy",
-            description = "Callers without a key are told apart by the address that a proxy tells (X-Forwarded-For, Forwarded);"
-                    + " only with a proxy in front that overwrites what callers send of these.")
+            description =
+                    "Callers without a key are told apart by the address that a proxy tells (X-Forwarded-For, Forwarded);"
+                            + " only with a proxy in front that overwrites what callers send of these.")
     private boolean behindProxy;
 
     @Option(

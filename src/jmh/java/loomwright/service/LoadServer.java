@@ -46,18 +46,15 @@ public final class LoadServer {
     private static List<Endpoint> withoutCalculations(CalculationLimits limits) throws Exception {
         Plan demo = demo();
         Answer<PlanReadings> solved = PlanAnswer.of(demo, limits.network());
-        Answer<ReviewReport> reviewed =
-                PlanReview.of(demo, limits.backfeed(), limits.network(), Progress.UNWATCHED);
+        Answer<ReviewReport> reviewed = PlanReview.of(demo, limits.backfeed(), limits.network(), Progress.UNWATCHED);
         List<Endpoint> endpoints = new ArrayList<>();
         for (Endpoint endpoint : Routes.single(limits)) {
-            Endpoint.Handler handler =
-                    switch (endpoint.operationId()) {
-                        case "solvePlan" ->
-                            Calculation.of(Plan.class, plan -> solved).counting(Findings::of);
-                        case "reviewPlan" ->
-                            Calculation.of(Plan.class, plan -> reviewed).counting(Findings::of);
-                        default -> endpoint.handler();
-                    };
+            Endpoint.Handler handler = switch (endpoint.operationId()) {
+                case "solvePlan" -> Calculation.of(Plan.class, plan -> solved).counting(Findings::of);
+                case "reviewPlan" ->
+                    Calculation.of(Plan.class, plan -> reviewed).counting(Findings::of);
+                default -> endpoint.handler();
+            };
             endpoints.add(new Endpoint(endpoint.method(), endpoint.path(), endpoint.operationId(), handler));
         }
         endpoints.add(Endpoint.post("/bench/plan", "solvePlan", request -> {

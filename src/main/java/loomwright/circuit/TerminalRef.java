@@ -23,8 +23,8 @@ public record TerminalRef(String part, String terminal) {
                 return new TerminalRef(part, terminal);
             }
         }
-        throw new RejectedInput(new Fault(
-                Fault.Code.MALFORMED, "", text, "a terminal written as part.terminal, such as battery.plus"));
+        throw new RejectedInput(
+                new Fault(Fault.Code.MALFORMED, "", text, "a terminal written as part.terminal, such as battery.plus"));
     }
 
     @JsonValue

@@ -17,7 +17,6 @@ final class NodeVoltages {
 
     /** A meter at the terminals of one part. */
     static Threshold.Meter meterAt(Part part, Wiring wiring, Solution solution) {
-        return (terminal, other) ->
-                across(solution, wiring.node(part, terminal), wiring.node(part, other));
+        return (terminal, other) -> across(solution, wiring.node(part, terminal), wiring.node(part, other));
     }
 }

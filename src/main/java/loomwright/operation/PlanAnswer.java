@@ -68,8 +68,7 @@ public final class PlanAnswer {
                     .append(" ohm");
             if (solved.solved()) {
                 for (Battery battery : plan.listParts(Battery.class)) {
-                    double shownV =
-                            solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS));
+                    double shownV = solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS));
                     line.append("; ")
                             .append(battery.id())
                             .append(" shows ")

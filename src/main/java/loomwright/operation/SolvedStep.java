@@ -164,7 +164,8 @@ public final class SolvedStep {
 
     /** Voltage from a consumer's feed to its return, V. */
     public double acrossV(Consumer consumer) {
-        return acrossV(wiring.node(consumer, consumer.feedTerminal()), wiring.node(consumer, consumer.returnTerminal()));
+        return acrossV(
+                wiring.node(consumer, consumer.feedTerminal()), wiring.node(consumer, consumer.returnTerminal()));
     }
 
     /** Current from a consumer's feed to its return, A; 0 if it is switched off by its own voltage limits. */

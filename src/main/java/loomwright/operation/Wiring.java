@@ -20,7 +20,6 @@ import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
 import loomwright.network.Resistor;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What of a plan is the same in every condition: the node of each terminal, and the branches of wires and connectors.

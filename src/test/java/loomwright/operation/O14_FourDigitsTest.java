@@ -19,8 +19,25 @@ class O14_FourDigitsTest {
     @ParameterizedTest
     @ValueSource(
             doubles = {
-                0, -0.0, 12.6, -12.6, 0.01, 9.9995, 9.99949, 99.995, 999.94, 999.95, 999.96, 0.001, 0.00099996, 0.0625,
-                1000, 12345, 1e7, 1e-7, 4.9e-324
+                0,
+                -0.0,
+                12.6,
+                -12.6,
+                0.01,
+                9.9995,
+                9.99949,
+                99.995,
+                999.94,
+                999.95,
+                999.96,
+                0.001,
+                0.00099996,
+                0.0625,
+                1000,
+                12345,
+                1e7,
+                1e-7,
+                4.9e-324
             })
     void atTheEdges(double figure) {
         assertThat(FourDigits.of(figure)).isEqualTo(formatted(figure));

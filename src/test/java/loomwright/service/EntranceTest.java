@@ -26,8 +26,9 @@ class EntranceTest {
 
     private Server server(double perSecond, int burst) throws IOException {
         Path file = Files.writeString(folder.resolve("keys"), "till " + KEY + "\nbench " + KEY + "x\n");
-        return Server.start(
-                Options.DEFAULT.withPort(0).withEntrance(new EntranceRules(ApiKeys.read(file), perSecond, burst, false)));
+        return Server.start(Options.DEFAULT
+                .withPort(0)
+                .withEntrance(new EntranceRules(ApiKeys.read(file), perSecond, burst, false)));
     }
 
     private static RequestSpecification with(Server server, String header, String value) {
