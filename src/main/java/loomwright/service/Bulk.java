@@ -93,11 +93,12 @@ final class Bulk implements Endpoint.Handler {
                 : new JsonLines(operation.schema(), reading);
         request.number(NUMBERED_FROM).ifPresent(lines::numberFrom);
         BulkRun run = new BulkRun(
-                lines,
-                request.number(FROM_LINE).orElse(lines.nextNumber()),
-                metrics.counting(
-                        operation.name(), new LineWork(operation.calculation(), inputs, form, reading, request.id())),
-                out,
+                        lines,
+                        request.number(FROM_LINE).orElse(lines.nextNumber()),
+                        metrics.counting(
+                                operation.name(),
+                                new LineWork(operation.calculation(), inputs, form, reading, request.id())),
+                        out,
                         turns.share(),
                         limits)
                 .showingLife(form::beginning, Math.min(SIGN_OF_LIFE_MS, limits.silenceMs()));

@@ -199,8 +199,8 @@ final class Routes {
                         Calculation.limited(
                                         SheetQuestion.class,
                                         limits.timeMs(),
-                                        (question, progress) -> JobSheet.of(
-                                                question, limits.backfeed(), limits.network(), progress))
+                                        (question, progress) ->
+                                                JobSheet.of(question, limits.backfeed(), limits.network(), progress))
                                 .in(json ->
                                         Faces.<SheetQuestion, JobSheet>none().text(Face.HTML, SheetPage::of))));
     }

@@ -33,7 +33,9 @@ class O14_RestTest {
             for (SolvedStep solved : new PlanSolver(NetworkLimits.defaults()).solve(plan)) {
                 if (solved.oscillating()) {
                     oscillating++;
-                    assertThat(rests(plan, solved.step())).as("seed %s %s", seed, solved.step()).isZero();
+                    assertThat(rests(plan, solved.step()))
+                            .as("seed %s %s", seed, solved.step())
+                            .isZero();
                 }
             }
         }
@@ -68,9 +70,8 @@ class O14_RestTest {
         return solution.solved()
                 && thresholds.stream().allMatch(threshold -> {
                     boolean was = active.contains(threshold.part().id());
-                    double voltageV = threshold
-                            .sense()
-                            .effectiveV(NodeVoltages.meterAt(threshold.part(), wiring, solution), was);
+                    double voltageV =
+                            threshold.sense().effectiveV(NodeVoltages.meterAt(threshold.part(), wiring, solution), was);
                     return threshold.activeAt(voltageV, was) == was;
                 });
     }

@@ -52,7 +52,7 @@ class TimeLimitTest {
                 + lamps(
                                 490,
                                 "{\"id\":\"w$\",\"from\":\"p#.a\",\"to\":\"p$.a\",\"resistanceOhm\":0.001},"
-                                + "{\"id\":\"r$\",\"from\":\"p$.b\",\"to\":\"e.31\",\"resistanceOhm\":0.01}")
+                                        + "{\"id\":\"r$\",\"from\":\"p$.b\",\"to\":\"e.31\",\"resistanceOhm\":0.01}")
                         .replace("p0.a", "p0.plus")
                 + "]}";
     }

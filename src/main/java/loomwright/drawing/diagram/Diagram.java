@@ -59,7 +59,10 @@ public final class Diagram {
                 changes.before(),
                 Set.of());
         Scene after = new Scene(
-                question.after(), readings(question.after(), options.step(), networkLimits, progress), changes.after(), Set.of());
+                question.after(),
+                readings(question.after(), options.step(), networkLimits, progress),
+                changes.after(),
+                Set.of());
         String title = options.title();
         return TwoSheets.of(
                 before,

@@ -51,7 +51,8 @@ record Layout(
     private static final double APART_PX = 14;
 
     /** Lays out; {@code anyOrder} lets the terminals of cells that allow it stand in the order that suits best. */
-    static Layout of(List<Cell> cells, List<Wire> wires, Map<String, WireLabel> labels, boolean anyOrder, Progress progress) {
+    static Layout of(
+            List<Cell> cells, List<Wire> wires, Map<String, WireLabel> labels, boolean anyOrder, Progress progress) {
         return new Graph(anyOrder).layout(cells, wires, labels, progress);
     }
 
