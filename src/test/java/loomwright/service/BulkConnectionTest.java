@@ -199,8 +199,9 @@ class BulkConnectionTest {
                         Calculation.limited(
                                 VoltageDrop.Input.class,
                                 1,
-                                (input, progress) ->
-                                        Objects.requireNonNull(input.lengthM()) > 100 ? workForEver(progress) : VoltageDrop.calculate(input)),
+                                (input, progress) -> Objects.requireNonNull(input.lengthM()) > 100
+                                        ? workForEver(progress)
+                                        : VoltageDrop.calculate(input)),
                         limits(1, 60_000));
                 Sender sender = new Sender(server)) {
             sender.send(DROP + DROP.replace(":3}", ":300}") + DROP);
