@@ -11,6 +11,7 @@ import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
@@ -198,8 +199,9 @@ class BulkConnectionTest {
                         Calculation.limited(
                                 VoltageDrop.Input.class,
                                 1,
-                                (input, progress) ->
-                                        input.lengthM() > 100 ? workForEver(progress) : VoltageDrop.calculate(input)),
+                                (input, progress) -> Objects.requireNonNull(input.lengthM()) > 100
+                                        ? workForEver(progress)
+                                        : VoltageDrop.calculate(input)),
                         limits(1, 60_000));
                 Sender sender = new Sender(server)) {
             sender.send(DROP + DROP.replace(":3}", ":300}") + DROP);
