@@ -19,6 +19,8 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import loomwright.service.Contract.Operation;
 import org.eclipse.jetty.http.UriCompliance;
+import org.eclipse.jetty.server.AbstractConnector;
+import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.ForwardedRequestCustomizer;
 import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.RequestLog;
@@ -83,6 +85,10 @@ public final class Server implements AutoCloseable {
     static Server start(Options options, Contract contract, List<Endpoint> endpoints, Vitals vitals) {
         Server server = new Server(options, contract, endpoints, vitals);
         server.javalin.start();
+        // That of requests holds during them only.
+        for (Connector connector : server.javalin.jettyServer().server().getConnectors()) {
+            ((AbstractConnector) connector).setIdleTimeout(options.limits().idleMs());
+        }
         return server;
     }
 

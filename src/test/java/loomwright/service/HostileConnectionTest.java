@@ -143,6 +143,16 @@ class HostileConnectionTest {
     }
 
     @Test
+    @Timeout(20)
+    void aConnectionThatIsKeptOpenForNothingIsClosed() throws IOException {
+        try (Server server = server(100, 200, 60_000);
+                Socket kept = connect(server)) {
+            send(kept, "GET /health HTTP/1.1\r\nHost: x\r\n\r\n");
+            assertThat(rest(kept)).startsWith("HTTP/1.1 200 ");
+        }
+    }
+
+    @Test
     @Timeout(60)
     void aSilentSenderIsCutOff() throws IOException {
         try (Server server = server(100, 200, 60_000);
