@@ -9,28 +9,14 @@
 # Linux, with curl and python3; ends with 75 if one is missing. With jcmd, the heap after collection is told as well.
 set -euo pipefail
 cd "$(dirname "$0")"
-root=$(cd ../.. && pwd)
 for tool in curl python3; do
     command -v "$tool" >/dev/null || { echo "no $tool"; exit 75; }
 done
 
-port=$(python3 -c 'import socket; s = socket.socket(); s.bind(("127.0.0.1", 0)); print(s.getsockname()[1])')
-log=$(mktemp)
-if [ -n "${START:-}" ]; then
-    $START --port "$port" >"$log" 2>&1 &
-else
-    (cd "$root" && exec mvn -q exec:java -Dexec.args="--port $port") >"$log" 2>&1 &
-fi
-service=$!
-trap 'kill "$service" 2>/dev/null || true; wait; rm -f "$log"' EXIT
-for _ in $(seq 600); do
-    curl -sf -o "$log.health" "http://127.0.0.1:$port/health" && break
-    sleep 0.2
-done
-rm "$log.health" || { cat "$log"; exit 1; }
+. ./service.sh
 
 code=0
 CHECK="${CHECK:-}" python3 generated.py "127.0.0.1:$port" "$service" "${1:-1000}" "${2:-1}" "${3:-1}" \
     "${4:-solution,review}" || code=$?
-echo "errors in the log of the service: $(grep -c 'level=ERROR' "$log" || true)"
+tell_errors
 exit "$code"

@@ -9,7 +9,6 @@
 set -euo pipefail
 cd "$(dirname "$0")"
 minutes=${1:-8}
-root=$(cd ../.. && pwd)
 for tool in jcmd curl python3; do
     command -v "$tool" >/dev/null || { echo "no $tool"; exit 75; }
 done
@@ -18,22 +17,9 @@ for python in python3 /usr/bin/python3; do
 done
 "$python" -c 'import yaml' || { echo "no python3-yaml"; exit 75; }
 
-port=$(python3 -c 'import socket; s = socket.socket(); s.bind(("127.0.0.1", 0)); print(s.getsockname()[1])')
-log=$(mktemp)
-if [ -n "${START:-}" ]; then
-    $START --port "$port" >"$log" 2>&1 &
-else
-    (cd "$root" && exec mvn -q exec:java -Dexec.args="--port $port") >"$log" 2>&1 &
-fi
-service=$!
-trap 'kill "$service" 2>/dev/null || true; wait; rm -f "$log"' EXIT
-for _ in $(seq 600); do
-    curl -sf -o "$log.health" "http://127.0.0.1:$port/health" && break
-    sleep 0.2
-done
-rm "$log.health" || { cat "$log"; exit 1; }
+. ./service.sh
 
 code=0
 "$python" soak.py "127.0.0.1:$port" "$service" "$minutes" || code=$?
-echo "errors in the log of the service: $(grep -c 'level=ERROR' "$log" || true)"
+tell_errors
 exit "$code"
