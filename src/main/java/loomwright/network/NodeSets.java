@@ -1,39 +1,38 @@
 package loomwright.network;
 
-/** Union-find over 0..n−1, by size with path halving. */
+/** Union-find over 0..n−1, with path halving. The first of a set stands for it. */
 final class NodeSets {
-    private final int[] parent;
+    /** Towards the first of the set, which has itself. */
+    private final int[] before;
 
     NodeSets(int count) {
-        parent = new int[count];
-        java.util.Arrays.fill(parent, -1);
+        before = new int[count];
+        for (int node = 0; node < count; node++) {
+            before[node] = node;
+        }
     }
 
+    /** The first of a node's set. */
     int find(int node) {
         int at = node;
-        while (parent[at] >= 0) {
-            if (parent[parent[at]] >= 0) {
-                parent[at] = parent[parent[at]];
-            }
-            at = parent[at];
+        int next = before[at];
+        while (next != at) {
+            before[at] = before[next];
+            at = before[at];
+            next = before[at];
         }
         return at;
     }
 
     /** Joins two sets; false if they were one already. */
     boolean join(int a, int b) {
-        int rootA = find(a);
-        int rootB = find(b);
-        if (rootA == rootB) {
-            return false;
+        int firstOfA = find(a);
+        int firstOfB = find(b);
+        if (firstOfA < firstOfB) {
+            before[firstOfB] = firstOfA;
+        } else {
+            before[firstOfA] = firstOfB;
         }
-        if (parent[rootA] > parent[rootB]) {
-            int swap = rootA;
-            rootA = rootB;
-            rootB = swap;
-        }
-        parent[rootA] += parent[rootB];
-        parent[rootB] = rootA;
-        return true;
+        return firstOfA != firstOfB;
     }
 }
