@@ -28,8 +28,10 @@ public final class Situations {
      *
      * @param positions of switches and breakers, by id
      * @param changed those of them that differ from the plan as it stands
+     * @param setting of each open part, its place among its settings, see {@link Situations#open}
      */
-    public record Situation(Plan plan, Map<String, String> positions, Map<String, String> changed) {
+    public record Situation(
+            Plan plan, Map<String, String> positions, Map<String, String> changed, List<Integer> setting) {
 
         /** How many of them differ from the plan as it stands. */
         public int changes() {
@@ -76,10 +78,12 @@ public final class Situations {
         Map<String, String> positions = new LinkedHashMap<>();
         Map<String, String> changed = new LinkedHashMap<>();
         Map<String, Part> set = new HashMap<>();
+        List<Integer> places = new ArrayList<>();
         int rest = number;
         for (List<Part> settings : open) {
             int chosen = rest % settings.size();
             rest /= settings.size();
+            places.add(chosen);
             Part setting = settings.get(chosen);
             positions.put(setting.id(), position(setting));
             if (chosen > 0) {
@@ -90,7 +94,7 @@ public final class Situations {
         List<Part> parts = plan.parts().stream()
                 .map(part -> set.getOrDefault(part.id(), part))
                 .toList();
-        return new Situation(set.isEmpty() ? plan : plan.with(parts, plan.wires()), positions, changed);
+        return new Situation(set.isEmpty() ? plan : plan.with(parts, plan.wires()), positions, changed, places);
     }
 
     /** The parts that are left open, each in all its settings, that of the plan first. */

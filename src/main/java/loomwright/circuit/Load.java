@@ -84,4 +84,9 @@ public record Load(
     public double minimumV(VehicleSystem system) {
         return Bounds.orElse(minimumV, powerW == null ? 0 : system.scaledFrom12V(6));
     }
+
+    /** Whether there are voltages, in a given vehicle, at which it takes nothing though it is connected. */
+    public boolean limited(VehicleSystem system) {
+        return minimumV(system) > 0 || maximumV != null;
+    }
 }

@@ -141,7 +141,8 @@ record FuseCase(
         return blows ? FuseChoice.Inrush.BLOWS : FuseChoice.Inrush.MAY_BLOW;
     }
 
-    private FuseChoice.Overload overload(double multiple, double amps) {
+    /** Fuse and wire at one current. */
+    FuseChoice.Overload overload(double multiple, double amps) {
         Optional<Double> fuseS = FuseCurve.longestS(multiple);
         double adiabaticS = adiabaticS(amps);
         double lossS = withLossS(amps).orElse(0.0);

@@ -2,6 +2,7 @@ package loomwright.conductor;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleFunction;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -167,6 +168,19 @@ public final class FuseChoice {
      */
     public static Rating judge(double ratingA, Input input) {
         return FuseCase.of(input).judge(ratingA, "");
+    }
+
+    /**
+     * What becomes of the wire behind one fuse of any rating at one current or another.
+     *
+     * @param ratingA rating of the fuse, above 0
+     * @param input see there
+     * @return by current, A, above 0
+     * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
+     */
+    public static DoubleFunction<Overload> overloads(double ratingA, Input input) {
+        FuseCase job = FuseCase.of(input);
+        return amps -> job.overload(amps / ratingA, amps);
     }
 
     /**

@@ -215,7 +215,7 @@ final class PartModels {
             // Either way round: which end is fed depends on the earth polarity.
             network.oneWay(load, from, to, minimumV, STEEP_OHM, currentA);
             network.oneWay(load, to, from, minimumV, STEEP_OHM, currentA);
-        } else if (network.isActive(load)) {
+        } else if (network.isActive(load) || !load.limited(network.system())) {
             if (resistanceOhm != null) {
                 network.resistor(load, from, to, resistanceOhm);
             } else if (powerW != null) {

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
+import java.util.Optional;
 import java.util.Set;
+import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 
@@ -45,6 +47,17 @@ public final class PlanSettings {
     public Iterator<SolvedStep> stepsJoinedToChassis(
             Plan set, TerminalRef terminal, String wire, double resistanceOhm) {
         return new Steps(settling.with(set).withWireToChassis(terminal, wire, resistanceOhm));
+    }
+
+    /**
+     * Prepares a quick look at what wires carry while one terminal after another is joined to the chassis as by {@link
+     * #stepsJoinedToChassis}.
+     *
+     * @param open the parts in which the settings differ, each in all of its own
+     * @return empty if the plan is not for the quick way
+     */
+    public Optional<SweptShorts> sweepShorts(List<List<Part>> open, List<TerminalRef> terminals, double resistanceOhm) {
+        return SweptShorts.of(settling.wiring(), open, terminals, resistanceOhm);
     }
 
     /** The steps in the order they happen, each beginning in the state that the one before left. */

@@ -57,13 +57,11 @@ final class Settling {
     }
 
     Settling(Wiring wiring, NetworkSolver solver) {
-        this(
-                wiring,
-                solver,
-                wiring.plan().parts().stream()
-                        .flatMap(p -> Threshold.find(p, wiring.plan().system()).stream())
-                        .toList(),
-                new HashMap<>());
+        this(wiring, solver, Threshold.all(wiring.plan()), new HashMap<>());
+    }
+
+    Wiring wiring() {
+        return wiring;
     }
 
     /** The same for a plan that differs in nothing but how switches and contacts are set. */

@@ -20,10 +20,7 @@ import loomwright.circuit.Switch;
  * <p>Cost on a harness of 60 nodes: tens of microseconds for the seven steps of one setting. Not thread safe.
  */
 public final class Sweep {
-    private static final int MOST_THRESHOLDS = 62;
-
-    private final List<Consumer> consumers;
-    private final Map<Step, SweptStep> steps = new EnumMap<>(Step.class);
+    private final SweptSteps steps;
     private final Map<Step, List<Meant>> meant = new EnumMap<>(Step.class);
     private final Map<Step, Feed[]> feeds = new EnumMap<>(Step.class);
 
@@ -62,13 +59,6 @@ public final class Sweep {
         }
     }
 
-    private Sweep(List<Consumer> consumers) {
-        this.consumers = consumers;
-        for (Step step : Step.values()) {
-            feeds.put(step, new Feed[consumers.size()]);
-        }
-    }
-
     /**
      * Prepares a plan.
      *
@@ -77,32 +67,25 @@ public final class Sweep {
      * @throws loomwright.answer.RejectedInput if a conductor size is not known
      */
     public static Optional<Sweep> of(Plan plan, List<List<Part>> open) {
-        Wiring wiring = Wiring.of(plan);
-        List<Threshold> thresholds = plan.parts().stream()
-                .flatMap(p -> Threshold.find(p, plan.system()).stream())
-                .toList();
-        if (thresholds.size() > MOST_THRESHOLDS) {
-            return Optional.empty();
-        }
-        Sweep sweep = new Sweep(plan.listParts(Consumer.class));
+        List<Consumer> consumers = plan.listParts(Consumer.class);
+        return SweptSteps.of(Wiring.of(plan), open, List.of(), consumers)
+                .map(steps -> new Sweep(plan, open, consumers, steps));
+    }
+
+    private Sweep(Plan plan, List<List<Part>> open, List<Consumer> consumers, SweptSteps steps) {
+        this.steps = steps;
         Map<String, Integer> index = new HashMap<>();
         for (int p = 0; p < open.size(); p++) {
             index.put(open.get(p).get(0).id(), p);
         }
         for (Step step : Step.values()) {
-            SweptStep own = new SweptStep(wiring, step, open, thresholds, sweep.consumers);
-            SweptStep same = sweep.steps.values().stream()
-                    .filter(own::isSameAs)
-                    .findFirst()
-                    .orElse(own);
-            sweep.steps.put(step, same);
-            sweep.meant.put(
+            feeds.put(step, new Feed[consumers.size()]);
+            meant.put(
                     step,
-                    sweep.consumers.stream()
+                    consumers.stream()
                             .map(c -> meant(c, plan, step, open, index))
                             .toList());
         }
-        return Optional.of(sweep);
     }
 
     private static Meant meant(
@@ -139,7 +122,7 @@ public final class Sweep {
     public boolean solve(int[] setting) {
         long active = 0;
         for (Step when : Step.values()) {
-            SweptStep step = Objects.requireNonNull(steps.get(when));
+            SweptStep step = steps.get(when);
             List<Meant> meantHere = Objects.requireNonNull(meant.get(when));
             Feed[] fed = Objects.requireNonNull(feeds.get(when));
             active = step.settle(setting, active);

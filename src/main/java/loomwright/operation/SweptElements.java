@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.network.Element;
+import loomwright.network.Resistor;
 import loomwright.network.SwitchedNetwork;
 
 /**
@@ -19,14 +20,17 @@ final class SweptElements {
     private final Wiring wiring;
     private final Step step;
     private final List<Element> elements;
+    /** Of the elements but for the additions. */
     private final List<Branch> branches;
+
     private final int always;
-    /** By open part and setting, the elements that are there then. */
+    /** By open part and setting, the elements that are there then; last by addition, none first. */
     private final List<List<int[]>> bySetting;
     /** By threshold: the elements while inactive, and while active. */
     private final List<List<int[]>> byState;
 
-    SweptElements(Wiring wiring, Step step, List<List<Part>> open, List<Threshold> thresholds) {
+    SweptElements(
+            Wiring wiring, Step step, List<List<Part>> open, List<Threshold> thresholds, List<Resistor> additions) {
         this.wiring = wiring;
         this.step = step;
         this.elements = new ArrayList<>(wiring.resistors());
@@ -36,16 +40,25 @@ final class SweptElements {
         thresholds.forEach(t -> varying.add(t.part().id()));
         wiring.plan().parts().stream().filter(p -> !varying.contains(p.id())).forEach(p -> add(p, false));
         always = elements.size();
-        bySetting = open.stream()
-                .map(settings -> settings.stream().map(s -> add(s, false)).toList())
-                .toList();
+        bySetting = new ArrayList<>();
+        open.forEach(settings ->
+                bySetting.add(settings.stream().map(s -> add(s, false)).toList()));
         byState = thresholds.stream()
                 .map(t -> List.of(add(t.part(), false), add(t.part(), true)))
                 .toList();
+        if (!additions.isEmpty()) {
+            List<int[]> oneOf = new ArrayList<>();
+            oneOf.add(new int[0]);
+            for (Resistor addition : additions) {
+                oneOf.add(new int[] {elements.size()});
+                elements.add(addition);
+            }
+            bySetting.add(oneOf);
+        }
     }
 
     private int[] add(Part part, boolean active) {
-        StepNetwork.PartElements own = StepNetwork.of(wiring, step, part, active);
+        StepNetwork.PartElements own = wiring.elementsOf(part, step, active);
         int first = elements.size();
         elements.addAll(own.elements());
         branches.addAll(own.branches());
@@ -70,12 +83,17 @@ final class SweptElements {
 
     /** The elements from a consumer's feed to its return, either way round, whatever its state. */
     int[] between(Consumer consumer) {
-        return between(consumer, IntStream.range(0, elements.size()));
+        return between(consumer, IntStream.range(0, branches.size()));
     }
 
     /** Those of them that are there in one state of its threshold. */
     int[] between(Consumer consumer, int threshold, boolean active) {
         return between(consumer, Arrays.stream(inState(threshold, active)));
+    }
+
+    /** How many choices a setting is made of. */
+    int choices() {
+        return bySetting.size();
     }
 
     private int[] between(Consumer consumer, IntStream among) {

@@ -3,7 +3,6 @@ package loomwright.operation;
 import java.util.Arrays;
 import java.util.List;
 import loomwright.circuit.Consumer;
-import loomwright.circuit.Part;
 import loomwright.network.SwitchedNetwork;
 import org.jspecify.annotations.Nullable;
 
@@ -32,23 +31,23 @@ final class SweptStep {
     private long rest;
     private final int[] restSetting;
 
-    SweptStep(Wiring wiring, Step step, List<List<Part>> open, List<Threshold> thresholds, List<Consumer> consumers) {
-        this.elements = new SweptElements(wiring, step, open, thresholds);
+    SweptStep(Wiring wiring, SweptElements elements, List<Threshold> thresholds, List<Consumer> consumers) {
+        this.elements = elements;
         this.network = elements.network();
         this.meters = new SweptMeters(network, wiring, elements, thresholds, consumers);
         this.thresholds = thresholds.size();
-        this.restSetting = new int[open.size()];
+        this.restSetting = new int[elements.choices()];
     }
 
-    /** Whether another step of the same plan is electrically the same. */
-    boolean isSameAs(SweptStep other) {
-        return elements.isSameAs(other.elements);
+    /** Whether a step of the same plan with these elements is electrically the same. */
+    boolean hasElements(SweptElements others) {
+        return elements.isSameAs(others);
     }
 
     /**
      * The state in which the relays and the like come to rest, and with it the solution.
      *
-     * @param setting of each open part
+     * @param setting of each open part, and which addition is there, 0 for none
      * @param before the state they were in
      * @return {@link #UNCERTAIN} if the full solver must say
      */
@@ -120,6 +119,11 @@ final class SweptStep {
             network.add(elements.inState(t, (active >>> t & 1) != 0));
         }
         return network.solve();
+    }
+
+    /** Current of the branch of a wire or connector in the solution, A. */
+    double currentA(int branch) {
+        return network.currentA(branch);
     }
 
     /** How strongly a consumer is fed in the solution; null if too close to a limit to tell. */

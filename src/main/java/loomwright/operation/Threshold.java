@@ -1,10 +1,12 @@
 package loomwright.operation;
 
+import java.util.List;
 import java.util.Optional;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
 import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.VehicleSystem;
@@ -39,13 +41,20 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
             Sense supply = (meter, active) -> Math.abs(meter.acrossV(IgnitionModule.SUPPLY, IgnitionModule.RETURN));
             return Optional.of(new Threshold(part, supply, minimumV, minimumV, Double.MAX_VALUE));
         }
-        if (part instanceof Load load && load.currentA() == null) {
+        if (part instanceof Load load && load.currentA() == null && load.limited(system)) {
             double minimumV = load.minimumV(system);
             Double maximumV = load.maximumV();
             return Optional.of(new Threshold(
                     part, senseOf(part), minimumV, minimumV, maximumV == null ? Double.MAX_VALUE : maximumV));
         }
         return Optional.empty();
+    }
+
+    /** Those of all parts of a plan, in its order. */
+    static List<Threshold> all(Plan plan) {
+        return plan.parts().stream()
+                .flatMap(p -> find(p, plan.system()).stream())
+                .toList();
     }
 
     /** What a consumer acts on: the voltage across it, but for a solenoid with two windings. */

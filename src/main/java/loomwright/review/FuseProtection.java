@@ -5,11 +5,14 @@ import static loomwright.review.Wording.number;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.Iterator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.DoubleFunction;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
@@ -20,10 +23,8 @@ import loomwright.conductor.FuseChoice;
 import loomwright.conductor.FuseChoice.Overload;
 import loomwright.conductor.FuseChoice.Protection;
 import loomwright.operation.Branch;
-import loomwright.operation.SolvedStep;
 import loomwright.review.Peaks.Peak;
 import loomwright.review.Protection.Region;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Whether each fuse opens before the wires behind it reach the limit of their insulation: at the multiples of its rating
@@ -47,29 +48,62 @@ final class FuseProtection implements Check {
     /** One wire that is not protected, and by how much. */
     private record Failure(Wire wire, WireRating rating, Severity severity, Overload worst) {}
 
+    /**
+     * What hangs behind a fuse.
+     *
+     * @param shorted the last wire of each size, which is judged in a short too
+     */
+    private record Fused(Fuse fuse, Region region, Set<Wire> shorted) {
+        static Fused of(Fuse fuse, Region region) {
+            Map<String, Wire> last = new LinkedHashMap<>();
+            region.wires().forEach(wire -> last.put(String.valueOf(wire.size()), wire));
+            return new Fused(fuse, region, new LinkedHashSet<>(last.values()));
+        }
+
+        /** The end of a wire that was reached later, so further from the fuse. */
+        TerminalRef farEnd(Wire wire) {
+            for (String terminal : region.terminals()) {
+                if (terminal.equals(wire.from().toString())) {
+                    return wire.to();
+                } else if (terminal.equals(wire.to().toString())) {
+                    return wire.from();
+                }
+            }
+            throw new IllegalArgumentException(wire.id() + " is not of this region");
+        }
+
+        List<TerminalRef> shortedEnds() {
+            return shorted.stream().map(this::farEnd).toList();
+        }
+    }
+
     @Override
     public List<Finding> check(ReviewContext context) {
-        List<Finding> findings = new ArrayList<>();
+        List<Fused> all = new ArrayList<>();
         for (Region region : context.protection().fused()) {
             if (region.protector().orElse(null) instanceof Fuse fuse) {
-                List<Failure> failures = failures(context, fuse, region);
-                if (!failures.isEmpty()) {
-                    findings.add(finding(context, fuse, failures));
-                }
+                all.add(Fused.of(fuse, region));
+            }
+        }
+        ShortCircuits shorts = new ShortCircuits(
+                context,
+                all.stream().flatMap(f -> f.shortedEnds().stream()).distinct().toList());
+        List<Finding> findings = new ArrayList<>();
+        for (Fused fused : all) {
+            List<Failure> failures = failures(context, shorts, fused);
+            if (!failures.isEmpty()) {
+                findings.add(finding(context, fused.fuse(), failures));
             }
         }
         return findings;
     }
 
-    private static List<Failure> failures(ReviewContext context, Fuse fuse, Region region) {
-        Map<String, Wire> lastOfItsSize = new LinkedHashMap<>();
-        region.wires().forEach(wire -> lastOfItsSize.put(String.valueOf(wire.size()), wire));
+    private static List<Failure> failures(ReviewContext context, ShortCircuits shorts, Fused fused) {
         List<Failure> failures = new ArrayList<>();
-        for (Wire wire : region.wires()) {
-            boolean withShort = wire.equals(lastOfItsSize.get(String.valueOf(wire.size())));
+        for (Wire wire : fused.region().wires()) {
             context.findRating(wire)
                     .filter(rating -> rating.ampacity().isPresent())
-                    .flatMap(rating -> judge(context, fuse, region, wire, rating, withShort))
+                    .flatMap(rating -> judge(shorts, fused, wire, rating, input(context, wire, rating)))
                     .ifPresent(failures::add);
         }
         failures.sort(Comparator.comparing(Failure::severity)
@@ -78,13 +112,13 @@ final class FuseProtection implements Check {
     }
 
     private static Optional<Failure> judge(
-            ReviewContext context, Fuse fuse, Region region, Wire wire, WireRating rating, boolean withShort) {
-        double ratingA = fuse.ratingA();
-        List<Overload> failed = failed(FuseChoice.judge(ratingA, input(context, wire, rating, null)));
+            ShortCircuits shorts, Fused fused, Wire wire, WireRating rating, FuseChoice.Input input) {
+        double ratingA = fused.fuse().ratingA();
+        List<Overload> failed = failed(FuseChoice.judge(ratingA, input));
         Optional<Overload> dangerous = failed.stream()
                 .filter(o -> o.multiple() >= SHORT_MULTIPLE)
                 .findFirst()
-                .or(() -> withShort ? inShort(context, fuse, region, wire, rating) : Optional.empty());
+                .or(() -> fused.shorted().contains(wire) ? inShort(shorts, fused, wire, input) : Optional.empty());
         if (dangerous.isPresent()) {
             return Optional.of(new Failure(wire, rating, Severity.DANGER, dangerous.get()));
         }
@@ -95,23 +129,15 @@ final class FuseProtection implements Check {
     }
 
     /** What a short at the far end of a wire does to it, in the first step in which it gets too hot. */
-    private static Optional<Overload> inShort(
-            ReviewContext context, Fuse fuse, Region region, Wire wire, WireRating rating) {
-        Iterator<SolvedStep> steps = ShortCircuit.steps(context, wire, farEnd(wire, region));
-        while (steps.hasNext()) {
-            SolvedStep solved = steps.next();
-            double shortA = ShortCircuit.currentA(solved, wire);
-            if (shortA >= LEAST_SHORT_A) {
-                List<Overload> overloads = FuseChoice.judge(
-                                fuse.ratingA(), input(context, wire, rating, Math.min(shortA, MOST_SHORT_A)))
-                        .overloads();
-                Overload inShort = overloads.get(overloads.size() - 1);
-                if (inShort.protection() == Protection.NOT_PROTECTED) {
-                    return Optional.of(inShort);
-                }
-            }
-        }
-        return Optional.empty();
+    private static Optional<Overload> inShort(ShortCircuits shorts, Fused fused, Wire wire, FuseChoice.Input input) {
+        DoubleFunction<Overload> overloads = FuseChoice.overloads(fused.fuse().ratingA(), input);
+        DoubleFunction<Overload> inShort = currentA -> overloads.apply(Math.min(currentA, MOST_SHORT_A));
+        OptionalDouble harmfulA = shorts.findHarmfulA(
+                wire,
+                fused.farEnd(wire),
+                currentA ->
+                        currentA >= LEAST_SHORT_A && inShort.apply(currentA).protection() == Protection.NOT_PROTECTED);
+        return harmfulA.isPresent() ? Optional.of(inShort.apply(harmfulA.getAsDouble())) : Optional.empty();
     }
 
     private static List<Overload> failed(FuseChoice.Rating rating) {
@@ -120,20 +146,7 @@ final class FuseProtection implements Check {
                 .toList();
     }
 
-    /** The end that was reached later, so further from the fuse. */
-    private static TerminalRef farEnd(Wire wire, Region region) {
-        for (String terminal : region.terminals()) {
-            if (terminal.equals(wire.from().toString())) {
-                return wire.to();
-            } else if (terminal.equals(wire.to().toString())) {
-                return wire.from();
-            }
-        }
-        throw new IllegalArgumentException(wire.id() + " is not of this region");
-    }
-
-    private static FuseChoice.Input input(
-            ReviewContext context, Wire wire, WireRating rating, @Nullable Double shortA) {
+    private static FuseChoice.Input input(ReviewContext context, Wire wire, WireRating rating) {
         double loadA = context.lasting()
                 .find(Branch.Owner.WIRE, wire.id())
                 .map(Peak::currentA)
@@ -146,7 +159,7 @@ final class FuseProtection implements Check {
                 rating.insulationC(),
                 rating.ambientC(),
                 null,
-                shortA,
+                null,
                 null,
                 null,
                 null);
@@ -183,7 +196,7 @@ final class FuseProtection implements Check {
     }
 
     private static String remedy(ReviewContext context, Failure worst) {
-        return FuseChoice.judgeStandard(input(context, worst.wire(), worst.rating(), null)).stream()
+        return FuseChoice.judgeStandard(input(context, worst.wire(), worst.rating())).stream()
                 .filter(r -> r.carriesLoad() && r.protectsWire() && !Boolean.FALSE.equals(r.withinAmpacity()))
                 .reduce((smaller, larger) -> larger)
                 .map(r -> "Fit a fuse of at most " + number(r.ratingA())
