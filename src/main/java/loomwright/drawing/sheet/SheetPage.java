@@ -10,6 +10,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
+import loomwright.answer.PropertyName;
 import loomwright.circuit.Plan;
 import loomwright.drawing.sheet.Html.Cell;
 import loomwright.review.comparison.PlanComparison;
@@ -107,7 +108,8 @@ public final class SheetPage {
         String properties = String.join(
                 "; ",
                 change.properties().stream()
-                        .map(p -> Words.property(p.property()) + " " + orNone(p.before()) + " → " + orNone(p.after()))
+                        .map(p -> PropertyName.of(p.property()).heading() + " " + orNone(p.before()) + " → "
+                                + orNone(p.after()))
                         .toList());
         return List.of(
                 Cell.tick(),

@@ -39,15 +39,4 @@ class WordsTest {
     void dataAreSaidInWordsWithUnits(String data, String said) {
         assertThat(Words.data(data)).isEqualTo(said);
     }
-
-    @ParameterizedTest
-    @CsvSource(delimiter = '|', textBlock = """
-                    lengthM      | length, m
-                    resistanceOhm| resistance, Ω
-                    bundleCount  | bundle count
-                    from         | from
-                    """)
-    void propertiesAreSaidInWords(String name, String said) {
-        assertThat(Words.property(name)).isEqualTo(said);
-    }
 }
