@@ -2,16 +2,10 @@ package loomwright.drawing.sheet;
 
 import java.math.BigDecimal;
 import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
-import loomwright.answer.PropertyName;
 import org.jspecify.annotations.Nullable;
 
 /** Figures and words as they stand on paper. */
 final class Words {
-    /** A name of the plan document, and its figure. */
-    private static final Pattern NAMED = Pattern.compile("\\b([a-z][A-Za-z0-9]*) ([-+0-9.eE]+)");
-
     private Words() {}
 
     /** Volts as a meter shows them. */
@@ -29,16 +23,6 @@ final class Words {
     /** A number as it was given, without needless zeros. */
     static String number(double value) {
         return new BigDecimal(String.valueOf(value)).stripTrailingZeros().toPlainString();
-    }
-
-    /** Names of the plan document with their values, {@code pullInV 8, ratingA 30}, as one says them: pull in 8 V. */
-    static String data(String data) {
-        return NAMED.matcher(data).replaceAll(found -> Matcher.quoteReplacement(said(found.group(1), found.group(2))));
-    }
-
-    private static String said(String name, String figure) {
-        PropertyName said = PropertyName.of(name);
-        return said.words() + " " + figure + (said.unit() == null ? "" : " " + said.unit());
     }
 
     /** A length to cut. */
