@@ -6,8 +6,6 @@ import static org.assertj.core.groups.Tuple.tuple;
 import loomwright.answer.Fault;
 import loomwright.answer.Fault.Code;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /** A plan that a person hands in must make sense as a circuit. */
 class P03_PlanCheckTest {
@@ -15,15 +13,7 @@ class P03_PlanCheckTest {
     private static final String STRAP = "{'id':'W0','from':'B.minus','to':'E.31','resistanceOhm':0.001}";
     private static final String EARTH = "{'kind':'earth','id':'E'}";
 
-    @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "sandpiper-as-built",
-                "sandpiper-unguarded-bypass",
-                "sandpiper-bypass-relay",
-                "sandpiper-electronic-module",
-                "otter-6v-positive-earth"
-            })
+    @ForEachExample
     void theExamplesAreSound(String name) {
         assertThat(PlanCheck.check(Plans.example(name))).isEmpty();
     }

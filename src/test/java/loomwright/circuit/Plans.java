@@ -6,6 +6,8 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
 
 /** The plans that tests work on: the examples of the service, those under {@code plans/} of the tests, and short texts. */
@@ -15,6 +17,15 @@ public final class Plans {
             .build();
 
     private Plans() {}
+
+    /** The examples that the service hands out, as its index names them. */
+    public static List<String> exampleNames() {
+        return new String(bytes("/examples/index"), StandardCharsets.UTF_8)
+                .lines()
+                .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                .map(line -> line.split("\\s+", 2)[0])
+                .toList();
+    }
 
     /** An example that the service hands out. */
     public static Plan example(String name) {
@@ -50,8 +61,19 @@ public final class Plans {
     }
 
     private static Plan resource(String path) {
+        try {
+            return MAPPER.readValue(bytes(path), Plan.class);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static byte[] bytes(String path) {
         try (InputStream in = Plans.class.getResourceAsStream(path)) {
-            return MAPPER.readValue(in, Plan.class);
+            if (in == null) {
+                throw new IllegalStateException(path + " is not on the class path");
+            }
+            return in.readAllBytes();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -3,6 +3,7 @@ package loomwright.operation;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.Wire;
@@ -11,15 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** What holds in every step of every plan: Kirchhoff's laws, power balance, and that names and order do not matter. */
 class O11_LawsTest {
-    @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "sandpiper-as-built",
-                "sandpiper-unguarded-bypass",
-                "sandpiper-bypass-relay",
-                "sandpiper-electronic-module",
-                "otter-6v-positive-earth"
-            })
+    @ForEachExample
     void currentsSumToZeroAtEachNodeAndPowersOverall(String name) {
         for (SolvedStep solved : Solved.of(Plans.example(name)).steps()) {
             double[] sumA = new double[solved.nodeNames().size()];

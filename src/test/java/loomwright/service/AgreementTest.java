@@ -67,8 +67,7 @@ class AgreementTest {
         JsonNode root = body.deepCopy();
         int changes = 1 + random.nextInt(2);
         for (int i = 0; i < changes; i++) {
-            List<JsonNode> containers = new ArrayList<>();
-            collect(root, containers);
+            List<JsonNode> containers = JsonContainers.in(root);
             JsonNode container = containers.get(random.nextInt(containers.size()));
             if (container instanceof ObjectNode object) {
                 change(object, random);
@@ -77,13 +76,6 @@ class AgreementTest {
             }
         }
         return root;
-    }
-
-    private static void collect(JsonNode node, List<JsonNode> containers) {
-        if (node.isContainerNode()) {
-            containers.add(node);
-            node.forEach(child -> collect(child, containers));
-        }
     }
 
     private static void change(ObjectNode object, Random random) {

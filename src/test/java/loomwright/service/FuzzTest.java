@@ -89,8 +89,7 @@ class FuzzTest {
     private static byte[] spoiltBody(JsonNode body, Random random) {
         JsonNode root = body.deepCopy();
         for (int changes = 1 + random.nextInt(3); changes > 0; changes--) {
-            List<JsonNode> containers = new ArrayList<>();
-            collect(root, containers);
+            List<JsonNode> containers = JsonContainers.in(root);
             JsonNode container = containers.get(random.nextInt(containers.size()));
             if (container instanceof ObjectNode object && !object.isEmpty()) {
                 change(object, random);
@@ -103,13 +102,6 @@ class FuzzTest {
             text[random.nextInt(text.length)] = (byte) random.nextInt(256);
         }
         return text;
-    }
-
-    private static void collect(JsonNode node, List<JsonNode> containers) {
-        if (node.isContainerNode()) {
-            containers.add(node);
-            node.forEach(child -> collect(child, containers));
-        }
     }
 
     private static void change(ObjectNode object, Random random) {

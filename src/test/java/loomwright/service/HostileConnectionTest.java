@@ -12,6 +12,7 @@ import java.net.SocketException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
@@ -24,23 +25,10 @@ class HostileConnectionTest {
     private static final String PLAIN_GET = "GET /health HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n";
 
     private static Server server(int connections, int idleMs, int arrivalMs) {
-        ServiceLimits d = ServiceLimits.DEFAULT;
         return Server.start(Options.DEFAULT
                 .withPort(0)
-                .withLimits(new ServiceLimits(
-                        100_000,
-                        d.headBytes(),
-                        d.nestingDepth(),
-                        d.stringChars(),
-                        d.nameChars(),
-                        d.numberChars(),
-                        d.tokens(),
-                        d.threads(),
-                        connections,
-                        idleMs,
-                        arrivalMs,
-                        0,
-                        d.stopMs())));
+                .withLimits(Limits.with(Map.of(
+                        "bodyBytes", 100_000, "connections", connections, "idleMs", idleMs, "arrivalMs", arrivalMs))));
     }
 
     private static Socket connect(Server server) throws IOException {

@@ -4,29 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
 
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.Test;
 
 /** When a load balancer may send requests. */
 class ReadinessTest {
     private static Server started(Vitals vitals, int drainMs) {
-        ServiceLimits d = ServiceLimits.DEFAULT;
-        ServiceLimits limits = new ServiceLimits(
-                d.bodyBytes(),
-                d.headBytes(),
-                d.nestingDepth(),
-                d.stringChars(),
-                d.nameChars(),
-                d.numberChars(),
-                d.tokens(),
-                d.threads(),
-                d.connections(),
-                d.idleMs(),
-                d.arrivalMs(),
-                drainMs,
-                d.stopMs());
         return Server.start(
-                Options.DEFAULT.withPort(0).withLimits(limits),
+                Options.DEFAULT.withPort(0).withLimits(Limits.with(Map.of("drainMs", drainMs))),
                 LiveService.CONTRACT,
                 List.of(
                         Endpoint.get("/health", "getHealth", request -> Reply.of(Json.MEDIA_TYPE, "{}")),

@@ -5,22 +5,30 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.everyItem;
 import static org.hamcrest.Matchers.startsWith;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.ValidatableResponse;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NamedNodeMap;
 import org.w3c.dom.NodeList;
+import org.w3c.dom.Text;
 
-/** The printed sheet: 1 one file with nothing from outside, 2 its sections, 3 what it says is what the others say. */
+/** The printed sheet: 1 one file with nothing from outside, 2 its sections, 3 what it says is what the others say, 4 in words. */
 class SheetTest {
     private static final String HOSTILE = "</td><script>alert(1)</script><img src='http://a.example/'>&amp;\\\"";
 
@@ -236,5 +244,58 @@ class SheetTest {
         post("/v1/plans/sheet", "{\"plan\": " + before() + ", \"after\": " + noReturn + "}")
                 .statusCode(422)
                 .body("errors.pointer", everyItem(startsWith("/after/")));
+    }
+
+    /** Words of the contract that are words of the trade as well. */
+    private static final Set<String> OF_THE_TRADE = Set.of("high-tension");
+
+    /** Names of properties as {@code turnsRatio}, words of closed sets as {@code fusible-link}. */
+    private static Set<String> wordsOfTheContract() {
+        Set<String> words = new HashSet<>();
+        for (JsonNode node : JsonContainers.in(LiveService.CONTRACT.document().at("/components/schemas"))) {
+            node.path("properties").fieldNames().forEachRemaining(words::add);
+            node.path("enum").forEach(word -> words.add(word.asText()));
+        }
+        words.removeIf(word -> !word.matches(".*([a-z0-9][A-Z]|[a-z0-9]-[a-z]).*") || OF_THE_TRADE.contains(word));
+        assertThat(words).contains("turnsRatio", "conductsWhenStopped", "fusible-link", "with-ballast", "engine-bay");
+        return words;
+    }
+
+    private static Stream<Arguments> examplesAloneAndInPairs() {
+        List<String> names = LiveService.ask().get("/v1/examples").jsonPath().getList("examples.name");
+        return names.stream()
+                .flatMap(before ->
+                        names.stream().map(after -> Arguments.of(before, after.equals(before) ? "" : after)));
+    }
+
+    /** Ids and labels are those of the person who wrote the plan; they stay what they are. */
+    @ParameterizedTest(name = "{0} {1}")
+    @MethodSource("examplesAloneAndInPairs")
+    void noWordOfTheContractIsOnASheet(String before, String after) {
+        String plan = LiveService.ask().get("/v1/examples/" + before).asString();
+        String other = after.isEmpty()
+                ? ""
+                : ", \"after\": "
+                        + LiveService.ask().get("/v1/examples/" + after).asString();
+        Pattern words = Pattern.compile("(?<![\\w.-])(" + String.join("|", wordsOfTheContract()) + ")(?![\\w.-])");
+        assertThat(ownTexts(sheet("{\"plan\": " + plan + other + "}")))
+                .hasSizeGreaterThan(100)
+                .noneMatch(text -> words.matcher(text).find())
+                .noneMatch(text -> text.matches("(?s).*([\\[{]|\\b(true|false|null)\\b).*"));
+    }
+
+    /** The texts of the page one by one, so that no two cells run together; without the style. */
+    private static List<String> ownTexts(Document page) {
+        List<String> texts = new ArrayList<>();
+        for (Element element : all(page)) {
+            NodeList children = element.getChildNodes();
+            for (int i = 0; i < children.getLength(); i++) {
+                if (children.item(i) instanceof Text text
+                        && !element.getTagName().equals("style")) {
+                    texts.add(text.getData());
+                }
+            }
+        }
+        return texts;
     }
 }

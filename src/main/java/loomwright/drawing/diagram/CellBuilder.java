@@ -74,7 +74,7 @@ final class CellBuilder {
             blockWidth = Math.max(blockWidth, READING_PX);
             add(part.id(), Text.Role.READING, reading);
         }
-        words = part.kind() + " " + part.called() + (reading.isEmpty() ? "" : ": " + reading);
+        words = part.kind().replace('-', ' ') + " " + part.called() + (reading.isEmpty() ? "" : ": " + reading);
         return marks(Stream.of(part.id()));
     }
 

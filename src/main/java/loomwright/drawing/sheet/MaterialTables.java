@@ -37,7 +37,11 @@ final class MaterialTables {
     }
 
     private static List<Cell> row(PartLine part) {
-        return List.of(Cell.tick(), Cell.of(part.called()), Cell.of(part.kind()), Cell.of(Words.data(part.data())));
+        return List.of(
+                Cell.tick(),
+                Cell.of(part.called()),
+                Cell.of(PropertyWords.spaced(part.kind())),
+                Cell.of(PropertyWords.data(part.data())));
     }
 
     private static List<Cell> row(CutLine wire) {
@@ -45,7 +49,7 @@ final class MaterialTables {
         return List.of(
                 Cell.tick(),
                 Cell.of(Words.orBlank(wire.colour())),
-                Cell.of(wire.size() == null ? "not stated" : wire.size()),
+                Cell.of(wire.size() == null ? "not stated" : PropertyWords.size(wire.size())),
                 Cell.of(String.valueOf(wire.pieces())),
                 Cell.of(
                         stated
@@ -59,13 +63,13 @@ final class MaterialTables {
         Double widthMm = terminal.widthMm();
         String form = terminal.form() == null
                 ? "as fits"
-                : terminal.form() + (widthMm == null ? "" : " " + Words.figure(widthMm) + " mm") + " "
-                        + Words.orBlank(terminal.gender());
+                : PropertyWords.spaced(terminal.form()) + (widthMm == null ? "" : " " + Words.figure(widthMm) + " mm")
+                        + " " + Words.orBlank(terminal.gender());
         return List.of(
                 Cell.tick(),
                 Cell.of(String.valueOf(terminal.number())),
                 Cell.of(form),
-                Cell.of(terminal.at()),
-                Cell.of(Words.orBlank(terminal.size())));
+                Cell.of(PropertyWords.spaced(terminal.at())),
+                Cell.of(PropertyWords.size(Words.orBlank(terminal.size()))));
     }
 }

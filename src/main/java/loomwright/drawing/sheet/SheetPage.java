@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
@@ -13,12 +14,15 @@ import loomwright.answer.Finding;
 import loomwright.circuit.Plan;
 import loomwright.drawing.sheet.Html.Cell;
 import loomwright.review.comparison.PlanComparison;
+import loomwright.review.comparison.PlanComparison.Item;
 import loomwright.review.comparison.PlanComparison.ItemChange;
 import org.jspecify.annotations.Nullable;
 
 /** Puts a sheet together: cautions, work and material first, then pictures, what to expect, what is found, what to measure. */
 public final class SheetPage {
     private static final String STYLE = resource("sheet.css");
+
+    private static final Pattern KIND_AT_END = Pattern.compile("\\([a-z-]+\\)\\z");
 
     private final JobSheet sheet;
     private final Html html = new Html();
@@ -101,22 +105,25 @@ public final class SheetPage {
 
     private static List<Cell> change(ItemChange change) {
         String what = String.join(", ", change.changes().stream().map(Words::of).toList());
-        String was = change.wasText();
-        String is = change.isText();
-        String text = was == null ? Words.orBlank(is) : is == null || was.equals(is) ? was : was + " → " + is;
+        String was = thing(change.item(), change.wasText());
+        String is = thing(change.item(), change.isText());
+        String text = was.isEmpty() ? is : is.isEmpty() || was.equals(is) ? was : was + " → " + is;
         String properties = String.join(
-                "; ",
-                change.properties().stream()
-                        .map(p -> Words.property(p.property()) + " " + orNone(p.before()) + " → " + orNone(p.after()))
-                        .toList());
+                "; ", change.properties().stream().map(PropertyWords::change).toList());
         return List.of(
                 Cell.tick(),
                 Cell.of(Words.of(change.item()) + " " + what),
                 Cell.of(text + (properties.isEmpty() ? "" : " (" + properties + ")")));
     }
 
-    private static String orNone(@Nullable String value) {
-        return value == null ? "none" : value;
+    /** A part is described by what it is called and its kind, a wire by its size among other things. */
+    private static String thing(Item item, @Nullable String text) {
+        String given = Words.orBlank(text);
+        return switch (item) {
+            case PART -> KIND_AT_END.matcher(given).replaceFirst(kind -> PropertyWords.spaced(kind.group()));
+            case WIRE -> PropertyWords.size(given);
+            case CONNECTOR -> given;
+        };
     }
 
     private void findings(@Nullable PlanComparison comparison) {

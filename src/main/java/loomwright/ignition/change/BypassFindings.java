@@ -9,7 +9,6 @@ import loomwright.ignition.Figure;
 import loomwright.ignition.change.ChangeInput.BypassFrom;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.ignition.spark.SparkResult;
-import org.jspecify.annotations.Nullable;
 
 /** What a bypass does that stays in place. */
 final class BypassFindings {
@@ -43,19 +42,19 @@ final class BypassFindings {
         }
         double ballastOhm = ballastOhm(input.after());
         if (ballastOhm == 0) {
-            add(
+            findings.add(new Finding(
                     Severity.WARNING,
                     "bypass-without-ballast",
                     List.of("bypass"),
                     "The ballast is gone and the bypass is still there: it bypasses nothing, and joins two feeds at the"
                             + " coil.",
-                    List.of(figure("ballastResistanceOhm", 0)),
+                    List.of(new Finding.Figure("ballastResistanceOhm", 0)),
                     Basis.commonPractice("a bypass serves a ballast; without one it goes"),
-                    "Take the bypass off at both ends and insulate what stays.");
+                    "Take the bypass off at both ends and insulate what stays."));
         }
         BypassFrom given = input.bypassFrom();
         if (given != null && given != BypassFrom.START_WIRE) {
-            add(
+            findings.add(new Finding(
                     ballastOhm == 0 ? Severity.WARNING : Severity.NOTE,
                     "bypass-joins-feeds",
                     List.of("bypass"),
@@ -65,9 +64,9 @@ final class BypassFindings {
                                     + " and stays alive while the starter turns, even with the key's contact open."
                             : "While cranking the bypass feeds back through the ballast of " + Figure.of(ballastOhm)
                                     + " ohm into the ignition feed: small as long as the ballast is there.",
-                    List.of(figure("ballastResistanceOhm", ballastOhm)),
+                    List.of(new Finding.Figure("ballastResistanceOhm", ballastOhm)),
                     Basis.commonPractice("two feeds joined at one terminal feed each other"),
-                    ballastOhm == 0 ? "Take the bypass off at both ends, or put a diode into it." : null);
+                    ballastOhm == 0 ? "Take the bypass off at both ends, or put a diode into it." : null));
             return;
         }
         startWire(ballastOhm);
@@ -83,12 +82,12 @@ final class BypassFindings {
         String volts = Figure.of(is.solenoidV()) + " V at the solenoid with the key on (before: "
                 + Figure.of(was.solenoidV()) + " V), " + Figure.of(is.wireA()) + " A through the bypass wire";
         List<Finding.Figure> figures = List.of(
-                figure("solenoidV", is.solenoidV()),
-                figure("beforeSolenoidV", was.solenoidV()),
-                figure("bypassA", is.wireA()));
+                new Finding.Figure("solenoidV", is.solenoidV()),
+                new Finding.Figure("beforeSolenoidV", was.solenoidV()),
+                new Finding.Figure("bypassA", is.wireA()));
         Basis basis = Basis.commonPractice("a solenoid pulls in from 7 to 8 V and holds down to 3 to 5 V at 12 V");
         if (is.pullsIn()) {
-            add(
+            findings.add(new Finding(
                     Severity.DANGER,
                     "bypass-starts-engine",
                     List.of("bypass", "solenoid"),
@@ -97,9 +96,9 @@ final class BypassFindings {
                     figures,
                     basis,
                     "Take the bypass off at both ends. If it has to stay, feed it from a contact of its own or put a"
-                            + " diode into it.");
+                            + " diode into it."));
         } else if (is.holds()) {
-            add(
+            findings.add(new Finding(
                     Severity.DANGER,
                     "bypass-holds-starter",
                     List.of("bypass", "solenoid"),
@@ -107,9 +106,9 @@ final class BypassFindings {
                             + ". Once pulled in, the starter is held after the key is let go.",
                     figures,
                     basis,
-                    "Feed the bypass from a contact of its own, or put a diode into it.");
+                    "Feed the bypass from a contact of its own, or put a diode into it."));
         } else {
-            add(
+            findings.add(new Finding(
                     Severity.NOTE,
                     "bypass-feeds-back",
                     List.of("bypass", "solenoid"),
@@ -117,7 +116,7 @@ final class BypassFindings {
                             + (ballastOhm > 0 ? " as long as the ballast is there" : "") + ".",
                     figures,
                     basis,
-                    null);
+                    null));
         }
         if (ballastOhm == 0 || is.holds()) {
             return;
@@ -136,20 +135,5 @@ final class BypassFindings {
     private static double ballastOhm(SparkInput side) {
         Double ohm = side.feed().ballastResistanceOhm();
         return ohm == null ? 0 : ohm;
-    }
-
-    private static Finding.Figure figure(String name, double value) {
-        return new Finding.Figure(name, value);
-    }
-
-    private void add(
-            Severity severity,
-            String code,
-            List<String> ids,
-            String text,
-            List<Finding.Figure> figures,
-            Basis basis,
-            @Nullable String remedy) {
-        findings.add(new Finding(severity, code, ids, text, figures, basis, remedy));
     }
 }

@@ -62,16 +62,16 @@ final class CarriedCurrent {
                 + Figure.of(ampacity.tableA()) + " A, with its corrections " + Figure.of(ampacity.allowedA())
                 + " A; lasting current " + Figure.of(currentA) + " A"));
         if (allowed.isEmpty()) {
-            add(
+            findings.add(new Finding(
                     Severity.NOTE,
                     "wire-not-in-tables",
                     List.of("feed"),
                     "No table of continuous current lists " + size.name() + " with this insulation.",
-                    List.of(figure("currentA", currentA)),
+                    List.of(new Finding.Figure("currentA", currentA)),
                     Basis.computed("tables looked up", "33 CFR 183.425 Table 5, AC 43.13-1B table 11-9"),
-                    null);
+                    null));
         } else if (allowed.get().allowedA() < currentA) {
-            add(
+            findings.add(new Finding(
                     Severity.DANGER,
                     "wire-overloaded",
                     List.of("feed"),
@@ -79,10 +79,10 @@ final class CarriedCurrent {
                             + Figure.of(before.at().allCoilsA()) + " A running); " + size.name() + " may carry "
                             + Figure.of(allowed.get().allowedA()) + " A here.",
                     List.of(
-                            figure("currentA", currentA),
-                            figure("allowedA", allowed.get().allowedA())),
+                            new Finding.Figure("currentA", currentA),
+                            new Finding.Figure("allowedA", allowed.get().allowedA())),
                     allowed.get().basis().get(0),
-                    "A thicker feed wire, or a relay near the coil with a wire of its own.");
+                    "A thicker feed wire, or a relay near the coil with a wire of its own."));
         }
     }
 
@@ -101,7 +101,7 @@ final class CarriedCurrent {
         Double fuseA = input.fuseA();
         double currentA = lastingA();
         if (fuseA != null && currentA > FuseChoice.LOAD_SHARE * fuseA) {
-            add(
+            findings.add(new Finding(
                     Severity.WARNING,
                     "fuse-too-small",
                     List.of("fuse"),
@@ -109,10 +109,10 @@ final class CarriedCurrent {
                             + Figure.of(before.at().allCoilsA())
                             + " A running); 75 % of its rating is the most it should carry, peaks at break are "
                             + Figure.of(after.at().breakA()) + " A.",
-                    List.of(figure("currentA", currentA), figure("ratingA", fuseA)),
+                    List.of(new Finding.Figure("currentA", currentA), new Finding.Figure("ratingA", fuseA)),
                     Basis.commonPractice("continuous load at most 75 % of the rating"),
                     "A fuse of at least " + Figure.of(currentA / FuseChoice.LOAD_SHARE)
-                            + " A, if the wire behind it carries that.");
+                            + " A, if the wire behind it carries that."));
         }
     }
 
@@ -120,7 +120,7 @@ final class CarriedCurrent {
         double currentA = lastingA();
         Optional<Ampacity> allowed = allowed(size);
         if (allowed.isPresent() && allowed.get().allowedA() < currentA) {
-            add(
+            findings.add(new Finding(
                     Severity.WARNING,
                     "fusible-link-overloaded",
                     List.of("fusible-link"),
@@ -128,23 +128,25 @@ final class CarriedCurrent {
                             + " A for long; as a wire it may carry "
                             + Figure.of(allowed.get().allowedA()) + " A.",
                     List.of(
-                            figure("currentA", currentA),
-                            figure("allowedA", allowed.get().allowedA())),
+                            new Finding.Figure("currentA", currentA),
+                            new Finding.Figure("allowedA", allowed.get().allowedA())),
                     allowed.get().basis().get(0),
-                    "A thicker feed wire with the link that belongs to it.");
+                    "A thicker feed wire with the link that belongs to it."));
         }
         if (behind != null && size.areaMm2() > linkAreaMm2(behind) * 1.01) {
-            add(
+            findings.add(new Finding(
                     Severity.WARNING,
                     "fusible-link-too-thick",
                     List.of("fusible-link", "feed"),
                     "The fusible link of " + size.name() + " does not protect a feed wire of " + behind.name()
                             + ": it should be four gauge numbers thinner.",
-                    List.of(figure("linkAreaMm2", size.areaMm2()), figure("wireAreaMm2", behind.areaMm2())),
+                    List.of(
+                            new Finding.Figure("linkAreaMm2", size.areaMm2()),
+                            new Finding.Figure("wireAreaMm2", behind.areaMm2())),
                     Basis.commonPractice("fusible link four gauge numbers smaller than the wire it protects"),
                     FusibleLink.find(behind, 20)
                             .map(l -> "A link of " + l.size() + ".")
-                            .orElse("A fuse: the tables have no wire so thin."));
+                            .orElse("A fuse: the tables have no wire so thin.")));
         }
     }
 
@@ -153,20 +155,5 @@ final class CarriedCurrent {
         return FusibleLink.find(wire, 20)
                 .map(link -> wire.areaMm2() * link.areaRatio())
                 .orElse(0.0);
-    }
-
-    private static Finding.Figure figure(String name, double value) {
-        return new Finding.Figure(name, value);
-    }
-
-    private void add(
-            Severity severity,
-            String code,
-            List<String> ids,
-            String text,
-            List<Finding.Figure> figures,
-            Basis basis,
-            @Nullable String remedy) {
-        findings.add(new Finding(severity, code, ids, text, figures, basis, remedy));
     }
 }

@@ -71,20 +71,20 @@ final class ChangeFindings {
                 + IgnitionChange.beforeAndAfter(
                         before.at().coilHeatW(), after.at().coilHeatW(), "W")
                 + " while running";
-        List<Finding.Figure> figures =
-                List.of(figure("beforeClosedCoilHeatW", was), figure("afterClosedCoilHeatW", is));
+        List<Finding.Figure> figures = List.of(
+                new Finding.Figure("beforeClosedCoilHeatW", was), new Finding.Figure("afterClosedCoilHeatW", is));
         if (after.findings().stream().anyMatch(finding -> finding.code().equals("coil-overheats"))) {
-            add(
+            findings.add(new Finding(
                     Severity.DANGER,
                     "coil-overheats",
                     List.of("coil"),
                     "A coil meant for use with a ballast is fed directly: " + heat + ". It overheats and may burst.",
                     figures,
                     Basis.commonPractice("coil for use with a ballast 1.2 to 1.8 ohm, for direct feed 2.8 to 3.6 ohm"),
-                    "Leave the ballast in its feed, or fit a coil meant for direct feed.");
+                    "Leave the ballast in its feed, or fit a coil meant for direct feed."));
         }
         if (after.findings().stream().anyMatch(finding -> finding.code().equals("coil-weak"))) {
-            add(
+            findings.add(new Finding(
                     Severity.WARNING,
                     "coil-weak",
                     List.of("coil", "ballast"),
@@ -93,10 +93,10 @@ final class ChangeFindings {
                                     before.at().availableV() / 1e3, after.at().availableV() / 1e3, "kV available")
                             + ", margin " + Figure.of(after.at().marginRatio()) + ".",
                     List.of(
-                            figure("beforeAvailableKv", before.at().availableV() / 1e3),
-                            figure("afterAvailableKv", after.at().availableV() / 1e3)),
+                            new Finding.Figure("beforeAvailableKv", before.at().availableV() / 1e3),
+                            new Finding.Figure("afterAvailableKv", after.at().availableV() / 1e3)),
                     Basis.commonPractice("coil for use with a ballast 1.2 to 1.8 ohm, for direct feed 2.8 to 3.6 ohm"),
-                    "Take the ballast out of the feed together with the bypass, or fit a coil meant for a ballast.");
+                    "Take the ballast out of the feed together with the bypass, or fit a coil meant for a ballast."));
         }
     }
 
@@ -107,30 +107,32 @@ final class ChangeFindings {
                 IgnitionChange.beforeAndAfter(before.at().breakA(), after.at().breakA(), "A") + " at break";
         Double moduleA = input.moduleA();
         if (module && moduleA != null && after.at().breakA() > moduleA) {
-            add(
+            findings.add(new Finding(
                     Severity.DANGER,
                     "module-overloaded",
                     List.of("module"),
                     "Current at the break: " + currents + "; the module is rated " + Figure.of(moduleA) + " A.",
-                    List.of(figure("breakA", after.at().breakA()), figure("ratingA", moduleA)),
+                    List.of(new Finding.Figure("breakA", after.at().breakA()), new Finding.Figure("ratingA", moduleA)),
                     Basis.computed("current at break against the rating given", "comparison"),
-                    "A coil of more ohms, a ballast, or a module rated for this coil.");
+                    "A coil of more ohms, a ballast, or a module rated for this coil."));
         }
         Double rated = input.contactsA();
         double contactsA = rated == null ? UsualIgnition.CONTACTS_A : rated;
         if (!module && peakA > contactsA) {
-            add(
+            findings.add(new Finding(
                     Severity.WARNING,
                     "contacts-overloaded",
                     List.of("breaker"),
                     "Current at the break: " + currents + "; the contacts carry "
                             + Figure.of(after.closed().currentA()) + " A with the engine stopped, and stand about "
                             + Figure.of(contactsA) + " A and will burn.",
-                    List.of(figure("breakA", after.at().breakA()), figure("ratingA", contactsA)),
+                    List.of(
+                            new Finding.Figure("breakA", after.at().breakA()),
+                            new Finding.Figure("ratingA", contactsA)),
                     Basis.verified(
                             "contacts of a plain system switch about 4 to 5 A",
                             "Army manual TM 9-8000, chapter 15 (ignition)"),
-                    "More ballast, a coil of more ohms, or a module in the place of the contacts.");
+                    "More ballast, a coil of more ohms, or a module in the place of the contacts."));
         }
     }
 
@@ -138,7 +140,7 @@ final class ChangeFindings {
         Double ratingW = input.ballastW();
         double closedW = after.closed().ballastHeatW();
         if (ratingW != null && Math.max(closedW, after.at().ballastHeatW()) > ratingW) {
-            add(
+            findings.add(new Finding(
                     after.at().ballastHeatW() > ratingW ? Severity.DANGER : Severity.WARNING,
                     "ballast-overloaded",
                     List.of("ballast"),
@@ -146,9 +148,9 @@ final class ChangeFindings {
                             + Figure.of(closedW) + " W with the key on and contacts closed (before: "
                             + Figure.of(before.closed().ballastHeatW()) + " W); it is rated " + Figure.of(ratingW)
                             + " W.",
-                    List.of(figure("ballastHeatW", closedW), figure("ratingW", ratingW)),
+                    List.of(new Finding.Figure("ballastHeatW", closedW), new Finding.Figure("ratingW", ratingW)),
                     Basis.computed("heat I^2 R against the rating given", "Joule's law"),
-                    "A ballast of the same ohms for more watts, mounted on metal clear of wiring.");
+                    "A ballast of the same ohms for more watts, mounted on metal clear of wiring."));
         }
     }
 
@@ -162,7 +164,7 @@ final class ChangeFindings {
                 ? RESERVE
                 : input.after().search().reserveRatio();
         if (is > was && (after.at().marginRatio() < reserve || (wide && noMoreEnergy))) {
-            add(
+            findings.add(new Finding(
                     Severity.WARNING,
                     "gap-without-energy",
                     List.of("plug", "coil"),
@@ -175,26 +177,11 @@ final class ChangeFindings {
                             + ", margin " + Figure.of(before.at().marginRatio()) + " before, "
                             + Figure.of(after.at().marginRatio()) + " after.",
                     List.of(
-                            figure("gapMm", is),
-                            figure("requiredKv", after.at().requiredV() / 1e3),
-                            figure("availableKv", after.at().availableV() / 1e3)),
+                            new Finding.Figure("gapMm", is),
+                            new Finding.Figure("requiredKv", after.at().requiredV() / 1e3),
+                            new Finding.Figure("availableKv", after.at().availableV() / 1e3)),
                     Basis.commonPractice("a gap of 1.1 to 1.2 mm needs a coil and module made for it"),
-                    "Keep the gap of " + Figure.of(was) + " mm, or fit a coil and module made for the wide one.");
+                    "Keep the gap of " + Figure.of(was) + " mm, or fit a coil and module made for the wide one."));
         }
-    }
-
-    private static Finding.Figure figure(String name, double value) {
-        return new Finding.Figure(name, value);
-    }
-
-    private void add(
-            Severity severity,
-            String code,
-            List<String> ids,
-            String text,
-            List<Finding.Figure> figures,
-            Basis basis,
-            @Nullable String remedy) {
-        findings.add(new Finding(severity, code, ids, text, figures, basis, remedy));
     }
 }

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.answer.PropertyName;
 import org.jspecify.annotations.Nullable;
 
 /** Text with headings, lists and tables as forums and wikis take it. {@link Excerpt} makes it fit into a post. */
@@ -109,7 +110,8 @@ public final class Markdown {
                 .toList();
         return table(
                 used.stream()
-                        .map(column -> Headings.of(table.columns().get(column)))
+                        .map(column ->
+                                PropertyName.of(table.columns().get(column)).heading())
                         .toList(),
                 table.rows().stream()
                         .map(row -> used.stream()

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
@@ -34,15 +35,7 @@ class K01_SameAsSolvingEachTest {
                 .isLessThanOrEqualTo(6);
     }
 
-    @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "sandpiper-as-built",
-                "sandpiper-bypass-relay",
-                "sandpiper-electronic-module",
-                "sandpiper-unguarded-bypass",
-                "otter-6v-positive-earth"
-            })
+    @ForEachExample
     void onTheExamples(String name) {
         assertThat(compare(Plans.example(name), new Random(1), 64)).isZero();
     }

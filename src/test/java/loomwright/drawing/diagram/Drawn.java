@@ -13,12 +13,7 @@ import loomwright.operation.Step;
 
 /** Drawings for tests. One remedy is tried at most: a drawing tells none. */
 final class Drawn {
-    static final List<String> EXAMPLES = List.of(
-            "sandpiper-as-built",
-            "sandpiper-unguarded-bypass",
-            "sandpiper-bypass-relay",
-            "sandpiper-electronic-module",
-            "otter-6v-positive-earth");
+    static final List<String> EXAMPLES = Plans.exampleNames();
 
     static final BackfeedLimits LIMITS = new BackfeedLimits(64, 4, 1);
 

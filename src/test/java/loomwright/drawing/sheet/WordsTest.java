@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Figures and names as they stand on paper. */
+/** Figures as they stand on paper. */
 class WordsTest {
     @ParameterizedTest
     @CsvSource({
@@ -26,28 +26,5 @@ class WordsTest {
     @CsvSource({"12, 12", "12.0, 12", "6.5, 6.5", "24, 24", "0.001, 0.001"})
     void aNumberIsWrittenAsItWasGiven(double value, String written) {
         assertThat(Words.number(value)).isEqualTo(written);
-    }
-
-    @ParameterizedTest
-    @CsvSource(delimiter = '|', textBlock = """
-                    coilResistanceOhm 85, pullInV 8, ratingA 30 | coil resistance 85 Ω, pull in 8 V, rating 30 A
-                    ratedV 12, ratedW 21                        | rated 12 V, rated 21 W
-                    capacitanceUf 0.22                          | capacitance 0.22 µF
-                    widthMm 6.3, form blade                     | width 6.3 mm, form blade
-                    size 14 AWG                                 | size 14 AWG
-                    """)
-    void dataAreSaidInWordsWithUnits(String data, String said) {
-        assertThat(Words.data(data)).isEqualTo(said);
-    }
-
-    @ParameterizedTest
-    @CsvSource(delimiter = '|', textBlock = """
-                    lengthM      | length, m
-                    resistanceOhm| resistance, Ω
-                    bundleCount  | bundle count
-                    from         | from
-                    """)
-    void propertiesAreSaidInWords(String name, String said) {
-        assertThat(Words.property(name)).isEqualTo(said);
     }
 }

@@ -3,6 +3,7 @@ package loomwright.operation.fault;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.TerminalRef;
@@ -11,8 +12,6 @@ import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /** Each fault changes the circuit as its name says and leaves every id and terminal where it was. */
 class SingleFaultTest {
@@ -95,15 +94,7 @@ class SingleFaultTest {
         assertThat(pumpV(wrong)).isZero();
     }
 
-    @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "sandpiper-as-built",
-                "sandpiper-unguarded-bypass",
-                "sandpiper-bypass-relay",
-                "sandpiper-electronic-module",
-                "otter-6v-positive-earth"
-            })
+    @ForEachExample
     void everyFaultOfTheExamplesKeepsAllIdsAndTerminals(String name) {
         Plan plan = Plans.example(name);
         List<SingleFault> faults = SingleFaults.list(plan);

@@ -11,12 +11,8 @@ import loomwright.review.comparison.PlanComparison.Leftover;
 
 /** Comparisons for tests. One remedy is tried at most: tests of remedies are elsewhere. */
 final class Compared {
-    static final List<Plan> PLANS = List.of(
-            Plans.example("sandpiper-as-built"),
-            Plans.example("sandpiper-unguarded-bypass"),
-            Plans.example("sandpiper-bypass-relay"),
-            Plans.example("sandpiper-electronic-module"),
-            Plans.example("otter-6v-positive-earth"));
+    static final List<Plan> PLANS =
+            Plans.exampleNames().stream().map(Plans::example).toList();
 
     /** A battery, and a key that feeds a lamp through a fuse and a splice, and another lamp directly. */
     static final String PARTS = "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"

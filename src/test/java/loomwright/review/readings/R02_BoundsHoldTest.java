@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.Collectors;
 import loomwright.answer.Progress;
+import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
@@ -20,8 +21,6 @@ import loomwright.operation.Quantity;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import loomwright.review.readings.Situation.Variant;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /** No vehicle within the tolerances shows a figure outside the bounds, before any error of the meter is added. */
 class R02_BoundsHoldTest {
@@ -30,15 +29,7 @@ class R02_BoundsHoldTest {
     /** Of figures that are 0 but for rounding. */
     private static final double ROUNDING = 1e-9;
 
-    @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "sandpiper-as-built",
-                "sandpiper-unguarded-bypass",
-                "sandpiper-bypass-relay",
-                "sandpiper-electronic-module",
-                "otter-6v-positive-earth"
-            })
+    @ForEachExample
     void randomVehiclesLieWithinTheBounds(String example) {
         Plan plan = Plans.example(example);
         ReadingsQuestion question = ReadingsQuestion.of(plan);

@@ -67,21 +67,6 @@ class MarkdownTest {
         assertThat(new Markdown().paragraph("a\r\n\n# b\u2028c").toString()).hasLineCount(2);
     }
 
-    @ParameterizedTest(name = "{0} is headed {1}")
-    @CsvSource(
-            delimiter = ';',
-            value = {
-                "averageCoilV; average coil, V",
-                "heatWPerM; heat, W per m",
-                "ohmPer1000Ft; ohm per 1000 ft",
-                "areaMm2; area, mm²",
-                "temperatureC; temperature, °C",
-                "state; state"
-            })
-    void namesOfTheContractBecomeHeadings(String name, String heading) {
-        assertThat(Headings.of(name)).isEqualTo(heading);
-    }
-
     @ParameterizedTest(name = "{0} is written {1}")
     @CsvSource({"0, 0", "1234567.8, 1234568", "0.0000331249, 0.00003312", "12.30, 12.3", "-0.4999999, -0.5"})
     void figuresHaveFourDigitsAndNoExponent(double value, String written) {
