@@ -9,6 +9,10 @@
  * the like settle in. {@link loomwright.operation.SolvedStep} holds a solved step,
  * {@link loomwright.operation.PlanReadings} makes the tables of it. {@link loomwright.operation.Meter} says what a
  * meter shows between two points of it, {@link loomwright.operation.DisconnectedPlan} with the battery disconnected.
+ *
+ * <p>Where thousands of settings are to be looked through, {@link loomwright.operation.SweptSteps} solves them quickly and
+ * says when it cannot: {@link loomwright.operation.Sweep} for what is fed unasked, {@link
+ * loomwright.operation.SweptShorts} for what flows in a short.
  */
 @NullMarked
 package loomwright.operation;
