@@ -50,7 +50,7 @@ public final class Line {
 
     boolean isBlank() {
         for (byte b : text) {
-            if (b < 0 || b > ' ') {
+            if (b != ' ' && b != '\t' && b != '\r') {
                 return false;
             }
         }

@@ -31,7 +31,7 @@ final class Arrival {
      */
     static byte[] of(Context context, ServiceLimits limits, Problems problems) throws IOException {
         long endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(limits.arrivalMs());
-        if (context.contentLength() > limits.bodyBytes()) {
+        if (context.req().getContentLengthLong() > limits.bodyBytes()) {
             throw problems.ofStatus(413, Map.of());
         }
         ByteArrayOutputStream body = new ByteArrayOutputStream(PIECE_BYTES);
@@ -53,7 +53,7 @@ final class Arrival {
 
     /** Whether a request comes with a body. */
     static boolean isBringing(Context context) {
-        return context.contentLength() > 0 || context.header("Transfer-Encoding") != null;
+        return context.req().getContentLengthLong() > 0 || context.header("Transfer-Encoding") != null;
     }
 
     /**

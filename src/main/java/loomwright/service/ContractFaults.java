@@ -2,11 +2,15 @@ package loomwright.service;
 
 import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.JsonNodePath;
 import com.networknt.schema.ValidationMessage;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -16,6 +20,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Says in the words of this service what the contract has against a value. */
 final class ContractFaults {
+    /** How many items of each list are judged first: more than most lists may have. */
+    private static final int FIRST_ITEMS = 1_001;
+
     private final Contract contract;
     private final Accepted accepted;
 
@@ -24,10 +31,54 @@ final class ContractFaults {
         this.accepted = new Accepted(contract);
     }
 
-    /** Every fault of {@code value}, with JSON pointers from it; none if the contract accepts it. */
+    /**
+     * The faults of {@code value}, with JSON pointers from it; none if the contract accepts it. Where there are more than
+     * {@link Refusal#MOST_LISTED} they may not be all: of a long list its beginning is judged first, because to find all
+     * that is wrong with each of its items takes far longer than to read them.
+     */
     List<Fault> of(Contract.Schema schema, JsonNode value) {
+        int longest = longestList(value);
+        for (int items = FIRST_ITEMS; items < longest; items *= 4) {
+            List<Fault> faults = faults(schema, beginning(value, items), value);
+            if (faults.size() > Refusal.MOST_LISTED) {
+                return faults;
+            }
+        }
+        return faults(schema, value, value);
+    }
+
+    private static int longestList(JsonNode value) {
+        int longest = value.isArray() ? value.size() : 0;
+        for (JsonNode inner : value) {
+            longest = Math.max(longest, longestList(inner));
+        }
+        return longest;
+    }
+
+    /** A copy of the value with each list cut down to so many items. */
+    private static JsonNode beginning(JsonNode value, int items) {
+        if (value.isArray()) {
+            ArrayNode cut = JsonNodeFactory.instance.arrayNode();
+            for (int i = 0; i < Math.min(value.size(), items); i++) {
+                cut.add(beginning(value.get(i), items));
+            }
+            return cut;
+        } else if (value.isObject()) {
+            ObjectNode cut = JsonNodeFactory.instance.objectNode();
+            value.properties().forEach(property -> cut.set(property.getKey(), beginning(property.getValue(), items)));
+            return cut;
+        }
+        return value;
+    }
+
+    /**
+     * What the contract has against a value.
+     *
+     * @param told the value as it came, of which this is the beginning
+     */
+    private List<Fault> faults(Contract.Schema schema, JsonNode value, JsonNode told) {
         Set<ValidationMessage> messages = schema.validate(value);
-        List<JsonNodePath> choices = new ArrayList<>();
+        Set<JsonNodePath> choices = new HashSet<>();
         for (ValidationMessage message : messages) {
             if (isChoice(message) && !branchIsKnown(message, value)) {
                 choices.add(message.getInstanceLocation());
@@ -36,13 +87,22 @@ final class ContractFaults {
         Set<Fault> faults = new LinkedHashSet<>();
         for (ValidationMessage message : messages) {
             JsonNodePath place = message.getInstanceLocation();
-            boolean undecided = choices.stream().anyMatch(place::startsWith);
+            boolean undecided = isWithin(place, choices);
             // Undecided, the branches have nothing useful to say; decided, the choice has not.
             if (undecided ? choices.contains(place) && isChoice(message) : !isChoice(message)) {
-                faults.add(fault(message, value));
+                faults.add(fault(message, told));
             }
         }
         return new ArrayList<>(faults);
+    }
+
+    private static boolean isWithin(JsonNodePath place, Set<JsonNodePath> places) {
+        for (JsonNodePath at = place; at != null; at = at.getParent()) {
+            if (places.contains(at)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** What {@code schema} accepts, in words. */

@@ -25,7 +25,7 @@ final class Refusal extends RuntimeException {
     }
 
     /** Most faults listed; a longer list helps nobody. */
-    private static final int MOST_LISTED = 100;
+    static final int MOST_LISTED = 100;
 
     static Refusal ofFaults(List<Fault> faults, boolean inBody, boolean byContract) {
         ProblemType type = !byContract
@@ -53,7 +53,11 @@ final class Refusal extends RuntimeException {
                 : first.value() == null
                         ? place + ": accepted is "
                         : place + " is '" + first.value() + "'; accepted is ";
-        String more = count == 1 ? "" : " There are " + count + " faults in all; see errors.";
+        String more = count == 1
+                ? ""
+                : " There are "
+                        + (count > MOST_LISTED ? "more than " + MOST_LISTED + " faults" : count + " faults in all")
+                        + "; see errors.";
         // What is accepted may show the place in a second line; a detail is one sentence.
         String accepted = first.accepted().lines().findFirst().orElse("");
         return fault + accepted + "." + more;

@@ -4,6 +4,8 @@ import java.nio.ByteBuffer;
 import java.util.Map;
 import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.http.HttpHeader;
+import org.eclipse.jetty.http.HttpStatus;
+import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
@@ -26,8 +28,12 @@ final class ServerProblems extends ErrorHandler {
         Object status = request.getAttribute(ERROR_STATUS);
         String requestId = RequestId.of(request.getHeaders().get(RequestId.HEADER));
         int code = status instanceof Integer known ? known : response.getStatus();
-        if (code >= 500 && code != 505 && request.getAttribute(ERROR_EXCEPTION) instanceof Throwable thrown) {
-            LOG.error("request_id={} internal error", requestId, thrown);
+        Object thrown = request.getAttribute(ERROR_EXCEPTION);
+        if (thrown instanceof EofException) {
+            // Whoever sent half a request has gone, or was silent for too long: no fault of ours.
+            code = HttpStatus.REQUEST_TIMEOUT_408;
+        } else if (code >= 500 && code != 505 && thrown instanceof Throwable fault) {
+            LOG.error("request_id={} internal error", requestId, fault);
         }
         byte[] body = fill(code, request, response, requestId);
         response.write(true, ByteBuffer.wrap(body), callback);

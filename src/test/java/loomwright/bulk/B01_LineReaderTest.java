@@ -56,6 +56,8 @@ class B01_LineReaderTest {
         assertThat(all(reader("\n \n\r\na"))).containsExactly("1 ", "2  ", "3 ", "4 a");
         assertThat(Line.of(1, " \t\r".getBytes(StandardCharsets.UTF_8)).isBlank())
                 .isTrue();
+        assertThat(Line.of(1, "\u0000\u000b".getBytes(StandardCharsets.UTF_8)).isBlank())
+                .isFalse();
         assertThat(Line.of(1, "\u00a0".getBytes(StandardCharsets.UTF_8)).isBlank())
                 .isFalse();
     }

@@ -156,6 +156,33 @@ class HostileConnectionTest {
         }
     }
 
+    /** Whoever scans ports must not raise an alarm: a request that never came to its end is no fault of the service. */
+    @Test
+    @Timeout(60)
+    void halfARequestHeadIsNoFaultOfOurs() throws IOException {
+        try (Server server = server(100, 200, 60_000)) {
+            try (Socket half = connect(server)) {
+                send(half, "GET /health HTTP/1.1\r\nHost: x\r\nX: ");
+                assertThat(rest(half)).doesNotContain(" 200 ", " 500 ");
+            }
+            try (Socket metrics = connect(server)) {
+                send(metrics, PLAIN_GET.replace("/health", "/metrics"));
+                assertThat(rest(metrics)).startsWith("HTTP/1.1 200 ").doesNotContain("internal-error");
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {4_000_001, Integer.MAX_VALUE, 5_000_000_000L})
+    void aBodyThatAnnouncesTooMuchIsRefusedBeforeItComes(long bytes) throws IOException {
+        // Were it waited for, it would be the 408 of the sender's silence.
+        try (Server server = server(100, 500, 60_000);
+                Socket socket = connect(server)) {
+            send(socket, head("Content-Length: " + bytes));
+            assertThat(rest(socket)).startsWith("HTTP/1.1 413 ");
+        }
+    }
+
     @Test
     @Timeout(60)
     void oneConnectionTooManyWaitsUntilAnotherEnds() throws IOException {

@@ -1,17 +1,23 @@
 package loomwright.service;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasItem;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
 
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import loomwright.service.Contract.Operation;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Bodies that are no JSON, or JSON nobody can calculate with: each a 4xx of its own type, for every operation. */
 class MalformedBodyTest {
@@ -68,6 +74,36 @@ class MalformedBodyTest {
 
     private static Stream<Operation> operations() {
         return LiveService.CONTRACT.operations().stream().filter(operation -> operation.body() != null);
+    }
+
+    /** Each is wrong in as many ways as there are kinds of part; to weigh them all against each other took minutes. */
+    @ParameterizedTest
+    @ValueSource(strings = {"1", "{}", "{\"kind\":\"no-such\"}"})
+    void ofThousandsOfWrongItemsTheFirstHundredFaultsAreTold(String item) {
+        String parts = String.join(",", Collections.nCopies(20_000, item));
+        LiveService.ask()
+                .contentType("application/json")
+                .body(
+                        "{\"schema\":\"loomwright/plan/1\",\"name\":\"x\",\"system\":{\"nominalVoltageV\":12},\"wires\":[],\"parts\":["
+                                + parts + "]}")
+                .post("/v1/plans/solution")
+                .then()
+                .statusCode(400)
+                .body("detail", containsString("There are more than 100 faults"))
+                .body("errors.size()", equalTo(100));
+    }
+
+    @Test
+    void theOneWrongItemAtTheEndOfALongListIsFound() {
+        String good = "{\"kind\":\"resistor\",\"id\":\"R%d\",\"between\":[\"a\",\"b\"],\"resistanceOhm\":1}";
+        String elements = IntStream.range(0, 5_000).mapToObj(good::formatted).collect(Collectors.joining(","));
+        LiveService.ask()
+                .contentType("application/json")
+                .body("{\"reference\":\"a\",\"elements\":[" + elements + ",{\"kind\":\"resistor\"}]}")
+                .post("/v1/networks/solution")
+                .then()
+                .statusCode(400)
+                .body("errors.pointer", hasItem("/elements/5000/id"));
     }
 
     @ParameterizedTest(name = "{0}")
