@@ -87,7 +87,8 @@ public final class DisconnectedPlan {
             return null;
         } else if (element instanceof Lamp lamp) {
             double coldOhm = lamp.coldFraction() * lamp.ratedV() * lamp.ratedV() / lamp.ratedW();
-            return new Resistor(lamp.id(), lamp.from(), lamp.to(), coldOhm);
+            // A lamp of absurd ratings is less than the least resistance there may be, which no meter shows either.
+            return new Resistor(lamp.id(), lamp.from(), lamp.to(), Math.max(coldOhm, Element.MINIMUM_OHM));
         }
         return element instanceof Resistor ? element : null;
     }

@@ -89,6 +89,15 @@ class O13_MeterTest {
     }
 
     @Test
+    void aLampOfAbsurdRatingsIsAShort() {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'lamp','id':'L','ratedV':0.01,'ratedW':50000,'meantLive':[]}",
+                "{'id':'W','from':'battery.minus','to':'L.b','resistanceOhm':0.5}");
+        DisconnectedPlan dead = DisconnectedPlan.of(plan, Condition.OFF, NetworkLimits.defaults());
+        assertThat(dead.ohms(Probe.of("battery.minus", "L.a")).orElseThrow()).isCloseTo(0.5, within(1e-6));
+    }
+
+    @Test
     void leadsTurnedRoundShowTheSameOhms() {
         DisconnectedPlan dead = DisconnectedPlan.of(TOURER, Condition.RUN, NetworkLimits.defaults());
         List<String> points = List.of("key.15", "ballast.tap1", "coil.1", "head-left.a", "battery.plus", "earth");
