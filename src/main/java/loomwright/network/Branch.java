@@ -137,9 +137,13 @@ abstract sealed class Branch {
         final double limitA;
 
         OneWayBranch(OneWay oneWay, double slopeOhm) {
-            super(oneWay.from(), oneWay.to(), -oneWay.thresholdV());
+            this(oneWay.from(), oneWay.to(), -oneWay.thresholdV(), slopeOhm, oneWay.limitA());
+        }
+
+        OneWayBranch(int from, int to, double biasV, double slopeOhm, double limitA) {
+            super(from, to, biasV);
             this.slopeOhm = slopeOhm;
-            this.limitA = oneWay.limitA();
+            this.limitA = limitA;
         }
 
         private double limitV() {

@@ -169,7 +169,7 @@ public final class NetworkSolver {
                 wrong = states.contradicted(
                         network, outcome, clean.point.voltage, scale(clean.point.voltage), scale(outcome.currentA));
                 if (wrong.isEmpty()) {
-                    return finish(clean, outcome);
+                    return rest(states, clean, outcome);
                 }
                 // All at once is quick but may go round in circles; the first alone does not in regular networks
                 // (K. G. Murty's least-index rule for complementarity problems, from memory).
@@ -179,6 +179,20 @@ public final class NetworkSolver {
                 settled = clean;
             }
             throw new NoConvergence(iterations, 0, ids(wrong));
+        }
+
+        /** Gives dead ends behind one-way elements the one potential that does not hang on how the states were found. */
+        private Solution rest(OneWayStates states, NewtonLoop settled, Outcome outcome) {
+            if (states.reopen(outcome, scale(outcome.currentA))) {
+                NewtonLoop again = clean(states, settled);
+                Outcome last = new Outcome(again);
+                if (states.contradicted(
+                                network, last, again.point.voltage, scale(again.point.voltage), scale(last.currentA))
+                        .isEmpty()) {
+                    return finish(again, last);
+                }
+            }
+            return finish(settled, outcome);
         }
 
         private NewtonLoop clean(OneWayStates states, NewtonLoop settled) {
@@ -195,7 +209,7 @@ public final class NetworkSolver {
         }
 
         private List<Integer> bridges(OneWayStates states, OperatingPoint point, NewtonLoop settled) {
-            return states.bridges(point, settled.point.voltage, scale(settled.point.voltage));
+            return states.bridges(point, settled.point.voltage, scale(settled.point.voltage), eliminations);
         }
 
         /** One-way elements with a slope that is small, but not so small that the matrix suffers. */

@@ -66,7 +66,7 @@ final class OneWayStates {
             if (states[b] == State.CONDUCTING
                     && free[b] instanceof Branch.OneWayBranch soft
                     && network.elements().get(b) instanceof OneWay o
-                    && (soft.slopeOhm != o.slopeOhm() || point.current[b] <= TOLERANCE * point.largestA())) {
+                    && (soft.slopeOhm != o.slopeOhm() || point.dead() || point.current[b] <= TOLERANCE * point.largestA())) {
                 return false;
             }
         }
@@ -75,28 +75,38 @@ final class OneWayStates {
 
     /**
      * The blocking elements that conduct to give an island its potential: the open end of a diode shows the voltage
-     * behind it. An island may stand anywhere between the thresholds around it; as in a real circuit the least leak draws
-     * it towards the reference, until the first element is at its threshold.
+     * behind it. An island may stand anywhere between the thresholds around it; as in a real circuit it goes where the
+     * least leak draws it.
      *
      * @param point with the islands as they are
      * @param voltageV of each branch, with the scale of these
      */
-    List<Integer> bridges(OperatingPoint point, double[] voltageV, double scaleV) {
+    List<Integer> bridges(OperatingPoint point, double[] voltageV, double scaleV, Eliminations eliminations) {
         Islands islands = point.islands();
         if (islands.count == 1) {
             return List.of();
         }
-        List<Integer> bridges = new ArrayList<>();
-        double[] shiftV = leaked(islands, point.contraction, point.nodeV(), voltageV);
-        NodeSets joined = new NodeSets(islands.count);
+        LeastLeak leak = new LeastLeak(islands, point);
+        List<Integer> borders = new ArrayList<>();
         for (int b = 0; b < free.length; b++) {
-            if (mayBridge(b)) {
-                int from = islands.islandOf[point.from[b]];
-                int to = islands.islandOf[point.to[b]];
-                double driveV = voltageV[b] + free[b].biasV + shiftV[from] - shiftV[to];
-                if (driveV >= -TOLERANCE * scaleV && joined.join(from, to)) {
-                    bridges.add(b);
+            if (states[b] == State.BLOCKING && !proved[b] && free[b] instanceof Branch.OneWayBranch) {
+                if (leak.border(b, voltageV[b] + free[b].biasV)) {
+                    borders.add(b);
                 }
+            }
+        }
+        if (borders.isEmpty()) {
+            return List.of();
+        }
+        double[] shiftV = leak.shiftV(eliminations);
+        List<Integer> bridges = new ArrayList<>();
+        NodeSets joined = new NodeSets(islands.count);
+        for (int b : borders) {
+            int from = islands.islandOf[point.from[b]];
+            int to = islands.islandOf[point.to[b]];
+            double driveV = voltageV[b] + free[b].biasV + shiftV[from] - shiftV[to];
+            if (driveV >= -TOLERANCE * scaleV && joined.join(from, to)) {
+                bridges.add(b);
             }
         }
         return bridges;
@@ -106,36 +116,25 @@ final class OneWayStates {
         elements.forEach(b -> states[b] = State.CONDUCTING);
     }
 
-    private boolean mayBridge(int b) {
-        return states[b] == State.BLOCKING && !proved[b] && free[b] instanceof Branch.OneWayBranch;
-    }
-
-    /** By island, how far its potential moves towards that of the reference before an element would conduct. */
-    private double[] leaked(Islands islands, Contraction contraction, double[] nodeV, double[] voltageV) {
-        double[] meanV = new double[islands.count];
-        int[] nodes = new int[islands.count];
-        for (int node = 0; node < nodeV.length; node++) {
-            int island = islands.islandOf[contraction.superOf[node]];
-            nodes[island]++;
-            meanV[island] += (nodeV[node] - meanV[island]) / nodes[island];
-        }
-        double[] shiftV = new double[islands.count];
-        for (int k = 1; k < islands.count; k++) {
-            double reachV = Math.abs(meanV[k]);
-            for (int b = 0; b < free.length; b++) {
-                if (mayBridge(b)) {
-                    int from = islands.islandOf[contraction.superOf[free[b].from]];
-                    int to = islands.islandOf[contraction.superOf[free[b].to]];
-                    boolean towards = meanV[k] > 0 ? to == k : from == k;
-                    if (from != to && towards) {
-                        double driveV = voltageV[b] + free[b].biasV + shiftV[from] - shiftV[to];
-                        reachV = Math.min(reachV, Math.max(0, -driveV));
-                    }
-                }
+    /**
+     * Opens the elements that conduct no current, and forgets which were found to block: what they did on the way to a
+     * solution can hang on the order of the elements.
+     *
+     * @return whether there were any
+     */
+    boolean reopen(Outcome outcome, double scaleA) {
+        boolean any = false;
+        for (int b = 0; b < free.length; b++) {
+            boolean idle = states[b] == State.CONDUCTING
+                    && outcome.determined[b]
+                    && Math.abs(outcome.currentA[b]) <= TOLERANCE * scaleA;
+            if (idle) {
+                states[b] = State.BLOCKING;
             }
-            shiftV[k] = -Math.copySign(reachV, meanV[k]);
+            any |= idle || proved[b];
+            proved[b] = false;
         }
-        return shiftV;
+        return any;
     }
 
     /** The elements that contradict their states in a solution with these states fixed. */

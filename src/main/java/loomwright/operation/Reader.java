@@ -141,7 +141,7 @@ public final class Reader {
         } else if (part instanceof IgnitionModule) {
             return end - first > 1 ? "conducting" : "blocking";
         } else if (part instanceof Rectifier) {
-            return solved.currentA(first) > 0 ? "conducting" : "blocking";
+            return clean(solved.currentA(first)) > 0 ? "conducting" : "blocking";
         } else if (part instanceof Alternator) {
             return solved.step().charging() ? "generating" : "standing";
         }

@@ -35,7 +35,7 @@ public enum ProblemType {
     INTERNAL_ERROR(500, "A fault of the service"),
     NOT_IMPLEMENTED(501, "The service does not know this method"),
     NO_FONTS(501, "The machine of the service has no fonts to draw with"),
-    OUT_OF_TIME(503, "The calculation took longer than allowed"),
+    OUT_OF_TIME(503, "The calculation did not end within its limits"),
     BUSY(503, "The service has no room for this now"),
     NOT_READY(503, "Send requests elsewhere for now");
 
