@@ -17,7 +17,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
      *
      * @param words the step in words
      * @param settled whether every relay and the like is at rest
-     * @param nodes empty if there is no solution; so the next two
+     * @param nodes empty if there is no solution; so the next three
      * @param kirchhoffResidual largest sum of currents at a node as a fraction of the largest current
      * @param powerResidual sum of all powers as a fraction of the sum of their amounts
      */
@@ -28,12 +28,13 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
             List<NodeReading> nodes,
             List<WireReading> wires,
             List<PartReading> parts,
+            List<ConnectorReading> connectors,
             List<StepFinding> findings,
             double kirchhoffResidual,
             double powerResidual) {}
 
     /**
-     * Terminals joined by negligible resistance.
+     * Terminals joined by negligible resistance, or the middle of a joint with resistance, which has none.
      *
      * @param voltageV to the chassis; absent if floating
      * @param floating whether nothing joins it to the chassis
@@ -80,7 +81,15 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
             double powerW,
             List<BranchReading> branches) {}
 
-    /** Current through one way of a part, positive from {@code from} to {@code to}. */
+    /**
+     * One pair of mated connector halves.
+     *
+     * @param powerW heat in its contacts
+     * @param contacts one for each way that both halves have, unless both its sides are joined anyway
+     */
+    public record ConnectorReading(String connector, double powerW, List<BranchReading> contacts) {}
+
+    /** Current through one way of a part or connector, positive from {@code from} to {@code to}. */
     public record BranchReading(String from, String to, double currentA, double voltageV) {}
 
     /**

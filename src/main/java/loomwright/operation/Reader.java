@@ -1,8 +1,11 @@
 package loomwright.operation;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Breaker;
 import loomwright.circuit.Consumer;
@@ -16,6 +19,7 @@ import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
 import loomwright.circuit.Wire;
 import loomwright.operation.PlanReadings.BranchReading;
+import loomwright.operation.PlanReadings.ConnectorReading;
 import loomwright.operation.PlanReadings.NodeReading;
 import loomwright.operation.PlanReadings.PartReading;
 import loomwright.operation.PlanReadings.StepReadings;
@@ -49,6 +53,7 @@ public final class Reader {
                     List.of(),
                     List.of(),
                     List.of(),
+                    List.of(),
                     StepFindings.of(solved),
                     0,
                     0);
@@ -60,6 +65,7 @@ public final class Reader {
                 nodes(),
                 solved.plan().wires().stream().map(this::wire).toList(),
                 solved.plan().parts().stream().map(this::part).toList(),
+                connectors(),
                 StepFindings.of(solved),
                 solved.kirchhoffResidual(),
                 solved.powerResidual());
@@ -105,19 +111,8 @@ public final class Reader {
     }
 
     private PartReading part(Part part) {
-        List<BranchReading> branches = new ArrayList<>();
-        double powerW = 0;
         int first = solved.firstBranchOf(part.id());
         int end = solved.endBranchOf(part.id());
-        for (int i = first; i < end; i++) {
-            Branch branch = solved.branches().get(i);
-            branches.add(new BranchReading(
-                    branch.from(),
-                    branch.to(),
-                    clean(solved.currentA(i)),
-                    clean(solved.acrossV(branch.fromNode(), branch.toNode()))));
-            powerW += solved.powerW(i);
-        }
         Consumer consumer = part instanceof Consumer c ? c : null;
         return new PartReading(
                 part.id(),
@@ -126,8 +121,41 @@ public final class Reader {
                 consumer == null ? null : (Double) clean(solved.acrossV(consumer)),
                 consumer == null ? null : solved.activity(consumer),
                 consumer == null ? null : (Boolean) Intent.meantLive(consumer, solved.plan(), solved.step()),
-                clean(powerW),
-                branches);
+                powerW(IntStream.range(first, end)),
+                branches(IntStream.range(first, end)));
+    }
+
+    private List<ConnectorReading> connectors() {
+        Map<String, List<Integer>> contacts = new LinkedHashMap<>();
+        solved.plan().connectors().forEach(c -> contacts.put(c.id(), new ArrayList<>()));
+        for (int i = 0; i < solved.branches().size(); i++) {
+            Branch branch = solved.branches().get(i);
+            if (branch.owner() == Branch.Owner.CONNECTOR) {
+                contacts.computeIfAbsent(branch.id(), id -> new ArrayList<>()).add(i);
+            }
+        }
+        List<ConnectorReading> connectors = new ArrayList<>();
+        contacts.forEach((id, own) -> connectors.add(new ConnectorReading(
+                id,
+                powerW(own.stream().mapToInt(Integer::intValue)),
+                branches(own.stream().mapToInt(Integer::intValue)))));
+        return connectors;
+    }
+
+    private double powerW(IntStream branches) {
+        return clean(branches.mapToDouble(solved::powerW).sum());
+    }
+
+    private List<BranchReading> branches(IntStream indices) {
+        return indices.mapToObj(i -> {
+                    Branch branch = solved.branches().get(i);
+                    return new BranchReading(
+                            branch.from(),
+                            branch.to(),
+                            clean(solved.currentA(i)),
+                            clean(solved.acrossV(branch.fromNode(), branch.toNode())));
+                })
+                .toList();
     }
 
     private @Nullable String state(Part part, int first, int end) {

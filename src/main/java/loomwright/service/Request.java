@@ -195,18 +195,22 @@ public final class Request implements Input {
      * The media type of the body, one of those given.
      *
      * @param called what they are in words
-     * @throws Refusal 415 if it is none of them, compressed, or not UTF-8
+     * @throws Refusal 415 if it is none of them, compressed in whatever way, or not UTF-8
      */
     String bodyType(String called, List<String> mediaTypes) {
         String type = context.header("Content-Type");
         String encoding = context.header("Content-Encoding");
         Optional<String> mediaType =
                 mediaTypes.stream().filter(one -> isInUtf8(type, one)).findFirst();
-        if (mediaType.isEmpty() || (encoding != null && !encoding.equalsIgnoreCase("identity"))) {
-            String found = type == null
-                    ? "it has no Content-Type"
-                    : "its Content-Type is '" + Problem.shortened(type) + "'"
-                            + (encoding == null ? "" : ", Content-Encoding '" + Problem.shortened(encoding) + "'");
+        String transfer = context.header("Transfer-Encoding");
+        boolean plain = encoding == null || encoding.equalsIgnoreCase("identity");
+        boolean plainlySent = transfer == null || transfer.equalsIgnoreCase("chunked");
+        if (mediaType.isEmpty() || !plain || !plainlySent) {
+            String found = (type == null
+                            ? "it has no Content-Type"
+                            : "its Content-Type is '" + Problem.shortened(type) + "'")
+                    + (encoding == null ? "" : ", Content-Encoding '" + Problem.shortened(encoding) + "'")
+                    + (plainlySent ? "" : ", Transfer-Encoding '" + Problem.shortened(transfer) + "'");
             throw new Refusal(
                     ProblemType.UNSUPPORTED_MEDIA_TYPE,
                     "Send the body as uncompressed " + called + " in UTF-8 with Content-Type: "

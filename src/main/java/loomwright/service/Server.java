@@ -255,6 +255,8 @@ public final class Server implements AutoCloseable {
         }
         byte[] document = problems.document(refusal, requestId);
         context.status(refusal.type().status());
+        // An answer of text that was about to be sent leaves its encoding behind.
+        context.res().setCharacterEncoding(null);
         context.contentType(Problem.MEDIA_TYPE);
         if (WORTH_NO_WAIT.contains(refusal.type()) || !Arrival.isBringing(context)) {
             context.result(document);

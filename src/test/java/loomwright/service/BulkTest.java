@@ -176,6 +176,9 @@ class BulkTest {
                         new String[] {"no input", "{\"key\":\"k\"}", "invalid-input", "/input"},
                         new String[] {"key is a list", "{\"key\":[1],\"input\":{}}", "invalid-input", "/key"},
                         new String[] {
+                            "key that others read as infinite", "{\"key\":1e400,\"input\":{}}", "invalid-input", "/key"
+                        },
+                        new String[] {
                             "long key", "{\"key\":\"" + "k".repeat(201) + "\",\"input\":{}}", "invalid-input", "/key"
                         },
                         new String[] {
@@ -347,6 +350,7 @@ class BulkTest {
         bulk("fuse", "", "text/csv", "key,currentA,colour\na,5,red\n")
                 .then()
                 .statusCode(400)
+                .header("Content-Type", Problem.MEDIA_TYPE)
                 .body("errors[0].parameter", equalTo("colour"));
         bulk("fuse", "", "text/csv", "currentA,currentA\n1,2\n")
                 .then()

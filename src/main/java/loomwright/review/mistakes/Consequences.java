@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
+import loomwright.network.NoConvergence;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.fault.SingleFault;
@@ -44,7 +45,27 @@ final class Consequences {
         return settings.size();
     }
 
+    /** What a mistake does; or, as a warning, that it could not be calculated. */
     Mistake of(SingleFault fault) {
+        try {
+            return told(fault);
+        } catch (NoConvergence stuck) {
+            return new Mistake(
+                    fault.kind(),
+                    fault.ids(),
+                    fault.words(),
+                    Severity.WARNING,
+                    "Not calculated: the solution did not settle.",
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    List.of("Judge this one by hand; what did not settle: " + String.join(", ", stuck.elementIds())
+                            + "."));
+        }
+    }
+
+    private Mistake told(SingleFault fault) {
         Notices notices = new Notices();
         Overloads overloads = new Overloads(capacities);
         Map<String, Backfeed> backfeeds = new LinkedHashMap<>();

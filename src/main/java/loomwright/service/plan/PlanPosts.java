@@ -50,6 +50,14 @@ public final class PlanPosts {
                 (step, column) -> step.wires().forEach(w -> column.accept(w.wire(), Markdown.figure(w.currentA()))));
         bySteps(
                 text,
+                "Volts lost in connectors",
+                steps,
+                (step, column) -> step.connectors()
+                        .forEach(c -> c.contacts()
+                                .forEach(b -> column.accept(
+                                        b.from() + " to " + b.to(), Markdown.figure(b.voltageV())))));
+        bySteps(
+                text,
                 "What parts do",
                 steps,
                 (step, column) ->

@@ -27,7 +27,7 @@ public final class PlanTables {
 
     private PlanTables() {}
 
-    /** One row for each node, wire and part in each step. */
+    /** One row for each node, wire, part and contact of a connector in each step. */
     public static Table readings(PlanReadings readings) {
         List<List<@Nullable Object>> rows = new ArrayList<>();
         for (StepReadings step : readings.steps()) {
@@ -52,6 +52,16 @@ public final class PlanTables {
             step.parts()
                     .forEach(p -> rows.add(
                             Arrays.asList(step.step(), "part", p.part(), p.acrossV(), null, p.powerW(), p.state())));
+            step.connectors()
+                    .forEach(c -> c.contacts()
+                            .forEach(b -> rows.add(Arrays.asList(
+                                    step.step(),
+                                    "contact",
+                                    c.connector() + ": " + b.from() + " to " + b.to(),
+                                    b.voltageV(),
+                                    b.currentA(),
+                                    b.currentA() * b.voltageV(),
+                                    null))));
         }
         return new Table(READINGS, rows);
     }
