@@ -67,13 +67,14 @@ function told(path, query, answer) {
       ? [element("img", { src: `${path}?${query}&format=svg`, alt: `Plot: ${HEADLINES[path](answer.result)}` })]
       : []),
     details("How it is calculated", answer.working),
-    details(
-      "Sources",
-      answer.basis.map((basis) => `${basis.rule}: ${basis.source}`),
-    ),
+    details("Sources", answer.basis.map(sourceInWords)),
     element("p", {}, "Cautions"),
     element("ul", {}, ...answer.cautions.map((caution) => element("li", {}, caution.text))),
   ];
+}
+
+function sourceInWords(basis) {
+  return `${basis.rule}: ${basis.source}${basis.status === "from-memory" ? " (from memory)" : ""}`;
 }
 
 function details(summary, lines) {

@@ -21,6 +21,11 @@ public record Basis(String rule, String source, Status status) {
         COMMON_PRACTICE
     }
 
+    /** For people: the rule, where it is from, and whether that was looked up. */
+    public String inWords() {
+        return rule + ": " + source + (status == Status.FROM_MEMORY ? " (from memory)" : "");
+    }
+
     public static Basis verified(String rule, String source) {
         return new Basis(rule, source, Status.VERIFIED);
     }

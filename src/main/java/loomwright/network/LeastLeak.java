@@ -1,7 +1,6 @@
 package loomwright.network;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import loomwright.answer.Progress;
 
@@ -60,7 +59,8 @@ final class LeastLeak {
     double[] shiftV(Eliminations eliminations) {
         Branch[] all = branches.toArray(new Branch[0]);
         double[] start = new double[islands.count];
-        NewtonLoop loop = new NewtonLoop(new OperatingPoint(new Contraction(islands.count, 0, all), start), eliminations);
+        NewtonLoop loop =
+                new NewtonLoop(new OperatingPoint(new Contraction(islands.count, 0, all), start), eliminations);
         loop.run(MOST_STEPS, Progress.UNWATCHED);
         return loop.point.nodeV();
     }

@@ -66,7 +66,9 @@ final class OneWayStates {
             if (states[b] == State.CONDUCTING
                     && free[b] instanceof Branch.OneWayBranch soft
                     && network.elements().get(b) instanceof OneWay o
-                    && (soft.slopeOhm != o.slopeOhm() || point.dead() || point.current[b] <= TOLERANCE * point.largestA())) {
+                    && (soft.slopeOhm != o.slopeOhm()
+                            || point.dead()
+                            || point.current[b] <= TOLERANCE * point.largestA())) {
                 return false;
             }
         }

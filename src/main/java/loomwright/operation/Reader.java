@@ -32,6 +32,8 @@ public final class Reader {
     private static final double LIVE_FRACTION = 0.05;
     /** What is left of a zero after the arithmetic, V or A. */
     private static final double NOTHING = 1e-12;
+    /** A diode conducts from here: beside the hundreds of amperes of a starter rounding comes to some 1e-11 A. */
+    private static final double CONDUCTING_A = 1e-9;
 
     private final SolvedStep solved;
 
@@ -169,7 +171,7 @@ public final class Reader {
         } else if (part instanceof IgnitionModule) {
             return end - first > 1 ? "conducting" : "blocking";
         } else if (part instanceof Rectifier) {
-            return clean(solved.currentA(first)) > 0 ? "conducting" : "blocking";
+            return solved.currentA(first) >= CONDUCTING_A ? "conducting" : "blocking";
         } else if (part instanceof Alternator) {
             return solved.step().charging() ? "generating" : "standing";
         }

@@ -181,7 +181,7 @@ final class FuseProtection implements Check {
                 fuse.called() + " (" + number(fuse.ratingA()) + " A) does not protect wire "
                         + worst.wire().id() + " (" + worst.rating().size().name() + ", ampacity " + number(allowedA)
                         + " A by "
-                        + Wording.word(worst.rating().ampacity().orElseThrow().table()) + "): at "
+                        + worst.rating().ampacity().orElseThrow().table().called() + "): at "
                         + number(overload.currentA()) + " A, " + number(overload.multiple())
                         + " times its rating, it "
                         + (opensS == null ? "need not open at all" : "may take " + number(opensS) + " s")

@@ -206,11 +206,10 @@ public final class Request implements Input {
         boolean plain = encoding == null || encoding.equalsIgnoreCase("identity");
         boolean plainlySent = transfer == null || transfer.equalsIgnoreCase("chunked");
         if (mediaType.isEmpty() || !plain || !plainlySent) {
-            String found = (type == null
-                            ? "it has no Content-Type"
-                            : "its Content-Type is '" + Problem.shortened(type) + "'")
-                    + (encoding == null ? "" : ", Content-Encoding '" + Problem.shortened(encoding) + "'")
-                    + (plainlySent ? "" : ", Transfer-Encoding '" + Problem.shortened(transfer) + "'");
+            String found =
+                    (type == null ? "it has no Content-Type" : "its Content-Type is '" + Problem.shortened(type) + "'")
+                            + (encoding == null ? "" : ", Content-Encoding '" + Problem.shortened(encoding) + "'")
+                            + (plainlySent ? "" : ", Transfer-Encoding '" + Problem.shortened(transfer) + "'");
             throw new Refusal(
                     ProblemType.UNSUPPORTED_MEDIA_TYPE,
                     "Send the body as uncompressed " + called + " in UTF-8 with Content-Type: "

@@ -74,7 +74,8 @@ class HostileConnectionTest {
 
     @Test
     void aBodyCompressedOnTheWayIsRefused() {
-        assertThat(LiveService.raw(head("Connection: close", "Transfer-Encoding: gzip, chunked") + "2\r\n{}\r\n0\r\n\r\n"))
+        assertThat(LiveService.raw(
+                        head("Connection: close", "Transfer-Encoding: gzip, chunked") + "2\r\n{}\r\n0\r\n\r\n"))
                 .startsWith("HTTP/1.1 415 ")
                 .contains("Transfer-Encoding 'gzip, chunked'");
     }

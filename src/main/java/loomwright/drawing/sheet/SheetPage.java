@@ -60,8 +60,7 @@ public final class SheetPage {
         ReadingsTable.write(html, sheet.readings());
         html.close();
         html.open("section", "basis").heading("Where the rules come from");
-        html.list("", basis.stream().map(b -> b.rule() + ": " + b.source()).toList())
-                .close();
+        html.list("", basis.stream().map(Basis::inWords).toList()).close();
         return Html.page(sheet.title(), STYLE, html);
     }
 

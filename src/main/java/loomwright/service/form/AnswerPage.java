@@ -3,6 +3,8 @@ package loomwright.service.form;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.PropertyName;
 import loomwright.drawing.Markup;
 import org.jspecify.annotations.Nullable;
 
@@ -25,11 +27,7 @@ public final class AnswerPage {
         body.close().element("h2", "How it is calculated");
         list(body, answer.working());
         body.element("h2", "Sources");
-        list(
-                body,
-                answer.basis().stream()
-                        .map(basis -> basis.rule() + ": " + basis.source())
-                        .toList());
+        list(body, answer.basis().stream().map(Basis::inWords).toList());
         body.open("p")
                 .element("a", "Back to the calculators", "href", "/#calculators")
                 .close();
@@ -52,7 +50,8 @@ public final class AnswerPage {
 
     private static void table(Markup body, Table table) {
         body.open("table").open("thead").open("tr");
-        table.columns().forEach(column -> body.element("th", column, "scope", "col"));
+        table.columns()
+                .forEach(column -> body.element("th", PropertyName.of(column).heading(), "scope", "col"));
         body.close().close().open("tbody");
         for (List<@Nullable Object> row : table.rows()) {
             body.open("tr");

@@ -35,7 +35,7 @@ public final class Markdown {
         }
         if (!answer.basis().isEmpty()) {
             section("Sources")
-                    .bullets(answer.basis().stream().map(Markdown::source).toList());
+                    .bullets(answer.basis().stream().map(Basis::inWords).toList());
         }
         return this;
     }
@@ -45,11 +45,6 @@ public final class Markdown {
                 ? this
                 : section(CAUTIONS)
                         .bullets(answer.cautions().stream().map(Caution::text).toList());
-    }
-
-    private static String source(Basis basis) {
-        String words = basis.rule() + ": " + basis.source();
-        return basis.status() == Basis.Status.FROM_MEMORY ? words + " (from memory)" : words;
     }
 
     /** The first line; a very long one is cut off. */

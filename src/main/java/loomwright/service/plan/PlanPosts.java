@@ -54,8 +54,8 @@ public final class PlanPosts {
                 steps,
                 (step, column) -> step.connectors()
                         .forEach(c -> c.contacts()
-                                .forEach(b -> column.accept(
-                                        b.from() + " to " + b.to(), Markdown.figure(b.voltageV())))));
+                                .forEach(b ->
+                                        column.accept(b.from() + " to " + b.to(), Markdown.figure(b.voltageV())))));
         bySteps(
                 text,
                 "What parts do",

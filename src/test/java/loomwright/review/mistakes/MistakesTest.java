@@ -75,11 +75,18 @@ class MistakesTest {
         assertThat(unsettled).isNotEmpty().allSatisfy(m -> {
             assertThat(m.kind()).isEqualTo(Kind.BAD_JOINT);
             assertThat(m.severity()).isEqualTo(Severity.WARNING);
-            assertThat(m.notes()).hasSize(1).first().asString().contains("by hand").contains("L");
+            assertThat(m.notes())
+                    .hasSize(1)
+                    .first()
+                    .asString()
+                    .contains("by hand")
+                    .contains("L");
         });
         // With steps enough all are told, and those that were told before are told alike.
         List<Mistake> all = report(plan).mistakes();
-        assertThat(all).hasSameSizeAs(report.mistakes()).noneSatisfy(m -> assertThat(m.summary()).startsWith("Not"));
+        assertThat(all)
+                .hasSameSizeAs(report.mistakes())
+                .noneSatisfy(m -> assertThat(m.summary()).startsWith("Not"));
         assertThat(all)
                 .containsAll(report.mistakes().stream()
                         .filter(m -> !unsettled.contains(m))
