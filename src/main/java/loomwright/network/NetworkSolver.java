@@ -154,6 +154,7 @@ public final class NetworkSolver {
                 return Solution.none(iterations, findings.list());
             }
             OneWayStates states = new OneWayStates(soft, settled.point.drive);
+            double[] currentA = settled.point.current;
             if (settled.settled
                     && states.asInLaw(network, settled.point)
                     && bridges(states, settled.point, settled).isEmpty()) {
@@ -161,11 +162,12 @@ public final class NetworkSolver {
             }
             List<Integer> wrong = List.of();
             for (int round = 0; round < limits.maxIterations(); round++) {
-                NewtonLoop clean = clean(states, settled);
+                NewtonLoop clean = clean(states, settled, currentA);
                 if (findings.prevent()) {
                     return Solution.none(iterations, findings.list());
                 }
                 Outcome outcome = new Outcome(clean);
+                currentA = outcome.currentA;
                 wrong = states.contradicted(
                         network, outcome, clean.point.voltage, scale(clean.point.voltage), scale(outcome.currentA));
                 if (wrong.isEmpty()) {
@@ -184,7 +186,7 @@ public final class NetworkSolver {
         /** Gives dead ends behind one-way elements the one potential that does not hang on how the states were found. */
         private Solution rest(OneWayStates states, NewtonLoop settled, Outcome outcome) {
             if (states.reopen(outcome, scale(outcome.currentA))) {
-                NewtonLoop again = clean(states, settled);
+                NewtonLoop again = clean(states, settled, outcome.currentA);
                 Outcome last = new Outcome(again);
                 if (states.contradicted(
                                 network, last, again.point.voltage, scale(again.point.voltage), scale(last.currentA))
@@ -195,9 +197,14 @@ public final class NetworkSolver {
             return finish(settled, outcome);
         }
 
-        private NewtonLoop clean(OneWayStates states, NewtonLoop settled) {
+        /**
+         * Solves with the states fixed.
+         *
+         * @param currentA as they were last, to tell which of several conducting elements is the first to block
+         */
+        private NewtonLoop clean(OneWayStates states, NewtonLoop settled, double[] currentA) {
             double[] nodeV = settled.point.nodeV();
-            Contraction fixed = new Contraction(network.nodes().size(), network.reference(), states.fixed(network));
+            Contraction fixed = withoutFalseLoops(states, currentA);
             OperatingPoint point = new OperatingPoint(fixed, nodeV);
             List<Integer> bridges = bridges(states, point, settled);
             if (bridges.isEmpty()) {
@@ -206,6 +213,20 @@ public final class NetworkSolver {
             }
             states.conduct(bridges);
             return settle(contract(states.fixed(network)), nodeV);
+        }
+
+        /** Of elements with different thresholds side by side no more than one conducts, if they are ideal. */
+        private Contraction withoutFalseLoops(OneWayStates states, double[] currentA) {
+            while (true) {
+                Contraction fixed = new Contraction(network.nodes().size(), network.reference(), states.fixed(network));
+                boolean changed = false;
+                for (int k = 0; !changed && k < fixed.closing.length; k++) {
+                    changed = fixed.conflicts(fixed.closing[k]) && states.giveWay(fixed, fixed.closing[k], currentA);
+                }
+                if (!changed) {
+                    return fixed;
+                }
+            }
         }
 
         private List<Integer> bridges(OneWayStates states, OperatingPoint point, NewtonLoop settled) {

@@ -114,6 +114,46 @@ final class OneWayStates {
         return bridges;
     }
 
+    /**
+     * Of a loop of conducting elements whose voltages do not add up to zero, which drives a current round it, lets that
+     * element give way which is the first to do so as this current grows: one that it runs against blocks, one that it runs
+     * with comes to its limit.
+     *
+     * @param currentA of the last solution
+     * @return false if there is none: then the loop is a dead short
+     */
+    boolean giveWay(Contraction contraction, int closing, double[] currentA) {
+        List<Integer> loop = contraction.loop(closing);
+        double sumV = 0;
+        boolean[] forward = new boolean[loop.size()];
+        int node = contraction.branches[closing].from;
+        for (int k = 0; k < forward.length; k++) {
+            Branch.Ideal branch = (Branch.Ideal) contraction.branches[loop.get(k)];
+            forward[k] = branch.from == node;
+            sumV += forward[k] ? branch.voltageV : -branch.voltageV;
+            node = forward[k] ? branch.to : branch.from;
+        }
+        int first = -1;
+        State givenWay = State.BLOCKING;
+        double leastA = Double.POSITIVE_INFINITY;
+        for (int k = 0; k < forward.length; k++) {
+            int b = loop.get(k);
+            if (states[b] == State.CONDUCTING && free[b] instanceof Branch.OneWayBranch oneWay) {
+                boolean against = forward[k] == sumV > 0;
+                double roomA = against ? currentA[b] : oneWay.limitA - currentA[b];
+                if (roomA < leastA) {
+                    first = b;
+                    givenWay = against ? State.BLOCKING : State.LIMITED;
+                    leastA = roomA;
+                }
+            }
+        }
+        if (first >= 0) {
+            states[first] = givenWay;
+        }
+        return first >= 0;
+    }
+
     void conduct(List<Integer> elements) {
         elements.forEach(b -> states[b] = State.CONDUCTING);
     }

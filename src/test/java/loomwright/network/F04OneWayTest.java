@@ -124,4 +124,27 @@ class F04OneWayTest {
         assertThat(r.amps("joint")).isCloseTo(2, within(1e-13));
         assertThat(r.determined("joint")).isTrue();
     }
+
+    @Test
+    void ofIdealElementsSideBySideTheOneOfLeastThresholdConducts() {
+        Circuit.Reading r = new Circuit()
+                .source("s", "0", "a", 12, 1)
+                .oneWay("early", "a", "b", 0.5, 0)
+                .oneWay("late", "a", "b", 0.50001, 0)
+                .resistor("load", "b", "0", 4)
+                .solve();
+        assertThat(r.amps("early")).isCloseTo(11.5 / 5, within(1e-12));
+        assertThat(r.amps("late")).isZero();
+    }
+
+    @Test
+    void anIdealElementThatARegulatedSourceDrivesBeyondItsThresholdIsAtItsLimit() {
+        // The source holds 0.66 V over the element, which has a threshold of 0.65 V and a limit of 1.5 A.
+        Circuit.Reading r = new Circuit()
+                .add(new OneWay("regulated", 1, 0, -0.66, 0, Double.POSITIVE_INFINITY))
+                .add(new OneWay("limited", 0, 1, 0.65, 0, 1.5))
+                .resistor("feed", "a", "0", 100)
+                .solve();
+        assertThat(r.amps("limited")).isCloseTo(1.5, within(1e-12));
+    }
 }

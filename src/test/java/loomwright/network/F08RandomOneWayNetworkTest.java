@@ -40,12 +40,12 @@ class F08RandomOneWayNetworkTest {
         return new Network(IntStream.range(0, nodes).mapToObj(i -> "n" + i).toList(), elements, 0);
     }
 
-    @Property(seed = "81", tries = 400)
+    @Property(seed = "81", tries = 5000)
     void agreesWithATrialOfAllStates(@ForAll @IntRange(max = 1_000_000) int seed) {
         compare(random(seed, false));
     }
 
-    @Property(seed = "82", tries = 400)
+    @Property(seed = "82", tries = 5000)
     void idealElementsAgreeWithATrialOfAllStates(@ForAll @IntRange(max = 1_000_000) int seed) {
         compare(random(seed, true));
     }

@@ -88,9 +88,9 @@ class CalculatorsTest {
     @ParameterizedTest
     @CsvSource({
         "/v1/ballast, 6.342281879",
-        "/v1/spark, requiredKv",
+        "/v1/spark, 'required, kV'",
         "/v1/voltage-drop, ohm/m",
-        "/v1/fuse, ratingA",
+        "/v1/fuse, 'rating, A'",
         "/v1/resistance, 3.4"
     })
     void withoutScriptsTheAnswerIsAPage(String path, String figure) {
