@@ -42,7 +42,7 @@ class F07RandomLinearNetworkTest {
                         default -> new Resistor(id, from, to, ohms(random));
                     });
         }
-        return new Network(names(nodes), elements, 0);
+        return new Network(RandomNetwork.names(nodes), elements, 0);
     }
 
     private static double ohms(Random random) {
@@ -51,10 +51,6 @@ class F07RandomLinearNetworkTest {
 
     private static double volts(Random random) {
         return 12 * random.nextGaussian();
-    }
-
-    private static List<String> names(int nodes) {
-        return IntStream.range(0, nodes).mapToObj(i -> "n" + i).toList();
     }
 
     private static Solution solve(Network network) {
@@ -175,7 +171,7 @@ class F07RandomLinearNetworkTest {
             moved.add(moved(network.elements().get(i), place));
         }
         Solution before = solve(network);
-        Solution after = solve(new Network(names(n), moved, place.get(0)));
+        Solution after = solve(new Network(RandomNetwork.names(n), moved, place.get(0)));
         double tolerance = 1e-9 * (1 + largestA(before, network));
         for (int k = 0; k < order.size(); k++) {
             Element e = network.elements().get(order.get(k));

@@ -37,7 +37,7 @@ class F08RandomOneWayNetworkTest {
             double limitA = random.nextInt(3) == 0 ? 2 * random.nextDouble() + 0.01 : Double.POSITIVE_INFINITY;
             elements.add(new OneWay("d" + k, from, to, thresholdV, slopeOhm, limitA));
         }
-        return new Network(IntStream.range(0, nodes).mapToObj(i -> "n" + i).toList(), elements, 0);
+        return new Network(RandomNetwork.names(nodes), elements, 0);
     }
 
     @Property(seed = "81", tries = 5000)

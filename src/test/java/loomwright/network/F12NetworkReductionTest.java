@@ -112,7 +112,7 @@ class F12NetworkReductionTest {
         RealMatrix inverse = new SingularValueDecomposition(laplace).getSolver().getInverse();
         double expected = inverse.getEntry(0, 0) + inverse.getEntry(n - 1, n - 1) - 2 * inverse.getEntry(0, n - 1);
         Network network =
-                new Network(IntStream.range(0, n).mapToObj(i -> "n" + i).toList(), elements, 0);
+                new Network(RandomNetwork.names(n), elements, 0);
         NetworkReduction r = NetworkReduction.between(network, 0, n - 1);
         assertThat(r.totalOhm().orElseThrow()).isCloseTo(expected, within(1e-8 * expected));
     }

@@ -2,30 +2,14 @@ package loomwright.network;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Random;
-import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 
 /** Feature 13: whatever is connected with whatever, the solution obeys every law, or it is said why there is none. */
 class F13RandomNonlinearNetworkTest {
-    /** Elements of all kinds between any nodes: islands, ideal loops, one-way elements against each other. */
-    private static Network random(int seed) {
-        Random random = new Random(seed);
-        int nodes = 3 + random.nextInt(8);
-        int count = nodes + random.nextInt(nodes);
-        List<Element> elements = new ArrayList<>();
-        for (int k = 0; k < count; k++) {
-            int from = random.nextInt(nodes);
-            int to = (from + 1 + random.nextInt(nodes - 1)) % nodes;
-            elements.add(element(random, "e" + k, from, to));
-        }
-        return new Network(IntStream.range(0, nodes).mapToObj(i -> "n" + i).toList(), elements, 0);
-    }
-
+    /** Of all kinds: ideal loops, one-way elements against each other. */
     private static Element element(Random random, String id, int from, int to) {
         double limitA = random.nextInt(4) == 0 ? 0.1 + 5 * random.nextDouble() : Double.POSITIVE_INFINITY;
         double slopeOhm = random.nextBoolean() ? 0 : 0.01;
@@ -46,7 +30,7 @@ class F13RandomNonlinearNetworkTest {
 
     @Property(seed = "131", tries = 2000)
     void isSolvedAndObeysAllLawsOrSaysWhyNot(@ForAll @IntRange(max = 1_000_000) int seed) {
-        Network network = random(seed);
+        Network network = RandomNetwork.of(seed, F13RandomNonlinearNetworkTest::element);
         Solution solution = new NetworkSolver(NetworkLimits.defaults()).solve(network);
         Checker.check(network, solution);
         assertThat(solution.findings())

@@ -14,20 +14,7 @@ import net.jqwik.api.constraints.IntRange;
 
 /** Feature 15: the same network written in another order has the same figures, at dead ends behind diodes too. */
 class F15NamesAndOrderTest {
-    /** Resistors, batteries and diodes between any nodes, few enough that dead ends and islands abound. */
-    private static Network random(int seed) {
-        Random random = new Random(seed);
-        int nodes = 3 + random.nextInt(8);
-        int count = nodes + random.nextInt(nodes);
-        List<Element> elements = new ArrayList<>();
-        for (int k = 0; k < count; k++) {
-            int from = random.nextInt(nodes);
-            int to = (from + 1 + random.nextInt(nodes - 1)) % nodes;
-            elements.add(element(random, "e" + k, from, to));
-        }
-        return new Network(names(nodes), elements, 0);
-    }
-
+    /** Resistors, batteries and diodes. */
     private static Element element(Random random, String id, int from, int to) {
         return switch (random.nextInt(6)) {
             case 0 -> new OneWay(id, from, to, 0.7, 0.01, Double.POSITIVE_INFINITY);
@@ -37,13 +24,9 @@ class F15NamesAndOrderTest {
         };
     }
 
-    private static List<String> names(int nodes) {
-        return IntStream.range(0, nodes).mapToObj(i -> "n" + i).toList();
-    }
-
     @Property(seed = "151", tries = 5000)
     void everyNodeHasTheSameVoltage(@ForAll @IntRange(max = 1_000_000) int seed) {
-        Network network = random(seed);
+        Network network = RandomNetwork.of(seed, F15NamesAndOrderTest::element);
         int n = network.nodes().size();
         Random random = new Random(seed);
         List<Integer> place = new ArrayList<>(IntStream.range(0, n).boxed().toList());
@@ -53,7 +36,7 @@ class F15NamesAndOrderTest {
         List<Element> moved = shuffled.stream().map(e -> moved(e, place)).toList();
         NetworkSolver solver = new NetworkSolver(NetworkLimits.defaults());
         Solution before = solver.solve(network);
-        Solution after = solver.solve(new Network(names(n), moved, place.get(0)));
+        Solution after = solver.solve(new Network(network.nodes(), moved, place.get(0)));
         assertThat(after.solved()).isEqualTo(before.solved());
         for (int node = 0; before.solved() && node < n; node++) {
             int there = place.get(node);
@@ -67,7 +50,7 @@ class F15NamesAndOrderTest {
     /** The second method: leaks in earnest, 1e9 ohm from each node to the reference. Then nothing floats. */
     @Property(seed = "152", tries = 5000)
     void deadEndsStandWhereTheLeastLeakDrawsThem(@ForAll @IntRange(max = 1_000_000) int seed) {
-        Network network = random(seed);
+        Network network = RandomNetwork.of(seed, F15NamesAndOrderTest::element);
         List<Element> leaking = new ArrayList<>(network.elements());
         for (int node = 1; node < network.nodes().size(); node++) {
             leaking.add(new Resistor("leak " + node, node, 0, 1e9));
