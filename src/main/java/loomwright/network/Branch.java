@@ -133,17 +133,22 @@ abstract sealed class Branch {
 
     /** See {@link OneWay}; its slope may be taken larger than it is while the states are looked for. */
     static final class OneWayBranch extends Branch {
+        private static final double BORDER_OHM = 1e-11;
+
         final double slopeOhm;
         final double limitA;
 
         OneWayBranch(OneWay oneWay, double slopeOhm) {
-            this(oneWay.from(), oneWay.to(), -oneWay.thresholdV(), slopeOhm, oneWay.limitA());
+            super(oneWay.from(), oneWay.to(), -oneWay.thresholdV());
+            this.slopeOhm = slopeOhm;
+            this.limitA = oneWay.limitA();
         }
 
-        OneWayBranch(int from, int to, double biasV, double slopeOhm, double limitA) {
+        /** The border of an island, see {@link LeastLeak}: nearly ideal against its leaks. */
+        OneWayBranch(int from, int to, double biasV) {
             super(from, to, biasV);
-            this.slopeOhm = slopeOhm;
-            this.limitA = limitA;
+            this.slopeOhm = BORDER_OHM;
+            this.limitA = Double.POSITIVE_INFINITY;
         }
 
         private double limitV() {

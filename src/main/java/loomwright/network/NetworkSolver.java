@@ -28,6 +28,7 @@ public final class NetworkSolver {
     private final NetworkLimits limits;
     private final Progress progress;
     private final Eliminations eliminations = new Eliminations();
+    private final Eliminations leaks = new Eliminations();
 
     public NetworkSolver(NetworkLimits limits) {
         this(limits, Progress.UNWATCHED);
@@ -153,72 +154,63 @@ public final class NetworkSolver {
             if (findings.prevent()) {
                 return Solution.none(iterations, findings.list());
             }
-            OneWayStates states = new OneWayStates(soft, settled.point.drive);
+            OneWayStates states = new OneWayStates(network, soft, settled.point.drive);
+            boolean inLaw = settled.settled && states.asInLaw();
             double[] currentA = settled.point.current;
-            if (settled.settled
-                    && states.asInLaw(network, settled.point)
-                    && bridges(states, settled.point, settled).isEmpty()) {
-                return finish(settled, new Outcome(settled));
-            }
             List<Integer> wrong = List.of();
             for (int round = 0; round < limits.maxIterations(); round++) {
-                NewtonLoop clean = clean(states, settled, currentA);
+                NewtonLoop loop = inLaw && round == 0 ? settled : clean(states, settled, currentA);
                 if (findings.prevent()) {
                     return Solution.none(iterations, findings.list());
                 }
-                Outcome outcome = new Outcome(clean);
-                currentA = outcome.currentA;
-                wrong = states.contradicted(
-                        network, outcome, clean.point.voltage, scale(clean.point.voltage), scale(outcome.currentA));
+                Outcome outcome = new Outcome(loop);
+                double scaleV = scale(loop.point.voltage);
+                double scaleA = scale(outcome.currentA);
+                wrong = states.contradicted(outcome, loop.point.voltage, scaleV, scaleA);
                 if (wrong.isEmpty()) {
-                    return rest(states, clean, outcome);
+                    LeastLeak leak =
+                            new LeastLeak(network, loop.point, states, outcome, scaleV, scaleA, leaks, progress);
+                    iterations += leak.iterations;
+                    if (leak.violated.isEmpty()) {
+                        return finish(loop, leak.free ? new Outcome(loop, leak) : outcome);
+                    }
+                    wrong = leak.violated;
                 }
                 // All at once is quick but may go round in circles; the first alone does not in regular networks
                 // (K. G. Murty's least-index rule for complementarity problems, from memory).
                 for (int b : round < 5 ? wrong : wrong.subList(0, 1)) {
                     states.change(b, outcome);
                 }
-                settled = clean;
+                settled = loop;
+                currentA = outcome.currentA;
             }
             throw new NoConvergence(iterations, 0, ids(wrong));
-        }
-
-        /** Gives dead ends behind one-way elements the one potential that does not hang on how the states were found. */
-        private Solution rest(OneWayStates states, NewtonLoop settled, Outcome outcome) {
-            if (states.reopen(outcome, scale(outcome.currentA))) {
-                NewtonLoop again = clean(states, settled, outcome.currentA);
-                Outcome last = new Outcome(again);
-                if (states.contradicted(
-                                network, last, again.point.voltage, scale(again.point.voltage), scale(last.currentA))
-                        .isEmpty()) {
-                    return finish(again, last);
-                }
-            }
-            return finish(settled, outcome);
         }
 
         /**
          * Solves with the states fixed.
          *
-         * @param currentA as they were last, to tell which of several conducting elements is the first to block
+         * @param currentA as they were last, to tell which of several conducting elements is the first to give way
          */
         private NewtonLoop clean(OneWayStates states, NewtonLoop settled, double[] currentA) {
-            double[] nodeV = settled.point.nodeV();
-            Contraction fixed = withoutFalseLoops(states, currentA);
-            OperatingPoint point = new OperatingPoint(fixed, nodeV);
-            List<Integer> bridges = bridges(states, point, settled);
-            if (bridges.isEmpty()) {
-                checked(fixed);
-                return settle(point);
+            while (true) {
+                Contraction fixed = checked(withoutFalseLoops(states, currentA));
+                NewtonLoop loop = new NewtonLoop(new OperatingPoint(fixed, settled.point.nodeV()), eliminations);
+                if (findings.prevent()) {
+                    return loop;
+                }
+                run(loop);
+                // Had the network itself no return for a current, the search for the states would have shown it.
+                if (loop.withoutReturn < 0 || !states.releaseLimits(loop)) {
+                    return settled(withReturn(loop));
+                }
             }
-            states.conduct(bridges);
-            return settle(contract(states.fixed(network)), nodeV);
         }
 
-        /** Of elements with different thresholds side by side no more than one conducts, if they are ideal. */
+        /** With the states corrected where ideal branches and conducting ideal elements make a loop that cannot be. */
         private Contraction withoutFalseLoops(OneWayStates states, double[] currentA) {
             while (true) {
-                Contraction fixed = new Contraction(network.nodes().size(), network.reference(), states.fixed(network));
+                Contraction fixed = new Contraction(network.nodes().size(), network.reference(), states.fixed());
                 boolean changed = false;
                 for (int k = 0; !changed && k < fixed.closing.length; k++) {
                     changed = fixed.conflicts(fixed.closing[k]) && states.giveWay(fixed, fixed.closing[k], currentA);
@@ -227,10 +219,6 @@ public final class NetworkSolver {
                     return fixed;
                 }
             }
-        }
-
-        private List<Integer> bridges(OneWayStates states, OperatingPoint point, NewtonLoop settled) {
-            return states.bridges(point, settled.point.voltage, scale(settled.point.voltage), eliminations);
         }
 
         /** One-way elements with a slope that is small, but not so small that the matrix suffers. */
@@ -279,9 +267,12 @@ public final class NetworkSolver {
         }
 
         private NewtonLoop settle(OperatingPoint point) {
-            NewtonLoop loop = approach(point);
+            return settled(approach(point));
+        }
+
+        private NewtonLoop settled(NewtonLoop loop) {
             if (!findings.prevent() && !loop.settled) {
-                throw new NoConvergence(iterations, point.residual(), nonlinear());
+                throw new NoConvergence(iterations, loop.point.residual(), nonlinear());
             }
             return loop;
         }
@@ -289,15 +280,22 @@ public final class NetworkSolver {
         /** Goes as near to rest as the limits allow. */
         private NewtonLoop approach(OperatingPoint point) {
             NewtonLoop loop = new NewtonLoop(point, eliminations);
-            if (findings.prevent()) {
-                return loop;
+            if (!findings.prevent()) {
+                run(loop);
             }
-            loop.run(limits.maxIterations(), progress);
-            iterations += loop.iterations;
+            return withReturn(loop);
+        }
+
+        private NewtonLoop withReturn(NewtonLoop loop) {
             if (loop.withoutReturn >= 0) {
                 findings.noReturn(loop);
             }
             return loop;
+        }
+
+        private void run(NewtonLoop loop) {
+            loop.run(limits.maxIterations(), progress);
+            iterations += loop.iterations;
         }
 
         private Solution finish(NewtonLoop settled, Outcome outcome) {

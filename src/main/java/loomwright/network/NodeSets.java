@@ -12,6 +12,10 @@ final class NodeSets {
         }
     }
 
+    int count() {
+        return before.length;
+    }
+
     /** The first of a node's set. */
     int find(int node) {
         int at = node;

@@ -16,10 +16,9 @@ final class OneWayStates {
         LIMITED
     }
 
+    private final Network network;
     private final Branch[] free;
     private final State[] states;
-    /** Elements that were found to block after all: they give no island its potential. */
-    private final boolean[] proved;
 
     /**
      * Reads the states off a solution.
@@ -27,10 +26,10 @@ final class OneWayStates {
      * @param free the branches with one-way elements as they are
      * @param driveV their drives
      */
-    OneWayStates(Branch[] free, double[] driveV) {
+    OneWayStates(Network network, Branch[] free, double[] driveV) {
+        this.network = network;
         this.free = free;
         states = new State[free.length];
-        proved = new boolean[free.length];
         for (int b = 0; b < free.length; b++) {
             if (free[b] instanceof Branch.OneWayBranch oneWay) {
                 double a = oneWay.currentA(driveV[b]);
@@ -40,7 +39,7 @@ final class OneWayStates {
     }
 
     /** The branches with each one-way element replaced by what it is in its state. */
-    Branch[] fixed(Network network) {
+    Branch[] fixed() {
         Branch[] fixed = free.clone();
         for (int b = 0; b < free.length; b++) {
             if (network.elements().get(b) instanceof OneWay o) {
@@ -57,61 +56,17 @@ final class OneWayStates {
         return fixed;
     }
 
-    /**
-     * Whether the branches obey the laws of the elements beyond doubt: none that conducts has a slope taken larger than
-     * it is, or so little current that this may be rounding.
-     */
-    boolean asInLaw(Network network, OperatingPoint point) {
+    /** Whether the branches obey the laws of the elements: none that conducts has a slope taken larger than it is. */
+    boolean asInLaw() {
         for (int b = 0; b < free.length; b++) {
             if (states[b] == State.CONDUCTING
                     && free[b] instanceof Branch.OneWayBranch soft
                     && network.elements().get(b) instanceof OneWay o
-                    && (soft.slopeOhm != o.slopeOhm()
-                            || point.dead()
-                            || point.current[b] <= TOLERANCE * point.largestA())) {
+                    && soft.slopeOhm != o.slopeOhm()) {
                 return false;
             }
         }
         return true;
-    }
-
-    /**
-     * The blocking elements that conduct to give an island its potential: the open end of a diode shows the voltage
-     * behind it. An island may stand anywhere between the thresholds around it; as in a real circuit it goes where the
-     * least leak draws it.
-     *
-     * @param point with the islands as they are
-     * @param voltageV of each branch, with the scale of these
-     */
-    List<Integer> bridges(OperatingPoint point, double[] voltageV, double scaleV, Eliminations eliminations) {
-        Islands islands = point.islands();
-        if (islands.count == 1) {
-            return List.of();
-        }
-        LeastLeak leak = new LeastLeak(islands, point);
-        List<Integer> borders = new ArrayList<>();
-        for (int b = 0; b < free.length; b++) {
-            if (states[b] == State.BLOCKING && !proved[b] && free[b] instanceof Branch.OneWayBranch) {
-                if (leak.border(b, voltageV[b] + free[b].biasV)) {
-                    borders.add(b);
-                }
-            }
-        }
-        if (borders.isEmpty()) {
-            return List.of();
-        }
-        double[] shiftV = leak.shiftV(eliminations);
-        List<Integer> bridges = new ArrayList<>();
-        NodeSets joined = new NodeSets(islands.count);
-        for (int b : borders) {
-            int from = islands.islandOf[point.from[b]];
-            int to = islands.islandOf[point.to[b]];
-            double driveV = voltageV[b] + free[b].biasV + shiftV[from] - shiftV[to];
-            if (driveV >= -TOLERANCE * scaleV && joined.join(from, to)) {
-                bridges.add(b);
-            }
-        }
-        return bridges;
     }
 
     /**
@@ -154,33 +109,56 @@ final class OneWayStates {
         return first >= 0;
     }
 
-    void conduct(List<Integer> elements) {
-        elements.forEach(b -> states[b] = State.CONDUCTING);
-    }
-
     /**
-     * Opens the elements that conduct no current, and forgets which were found to block: what they did on the way to a
-     * solution can hang on the order of the elements.
+     * Lets the elements at their limit conduct freely that drive a current into, or out of, an island from which nothing
+     * leads it back.
      *
      * @return whether there were any
      */
-    boolean reopen(Outcome outcome, double scaleA) {
+    boolean releaseLimits(NewtonLoop loop) {
         boolean any = false;
         for (int b = 0; b < free.length; b++) {
-            boolean idle = states[b] == State.CONDUCTING
-                    && outcome.determined[b]
-                    && Math.abs(outcome.currentA[b]) <= TOLERANCE * scaleA;
-            if (idle) {
-                states[b] = State.BLOCKING;
+            boolean into = loop.islands().islandOf[loop.point.from[b]] == loop.withoutReturn;
+            boolean out = loop.islands().islandOf[loop.point.to[b]] == loop.withoutReturn;
+            if (states[b] == State.LIMITED && into != out) {
+                states[b] = State.CONDUCTING;
+                any = true;
             }
-            any |= idle || proved[b];
-            proved[b] = false;
         }
         return any;
     }
 
+    boolean isOneWay(int b) {
+        return free[b] instanceof Branch.OneWayBranch;
+    }
+
+    boolean isConducting(int b) {
+        return states[b] == State.CONDUCTING;
+    }
+
+    /** How far the voltage over an element is beyond its threshold, V. */
+    double beyondThresholdV(int b, double voltageV) {
+        return voltageV + free[b].biasV;
+    }
+
+    /**
+     * What keeps two islands from moving apart that are joined by this element alone: one that conducts as soon as the state
+     * would change.
+     *
+     * @param from the island at its {@code from}
+     * @param voltageV over it before they move
+     */
+    Branch.OneWayBranch border(int b, int from, int to, double voltageV) {
+        double beyondV = beyondThresholdV(b, voltageV);
+        if (states[b] == State.LIMITED) {
+            OneWay o = (OneWay) network.elements().get(b);
+            return new Branch.OneWayBranch(to, from, o.slopeOhm() * o.limitA() - beyondV);
+        }
+        return new Branch.OneWayBranch(from, to, beyondV);
+    }
+
     /** The elements that contradict their states in a solution with these states fixed. */
-    List<Integer> contradicted(Network network, Outcome outcome, double[] voltageV, double scaleV, double scaleA) {
+    List<Integer> contradicted(Outcome outcome, double[] voltageV, double scaleV, double scaleA) {
         List<Integer> wrong = new ArrayList<>();
         for (int b = 0; b < free.length; b++) {
             if (network.elements().get(b) instanceof OneWay o) {
@@ -207,6 +185,5 @@ final class OneWayStates {
             case BLOCKING, LIMITED -> State.CONDUCTING;
             case CONDUCTING -> outcome.currentA[branch] < 0 ? State.BLOCKING : State.LIMITED;
         };
-        proved[branch] |= states[branch] == State.BLOCKING;
     }
 }

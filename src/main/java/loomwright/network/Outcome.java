@@ -26,8 +26,17 @@ final class Outcome {
         powerResidual = 0;
     }
 
+    /** With the islands as the loop left them. */
     Outcome(NewtonLoop loop) {
-        OperatingPoint settled = loop.point;
+        this(loop.point, loop.point.nodeV(), loop.point.voltage, islandOf(loop));
+    }
+
+    /** With the islands where the leaks draw them. */
+    Outcome(NewtonLoop loop, LeastLeak leak) {
+        this(loop.point, leak.nodeV, leak.branchV, leak.islandOf);
+    }
+
+    private Outcome(OperatingPoint settled, double[] nodeV, double[] branchV, int[] islandOf) {
         Contraction contraction = settled.contraction;
         Branch[] branches = contraction.branches;
         currentA = settled.current.clone();
@@ -42,28 +51,35 @@ final class Outcome {
                 determined[b] = false;
             }
         }
-        voltageV = settled.nodeV();
-        Islands islands = loop.islands();
+        this.islandOf = islandOf;
+        voltageV = nodeV.clone();
         floating = new boolean[voltageV.length];
-        islandOf = new int[voltageV.length];
-        double[] base = new double[islands.count];
+        double[] base = new double[voltageV.length];
         Arrays.fill(base, Double.NaN);
         base[0] = 0;
         for (int node = 0; node < voltageV.length; node++) {
-            int island = islands.islandOf[contraction.superOf[node]];
+            int island = islandOf[node];
             if (Double.isNaN(base[island])) {
                 base[island] = voltageV[node];
             }
-            islandOf[node] = island;
             floating[node] = island != 0;
             voltageV[node] -= base[island];
         }
         powerW = new double[branches.length];
         for (int b = 0; b < branches.length; b++) {
-            powerW[b] = currentA[b] * settled.voltage[b];
+            powerW[b] = currentA[b] * branchV[b];
         }
         kirchhoffResidual = kirchhoff(branches);
-        powerResidual = power(settled.voltage);
+        powerResidual = power(branchV);
+    }
+
+    private static int[] islandOf(NewtonLoop loop) {
+        int[] superOf = loop.point.contraction.superOf;
+        int[] islandOf = new int[superOf.length];
+        for (int node = 0; node < islandOf.length; node++) {
+            islandOf[node] = loop.islands().islandOf[superOf[node]];
+        }
+        return islandOf;
     }
 
     private double kirchhoff(Branch[] branches) {

@@ -43,6 +43,11 @@ final class Circuit {
         return add(new OneWay(id, node(from), node(to), thresholdV, slopeOhm, Double.POSITIVE_INFINITY));
     }
 
+    /** An ideal one-way element without threshold that takes a limited current. */
+    Circuit limited(String id, String from, String to, double limitA) {
+        return add(new OneWay(id, node(from), node(to), 0, 0, limitA));
+    }
+
     Circuit limited(String id, String from, String to, double thresholdV, double slopeOhm, double limitA) {
         return add(new OneWay(id, node(from), node(to), thresholdV, slopeOhm, limitA));
     }

@@ -147,4 +147,30 @@ class F04OneWayTest {
                 .solve();
         assertThat(r.amps("limited")).isCloseTo(1.5, within(1e-12));
     }
+
+    @Test
+    void aMicroampereDrivenThroughADiodeBesideAKiloampereIsNoRounding() {
+        Circuit.Reading r = new Circuit()
+                .source("battery", "0", "plus", 12, 0)
+                .resistor("starter", "plus", "0", 0.012)
+                .current("trickle", "0", "a", 1e-6)
+                .oneWay("d", "a", "0", 0.7, 0.01)
+                .solve();
+        assertThat(r.amps("d")).isCloseTo(1e-6, within(1e-12));
+        assertThat(r.volts("a")).isCloseTo(0.70000001, within(1e-9));
+    }
+
+    @Test
+    void aNodeBetweenTwoElementsAtTheirLimitStandsWhereTheLeastLeakDrawsIt() {
+        // Each holds 2 A from 0 V or more over it on; the node between may be anywhere from 0 to 6 V, and leaks to 0 V.
+        Circuit.Reading r = new Circuit()
+                .source("s", "0", "a", 12, 3)
+                .limited("first", "a", "b", 2)
+                .limited("second", "b", "0", 2)
+                .solve();
+        assertThat(r.amps("first")).isCloseTo(2, within(1e-12));
+        assertThat(r.amps("second")).isCloseTo(2, within(1e-12));
+        assertThat(r.volts("a")).isCloseTo(6, within(1e-9));
+        assertThat(r.volts("b")).isCloseTo(0, within(1e-9));
+    }
 }

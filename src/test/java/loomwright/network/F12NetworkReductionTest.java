@@ -7,7 +7,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import java.util.stream.IntStream;
 import loomwright.answer.RejectedInput;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -111,8 +110,7 @@ class F12NetworkReductionTest {
         }
         RealMatrix inverse = new SingularValueDecomposition(laplace).getSolver().getInverse();
         double expected = inverse.getEntry(0, 0) + inverse.getEntry(n - 1, n - 1) - 2 * inverse.getEntry(0, n - 1);
-        Network network =
-                new Network(RandomNetwork.names(n), elements, 0);
+        Network network = new Network(RandomNetwork.names(n), elements, 0);
         NetworkReduction r = NetworkReduction.between(network, 0, n - 1);
         assertThat(r.totalOhm().orElseThrow()).isCloseTo(expected, within(1e-8 * expected));
     }
