@@ -11,13 +11,16 @@ import java.util.PriorityQueue;
  * that each way comes with the amperes that take it.
  *
  * <p>Each branch is an arc in the direction in which it feeds (that of its current; with the positive pole earthed the
- * opposite), as wide as its amperes. The widest path (Dijkstra with the
- * narrowest arc as measure) is taken out with its width, again and again. Cost: arcs times log nodes for each path.
+ * opposite), as wide as its amperes. The widest path is taken out with its width, again and again: Dijkstra with the
+ * narrowest arc as measure; of ways that are equally narrow somewhere, such as those to one small load from two sources, the one
+ * that is wider elsewhere; of ways that are equal throughout, such as two equal lamps, the one whose names come first. So the
+ * order of the plan does not matter. Cost: arcs times log nodes for each path.
  */
 public final class CurrentPaths {
     /** Currents below this are noise of the solution. */
     private static final double NOISE_A = 1e-9;
 
+    private final List<Branch> branches;
     private final int[] tail;
     private final int[] head;
     private final double[] leftA;
@@ -27,7 +30,7 @@ public final class CurrentPaths {
     private final int[] leaving;
 
     public CurrentPaths(SolvedStep solved) {
-        List<Branch> branches = solved.branches();
+        branches = solved.branches();
         int count = branches.size();
         tail = new int[count];
         head = new int[count];
@@ -78,39 +81,56 @@ public final class CurrentPaths {
      */
     public List<Integer> widest(int first, int end) {
         int nodes = start.length - 1;
-        double[] width = new double[nodes];
+        Reached[] best = new Reached[nodes];
         int[] via = new int[nodes];
         Arrays.fill(via, -1);
         boolean[] done = new boolean[nodes];
-        width[first] = Double.MAX_VALUE;
         PriorityQueue<Reached> queue = new PriorityQueue<>();
-        queue.add(new Reached(first, Double.MAX_VALUE));
+        best[first] = new Reached(first, Double.MAX_VALUE, 0);
+        queue.add(best[first]);
         while (!queue.isEmpty() && !done[end]) {
-            int node = queue.poll().node();
-            if (done[node]) {
+            Reached here = queue.poll();
+            if (done[here.node()]) {
                 continue;
             }
-            done[node] = true;
-            for (int k = start[node]; k < start[node + 1]; k++) {
+            done[here.node()] = true;
+            for (int k = start[here.node()]; k < start[here.node() + 1]; k++) {
                 int branch = leaving[k];
                 int next = head[branch];
-                double reached = Math.min(width[node], leftA[branch]);
-                if (!done[next] && reached > NOISE_A && reached > width[next]) {
-                    width[next] = reached;
-                    via[next] = branch;
-                    queue.add(new Reached(next, reached));
+                if (!done[next] && leftA[branch] > NOISE_A) {
+                    Reached reached = here.through(next, leftA[branch]);
+                    int better = best[next] == null ? 1 : best[next].compareTo(reached);
+                    if (better > 0 || (better == 0 && name(branch).compareTo(name(via[next])) < 0)) {
+                        best[next] = reached;
+                        via[next] = branch;
+                        queue.add(reached);
+                    }
                 }
             }
         }
         return trace(first, end, via);
     }
 
-    /** A node, and how much current gets there; the most comes first. */
-    private record Reached(int node, double width) implements Comparable<Reached> {
+    private String name(int branch) {
+        return branches.get(branch).id();
+    }
+
+    /**
+     * A node and how current gets there; what comes first is the better way.
+     *
+     * @param width amperes that get there
+     * @param narrowness sum of 1/A of the branches: the less, the wider they are
+     */
+    private record Reached(int node, double width, double narrowness) implements Comparable<Reached> {
+        /** By one more branch; amperes that differ by rounding are the same. */
+        Reached through(int next, double branchA) {
+            return new Reached(next, Math.min(width, (float) branchA), narrowness + 1 / (float) branchA);
+        }
+
         @Override
         public int compareTo(Reached other) {
             int byWidth = Double.compare(other.width, width);
-            return byWidth != 0 ? byWidth : Integer.compare(node, other.node);
+            return byWidth != 0 ? byWidth : Double.compare(narrowness, other.narrowness);
         }
     }
 

@@ -23,8 +23,8 @@ import loomwright.operation.SolvedStep;
  * The way that most of a load's current takes: along the feed, which is the live side, and along the return, on the side
  * of the chassis.
  *
- * <p>Between the same two nodes every way has the same voltage, so the drops of feed and return are those of any of them
- * as long as it meets the same resistances that are there on purpose: those are no drop.
+ * <p>From one source every way has the same voltage, so the drops of feed and return are those of any of them as long as it
+ * meets the same resistances that are there on purpose: those are no drop. Of several sources it is that of the widest way.
  */
 final class LoadLoop {
     private final SolvedStep solved;

@@ -5,14 +5,21 @@ import static loomwright.review.Reviews.findings;
 import static loomwright.review.Reviews.get;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.Random;
 import loomwright.answer.Answer;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
+import loomwright.circuit.ForEachExample;
+import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.circuit.Wire;
 import org.junit.jupiter.api.Test;
 
 /** The demo plans as an owner reads them, and what must hold of every review. */
@@ -86,5 +93,55 @@ class WholePlanTest {
                         + "{'id':'W2','from':'F1.b','to':'spots.a','size':'1 mm2','lengthM':1},"
                         + "{'id':'W3','from':'spots.b','to':'spot.a','size':'1 mm2','lengthM':3},"
                         + "{'id':'W4','from':'spot.b','to':'body.31','resistanceOhm':0.005}");
+    }
+
+    /** Of a load behind two sources, each of which gives more than it takes, two ways are as wide as the load. */
+    private static final Plan TWO_SOURCES = Plans.parse("{'schema':'loomwright/plan/1','name':'two sources',"
+            + "'system':{'nominalVoltageV':12},'conditions':{'running':{'emfV':13,'internalResistanceOhm':0.01}},'parts':["
+            + "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+            + "{'kind':'alternator','id':'alternator','regulatedV':14.2,'limitA':10},"
+            + "{'kind':'joint','id':'stud','terminals':['1','2','3','4']},"
+            + "{'kind':'motor','id':'fan','resistanceOhm':0.6," + Reviews.ALWAYS + "},"
+            + "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':21,'meantLive':['running']}],'wires':["
+            + "{'id':'W0','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
+            + "{'id':'W1','from':'battery.plus','to':'stud.1','resistanceOhm':0.005},"
+            + "{'id':'W2','from':'alternator.B+','to':'stud.2','resistanceOhm':0.05},"
+            + "{'id':'W3','from':'alternator.B-','to':'body.31','resistanceOhm':0.001},"
+            + "{'id':'W4','from':'stud.3','to':'fan.33','resistanceOhm':0.002},"
+            + "{'id':'W5','from':'fan.32','to':'body.31','resistanceOhm':0.002},"
+            + "{'id':'W6','from':'stud.4','to':'lamp.a','resistanceOhm':0.01},"
+            + "{'id':'W7','from':'lamp.b','to':'body.31','resistanceOhm':0.01}]}");
+
+    @ForEachExample
+    void theOrderOfThePlanDoesNotMatter(String name) {
+        assertSameInAnyOrder(Plans.example(name));
+    }
+
+    @Test
+    void norDoesItWhereTwoSourcesFeedALoad() {
+        assertSameInAnyOrder(TWO_SOURCES);
+    }
+
+    private static void assertSameInAnyOrder(Plan plan) {
+        List<List<Object>> expected = figures(plan);
+        for (int seed = 0; seed < 5; seed++) {
+            List<Part> parts = new ArrayList<>(plan.parts());
+            List<Wire> wires = new ArrayList<>(plan.wires());
+            Collections.shuffle(parts, new Random(seed));
+            Collections.shuffle(wires, new Random(seed));
+            assertThat(figures(plan.with(parts, wires))).containsExactlyInAnyOrderElementsOf(expected);
+        }
+    }
+
+    /** What is found and how bad it is, to four digits. */
+    private static List<List<Object>> figures(Plan plan) {
+        return findings(plan).stream()
+                .map(f -> List.<Object>of(
+                        f.severity(),
+                        f.code(),
+                        f.figures().stream()
+                                .map(g -> String.format(Locale.ROOT, "%s %.4g", g.name(), g.value()))
+                                .toList()))
+                .toList();
     }
 }
