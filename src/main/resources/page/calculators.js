@@ -73,6 +73,7 @@ function told(path, query, answer) {
   ];
 }
 
+// As the tables and the sheet have it.
 function sourceInWords(basis) {
   return `${basis.rule}: ${basis.source}${basis.status === "from-memory" ? " (from memory)" : ""}`;
 }

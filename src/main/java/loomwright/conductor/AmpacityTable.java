@@ -5,9 +5,9 @@ import java.util.Optional;
 
 /** The published tables of continuous current. */
 public enum AmpacityTable {
-    /** 33 CFR 183.425 Table 5: single conductors in boats, ambient 30 C. */
+    /** Single conductors in boats, ambient 30 C. */
     US_33CFR183("us-33cfr183-ampacity", "33 CFR 183.425 Table 5", 30),
-    /** FAA AC 43.13-1B table 11-9: wires in large bundles in aircraft at height, ambient 70 C. */
+    /** Of the FAA: wires in large bundles in aircraft at height, ambient 70 C. */
     AC43_13("ac43-ampacity", "AC 43.13-1B table 11-9", 70);
 
     private final String tableName;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import loomwright.circuit.Alternator;
@@ -133,7 +134,7 @@ public final class Reader {
         for (int i = 0; i < solved.branches().size(); i++) {
             Branch branch = solved.branches().get(i);
             if (branch.owner() == Branch.Owner.CONNECTOR) {
-                contacts.computeIfAbsent(branch.id(), id -> new ArrayList<>()).add(i);
+                Objects.requireNonNull(contacts.get(branch.id())).add(i);
             }
         }
         List<ConnectorReading> connectors = new ArrayList<>();

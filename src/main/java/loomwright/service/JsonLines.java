@@ -131,15 +131,15 @@ final class JsonLines implements LineInputs {
             JsonNode found = parser.currentToken() == JsonToken.VALUE_STRING
                     ? TextNode.valueOf(parser.getText())
                     : parser.currentToken().isNumeric() ? DecimalNode.valueOf(parser.getDecimalValue()) : null;
-            // A number that other readers of JSON take for infinite would not come back as it went.
-            boolean tooLarge =
+            // Most readers of JSON would take such a number for infinite when it comes back.
+            boolean outOfRange =
                     found != null && (found.asText().length() > KEY_CHARS || Double.isInfinite(found.doubleValue()));
-            if (found == null || tooLarge) {
+            if (found == null || outOfRange) {
                 faults.add(new Fault(
                         found == null ? Fault.Code.WRONG_TYPE : Fault.Code.OUT_OF_RANGE,
                         "/" + KEY,
                         null,
-                        "a text of at most " + KEY_CHARS + " characters, or a number that a double holds"));
+                        "a text of at most " + KEY_CHARS + " characters, or a number of at most 1.7e308"));
             } else if (key != null) {
                 throw twice(KEY);
             } else {

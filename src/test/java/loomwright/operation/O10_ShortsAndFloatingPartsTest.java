@@ -2,7 +2,9 @@ package loomwright.operation;
 
 import static loomwright.operation.O04_RelayTest.wires;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import java.util.Objects;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.operation.PlanReadings.StepFinding;
@@ -24,6 +26,36 @@ class O10_ShortsAndFloatingPartsTest {
                     assertThat(n.floating()).isTrue();
                     assertThat(n.live()).isFalse();
                     assertThat(n.voltageV()).isNull();
+                });
+    }
+
+    @Test
+    void theOpenEndOfADiodeShowsTheVoltsBehindItThoughTheDiodeConductsNothing() {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},{'kind':'diode','id':'D'},"
+                        + "{'kind':'diode','id':'feeding'},{'kind':'resistor','id':'R','resistanceOhm':10},"
+                        + "{'kind':'motor','id':'starter','resistanceOhm':0.05,'meantLive':['run']},"
+                        + "{'kind':'switch','id':'S','terminals':['1','2'],'positions':[{'name':'out','joins':[]}],'position':'out'}",
+                wires(
+                        "B.minus E.31",
+                        "B.plus D.anode",
+                        "D.cathode S.1",
+                        "B.plus feeding.anode",
+                        "feeding.cathode R.a",
+                        "R.b E.31",
+                        "B.plus starter.33",
+                        "starter.32 E.31"));
+        StepReadings run = read(plan, Step.RUN);
+        assertThat(run.parts())
+                .filteredOn(p -> p.kind().equals("diode"))
+                .extracting(PlanReadings.PartReading::state)
+                .containsExactly("blocking", "conducting");
+        assertThat(run.nodes())
+                .filteredOn(n -> n.terminals().contains("S.1"))
+                .singleElement()
+                .satisfies(n -> {
+                    double anodeV = Solved.of(plan).voltageV(Step.RUN, "D.anode");
+                    assertThat(Objects.requireNonNull(n.voltageV())).isCloseTo(anodeV - 0.7, within(1e-9));
                 });
     }
 

@@ -47,7 +47,12 @@ class O16_ConnectorTest {
         Plan plan = Plans.example("sandpiper-as-built");
         assertThat(Solved.of(plan).read(Step.OFF).connectors())
                 .hasSameSizeAs(plan.connectors())
-                .allSatisfy(c -> assertThat(c.contacts()).isNotEmpty());
+                .allSatisfy(c -> {
+                    assertThat(c.powerW()).isZero();
+                    assertThat(c.contacts())
+                            .isNotEmpty()
+                            .allSatisfy(b -> assertThat(b.currentA()).isZero());
+                });
     }
 
     /** Nothing of the power is missing from the tables. */

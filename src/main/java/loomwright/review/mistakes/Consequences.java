@@ -27,6 +27,20 @@ import loomwright.review.mistakes.MistakesReport.Overload;
  * <p>Not thread safe: the solver holds work space.
  */
 final class Consequences {
+    private static final String UNSETTLED = "Not calculated";
+
+    /** What has been told of a mistake so far. */
+    private record Told(
+            Notices notices,
+            Overloads overloads,
+            Map<String, Backfeed> backfeeds,
+            Set<String> blown,
+            List<String> notes) {
+        Told(Notices notices, Overloads overloads) {
+            this(notices, overloads, new LinkedHashMap<>(), new LinkedHashSet<>(), new ArrayList<>());
+        }
+    }
+
     private final PlanSolver solver;
     private final Plan plan;
     private final List<Settings> settings;
@@ -45,60 +59,54 @@ final class Consequences {
         return settings.size();
     }
 
-    /** What a mistake does; or, as a warning, that it could not be calculated. */
+    /** What a mistake does; settings in which the circuit does not settle are named in the notes, the others told. */
     Mistake of(SingleFault fault) {
-        try {
-            return told(fault);
-        } catch (NoConvergence stuck) {
-            return new Mistake(
-                    fault.kind(),
-                    fault.ids(),
-                    fault.words(),
-                    Severity.WARNING,
-                    "Not calculated: the solution did not settle.",
-                    List.of(),
-                    List.of(),
-                    List.of(),
-                    List.of(),
-                    List.of("Judge this one by hand; what did not settle: " + String.join(", ", stuck.elementIds())
-                            + "."));
-        }
-    }
-
-    private Mistake told(SingleFault fault) {
-        Notices notices = new Notices();
-        Overloads overloads = new Overloads(capacities);
-        Map<String, Backfeed> backfeeds = new LinkedHashMap<>();
-        Set<String> blown = new LinkedHashSet<>();
-        List<String> notes = new ArrayList<>();
+        Told told = new Told(new Notices(), new Overloads(capacities));
         for (int i = 0; i < settings.size(); i++) {
             String setting = settings.get(i).words().isEmpty()
                     ? ""
                     : " (" + settings.get(i).words() + ")";
-            Set<String> open = new LinkedHashSet<>();
-            Plan faulty = fault.applyTo(settings.get(i).plan());
-            List<SolvedStep> solved = solver.solve(faulty);
-            if (i == 0) {
-                notes.addAll(Notes.of(fault, plan, solved));
-            }
-            Set<String> next = Fuses.firstToOpen(faulty, solved);
-            // What carries too much until the fuses are open, then what still does.
-            compare(sound.get(i), solved, setting, next.isEmpty(), overloads);
-            while (!next.isEmpty() && open.addAll(next)) {
-                solved = solver.solve(Fuses.blown(faulty, open));
-                next = Fuses.firstToOpen(faulty, solved);
-                compare(sound.get(i), solved, setting, next.isEmpty(), overloads);
-            }
-            blown.addAll(open);
-            for (int s = 0; s < solved.size(); s++) {
-                String when = solved.get(s).step().words() + setting;
-                notices.compare(sound.get(i).get(s), solved.get(s), when);
-                addBackfeeds(sound.get(i).get(s), solved.get(s), when, backfeeds);
+            try {
+                tell(fault, i, setting, told);
+            } catch (NoConvergence stuck) {
+                told.notes().add(UNSETTLED + setting + unsettled(stuck.elementIds()) + ": judge this by hand.");
             }
         }
-        Set<String> alwaysOpen = Fuses.firstToOpen(plan, sound.get(0));
-        blown.removeAll(alwaysOpen);
-        return mistake(fault, notices.list(), overloads.list(), List.copyOf(backfeeds.values()), blown, notes);
+        told.blown().removeAll(Fuses.firstToOpen(plan, sound.get(0)));
+        return mistake(
+                fault,
+                told.notices().list(),
+                told.overloads().list(),
+                List.copyOf(told.backfeeds().values()),
+                told.blown(),
+                told.notes());
+    }
+
+    private static String unsettled(List<String> elements) {
+        return elements.isEmpty() ? "" : ", which did not settle (" + String.join(", ", elements) + ")";
+    }
+
+    private void tell(SingleFault fault, int i, String setting, Told told) {
+        Set<String> open = new LinkedHashSet<>();
+        Plan faulty = fault.applyTo(settings.get(i).plan());
+        List<SolvedStep> solved = solver.solve(faulty);
+        if (i == 0) {
+            told.notes().addAll(Notes.of(fault, plan, solved));
+        }
+        Set<String> next = Fuses.firstToOpen(faulty, solved);
+        // What carries too much until the fuses are open, then what still does.
+        compare(sound.get(i), solved, setting, next.isEmpty(), told.overloads());
+        while (!next.isEmpty() && open.addAll(next)) {
+            solved = solver.solve(Fuses.blown(faulty, open));
+            next = Fuses.firstToOpen(faulty, solved);
+            compare(sound.get(i), solved, setting, next.isEmpty(), told.overloads());
+        }
+        told.blown().addAll(open);
+        for (int s = 0; s < solved.size(); s++) {
+            String when = solved.get(s).step().words() + setting;
+            told.notices().compare(sound.get(i).get(s), solved.get(s), when);
+            addBackfeeds(sound.get(i).get(s), solved.get(s), when, told.backfeeds());
+        }
     }
 
     private void compare(
@@ -144,7 +152,7 @@ final class Consequences {
                 fault.ids(),
                 fault.words(),
                 severity(notices, overloads, backfeeds, blown, notes),
-                summary(notices, overloads, backfeeds, blown),
+                summary(notices, overloads, backfeeds, blown, notes),
                 List.copyOf(blown),
                 notices,
                 overloads,
@@ -179,7 +187,11 @@ final class Consequences {
     }
 
     private static String summary(
-            List<Notice> notices, List<Overload> overloads, List<Backfeed> backfeeds, Set<String> blown) {
+            List<Notice> notices,
+            List<Overload> overloads,
+            List<Backfeed> backfeeds,
+            Set<String> blown,
+            List<String> notes) {
         List<String> parts = new ArrayList<>();
         if (!blown.isEmpty()) {
             parts.add("Blows: " + String.join(", ", blown) + ".");
@@ -203,6 +215,9 @@ final class Consequences {
                 .limit(2)
                 .map(Overload::text)
                 .forEach(parts::add);
+        if (notes.stream().anyMatch(note -> note.startsWith(UNSETTLED))) {
+            parts.add("Not all of it could be calculated.");
+        }
         return parts.isEmpty() ? "No difference that anybody would notice." : String.join(" ", parts);
     }
 

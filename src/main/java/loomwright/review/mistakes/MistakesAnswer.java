@@ -17,6 +17,7 @@ import loomwright.answer.RejectedInput;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
+import loomwright.conductor.AmpacityTable;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanSolver;
@@ -97,7 +98,8 @@ public final class MistakesAnswer {
                         + " a bad joint of 3 ohm, a short to earth of 0.01 ohm"));
         basis.add(Basis.commonPractice("a tenth more or less voltage is noticed"));
         basis.add(Basis.fromMemory("a blade fuse opens at 1.35 times its rating within half an hour", "ISO 8820-3"));
-        basis.add(Basis.verified("continuous current of wires, 80 C insulation unless said", "33 CFR 183.425 Table 5"));
+        basis.add(Basis.verified(
+                "continuous current of wires, 80 C insulation unless said", AmpacityTable.US_33CFR183.called()));
         basis.add(Basis.fromMemory("melting current of a fusible link", "Preece's equation"));
         basis.add(Basis.commonPractice("electronics fed backwards conduct like a silicon diode from return to supply"));
         return basis;

@@ -28,7 +28,7 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
      * @param notices what the owner notices
      * @param overloads what carries more than it may, before a fuse opens
      * @param backfeeds wires that carry current against their feed direction, which they do not when all is well
-     * @param notes what no reading shows
+     * @param notes what no reading shows, and the settings in which the circuit did not settle
      */
     public record Mistake(
             SingleFault.Kind kind,

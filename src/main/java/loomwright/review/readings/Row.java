@@ -14,6 +14,9 @@ final class Row {
             " A relay or solenoid may stand either way within the tolerances: listen whether it clicks.";
     private static final String BACKFED = " By the plan itself there are volts here: see its backfeed.";
 
+    /** What is left of a zero after the arithmetic, V or ohm. */
+    private static final double ROUNDING = 1e-12;
+
     private Row() {}
 
     /** The line for a candidate; the leads lie so that a sound circuit shows a figure above zero. */
@@ -25,7 +28,8 @@ final class Row {
         Point red = turned ? c.probe().to() : c.probe().from();
         Point black = turned ? c.probe().from() : c.probe().to();
         boolean figure = range.nominal().isPresent();
-        double nominal = (turned ? -1 : 1) * range.nominal().orElse(0);
+        double stated = range.nominal().orElse(0);
+        double nominal = Math.abs(stated) < ROUNDING ? 0 : turned ? -stated : stated;
         double low = turned ? -range.highest() : range.lowest();
         double high = turned ? -range.lowest() : range.highest();
         MeterRange meter = MeterRange.of(

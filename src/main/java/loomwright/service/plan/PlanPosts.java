@@ -50,7 +50,7 @@ public final class PlanPosts {
                 (step, column) -> step.wires().forEach(w -> column.accept(w.wire(), Markdown.figure(w.currentA()))));
         bySteps(
                 text,
-                "Volts lost in connectors",
+                "Volts across the contacts of connectors",
                 steps,
                 (step, column) -> step.connectors()
                         .forEach(c -> c.contacts()

@@ -57,7 +57,7 @@ public final class PlanTables {
                             .forEach(b -> rows.add(Arrays.asList(
                                     step.step(),
                                     "contact",
-                                    c.connector() + ": " + b.from() + " to " + b.to(),
+                                    c.connector() + ": " + b.from(),
                                     b.voltageV(),
                                     b.currentA(),
                                     b.currentA() * b.voltageV(),

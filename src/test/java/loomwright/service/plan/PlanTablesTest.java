@@ -1,0 +1,51 @@
+package loomwright.service.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanAnswer;
+import loomwright.operation.PlanReadings;
+import loomwright.operation.PlanReadings.BranchReading;
+import loomwright.operation.PlanReadings.StepReadings;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+/** The readings of a plan as one table: a row for each node, wire, part and contact, in each step. */
+class PlanTablesTest {
+    private static final Plan PLAN = Plans.example("sandpiper-bypass-relay");
+    private static final PlanReadings READINGS =
+            PlanAnswer.of(PLAN, NetworkLimits.defaults()).result();
+    private static final List<List<@Nullable Object>> ROWS =
+            PlanTables.readings(READINGS).rows();
+
+    @Test
+    void nothingIsLeftOut() {
+        int expected = READINGS.steps().stream()
+                .mapToInt(step -> step.nodes().size()
+                        + step.wires().size()
+                        + step.parts().size()
+                        + step.connectors().stream()
+                                .mapToInt(c -> c.contacts().size())
+                                .sum())
+                .sum();
+        assertThat(ROWS).hasSize(expected);
+    }
+
+    @Test
+    void aContactHasItsVoltsAmperesAndWatts() {
+        for (StepReadings step : READINGS.steps()) {
+            BranchReading contact = step.connectors().get(0).contacts().get(0);
+            assertThat(ROWS)
+                    .filteredOn(row -> step.step().equals(row.get(0)) && "C1: dash-half.1".equals(row.get(2)))
+                    .singleElement()
+                    .satisfies(row -> {
+                        assertThat(row.subList(1, 2)).containsExactly("contact");
+                        assertThat(row.subList(3, 5)).containsExactly(contact.voltageV(), contact.currentA());
+                        assertThat(row.get(5)).isEqualTo(contact.voltageV() * contact.currentA());
+                    });
+        }
+    }
+}
