@@ -18,6 +18,9 @@ final class LeastLeak {
     /** What is left of a sum of currents that cancel, against the sum of their amounts. */
     private static final double ROUNDING = 1e-12;
 
+    /** An idle element that carries less of what is driven into an island is idle indeed. */
+    private static final double SHARE = 1e-3;
+
     private static final int SPARE_STEPS = 100;
 
     /** By node, its voltage. */
@@ -119,7 +122,8 @@ final class LeastLeak {
     }
 
     /**
-     * A current that is driven into an island, however small, is led away: the idle elements there are not idle.
+     * A current that is driven into an island, however small, is led away: the idle elements there that carry a share of it
+     * are not idle, or, if none can be told from rounding, all of them.
      *
      * @return whether there were any
      */
@@ -142,9 +146,26 @@ final class LeastLeak {
         for (int node = 0; node < nodes; node++) {
             mustLead[node] = Math.abs(surplusA[node]) > ROUNDING * amountA[node];
         }
-        List<Integer> leading = idle.stream()
-                .filter(b -> mustLead[joined.find(branches[b].from)] || mustLead[joined.find(branches[b].to)])
-                .toList();
+        boolean[] led = new boolean[nodes];
+        List<Integer> leading = new ArrayList<>();
+        for (int b : idle) {
+            int from = joined.find(branches[b].from);
+            int to = joined.find(branches[b].to);
+            boolean leadsFrom = mustLead[from] && Math.abs(currentA[b]) > SHARE * Math.abs(surplusA[from]);
+            boolean leadsTo = mustLead[to] && Math.abs(currentA[b]) > SHARE * Math.abs(surplusA[to]);
+            if (leadsFrom || leadsTo) {
+                leading.add(b);
+                led[from] |= leadsFrom;
+                led[to] |= leadsTo;
+            }
+        }
+        for (int b : idle) {
+            int from = joined.find(branches[b].from);
+            int to = joined.find(branches[b].to);
+            if (((mustLead[from] && !led[from]) || (mustLead[to] && !led[to])) && !leading.contains(b)) {
+                leading.add(b);
+            }
+        }
         idle.removeAll(leading);
         leading.forEach(b -> joined.join(branches[b].from, branches[b].to));
         return !leading.isEmpty();

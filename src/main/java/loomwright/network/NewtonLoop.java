@@ -133,8 +133,14 @@ final class NewtonLoop {
     private double[] islandShifts() {
         double[] shift = new double[islands.count];
         double[] surplus = new double[islands.count];
-        for (int s = 0; s < point.net.length; s++) {
-            surplus[islands.islandOf[s]] += point.net[s];
+        // Not the sum over the nodes: that holds the rounding of all currents within the island.
+        for (int b = 0; b < branches.length; b++) {
+            int from = islands.islandOf[point.from[b]];
+            int to = islands.islandOf[point.to[b]];
+            if (from != to) {
+                surplus[from] -= point.current[b];
+                surplus[to] += point.current[b];
+            }
         }
         double[] reach = new double[islands.count];
         Arrays.fill(reach, Double.POSITIVE_INFINITY);

@@ -9,6 +9,8 @@ import java.util.List;
  */
 final class OneWayStates {
     private static final double TOLERANCE = 1e-9;
+    /** Of a current beside others. */
+    private static final double ROUNDING = 1e-12;
 
     private enum State {
         BLOCKING,
@@ -168,7 +170,8 @@ final class OneWayStates {
                 boolean right = switch (states[b]) {
                     case BLOCKING -> !sameIsland || v <= o.thresholdV() + TOLERANCE * scaleV;
                     case CONDUCTING ->
-                        !outcome.determined[b] || (a >= -TOLERANCE * scaleA && a <= o.limitA() + TOLERANCE * scaleA);
+                        !outcome.determined[b]
+                                || (a >= -TOLERANCE * scaleA && a <= o.limitA() * (1 + TOLERANCE) + ROUNDING * scaleA);
                     case LIMITED -> !sameIsland || v >= o.thresholdV() + o.slopeOhm() * o.limitA() - TOLERANCE * scaleV;
                 };
                 if (!right) {

@@ -70,7 +70,7 @@ final class Outcome {
             powerW[b] = currentA[b] * branchV[b];
         }
         kirchhoffResidual = kirchhoff(branches);
-        powerResidual = power(branchV);
+        powerResidual = power(branches, branchV);
     }
 
     private static int[] islandOf(NewtonLoop loop) {
@@ -97,8 +97,11 @@ final class Outcome {
         return worst == 0 ? 0 : worst / largest;
     }
 
-    /** By the sum of the amounts; or by the largest current and voltage where these do not meet in one element. */
-    private double power(double[] branchV) {
+    /**
+     * By the sum of the amounts; or by the largest current and voltage, that within a source with resistance among them,
+     * where these do not meet in one element.
+     */
+    private double power(Branch[] branches, double[] branchV) {
         double sum = 0;
         double amount = 0;
         double largestA = 0;
@@ -107,7 +110,7 @@ final class Outcome {
             sum += powerW[b];
             amount += Math.abs(powerW[b]);
             largestA = Math.max(largestA, Math.abs(currentA[b]));
-            largestV = Math.max(largestV, Math.abs(branchV[b]));
+            largestV = Math.max(largestV, Math.max(Math.abs(branchV[b]), Math.abs(branches[b].biasV)));
         }
         return sum == 0 ? 0 : Math.abs(sum) / Math.max(amount, largestA * largestV);
     }

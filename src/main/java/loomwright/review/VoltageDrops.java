@@ -4,6 +4,7 @@ import static loomwright.review.Wording.figure;
 import static loomwright.review.Wording.number;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -137,8 +138,13 @@ final class VoltageDrops implements Check {
         if (!feedAlone) {
             loop.returnContributorsV().forEach((id, v) -> places.merge(id, v, Double::sum));
         }
-        Map.Entry<String, Double> worst =
-                places.entrySet().stream().max(Map.Entry.comparingByValue()).orElse(Map.entry("", 0.0));
+        // Of two that lose the same but for rounding, the one whose name comes first.
+        Map.Entry<String, Double> worst = places.entrySet().stream()
+                .max(Comparator.<Map.Entry<String, Double>>comparingDouble(
+                                e -> e.getValue().floatValue())
+                        .thenComparing(
+                                Map.Entry.<String, Double>comparingByKey().reversed()))
+                .orElse(Map.entry("", 0.0));
         return Optional.of(new Drop(load, moment, kind, loop, limit, judgedV, worst.getKey(), worst.getValue()));
     }
 

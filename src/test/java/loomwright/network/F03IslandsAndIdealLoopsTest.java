@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** Feature 3: floating parts have voltages of their own, ideal loops and currents without return are named. */
@@ -115,5 +116,27 @@ class F03IslandsAndIdealLoopsTest {
                 .solve();
         assertThat(r.amps("s")).isCloseTo(2.4e-4, within(1e-9));
         assertThat(r.solution().kirchhoffResidual()).isLessThan(1e-12);
+    }
+
+    /** Its currents, thousands of them, leave rounding that is no current out of it. */
+    @Test
+    void aFloatingBatteryMayHaveThousandsOfLoads() {
+        Random random = new Random(5);
+        Circuit circuit = new Circuit().source("battery", "minus", "plus", 12, 0);
+        double[] ohm = new double[3000];
+        for (int k = 0; k < ohm.length; k++) {
+            double wireOhm = 1 + random.nextDouble();
+            ohm[k] = wireOhm + 10 * (1 + random.nextDouble());
+            circuit.resistor("wire" + k, "plus", "at" + k, wireOhm);
+        }
+        random = new Random(5);
+        for (int k = 0; k < ohm.length; k++) {
+            random.nextDouble();
+            circuit.resistor("load" + k, "at" + k, "minus", 10 * (1 + random.nextDouble()));
+        }
+        Circuit.Reading r = circuit.solve();
+        for (int k = 0; k < ohm.length; k++) {
+            assertThat(r.amps("wire" + k)).isCloseTo(12 / ohm[k], within(1e-9));
+        }
     }
 }

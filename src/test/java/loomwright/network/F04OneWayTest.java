@@ -173,4 +173,13 @@ class F04OneWayTest {
         assertThat(r.volts("a")).isCloseTo(6, within(1e-9));
         assertThat(r.volts("b")).isCloseTo(0, within(1e-9));
     }
+
+    @Test
+    void aSourceOfMuchResistanceIntoLittleHoldsItsPowerBalance() {
+        Circuit.Reading r = new Circuit()
+                .source("s", "0", "a", 12.3, 1e6)
+                .resistor("load", "a", "0", 0.01)
+                .solve();
+        assertThat(r.amps("load")).isCloseTo(12.3 / 1_000_000.01, within(1e-15));
+    }
 }

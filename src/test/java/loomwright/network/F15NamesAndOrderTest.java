@@ -13,6 +13,8 @@ import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Feature 15: the same network written in another order has the same figures, at dead ends behind diodes too. */
 class F15NamesAndOrderTest {
@@ -57,6 +59,22 @@ class F15NamesAndOrderTest {
         compareInAnotherOrder(besideAStarter(RandomNetwork.of(seed, F15NamesAndOrderTest::simple)), seed);
     }
 
+    /** What is drained away through a diode does not tie a dead end elsewhere to where rounding left it. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1e-3, 9e-7, 5e-7, 1e-8})
+    void norDoesASmallDrainTieDeadEndsElsewhere(double drainA) {
+        List<Element> elements = List.of(
+                new OneWay("regulated", 2, 1, -1.17189391549655, 0, Double.POSITIVE_INFINITY),
+                new VoltageSource("source", 2, 0, 6.122209485079957, 1),
+                new VoltageSource("battery", 0, 3, 12, 0),
+                new Resistor("starter", 3, 0, 0.012),
+                new OneWay("diode", 3, 4, 0.7, 0.01, Double.POSITIVE_INFINITY),
+                new CurrentSource("drain", 4, 0, drainA));
+        for (int seed = 0; seed < 100; seed++) {
+            compareInAnotherOrder(new Network(RandomNetwork.names(5), elements, 0), seed);
+        }
+    }
+
     private static Network besideAStarter(Network network) {
         int plus = network.nodes().size();
         List<Element> elements = new ArrayList<>(network.elements());
@@ -64,6 +82,7 @@ class F15NamesAndOrderTest {
         elements.add(new Resistor("starter", plus, 0, 0.012));
         elements.add(new OneWay("diode", plus, plus + 1, 0.7, 0.01, Double.POSITIVE_INFINITY));
         elements.add(new Resistor("meter", plus + 1, 0, 2e7));
+        elements.add(new CurrentSource("drain", plus + 1, 0, 5e-7));
         return new Network(RandomNetwork.names(plus + 2), elements, 0);
     }
 
@@ -124,6 +143,9 @@ class F15NamesAndOrderTest {
             return new VoltageSource(s.id(), from, to, s.voltageV(), s.resistanceOhm());
         } else if (e instanceof Lamp l) {
             return new Lamp(l.id(), from, to, l.ratedV(), l.ratedW(), l.coldFraction());
+        }
+        if (e instanceof CurrentSource s) {
+            return new CurrentSource(s.id(), from, to, s.currentA());
         }
         OneWay o = (OneWay) e;
         return new OneWay(o.id(), from, to, o.thresholdV(), o.slopeOhm(), o.limitA());

@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import java.util.Set;
 import loomwright.answer.Answer;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
@@ -139,6 +140,7 @@ class WholePlanTest {
                 .map(f -> List.<Object>of(
                         f.severity(),
                         f.code(),
+                        Set.copyOf(f.ids()),
                         f.figures().stream()
                                 .map(g -> String.format(Locale.ROOT, "%s %.4g", g.name(), g.value()))
                                 .toList()))
