@@ -32,9 +32,6 @@ final class LeastLeak {
     /** Elements that cannot be in their states, wherever the islands stand: blocking ones that must conduct, and the like. */
     final List<Integer> violated = new ArrayList<>();
 
-    /** Whether an island could move at all. */
-    final boolean free;
-
     int iterations;
 
     /**
@@ -57,7 +54,7 @@ final class LeastLeak {
         Branch[] branches = point.contraction.branches;
         nodeV = point.nodeV();
         branchV = point.voltage.clone();
-        NodeSets joined = joined(point, states, outcome.currentA, TOLERANCE * scaleV, TOLERANCE * scaleA);
+        NodeSets joined = joined(point, states, outcome.currentA, scaleV, scaleA);
         int[] loose = numbered(joined, network.reference());
         List<Integer> borders = new ArrayList<>();
         for (int b = 0; b < branches.length; b++) {
@@ -65,8 +62,7 @@ final class LeastLeak {
                 borders.add(b);
             }
         }
-        free = !borders.isEmpty();
-        if (!free) {
+        if (borders.isEmpty()) {
             islandOf = loose;
             return;
         }
@@ -98,15 +94,13 @@ final class LeastLeak {
 
     /** Nodes joined by whatever conducts, but for one-way elements that conduct no current. */
     private static NodeSets joined(
-            OperatingPoint point, OneWayStates states, double[] currentA, double nothingV, double nothingA) {
+            OperatingPoint point, OneWayStates states, double[] currentA, double scaleV, double scaleA) {
         Branch[] branches = point.contraction.branches;
         NodeSets joined = new NodeSets(point.contraction.superOf.length);
         List<Integer> idle = new ArrayList<>();
         List<Integer> driven = new ArrayList<>();
         for (int b = 0; b < branches.length; b++) {
-            if (states.isConducting(b)
-                    && Math.abs(currentA[b]) <= nothingA
-                    && Math.abs(states.beyondThresholdV(b, point.voltage[b])) <= nothingV) {
+            if (states.isIdle(b, currentA[b], point.voltage[b], scaleA, scaleV)) {
                 idle.add(b);
             } else if (point.slope[b] != 0) {
                 joined.join(branches[b].from, branches[b].to);

@@ -167,12 +167,15 @@ public final class NetworkSolver {
                 double scaleV = scale(loop.point.voltage);
                 double scaleA = scale(outcome.currentA);
                 wrong = states.contradicted(outcome, loop.point.voltage, scaleV, scaleA);
+                if (wrong.isEmpty() && !states.mayHang(outcome, loop.point.voltage, scaleA, scaleV)) {
+                    return finish(loop, outcome);
+                }
                 if (wrong.isEmpty()) {
                     LeastLeak leak =
                             new LeastLeak(network, loop.point, states, outcome, scaleV, scaleA, leaks, progress);
                     iterations += leak.iterations;
                     if (leak.violated.isEmpty()) {
-                        return finish(loop, leak.free ? new Outcome(loop, leak) : outcome);
+                        return finish(loop, new Outcome(loop, leak));
                     }
                     wrong = leak.violated;
                 }

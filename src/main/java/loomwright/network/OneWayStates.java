@@ -138,8 +138,26 @@ final class OneWayStates {
         return states[b] == State.CONDUCTING;
     }
 
-    /** How far the voltage over an element is beyond its threshold, V. */
-    double beyondThresholdV(int b, double voltageV) {
+    /** Whether an element conducts no current to speak of: it may as well block. */
+    boolean isIdle(int b, double currentA, double voltageV, double scaleA, double scaleV) {
+        return states[b] == State.CONDUCTING
+                && Math.abs(currentA) <= TOLERANCE * scaleA
+                && Math.abs(beyondThresholdV(b, voltageV)) <= TOLERANCE * scaleV;
+    }
+
+    /** Whether something may hang on elements that carry no current, or all they can. */
+    boolean mayHang(Outcome outcome, double[] voltageV, double scaleA, double scaleV) {
+        for (int b = 0; b < free.length; b++) {
+            if (isOneWay(b)
+                    && (outcome.islandOf[free[b].from] != outcome.islandOf[free[b].to]
+                            || isIdle(b, outcome.currentA[b], voltageV[b], scaleA, scaleV))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private double beyondThresholdV(int b, double voltageV) {
         return voltageV + free[b].biasV;
     }
 
