@@ -14,10 +14,6 @@ import loomwright.answer.Progress;
  * is strictly convex, so it has one solution, whatever the order of its elements.
  */
 final class LeastLeak {
-    private static final double TOLERANCE = 1e-9;
-    /** What is left of a sum of currents that cancel, against the sum of their amounts. */
-    private static final double ROUNDING = 1e-12;
-
     /** An idle element that carries less of what is driven into an island is idle indeed. */
     private static final double SHARE = 1e-3;
 
@@ -76,10 +72,10 @@ final class LeastLeak {
             int b = borders.get(k);
             Branch border = leaking.get(first + k);
             double beyondV = border.biasV + shiftV[border.from] - shiftV[border.to];
-            if (beyondV > TOLERANCE * scaleV && !states.isConducting(b)) {
+            if (beyondV > OneWayStates.TOLERANCE * scaleV && !states.isConducting(b)) {
                 violated.add(b);
             }
-            if (beyondV >= -TOLERANCE * scaleV) {
+            if (beyondV >= -OneWayStates.TOLERANCE * scaleV) {
                 joined.join(branches[b].from, branches[b].to);
             }
         }
@@ -138,7 +134,7 @@ final class LeastLeak {
         }
         boolean[] mustLead = new boolean[nodes];
         for (int node = 0; node < nodes; node++) {
-            mustLead[node] = Math.abs(surplusA[node]) > ROUNDING * amountA[node];
+            mustLead[node] = Math.abs(surplusA[node]) > OneWayStates.ROUNDING * amountA[node];
         }
         boolean[] led = new boolean[nodes];
         List<Integer> leading = new ArrayList<>();

@@ -153,7 +153,7 @@ final class NewtonLoop {
             }
         }
         for (int k = 1; k < islands.count; k++) {
-            if (Math.abs(surplus[k]) > 1e-12 * point.largestA() + point.floorA()) {
+            if (Math.abs(surplus[k]) > OneWayStates.ROUNDING * point.largestA() + point.floorA()) {
                 if (Double.isInfinite(reach[k])) {
                     withoutReturn = k;
                     return shift;

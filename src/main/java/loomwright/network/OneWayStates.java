@@ -8,9 +8,10 @@ import java.util.List;
  * linear branch, blocking ones truly open, and afterwards it shows whether the states were right.
  */
 final class OneWayStates {
-    private static final double TOLERANCE = 1e-9;
-    /** Of a current beside others. */
-    private static final double ROUNDING = 1e-12;
+    /** Of a voltage or current, against the largest: what is nearer to the bounds of a state is at them. */
+    static final double TOLERANCE = 1e-9;
+    /** What is left of currents that cancel, against the sum of their amounts or the largest. */
+    static final double ROUNDING = 1e-12;
 
     private enum State {
         BLOCKING,

@@ -27,17 +27,22 @@ import loomwright.review.mistakes.MistakesReport.Overload;
  * <p>Not thread safe: the solver holds work space.
  */
 final class Consequences {
-    private static final String UNSETTLED = "Not calculated";
-
     /** What has been told of a mistake so far. */
     private record Told(
             Notices notices,
             Overloads overloads,
             Map<String, Backfeed> backfeeds,
             Set<String> blown,
-            List<String> notes) {
+            List<String> notes,
+            List<String> unsettled) {
         Told(Notices notices, Overloads overloads) {
-            this(notices, overloads, new LinkedHashMap<>(), new LinkedHashSet<>(), new ArrayList<>());
+            this(
+                    notices,
+                    overloads,
+                    new LinkedHashMap<>(),
+                    new LinkedHashSet<>(),
+                    new ArrayList<>(),
+                    new ArrayList<>());
         }
     }
 
@@ -69,9 +74,11 @@ final class Consequences {
             try {
                 tell(fault, i, setting, told);
             } catch (NoConvergence stuck) {
-                told.notes().add(UNSETTLED + setting + unsettled(stuck.elementIds()) + ": judge this by hand.");
+                told.unsettled()
+                        .add("Not calculated" + setting + unsettled(stuck.elementIds()) + ": judge this by hand.");
             }
         }
+        told.notes().addAll(told.unsettled());
         told.blown().removeAll(Fuses.firstToOpen(plan, sound.get(0)));
         return mistake(
                 fault,
@@ -79,7 +86,8 @@ final class Consequences {
                 told.overloads().list(),
                 List.copyOf(told.backfeeds().values()),
                 told.blown(),
-                told.notes());
+                told.notes(),
+                !told.unsettled().isEmpty());
     }
 
     private static String unsettled(List<String> elements) {
@@ -97,11 +105,11 @@ final class Consequences {
         // What carries too much until the fuses are open, then what still does.
         compare(sound.get(i), solved, setting, next.isEmpty(), told.overloads());
         while (!next.isEmpty() && open.addAll(next)) {
+            told.blown().addAll(next);
             solved = solver.solve(Fuses.blown(faulty, open));
             next = Fuses.firstToOpen(faulty, solved);
             compare(sound.get(i), solved, setting, next.isEmpty(), told.overloads());
         }
-        told.blown().addAll(open);
         for (int s = 0; s < solved.size(); s++) {
             String when = solved.get(s).step().words() + setting;
             told.notices().compare(sound.get(i).get(s), solved.get(s), when);
@@ -146,13 +154,14 @@ final class Consequences {
             List<Overload> overloads,
             List<Backfeed> backfeeds,
             Set<String> blown,
-            List<String> notes) {
+            List<String> notes,
+            boolean partly) {
         return new Mistake(
                 fault.kind(),
                 fault.ids(),
                 fault.words(),
                 severity(notices, overloads, backfeeds, blown, notes),
-                summary(notices, overloads, backfeeds, blown, notes),
+                summary(notices, overloads, backfeeds, blown, partly),
                 List.copyOf(blown),
                 notices,
                 overloads,
@@ -191,7 +200,7 @@ final class Consequences {
             List<Overload> overloads,
             List<Backfeed> backfeeds,
             Set<String> blown,
-            List<String> notes) {
+            boolean partly) {
         List<String> parts = new ArrayList<>();
         if (!blown.isEmpty()) {
             parts.add("Blows: " + String.join(", ", blown) + ".");
@@ -215,7 +224,7 @@ final class Consequences {
                 .limit(2)
                 .map(Overload::text)
                 .forEach(parts::add);
-        if (notes.stream().anyMatch(note -> note.startsWith(UNSETTLED))) {
+        if (partly) {
             parts.add("Not all of it could be calculated.");
         }
         return parts.isEmpty() ? "No difference that anybody would notice." : String.join(" ", parts);
