@@ -20,14 +20,40 @@ public final class CurrentPaths {
     /** Currents below this are noise of the solution. */
     private static final double NOISE_A = 1e-9;
 
+    /** In place of a branch. */
+    private static final int NONE = -1;
+
+    private static final int SEVERAL = -2;
+
     private final List<Branch> branches;
     private final int[] tail;
     private final int[] head;
     private final double[] leftA;
-    /** By node: the branches that leave it are those from {@code start[node]} to before {@code start[node + 1]}. */
-    private final int[] start;
+    private final AtNodes leaving;
+    private final AtNodes entering;
 
-    private final int[] leaving;
+    /** For each node some branches: those of {@code node} are {@code branch[start[node]]} to before {@code start[node + 1]}. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    private record AtNodes(int[] start, int[] branch) {
+        static AtNodes of(int nodes, int[] nodeOfBranch) {
+            int[] start = new int[nodes + 1];
+            for (int node : nodeOfBranch) {
+                start[node]++;
+            }
+            for (int node = 1; node <= nodes; node++) {
+                start[node] += start[node - 1];
+            }
+            int[] branch = new int[nodeOfBranch.length];
+            for (int b = branch.length - 1; b >= 0; b--) {
+                branch[--start[nodeOfBranch[b]]] = b;
+            }
+            return new AtNodes(start, branch);
+        }
+
+        int nodes() {
+            return start.length - 1;
+        }
+    }
 
     public CurrentPaths(SolvedStep solved) {
         branches = solved.branches();
@@ -35,22 +61,15 @@ public final class CurrentPaths {
         tail = new int[count];
         head = new int[count];
         leftA = new double[count];
-        start = new int[solved.nodeNames().size() + 1];
         for (int i = 0; i < count; i++) {
             Branch branch = branches.get(i);
             boolean forward = solved.feedA(i) >= 0;
             tail[i] = forward ? branch.fromNode() : branch.toNode();
             head[i] = forward ? branch.toNode() : branch.fromNode();
             leftA[i] = Math.abs(solved.currentA(i));
-            start[tail[i]]++;
         }
-        for (int node = 1; node < start.length; node++) {
-            start[node] += start[node - 1];
-        }
-        leaving = new int[count];
-        for (int i = count - 1; i >= 0; i--) {
-            leaving[--start[tail[i]]] = i;
-        }
+        leaving = AtNodes.of(solved.nodeNames().size(), tail);
+        entering = AtNodes.of(solved.nodeNames().size(), head);
     }
 
     /** The node of a branch that is nearer the live pole. */
@@ -80,11 +99,42 @@ public final class CurrentPaths {
      * begin and end at the same node only by being empty.
      */
     public List<Integer> widest(int first, int end) {
-        int nodes = start.length - 1;
-        Reached[] best = new Reached[nodes];
-        int[] via = new int[nodes];
-        Arrays.fill(via, -1);
-        boolean[] done = new boolean[nodes];
+        Deque<Integer> path = new ArrayDeque<>();
+        int node = end;
+        // Back from the end as long as there is no choice: in a harness, nearly a tree, that is nearly all of the way.
+        while (node != first) {
+            int only = onlyBranchInto(node);
+            if (only == NONE || path.size() == leaving.nodes()) {
+                return List.of();
+            } else if (only == SEVERAL) {
+                return traceWidest(first, node, path);
+            }
+            path.addFirst(only);
+            node = tail[only];
+        }
+        return List.copyOf(path);
+    }
+
+    private int onlyBranchInto(int node) {
+        int only = NONE;
+        for (int k = entering.start()[node]; k < entering.start()[node + 1]; k++) {
+            int branch = entering.branch()[k];
+            if (leftA[branch] > NOISE_A) {
+                if (only != NONE) {
+                    return SEVERAL;
+                }
+                only = branch;
+            }
+        }
+        return only;
+    }
+
+    /** Puts the widest path to a node in front of what follows. */
+    private List<Integer> traceWidest(int first, int end, Deque<Integer> path) {
+        int[] via = new int[leaving.nodes()];
+        Arrays.fill(via, NONE);
+        Reached[] best = new Reached[via.length];
+        boolean[] done = new boolean[via.length];
         PriorityQueue<Reached> queue = new PriorityQueue<>();
         best[first] = new Reached(first, Double.MAX_VALUE, 0);
         queue.add(best[first]);
@@ -94,8 +144,8 @@ public final class CurrentPaths {
                 continue;
             }
             done[here.node()] = true;
-            for (int k = start[here.node()]; k < start[here.node() + 1]; k++) {
-                int branch = leaving[k];
+            for (int k = leaving.start()[here.node()]; k < leaving.start()[here.node() + 1]; k++) {
+                int branch = leaving.branch()[k];
                 int next = head[branch];
                 if (!done[next] && leftA[branch] > NOISE_A) {
                     Reached reached = here.through(next, leftA[branch]);
@@ -108,7 +158,13 @@ public final class CurrentPaths {
                 }
             }
         }
-        return trace(first, end, via);
+        for (int node = end; node != first; node = tail[via[node]]) {
+            if (via[node] == NONE) {
+                return List.of();
+            }
+            path.addFirst(via[node]);
+        }
+        return List.copyOf(path);
     }
 
     private String name(int branch) {
@@ -132,18 +188,5 @@ public final class CurrentPaths {
             int byWidth = Double.compare(other.width, width);
             return byWidth != 0 ? byWidth : Double.compare(narrowness, other.narrowness);
         }
-    }
-
-    private List<Integer> trace(int first, int end, int[] via) {
-        Deque<Integer> path = new ArrayDeque<>();
-        int node = end;
-        while (node != first) {
-            if (via[node] < 0) {
-                return List.of();
-            }
-            path.addFirst(via[node]);
-            node = tail[via[node]];
-        }
-        return List.copyOf(path);
     }
 }
