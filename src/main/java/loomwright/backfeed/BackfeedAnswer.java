@@ -51,7 +51,7 @@ public final class BackfeedAnswer {
             working.add(feed.severity().name().toLowerCase(Locale.ROOT) + ": " + feed.verdict());
             worst(feed).paths().forEach(path -> working.add(wayOf(path)));
             for (Remedy remedy : feed.remedies()) {
-                working.add("helps: " + remedy.change() + cost(remedy));
+                working.add("helps: " + remedy.change() + " " + Verdicts.effect(remedy));
             }
         }
         return working;
@@ -68,12 +68,6 @@ public final class BackfeedAnswer {
                         .map(s -> s.from() + " (" + s.id() + (s.againstFeed() ? ", against its feed" : "") + ")")
                         .collect(Collectors.joining(" > "))
                 + " > " + path.steps().get(path.steps().size() - 1).to();
-    }
-
-    private static String cost(Remedy remedy) {
-        return remedy.costAt() == null
-                ? " No load loses anything by it."
-                : String.format(Locale.ROOT, " Costs %.2f V (%s).", remedy.costV(), remedy.costAt());
     }
 
     private static List<Caution> cautions(Plan plan, BackfeedReport report) {

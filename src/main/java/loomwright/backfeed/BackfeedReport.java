@@ -26,7 +26,7 @@ public record BackfeedReport(
      * @param called what a person calls it
      * @param verdict in words, of the worst occurrence
      * @param occurrences the worst of each step
-     * @param remedies those that work, cheapest in volts first; none are looked for against a trickle
+     * @param remedies those that work and restore most loads, cheapest in volts first; none are looked for against a trickle
      */
     public record UnintendedFeed(
             String load,
@@ -85,14 +85,16 @@ public record BackfeedReport(
     public record ReversedWire(String wire, Step step, Map<String, String> switches, double currentA) {}
 
     /**
-     * A change to the plan that was tried and works: the feed vanishes, nothing else is fed more than before, and every
-     * load still does what it did.
+     * A change to the plan that was tried and works: the feed vanishes but for a trickle, nothing else is fed more than
+     * before, every load still does what it did, and none that gets too little gets less.
      *
      * @param change what to do, in words
      * @param at the wire or part it is done to
      * @param costV the most that a load loses in a step in which it is meant to be live; 0 if less than a hundredth
      * @param costAt that load and step, in words; absent if nothing is lost
      * @param costs all loads that lose more than a hundredth of a volt in a step in which they are meant to be live
+     * @param remainingV the most that the load still gets while it should be dead, a trickle; 0 if it is dead
+     * @param restores ids of loads that are meant to work and did not, at some time, but for the remedy
      */
     public record Remedy(
             Kind kind,
@@ -100,7 +102,9 @@ public record BackfeedReport(
             String at,
             double costV,
             @Nullable String costAt,
-            List<Cost> costs) {
+            List<Cost> costs,
+            double remainingV,
+            List<String> restores) {
 
         /** What kind of change. */
         public enum Kind {

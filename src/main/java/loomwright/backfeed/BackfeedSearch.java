@@ -15,8 +15,6 @@ import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Activity;
 import loomwright.operation.Branch;
@@ -87,6 +85,10 @@ public final class BackfeedSearch {
         for (int i = 0; i < candidates.size(); i++) {
             trial.run(candidates.get(i), progress.part(i, candidates.size())).ifPresent(remedies::add);
         }
+        // What leaves a load starved that another remedy restores would hide the fault, such as a lost earth.
+        int restored =
+                remedies.stream().mapToInt(r -> r.restores().size()).max().orElse(0);
+        remedies.removeIf(r -> r.restores().size() < restored);
         remedies.sort(Comparator.comparingDouble(Remedy::costV));
         return new UnintendedFeed(
                 consumer.id(), consumer.called(), severity, Verdicts.verdict(consumer, worst), occurrences, remedies);
@@ -112,17 +114,12 @@ public final class BackfeedSearch {
 
     private static Moment worse(Consumer consumer, Moment a, Moment b) {
         return Comparator.<Moment, Activity>comparing(m -> m.solved().activity(consumer))
-                                .thenComparing(m -> !isPulledIn(consumer, m))
+                                .thenComparing(m -> !m.isPulledIn(consumer))
                                 .thenComparing(m -> m.situation().changes())
                                 .compare(a, b)
                         <= 0
                 ? a
                 : b;
-    }
-
-    private static boolean isPulledIn(Consumer consumer, Moment moment) {
-        boolean hasArmature = consumer instanceof Relay || consumer instanceof Solenoid;
-        return hasArmature && moment.solved().isActive(consumer);
     }
 
     private Occurrence occurrence(Consumer consumer, Moment moment) {
@@ -134,7 +131,7 @@ public final class BackfeedSearch {
                 solved.step().words(),
                 moment.situation().positions(),
                 solved.activity(consumer),
-                isPulledIn(consumer, moment),
+                moment.isPulledIn(consumer),
                 solved.effectiveV(consumer),
                 limitsV.operateV(),
                 limitsV.releaseV(),

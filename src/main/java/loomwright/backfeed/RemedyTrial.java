@@ -3,10 +3,13 @@ package loomwright.backfeed;
 import java.util.Comparator;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import loomwright.answer.Progress;
+import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Cost;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.Situations.Situation;
@@ -21,12 +24,15 @@ import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 
 /**
- * Tries a change on a copy of the plan, in every step and situation: is the load dead where it should be, is nothing else
- * fed that was not before, does everything still work that did, and how many volts does it lose?
+ * Tries a change on a copy of the plan, in every step and situation: is the load dead where it should be but for a trickle, is
+ * nothing else fed that was not before, does everything still work that did, at what loss in volts, is what gets too little
+ * no worse off, and what works again?
  */
 final class RemedyTrial {
     /** A loss below this no meter in a workshop shows. */
     private static final double COST_V = 0.01;
+    /** What a load that gets too little may lose, as a share of the nominal voltage (common practice, no source). */
+    private static final double STARVED_SHARE = 0.05;
 
     private final Survey before;
     private final Consumer load;
@@ -40,9 +46,45 @@ final class RemedyTrial {
         this.maxCombinations = maxCombinations;
     }
 
+    /** What comes of a change, as far as it was tried. */
+    private static final class Effects {
+        /** By load and step, the largest loss. */
+        final Map<String, Cost> costs = new LinkedHashMap<>();
+
+        final Set<String> restores = new LinkedHashSet<>();
+        double remainingV;
+
+        void lose(Consumer consumer, Step step, double beforeV, double afterV) {
+            costs.merge(
+                    consumer.id() + "@" + step,
+                    new Cost(consumer.id(), step, beforeV, afterV),
+                    (a, b) -> a.beforeV() - a.afterV() >= b.beforeV() - b.afterV() ? a : b);
+        }
+
+        Remedy remedy(Candidate candidate) {
+            List<Cost> losses = costs.values().stream()
+                    .filter(c -> c.beforeV() - c.afterV() > COST_V)
+                    .sorted(Comparator.comparingDouble((Cost c) -> c.afterV() - c.beforeV()))
+                    .toList();
+            return new Remedy(
+                    candidate.kind(),
+                    candidate.change(),
+                    candidate.at(),
+                    losses.isEmpty()
+                            ? 0
+                            : losses.get(0).beforeV() - losses.get(0).afterV(),
+                    losses.isEmpty()
+                            ? null
+                            : losses.get(0).load() + ", " + losses.get(0).step().words(),
+                    losses,
+                    remainingV,
+                    List.copyOf(restores));
+        }
+    }
+
     /** The remedy if the change works. */
     Optional<Remedy> run(Candidate candidate, Progress progress) {
-        Map<String, Cost> worst = new LinkedHashMap<>();
+        Effects effects = new Effects();
         Iterator<Moment> was = before.moments().iterator();
         Plan changed = candidate.changed().get();
         List<List<Part>> open = Situations.open(changed);
@@ -52,29 +94,17 @@ final class RemedyTrial {
             Situation situation = Situations.get(changed, open, i);
             Iterator<SolvedStep> steps = settings.steps(situation.plan());
             while (steps.hasNext()) {
-                if (!holds(was.next(), new Moment(situation, steps.next()), worst)) {
+                if (!holds(was.next(), new Moment(situation, steps.next()), effects)) {
                     return Optional.empty();
                 }
             }
             progress.at(i + 1, combinations);
         }
-        List<Cost> costs = worst.values().stream()
-                .filter(c -> c.beforeV() - c.afterV() > COST_V)
-                .sorted(Comparator.comparingDouble((Cost c) -> c.afterV() - c.beforeV()))
-                .toList();
-        return Optional.of(new Remedy(
-                candidate.kind(),
-                candidate.change(),
-                candidate.at(),
-                costs.isEmpty() ? 0 : costs.get(0).beforeV() - costs.get(0).afterV(),
-                costs.isEmpty()
-                        ? null
-                        : costs.get(0).load() + ", " + costs.get(0).step().words(),
-                costs));
+        return Optional.of(effects.remedy(candidate));
     }
 
-    /** Whether nothing speaks against the change in one moment; notes the volts it costs. */
-    private boolean holds(Moment was, Moment is, Map<String, Cost> costs) {
+    /** Whether nothing speaks against the change in one moment; notes what comes of it. */
+    private boolean holds(Moment was, Moment is, Effects effects) {
         if (!is.solved().solved() || (is.solved().oscillating() && !was.solved().oscillating())) {
             return false;
         }
@@ -83,36 +113,41 @@ final class RemedyTrial {
         }
         for (Consumer consumer : before.consumers()) {
             if (is.isUnintended(consumer)) {
-                if (consumer.id().equals(load.id()) || isStronger(consumer, was, is)) {
+                if (isStronger(consumer, is, was) || (consumer.id().equals(load.id()) && !isTrickle(is, effects))) {
                     return false;
                 }
-            } else if (worked(consumer, was)) {
-                if (is.solved().activity(consumer) != Activity.OPERATES) {
-                    return false;
-                }
-                note(consumer, was, is, costs);
+            } else if (was.isMeant(consumer)
+                    && !was.solved().step().passing()
+                    && !keepsItsFeed(consumer, was, is, effects)) {
+                return false;
             }
         }
         return true;
     }
 
-    private static boolean isStronger(Consumer consumer, Moment was, Moment is) {
-        return is.solved().activity(consumer).compareTo(was.solved().activity(consumer)) < 0;
+    private boolean isTrickle(Moment is, Effects effects) {
+        effects.remainingV = Math.max(effects.remainingV, is.solved().effectiveV(load));
+        return Verdicts.severity(load, is.solved().activity(load), is.isPulledIn(load)) == Severity.NOTE;
     }
 
-    private static boolean worked(Consumer consumer, Moment was) {
-        return !was.solved().step().passing()
-                && was.isMeant(consumer)
-                && was.solved().activity(consumer) == Activity.OPERATES;
-    }
-
-    private static void note(Consumer consumer, Moment was, Moment is, Map<String, Cost> costs) {
+    private boolean keepsItsFeed(Consumer consumer, Moment was, Moment is, Effects effects) {
         double beforeV = Math.abs(was.solved().acrossV(consumer));
         double afterV = Math.abs(is.solved().acrossV(consumer));
-        Step step = is.solved().step();
-        costs.merge(
-                consumer.id() + "@" + step,
-                new Cost(consumer.id(), step, beforeV, afterV),
-                (a, b) -> a.beforeV() - a.afterV() >= b.beforeV() - b.afterV() ? a : b);
+        boolean works = is.solved().activity(consumer) == Activity.OPERATES;
+        if (was.solved().activity(consumer) == Activity.OPERATES) {
+            // What it had more while the load worked unasked was not its own.
+            if (was.isMeant(load) || was.solved().activity(load) != Activity.OPERATES) {
+                effects.lose(consumer, is.solved().step(), beforeV, afterV);
+            }
+            return works;
+        } else if (works) {
+            effects.restores.add(consumer.id());
+        }
+        double nominalV = is.solved().plan().system().nominalVoltageV();
+        return beforeV - afterV <= STARVED_SHARE * nominalV;
+    }
+
+    private static boolean isStronger(Consumer consumer, Moment one, Moment other) {
+        return one.solved().activity(consumer).compareTo(other.solved().activity(consumer)) < 0;
     }
 }

@@ -6,6 +6,8 @@ import loomwright.answer.Progress;
 import loomwright.backfeed.Situations.Situation;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
 import loomwright.operation.Activity;
 import loomwright.operation.Intent;
 import loomwright.operation.PlanSettings;
@@ -27,6 +29,12 @@ public final class Survey {
         /** Whether a consumer is fed though it is not meant to be. */
         public boolean isUnintended(Consumer consumer) {
             return !isMeant(consumer) && solved.activity(consumer) != Activity.DEAD;
+        }
+
+        /** Whether a consumer has an armature that is pulled in. */
+        boolean isPulledIn(Consumer consumer) {
+            boolean hasArmature = consumer instanceof Relay || consumer instanceof Solenoid;
+            return hasArmature && solved.isActive(consumer);
         }
     }
 

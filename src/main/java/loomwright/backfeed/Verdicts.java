@@ -1,8 +1,10 @@
 package loomwright.backfeed;
 
+import java.util.List;
 import java.util.Locale;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Relay;
@@ -47,6 +49,25 @@ public final class Verdicts {
                     case LEAKS -> "carries a trickle, too little to work (" + volts + ")";
                     case DEAD -> throw new IllegalStateException("a dead load is no occurrence");
                 };
+    }
+
+    /** What comes of a remedy, in sentences. */
+    public static String effect(Remedy remedy) {
+        String costs = remedy.costAt() == null
+                ? "No load loses anything by it."
+                : String.format(Locale.ROOT, "It costs %.2f V (%s).", remedy.costV(), remedy.costAt());
+        String restores = remedy.restores().isEmpty()
+                ? ""
+                : String.format(" With it %s again as meant.", works(remedy.restores()));
+        return costs
+                + restores
+                + (remedy.remainingV() == 0
+                        ? ""
+                        : String.format(Locale.ROOT, " A trickle stays (%.2f V).", remedy.remainingV()));
+    }
+
+    private static String works(List<String> loads) {
+        return String.join(", ", loads) + (loads.size() == 1 ? " works" : " work");
     }
 
     private static String operates(Consumer consumer) {

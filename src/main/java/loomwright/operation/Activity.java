@@ -14,8 +14,9 @@ import loomwright.circuit.VehicleSystem;
  * <p>The usual limits, for a consumer that does not state its own. Relay: 8 V and 1.5 V at 12 V (makers' data for
  * relays of 85 ohm in the ISO 7588 pin layout). Solenoid: 8 V and 3 V at 12 V (common practice: pulls in at 7 to 8 V or
  * less, holds down to 3 to 5 V). Lamp: plainly lit from half, dark below a tenth of its rated voltage. Motor: 0.4 and
- * 0.1, coil: 0.35 and 0.2, any other load: 0.6 and 0.3 of the nominal voltage (common practice, no source: rounded so
- * that a doubtful case counts as live).
+ * 0.1, coil: 0.35 and 0.2, any other load: 0.6 and 0.3 of the nominal voltage; a coil also from 2.8 A, and not below 1.6 A,
+ * since one of few ohms behind a module that limits its current never has much voltage (common practice, no source: rounded
+ * so that a doubtful case counts as live).
  */
 public enum Activity {
     /** It does what it is for. */
@@ -56,8 +57,9 @@ public enum Activity {
             return new Limits(0.5 * lamp.ratedV(), 0.1 * lamp.ratedV());
         } else if (consumer instanceof Motor) {
             return new Limits(0.4 * nominalV, 0.1 * nominalV);
-        } else if (consumer instanceof Coil) {
-            return new Limits(0.35 * nominalV, 0.2 * nominalV);
+        } else if (consumer instanceof Coil coil) {
+            double ohm = coil.primaryResistanceOhm();
+            return new Limits(Math.min(0.35 * nominalV, 2.8 * ohm), Math.min(0.2 * nominalV, 1.6 * ohm));
         }
         return new Limits(0.6 * nominalV, 0.3 * nominalV);
     }

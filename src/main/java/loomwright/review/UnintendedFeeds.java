@@ -11,9 +11,9 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.PathStep;
-import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.backfeed.BackfeedSearch;
+import loomwright.backfeed.Verdicts;
 import loomwright.operation.Branch;
 
 /** The loads that are live though they are not meant to be, with the way of most current and the cheapest remedy. */
@@ -56,7 +56,10 @@ final class UnintendedFeeds implements Check {
                         figure("currentA", worst.currentA()),
                         figure(Wording.TIMES_LIMIT, worst.effectiveV() / worst.operateV())),
                 WAY,
-                feed.remedies().isEmpty() ? null : remedy(feed.remedies().get(0)));
+                feed.remedies().stream()
+                        .findFirst()
+                        .map(r -> r.change() + " " + Verdicts.effect(r))
+                        .orElse(null));
     }
 
     private static String way(List<FeedPath> paths) {
@@ -70,11 +73,5 @@ final class UnintendedFeeds implements Check {
             separator = ", ";
         }
         return text.append('.').toString();
-    }
-
-    private static String remedy(Remedy remedy) {
-        return remedy.costAt() == null
-                ? remedy.change()
-                : remedy.change() + " It costs " + Wording.number(remedy.costV()) + " V (" + remedy.costAt() + ").";
     }
 }

@@ -34,6 +34,13 @@ class B03_LostEarthTest {
     }
 
     @Test
+    void whatCutsTheLampOffThatLostItsEarthIsNoRemedy() {
+        assertThat(Searched.of(lost).feed("lamp2").remedies())
+                .isNotEmpty()
+                .allSatisfy(r -> assertThat(r.restores()).contains("lamp1"));
+    }
+
+    @Test
     void anEarthOfItsOwnPutsItRight() {
         assertThat(Searched.of(lost).feed("lamp2").remedies())
                 .extracting(Remedy::kind, Remedy::at)

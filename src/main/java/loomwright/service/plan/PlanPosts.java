@@ -13,6 +13,7 @@ import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
+import loomwright.backfeed.Verdicts;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.review.ReviewReport;
@@ -102,7 +103,7 @@ public final class PlanPosts {
         return line;
     }
 
-    /** What is fed unasked, and the remedy that costs least. */
+    /** What is fed unasked, and the best remedy. */
     public static String backfeed(Answer<BackfeedReport> answer) {
         BackfeedReport report = answer.result();
         Markdown text = new Markdown().title(report.plan()).section("Fed though not meant to be");
@@ -126,10 +127,7 @@ public final class PlanPosts {
             return " No single change that was tried stops it.";
         }
         Remedy remedy = feed.remedies().get(0);
-        String cost = remedy.costAt() == null
-                ? " It costs no load anything."
-                : " It costs " + Markdown.figure(remedy.costV()) + " V (" + remedy.costAt() + ").";
-        return " Remedy: " + remedy.change() + cost;
+        return " Remedy: " + remedy.change() + " " + Verdicts.effect(remedy);
     }
 
     /** The findings, worst first. */
