@@ -85,8 +85,8 @@ public record BackfeedReport(
     public record ReversedWire(String wire, Step step, Map<String, String> switches, double currentA) {}
 
     /**
-     * A change to the plan that was tried and works: the feed vanishes but for a trickle, nothing else is fed more than
-     * before, every load still does what it did, and none that gets too little gets less.
+     * A change to the plan that was tried and works: the feed vanishes but for a trickle, nothing else gets more than a
+     * trickle that it did not get before, every load still does what it did, and none that gets too little gets less.
      *
      * @param change what to do, in words
      * @param at the wire or part it is done to

@@ -65,10 +65,11 @@ final class RemedyCandidates {
                     .ifPresent(
                             part -> addWiresTowards((Consumer) part, occurrences.getOrDefault(id, List.of()), wires));
         }
+        // The few earths first: of a long way not every wire may be tried.
+        candidates.addEarths(occurrences.getOrDefault(load.id(), List.of()));
         for (PathStep step : backwardsFirst(wires)) {
             plan.findWire(step.id()).ifPresent(wire -> candidates.addForWire(wire, step));
         }
-        candidates.addEarths(occurrences.getOrDefault(load.id(), List.of()));
         return candidates.candidates;
     }
 

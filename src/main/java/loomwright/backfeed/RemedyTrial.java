@@ -25,7 +25,7 @@ import loomwright.operation.Step;
 
 /**
  * Tries a change on a copy of the plan, in every step and situation: is the load dead where it should be but for a trickle, is
- * nothing else fed that was not before, does everything still work that did, at what loss in volts, is what gets too little
+ * nothing else fed more than a trickle that was not before, does everything still work that did, at what loss in volts, is what gets too little
  * no worse off, and what works again?
  */
 final class RemedyTrial {
@@ -59,6 +59,10 @@ final class RemedyTrial {
                     consumer.id() + "@" + step,
                     new Cost(consumer.id(), step, beforeV, afterV),
                     (a, b) -> a.beforeV() - a.afterV() >= b.beforeV() - b.afterV() ? a : b);
+        }
+
+        void remain(double trickleV) {
+            remainingV = Math.max(remainingV, trickleV);
         }
 
         Remedy remedy(Candidate candidate) {
@@ -111,32 +115,40 @@ final class RemedyTrial {
         if (!was.solved().solved()) {
             return true;
         }
+        boolean sound = before.consumers().stream().noneMatch(c -> worksUnasked(c, was));
         for (Consumer consumer : before.consumers()) {
             if (is.isUnintended(consumer)) {
-                if (isStronger(consumer, is, was) || (consumer.id().equals(load.id()) && !isTrickle(is, effects))) {
+                boolean trickle = Verdicts.severity(consumer, is.solved().activity(consumer), is.isPulledIn(consumer))
+                        == Severity.NOTE;
+                if (!trickle && (consumer.id().equals(load.id()) || isStronger(consumer, is, was))) {
                     return false;
+                } else if (consumer.id().equals(load.id())) {
+                    effects.remain(is.solved().effectiveV(load));
                 }
             } else if (was.isMeant(consumer)
                     && !was.solved().step().passing()
-                    && !keepsItsFeed(consumer, was, is, effects)) {
+                    && !keepsItsFeed(consumer, was, is, sound, effects)) {
                 return false;
             }
         }
         return true;
     }
 
-    private boolean isTrickle(Moment is, Effects effects) {
-        effects.remainingV = Math.max(effects.remainingV, is.solved().effectiveV(load));
-        return Verdicts.severity(load, is.solved().activity(load), is.isPulledIn(load)) == Severity.NOTE;
+    private static boolean worksUnasked(Consumer consumer, Moment moment) {
+        return moment.isUnintended(consumer) && moment.solved().activity(consumer) == Activity.OPERATES;
     }
 
-    private boolean keepsItsFeed(Consumer consumer, Moment was, Moment is, Effects effects) {
+    /**
+     * Whether a load that is meant to work does if it did, and gets no less if it did not.
+     *
+     * @param sound whether nothing worked unasked, so that what the load had was its own
+     */
+    private static boolean keepsItsFeed(Consumer consumer, Moment was, Moment is, boolean sound, Effects effects) {
         double beforeV = Math.abs(was.solved().acrossV(consumer));
         double afterV = Math.abs(is.solved().acrossV(consumer));
         boolean works = is.solved().activity(consumer) == Activity.OPERATES;
         if (was.solved().activity(consumer) == Activity.OPERATES) {
-            // What it had more while the load worked unasked was not its own.
-            if (was.isMeant(load) || was.solved().activity(load) != Activity.OPERATES) {
+            if (sound) {
                 effects.lose(consumer, is.solved().step(), beforeV, afterV);
             }
             return works;

@@ -104,6 +104,14 @@ class B01_StartBypassTest {
         assertThat(relay.costV()).isZero();
     }
 
+    /** The starter that runs on pulls the supply down so far that the charge warning lamp glows. */
+    @Test
+    void theWarningLampIsHelpedByTheSameRelayThoughATrickleStays() {
+        Remedy relay = Searched.of(unguarded).remedy("charge-lamp", Remedy.Kind.RELAY, "W35");
+        assertThat(relay.remainingV()).isBetween(0.01, 1.0);
+        assertThat(relay.costs()).isEmpty();
+    }
+
     @Test
     void theMoveToTheSolenoidsOwnContactIsProposed() {
         assertThat(Searched.of(unguarded)

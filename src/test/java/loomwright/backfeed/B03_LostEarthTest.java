@@ -3,9 +3,11 @@ package loomwright.backfeed;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Map;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.network.NetworkLimits;
 import loomwright.operation.Activity;
 import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
@@ -51,5 +53,14 @@ class B03_LostEarthTest {
     void withTheEarthThereNothingIsFedUnasked() {
         assertThat(Searched.of(Plans.named("common-earth")).report().unintendedFeeds())
                 .isEmpty();
+    }
+
+    @Test
+    void earthsAreTriedBeforeTheManyWires() {
+        BackfeedReport report = new BackfeedSearch(new BackfeedLimits(64, 6, 3), NetworkLimits.defaults())
+                .find(lost, Progress.UNWATCHED);
+        assertThat(new Searched(report).feed("lamp2").remedies())
+                .extracting(Remedy::kind)
+                .contains(Remedy.Kind.SEPARATE_EARTH);
     }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import loomwright.circuit.Breaker;
+import loomwright.circuit.Coil;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import org.junit.jupiter.api.Test;
@@ -50,5 +51,25 @@ class O07_IgnitionFeedTest {
     void withTheEngineStoppedTheModuleFeedsNoCurrent() {
         Solved solved = Solved.of(Plans.example("sandpiper-electronic-module"));
         assertThat(solved.currentA(Step.RUN, "coil")).isCloseTo(0, within(1e-9));
+    }
+
+    /** 6.5 A in 0.5 ohm are 3.25 V, far less than a third of the supply, and a good spark. */
+    @Test
+    void aCoilOfFewOhmsBehindAModuleWorksByItsAmperes() {
+        Plan plan = Plans.example("sandpiper-electronic-module");
+        Coil coil = (Coil) plan.findPart("coil").orElseThrow();
+        Solved solved = Solved.of(plan.withPart(new Coil(
+                coil.id(),
+                coil.label(),
+                0.5,
+                coil.inductanceMh(),
+                coil.turnsRatio(),
+                coil.use(),
+                coil.operateV(),
+                coil.releaseV(),
+                coil.meantLive(),
+                coil.meantLiveWhen())));
+        assertThat(solved.acrossV(Step.RUNNING, "coil")).isCloseTo(3.25, within(1e-9));
+        assertThat(solved.activity(Step.RUNNING, "coil")).isEqualTo(Activity.OPERATES);
     }
 }
