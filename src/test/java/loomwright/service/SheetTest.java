@@ -16,8 +16,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
+import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -233,6 +235,30 @@ class SheetTest {
         String off = String.format(Locale.ROOT, "! %.1f V operates", volts);
         String run = String.format(Locale.ROOT, "%.1f V operates", volts);
         assertThat(texts(one(), "td")).contains(off, run);
+    }
+
+    /** A relay that holds itself in, and an engine that runs on, show after the key is turned off. */
+    @Test
+    void whatStaysLiveAfterTheKeyIsTurnedOffIsMarkedToo() {
+        List<String> cells = texts(one(), "td");
+        int off = IntStream.range(0, cells.size())
+                .filter(i -> cells.get(i).startsWith("! "))
+                .findFirst()
+                .orElseThrow();
+        List<Step> steps = List.of(Step.values());
+        assertThat(cells.get(off + steps.indexOf(Step.OFF_ENGINE_TURNING))).startsWith("! ");
+        assertThat(cells.get(off + steps.indexOf(Step.OFF_AGAIN))).startsWith("! ");
+    }
+
+    @Test
+    void aCoilWhoseModuleConductsNothingWithTheEngineStoppedIsNoFault() {
+        String module = LiveService.ask()
+                .get("/v1/examples/sandpiper-electronic-module")
+                .asString();
+        String meantInRun = module.replaceFirst("(\"kind\": ?\"coil\".*?\"meantLive\": ?\\[)", "$1\"run\", ");
+        assertThat(texts(sheet("{\"plan\": " + meantInRun + "}"), "td"))
+                .noneMatch(cell -> cell.startsWith("? "))
+                .contains("High-energy coil");
     }
 
     @Test

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import loomwright.circuit.Breaker;
+import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
@@ -75,21 +76,19 @@ final class ConditionTable {
             cells.add(step.parts().stream()
                     .filter(reading -> reading.part().equals(load.id()))
                     .findFirst()
-                    .map(reading -> cell(step.step(), reading))
+                    .map(reading -> cell(step.step(), load, reading))
                     .orElse(Cell.of("no solution")));
         }
         return cells;
     }
 
-    private Cell cell(Step step, PartReading reading) {
+    private Cell cell(Step step, Consumer load, PartReading reading) {
         Double acrossV = reading.acrossV();
         Activity activity = reading.activity();
         String volts = acrossV == null ? "floating" : Words.volts(acrossV);
         String does = activity == null || activity == Activity.DEAD ? "" : " " + Words.of(activity);
         String before = before(was.getOrDefault(step, Map.of()).get(reading.part()));
-        String sign = step.passing() || activity == null
-                ? ""
-                : sign(step, Boolean.TRUE.equals(reading.meantLive()), activity);
+        String sign = activity == null ? "" : sign(step, load, Boolean.TRUE.equals(reading.meantLive()), activity);
         if (!sign.isEmpty()) {
             return new Cell(sign + volts + does + before, "wrong");
         }
@@ -98,11 +97,13 @@ final class ConditionTable {
 
     /**
      * A trickle is told in words, it is no reason for alarm. With the key off a dead load is no fault: what may be live
-     * then, may be so for the moment after running only.
+     * then, may be so for the moment after running only. Nor is a dead coil with the engine stopped, where the breaker may
+     * stand open and a module need not conduct.
      */
-    private static String sign(Step step, boolean meant, Activity activity) {
+    private static String sign(Step step, Consumer load, boolean meant, Activity activity) {
         if (meant) {
-            return step == Step.OFF || activity == Activity.OPERATES ? "" : "? ";
+            boolean mayRest = step == Step.OFF || step.passing() || (load instanceof Coil && !step.engineTurning());
+            return mayRest || activity == Activity.OPERATES ? "" : "? ";
         }
         return activity == Activity.DEAD || activity == Activity.LEAKS ? "" : "! ";
     }
