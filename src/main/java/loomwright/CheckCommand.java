@@ -1,9 +1,10 @@
 package loomwright;
 
 import java.io.BufferedOutputStream;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -95,7 +96,7 @@ final class CheckCommand implements Callable<Integer> {
             throw wrong("--operation is one of: " + String.join(", ", run.operations()));
         }
         try (PlanFiles files = PlanFiles.find(given, options.limits().bodyBytes());
-                OutputStream report = report()) {
+                OutputStream report = report(files)) {
             Summary summary = quiet
                     ? run.run(operation, files, report, form == Form.CSV, () -> {})
                     : runWithProgress(run, files, report);
@@ -159,17 +160,24 @@ final class CheckCommand implements Callable<Integer> {
         };
     }
 
-    /** Standard output stays open. */
-    private OutputStream report() throws IOException {
-        return new BufferedOutputStream(
-                out == null
-                        ? new PrintStream(System.out) {
-                            @Override
-                            public void close() {
-                                flush();
-                            }
-                        }
-                        : Files.newOutputStream(out));
+    /** Standard output, unlike {@link System#out}, does not keep quiet about what could not be written. */
+    private OutputStream report(PlanFiles files) throws IOException {
+        if (out == null) {
+            return new BufferedOutputStream(new FileOutputStream(FileDescriptor.out) {
+                @Override
+                public void close() {
+                    // Others write to it too.
+                }
+            });
+        }
+        if (files.awaits(out)) {
+            throw wrong("--out is one of the files to be checked: " + out);
+        }
+        try {
+            return new BufferedOutputStream(Files.newOutputStream(out));
+        } catch (IOException e) {
+            throw wrong("cannot be written: " + out);
+        }
     }
 
     private ParameterException wrong(String what) {

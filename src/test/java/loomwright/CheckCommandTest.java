@@ -100,6 +100,32 @@ class CheckCommandTest {
     }
 
     @Test
+    void anEmptyFileIsNoPlan() throws IOException {
+        Path file = Files.createFile(folder.resolve("cut-short.json"));
+        assertThat(check("check", "--quiet", "--out", folder + "/o", file.toString()))
+                .isEqualTo(3);
+    }
+
+    @Test
+    void theReportIsNotWrittenOverAPlan() throws IOException {
+        Path file = Files.writeString(folder.resolve("a.json"), DROP.formatted("1"));
+        assertThat(check("check", "--operation", "voltage-drop", "--out", file.toString(), folder.toString()))
+                .isEqualTo(64);
+        assertThat(file).content().isEqualTo(DROP.formatted("1"));
+    }
+
+    @Test
+    void aReportThatCannotBeWrittenIsSaidSo() throws IOException {
+        Path file = Files.writeString(folder.resolve("a.json"), DROP.formatted("1"));
+        StringWriter err = new StringWriter();
+        int code = new CommandLine(new Main())
+                .setErr(new PrintWriter(err))
+                .execute("check", "--out", folder + "/no-such/o", file.toString());
+        assertThat(code).isEqualTo(64);
+        assertThat(err.toString()).contains("cannot be written: ");
+    }
+
+    @Test
     void eachLineNamesItsFile() throws IOException {
         Files.writeString(folder.resolve("a.json"), DROP.formatted("1"));
         Files.writeString(folder.resolve("b.jsonl"), DROP.formatted("1") + "\n" + DROP.formatted("2") + "\n");

@@ -29,6 +29,12 @@ public final class Faults {
         return value == null ? this : range(pointer, value.doubleValue(), min, max);
     }
 
+    /** Notes a fault if a text has more than {@code most} characters, as a person counts them. */
+    public Faults text(String pointer, @Nullable String text, int most) {
+        boolean fits = text == null || text.codePointCount(0, text.length()) <= most;
+        return check(fits, Fault.Code.OUT_OF_RANGE, pointer, text, "a text of at most " + most + " characters");
+    }
+
     /** Notes a fault if {@code value} is missing. */
     public Faults required(String pointer, @Nullable Object value) {
         if (value == null) {

@@ -146,14 +146,14 @@ final class RemedyCandidates {
     }
 
     private void addDiode(Wire wire, TerminalRef enters, TerminalRef leaves) {
-        Rectifier diode = Rectifier.silicon(freeId("diode-" + wire.id()), null);
+        Rectifier diode = Rectifier.silicon(plan.freeId("diode-" + wire.id(), ""), null);
         // It lets feed through from where the unwanted one would leave to where it would enter.
         boolean currentFlowsAsFed = plan.system().earthPolarity().feedSign() > 0;
         TerminalRef anodeEnd = currentFlowsAsFed ? leaves : enters;
         TerminalRef cathodeEnd = currentFlowsAsFed ? enters : leaves;
         List<Wire> wires = without(wire);
         wires.add(wire.withEnds(anodeEnd, diode.terminal(Rectifier.ANODE)));
-        wires.add(fitted(diode.id() + "-lead", diode.terminal(Rectifier.CATHODE), cathodeEnd));
+        wires.add(fitted(plan.freeId("diode-" + wire.id(), "-lead"), diode.terminal(Rectifier.CATHODE), cathodeEnd));
         candidates.add(new Candidate(
                 Kind.DIODE,
                 "Put a diode into wire " + wire.id() + ", anode towards " + anodeEnd + ", cathode towards " + cathodeEnd
@@ -165,7 +165,7 @@ final class RemedyCandidates {
     private void addRelay(Wire wire, TerminalRef enters, TerminalRef leaves) {
         double coilOhm = RELAY_COIL_OHM * Math.pow(plan.system().nominalVoltageV() / 12, 2);
         Relay relay = new Relay(
-                freeId("relay-" + wire.id()),
+                plan.freeId("relay-" + wire.id(), ""),
                 null,
                 coilOhm,
                 null,
@@ -174,12 +174,15 @@ final class RemedyCandidates {
                 null,
                 List.of(Condition.values()),
                 Map.of());
-        EarthPoint earth = new EarthPoint(freeId("earth-" + relay.id()), null, 0.0);
+        EarthPoint earth = new EarthPoint(plan.freeId("relay-" + wire.id(), "-earth"), null, 0.0);
         List<Wire> wires = without(wire);
         wires.add(wire.withEnds(relay.terminal(Relay.MAKE), enters));
-        wires.add(fitted(relay.id() + "-86", leaves, relay.terminal(Relay.COIL_FEED)));
-        wires.add(fitted(relay.id() + "-85", relay.terminal(Relay.COIL_RETURN), earth.terminal(EarthPoint.TERMINAL)));
-        wires.add(fitted(relay.id() + "-30", livePole, relay.terminal(Relay.COMMON)));
+        wires.add(fitted(plan.freeId("relay-" + wire.id(), "-86"), leaves, relay.terminal(Relay.COIL_FEED)));
+        wires.add(fitted(
+                plan.freeId("relay-" + wire.id(), "-85"),
+                relay.terminal(Relay.COIL_RETURN),
+                earth.terminal(EarthPoint.TERMINAL)));
+        wires.add(fitted(plan.freeId("relay-" + wire.id(), "-30"), livePole, relay.terminal(Relay.COMMON)));
         candidates.add(new Candidate(
                 Kind.RELAY,
                 "Fit a relay in place of wire " + wire.id() + ": 86 to " + leaves + ", 85 to earth, 30 to " + livePole
@@ -222,10 +225,10 @@ final class RemedyCandidates {
     }
 
     private void addEarth(Consumer consumer) {
-        EarthPoint earth = new EarthPoint(freeId("earth-" + consumer.id()), null, 0.0);
+        EarthPoint earth = new EarthPoint(plan.freeId("earth-" + consumer.id(), ""), null, 0.0);
         TerminalRef back = consumer.terminal(consumer.returnTerminal());
         List<Wire> wires = new ArrayList<>(plan.wires());
-        wires.add(fitted(earth.id() + "-lead", back, earth.terminal(EarthPoint.TERMINAL)));
+        wires.add(fitted(plan.freeId("earth-" + consumer.id(), "-lead"), back, earth.terminal(EarthPoint.TERMINAL)));
         candidates.add(new Candidate(
                 Kind.SEPARATE_EARTH,
                 "Give " + consumer.called() + " an earth of its own at " + back + ".",
@@ -234,7 +237,7 @@ final class RemedyCandidates {
     }
 
     private Wire fitted(String id, TerminalRef from, TerminalRef to) {
-        return Wire.ofResistance(freeId(id), from, to, FITTED_OHM);
+        return Wire.ofResistance(id, from, to, FITTED_OHM);
     }
 
     private List<Wire> without(Wire wire) {
@@ -247,15 +250,5 @@ final class RemedyCandidates {
         List<Part> parts = new ArrayList<>(plan.parts());
         parts.addAll(List.of(added));
         return parts;
-    }
-
-    /** An id of the form wanted, short enough, that the plan does not have. */
-    private String freeId(String wanted) {
-        String id = wanted.length() > 30 ? wanted.substring(0, 30) : wanted;
-        String free = id;
-        for (int i = 2; plan.findPart(free).isPresent() || plan.findWire(free).isPresent(); i++) {
-            free = id + "-" + i;
-        }
-        return free;
     }
 }

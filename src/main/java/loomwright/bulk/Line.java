@@ -8,26 +8,34 @@ public final class Line {
     private final long number;
     private final byte[] text;
     private final boolean tooLong;
+    /** Whether it is all of a file, and so a plan, however empty. */
+    private final boolean wholeFile;
 
-    private Line(@Nullable String file, long number, byte[] text, boolean tooLong) {
+    private Line(@Nullable String file, long number, byte[] text, boolean tooLong, boolean wholeFile) {
         this.file = file;
         this.number = number;
         this.text = text;
         this.tooLong = tooLong;
+        this.wholeFile = wholeFile;
     }
 
     /** A line without its end. The array is not copied: hand over one that nobody changes. */
     public static Line of(long number, byte[] text) {
-        return new Line(null, number, text, false);
+        return new Line(null, number, text, false, false);
     }
 
     /** A line of more bytes than may be; they are not kept. */
     public static Line tooLong(long number) {
-        return new Line(null, number, new byte[0], true);
+        return new Line(null, number, new byte[0], true, false);
+    }
+
+    /** All of a file that holds one plan. The array is not copied. */
+    static Line wholeFile(byte[] text) {
+        return new Line(null, 1, text, false, true);
     }
 
     Line in(String name) {
-        return new Line(name, number, text, tooLong);
+        return new Line(name, number, text, tooLong, wholeFile);
     }
 
     /** The file it stands in; absent for the lines of a request. */
@@ -54,6 +62,6 @@ public final class Line {
                 return false;
             }
         }
-        return !tooLong;
+        return !tooLong && !wholeFile;
     }
 }

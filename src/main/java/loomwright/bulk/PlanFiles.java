@@ -73,6 +73,16 @@ public final class PlanFiles implements LineSource, Closeable {
         return SUFFIXES.stream().anyMatch(name::endsWith);
     }
 
+    /** Whether a file is one of those still to be read. */
+    public boolean awaits(Path file) throws IOException {
+        for (Path path : waiting) {
+            if (Files.exists(file) && Files.isSameFile(path, file)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** Size of all files. */
     public long totalBytes() {
         return totalBytes;
@@ -118,7 +128,7 @@ public final class PlanFiles implements LineSource, Closeable {
     private Line whole(Opened file) throws IOException {
         byte[] text = file.in().readNBytes(longest + 1);
         close();
-        return text.length > longest ? Line.tooLong(1) : Line.of(1, text);
+        return text.length > longest ? Line.tooLong(1) : Line.wholeFile(text);
     }
 
     @Override

@@ -31,7 +31,7 @@ public final class Bounds {
     public static final String ID_FORM = "[A-Za-z0-9][A-Za-z0-9_-]{0,39}";
 
     public static final String TERMINAL_FORM = "[A-Za-z0-9+-]{1,12}";
-    private static final int MAX_ID = 40;
+    static final int MAX_ID = 40;
     private static final int MAX_TERMINAL = 12;
 
     private Bounds() {}

@@ -37,6 +37,7 @@ public record Plan(
     static final int MAX_CONNECTORS = 200;
     static final int MAX_NOTES = 100;
     private static final int MAX_NOTE = 2000;
+    private static final int ROOM_FOR_NUMBER = 3;
 
     public Plan {
         Faults faults = new Faults()
@@ -97,6 +98,20 @@ public record Plan(
     /** The same plan with other parts and wires. */
     public Plan with(List<? extends Part> newParts, List<Wire> newWires) {
         return new Plan(schema, name, system, conditions, new ArrayList<>(newParts), newWires, connectors, notes);
+    }
+
+    /**
+     * An id that nothing in the plan bears yet, made of a known one, which is cut if it is too long. Different endings give
+     * different ids.
+     */
+    public String freeId(String stem, String ending) {
+        String start = stem.substring(0, Math.min(stem.length(), Bounds.MAX_ID - ending.length() - ROOM_FOR_NUMBER));
+        String id = start + ending;
+        int number = 2;
+        while (findPart(id).isPresent() || findWire(id).isPresent()) {
+            id = start + ending + number++;
+        }
+        return id;
     }
 
     /** The same plan with a part in the place of the one that has its id. */

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -140,7 +141,9 @@ public final class Request implements Input {
 
     @Nullable
     String accept() {
-        return context.header("Accept");
+        List<String> lines = Collections.list(context.req().getHeaders("Accept"));
+        // RFC 9110, section 5.3: lines of one name are one list.
+        return lines.isEmpty() ? null : String.join(", ", lines);
     }
 
     Json json() {

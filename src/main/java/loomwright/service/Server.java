@@ -199,6 +199,8 @@ public final class Server implements AutoCloseable {
 
     private void addFixedHeaders(Context context) {
         FixedHeaders.ALL.forEach(context::header);
+        // Any answer may come compressed.
+        context.res().addHeader("Vary", "Accept-Encoding");
         context.header(RequestId.HEADER, RequestId.of(context.header(RequestId.HEADER)));
         String origin = context.header("Origin");
         if (origin != null && options.allowedOrigins().contains(origin)) {

@@ -3,6 +3,8 @@ package loomwright.backfeed;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import loomwright.answer.Fault;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
@@ -26,5 +28,20 @@ class B08_LimitsTest {
         // Lighting switch of three positions, contact points open or closed.
         assertThat(Searched.of(Plans.example("sandpiper-as-built")).report().combinations())
                 .isEqualTo(6);
+    }
+
+    /** The parts of a remedy are named after the wire. */
+    @Test
+    void wiresWithTheLongestIdsHaveRemediesToo() throws Exception {
+        String text = Files.readString(Path.of("src/main/resources/examples/sandpiper-unguarded-bypass.json"))
+                .replace("'", "");
+        String longest = "ballast-tap-to-starter-solenoid-contact1";
+        assertThat(longest).hasSize(40);
+        Searched found = Searched.of(Plans.parse(text.replace("\"W35\"", "\"" + longest + "\"")));
+        assertThat(found.feed("solenoid").remedies())
+                .extracting(BackfeedReport.Remedy::at)
+                .containsOnly(longest);
+        assertThat(found.feed("solenoid").remedies())
+                .hasSameSizeAs(Searched.of(Plans.parse(text)).feed("solenoid").remedies());
     }
 }

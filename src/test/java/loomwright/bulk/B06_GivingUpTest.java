@@ -93,13 +93,16 @@ class B06_GivingUpTest {
     @Test
     void aReaderWhoGoesWhileAnAnswerIsWorkedOutIsNoticedByASignOfLife() throws Exception {
         CompletableFuture<Throwable> ended = new CompletableFuture<>();
+        CountDownLatch begun = new CountDownLatch(1);
         OutputStream gone = new OutputStream() {
             @Override
             public void write(int b) throws IOException {
+                awaitUninterrupted(begun);
                 throw new IOException("broken pipe");
             }
         };
         BiFunction<Line, Progress, LineAnswer> function = (line, progress) -> {
+            begun.countDown();
             try {
                 return workForEver(progress);
             } catch (CancellationException e) {
@@ -112,5 +115,13 @@ class B06_GivingUpTest {
                         .run(() -> false))
                 .hasMessage("broken pipe");
         assertThat(ended.get(60, TimeUnit.SECONDS)).hasMessage("the run is over");
+    }
+
+    private static void awaitUninterrupted(CountDownLatch latch) {
+        try {
+            assertThat(latch.await(60, TimeUnit.SECONDS)).isTrue();
+        } catch (InterruptedException e) {
+            throw new AssertionError(e);
+        }
     }
 }

@@ -82,6 +82,17 @@ class NetworkSolutionTest {
                 {"id":"s","kind":"switch","between":["plus","x"],"closed":false}""").body("result.elements[2].voltageV", nullValue()).body("result.findings.kind", hasItem("floating"));
     }
 
+    /** Two sources in series that hang on nothing still have volts between their ends. */
+    @Test
+    void whatFloatsTogetherHasVoltsWithoutACurrent() {
+        solve("""
+                {"id":"r","kind":"resistor","between":["x","earth"],"resistanceOhm":1},
+                {"id":"one","kind":"voltage-source","between":["a","b"],"voltageV":12},
+                {"id":"two","kind":"voltage-source","between":["b","c"],"voltageV":6}""")
+                .body("result.elements[1].voltageV", near(12, 1e-9))
+                .body("result.elements[2].voltageV", near(6, 1e-9));
+    }
+
     @Test
     void sourcesThatContradictAreAFindingAndNotAnError() {
         solve("""

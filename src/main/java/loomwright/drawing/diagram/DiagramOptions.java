@@ -24,14 +24,7 @@ public record DiagramOptions(
     public DiagramOptions {
         step = orRun(step);
         marks = orAll(marks);
-        new Faults()
-                .check(
-                        title == null || title.length() <= MOST_CHARS,
-                        loomwright.answer.Fault.Code.OUT_OF_RANGE,
-                        "/title",
-                        title,
-                        "a text of at most " + MOST_CHARS + " characters")
-                .reject();
+        new Faults().text("/title", title, MOST_CHARS).reject();
     }
 
     private static Step orRun(@Nullable Step step) {

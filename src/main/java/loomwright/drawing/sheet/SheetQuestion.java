@@ -1,6 +1,5 @@
 package loomwright.drawing.sheet;
 
-import loomwright.answer.Fault;
 import loomwright.answer.Faults;
 import loomwright.circuit.Plan;
 import loomwright.operation.Step;
@@ -19,15 +18,7 @@ public record SheetQuestion(
     private static final int MOST_CHARS = 200;
 
     public SheetQuestion {
-        new Faults()
-                .required("/plan", plan)
-                .check(
-                        title == null || title.length() <= MOST_CHARS,
-                        Fault.Code.OUT_OF_RANGE,
-                        "/title",
-                        title,
-                        "a text of at most " + MOST_CHARS + " characters")
-                .reject();
+        new Faults().required("/plan", plan).text("/title", title, MOST_CHARS).reject();
         step = orRun(step);
     }
 

@@ -2,6 +2,7 @@ package loomwright.ignition.change;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
@@ -12,6 +13,11 @@ import loomwright.ignition.spark.SparkResult;
 
 /** What a bypass does that stays in place. */
 final class BypassFindings {
+    private static final String STARTS_ENGINE = "bypass-starts-engine";
+    private static final String HOLDS_STARTER = "bypass-holds-starter";
+    /** Codes of findings of a starter that turns unasked. */
+    static final Set<String> TURNS_THE_STARTER = Set.of(STARTS_ENGINE, HOLDS_STARTER);
+
     /** 13 A at 10 V: Army manual TM 5-2420-230-24-2, hold-in winding of a 12 V solenoid. */
     private static final double SOLENOID_OHM = 0.77;
 
@@ -89,7 +95,7 @@ final class BypassFindings {
         if (is.pullsIn()) {
             findings.add(new Finding(
                     Severity.DANGER,
-                    "bypass-starts-engine",
+                    STARTS_ENGINE,
                     List.of("bypass", "solenoid"),
                     "The bypass joins the ignition feed to the start wire: " + volts
                             + ". The starter turns as soon as the key is on, and does not stop.",
@@ -100,7 +106,7 @@ final class BypassFindings {
         } else if (is.holds()) {
             findings.add(new Finding(
                     Severity.DANGER,
-                    "bypass-holds-starter",
+                    HOLDS_STARTER,
                     List.of("bypass", "solenoid"),
                     "The bypass feeds back into the start wire: " + volts
                             + ". Once pulled in, the starter is held after the key is let go.",

@@ -1,11 +1,14 @@
 package loomwright.ignition.change;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Faults;
+import loomwright.answer.Finding;
 import loomwright.answer.RejectedInput;
 import loomwright.conductor.ConductorSize;
 import loomwright.ignition.Figure;
@@ -56,7 +59,8 @@ public final class IgnitionChange {
         List<Basis> basis = new ArrayList<>(before.basis());
         basis.addAll(after.basis());
         result.findings().forEach(finding -> basis.add(finding.basis()));
-        return new Answer<>(result, working, basis.stream().distinct().toList(), cautions(before, after));
+        return new Answer<>(
+                result, working, basis.stream().distinct().toList(), cautions(before, after, result.findings()));
     }
 
     private static @Nullable ConductorSize size(Faults faults, String pointer, @Nullable String text) {
@@ -80,14 +84,18 @@ public final class IgnitionChange {
         }
     }
 
-    private static List<Caution> cautions(Answer<SparkResult> before, Answer<SparkResult> after) {
-        List<Caution> cautions = new ArrayList<>(List.of(Caution.DISCONNECT_BATTERY));
+    private static List<Caution> cautions(
+            Answer<SparkResult> before, Answer<SparkResult> after, List<Finding> findings) {
+        Set<Caution> cautions = new LinkedHashSet<>(List.of(Caution.DISCONNECT_BATTERY));
+        if (findings.stream().anyMatch(f -> BypassFindings.TURNS_THE_STARTER.contains(f.code()))) {
+            cautions.add(Caution.MOVING_PARTS);
+        }
         for (Caution caution : Caution.values()) {
             if (before.cautions().contains(caution) || after.cautions().contains(caution)) {
                 cautions.add(caution);
             }
         }
-        return cautions;
+        return List.copyOf(cautions);
     }
 
     private static List<Compared> compared(SparkResult before, SparkResult after) {

@@ -15,7 +15,6 @@ import org.jspecify.annotations.Nullable;
 
 /** The changes of which faults are made. */
 final class Edits {
-    private static final int LONGEST_ID = 40;
 
     private Edits() {}
 
@@ -75,16 +74,5 @@ final class Edits {
                 null,
                 contactOhm,
                 null);
-    }
-
-    /** An id made of a known one that nothing in the plan bears yet. */
-    static String freeId(Plan plan, String stem, String ending) {
-        String start = stem.substring(0, Math.min(stem.length(), LONGEST_ID - ending.length() - 3));
-        String id = start + ending;
-        int number = 2;
-        while (plan.findPart(id).isPresent() || plan.findWire(id).isPresent()) {
-            id = start + ending + number++;
-        }
-        return id;
     }
 }

@@ -33,8 +33,8 @@ public record ShortToEarth(TerminalRef terminal) implements SingleFault {
     @Override
     public Plan applyTo(Plan plan) {
         Edits.part(plan, terminal.part());
-        EarthPoint metal = new EarthPoint(Edits.freeId(plan, terminal.part(), "-bare-metal"), null, 0.0);
-        String id = Edits.freeId(plan, terminal.part(), "-short");
+        EarthPoint metal = new EarthPoint(plan.freeId(terminal.part(), "-bare-metal"), null, 0.0);
+        String id = plan.freeId(terminal.part(), "-short");
         return Edits.adding(
                 plan, metal, Wire.ofResistance(id, terminal, metal.terminal(EarthPoint.TERMINAL), CONTACT_OHM));
     }

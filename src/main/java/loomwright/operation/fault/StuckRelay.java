@@ -57,7 +57,7 @@ public record StuckRelay(String part, boolean closed) implements SingleFault {
     }
 
     private static Plan winding(Plan plan, Part stuck, String from, String to, double ohm) {
-        String id = Edits.freeId(plan, stuck.id(), "-winding");
+        String id = plan.freeId(stuck.id(), "-winding");
         return Edits.adding(plan, null, Wire.ofResistance(id, stuck.terminal(from), stuck.terminal(to), ohm));
     }
 }

@@ -40,6 +40,6 @@ public record WireOff(String wire, WireEnd end, TerminalRef terminal) implements
 
     /** The terminal by which the end in the air goes once the fault is applied to {@code plan}. */
     public TerminalRef looseEnd(Plan plan) {
-        return new TerminalRef(Edits.freeId(plan, wire, "-loose"), LOOSE);
+        return new TerminalRef(plan.freeId(wire, "-loose"), LOOSE);
     }
 }

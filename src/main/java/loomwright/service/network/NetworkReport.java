@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -93,13 +94,13 @@ public record NetworkReport(
         List<ElementReading> readings = new ArrayList<>(place.length);
         for (int i = 0; i < place.length; i++) {
             ElementQuestion element = question.elements().get(i);
-            int first = index.getOrDefault(element.between().get(0), 0);
-            int second = index.getOrDefault(element.between().get(1), 0);
+            int first = Objects.requireNonNull(index.get(element.between().get(0)));
+            int second = Objects.requireNonNull(index.get(element.between().get(1)));
             int at = place[i];
             double currentA = at < 0 ? 0 : element.turned() ? -solution.currentA(at) : solution.currentA(at);
             readings.add(new ElementReading(
                     element.id(),
-                    voltageV(solution, first, second, currentA),
+                    voltageV(solution, first, second),
                     currentA,
                     at < 0 ? 0 : solution.powerW(at),
                     at < 0 || solution.currentDetermined(at)));
@@ -107,11 +108,11 @@ public record NetworkReport(
         return readings;
     }
 
-    /** Voltage between two nodes; none where an element without current is all that joins their islands. */
-    private static @Nullable Double voltageV(Solution solution, int first, int second, double currentA) {
-        boolean sameIsland =
-                solution.floating(first) == solution.floating(second) && (!solution.floating(first) || currentA != 0);
-        return sameIsland ? solution.voltageV(first) - solution.voltageV(second) : null;
+    /** Voltage between two nodes; none where an element that does not conduct is all that joins their islands. */
+    private static @Nullable Double voltageV(Solution solution, int first, int second) {
+        return solution.island(first) == solution.island(second)
+                ? solution.voltageV(first) - solution.voltageV(second)
+                : null;
     }
 
     private static List<String> working(NetworkQuestion question, List<String> nodes, NetworkReport report) {

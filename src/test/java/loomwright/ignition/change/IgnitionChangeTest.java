@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.util.List;
+import loomwright.answer.Caution;
 import loomwright.answer.Fault;
 import loomwright.answer.Finding;
 import loomwright.answer.RejectedInput;
@@ -137,6 +138,16 @@ class IgnitionChangeTest {
         assertThat(starts.figures().get(0).value())
                 .isBetween(14.2 * parallel / (parallel + 0.0516), 14.2 * parallel / (parallel + 0.0514));
         assertThat(finding(found, "bypass-without-ballast").remedy()).contains("both ends");
+    }
+
+    @Test
+    void whereTheStarterMayTurnTheAnswerWarnsOfMovingParts() {
+        assertThat(IgnitionChange.calculate(bypassed(UNBALLASTED, BypassFrom.START_WIRE))
+                        .cautions())
+                .contains(Caution.MOVING_PARTS);
+        assertThat(IgnitionChange.calculate(bypassed(UNBALLASTED, BypassFrom.SWITCH_CONTACT))
+                        .cautions())
+                .doesNotContain(Caution.MOVING_PARTS);
     }
 
     @Test
