@@ -138,7 +138,9 @@ public final class ComparisonTables {
     }
 
     private static void findings(Markdown text, List<Finding> findings) {
-        findings.forEach(f -> text.bullet(Words.of(f.severity()), f.text()));
+        text.bullets(findings.stream()
+                .map(f -> Words.of(f.severity()) + ": " + f.text())
+                .toList());
     }
 
     private static String reading(@Nullable Double value, String unit) {
