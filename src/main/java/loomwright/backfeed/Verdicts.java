@@ -29,7 +29,7 @@ public final class Verdicts {
     /** The worst occurrence of a load in a sentence. */
     public static String verdict(Consumer consumer, Occurrence worst) {
         String when = consumer.called() + ", " + worst.words() + at(worst) + ": ";
-        String volts = String.format(Locale.ROOT, "%.2f V, %.3g A", worst.effectiveV(), worst.currentA());
+        String volts = volts(consumer, worst);
         return when
                 + switch (worst.activity()) {
                     case OPERATES ->
@@ -68,6 +68,20 @@ public final class Verdicts {
 
     private static String works(List<String> loads) {
         return String.join(", ", loads) + (loads.size() == 1 ? " works" : " work");
+    }
+
+    /** As a meter shows them; of a solenoid with two windings besides, what they pull like together. */
+    private static String volts(Consumer consumer, Occurrence worst) {
+        if (consumer instanceof Solenoid solenoid && solenoid.pullInResistanceOhm() != null) {
+            return String.format(
+                    Locale.ROOT,
+                    "%.2f V across its hold-in winding, %.3g A; its two windings together pull like %.2f V across that"
+                            + " one alone",
+                    worst.currentA() * solenoid.holdInResistanceOhm(),
+                    worst.currentA(),
+                    worst.effectiveV());
+        }
+        return String.format(Locale.ROOT, "%.2f V, %.3g A", worst.effectiveV(), worst.currentA());
     }
 
     private static String operates(Consumer consumer) {

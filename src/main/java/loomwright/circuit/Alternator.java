@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param regulatedV voltage the regulator holds; absent: 14.2 V at 12 V, in proportion otherwise (common practice)
  * @param sourceResistanceOhm by how much the voltage sags with load; 0.02 unless said
  * @param limitA the most it gives; 35 A unless said
- * @param fieldResistanceOhm from D+ to B- through the field winding and regulator; 4 unless said
+ * @param fieldResistanceOhm from D+ to B- through the field winding and regulator; absent: 4 ohm at 12 V, in proportion
+ *     otherwise, so that the field current stays within what the exciter diodes give (common practice, no source)
  * @param exciterLimitA the most its exciter diodes give at D+; 5 A unless said
  */
 @JsonTypeName("alternator")
@@ -22,7 +23,7 @@ public record Alternator(
         @Nullable Double regulatedV,
         Double sourceResistanceOhm,
         Double limitA,
-        Double fieldResistanceOhm,
+        @Nullable Double fieldResistanceOhm,
         Double exciterLimitA)
         implements Part {
     public static final String OUTPUT = "B+";
@@ -39,13 +40,17 @@ public record Alternator(
         Bounds.current(faults, "/exciterLimitA", exciterLimitA).reject();
         sourceResistanceOhm = Bounds.orElse(sourceResistanceOhm, 0.02);
         limitA = Bounds.orElse(limitA, 35);
-        fieldResistanceOhm = Bounds.orElse(fieldResistanceOhm, 4);
         exciterLimitA = Bounds.orElse(exciterLimitA, 5);
     }
 
     @Override
     public List<String> terminals() {
         return TERMINALS;
+    }
+
+    /** The field's resistance in a given vehicle. */
+    public double fieldResistanceOhm(VehicleSystem system) {
+        return Bounds.orElse(fieldResistanceOhm, system.scaledFrom12V(4));
     }
 
     /** The regulated voltage in a given vehicle. */

@@ -2,7 +2,10 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import loomwright.answer.Faults;
 import org.jspecify.annotations.Nullable;
 
@@ -57,11 +60,34 @@ public record ConnectorHalf(
         terminals = List.copyOf(terminals);
     }
 
-    /** Whether the two can be pushed together: same form and width, opposite gender, same ways. */
+    /** Whether the two can be pushed together. */
     public boolean matesWith(ConnectorHalf other) {
-        return form == other.form
-                && widthMm.equals(other.widthMm)
-                && gender != other.gender
-                && terminals.equals(other.terminals);
+        return obstacles(other).isEmpty();
+    }
+
+    /** Why the two cannot be pushed together, in words: other form or width, same gender, other ways; empty if they can. */
+    public List<String> obstacles(ConnectorHalf other) {
+        List<String> obstacles = new ArrayList<>();
+        if (form != other.form) {
+            obstacles.add("one has " + contacts() + ", the other " + other.contacts());
+        } else if (!widthMm.equals(other.widthMm)) {
+            obstacles.add("one is " + mm(widthMm) + " mm wide, the other " + mm(other.widthMm) + " mm");
+        }
+        if (gender == other.gender) {
+            obstacles.add("both are " + gender.name().toLowerCase(Locale.ROOT));
+        }
+        if (!terminals.equals(other.terminals)) {
+            obstacles.add("one has the ways " + String.join(", ", terminals) + ", the other "
+                    + String.join(", ", other.terminals));
+        }
+        return obstacles;
+    }
+
+    private String contacts() {
+        return form.name().toLowerCase(Locale.ROOT) + " contacts";
+    }
+
+    private static String mm(double widthMm) {
+        return BigDecimal.valueOf(widthMm).stripTrailingZeros().toPlainString();
     }
 }

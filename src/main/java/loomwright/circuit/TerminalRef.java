@@ -13,6 +13,11 @@ import loomwright.answer.RejectedInput;
  */
 public record TerminalRef(String part, String terminal) {
 
+    /** How it is written, for a person. */
+    public static final String ACCEPTED = "a terminal written as part.terminal, such as battery.plus";
+
+    public static final String FORM = Bounds.ID_FORM + "\\." + Bounds.TERMINAL_FORM;
+
     @JsonCreator
     public static TerminalRef parse(String text) {
         int dot = text.indexOf('.');
@@ -23,8 +28,7 @@ public record TerminalRef(String part, String terminal) {
                 return new TerminalRef(part, terminal);
             }
         }
-        throw new RejectedInput(
-                new Fault(Fault.Code.MALFORMED, "", text, "a terminal written as part.terminal, such as battery.plus"));
+        throw new RejectedInput(new Fault(Fault.Code.MALFORMED, "", text, ACCEPTED));
     }
 
     @JsonValue

@@ -44,8 +44,8 @@ public record VehicleSystem(
         return place == Place.ENGINE_BAY ? engineBayTemperatureC : ambientTemperatureC;
     }
 
-    /** A figure given for a 12 V vehicle, in proportion to this one's nominal voltage. */
-    public double scaledFrom12V(double voltageV) {
-        return voltageV * nominalVoltageV / 12;
+    /** A figure given for a 12 V vehicle, volts or ohms, in proportion to this one's nominal voltage. */
+    public double scaledFrom12V(double figure) {
+        return figure * nominalVoltageV / 12;
     }
 }

@@ -47,6 +47,12 @@ public record Wire(
     /** One to three IEC 60757 letter pairs. */
     public static final String COLOUR_FORM = LETTERS + "{1,3}";
 
+    /** How a colour is written, for a person. */
+    public static final String COLOUR_ACCEPTED =
+            "one to three letter codes of IEC 60757 joined, body first: BK black, BN brown, RD red, OG orange, YE yellow,"
+                    + " GN green, BU blue, VT violet, GY grey, WH white, PK pink, GD gold, TQ turquoise, SR silver, GNYE"
+                    + " green-and-yellow; such as BN for brown, RDBK for red with a black tracer";
+
     private static final Pattern COLOUR = Pattern.compile(COLOUR_FORM);
 
     public Wire {
@@ -58,7 +64,7 @@ public record Wire(
                 Fault.Code.MALFORMED,
                 "/colour",
                 colour,
-                "one to three letter codes of IEC 60757 joined, such as RD or RDBK");
+                COLOUR_ACCEPTED);
         faults.range("/insulationTemperatureC", insulationTemperatureC, 40, Bounds.MAX_TEMPERATURE_C);
         faults.range("/bundleCount", bundleCount == null ? null : (Double) bundleCount.doubleValue(), 1, MAX_BUNDLE);
         faults.range("/fromJointResistanceOhm", fromJointResistanceOhm, 0, MAX_JOINT_OHM);

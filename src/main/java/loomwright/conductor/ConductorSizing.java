@@ -27,7 +27,8 @@ public final class ConductorSizing {
      * @param supplyV voltage at the source; default 12
      * @param limitV permitted drop, volts
      * @param limitPercent permitted drop, per cent of the supply
-     * @param circuit for the usual limit where none is given; default ELECTRONICS, 3 %
+     * @param circuit for the usual limit where none is given; default ELECTRONICS, 3 %; the wire of a STARTER need only bear
+     *     the heat of one go, unless an ampacity table is named
      * @param system sizes to choose from; default AWG
      * @param insulationC temperature rating of the insulation; default 80, PVC
      * @param ambientC default 30
@@ -60,6 +61,8 @@ public final class ConductorSizing {
     public enum Decider {
         DROP,
         AMPACITY,
+        /** The heat of one go of the starter. */
+        CRANKING_HEAT,
         BOTH,
         /** At least one requirement is met by no size of the system. */
         NO_SUCH_SIZE
@@ -85,6 +88,15 @@ public final class ConductorSizing {
             @Nullable Ampacity ampacity) {}
 
     /**
+     * The smallest size that bears the heat of one go of the starter: {@link CrankingHeat}.
+     *
+     * @param size absent if none does
+     * @param timeS of that size, or of the thickest, to the limit of its insulation
+     * @param limitS how long one go may take
+     */
+    public record ByCrankingHeat(@Nullable String size, double timeS, double limitS) {}
+
+    /**
      * A second opinion on the drop: circular mils by boat practice.
      *
      * @param circularMils CM = 10.75 I L / E
@@ -99,6 +111,7 @@ public final class ConductorSizing {
      * @param size the smallest that meets drop and ampacity; absent if there is none
      * @param dropV the drop with that size
      * @param byAmpacity each table, the most cautious first
+     * @param byCrankingHeat what stands in the place of the tables for a starter; absent for other circuits
      * @param byCircularMils absent where chassis and joints leave no volts for the wire
      * @param notes what to know beside the figures
      */
@@ -108,6 +121,7 @@ public final class ConductorSizing {
             @Nullable Double dropV,
             ByDrop byDrop,
             List<ByTable> byAmpacity,
+            @Nullable ByCrankingHeat byCrankingHeat,
             @Nullable ByCircularMils byCircularMils,
             List<String> notes) {
         public Result {
@@ -120,7 +134,8 @@ public final class ConductorSizing {
      * Sizes a wire.
      *
      * <p>Smallest size with I (R'(T) L n + chassis + joints) at most the limit (n = 2 with a return wire, else 1), and
-     * smallest size whose corrected ampacity is at least I; the thicker of the two. AWG sizes are those that an ampacity
+     * smallest size whose corrected ampacity is at least I, or for a starter that bears the heat of one go; the thicker of
+     * the two. AWG sizes are those that an ampacity
      * table lists, which are those of the trade. R' of AWG and SAE sizes is that of solid copper and taken 2 % higher
      * here, because vehicle wire is stranded; metric sizes have their permitted maximum.
      *
@@ -163,6 +178,18 @@ public final class ConductorSizing {
                             ? Figure.word(choice.table()) + ": no size carries the current"
                             : choice.size() + ", " + ampacity.working()));
         }
+        ByCrankingHeat heat = result.byCrankingHeat();
+        if (heat != null) {
+            lines.add(
+                    "a starter turns for seconds, so the tables of continuous current do not decide; by the heat of one go of "
+                            + Figure.text(heat.limitS()) + " s, none of it lost, from "
+                            + Figure.text(job.conditions().ambientC()) + " to "
+                            + Figure.text(job.conditions().insulationC()) + " C: "
+                            + (heat.size() == null
+                                    ? "no size, the thickest is there after "
+                                    : heat.size() + " is there after ")
+                            + Figure.text(heat.timeS()) + " s");
+        }
         ByCircularMils rule = result.byCircularMils();
         if (rule != null) {
             lines.add("second opinion, CM = 10.75 I L / E = " + Figure.text(rule.circularMils()) + " circular mils: "
@@ -170,7 +197,8 @@ public final class ConductorSizing {
         }
         lines.add(
                 result.size() == null
-                        ? "no size of this system meets drop and ampacity"
+                        ? "no size of this system meets drop and "
+                                + (heat == null ? "ampacity" : "the heat of cranking")
                         : result.size() + ", decided by " + Figure.word(result.decider()));
         return lines;
     }
@@ -187,6 +215,9 @@ public final class ConductorSizing {
             Ampacity ampacity = choice.ampacity();
             basis.addAll(
                     ampacity == null ? List.of(choice.table().table().basis("continuous current")) : ampacity.basis());
+        }
+        if (result.byCrankingHeat() != null) {
+            basis.addAll(List.of(CrankingHeat.ADIABATIC, CrankingHeat.GO));
         }
         if (result.byCircularMils() != null) {
             basis.add(Basis.fromMemory("CM = 10.75 I L / E", "boat practice, ABYC E-11"));

@@ -160,10 +160,15 @@ record FuseCase(
         return AdiabaticLimit.timeS(size.areaMm2(), amps, startC(), limitC);
     }
 
-    /** The same with heat lost, infinite where it never gets there; empty where no ampacity is known. */
+    /**
+     * The same with heat lost, infinite where it never gets there; empty where no ampacity is known. The heat balance takes
+     * the resistance of the hot wire from the start, so at large currents it falls short of the adiabatic time, whose
+     * resistance grows with the temperature. Heat lost only lengthens the time: the longer of the two holds.
+     */
     Optional<Double> withLossS(double amps) {
-        return ampacity.flatMap(a -> timeConstantS.map(
-                tau -> WireHeating.timeToLimitS(startC(), limitC, a.steadyC(amps, conditions.ambientC()), tau)));
+        return ampacity.flatMap(a -> timeConstantS.map(tau -> Math.max(
+                adiabaticS(amps),
+                WireHeating.timeToLimitS(startC(), limitC, a.steadyC(amps, conditions.ambientC()), tau))));
     }
 
     private static FuseChoice.Protection protection(double fuseS, double adiabaticS, double lossS) {

@@ -72,7 +72,7 @@ public final class FuseChoice {
      * @param multiple current over rating
      * @param fuseLongestS longest opening time of the standards; absent where the fuse need not open
      * @param wireAdiabaticS time of the wire to its limit, no heat lost
-     * @param wireTimeS the same with heat lost; absent if it is never reached or no ampacity is known
+     * @param wireTimeS the same with heat lost, at least as long; absent if it is never reached or no ampacity is known
      */
     public record Overload(
             double multiple,
@@ -223,7 +223,7 @@ public final class FuseChoice {
                 + (fuse == null ? "need not open" : "opens within " + Figure.text(fuse) + " s")
                 + ", wire reaches its limit in "
                 + Figure.text(overload.wireAdiabaticS()) + " s without heat loss"
-                + (wire == null ? "" : ", " + Figure.text(wire) + " s with it") + ": "
+                + (wire == null ? "" : ", at least " + Figure.text(wire) + " s with it") + ": "
                 + Figure.word(overload.protection());
     }
 

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param lengthM length of the run, one way
  * @param wireM length of wire in all: twice the run with a return wire
  * @param fixedOhm chassis and joints
+ * @param cranking whether the current flows only for one go of the starter
  */
 record SizingCase(
         double currentA,
@@ -25,6 +26,7 @@ record SizingCase(
         Ampacity.Conditions conditions,
         boolean insulationAssumed,
         double supplyV,
+        boolean cranking,
         List<AmpacityTable> tables) {
     /** AC 43.13-1B table 11-9 note 1: the largest bundle its figures cover. */
     private static final int AC43_BUNDLE = 33;
@@ -62,6 +64,7 @@ record SizingCase(
                 conditions,
                 input.insulationC() == null,
                 supplyV,
+                input.circuit() == CircuitKind.STARTER && named == null,
                 tables);
     }
 
@@ -71,11 +74,13 @@ record SizingCase(
                 .map(this::byTable)
                 .sorted(Comparator.comparingDouble(SizingCase::caution).reversed())
                 .toList();
-        ConductorSizing.ByTable leading = byTable.get(0);
-        Optional<ConductorSize> byAmpacity = Optional.ofNullable(leading.size()).map(ConductorSize::parse);
-        ConductorSizing.Decider decider = decider(byDrop, byAmpacity);
+        ConductorSizing.ByCrankingHeat byHeat = cranking ? byCrankingHeat() : null;
+        Optional<ConductorSize> byCurrent = Optional.ofNullable(
+                        byHeat == null ? byTable.get(0).size() : byHeat.size())
+                .map(ConductorSize::parse);
+        ConductorSizing.Decider decider = decider(byDrop, byCurrent);
         Optional<ConductorSize> chosen =
-                byDrop.flatMap(drop -> byAmpacity.map(amp -> amp.areaMm2() > drop.areaMm2() ? amp : drop));
+                byDrop.flatMap(drop -> byCurrent.map(amp -> amp.areaMm2() > drop.areaMm2() ? amp : drop));
         ConductorSize thickest = candidates.get(candidates.size() - 1);
         return new ConductorSizing.Result(
                 chosen.map(ConductorSize::name).orElse(null),
@@ -84,6 +89,7 @@ record SizingCase(
                 new ConductorSizing.ByDrop(
                         byDrop.map(ConductorSize::name).orElse(null), dropV(byDrop.orElse(thickest)), limit),
                 byTable,
+                byHeat,
                 byCircularMils(),
                 notes());
     }
@@ -120,15 +126,30 @@ record SizingCase(
         return size == null ? Double.MAX_VALUE : ConductorSize.parse(size).areaMm2();
     }
 
-    private static ConductorSizing.Decider decider(Optional<ConductorSize> byDrop, Optional<ConductorSize> byAmpacity) {
-        if (byDrop.isEmpty() || byAmpacity.isEmpty()) {
+    private ConductorSizing.ByCrankingHeat byCrankingHeat() {
+        Optional<ConductorSize> size = smallest(s -> CrankingHeat.bears(crankingS(s)));
+        return new ConductorSizing.ByCrankingHeat(
+                size.map(ConductorSize::name).orElse(null),
+                crankingS(size.orElse(candidates.get(candidates.size() - 1))),
+                CrankingHeat.GO_S);
+    }
+
+    private double crankingS(ConductorSize size) {
+        return CrankingHeat.timeS(size, currentA, conditions.ambientC(), conditions.insulationC());
+    }
+
+    private ConductorSizing.Decider decider(Optional<ConductorSize> byDrop, Optional<ConductorSize> byCurrent) {
+        if (byDrop.isEmpty() || byCurrent.isEmpty()) {
             return ConductorSizing.Decider.NO_SUCH_SIZE;
         }
-        int more = Double.compare(byDrop.get().areaMm2(), byAmpacity.get().areaMm2());
+        int more = Double.compare(byDrop.get().areaMm2(), byCurrent.get().areaMm2());
         if (more == 0) {
             return ConductorSizing.Decider.BOTH;
         }
-        return more > 0 ? ConductorSizing.Decider.DROP : ConductorSizing.Decider.AMPACITY;
+        if (more > 0) {
+            return ConductorSizing.Decider.DROP;
+        }
+        return cranking ? ConductorSizing.Decider.CRANKING_HEAT : ConductorSizing.Decider.AMPACITY;
     }
 
     private ConductorSizing.@Nullable ByCircularMils byCircularMils() {

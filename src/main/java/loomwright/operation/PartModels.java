@@ -118,7 +118,11 @@ final class PartModels {
      * D+ whether the machine turns or not, which is what lights the warning lamp.
      */
     private static void alternator(Alternator alternator, StepNetwork network) {
-        network.resistor(alternator, Alternator.WARNING_LAMP, Alternator.RETURN, alternator.fieldResistanceOhm());
+        network.resistor(
+                alternator,
+                Alternator.WARNING_LAMP,
+                Alternator.RETURN,
+                alternator.fieldResistanceOhm(network.system()));
         if (network.step().charging()) {
             double regulatedV = alternator.regulatedV(network.system());
             double sourceOhm = alternator.sourceResistanceOhm();

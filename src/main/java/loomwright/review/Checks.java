@@ -18,6 +18,7 @@ final class Checks {
             new EarthDrops(),
             new PartRatings(),
             new ConnectorRatings(),
+            new ConnectorFit(),
             new CoilVoltages(),
             new BallastUse(),
             new BypassGuard(),

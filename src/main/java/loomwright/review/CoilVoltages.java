@@ -6,8 +6,13 @@ import static loomwright.review.Wording.number;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
+import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.backfeed.BackfeedReport.ReversedWire;
+import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
 import loomwright.ignition.UsualIgnition;
@@ -15,22 +20,29 @@ import loomwright.operation.Step;
 
 /**
  * The volts at each ballasted coil with the key on and contacts closed, as they are measured: everything else as the plan
- * has it, since that is how the window is meant.
+ * has it, since that is how the window is meant. A coil made for direct feed has no such window; {@link BallastUse} judges
+ * it.
  */
 final class CoilVoltages implements Check {
+    /** Of the coil's current: when more than this leaves the feed behind the ballast, the ballast is not to blame. */
+    private static final double STRAY_FRACTION = 0.1;
+
     @Override
     public List<Finding> check(ReviewContext context) {
         List<Finding> findings = new ArrayList<>();
         double lowV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_LOW_V);
         double highV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_HIGH_V);
         for (Coil coil : context.plan().listParts(Coil.class)) {
+            if (coil.use() == Coil.Use.DIRECT) {
+                continue;
+            }
             List<Moment> keyOn = context.moments().stream()
                     .filter(m -> m.solved().step() == Step.RUN && isBallasted(coil, m))
                     .sorted(Comparator.comparingInt(m -> m.situation().changes()))
                     .toList();
             keyOn.stream().findFirst().ifPresent(m -> {
                 if (volts(coil, m) < lowV) {
-                    findings.add(low(coil, m, lowV, highV));
+                    findings.add(low(context, coil, m, lowV, highV));
                 } else if (volts(coil, m) > highV) {
                     findings.add(high(coil, m, lowV, highV));
                 }
@@ -50,15 +62,51 @@ final class CoilVoltages implements Check {
         return Math.abs(moment.solved().acrossV(coil));
     }
 
-    private static Finding low(Coil coil, Moment moment, double lowV, double highV) {
+    private static Finding low(ReviewContext context, Coil coil, Moment moment, double lowV, double highV) {
         double coilV = volts(coil, moment);
+        Optional<String> stray = stray(context, coil, moment);
         return FindingCode.COIL_VOLTAGE_LOW.finding(
                 Severity.WARNING,
                 List.of(coil.id()),
-                shows(coil, moment, lowV, highV) + " The spark is weak.",
+                shows(coil, moment, lowV, highV) + " The spark is weak." + stray.orElse(""),
                 List.of(figure("coilV", coilV), figure("lowV", lowV), figure(Wording.TIMES_LIMIT, lowV / coilV)),
                 IgnitionRules.COIL,
-                "Look for lost volts in its feed and contacts; else a ballast of fewer ohms.");
+                stray.isPresent()
+                        ? "Put that right first, as its own finding says, then measure again; a ballast of fewer ohms"
+                                + " would only make it worse."
+                        : "Look for lost volts in its feed and contacts; else a ballast of fewer ohms.");
+    }
+
+    /** What is to be said of current that leaves the feed behind the ballast by a way not meant. */
+    private static Optional<String> stray(ReviewContext context, Coil coil, Moment moment) {
+        double coilA = Math.abs(moment.solved().currentA(coil));
+        return LoadLoop.find(moment.solved(), coil)
+                .filter(loop -> loop.ballastA() - coilA > STRAY_FRACTION * coilA)
+                .flatMap(loop -> whereTo(context, loop.ballastIds())
+                        .map(where -> " Only " + number(coilA) + " of the " + number(loop.ballastA())
+                                + " A through the ballast reach it: the rest goes by a way not meant, " + where + "."));
+    }
+
+    private static Optional<String> whereTo(ReviewContext context, Set<String> ballasts) {
+        List<String> loads = context.backfeed().unintendedFeeds().stream()
+                .filter(feed -> feed.occurrences().stream().anyMatch(o -> passes(o, ballasts)))
+                .map(UnintendedFeed::called)
+                .toList();
+        List<String> wires = context.backfeed().reversedWires().stream()
+                .filter(wire -> wire.step() == Step.RUN)
+                .map(ReversedWire::wire)
+                .toList();
+        if (!loads.isEmpty()) {
+            return Optional.of("to " + String.join(", ", loads));
+        }
+        return wires.isEmpty() ? Optional.empty() : Optional.of("backwards through " + String.join(", ", wires));
+    }
+
+    private static boolean passes(Occurrence occurrence, Set<String> ballasts) {
+        return occurrence.step() == Step.RUN
+                && occurrence.paths().stream()
+                        .flatMap(path -> path.steps().stream())
+                        .anyMatch(step -> ballasts.contains(step.id()));
     }
 
     private static Finding high(Coil coil, Moment moment, double lowV, double highV) {

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import loomwright.circuit.Connector;
 import loomwright.circuit.EarthPoint;
+import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Joint;
@@ -25,7 +26,7 @@ import loomwright.circuit.Wire;
 
 /**
  * Which terminals of a plan are joined by something that does not limit a short-circuit current, whatever position the
- * switches are in. Reaching is a breadth-first search; cost: joints and terminals once each.
+ * switches are in; diodes only as the feed can pass them. Reaching is a breadth-first search; cost: joints and terminals once each.
  */
 final class FeedGraph {
     static final String CHASSIS = "chassis";
@@ -35,14 +36,21 @@ final class FeedGraph {
         WIRE,
         /** Joint, earth point or connector. */
         JOINT,
-        /** A switch, relay or solenoid contact, or a diode. */
+        /** A switch, relay or solenoid contact. */
         CONTACT,
+        /** A diode; it joins one way only. */
+        DIODE,
         /** A fuse or fusible link. */
         FUSE
     }
 
-    /** One joining of two terminals. */
+    /** One joining of two terminals; of a diode from the end where the feed may enter it. */
     record Edge(By by, String id, String from, String to) {
+        /** Whether it leads on from one of its ends, away from the battery. */
+        boolean leadsFrom(String end) {
+            return by != By.DIODE || end.equals(from);
+        }
+
         String otherEnd(String end) {
             return end.equals(from) ? to : from;
         }
@@ -58,6 +66,8 @@ final class FeedGraph {
             graph.add(By.WIRE, wire.id(), wire.from().toString(), wire.to().toString());
         }
         plan.parts().forEach(graph::addPart);
+        plan.listParts(Rectifier.class)
+                .forEach(diode -> graph.addDiode(diode, plan.system().earthPolarity()));
         for (Connector connector : plan.connectors()) {
             Part one = plan.findPart(connector.halves().get(0)).orElseThrow();
             Part other = plan.findPart(connector.halves().get(1)).orElseThrow();
@@ -85,11 +95,21 @@ final class FeedGraph {
             star(By.CONTACT, part, List.of(Relay.COMMON, Relay.MAKE, Relay.BREAK));
         } else if (part instanceof Solenoid) {
             star(By.CONTACT, part, List.of(Solenoid.SUPPLY, Solenoid.MOTOR, Solenoid.BYPASS));
-        } else if (part instanceof Rectifier) {
-            star(By.CONTACT, part, part.terminals());
         } else if (part instanceof Fuse || part instanceof FusibleLink) {
             star(By.FUSE, part, part.terminals());
         }
+    }
+
+    /** The feed follows the current where the negative pole is earthed, and goes against it where the positive one is. */
+    private void addDiode(Rectifier diode, EarthPolarity earth) {
+        boolean withCurrent = earth.feedSign() > 0;
+        add(
+                By.DIODE,
+                diode.id(),
+                diode.terminal(withCurrent ? Rectifier.ANODE : Rectifier.CATHODE)
+                        .toString(),
+                diode.terminal(withCurrent ? Rectifier.CATHODE : Rectifier.ANODE)
+                        .toString());
     }
 
     private void star(By by, Part part, List<String> terminals) {
@@ -125,7 +145,10 @@ final class FeedGraph {
             String terminal = open.removeFirst();
             for (Edge edge : at(terminal)) {
                 String next = edge.otherEnd(terminal);
-                if (through.contains(edge.by()) && !barred.contains(next) && reached.add(next)) {
+                if (through.contains(edge.by())
+                        && edge.leadsFrom(terminal)
+                        && !barred.contains(next)
+                        && reached.add(next)) {
                     open.add(next);
                 }
             }

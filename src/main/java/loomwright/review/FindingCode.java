@@ -23,6 +23,8 @@ public enum FindingCode {
     CONTACT_OVERLOADED,
     DIODE_OVERLOADED,
     CONNECTOR_OVERLOADED,
+    /** The two halves of a connector cannot be pushed together. */
+    CONNECTOR_HALVES_DO_NOT_FIT,
     RESISTOR_OVERHEATED,
     /** A fuse carries more than its rating. */
     FUSE_OVERLOADED,

@@ -4,7 +4,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.IntPredicate;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
@@ -152,20 +155,33 @@ final class LoadLoop {
 
     /** Resistance on purpose in front of or behind the load, ohm; 0 without any. */
     double ballastOhm() {
-        double ohm = 0;
-        for (List<Integer> way : List.of(feed, back)) {
-            for (int index : way) {
-                boolean ballast = solved.partOf(index)
+        return ballasts()
+                .filter(i -> solved.currentA(i) != 0)
+                .mapToDouble(this::ohm)
+                .sum();
+    }
+
+    private double ohm(int index) {
+        Branch branch = solved.branches().get(index);
+        return Math.abs(solved.acrossV(branch.fromNode(), branch.toNode()) / solved.currentA(index));
+    }
+
+    /** The most that any of these resistances carries, A; more than the load where some of it leaves on the way. */
+    double ballastA() {
+        return ballasts().mapToDouble(i -> Math.abs(solved.currentA(i))).max().orElse(0);
+    }
+
+    /** The ids of these resistances. */
+    Set<String> ballastIds() {
+        return ballasts().mapToObj(i -> solved.branches().get(i).id()).collect(Collectors.toSet());
+    }
+
+    private IntStream ballasts() {
+        return Stream.concat(feed.stream(), back.stream())
+                .mapToInt(Integer::intValue)
+                .filter(i -> solved.partOf(i)
                         .filter(p -> p instanceof Ballast || p instanceof FixedResistor)
-                        .isPresent();
-                double currentA = Math.abs(solved.currentA(index));
-                if (ballast && currentA > 0) {
-                    Branch branch = solved.branches().get(index);
-                    ohm += Math.abs(solved.acrossV(branch.fromNode(), branch.toNode())) / currentA;
-                }
-            }
-        }
-        return ohm;
+                        .isPresent());
     }
 
     /** A module in the loop. */

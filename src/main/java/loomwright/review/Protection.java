@@ -22,7 +22,9 @@ import loomwright.review.FeedGraph.Edge;
  */
 final class Protection {
     private static final EnumSet<By> METAL = EnumSet.of(By.WIRE, By.JOINT);
-    private static final EnumSet<By> CLOSED = EnumSet.of(By.WIRE, By.JOINT, By.CONTACT);
+    private static final EnumSet<By> SWITCHED = EnumSet.of(By.WIRE, By.JOINT, By.CONTACT);
+    /** All that does not limit a short-circuit current, but for fuses. */
+    static final EnumSet<By> UNLIMITED = EnumSet.of(By.WIRE, By.JOINT, By.CONTACT, By.DIODE);
 
     /**
      * What hangs behind one fuse.
@@ -54,7 +56,7 @@ final class Protection {
 
     /** The poles that are not on the chassis; of a battery with an isolator in its earth lead the other pole. */
     private static Set<String> livePoles(Plan plan, FeedGraph graph, Set<String> earthed) {
-        Set<String> earthedThroughSwitch = graph.reach(List.of(FeedGraph.CHASSIS), CLOSED, Set.of());
+        Set<String> earthedThroughSwitch = graph.reach(List.of(FeedGraph.CHASSIS), SWITCHED, Set.of());
         Set<String> live = new LinkedHashSet<>();
         for (Battery battery : plan.listParts(Battery.class)) {
             List<String> poles = battery.terminals().stream()
@@ -96,7 +98,7 @@ final class Protection {
     }
 
     private Region region(Plan plan, Optional<Part> protector, Set<String> starts, Set<String> taken) {
-        Set<String> terminals = graph.reach(starts, CLOSED, taken);
+        Set<String> terminals = graph.reach(starts, UNLIMITED, taken);
         taken.addAll(terminals);
         List<Wire> wires = terminals.stream()
                 .flatMap(t -> graph.at(t).stream())

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import loomwright.circuit.Part;
 import loomwright.circuit.Wire;
 import loomwright.conductor.Ampacity;
+import loomwright.conductor.CrankingHeat;
 import loomwright.review.Protection.Region;
 
 /** How a review came about, and what it could not judge. */
@@ -19,7 +20,7 @@ final class ReviewWorking {
                 + " combinations of free switches and breaker contacts, each in every step; each finding names the worst"
                 + " of them, switches only where they stand otherwise than in the plan.");
         lines.add("Currents that last are judged against continuous limits; those of cranking against the heat of "
-                + Wording.number(WireCurrents.CRANKING_S) + " s.");
+                + Wording.number(CrankingHeat.GO_S) + " s.");
         lines.add("Times at which a starter turns that nobody asked to are left out but for the finding of its feed.");
         wires(context, lines);
         lines.add("Reached from the battery without a fuse: "

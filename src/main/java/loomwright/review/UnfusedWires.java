@@ -113,7 +113,7 @@ final class UnfusedWires implements Check {
                 .graph()
                 .reach(
                         starts,
-                        EnumSet.of(By.WIRE, By.JOINT, By.CONTACT),
+                        Protection.UNLIMITED,
                         union(barred, context.protection().earthed()));
         return context.protection().unfused().wires().stream()
                 .filter(w -> !cables.contains(w.id()))
@@ -133,8 +133,8 @@ final class UnfusedWires implements Check {
         Set<Part> ends = new LinkedHashSet<>();
         for (Wire wire : stretch) {
             for (var end : List.of(wire.from(), wire.to())) {
-                boolean passes =
-                        context.protection().graph().at(end.toString()).stream().anyMatch(e -> e.by() != By.WIRE);
+                boolean passes = context.protection().graph().at(end.toString()).stream()
+                        .anyMatch(e -> e.by() != By.WIRE && e.leadsFrom(end.toString()));
                 if (!passes && !context.protection().livePoles().contains(end.toString())) {
                     context.plan().findPart(end.part()).ifPresent(ends::add);
                 }

@@ -199,7 +199,7 @@ final class VoltageDrops implements Check {
     private static String place(Plan plan, String id) {
         return plan.findWire(id)
                 .map(w -> "wire " + id + described(w))
-                .or(() -> plan.findPart(id).map(p -> p.called() + " (" + id + ")"))
+                .or(() -> plan.findPart(id).map(p -> p.label() == null ? id : p.called() + " (" + id + ")"))
                 .orElse("connector " + id);
     }
 

@@ -10,15 +10,13 @@ import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.Wire;
-import loomwright.conductor.AdiabaticLimit;
 import loomwright.conductor.Ampacity;
+import loomwright.conductor.CrankingHeat;
 import loomwright.operation.Branch;
 import loomwright.review.Peaks.Peak;
 
 /** Each wire's current against its ampacity, and its heat within one go of the starter. */
 final class WireCurrents implements Check {
-    /** One go of the starter at most, then a pause to cool: common practice, no source. */
-    static final double CRANKING_S = 30;
     /** From here the published limits make a fuse of that rating open: the wire is as a fuse would be. */
     static final double DANGER_TIMES = 1.35;
 
@@ -61,24 +59,23 @@ final class WireCurrents implements Check {
                 "Take a thicker wire, or take load off it.");
     }
 
-    /** No heat is lost in so short a time: AdiabaticLimit, from the temperature of the place. */
+    /** {@link CrankingHeat} */
     private static List<Finding> cranking(Wire wire, WireRating rating, Peak peak) {
-        double timeS =
-                AdiabaticLimit.timeS(rating.size().areaMm2(), peak.currentA(), rating.ambientC(), rating.insulationC());
-        if (timeS >= CRANKING_S) {
+        double timeS = CrankingHeat.timeS(rating.size(), peak.currentA(), rating.ambientC(), rating.insulationC());
+        if (CrankingHeat.bears(timeS)) {
             return List.of();
         }
-        double bearableA = peak.currentA() * Math.sqrt(timeS / CRANKING_S);
+        double bearableA = peak.currentA() * Math.sqrt(timeS / CrankingHeat.GO_S);
         return List.of(FindingCode.WIRE_OVERLOADED_CRANKING.finding(
                 Severity.WARNING,
                 List.of(wire.id()),
                 "Wire " + wire.id() + " (" + rating.size().name() + ") carries " + number(peak.currentA()) + " A, "
                         + Wording.when(peak.moment()) + ", and reaches the " + number(rating.insulationC())
                         + " C of its insulation" + (rating.assumed() ? " (assumed)" : "") + " within " + number(timeS)
-                        + " s; a go of the starter may take " + number(CRANKING_S) + " s.",
+                        + " s; a go of the starter may take " + number(CrankingHeat.GO_S) + " s.",
                 Wording.with(
                         Wording.against("currentA", peak.currentA(), "bearableA", bearableA), figure("timeS", timeS)),
-                Basis.fromMemory("adiabatic heating, K = 226, beta = 234.5 C", "IEC 60949"),
+                CrankingHeat.ADIABATIC,
                 "Take a thicker wire."));
     }
 

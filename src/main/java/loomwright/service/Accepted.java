@@ -3,10 +3,17 @@ package loomwright.service;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.StringJoiner;
+import loomwright.circuit.TerminalRef;
+import loomwright.circuit.Wire;
 
 /** What a schema of the contract accepts, as words for the person whose input it does not. */
 final class Accepted {
+    /** Forms that a person is better told in words, by the pattern that states them in the contract. */
+    private static final Map<String, String> FORMS = Map.of(
+            "^" + TerminalRef.FORM + "$", TerminalRef.ACCEPTED, "^" + Wire.COLOUR_FORM + "$", Wire.COLOUR_ACCEPTED);
+
     private final Contract contract;
 
     Accepted(Contract contract) {
@@ -24,7 +31,7 @@ final class Accepted {
         return switch (type(schema)) {
             case "number" -> "a number" + range(schema);
             case "integer" -> "a whole number" + range(schema);
-            case "string" -> "a text" + size(schema, "minLength", "maxLength", "characters") + pattern(schema);
+            case "string" -> text(schema);
             case "array" -> "a list" + size(schema, "minItems", "maxItems", "items");
             case "object" -> "an object";
             case "boolean" -> "true or false";
@@ -84,6 +91,13 @@ final class Accepted {
             return " of at most " + schema.get(max).asText() + " " + of;
         }
         return schema.has(min) ? " of at least " + schema.get(min).asText() + " " + of : "";
+    }
+
+    private static String text(JsonNode schema) {
+        String inWords = FORMS.get(schema.path("pattern").asText());
+        return inWords == null
+                ? "a text" + size(schema, "minLength", "maxLength", "characters") + pattern(schema)
+                : inWords;
     }
 
     private static String pattern(JsonNode schema) {

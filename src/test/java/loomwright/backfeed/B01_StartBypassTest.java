@@ -5,13 +5,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.circuit.Condition;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.Rectifier;
+import loomwright.circuit.Solenoid;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.operation.Activity;
@@ -41,6 +44,25 @@ class B01_StartBypassTest {
         assertThat(run.activity()).isEqualTo(Activity.OPERATES);
         assertThat(run.switches()).containsEntry("points", "open");
         assertThat(found.feed("starter").severity()).isEqualTo(Severity.DANGER);
+    }
+
+    /** No meter shows what two windings pull like together. */
+    @Test
+    void ofASolenoidWithTwoWindingsTheVoltsAcrossItAreToldApartFromItsPull() {
+        Plan twoWindings = unguarded.withPart(new Solenoid(
+                "solenoid",
+                "Starter solenoid",
+                3.4,
+                1.0,
+                null,
+                null,
+                0.0005,
+                300.0,
+                List.of(Condition.CRANK),
+                Map.of()));
+        String verdict = Searched.of(twoWindings).feed("solenoid").verdict();
+        assertThat(verdict).contains("V across its hold-in winding", "its two windings together pull like");
+        assertThat(Searched.of(unguarded).feed("solenoid").verdict()).doesNotContain("winding");
     }
 
     @Test

@@ -66,6 +66,22 @@ class ConductorSizingTest {
         assertThat(shortRun.size()).isEqualTo("10 AWG");
     }
 
+    /**
+     * By hand: from 30 to 80 C 30 s of 150 A ask for 150 sqrt(30 / ln(314.5 / 264.5)) / 226 = 8.7 mm2, so 6 AWG. A table of
+     * continuous current would ask for cables as no starter has them.
+     */
+    @Test
+    void aStarterCableIsHeldToTheHeatOfOneGoNotToAContinuousCurrent() {
+        var cable = solve("currentA", 150.0, "lengthM", 0.1, "circuit", CircuitKind.STARTER, "insulationC", 80.0);
+        assertThat(Objects.requireNonNull(cable.byCrankingHeat()).size()).isEqualTo("6 AWG");
+        assertThat(cable.size()).isEqualTo("6 AWG");
+        assertThat(cable.decider()).isEqualTo(ConductorSizing.Decider.CRANKING_HEAT);
+        var longer = solve("currentA", 150.0, "lengthM", 2.0, "circuit", CircuitKind.STARTER, "insulationC", 80.0);
+        assertThat(longer.decider()).isEqualTo(ConductorSizing.Decider.DROP);
+        var lasting = solve("currentA", 20.0, "lengthM", 2.0, "circuit", CircuitKind.GENERAL);
+        assertThat(lasting.byCrankingHeat()).isNull();
+    }
+
     @Test
     void allTablesStandSideBySideTheMostCautiousLeading() {
         var result = solve("currentA", 12.0, "lengthM", 0.1);

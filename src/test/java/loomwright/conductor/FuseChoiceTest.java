@@ -220,6 +220,7 @@ class FuseChoiceTest {
             for (FuseChoice.Overload o : rating(result, ratingA).overloads()) {
                 Double fuse = o.fuseLongestS();
                 Double wire = o.wireTimeS();
+                assertThat(wire == null || wire >= o.wireAdiabaticS()).isTrue();
                 boolean faster = fuse != null && wire != null && fuse <= Math.max(o.wireAdiabaticS(), wire);
                 assertThat(wire == null || faster).isTrue();
             }

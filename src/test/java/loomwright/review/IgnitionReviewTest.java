@@ -76,6 +76,26 @@ class IgnitionReviewTest {
         assertThat(codes(direct(3, "direct"))).doesNotContain("ballast-missing", "ballast-unwanted");
     }
 
+    /** Its 8 to 10 V behind a ballast are too few, not too many: the window is that of coils made for a ballast. */
+    @Test
+    void aCoilForDirectFeedIsNotHeldToTheWindowOfBallastedCoils() {
+        assertThat(codes(ballasted(1.6, 3, "direct")))
+                .contains("ballast-unwanted")
+                .doesNotContain("coil-voltage-high", "coil-voltage-low");
+        assertThat(codes(ballasted(1.6, 3, "with-ballast"))).contains("coil-voltage-high");
+    }
+
+    /** With less ballast the bypass wire would feed the solenoid even more. */
+    @Test
+    void voltsThatABackfeedTakesFromTheCoilAreNoReasonForASmallerBallast() {
+        Finding low = get(Plans.example("sandpiper-unguarded-bypass"), FindingCode.COIL_VOLTAGE_LOW);
+        assertThat(low.text()).contains("by a way not meant", "to Starter solenoid");
+        assertThat(low.remedy()).startsWith("Put that right first").doesNotContain("Look for");
+        assertThat(get(ballasted(2.5, 1.5, "with-ballast"), FindingCode.COIL_VOLTAGE_LOW)
+                        .remedy())
+                .endsWith("a ballast of fewer ohms.");
+    }
+
     private static Plan electronic(String limit) {
         return plan(
                 KEY + ",{'kind':'module','id':'module'" + limit + "}," + coil(0.8, "direct"),

@@ -18,6 +18,7 @@ import loomwright.answer.Severity;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Load;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -90,6 +91,59 @@ class WireAndFuseTest {
         assertThat(near.severity()).isNotEqualTo(Severity.DANGER);
         assertThat(far.severity()).isEqualTo(Severity.DANGER);
         assertThat(figure(far, "overloadA")).isBetween(35.0, 45.0);
+    }
+
+    /** Behind the relay's coil no short passes more than a few tenths of an ampere. */
+    @Test
+    void aFuseIsNotJudgedAgainstAWireBehindARelayCoil() {
+        assertThat(codes(hornButton("negative", ""))).doesNotContain("fuse-too-large");
+        assertThat(codes(hornButton("positive", ""))).doesNotContain("fuse-too-large");
+    }
+
+    @Test
+    void aSpikeDiodeAcrossTheCoilLetsNoShortIntoTheWireBehindIt() {
+        assertThat(codes(hornButton("negative", diode("86")))).doesNotContain("fuse-too-large");
+        assertThat(codes(hornButton("positive", diode("85")))).doesNotContain("fuse-too-large");
+    }
+
+    /** That one conducts at once: all the fuse lets through goes into the thin wire. */
+    @Test
+    void aFuseIsJudgedAgainstWhatADiodeInTheWayOfTheFeedLetsThrough() {
+        assertThat(get(hornButton("negative", diode("85")), FindingCode.FUSE_TOO_LARGE)
+                        .ids())
+                .contains("button-wire");
+        assertThat(get(hornButton("positive", diode("86")), FindingCode.FUSE_TOO_LARGE)
+                        .ids())
+                .contains("button-wire");
+    }
+
+    /** A diode across the coil of the horn relay. */
+    private static String diode(String cathode) {
+        String anode = cathode.equals("86") ? "85" : "86";
+        return ",{'id':'W5','from':'horn.86','to':'spike.cathode','size':'6 mm2','lengthM':0.1}"
+                        .replace("horn.86", "horn." + cathode)
+                + ",{'id':'W6','from':'horn." + anode + "','to':'spike.anode','size':'6 mm2','lengthM':0.1}";
+    }
+
+    private static Plan hornButton(String earth, String diodeWires) {
+        boolean negative = earth.equals("negative");
+        return Plans.of(
+                12,
+                earth,
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                        + "{'kind':'fuse','id':'F1','ratingA':35},"
+                        + "{'kind':'relay','id':'horn','coilResistanceOhm':80,'meantLive':[],"
+                        + "'meantLiveWhen':{'button':['pressed']}},"
+                        + "{'kind':'switch','id':'button','terminals':['1','2'],'positions':["
+                        + "{'name':'released','joins':[]},{'name':'pressed','joins':[['1','2']]}]}"
+                        + (diodeWires.isEmpty() ? "" : ",{'kind':'diode','id':'spike'}"),
+                "{'id':'W0','from':'battery." + (negative ? "minus" : "plus")
+                        + "','to':'body.31','resistanceOhm':0.001},"
+                        + "{'id':'W1','from':'battery." + (negative ? "plus" : "minus")
+                        + "','to':'F1.a','size':'25 mm2','lengthM':0.1},"
+                        + "{'id':'W2','from':'F1.b','to':'horn.86','size':'6 mm2','lengthM':1},"
+                        + "{'id':'button-wire','from':'horn.85','to':'button.1','size':'0.75 mm2','lengthM':2},"
+                        + "{'id':'W4','from':'button.2','to':'body.31','resistanceOhm':0.001}" + diodeWires);
     }
 
     @Property(seed = "501", tries = 60)

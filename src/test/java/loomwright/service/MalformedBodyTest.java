@@ -94,6 +94,20 @@ class MalformedBodyTest {
     }
 
     @Test
+    void terminalsAndColoursAreAskedForInWordsNotByTheirPattern() {
+        LiveService.ask()
+                .contentType("application/json")
+                .body("{\"schema\":\"loomwright/plan/1\",\"name\":\"x\",\"system\":{\"nominalVoltageV\":12},\"parts\":["
+                        + "{\"kind\":\"battery\",\"id\":\"battery\"}],\"wires\":[{\"id\":\"W1\",\"from\":\"battery.plus\","
+                        + "\"to\":\"earth\",\"resistanceOhm\":0.01,\"colour\":\"brown\"}]}")
+                .post("/v1/plans/solution")
+                .then()
+                .statusCode(400)
+                .body("errors.accepted", hasItem("a terminal written as part.terminal, such as battery.plus"))
+                .body("errors.accepted", hasItem(containsString("BN brown")));
+    }
+
+    @Test
     void theOneWrongItemAtTheEndOfALongListIsFound() {
         String good = "{\"kind\":\"resistor\",\"id\":\"R%d\",\"between\":[\"a\",\"b\"],\"resistanceOhm\":1}";
         String elements = IntStream.range(0, 5_000).mapToObj(good::formatted).collect(Collectors.joining(","));

@@ -2,7 +2,6 @@ package loomwright.drawing.diagram;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import loomwright.review.comparison.PlanComparison;
 import loomwright.review.comparison.PlanComparison.ItemChange;
@@ -40,9 +39,6 @@ record Changes(List<Mark> before, List<Mark> after, List<Mark> all) {
     }
 
     private static String text(ItemChange change) {
-        String kinds = change.changes().stream()
-                .map(kind -> kind.name().toLowerCase(Locale.ROOT))
-                .collect(Collectors.joining(", "));
         String was = change.wasText();
         String is = change.isText();
         String what = was == null || is == null || was.equals(is)
@@ -51,7 +47,7 @@ record Changes(List<Mark> before, List<Mark> after, List<Mark> all) {
         String properties = change.properties().stream()
                 .map(p -> p.property() + " " + orNone(p.before()) + " → " + orNone(p.after()))
                 .collect(Collectors.joining("; "));
-        return kinds + ": " + what
+        return change.words() + ": " + what
                 + (was != null && was.equals(is) && !properties.isEmpty() ? " (" + properties + ")" : "");
     }
 

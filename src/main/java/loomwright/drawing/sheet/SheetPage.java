@@ -103,7 +103,7 @@ public final class SheetPage {
     }
 
     private static List<Cell> change(ItemChange change) {
-        String what = String.join(", ", change.changes().stream().map(Words::of).toList());
+        String what = change.words();
         String was = thing(change.item(), change.wasText());
         String is = thing(change.item(), change.isText());
         String text = was.isEmpty() ? is : is.isEmpty() || was.equals(is) ? was : was + " → " + is;

@@ -1,5 +1,7 @@
 package loomwright.ignition.change;
 
+import java.util.Optional;
+import loomwright.ignition.Figure;
 import loomwright.ignition.spark.SparkInput;
 import org.jspecify.annotations.Nullable;
 
@@ -34,6 +36,48 @@ public record ChangeInput(
         @Nullable Boolean bypassLeft,
         @Nullable BypassFrom bypassFrom,
         @Nullable Double solenoidOhm) {
+
+    /** With the same supply on both sides where one of them leaves it open: one vehicle has one supply. */
+    ChangeInput onOneSupply() {
+        boolean bothGiven = before.feed().supplyV() != null && after.feed().supplyV() != null;
+        return bothGiven ? this : withSides(before.withSupplyV(oneSupplyV()), after.withSupplyV(oneSupplyV()));
+    }
+
+    /** What {@link #onOneSupply} did, for the working; empty if both supplies are given. */
+    Optional<String> supplyWorking() {
+        boolean was = before.feed().supplyV() != null;
+        boolean is = after.feed().supplyV() != null;
+        if (was && is) {
+            return Optional.empty();
+        }
+        String from = was ? "as given before" : is ? "as given after" : "usual for the coil before, charging";
+        return Optional.of("Supply on both sides, since one vehicle has one supply: " + Figure.of(oneSupplyV()) + " V ("
+                + from + ")");
+    }
+
+    private double oneSupplyV() {
+        Double given = before.feed().supplyV() == null
+                ? after.feed().supplyV()
+                : before.feed().supplyV();
+        return given == null ? before.supplyV() : given;
+    }
+
+    private ChangeInput withSides(SparkInput was, SparkInput is) {
+        return new ChangeInput(
+                was,
+                is,
+                contactsA,
+                moduleA,
+                ballastW,
+                wireSize,
+                wireInsulationC,
+                ambientC,
+                fuseA,
+                fusibleLinkSize,
+                bypassLeft,
+                bypassFrom,
+                solenoidOhm);
+    }
 
     /** Where a bypass gets its current. */
     public enum BypassFrom {

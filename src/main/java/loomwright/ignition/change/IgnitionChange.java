@@ -26,13 +26,15 @@ public final class IgnitionChange {
     /**
      * Both ignitions side by side with the findings of the change.
      *
-     * <p>Each side is the spark calculation; nothing is calculated twice.
+     * <p>Each side is the spark calculation; nothing is calculated twice. One vehicle has one supply: a side without one has
+     * that of the other, and if none is given both have the one usual with the coil before.
      *
-     * @param input both ignitions and the ratings that are known
+     * @param asked both ignitions and the ratings that are known
      * @return figures and findings; what is not given is not judged
      * @throws RejectedInput with every fault, those of the two sides under /before and /after
      */
-    public static Answer<ChangeResult> calculate(ChangeInput input) {
+    public static Answer<ChangeResult> calculate(ChangeInput asked) {
+        ChangeInput input = asked.onOneSupply();
         Faults faults = new Faults()
                 .range("/contactsA", input.contactsA(), 0.5, 30)
                 .range("/moduleA", input.moduleA(), 0.5, 60)
@@ -52,7 +54,7 @@ public final class IgnitionChange {
         ChangeFindings findings = new ChangeFindings(input, before.result(), after.result(), wire, link);
         ChangeResult result = new ChangeResult(
                 before.result(), after.result(), compared(before.result(), after.result()), findings.list());
-        List<String> working = new ArrayList<>();
+        List<String> working = new ArrayList<>(asked.supplyWorking().stream().toList());
         before.working().forEach(line -> working.add("Before: " + line));
         after.working().forEach(line -> working.add("After: " + line));
         working.addAll(findings.working());

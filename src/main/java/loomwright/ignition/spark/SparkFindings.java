@@ -23,6 +23,9 @@ final class SparkFindings {
     /** From here a gap is wider than a plain coil and contacts were made for (plug gap 0.5 to 0.8 mm with contacts). */
     private static final double WIDE_GAP_MM = 1.0;
 
+    /** At so many times the volts it is made for a coil takes half as much heat again, and more. Common practice, no source. */
+    private static final double TOO_MANY_VOLTS = 1.25;
+
     private static final Basis PRACTICE = Basis.commonPractice("judgement of an ignition's figures");
 
     private final SparkInput.Resolved question;
@@ -164,6 +167,23 @@ final class SparkFindings {
                     figures,
                     PRACTICE,
                     "Feed it directly, or fit a coil meant for use with a ballast.");
+        }
+        double coilV = closedA * system.coil().primaryResistanceOhm();
+        double times = coilV / question.usualSupplyV();
+        if (meantFor == Feed.DIRECT && times > TOO_MANY_VOLTS) {
+            add(
+                    Severity.DANGER,
+                    "coil-for-lower-voltage",
+                    "A coil made for " + Figure.of(question.usualSupplyV()) + " V, charging, gets " + Figure.of(coilV)
+                            + " V with the primary closed: " + Figure.of(closedA) + " A, about " + Figure.of(times)
+                            + " times the current it is made for, and " + Figure.of(times * times)
+                            + " times the heat. It overheats and may burst.",
+                    List.of(
+                            new Finding.Figure("coilV", coilV),
+                            new Finding.Figure("closedA", closedA),
+                            new Finding.Figure("timesCurrent", times)),
+                    PRACTICE,
+                    "Fit a coil made for this supply, or a ballast that leaves this one its own volts.");
         }
         if (meantFor == Feed.LIMITING_MODULE
                 && Double.isInfinite(system.primarySwitch().limitA())) {

@@ -58,6 +58,7 @@ public record SparkInput(
             SparkSystem system,
             double speedRpm,
             double supplyV,
+            double usualSupplyV,
             boolean bypassed,
             Optional<SelfHeating> coilHeating,
             Search search,
@@ -66,11 +67,7 @@ public record SparkInput(
     Resolved resolve() {
         Assumptions assumptions = new Assumptions();
         Faults faults = assumptions.faults();
-        double supplyV = assumptions.or(
-                feed.supplyV(),
-                "supply",
-                coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V ? CHARGING_6V_SYSTEM_V : CHARGING_V,
-                "V");
+        double supplyV = assumptions.or(feed.supplyV(), "supply", usualSupplyV(), "V");
         double speed = speed(faults);
         faults.range("/supplyV", supplyV, 1, 60);
         Optional<Search> searched = assumptions.part(() -> search.resolve(assumptions, feed));
@@ -81,10 +78,37 @@ public record SparkInput(
                 system.orElseThrow(),
                 speed,
                 supplyV,
+                usualSupplyV(),
                 feed.bypassedOrNot(),
                 heating,
                 searched.orElseThrow(),
                 assumptions.lines());
+    }
+
+    /** The supply that its kind of coil is made for, while charging. */
+    private double usualSupplyV() {
+        return coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V ? CHARGING_6V_SYSTEM_V : CHARGING_V;
+    }
+
+    /** The supply that is meant: as given, else as is usual with this coil. */
+    public double supplyV() {
+        Double given = feed.supplyV();
+        return given == null ? usualSupplyV() : given;
+    }
+
+    /** The same ignition on a given supply. */
+    public SparkInput withSupplyV(double supplyV) {
+        return new SparkInput(
+                speedRpm,
+                new FeedInput(supplyV, feed.feedResistanceOhm(), feed.ballastResistanceOhm(), feed.bypassed()),
+                coil,
+                coilTemperatureC,
+                coilThermalResistanceKPerW,
+                primarySwitch,
+                engine,
+                gap,
+                burningV,
+                search);
     }
 
     private double speed(Faults faults) {

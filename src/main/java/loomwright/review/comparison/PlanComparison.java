@@ -1,6 +1,8 @@
 package loomwright.review.comparison;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
 import loomwright.answer.Finding;
 import loomwright.operation.Step;
 import org.jspecify.annotations.Nullable;
@@ -62,7 +64,16 @@ public record PlanComparison(
             @Nullable String wasText,
             @Nullable String isText,
             List<Change> changes,
-            List<PropertyChange> properties) {}
+            List<PropertyChange> properties) {
+        /** How it changed, in words: a wire is moved, a part is wired to other places. */
+        public String words() {
+            return changes.stream()
+                    .map(change -> change == Change.MOVED && item == Item.PART
+                            ? "wired to other places"
+                            : change.name().toLowerCase(Locale.ROOT))
+                    .collect(Collectors.joining(" and "));
+        }
+    }
 
     /** What sort of thing. */
     public enum Item {

@@ -265,7 +265,7 @@ final class PartFigures {
                 within(p.regulatedV(system) * volts, 0.01, Bounds.MAX_VOLTAGE_V),
                 p.sourceResistanceOhm(),
                 ampere(p.limitA() * limit),
-                ohm(p.fieldResistanceOhm() * field),
+                ohm(p.fieldResistanceOhm(system) * field),
                 ampere(p.exciterLimitA() * limit));
     }
 

@@ -82,6 +82,10 @@ public final class WireForms {
                     null,
                     ampacity == null ? null : ampacity.allowedA()));
         }
+        ConductorSizing.ByCrankingHeat heat = sizing.byCrankingHeat();
+        if (heat != null) {
+            rows.add(Arrays.asList("cranking-heat", heat.size(), areaMm2(heat.size()), null, null));
+        }
         ConductorSizing.ByCircularMils mils = sizing.byCircularMils();
         if (mils != null) {
             rows.add(Arrays.asList("circular-mils", mils.size(), areaMm2(mils.size()), null, null));

@@ -114,13 +114,11 @@ public final class ComparisonTables {
                 .map((Leftover l) -> l.text() + " " + l.remedy())
                 .toList());
         text.section("What is put right");
-        text.bullets(result.findings().disappear().stream().map(Finding::text).toList());
+        findings(text, result.findings().disappear());
         text.section("What is new and wrong");
-        text.bullets(result.findings().appear().stream().map(Finding::text).toList());
+        findings(text, result.findings().appear());
         text.section("What was wrong and still is");
-        text.bullets(result.findings().stay().stream()
-                .map((Kept k) -> k.after().text())
-                .toList());
+        findings(text, result.findings().stay().stream().map(Kept::after).toList());
         for (StepChange step : result.steps()) {
             text.section("Readings, " + step.words());
             List<List<String>> rows = new ArrayList<>();
@@ -139,6 +137,12 @@ public final class ComparisonTables {
         return text.toString();
     }
 
+    private static void findings(Markdown text, List<Finding> findings) {
+        text.bullets(findings.stream()
+                .map(f -> Words.of(f.severity()) + ": " + f.text())
+                .toList());
+    }
+
     private static String reading(@Nullable Double value, String unit) {
         return value == null ? "floating" : Markdown.figure(value) + " " + unit;
     }
@@ -152,6 +156,6 @@ public final class ComparisonTables {
         String properties = change.properties().stream()
                 .map(p -> p.property() + " " + orDash(p.before()) + " → " + orDash(p.after()))
                 .collect(Collectors.joining("; "));
-        return kinds(change) + ": " + text + (properties.isEmpty() ? "" : " (" + properties + ")");
+        return change.words() + ": " + text + (properties.isEmpty() ? "" : " (" + properties + ")");
     }
 }

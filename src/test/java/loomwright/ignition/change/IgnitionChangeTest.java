@@ -77,6 +77,29 @@ class IgnitionChangeTest {
         assertThat(found.remedy()).contains("ballast");
     }
 
+    /** By hand: of 14.2 V feed (0.05 ohm) and contacts leave 13.5 V at the coil's 1.3 ohm, 1.88 times its 7.2 V. */
+    @Test
+    void aCoilFor6VStaysOnTheSupplyOfTheVehicle() {
+        SparkInput sixVolt = ignition(CoilPreset.FOR_DIRECT_FEED_6V, null, SwitchInput.breaker(null), 0.65);
+        var answer = IgnitionChange.calculate(of(DIRECT, sixVolt));
+        Finding found = finding(answer.result().findings(), "coil-for-lower-voltage");
+        assertThat(found.severity()).isEqualTo(Severity.DANGER);
+        assertThat(found.figures())
+                .filteredOn(f -> f.name().equals("timesCurrent"))
+                .singleElement()
+                .satisfies(f -> assertThat(f.value()).isBetween(1.8, 2.0));
+        assertThat(answer.working().get(0)).contains("one supply: 14.2 V").contains("the coil before");
+    }
+
+    @Test
+    void aSupplyGivenOnOneSideIsThatOfTheOther() {
+        SparkInput sixVolt = ignition(CoilPreset.FOR_DIRECT_FEED_6V, null, SwitchInput.breaker(null), 0.65);
+        var given =
+                IgnitionChange.calculate(of(sixVolt, sixVolt.withSupplyV(6.3))).result();
+        assertThat(given.before().closed()).isEqualTo(given.after().closed());
+        assertThat(given.findings()).noneMatch(f -> f.code().equals("coil-for-lower-voltage"));
+    }
+
     @Test
     void aCoilForDirectFeedBehindABallastIsWeak() {
         SparkInput weak = ignition(CoilPreset.FOR_DIRECT_FEED, 1.5, SwitchInput.breaker(null), 0.65);

@@ -3,6 +3,8 @@ package loomwright.service.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import loomwright.answer.Progress;
+import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
@@ -10,6 +12,8 @@ import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.BranchReading;
 import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.review.comparison.ComparisonAnswer;
+import loomwright.review.comparison.ComparisonQuestion;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -47,5 +51,16 @@ class PlanTablesTest {
                         assertThat(row.get(5)).isEqualTo(contact.voltageV() * contact.currentA());
                     });
         }
+    }
+
+    @Test
+    void aComparisonForAForumSaysHowGraveEachFindingIs() {
+        Plan after = Plans.example("sandpiper-unguarded-bypass");
+        String text = ComparisonTables.markdown(ComparisonAnswer.of(
+                new ComparisonQuestion(PLAN, after, 0.1, 0.1),
+                BackfeedLimits.defaults(),
+                NetworkLimits.defaults(),
+                Progress.UNWATCHED));
+        assertThat(text).contains("- danger: Starter solenoid");
     }
 }
