@@ -30,6 +30,11 @@ public record Battery(
                 .reject();
     }
 
+    /** What of the system's supply it is: a half for one of two 6 V batteries of a 12 V system. */
+    public double share(VehicleSystem system) {
+        return nominalVoltageV == null ? 1 : nominalVoltageV / system.nominalVoltageV();
+    }
+
     @Override
     public List<String> terminals() {
         return TERMINALS;

@@ -103,8 +103,7 @@ final class PartModels {
     }
 
     private static void battery(Battery battery, StepNetwork network) {
-        Double own = battery.nominalVoltageV();
-        double share = own == null ? 1 : own / network.system().nominalVoltageV();
+        double share = battery.share(network.system());
         network.source(
                 battery,
                 Battery.MINUS,

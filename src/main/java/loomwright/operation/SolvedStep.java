@@ -141,6 +141,11 @@ public final class SolvedStep {
         return rest.solution().island(node) == rest.solution().island(other);
     }
 
+    /** Whether a node is the chassis, or joined to it without resistance. */
+    public boolean isChassis(int node) {
+        return node == Wiring.CHASSIS_NODE;
+    }
+
     /** The terminals that are joined at a node. */
     public List<String> terminalsOf(int node) {
         return wiring.terminalsOf(node);

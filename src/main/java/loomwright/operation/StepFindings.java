@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import loomwright.circuit.Battery;
+import loomwright.circuit.Consumer;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
 import loomwright.network.NetworkFinding;
@@ -26,7 +27,7 @@ public final class StepFindings {
         for (NetworkFinding finding : solved.networkFindings()) {
             if (finding.preventsSolution()) {
                 findings.add(new StepFinding(Kind.UNSOLVABLE, finding.elementIds(), finding.text()));
-            } else if (finding.kind() == NetworkFinding.Kind.OVERLOADED) {
+            } else if (finding.kind() == NetworkFinding.Kind.OVERLOADED && isMeantLive(solved, finding)) {
                 findings.add(new StepFinding(Kind.OVERLOADED, finding.elementIds(), finding.text()));
             }
         }
@@ -57,6 +58,14 @@ public final class StepFindings {
         return findings;
     }
 
+    /** Of what should be dead it is no matter that its feed is weak. */
+    private static boolean isMeantLive(SolvedStep solved, NetworkFinding finding) {
+        return finding.elementIds().stream()
+                .flatMap(id -> solved.plan().findPart(id).stream())
+                .anyMatch(part -> !(part instanceof Consumer consumer)
+                        || Intent.meantLive(consumer, solved.plan(), solved.step()));
+    }
+
     /** Whether what finds no rest is loads and modules alone, which have one limit for coming on and going off. */
     public static boolean isByOwnVoltage(SolvedStep solved) {
         return solved.restless().stream()
@@ -68,11 +77,11 @@ public final class StepFindings {
         for (int i = solved.firstBranchOf(battery.id()); i < solved.endBranchOf(battery.id()); i++) {
             double currentA = solved.currentA(i);
             double terminalV = solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS));
-            double internalOhm = solved.plan()
-                    .conditions()
-                    .in(solved.step().condition(), solved.plan().system())
-                    .internalResistanceOhm();
-            double emfV = terminalV + currentA * internalOhm;
+            double emfV = solved.plan()
+                            .conditions()
+                            .in(solved.step().condition(), solved.plan().system())
+                            .emfV()
+                    * battery.share(solved.plan().system());
             if (currentA > 0 && terminalV < SHORT_FRACTION * emfV) {
                 List<String> way = widestWay(solved, i);
                 findings.add(new StepFinding(

@@ -2,25 +2,107 @@ package loomwright.review;
 
 import static loomwright.review.Wording.number;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Battery;
 import loomwright.circuit.Fuse;
+import loomwright.circuit.Rectifier;
 import loomwright.operation.Branch;
+import loomwright.operation.CurrentPaths;
+import loomwright.operation.SolvedStep;
 import loomwright.review.Peaks.Peak;
 
 /** The lasting current of each fuse against its rating. */
 final class FuseLoads implements Check {
     /** Share of its rating that a fuse carries for good. */
     static final double CONTINUOUS = 0.8;
+    /** From this multiple of its rating on a fuse blows within a tenth of a second or so. */
+    private static final double AT_ONCE = 6;
 
     private static final Basis SHARE = Basis.commonPractice("a fuse carries 80 % of its rating for good");
 
+    private static final Basis BLOWS_AT_ONCE = Basis.verified(
+            "a blade fuse opens at 6 times its rating within a tenth of a second or little more",
+            "opening time limits of ISO 8820-3 and SAE J1284, see the table blade-fuse-limits");
+
+    /** By id of each fuse that blows at once in one of some moments, the moment in which it carries most. */
+    static Map<String, Moment> shorted(List<Fuse> fuses, List<Moment> moments) {
+        Map<String, Moment> shorted = new LinkedHashMap<>();
+        for (Fuse fuse : fuses) {
+            moments.stream()
+                    .filter(m -> carriesA(fuse, m) >= AT_ONCE * fuse.ratingA())
+                    .max(Comparator.comparingDouble(m -> carriesA(fuse, m)))
+                    .ifPresent(m -> shorted.put(fuse.id(), m));
+        }
+        return shorted;
+    }
+
+    private static double carriesA(Fuse fuse, Moment moment) {
+        return Math.abs(moment.solved().currentA(moment.solved().firstBranchOf(fuse.id())));
+    }
+
     @Override
     public List<Finding> check(ReviewContext context) {
+        List<Finding> findings = new ArrayList<>();
+        for (Fuse fuse : context.plan().listParts(Fuse.class)) {
+            Moment shorted = context.shorted().get(fuse.id());
+            if (shorted != null) {
+                findings.add(shorted(fuse, shorted));
+            }
+        }
+        findings.addAll(overloads(context));
+        return findings;
+    }
+
+    private static Finding shorted(Fuse fuse, Moment moment) {
+        List<String> way = wayBehind(fuse, moment.solved());
+        List<String> ids = new ArrayList<>(List.of(fuse.id()));
+        ids.addAll(way);
+        boolean diode =
+                way.stream().anyMatch(id -> moment.solved().plan().findPart(id).orElse(null) instanceof Rectifier);
+        return FindingCode.FUSE_BLOWS_AT_ONCE.finding(
+                Severity.DANGER,
+                ids,
+                fuse.called() + " (" + number(fuse.ratingA()) + " A) carries " + number(carriesA(fuse, moment)) + " A, "
+                        + Wording.when(moment) + ": a short, it blows at once. The current goes through "
+                        + String.join(", ", way) + ". What follows from the short is not told besides.",
+                Wording.against("currentA", carriesA(fuse, moment), "ratingA", fuse.ratingA()),
+                BLOWS_AT_ONCE,
+                "Look along that way for what joins the feed to earth"
+                        + (diode ? "; the diode in it may be the wrong way round" : "")
+                        + ". No larger fuse. Have the plan reviewed again when it is put right.");
+    }
+
+    /** What the current of a fuse goes through after it, as far as the chassis or the source. */
+    private static List<String> wayBehind(Fuse fuse, SolvedStep solved) {
+        CurrentPaths paths = new CurrentPaths(solved);
+        int branch = solved.firstBranchOf(fuse.id());
+        Set<String> way = new LinkedHashSet<>();
+        for (int next : paths.widest(paths.head(branch), paths.tail(branch))) {
+            if (solved.partOf(next).filter(Battery.class::isInstance).isPresent()) {
+                break;
+            }
+            way.add(solved.branches().get(next).id());
+            if (solved.isChassis(paths.head(next))) {
+                break;
+            }
+        }
+        return List.copyOf(way);
+    }
+
+    private static List<Finding> overloads(ReviewContext context) {
         return context.plan().listParts(Fuse.class).stream()
+                .filter(fuse -> !context.shorted().containsKey(fuse.id()))
                 .flatMap(fuse ->
                         context
                                 .lasting()

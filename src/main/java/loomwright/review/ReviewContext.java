@@ -7,6 +7,7 @@ import java.util.Optional;
 import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.Survey;
 import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Fuse;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Wire;
@@ -23,6 +24,7 @@ final class ReviewContext {
     private final BackfeedReport backfeed;
     private final Protection protection;
     private final List<Moment> moments;
+    private final Map<String, Moment> shorted;
     /** By id of a wire; it has none of which only the resistance is known. */
     private final Map<String, WireRating> ratings = new HashMap<>();
 
@@ -37,9 +39,16 @@ final class ReviewContext {
         this.protection = Protection.of(plan);
         plan.wires().forEach(wire -> WireRating.find(wire, plan.system()).ifPresent(r -> ratings.put(wire.id(), r)));
         List<Solenoid> starters = plan.listParts(Solenoid.class);
-        this.moments = survey.solvedMoments().stream()
+        List<Moment> asked = survey.solvedMoments().stream()
                 .filter(m -> !startsUnasked(starters, m))
                 .toList();
+        this.shorted = FuseLoads.shorted(plan.listParts(Fuse.class), asked);
+        this.moments = shorted.isEmpty()
+                ? asked
+                : asked.stream()
+                        .filter(m -> FuseLoads.shorted(plan.listParts(Fuse.class), List.of(m))
+                                .isEmpty())
+                        .toList();
         this.everAtAll = Peaks.of(moments());
         this.lasting = Peaks.of(lastingMoments());
         this.cranking = Peaks.of(
@@ -67,9 +76,14 @@ final class ReviewContext {
         return Optional.ofNullable(ratings.get(wire.id()));
     }
 
+    /** By id of each fuse that blows at once, the moment in which it carries most. */
+    Map<String, Moment> shorted() {
+        return shorted;
+    }
+
     /**
-     * Every step of every situation that has a solution, but for those in which a starter turns that nobody asked to: what
-     * is overloaded then is put right with the backfeed itself.
+     * Every step of every situation that has a solution, but for those in which a starter turns that nobody asked to, or a
+     * fuse blows at once: what is overloaded then is put right with the backfeed, or the short, itself.
      */
     List<Moment> moments() {
         return moments;

@@ -79,11 +79,33 @@ class O10_ShortsAndFloatingPartsTest {
         });
     }
 
+    /** Each has half of the EMF and half of the resistance: while cranking that is no short, as it is none of one battery. */
+    @Test
+    void twoBatteriesInSeriesAreJudgedByTheirShareOfTheSupply() {
+        Plan one = cranking("{'kind':'battery','id':'B'}", "B.minus E.31", "B.plus M.33", "M.32 E.31");
+        Plan two = cranking(
+                "{'kind':'battery','id':'B','nominalVoltageV':6},{'kind':'battery','id':'B2','nominalVoltageV':6}",
+                "B.minus E.31",
+                "B.plus B2.minus",
+                "B2.plus M.33",
+                "M.32 E.31");
+        assertThat(read(one, Step.CRANK).findings()).isEmpty();
+        assertThat(read(two, Step.CRANK).findings()).isEmpty();
+    }
+
     @Test
     void aWireWithBothEndsOnTheChassisCarriesNothing() {
         Plan plan = Plans.of(
                 PARTS + ",{'kind':'earth','id':'E2'}", wires("B.plus R.a", "R.b E.31", "B.minus E.31", "E.31 E2.31"));
         assertThat(read(plan, Step.RUN).wires().get(3).currentA()).isZero();
+    }
+
+    private static Plan cranking(String batteries, String... joined) {
+        return Plans.parse("{'schema':'loomwright/plan/1','name':'t','system':{'nominalVoltageV':12},"
+                + "'conditions':{'crank':{'emfV':12,'internalResistanceOhm':0.045}},'parts':["
+                + batteries + ",{'kind':'earth','id':'E'},"
+                + "{'kind':'motor','id':'M','resistanceOhm':0.06,'meantLive':['crank']}],'wires':["
+                + wires(joined) + "]}");
     }
 
     private static StepReadings read(Plan plan, Step step) {

@@ -1,0 +1,89 @@
+package loomwright.review;
+
+import static loomwright.review.Reviews.ALWAYS;
+import static loomwright.review.Reviews.codes;
+import static loomwright.review.Reviews.figure;
+import static loomwright.review.Reviews.get;
+import static loomwright.review.Reviews.plan;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.circuit.Plan;
+import org.junit.jupiter.api.Test;
+
+/** A short behind a fuse: it is named as what it is, and nothing that merely follows from it. */
+class ShortTest {
+    private static Plan behindFuse(String more, String wires) {
+        return plan(
+                "{'kind':'fuse','id':'F1','ratingA':10},{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':21," + ALWAYS
+                        + "}" + more,
+                "{'id':'W1','from':'battery.plus','to':'F1.a','size':'2.5 mm2','lengthM':0.3},"
+                        + "{'id':'W2','from':'F1.b','to':'lamp.a','size':'1.5 mm2','lengthM':1},"
+                        + "{'id':'W3','from':'lamp.b','to':'body.31','size':'1.5 mm2','lengthM':1}"
+                        + wires);
+    }
+
+    @Test
+    void theFuseBlowsAtOnceAndTheWayToTheShortIsTold() {
+        Plan plan = behindFuse("", ",{'id':'chafed','from':'lamp.a','to':'body.31','size':'1.5 mm2','lengthM':0.2}");
+        Finding finding = get(plan, FindingCode.FUSE_BLOWS_AT_ONCE);
+        assertThat(finding.severity()).isEqualTo(Severity.DANGER);
+        assertThat(finding.ids()).containsExactly("F1", "W2", "chafed");
+        assertThat(figure(finding, "currentA")).isGreaterThan(100);
+        assertThat(codes(plan)).doesNotContain("wire-overloaded", "voltage-drop", "fuse-overloaded");
+    }
+
+    /** Six times the rating is where the opening times of the standards end: 0.1 s. */
+    @Test
+    void belowSixTimesItsRatingAFuseIsOverloaded() {
+        assertThat(codes(Reviews.fused(10, "6 mm2", 0.5, 0.25)))
+                .contains("fuse-overloaded")
+                .doesNotContain("fuse-blows-at-once");
+        assertThat(codes(Reviews.fused(10, "6 mm2", 0.5, 0.2)))
+                .contains("fuse-blows-at-once")
+                .doesNotContain("fuse-overloaded");
+    }
+
+    @Test
+    void aSpikeDiodeTheWrongWayRoundIsSuspected() {
+        String diode = ",{'kind':'diode','id':'spike','ratingA':1}";
+        Finding wrong = get(
+                behindFuse(
+                        diode,
+                        ",{'id':'W4','from':'lamp.a','to':'spike.anode','resistanceOhm':0.01},"
+                                + "{'id':'W5','from':'spike.cathode','to':'lamp.b','resistanceOhm':0.01}"),
+                FindingCode.FUSE_BLOWS_AT_ONCE);
+        assertThat(wrong.ids()).contains("spike");
+        assertThat(wrong.remedy()).contains("the wrong way round");
+        assertThat(codes(behindFuse(
+                        diode,
+                        ",{'id':'W4','from':'lamp.a','to':'spike.cathode','resistanceOhm':0.01},"
+                                + "{'id':'W5','from':'spike.anode','to':'lamp.b','resistanceOhm':0.01}")))
+                .doesNotContain("fuse-blows-at-once", "diode-overloaded");
+    }
+
+    /** After the key is turned off a trickle comes by way of the charge warning lamp: nobody asks more of this feed. */
+    @Test
+    void aWeakFeedOfALoadThatIsMeantToBeDeadIsNoFinding() {
+        assertThat(codes(pumpBehindKey("['run','crank','running']"))).doesNotContain("feed-too-weak");
+        assertThat(codes(pumpBehindKey("['off','run','crank','running']"))).contains("feed-too-weak");
+    }
+
+    private static Plan pumpBehindKey(String meantLive) {
+        return behindFuse(
+                ",{'kind':'alternator','id':'alternator'},"
+                        + "{'kind':'lamp','id':'charge','ratedV':12,'ratedW':2.2,'meantLive':['run','crank']},"
+                        + "{'kind':'load','id':'pump','powerW':24,'meantLive':" + meantLive + "},"
+                        + "{'kind':'switch','id':'key','terminals':['30','15'],'positions':[{'name':'off','joins':[]},"
+                        + "{'name':'on','joins':[['30','15']]}],'positionByCondition':"
+                        + "{'off':'off','accessory':'off','run':'on','crank':'on','running':'on'}}",
+                ",{'id':'W4','from':'F1.b','to':'key.30','size':'1.5 mm2','lengthM':1},"
+                        + "{'id':'W5','from':'key.15','to':'charge.a','size':'1.5 mm2','lengthM':1},"
+                        + "{'id':'W6','from':'charge.b','to':'alternator.D+','size':'1.5 mm2','lengthM':1},"
+                        + "{'id':'W7','from':'alternator.B+','to':'battery.plus','size':'10 mm2','lengthM':1},"
+                        + "{'id':'W8','from':'alternator.B-','to':'body.31','size':'10 mm2','lengthM':0.5},"
+                        + "{'id':'W9','from':'key.15','to':'pump.a','size':'1.5 mm2','lengthM':1},"
+                        + "{'id':'W10','from':'pump.b','to':'body.31','size':'1.5 mm2','lengthM':1}");
+    }
+}
