@@ -21,6 +21,7 @@ import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.conductor.CircuitKind;
 import loomwright.conductor.DropLimit;
@@ -38,6 +39,9 @@ final class VoltageDrops implements Check {
 
     /** No kind of circuit has a limit of less than this share of the supply. */
     private static final double STRICTEST = 0.025;
+
+    /** A relay of its own for less is no remedy but a nuisance (common practice, no source). */
+    private static final double WORTH_A_RELAY_A = 1;
 
     /** One load at one time. */
     private record Drop(
@@ -177,7 +181,7 @@ final class VoltageDrops implements Check {
                 + " V on the way back, of " + number(worst.loop().supplyV()) + " V, " + Wording.when(worst.moment())
                 + "; usual are at most " + number(worst.limit().limitV()) + " V ("
                 + worst.limit().reason() + "). Most of it, " + number(worst.worstV()) + " V, in "
-                + place(plan, worst.worstId()) + "."
+                + place(plan, worst) + "."
                 + (others.isEmpty() ? "" : " Much the same: " + String.join(", ", others) + ".");
         return FindingCode.VOLTAGE_DROP.finding(
                 Severity.WARNING,
@@ -193,12 +197,15 @@ final class VoltageDrops implements Check {
                         figure("returnDropV", returnV),
                         figure("worstDropV", worst.worstV())),
                 worst.limit().basis(),
-                remedy(plan, worst.worstId()));
+                remedy(plan, worst));
     }
 
-    private static String place(Plan plan, String id) {
+    private static String place(Plan plan, Drop drop) {
+        String id = drop.worstId();
         return plan.findWire(id)
-                .map(w -> "wire " + id + described(w))
+                .map(w -> findBadJoint(plan, drop)
+                        .map(end -> "the joint of wire " + id + " at " + end)
+                        .orElse("wire " + id + described(w)))
                 .or(() -> plan.findPart(id).map(p -> p.label() == null ? id : p.called() + " (" + id + ")"))
                 .orElse("connector " + id);
     }
@@ -209,9 +216,26 @@ final class VoltageDrops implements Check {
         return size == null || metres == null ? "" : " (" + size + ", " + number(metres) + " m)";
     }
 
-    private static String remedy(Plan plan, String id) {
-        return plan.findWire(id).isPresent()
-                ? "Take a thicker wire for " + id + ", or a shorter way; or a relay close to the load."
-                : "Look at " + id + " first: clean it, or take its current through a relay.";
+    /** The end of the worst wire whose joint loses more than all the rest of it. */
+    private static Optional<TerminalRef> findBadJoint(Plan plan, Drop drop) {
+        return plan.findWire(drop.worstId()).flatMap(wire -> {
+            boolean atFrom = wire.fromJointResistanceOhm() > wire.toJointResistanceOhm();
+            double jointOhm = atFrom ? wire.fromJointResistanceOhm() : wire.toJointResistanceOhm();
+            double jointV = jointOhm * Math.abs(drop.moment().solved().currentA(wire));
+            return jointV > 0.5 * drop.worstV() ? Optional.of(atFrom ? wire.from() : wire.to()) : Optional.empty();
+        });
+    }
+
+    private static String remedy(Plan plan, Drop drop) {
+        String id = drop.worstId();
+        boolean forRelay = drop.kind() != CircuitKind.STARTER
+                && Math.abs(drop.moment().solved().currentA(drop.load())) > WORTH_A_RELAY_A;
+        if (plan.findWire(id).isEmpty()) {
+            return "Look at " + id + " first: clean it" + (forRelay ? ", or take its current through a relay." : ".");
+        }
+        return findBadJoint(plan, drop)
+                .map(end -> "Clean the joint of " + id + " at " + end + " to bright metal, or make it anew.")
+                .orElse("Take a thicker wire for " + id + ", or a shorter way"
+                        + (forRelay ? "; or a relay close to the load." : "."));
     }
 }

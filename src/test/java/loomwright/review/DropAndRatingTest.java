@@ -41,6 +41,22 @@ class DropAndRatingTest {
         assertThat(find(lamp(0.05, 0.05), FindingCode.VOLTAGE_DROP)).isEmpty();
     }
 
+    /** Half a metre of 2.5 mm2 has 4 milliohms: no thicker wire helps against half an ohm of rust at its end. */
+    @Test
+    void aBadJointIsToldFromAThinWire() {
+        String parts = "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':24," + ALWAYS + "}";
+        String wires = "{'id':'W1','from':'battery.plus','to':'lamp.a','resistanceOhm':0.01},"
+                + "{'id':'W2','from':'lamp.b','to':'body.31','size':'%s','lengthM':%s%s}";
+        Finding joint = get(
+                plan(parts, wires.formatted("2.5 mm2", 0.5, ",'toJointResistanceOhm':0.5")), FindingCode.VOLTAGE_DROP);
+        assertThat(joint.text()).contains("in the joint of wire W2 at body.31");
+        assertThat(joint.remedy())
+                .startsWith("Clean the joint of W2 at body.31")
+                .doesNotContain("thicker");
+        Finding thin = get(plan(parts, wires.formatted("0.5 mm2", 12, "")), FindingCode.VOLTAGE_DROP);
+        assertThat(thin.remedy()).startsWith("Take a thicker wire for W2").contains("relay");
+    }
+
     @Test
     void loadsThatLoseMostInTheSameWireAreToldTogether() {
         Plan plan = plan(
