@@ -35,6 +35,11 @@ public record Breaker(
         return value == null || value;
     }
 
+    /** The same, its contacts closed or open while the engine stands. */
+    public Breaker whenStopped(boolean closed) {
+        return new Breaker(id, label, closed, contactResistanceOhm, ratingA);
+    }
+
     @Override
     public List<String> terminals() {
         return TERMINALS;

@@ -52,6 +52,11 @@ public record IgnitionModule(
         return TERMINALS;
     }
 
+    /** The same, conducting or not while the engine stands. */
+    public IgnitionModule whenStopped(boolean conducts) {
+        return new IgnitionModule(id, label, saturationV, limitA, supplyA, minimumSupplyV, conducts);
+    }
+
     /** The voltage from which it works in a given vehicle. */
     public double minimumSupplyV(VehicleSystem system) {
         return Bounds.orElse(minimumSupplyV, system.scaledFrom12V(6));

@@ -33,7 +33,7 @@ final class Consequences {
             Overloads overloads,
             Map<String, Backfeed> backfeeds,
             Set<String> blown,
-            List<String> notes,
+            List<Note> notes,
             List<String> unsettled) {
         Told(Notices notices, Overloads overloads) {
             this(
@@ -51,6 +51,7 @@ final class Consequences {
     private final List<Settings> settings;
     private final List<List<SolvedStep>> sound;
     private final Capacities capacities;
+    private final SparkAndCharge sparkAndCharge;
 
     Consequences(Plan plan, PlanSolver solver) {
         this.solver = solver;
@@ -58,6 +59,7 @@ final class Consequences {
         this.settings = Settings.list(plan);
         this.capacities = new Capacities(plan);
         this.sound = settings.stream().map(s -> solver.solve(s.plan())).toList();
+        this.sparkAndCharge = new SparkAndCharge(settings.get(0).plan(), sound.get(0), solver);
     }
 
     int settings() {
@@ -78,7 +80,7 @@ final class Consequences {
                         .add("Not calculated" + setting + unsettled(stuck.elementIds()) + ": judge this by hand.");
             }
         }
-        told.notes().addAll(told.unsettled());
+        told.unsettled().forEach(text -> told.notes().add(new Note(Severity.WARNING, text)));
         told.blown().removeAll(Fuses.firstToOpen(plan, sound.get(0)));
         return mistake(
                 fault,
@@ -100,6 +102,7 @@ final class Consequences {
         List<SolvedStep> solved = solver.solve(faulty);
         if (i == 0) {
             told.notes().addAll(Notes.of(fault, plan, solved));
+            told.notes().addAll(sparkAndCharge.compare(faulty, solved));
         }
         Set<String> next = Fuses.firstToOpen(faulty, solved);
         // What carries too much until the fuses are open, then what still does.
@@ -154,19 +157,19 @@ final class Consequences {
             List<Overload> overloads,
             List<Backfeed> backfeeds,
             Set<String> blown,
-            List<String> notes,
+            List<Note> notes,
             boolean partly) {
         return new Mistake(
                 fault.kind(),
                 fault.ids(),
                 fault.words(),
                 severity(notices, overloads, backfeeds, blown, notes),
-                summary(notices, overloads, backfeeds, blown, partly),
+                summary(notices, overloads, backfeeds, blown, notes, partly),
                 List.copyOf(blown),
                 notices,
                 overloads,
                 backfeeds,
-                List.copyOf(notes));
+                notes.stream().map(Note::text).toList());
     }
 
     /**
@@ -178,13 +181,15 @@ final class Consequences {
             List<Overload> overloads,
             List<Backfeed> backfeeds,
             Set<String> blown,
-            List<String> notes) {
+            List<Note> notes) {
         boolean fire = overloads.stream()
                 .anyMatch(o -> !o.endedByFuse()
                         && (o.kind() == Limit.WIRE_AMPACITY
                                 || o.kind() == Limit.DEAD_SHORT
                                 || o.kind() == Limit.REVERSED_ELECTRONICS));
-        if (fire || notices.stream().anyMatch(n -> Notices.dangerous(n, plan))) {
+        if (fire
+                || notices.stream().anyMatch(n -> Notices.dangerous(n, plan))
+                || notes.stream().anyMatch(n -> n.severity() == Severity.DANGER)) {
             return Severity.DANGER;
         }
         boolean something = !notices.isEmpty()
@@ -200,6 +205,7 @@ final class Consequences {
             List<Overload> overloads,
             List<Backfeed> backfeeds,
             Set<String> blown,
+            List<Note> notes,
             boolean partly) {
         List<String> parts = new ArrayList<>();
         if (!blown.isEmpty()) {
@@ -226,6 +232,9 @@ final class Consequences {
                 .forEach(parts::add);
         if (partly) {
             parts.add("Not all of it could be calculated.");
+        }
+        if (parts.isEmpty()) {
+            notes.stream().map(Note::text).forEach(parts::add);
         }
         return parts.isEmpty() ? "No difference that anybody would notice." : String.join(" ", parts);
     }

@@ -2,6 +2,7 @@ package loomwright.review.mistakes;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.answer.Severity;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
@@ -19,28 +20,34 @@ final class Notes {
 
     private Notes() {}
 
-    static List<String> of(SingleFault fault, Plan plan, List<SolvedStep> faulty) {
-        List<String> notes = new ArrayList<>();
+    static List<Note> of(SingleFault fault, Plan plan, List<SolvedStep> faulty) {
+        List<Note> notes = new ArrayList<>();
         if (fault instanceof SwappedLeads swapped) {
             ofSwap(plan.findPart(swapped.one().part()).orElseThrow(), swapped, notes);
         } else if (fault instanceof WireOff off && isLive(off, plan, faulty)) {
-            notes.add("The loose end is live: bare, it shorts to whatever metal it touches.");
+            notes.add(warning("The loose end is live: bare, it shorts to whatever metal it touches."));
         }
         return notes;
     }
 
-    private static void ofSwap(Part part, SwappedLeads swapped, List<String> notes) {
+    private static void ofSwap(Part part, SwappedLeads swapped, List<Note> notes) {
         if (part instanceof Coil) {
-            notes.add("The engine runs, but the spark has the wrong polarity: it jumps from the cooler electrode and"
-                    + " needs more voltage, so misfiring begins earlier.");
+            notes.add(
+                    warning("The engine runs, but the spark has the wrong polarity: it jumps from the cooler electrode"
+                            + " and needs more voltage, so misfiring begins earlier."));
         } else if (part instanceof Motor) {
-            notes.add("A motor with permanent magnets turns backwards; one with a wound field turns as before.");
+            notes.add(
+                    warning("A motor with permanent magnets turns backwards; one with a wound field turns as before."));
         } else if (part instanceof Relay
                 && List.of(Relay.COIL_FEED, Relay.COIL_RETURN)
                         .containsAll(List.of(
                                 swapped.one().terminal(), swapped.other().terminal()))) {
-            notes.add("A relay with a diode across its winding shorts the feed through that diode.");
+            notes.add(warning("A relay with a diode across its winding shorts the feed through that diode."));
         }
+    }
+
+    private static Note warning(String text) {
+        return new Note(Severity.WARNING, text);
     }
 
     private static boolean isLive(WireOff off, Plan plan, List<SolvedStep> faulty) {

@@ -16,6 +16,8 @@ import loomwright.review.mistakes.MistakesReport.Effect;
 import loomwright.review.mistakes.MistakesReport.Limit;
 import loomwright.review.mistakes.MistakesReport.Mistake;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What an owner notices of each mistake, what it overloads, and how dangerous that is. */
 class MistakesTest {
@@ -120,6 +122,48 @@ class MistakesTest {
         Mistake turned = of(AS_BUILT, Kind.LEADS_SWAPPED, "coil.15");
         assertThat(turned.notices()).isEmpty();
         assertThat(turned.notes()).singleElement().asString().contains("wrong polarity");
+    }
+
+    /** The breaker can no longer interrupt the primary current, which the steady currents do not show. */
+    @ParameterizedTest
+    @ValueSource(strings = {"coil.1 touches", "points.1 touches", "condenser.a touches"})
+    void whatJoinsTheBreakersSideOfTheCoilToTheChassisEndsTheSpark(String words) {
+        Mistake shorted = of(AS_BUILT, Kind.SHORT_TO_EARTH, words);
+        assertThat(shorted.severity()).isEqualTo(Severity.WARNING);
+        assertThat(shorted.notes()).anyMatch(note -> note.startsWith("No spark from Ignition coil"));
+        assertThat(shorted.summary()).doesNotContain("No difference");
+    }
+
+    @Test
+    void aShortOnTheFeedSideOfTheCoilIsNoMatterOfTheBreaker() {
+        assertThat(of(AS_BUILT, Kind.SHORT_TO_EARTH, "coil.15 touches").notes())
+                .noneMatch(note -> note.startsWith("No spark"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"W12", "W13"})
+    void aCondenserThatIsOffBurnsTheContacts(String wire) {
+        assertThat(of(AS_BUILT, Kind.WIRE_OFF, wire).notes()).anyMatch(note -> note.contains("the contacts burn"));
+    }
+
+    @Test
+    void anAlternatorWhoseOutputIsOffChargesNothingAndMakesPeaks() {
+        Mistake off = of(AS_BUILT, Kind.WIRE_OFF, "W19");
+        assertThat(off.severity()).isEqualTo(Severity.DANGER);
+        assertThat(off.notes()).anyMatch(note -> note.contains("the battery is not charged"));
+    }
+
+    @Test
+    void withoutItsWarningLampAnAlternatorMayNotBeginToCharge() {
+        assertThat(of(AS_BUILT, Kind.WIRE_OFF, "W22").notes())
+                .anyMatch(note -> note.contains("may not begin to charge"));
+    }
+
+    /** What touches neither the ignition nor the charging says nothing of them. */
+    @Test
+    void aHeadlampsLooseWireIsNoMatterOfSparkAndCharge() {
+        assertThat(of(AS_BUILT, Kind.WIRE_OFF, "head-left").notes())
+                .noneMatch(note -> note.contains("spark") || note.contains("charge"));
     }
 
     @Test
