@@ -14,6 +14,7 @@ final class Checks {
             new FuseProtection(),
             new LinkProtection(),
             new UnfusedWires(),
+            new UnfedLoads(),
             new VoltageDrops(),
             new EarthDrops(),
             new PartRatings(),

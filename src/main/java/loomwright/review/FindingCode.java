@@ -16,6 +16,8 @@ public enum FindingCode {
     WIRE_IN_HOT_PLACE,
     /** A fusible link carries more than a wire of its size may. */
     LINK_OVERLOADED,
+    /** A load that is meant to be live does not work. */
+    LOAD_NOT_FED,
     /** More volts are lost between source and load than is usual for its kind of circuit. */
     VOLTAGE_DROP,
     /** An earth point loses too much. */
