@@ -18,6 +18,7 @@ final class Checks {
             new VoltageDrops(),
             new EarthDrops(),
             new PartRatings(),
+            new LampVoltages(),
             new ConnectorRatings(),
             new ConnectorFit(),
             new CoilVoltages(),
