@@ -8,6 +8,8 @@ import org.jspecify.annotations.Nullable;
 
 /** Everything that a review can find. More may be added. */
 public enum FindingCode {
+    /** The pole on the chassis is not the one that the plan says. */
+    EARTH_POLARITY_CONTRADICTED,
     /** A wire carries more than its continuous current. */
     WIRE_OVERLOADED,
     /** A wire gets too hot within one go of the starter. */
