@@ -32,7 +32,7 @@ public final class Survey {
         }
 
         /** Whether a consumer has an armature that is pulled in. */
-        boolean isPulledIn(Consumer consumer) {
+        public boolean isPulledIn(Consumer consumer) {
             boolean hasArmature = consumer instanceof Relay || consumer instanceof Solenoid;
             return hasArmature && solved.isActive(consumer);
         }

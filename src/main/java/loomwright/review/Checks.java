@@ -5,6 +5,7 @@ import java.util.List;
 /** All checks, in the order in which findings of equal weight are told. */
 final class Checks {
     static final List<Check> ALL = List.of(
+            new EarthedPoles(),
             new StepHealth(),
             new UnintendedFeeds(),
             new ReversedWires(),
@@ -14,9 +15,11 @@ final class Checks {
             new FuseProtection(),
             new LinkProtection(),
             new UnfusedWires(),
+            new UnfedLoads(),
             new VoltageDrops(),
             new EarthDrops(),
             new PartRatings(),
+            new LampVoltages(),
             new ConnectorRatings(),
             new ConnectorFit(),
             new CoilVoltages(),

@@ -33,14 +33,7 @@ final class CoilVoltages implements Check {
         double lowV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_LOW_V);
         double highV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_HIGH_V);
         for (Coil coil : context.plan().listParts(Coil.class)) {
-            if (coil.use() == Coil.Use.DIRECT) {
-                continue;
-            }
-            List<Moment> keyOn = context.moments().stream()
-                    .filter(m -> m.solved().step() == Step.RUN && isBallasted(coil, m))
-                    .sorted(Comparator.comparingInt(m -> m.situation().changes()))
-                    .toList();
-            keyOn.stream().findFirst().ifPresent(m -> {
+            findJudged(context, coil).ifPresent(m -> {
                 if (volts(coil, m) < lowV) {
                     findings.add(low(context, coil, m, lowV, highV));
                 } else if (volts(coil, m) > highV) {
@@ -49,6 +42,21 @@ final class CoilVoltages implements Check {
             });
         }
         return findings;
+    }
+
+    /** The moment in which a coil is judged; empty if it is none that is used with a ballast. */
+    private static Optional<Moment> findJudged(ReviewContext context, Coil coil) {
+        return coil.use() == Coil.Use.DIRECT
+                ? Optional.empty()
+                : context.moments().stream()
+                        .filter(m -> m.solved().step() == Step.RUN && isBallasted(coil, m))
+                        .min(Comparator.comparingInt(m -> m.situation().changes()));
+    }
+
+    /** Whether this check tells that a coil has too few volts. */
+    static boolean isLow(ReviewContext context, Coil coil) {
+        double lowV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_LOW_V);
+        return findJudged(context, coil).filter(m -> volts(coil, m) < lowV).isPresent();
     }
 
     private static boolean isBallasted(Coil coil, Moment moment) {

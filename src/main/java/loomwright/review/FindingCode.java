@@ -8,6 +8,8 @@ import org.jspecify.annotations.Nullable;
 
 /** Everything that a review can find. More may be added. */
 public enum FindingCode {
+    /** The pole on the chassis is not the one that the plan says. */
+    EARTH_POLARITY_CONTRADICTED,
     /** A wire carries more than its continuous current. */
     WIRE_OVERLOADED,
     /** A wire gets too hot within one go of the starter. */
@@ -16,6 +18,8 @@ public enum FindingCode {
     WIRE_IN_HOT_PLACE,
     /** A fusible link carries more than a wire of its size may. */
     LINK_OVERLOADED,
+    /** A load that is meant to be live does not work. */
+    LOAD_NOT_FED,
     /** More volts are lost between source and load than is usual for its kind of circuit. */
     VOLTAGE_DROP,
     /** An earth point loses too much. */
@@ -28,6 +32,8 @@ public enum FindingCode {
     RESISTOR_OVERHEATED,
     /** A fuse carries so many times its rating that there must be a short. */
     FUSE_BLOWS_AT_ONCE,
+    /** A filament lamp gets far more volts than it is made for. */
+    LAMP_OVERVOLTAGE,
     /** A fuse carries more than its rating. */
     FUSE_OVERLOADED,
     /** A fuse carries more than is good for it in the long run. */

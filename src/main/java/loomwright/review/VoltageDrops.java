@@ -152,6 +152,13 @@ final class VoltageDrops implements Check {
         return Optional.of(new Drop(load, moment, kind, loop, limit, judgedV, worst.getKey(), worst.getValue()));
     }
 
+    /** Whether a load loses more in a moment than is usual, so that this check tells of it. */
+    static boolean isTold(Consumer load, Moment moment) {
+        return LoadLoop.find(moment.solved(), load)
+                .flatMap(loop -> drop(load, moment, loop))
+                .isPresent();
+    }
+
     static CircuitKind kind(Consumer load, LoadLoop loop) {
         return load instanceof Motor motor && UnfusedWires.isStarter(motor, loop) ? CircuitKind.STARTER : kind(load);
     }

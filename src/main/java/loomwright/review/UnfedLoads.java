@@ -1,0 +1,142 @@
+package loomwright.review;
+
+import static loomwright.review.Wording.figure;
+import static loomwright.review.Wording.number;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Coil;
+import loomwright.circuit.Consumer;
+import loomwright.operation.Activity;
+import loomwright.operation.PlanReadings.StepFinding;
+import loomwright.operation.Step;
+import loomwright.operation.StepFindings;
+
+/**
+ * Loads that do not work in a step in which they are meant to, whatever position the free switches are in. One that works
+ * in some position counts as sound, since the plan may leave unsaid which position it is meant to work in.
+ */
+final class UnfedLoads implements Check {
+    private static final Basis SOLVED =
+            Basis.computed("volts across each load that is meant to be live", "Kirchhoff's laws and Ohm's law");
+
+    /** Volts below this are nothing on any meter, and what is left of the arithmetic. */
+    private static final double NOTHING_V = 0.005;
+
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        return context.plan().listParts(Consumer.class).stream()
+                .filter(load -> !load.meantLive().isEmpty())
+                .flatMap(load -> judge(context, load).stream())
+                .toList();
+    }
+
+    private static Optional<Finding> judge(ReviewContext context, Consumer load) {
+        List<List<Moment>> idle = meant(context, load).values().stream()
+                .filter(moments -> moments.stream().noneMatch(m -> works(load, m)))
+                .toList();
+        // What is told takes its volts at other times too, even if it is not told of those; nothing at all is another
+        // fault.
+        boolean told = idle.stream().flatMap(List::stream).anyMatch(m -> isTold(context, load, m));
+        List<Moment> failing = idle.stream()
+                .filter(moments ->
+                        !told || moments.stream().allMatch(m -> m.solved().activity(load) == Activity.DEAD))
+                .flatMap(List::stream)
+                .toList();
+        return failing.isEmpty() ? Optional.empty() : Optional.of(finding(load, failing));
+    }
+
+    /**
+     * The moments by which a load is judged. A coil has current only while the engine turns. Key off counts only for a load
+     * that is meant for nothing else: of others it is said for the moment after running. A circuit that finds no rest is
+     * told by itself.
+     */
+    private static Map<Step, List<Moment>> meant(ReviewContext context, Consumer load) {
+        Map<Step, List<Moment>> meant = new EnumMap<>(Step.class);
+        for (Moment moment : context.moments()) {
+            Step step = moment.solved().step();
+            boolean counts = !step.passing() && (step.engineTurning() || !(load instanceof Coil));
+            if (counts && !moment.solved().oscillating() && moment.isMeant(load)) {
+                meant.computeIfAbsent(step, key -> new ArrayList<>()).add(moment);
+            }
+        }
+        if (meant.size() > 1) {
+            meant.remove(Step.OFF);
+        }
+        return meant;
+    }
+
+    /** Whether it has the volts it needs and is not off by its own limits, however little it takes; or is pulled in. */
+    private static boolean works(Consumer load, Moment moment) {
+        return moment.isPulledIn(load) || (!isOff(load, moment) && volts(load, moment) >= operateV(load, moment));
+    }
+
+    private static boolean isOff(Consumer load, Moment moment) {
+        return moment.solved().findBranch(load) < 0;
+    }
+
+    private static double volts(Consumer load, Moment moment) {
+        return moment.solved().effectiveV(load);
+    }
+
+    private static double operateV(Consumer load, Moment moment) {
+        return Activity.limits(load, moment.solved().plan().system()).operateV();
+    }
+
+    /** Whether another check says already why it has too few volts. */
+    private static boolean isTold(ReviewContext context, Consumer load, Moment moment) {
+        return VoltageDrops.isTold(load, moment)
+                || (load instanceof Coil coil && CoilVoltages.isLow(context, coil))
+                || StepFindings.of(moment.solved()).stream()
+                        .anyMatch(f -> f.kind() == StepFinding.Kind.OVERLOADED
+                                && f.ids().contains(load.id()));
+    }
+
+    private static Finding finding(Consumer load, List<Moment> failing) {
+        Moment best = failing.stream()
+                .min(Comparator.comparingDouble((Moment m) -> -shown(volts(load, m)))
+                        .thenComparingInt(m -> m.situation().changes()))
+                .orElseThrow();
+        double bestV = shown(volts(load, best));
+        double operateV = operateV(load, best);
+        String steps = failing.stream()
+                .map(m -> m.solved().step())
+                .distinct()
+                .map(Step::words)
+                .collect(Collectors.joining("; "));
+        String why = bestV < operateV
+                ? "and needs " + number(operateV) + " V."
+                : "and takes nothing at these volts by its own limits.";
+        return FindingCode.LOAD_NOT_FED.finding(
+                Severity.WARNING,
+                List.of(load.id()),
+                load.called() + " is meant to be live but does not work (" + steps + "). It gets "
+                        + (bestV == 0 ? "no volts" : "at best " + number(bestV) + " V, " + Wording.when(best) + ",")
+                        + " " + why,
+                List.of(figure("effectiveV", bestV), figure("operateV", operateV)),
+                SOLVED,
+                remedy(load));
+    }
+
+    private static double shown(double volts) {
+        return volts < NOTHING_V ? 0 : volts;
+    }
+
+    private static String remedy(Consumer load) {
+        String feed = load.terminal(load.feedTerminal()).toString();
+        String back = load.terminal(load.returnTerminal()).toString();
+        return "At that time measure the volts from its feed " + feed + " to earth, and from its return " + back
+                + " to earth. None at the feed: the feed is missing; follow it back to a switch, fuse, joint or diode that"
+                + " does not let it through. The same at both: the earth is missing. In between: something else is in"
+                + " series with it.";
+    }
+}
