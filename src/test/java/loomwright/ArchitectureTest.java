@@ -39,7 +39,7 @@ class ArchitectureTest {
             ANSWER, List.of(),
             NETWORK, List.of(ANSWER),
             CIRCUIT, List.of("com.fasterxml.jackson.annotation..", ANSWER),
-            CONDUCTOR, List.of(CIRCUIT, ANSWER),
+            CONDUCTOR, List.of(ANSWER),
             OPERATION, List.of(CIRCUIT, NETWORK, CONDUCTOR, ANSWER),
             IGNITION, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, ANSWER),
             BACKFEED, List.of(CIRCUIT, NETWORK, OPERATION, ANSWER),

@@ -1,6 +1,7 @@
 package loomwright.service;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -9,6 +10,7 @@ import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.net.SocketException;
+import java.net.SocketTimeoutException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -198,6 +200,9 @@ class HostileConnectionTest {
             }
             try (Socket waiting = connect(server)) {
                 send(waiting, PLAIN_GET);
+                waiting.setSoTimeout(300);
+                assertThatThrownBy(() -> waiting.getInputStream().read()).isInstanceOf(SocketTimeoutException.class);
+                waiting.setSoTimeout(30_000);
                 idle.remove(0).close();
                 assertThat(rest(waiting)).startsWith("HTTP/1.1 200 ");
             }

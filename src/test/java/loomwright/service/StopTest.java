@@ -2,6 +2,9 @@ package loomwright.service;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.Socket;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
@@ -24,10 +27,22 @@ class StopTest {
         CompletableFuture<Integer> status = CompletableFuture.supplyAsync(
                 () -> LiveService.ask(server).get("/health").statusCode());
         working.await();
+        int port = server.port();
         CompletableFuture<Void> stop = CompletableFuture.runAsync(server::close);
+        while (isOpen(port)) {
+            Thread.onSpinWait();
+        }
         stopping.countDown();
         assertThat(status.get()).isEqualTo(200);
         stop.get();
+    }
+
+    private static boolean isOpen(int port) {
+        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
+            return socket.isConnected();
+        } catch (IOException refused) {
+            return false;
+        }
     }
 
     private static void await(CountDownLatch latch) {

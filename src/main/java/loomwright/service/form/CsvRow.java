@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Takes one row of comma-separated values apart (RFC 4180), a row being one line. */
+/** Takes one row of comma-separated values apart (RFC 4180, but for blanks around a value), a row being one line. */
 public final class CsvRow {
     private final String line;
     private int at;

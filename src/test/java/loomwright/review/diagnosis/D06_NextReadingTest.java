@@ -70,6 +70,7 @@ class D06_NextReadingTest {
     void nothingIsAdvisedThatWasMeasuredAlready() {
         DiagnosisReport report = withMore(new BlownFuse("F1"), FEW);
         assertThat(report.nextReadings())
+                .isNotEmpty()
                 .noneMatch(n -> n.to().equals("earth")
                         && n.condition() == Condition.RUN
                         && List.of("battery.plus", "heater.a", "pump.a").contains(n.from()));
