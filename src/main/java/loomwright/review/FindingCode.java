@@ -30,10 +30,10 @@ public enum FindingCode {
     /** The two halves of a connector cannot be pushed together. */
     CONNECTOR_HALVES_DO_NOT_FIT,
     RESISTOR_OVERHEATED,
-    /** A fuse carries so many times its rating that there must be a short. */
-    FUSE_BLOWS_AT_ONCE,
     /** A filament lamp gets far more volts than it is made for. */
     LAMP_OVERVOLTAGE,
+    /** A fuse carries so many times its rating that there must be a short. */
+    FUSE_BLOWS_AT_ONCE,
     /** A fuse carries more than its rating. */
     FUSE_OVERLOADED,
     /** A fuse carries more than is good for it in the long run. */

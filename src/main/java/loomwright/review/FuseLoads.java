@@ -5,11 +5,9 @@ import static loomwright.review.Wording.number;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
@@ -35,20 +33,27 @@ final class FuseLoads implements Check {
             "a blade fuse opens at 6 times its rating within a tenth of a second or little more",
             "opening time limits of ISO 8820-3 and SAE J1284, see the table blade-fuse-limits");
 
-    /** By id of each fuse that blows at once in one of some moments, the moment in which it carries most. */
+    /** By id of each fuse behind which there is a short in one of some moments, the moment in which it carries most. */
     static Map<String, Moment> shorted(List<Fuse> fuses, List<Moment> moments) {
         Map<String, Moment> shorted = new LinkedHashMap<>();
         for (Fuse fuse : fuses) {
             moments.stream()
-                    .filter(m -> carriesA(fuse, m) >= AT_ONCE * fuse.ratingA())
-                    .max(Comparator.comparingDouble(m -> carriesA(fuse, m)))
+                    .filter(m -> isShorted(fuse, m.solved()))
+                    .max(Comparator.comparingDouble(m -> carriesA(fuse, m.solved())))
                     .ifPresent(m -> shorted.put(fuse.id(), m));
         }
         return shorted;
     }
 
-    private static double carriesA(Fuse fuse, Moment moment) {
-        return Math.abs(moment.solved().currentA(moment.solved().firstBranchOf(fuse.id())));
+    /** Whether a fuse blows at once and its current meets no load: of one that is merely too small that is not said. */
+    private static boolean isShorted(Fuse fuse, SolvedStep solved) {
+        return carriesA(fuse, solved) >= AT_ONCE * fuse.ratingA()
+                && wayBehind(fuse, solved).stream().noneMatch(i -> LoadLoop.isOnPurpose(solved, i));
+    }
+
+    private static double carriesA(Fuse fuse, SolvedStep solved) {
+        int branch = solved.firstBranchOf(fuse.id());
+        return branch < solved.endBranchOf(fuse.id()) ? Math.abs(solved.currentA(branch)) : 0;
     }
 
     @Override
@@ -65,7 +70,11 @@ final class FuseLoads implements Check {
     }
 
     private static Finding shorted(Fuse fuse, Moment moment) {
-        List<String> way = wayBehind(fuse, moment.solved());
+        List<String> way = wayBehind(fuse, moment.solved()).stream()
+                .map(i -> moment.solved().branches().get(i).id())
+                .distinct()
+                .toList();
+        double currentA = carriesA(fuse, moment.solved());
         List<String> ids = new ArrayList<>(List.of(fuse.id()));
         ids.addAll(way);
         boolean diode =
@@ -73,10 +82,10 @@ final class FuseLoads implements Check {
         return FindingCode.FUSE_BLOWS_AT_ONCE.finding(
                 Severity.DANGER,
                 ids,
-                fuse.called() + " (" + number(fuse.ratingA()) + " A) carries " + number(carriesA(fuse, moment)) + " A, "
+                fuse.called() + " (" + number(fuse.ratingA()) + " A) carries " + number(currentA) + " A, "
                         + Wording.when(moment) + ": a short, it blows at once. The current goes through "
                         + String.join(", ", way) + ". What follows from the short is not told besides.",
-                Wording.against("currentA", carriesA(fuse, moment), "ratingA", fuse.ratingA()),
+                Wording.against("currentA", currentA, "ratingA", fuse.ratingA()),
                 BLOWS_AT_ONCE,
                 "Look along that way for what joins the feed to earth"
                         + (diode ? "; the diode in it may be the wrong way round" : "")
@@ -84,20 +93,20 @@ final class FuseLoads implements Check {
     }
 
     /** What the current of a fuse goes through after it, as far as the chassis or the source. */
-    private static List<String> wayBehind(Fuse fuse, SolvedStep solved) {
+    private static List<Integer> wayBehind(Fuse fuse, SolvedStep solved) {
         CurrentPaths paths = new CurrentPaths(solved);
         int branch = solved.firstBranchOf(fuse.id());
-        Set<String> way = new LinkedHashSet<>();
+        List<Integer> way = new ArrayList<>();
         for (int next : paths.widest(paths.head(branch), paths.tail(branch))) {
             if (solved.partOf(next).filter(Battery.class::isInstance).isPresent()) {
                 break;
             }
-            way.add(solved.branches().get(next).id());
+            way.add(next);
             if (solved.isChassis(paths.head(next))) {
                 break;
             }
         }
-        return List.copyOf(way);
+        return way;
     }
 
     private static List<Finding> overloads(ReviewContext context) {
@@ -119,7 +128,8 @@ final class FuseLoads implements Check {
             return Optional.of(FindingCode.FUSE_OVERLOADED.finding(
                     Severity.WARNING,
                     List.of(fuse.id()),
-                    carries + ": it blows sooner or later.",
+                    carries + ": it blows "
+                            + (peak.currentA() >= AT_ONCE * fuse.ratingA() ? "at once." : "sooner or later."),
                     Wording.against("currentA", peak.currentA(), "ratingA", fuse.ratingA()),
                     Basis.computed("current against the rating given", "comparison"),
                     "Divide the load over more fuses; a larger fuse only if the wires behind it stand that."));

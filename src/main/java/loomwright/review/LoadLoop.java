@@ -113,7 +113,7 @@ final class LoadLoop {
         Map<String, Double> drops = new LinkedHashMap<>();
         for (int index : way) {
             Branch branch = solved.branches().get(index);
-            if (!isOnPurpose(index)) {
+            if (!isOnPurpose(solved, index)) {
                 drops.merge(branch.id(), Math.abs(solved.acrossV(branch.fromNode(), branch.toNode())), Double::sum);
             }
         }
@@ -121,7 +121,7 @@ final class LoadLoop {
     }
 
     /** Whether the resistance of a branch is there to be used: of a ballast, another load, a module. */
-    private boolean isOnPurpose(int index) {
+    static boolean isOnPurpose(SolvedStep solved, int index) {
         Branch branch = solved.branches().get(index);
         return solved.partOf(index)
                 .filter(part -> part instanceof Ballast

@@ -1,9 +1,12 @@
 package loomwright.review;
 
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.Survey;
 import loomwright.backfeed.Survey.Moment;
@@ -23,7 +26,9 @@ final class ReviewContext {
     private final Survey survey;
     private final BackfeedReport backfeed;
     private final Protection protection;
+    private final List<Moment> asked;
     private final List<Moment> moments;
+    private final Set<Moment> judged = Collections.newSetFromMap(new IdentityHashMap<>());
     private final Map<String, Moment> shorted;
     /** By id of a wire; it has none of which only the resistance is known. */
     private final Map<String, WireRating> ratings = new HashMap<>();
@@ -39,7 +44,7 @@ final class ReviewContext {
         this.protection = Protection.of(plan);
         plan.wires().forEach(wire -> WireRating.find(wire, plan.system()).ifPresent(r -> ratings.put(wire.id(), r)));
         List<Solenoid> starters = plan.listParts(Solenoid.class);
-        List<Moment> asked = survey.solvedMoments().stream()
+        this.asked = survey.solvedMoments().stream()
                 .filter(m -> !startsUnasked(starters, m))
                 .toList();
         this.shorted = FuseLoads.shorted(plan.listParts(Fuse.class), asked);
@@ -49,6 +54,7 @@ final class ReviewContext {
                         .filter(m -> FuseLoads.shorted(plan.listParts(Fuse.class), List.of(m))
                                 .isEmpty())
                         .toList();
+        judged.addAll(moments);
         this.everAtAll = Peaks.of(moments());
         this.lasting = Peaks.of(lastingMoments());
         this.cranking = Peaks.of(
@@ -87,6 +93,16 @@ final class ReviewContext {
      */
     List<Moment> moments() {
         return moments;
+    }
+
+    /** Whether a moment is among {@link #moments}. */
+    boolean isJudged(Moment moment) {
+        return judged.contains(moment);
+    }
+
+    /** As {@link #moments}, with those in which a fuse blows at once. */
+    List<Moment> momentsWithShorts() {
+        return asked;
     }
 
     private static boolean startsUnasked(List<Solenoid> starters, Moment moment) {

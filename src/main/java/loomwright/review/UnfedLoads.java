@@ -6,9 +6,11 @@ import static loomwright.review.Wording.number;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
@@ -58,17 +60,22 @@ final class UnfedLoads implements Check {
     /**
      * The moments by which a load is judged. A coil has current only while the engine turns. Key off counts only for a load
      * that is meant for nothing else: of others it is said for the moment after running. A circuit that finds no rest is
-     * told by itself.
+     * told by itself; it, or a short, may hide the position that feeds the load, so the others are not judged either.
      */
     private static Map<Step, List<Moment>> meant(ReviewContext context, Consumer load) {
         Map<Step, List<Moment>> meant = new EnumMap<>(Step.class);
-        for (Moment moment : context.moments()) {
+        Set<Step> partly = EnumSet.noneOf(Step.class);
+        for (Moment moment : context.survey().moments()) {
             Step step = moment.solved().step();
             boolean counts = !step.passing() && (step.engineTurning() || !(load instanceof Coil));
-            if (counts && !moment.solved().oscillating() && moment.isMeant(load)) {
+            if (counts && moment.isMeant(load)) {
                 meant.computeIfAbsent(step, key -> new ArrayList<>()).add(moment);
+                if (!context.isJudged(moment) || moment.solved().oscillating()) {
+                    partly.add(step);
+                }
             }
         }
+        meant.keySet().removeAll(partly);
         if (meant.size() > 1) {
             meant.remove(Step.OFF);
         }

@@ -79,7 +79,7 @@ final class UnfusedWires implements Check {
     /** The wires that carry the starter's current. */
     private static Set<String> starterCables(ReviewContext context) {
         Set<String> ids = new HashSet<>();
-        context.moments().stream()
+        context.momentsWithShorts().stream()
                 .filter(m -> m.solved().step() == Step.CRANK)
                 .forEach(m -> context.plan()
                         .listParts(Motor.class)
@@ -194,7 +194,7 @@ final class UnfusedWires implements Check {
 
     private static boolean liveWhenOff(ReviewContext context, List<Wire> stretch) {
         double liveV = LIVE_FRACTION * context.plan().system().nominalVoltageV();
-        return context.moments().stream()
+        return context.momentsWithShorts().stream()
                 .filter(m -> m.solved().step() == Step.OFF)
                 .anyMatch(m -> stretch.stream()
                         .anyMatch(w -> Math.abs(m.solved()

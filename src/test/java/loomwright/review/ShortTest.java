@@ -34,13 +34,22 @@ class ShortTest {
         assertThat(codes(plan)).doesNotContain("wire-overloaded", "voltage-drop", "fuse-overloaded");
     }
 
-    /** Six times the rating is where the opening times of the standards end: 0.1 s. */
+    /** Ten times the rating, but through a load: the fuse is too small, and no short is to be looked for. */
     @Test
-    void belowSixTimesItsRatingAFuseIsOverloaded() {
-        assertThat(codes(Reviews.fused(10, "6 mm2", 0.5, 0.25)))
+    void aFuseThatIsMerelyTooSmallIsOverloaded() {
+        assertThat(codes(Reviews.fused(1, "6 mm2", 0.5, 1.2)))
                 .contains("fuse-overloaded")
                 .doesNotContain("fuse-blows-at-once");
-        assertThat(codes(Reviews.fused(10, "6 mm2", 0.5, 0.2)))
+    }
+
+    /** 15 m of 0.75 mm2 have 0.39 ohm and leave some 30 A, three times the rating; 2 m leave more than a hundred. */
+    @Test
+    void belowSixTimesItsRatingAFuseIsOverloaded() {
+        String far = ",{'id':'chafed','from':'lamp.a','to':'body.31','size':'0.75 mm2','lengthM':%s}";
+        assertThat(codes(behindFuse("", far.formatted(15))))
+                .contains("fuse-overloaded")
+                .doesNotContain("fuse-blows-at-once");
+        assertThat(codes(behindFuse("", far.formatted(2))))
                 .contains("fuse-blows-at-once")
                 .doesNotContain("fuse-overloaded");
     }
