@@ -7,6 +7,7 @@ import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Load;
 import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.StepFindings;
 import org.jspecify.annotations.Nullable;
@@ -22,10 +23,22 @@ final class StepHealth implements Check {
         Map<Key, Finding> findings = new LinkedHashMap<>();
         for (Moment moment : context.survey().moments()) {
             for (StepFinding found : StepFindings.of(moment.solved())) {
+                if (isOfNoMatter(found, moment)) {
+                    continue;
+                }
                 findings.putIfAbsent(new Key(found.kind(), Set.copyOf(found.ids())), finding(found, moment));
             }
         }
         return List.copyOf(findings.values());
+    }
+
+    /** That a load which should be dead comes on and goes off by a trickle is told as a backfeed. */
+    private static boolean isOfNoMatter(StepFinding found, Moment moment) {
+        return found.kind() == StepFinding.Kind.OSCILLATING
+                && StepFindings.isByOwnVoltage(moment.solved())
+                && found.ids().stream()
+                        .flatMap(id -> moment.solved().plan().findPart(id).stream())
+                        .allMatch(part -> part instanceof Load load && !moment.isMeant(load));
     }
 
     private static Finding finding(StepFinding found, Moment moment) {

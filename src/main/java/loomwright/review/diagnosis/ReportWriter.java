@@ -81,7 +81,9 @@ final class ReportWriter {
                 ? ""
                 : " The readings cannot tell it from " + others + (others == 1 ? " other." : " others.");
         return switch (verdict) {
-            case NO_FAULT_NEEDED -> "The plan as drawn explains all readings; no fault is needed.";
+            case NO_FAULT_NEEDED ->
+                "The plan as drawn explains all readings; no fault is needed. What gets its volts and does not work is at"
+                        + " fault itself.";
             case SINGLE_FAULT ->
                 "One fault explains all readings: " + first.candidates().get(0).words() + tie;
             default ->

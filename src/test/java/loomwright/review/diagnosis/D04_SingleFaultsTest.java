@@ -48,6 +48,7 @@ class D04_SingleFaultsTest {
         DiagnosisReport report =
                 Bedside.diagnose(Bedside.TWO_LOADS, Bedside.exact(Bedside.TWO_LOADS, List.of(), points));
         assertThat(report.verdict()).isEqualTo(Verdict.NO_FAULT_NEEDED);
+        assertThat(report.summary()).contains("does not work is at fault itself");
         assertThat(report.explanations().get(0).faultCount()).isZero();
         assertThat(report.readings()).noneMatch(r -> r.deviates());
     }
