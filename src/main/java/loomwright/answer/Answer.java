@@ -16,4 +16,9 @@ public record Answer<T>(T result, List<String> working, List<Basis> basis, List<
         basis = List.copyOf(basis);
         cautions = List.copyOf(cautions);
     }
+
+    /** Another result that is followed and trusted in the same way. */
+    public Answer<T> with(T other) {
+        return new Answer<>(other, working, basis, cautions);
+    }
 }

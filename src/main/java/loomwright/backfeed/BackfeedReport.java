@@ -3,6 +3,7 @@ package loomwright.backfeed;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.Severity;
+import loomwright.circuit.Plan;
 import loomwright.operation.Activity;
 import loomwright.operation.Branch;
 import loomwright.operation.Step;
@@ -18,6 +19,10 @@ import org.jspecify.annotations.Nullable;
  */
 public record BackfeedReport(
         String plan, int combinations, List<UnintendedFeed> unintendedFeeds, List<ReversedWire> reversedWires) {
+    /** The same of another plan with the same circuit. */
+    public BackfeedReport of(Plan plan) {
+        return new BackfeedReport(plan.name(), combinations, unintendedFeeds, reversedWires);
+    }
 
     /**
      * A load that is live at times when it is not meant to be.

@@ -95,6 +95,21 @@ public record Plan(
         return parts.stream().filter(kind::isInstance).map(kind::cast).toList();
     }
 
+    /**
+     * What the electrical answers depend on. Plans of the same circuit may differ in their names and notes.
+     */
+    public record Circuit(
+            VehicleSystem system,
+            Conditions conditions,
+            List<Part> parts,
+            List<Wire> wires,
+            List<Connector> connectors) {}
+
+    /** The plan without its name and notes. */
+    public Circuit circuit() {
+        return new Circuit(system, conditions, parts, wires, connectors);
+    }
+
     /** The same plan with other parts and wires. */
     public Plan with(List<? extends Part> newParts, List<Wire> newWires) {
         return new Plan(schema, name, system, conditions, new ArrayList<>(newParts), newWires, connectors, notes);

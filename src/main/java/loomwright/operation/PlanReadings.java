@@ -2,6 +2,7 @@ package loomwright.operation;
 
 import java.util.List;
 import loomwright.answer.Severity;
+import loomwright.circuit.Plan;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,6 +12,10 @@ import org.jspecify.annotations.Nullable;
  * @param steps one for each step, in the order they happen
  */
 public record PlanReadings(String plan, List<StepReadings> steps) {
+    /** The same of another plan with the same circuit. */
+    public PlanReadings of(Plan plan) {
+        return new PlanReadings(plan.name(), steps);
+    }
 
     /**
      * One step.

@@ -3,6 +3,7 @@ package loomwright.review;
 import java.util.List;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
+import loomwright.circuit.Plan;
 
 /**
  * What a review found.
@@ -15,6 +16,11 @@ import loomwright.answer.Severity;
 public record ReviewReport(String plan, int combinations, Counts counts, List<Finding> findings) {
     public ReviewReport {
         findings = List.copyOf(findings);
+    }
+
+    /** The same of another plan with the same circuit. */
+    public ReviewReport of(Plan plan) {
+        return new ReviewReport(plan.name(), combinations, counts, findings);
     }
 
     /** Findings by severity. */

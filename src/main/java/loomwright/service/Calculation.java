@@ -1,7 +1,10 @@
 package loomwright.service;
 
 import java.io.IOException;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -22,6 +25,7 @@ final class Calculation<T, R> implements Endpoint.Handler {
     private final boolean watched;
     private final Faces<T, R> faces;
     private final Function<R, List<Found>> findings;
+    private final Alike<T, R> alike;
 
     /** A calculation that looks at more than its question. */
     @FunctionalInterface
@@ -30,12 +34,18 @@ final class Calculation<T, R> implements Endpoint.Handler {
     }
 
     private Calculation(
-            Class<T> type, Work<T, R> work, boolean watched, Faces<T, R> faces, Function<R, List<Found>> findings) {
+            Class<T> type,
+            Work<T, R> work,
+            boolean watched,
+            Faces<T, R> faces,
+            Function<R, List<Found>> findings,
+            Alike<T, R> alike) {
         this.type = type;
         this.work = work;
         this.watched = watched;
         this.faces = faces;
         this.findings = findings;
+        this.alike = alike;
     }
 
     /**
@@ -49,7 +59,8 @@ final class Calculation<T, R> implements Endpoint.Handler {
                 (question, input, progress) -> function.apply(question),
                 false,
                 Faces.json(),
-                result -> List.of());
+                result -> List.of(),
+                Alike.equal());
     }
 
     /**
@@ -69,22 +80,33 @@ final class Calculation<T, R> implements Endpoint.Handler {
                 (question, input, progress) -> function.apply(question, new Deadline(timeMs, progress)),
                 false,
                 Faces.json(),
-                result -> List.of());
+                result -> List.of(),
+                Alike.equal());
     }
 
     /** As {@link #watched(Class, int, BiFunction)}, for a calculation with options beside its question, which looks after its time itself. */
     static <T, R> Calculation<T, R> watched(Class<T> type, Work<T, R> work) {
-        return new Calculation<>(type, work, true, Faces.json(), result -> List.of());
+        return new Calculation<>(type, work, true, Faces.json(), result -> List.of(), Alike.equal());
     }
 
     /** The same calculation, in more forms. */
     Calculation<T, R> in(Function<Faces<T, R>, Faces<T, R>> more) {
-        return new Calculation<>(type, work, watched, more.apply(faces), findings);
+        return new Calculation<>(type, work, watched, more.apply(faces), findings, alike);
     }
 
     /** The same calculation, with what a summary of many answers counts. */
     Calculation<T, R> counting(Function<R, List<Found>> found) {
-        return new Calculation<>(type, work, watched, faces, found);
+        return new Calculation<>(type, work, watched, faces, found, alike);
+    }
+
+    /**
+     * The same calculation, whose figures depend on a part of the question only.
+     *
+     * @param part equal for questions with equal figures
+     * @param retold turns a result of another such question into that of this one
+     */
+    Calculation<T, R> dependingOn(Function<T, ?> part, BiFunction<R, T, R> retold) {
+        return new Calculation<>(type, work, watched, faces, findings, new Alike<>(part, retold));
     }
 
     @Override
@@ -98,13 +120,59 @@ final class Calculation<T, R> implements Endpoint.Handler {
         return faces.write(face, question, answer(question, request, Progress.UNWATCHED), request.json());
     }
 
-    /** The answer to a line of many; what {@code progress} throws ends the work. */
-    Worked work(Input input, Progress progress) throws IOException {
-        Answer<R> answer = answer(input.read(type), input, progress);
+    /**
+     * Answers the lines of one run. Cars of one type are wired alike, so the last answers are kept for lines that ask the
+     * same.
+     */
+    Lines lines() {
+        Map<Object, Answer<R>> latest = Collections.synchronizedMap(new Latest<>());
+        return (input, progress) -> {
+            T question = input.read(type);
+            Object part = alike.part().apply(question);
+            Answer<R> known = latest.get(part);
+            if (known != null) {
+                return worked(known.with(alike.retold().apply(known.result(), question)));
+            }
+            Answer<R> answer = answer(question, input, progress);
+            latest.put(part, answer);
+            return worked(answer);
+        };
+    }
+
+    private Worked worked(Answer<R> answer) {
         return new Worked(answer, () -> faces.table(answer.result()), findings.apply(answer.result()));
     }
 
-    /** What {@link #work} gives. */
+    /** Answers one line after the other, in several threads. */
+    @FunctionalInterface
+    interface Lines {
+        /** The answer to a line; what {@code progress} throws ends the work. */
+        Worked work(Input input, Progress progress) throws IOException;
+    }
+
+    /** Which questions have the same figures. */
+    private record Alike<T, R>(Function<T, ?> part, BiFunction<R, T, R> retold) {
+        static <T, R> Alike<T, R> equal() {
+            return new Alike<>(question -> question, (result, question) -> result);
+        }
+    }
+
+    /** What was asked for last. Of few questions, as an answer may take megabytes. */
+    private static final class Latest<R> extends LinkedHashMap<Object, Answer<R>> {
+        private static final long serialVersionUID = 1L;
+        private static final int SIZE = 16;
+
+        Latest() {
+            super(2 * SIZE, 0.75f, true);
+        }
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Object, Answer<R>> eldest) {
+            return size() > SIZE;
+        }
+    }
+
+    /** The answer to a line, with its table and what a summary counts. */
     record Worked(Answer<?> answer, Supplier<Table> table, List<Found> findings) {}
 
     /** The columns of its table. */

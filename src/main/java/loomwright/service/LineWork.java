@@ -11,9 +11,9 @@ import loomwright.bulk.LineAnswer;
 import loomwright.service.Calculation.Worked;
 import org.jspecify.annotations.Nullable;
 
-/** Answers one line as the operation would answer it alone. */
+/** Answers a line of a run as the operation would answer it alone. */
 final class LineWork implements BiFunction<Line, Progress, LineAnswer> {
-    private final Calculation<?, ?> calculation;
+    private final Calculation.Lines lines;
     private final LineInputs inputs;
     private final LineForm form;
     private final Request.Reading reading;
@@ -25,7 +25,7 @@ final class LineWork implements BiFunction<Line, Progress, LineAnswer> {
             LineForm form,
             Request.Reading reading,
             String requestId) {
-        this.calculation = calculation;
+        this.lines = calculation.lines();
         this.inputs = inputs;
         this.form = form;
         this.reading = reading;
@@ -43,7 +43,7 @@ final class LineWork implements BiFunction<Line, Progress, LineAnswer> {
             }
             Keyed keyed = inputs.read(line.text());
             key = keyed.key();
-            Worked worked = calculation.work(keyed.input(), progress);
+            Worked worked = lines.work(keyed.input(), progress);
             return LineAnswer.answer(form.answer(line, key, worked), worked.findings());
         } catch (CancellationException runIsOver) {
             throw runIsOver;

@@ -118,7 +118,8 @@ final class Routes {
                                         (plan, progress) -> PlanAnswer.of(plan, limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables.READINGS, PlanTables::readings)
                                         .text(Face.MARKDOWN, PlanPosts::readings))
-                                .counting(Findings::of)),
+                                .counting(Findings::of)
+                                .dependingOn(Plan::circuit, (report, plan) -> report.of(plan))),
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
@@ -129,7 +130,8 @@ final class Routes {
                                                 BackfeedAnswer.of(plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables.BACKFEED, PlanTables::backfeed)
                                         .text(Face.MARKDOWN, PlanPosts::backfeed))
-                                .counting(Findings::of)),
+                                .counting(Findings::of)
+                                .dependingOn(Plan::circuit, (report, plan) -> report.of(plan))),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
@@ -182,7 +184,8 @@ final class Routes {
                                                 PlanReview.of(plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review)
                                         .text(Face.MARKDOWN, PlanPosts::review))
-                                .counting(Findings::of)),
+                                .counting(Findings::of)
+                                .dependingOn(Plan::circuit, (report, plan) -> report.of(plan))),
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",

@@ -139,6 +139,27 @@ class BulkTest {
     }
 
     @Test
+    void aCarMuchLikeTheOneBeforeGetsItsOwnAnswer() {
+        JsonNode plan =
+                json(LiveService.ask().get("/v1/examples/sandpiper-as-built").asString());
+        for (String operation : List.of("solution", "backfeed", "review")) {
+            List<String> inputs = new ArrayList<>();
+            for (int i = 0; i < 6; i++) {
+                ObjectNode car = plan.deepCopy();
+                car.put("name", "Car " + i);
+                ((ObjectNode) car.at("/wires/0")).put("lengthM", i / 2 == 0 ? 0.7 : 9);
+                inputs.add(car.toString());
+            }
+            List<String> answers = lines(operation, "", String.join("\n", inputs));
+            for (int i = 0; i < inputs.size(); i++) {
+                assertThat(answers.get(i))
+                        .isEqualTo("{\"line\":" + (i + 1) + ",\"answer\":"
+                                + alone(operation, inputs.get(i)).asString() + "}");
+            }
+        }
+    }
+
+    @Test
     void theSummaryCountsTheFindingsOfAllAnswers() {
         String plan = json(LiveService.ask()
                         .get("/v1/examples/sandpiper-unguarded-bypass")
