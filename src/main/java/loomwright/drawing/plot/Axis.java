@@ -86,6 +86,11 @@ public record Axis(
                 within.stream().filter(v -> !isLabelled(v, narrow)).toList());
     }
 
+    /** The same with a little room on both sides, so that no line at an end is drawn over by the frame. */
+    public static Axis logarithmicAround(String label, double from, double to) {
+        return logarithmic(label, from / HEADROOM, HEADROOM * to);
+    }
+
     /** Where on the axis a value is: 0 at its lower end, 1 at its upper end, beyond them outside. */
     public double fraction(double value) {
         return logarithmic ? Math.log(value / min) / Math.log(max / min) : (value - min) / (max - min);

@@ -59,7 +59,7 @@ public final class FusePlot {
         double most = Math.max(
                 Math.max(curves.longest().get(curves.longest().size() - 1).currentA(), curves.currentA()),
                 curves.inrush() == null ? 0 : curves.inrush().currentA());
-        return Axis.logarithmic("current, A", least, most);
+        return Axis.logarithmicAround("current, A", least, most);
     }
 
     private static Axis times(FuseCurves curves) {

@@ -81,4 +81,11 @@ class AxisTest {
                 .map(Axis::text)
                 .containsExactly("0.1", "2", "10000", "0.001", "0");
     }
+
+    @Test
+    void linesAtTheEndsAreNotHiddenByTheFrame() {
+        Axis axis = Axis.logarithmicAround("A", 10, 200);
+        assertThat(axis.fraction(10)).isGreaterThan(0.02);
+        assertThat(axis.fraction(200)).isLessThan(0.98);
+    }
 }
