@@ -3,6 +3,7 @@ package loomwright.service;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.util.stream.Stream;
 import loomwright.service.form.Excerpt;
 import org.junit.jupiter.api.DynamicTest;
@@ -13,6 +14,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Answers that go into a forum post: every answer that has a table, on request no longer than the forum takes. */
 class PostsTest {
+    private static final JsonMapper MAPPER = new JsonMapper();
+
     @TestFactory
     Stream<DynamicTest> everyTableIsAlsoATextForAPost() {
         return LiveService.CONTRACT.operations().stream()
@@ -25,6 +28,15 @@ class PostsTest {
                     assertThat(whole).containsPattern("(?m)^## ").doesNotContain("null", "NaN");
                     String cut = post(example, "format=markdown&maxLength=" + Excerpt.SHORTEST);
                     assertThat(cut).hasSizeLessThanOrEqualTo(Excerpt.SHORTEST);
+                    JsonNode answer = MAPPER.readTree(answer(example));
+                    for (JsonNode caution : answer.path("cautions")) {
+                        assertThat(whole).contains(caution.path("text").asText());
+                        assertThat(cut).contains(caution.path("text").asText());
+                    }
+                    assertThat(whole.contains("## Working"))
+                            .isEqualTo(!answer.path("working").isEmpty());
+                    assertThat(whole.contains("## Sources"))
+                            .isEqualTo(!answer.path("basis").isEmpty());
                     if (whole.length() > Excerpt.SHORTEST) {
                         assertThat(cut).contains("*Left out to fit into 2000 characters: ");
                     } else {
@@ -35,6 +47,15 @@ class PostsTest {
 
     private static JsonNode content(ContractExamples.Example example) {
         return example.node().at("/responses/200/content");
+    }
+
+    private static String answer(ContractExamples.Example example) {
+        return example.request()
+                .request(example.operation().method(), example.url())
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
     }
 
     private static String post(ContractExamples.Example example, String query) {

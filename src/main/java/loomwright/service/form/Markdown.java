@@ -29,7 +29,11 @@ public final class Markdown {
 
     /** What stands at the end of every answer. */
     public Markdown close(Answer<?> answer) {
-        cautions(answer);
+        return cautions(answer).grounds(answer);
+    }
+
+    /** How the answer was worked out, and on what it rests. */
+    public Markdown grounds(Answer<?> answer) {
         if (!answer.working().isEmpty()) {
             section("Working").bullets(answer.working());
         }

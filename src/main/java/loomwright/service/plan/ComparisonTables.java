@@ -105,7 +105,7 @@ public final class ComparisonTables {
         Markdown text = new Markdown().title("From " + result.before() + " to " + result.after());
         text.cautions(answer);
         if (result.same()) {
-            return text.paragraph("There is no difference.").toString();
+            return text.paragraph("There is no difference.").grounds(answer).toString();
         }
         text.section("What is changed");
         text.bullets(result.changes().stream().map(ComparisonTables::line).toList());
@@ -134,7 +134,7 @@ public final class ComparisonTables {
         text.bullets(lines(result.needed()));
         text.section("Left over");
         text.bullets(lines(result.freed()));
-        return text.toString();
+        return text.grounds(answer).toString();
     }
 
     private static void findings(Markdown text, List<Finding> findings) {

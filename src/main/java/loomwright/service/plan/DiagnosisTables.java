@@ -70,8 +70,8 @@ public final class DiagnosisTables {
     public static String markdown(Answer<DiagnosisReport> answer) {
         DiagnosisReport report = answer.result();
         Markdown text = new Markdown().title("Diagnosis of " + report.plan());
-        text.bullets(answer.cautions().stream().map(c -> c.text()).toList());
         text.paragraph(report.summary());
+        text.cautions(answer);
         text.section("What may be wrong, likeliest first");
         for (Explanation explanation : report.explanations()) {
             text.paragraph(String.format(
@@ -104,6 +104,7 @@ public final class DiagnosisTables {
                     check.deviates() ? "deviates" : ""));
         }
         return text.table(List.of("From, to", "Key", "Measured", "By the plan", ""), rows)
+                .grounds(answer)
                 .toString();
     }
 

@@ -59,7 +59,7 @@ public final class ReadingsTables {
     public static String markdown(Answer<ReadingsSheet> answer) {
         ReadingsSheet sheet = answer.result();
         Markdown text = new Markdown().title("Readings: " + sheet.plan());
-        text.bullets(answer.cautions().stream().map(c -> c.text()).toList());
+        text.cautions(answer);
         text.section("Before the first reading");
         text.bullets(sheet.first());
         Map<String, List<List<String>>> bySituation = new LinkedHashMap<>();
@@ -79,7 +79,7 @@ public final class ReadingsTables {
                 .table(List.of("No.", "Red lead", "Black lead", "Meter", "Sound", "Read", "What it tells"), rows));
         text.section("Left out");
         text.bullets(sheet.leftOut());
-        return text.toString();
+        return text.grounds(answer).toString();
     }
 
     private static String shown(Reading r) {
