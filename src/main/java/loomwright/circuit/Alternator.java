@@ -55,6 +55,6 @@ public record Alternator(
 
     /** The regulated voltage in a given vehicle. */
     public double regulatedV(VehicleSystem system) {
-        return Bounds.orElse(regulatedV, system.scaledFrom12V(14.2));
+        return Bounds.orElse(regulatedV, system.scaledFrom12V(UsualVoltages.CHARGING_V));
     }
 }

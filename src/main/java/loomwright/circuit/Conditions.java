@@ -5,9 +5,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The supply in each condition; what is left out has the usual value for the system voltage.
  *
- * <p>Usual values for 12 V, in proportion for 6 and 24 V (common practice, no source): 12.6 V at rest, 10 V at the
- * battery while cranking, 14.2 V while charging; 0.01 ohm inside, except that the cranking figure is a terminal voltage
- * and so stands for itself; 3 per cent either way.
+ * <p>These are {@link UsualVoltages} in proportion to the nominal voltage; 0.01 ohm inside, except that the cranking figure
+ * is a terminal voltage and so stands for itself; 3 per cent either way (common practice, no source).
  */
 public record Conditions(
         @Nullable Supply off,
@@ -15,9 +14,6 @@ public record Conditions(
         @Nullable Supply run,
         @Nullable Supply crank,
         @Nullable Supply running) {
-    private static final double AT_REST_V = 12.6;
-    private static final double CRANKING_V = 10;
-    private static final double CHARGING_V = 14.2;
     private static final double INTERNAL_OHM = 0.01;
     private static final double TOLERANCE_PERCENT = 3;
 
@@ -34,9 +30,9 @@ public record Conditions(
         };
         double usualV = system.scaledFrom12V(
                 switch (condition) {
-                    case CRANK -> CRANKING_V;
-                    case RUNNING -> CHARGING_V;
-                    case OFF, ACCESSORY, RUN -> AT_REST_V;
+                    case CRANK -> UsualVoltages.CRANKING_V;
+                    case RUNNING -> UsualVoltages.CHARGING_V;
+                    case OFF, ACCESSORY, RUN -> UsualVoltages.AT_REST_V;
                 });
         if (given == null) {
             return new ResolvedSupply(usualV, condition == Condition.CRANK ? 0 : INTERNAL_OHM, TOLERANCE_PERCENT);

@@ -8,9 +8,6 @@ public final class UsualIgnition {
     /** At a ballasted coil with the key on and contacts closed, at most. */
     public static final double COIL_HIGH_V = 8;
 
-    /** What the battery shows while cranking, about. */
-    public static final double CRANKING_V = 10;
-
     /** What contact points of a plain system carry: 4 to 5 A (US Army TM 9-8000, chapter 15; read). */
     public static final double CONTACTS_A = 5;
 

@@ -11,7 +11,7 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Solenoid;
-import loomwright.ignition.UsualIgnition;
+import loomwright.circuit.UsualVoltages;
 import loomwright.operation.Step;
 
 /** The volts at each battery while the starter turns the engine. */
@@ -31,7 +31,7 @@ final class CrankingVoltage implements Check {
     private static Optional<Finding> judge(ReviewContext context, Battery battery) {
         Double own = battery.nominalVoltageV();
         double share = own == null ? 1 : own / context.plan().system().nominalVoltageV();
-        double limitV = context.plan().system().scaledFrom12V(UsualIgnition.CRANKING_V) * share;
+        double limitV = context.plan().system().scaledFrom12V(UsualVoltages.CRANKING_V) * share;
         return context.moments().stream()
                 .filter(m -> m.solved().step() == Step.CRANK && volts(battery, m) < limitV * ROUNDING)
                 .min(Comparator.comparingInt(m -> m.situation().changes()))

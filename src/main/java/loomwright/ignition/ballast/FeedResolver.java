@@ -4,6 +4,7 @@ import java.util.List;
 import loomwright.answer.Fault;
 import loomwright.answer.Faults;
 import loomwright.answer.RejectedInput;
+import loomwright.circuit.UsualVoltages;
 import loomwright.conductor.ConductorSize;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.Figure;
@@ -116,9 +117,9 @@ final class FeedResolver {
 
     private IgnitionFeed.Supplies supplies() {
         return new IgnitionFeed.Supplies(
-                supply("/supplyAtRestV", input.supplyAtRestV(), "supply at rest", 12.6),
-                supply("/supplyCrankingV", input.supplyCrankingV(), "supply while cranking", 10),
-                supply("/supplyChargingV", input.supplyChargingV(), "supply while charging", 14.2));
+                supply("/supplyAtRestV", input.supplyAtRestV(), "supply at rest", UsualVoltages.AT_REST_V),
+                supply("/supplyCrankingV", input.supplyCrankingV(), "supply while cranking", UsualVoltages.CRANKING_V),
+                supply("/supplyChargingV", input.supplyChargingV(), "supply while charging", UsualVoltages.CHARGING_V));
     }
 
     private double supply(String pointer, @Nullable Double given, String what, double usualAt12V) {
@@ -236,7 +237,7 @@ final class FeedResolver {
                 input.windowHighV() == null ? "/windowLowV" : "/windowHighV",
                 input.windowHighV() == null ? lowV : highV,
                 "a window whose upper end is above its lower end, which is " + lowV + " V");
-        return new IgnitionFeed.Window(lowV, highV, UsualIgnition.CRANKING_V * scale);
+        return new IgnitionFeed.Window(lowV, highV, UsualVoltages.CRANKING_V * scale);
     }
 
     private double ranged(

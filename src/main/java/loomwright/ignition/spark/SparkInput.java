@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Fault;
 import loomwright.answer.Faults;
+import loomwright.circuit.UsualVoltages;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.SelfHeating;
 import loomwright.ignition.gap.BreakdownVoltage;
@@ -49,9 +50,7 @@ public record SparkInput(
     /** Stands in for one at fault, so that the switch is still looked at. */
     private static final Firing ANY_FIRING = new Firing(4, 4, Firing.Arrangement.DISTRIBUTOR);
 
-    private static final double CHARGING_V = 14.2;
     private static final int HOTTEST_START_C = 150;
-    private static final double CHARGING_6V_SYSTEM_V = 7.2;
 
     /** The question with every part resolved and checked. */
     record Resolved(
@@ -87,7 +86,7 @@ public record SparkInput(
 
     /** The supply that its kind of coil is made for, while charging. */
     private double usualSupplyV() {
-        return coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V ? CHARGING_6V_SYSTEM_V : CHARGING_V;
+        return coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V ? UsualVoltages.CHARGING_V / 2 : UsualVoltages.CHARGING_V;
     }
 
     /** The supply that is meant: as given, else as is usual with this coil. */
