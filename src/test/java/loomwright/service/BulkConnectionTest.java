@@ -23,6 +23,8 @@ import loomwright.answer.Progress;
 import loomwright.bulk.BulkLimits;
 import loomwright.conductor.VoltageDrop;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /** How a bulk run and its connection get on: promptness, senders and readers that vanish or are slow, stopping, limits. */
 class BulkConnectionTest {
@@ -211,6 +213,33 @@ class BulkConnectionTest {
                     .startsWith("{\"line\":2,\"problem\":")
                     .contains(ProblemType.OUT_OF_TIME.uri())
                     .contains("\"status\":503");
+            assertThat(sender.answer()).startsWith("{\"line\":3,\"answer\":");
+            assertThat(sender.answer()).contains("\"complete\":true,\"answers\":2,\"problems\":1");
+        }
+    }
+
+    static List<Error> breakdowns() {
+        return List.of(new StackOverflowError(), new NoClassDefFoundError(), new OutOfMemoryError());
+    }
+
+    @ParameterizedTest
+    @MethodSource("breakdowns")
+    void aLineThatBreaksDownIsAProblemAndTheRestGoesOn(Error breakdown) throws Exception {
+        Calculation<VoltageDrop.Input, VoltageDrop.Result> drop = Calculation.of(VoltageDrop.Input.class, input -> {
+            if (Objects.requireNonNull(input.lengthM()) > 100) {
+                throw breakdown;
+            }
+            return VoltageDrop.calculate(input);
+        });
+        try (Server server = with(drop, limits(1, 60_000));
+                Sender sender = new Sender(server)) {
+            sender.send(DROP + DROP.replace(":3}", ":300}") + DROP);
+            sender.end();
+            assertThat(sender.answer()).startsWith("{\"line\":1,\"answer\":");
+            assertThat(sender.answer())
+                    .startsWith("{\"line\":2,\"problem\":")
+                    .contains(ProblemType.INTERNAL_ERROR.uri())
+                    .contains("\"status\":500");
             assertThat(sender.answer()).startsWith("{\"line\":3,\"answer\":");
             assertThat(sender.answer()).contains("\"complete\":true,\"answers\":2,\"problems\":1");
         }
