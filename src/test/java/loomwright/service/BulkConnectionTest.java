@@ -49,6 +49,10 @@ class BulkConnectionTest {
         private final BufferedReader in;
 
         Sender(Server server) throws IOException {
+            this(server, Json.LINES);
+        }
+
+        Sender(Server server, String contentType) throws IOException {
             socket = new Socket(InetAddress.getLoopbackAddress(), server.port());
             socket.setSoTimeout(60_000);
             out = socket.getOutputStream();
@@ -58,7 +62,7 @@ class BulkConnectionTest {
                     "POST /v1/bulk/voltage-drop HTTP/1.1",
                     "Host: x",
                     "Connection: close",
-                    "Content-Type: application/x-ndjson",
+                    "Content-Type: " + contentType,
                     "Transfer-Encoding: chunked",
                     "",
                     ""));
@@ -139,7 +143,17 @@ class BulkConnectionTest {
             assertThat(sender.answer())
                     .contains("\"complete\":false")
                     .contains("\"nextLine\":3")
-                    .contains("\"status\":408");
+                    .contains("\"status\":408")
+                    .contains("came for 300 ms");
+        }
+    }
+
+    @Test
+    void aSenderWhoFallsSilentInTheHeaderOfATableIsToldHowLongWasWaited() throws Exception {
+        try (Server server = Server.start(options(limits(1, 300)));
+                Sender sender = new Sender(server, "text/csv")) {
+            sender.send("currentA,si");
+            assertThat(sender.answer()).contains("\"status\":408").contains("came for 300 ms");
         }
     }
 
