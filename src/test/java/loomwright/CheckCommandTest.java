@@ -100,6 +100,29 @@ class CheckCommandTest {
     }
 
     @Test
+    void thereIsNoOptionThatOnlyAServiceCanUse() throws IOException {
+        Path file = Files.writeString(folder.resolve("a.json"), DROP.formatted("1"));
+        for (String option : List.of("--idle-ms", "--sneak-ms", "--mistakes", "--bulk-runs", "--head-bytes")) {
+            assertThat(check("check", option, "1000", "--operation", "voltage-drop", file.toString()))
+                    .as(option)
+                    .isEqualTo(64);
+        }
+        assertThat(check(
+                        "check",
+                        "--quiet",
+                        "--tokens",
+                        "100000",
+                        "--bulk-threads",
+                        "1",
+                        "--operation",
+                        "voltage-drop",
+                        "--out",
+                        folder + "/o",
+                        file.toString()))
+                .isZero();
+    }
+
+    @Test
     void anEmptyFileIsNoPlan() throws IOException {
         Path file = Files.createFile(folder.resolve("cut-short.json"));
         assertThat(check("check", "--quiet", "--out", folder + "/o", file.toString()))

@@ -23,7 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param elements what lies between the nodes
  */
 public record NetworkQuestion(String reference, List<ElementQuestion> elements) {
-    private static final int MOST_ELEMENTS = NetworkLimits.defaults().maxElements();
+    /** By the contract. */
+    public static final int MOST_ELEMENTS = NetworkLimits.defaults().maxElements();
 
     public NetworkQuestion {
         new Faults()
