@@ -104,6 +104,19 @@ class NetworkSolutionTest {
     }
 
     @Test
+    void aContactTooGoodToCalculateWithIsPointedAt() {
+        LiveService.ask()
+                .contentType("application/json")
+                .body("""
+                        {"reference":"b","elements":[
+                        {"id":"s","kind":"switch","between":["a","b"],"closed":true,"contactOhm":1e-12}]}""")
+                .post("/v1/networks/solution")
+                .then()
+                .statusCode(422)
+                .body("errors.pointer", hasItem("/elements/0/contactOhm"));
+    }
+
+    @Test
     void namesThatDoNotFitArePointedAt() {
         LiveService.ask()
                 .contentType("application/json")
