@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
+import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Fault;
 import loomwright.answer.RejectedInput;
