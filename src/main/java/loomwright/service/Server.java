@@ -156,6 +156,7 @@ public final class Server implements AutoCloseable {
             }
             // A size such as 2/0 stands in a path as 2%2F0.
             http.setUriCompliance(UriCompliance.from("DEFAULT,AMBIGUOUS_PATH_SEPARATOR"));
+            http.addCustomizer(new PlainLetters());
         });
         config.routes.before(this::addFixedHeaders);
         endpoints.forEach(endpoint -> addRoute(config, endpoint));
