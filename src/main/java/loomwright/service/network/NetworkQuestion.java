@@ -77,7 +77,8 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
         faults.reject();
         Network network = new Network(List.copyOf(nodes.keySet()), solvable, 0);
         Solution solution = new NetworkSolver(limits, (done, of) -> progress.at(0, 1)).solve(network);
-        return NetworkReport.of(this, List.copyOf(nodes.keySet()), place, solution);
+        return NetworkReport.of(
+                this, List.copyOf(nodes.keySet()), place, solution, solution.solved() ? Equivalent.of(network) : null);
     }
 
     /** Node names to indices: the reference first, then in the order in which the elements name them. */
