@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicLong;
-import loomwright.Main.Limits;
 import loomwright.answer.Severity;
 import loomwright.bulk.PlanFiles;
 import loomwright.bulk.Summary;
@@ -83,14 +82,14 @@ final class CheckCommand implements Callable<Integer> {
     private boolean quiet;
 
     @Mixin
-    private Limits limits = new Limits();
+    private WorkLimits limits = new WorkLimits();
 
     @Spec
     private CommandSpec spec = CommandSpec.create();
 
     @Override
     public Integer call() throws IOException {
-        Options options = limits.toOptions(spec, () -> Options.DEFAULT);
+        Options options = OptionNames.checked(spec, () -> new ServerLimits().with(limits));
         LocalRun run = LocalRun.of(options);
         if (!run.operations().contains(operation)) {
             throw wrong("--operation is one of: " + String.join(", ", run.operations()));

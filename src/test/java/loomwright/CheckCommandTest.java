@@ -68,6 +68,7 @@ class CheckCommandTest {
                     .post("http://127.0.0.1:" + server.port() + "/v1/bulk/" + operation)
                     .asString()
                     .lines()
+                    .map(line -> line.replaceFirst("\"nextLine\":\\d+,", ""))
                     .toList();
         }
         assertThat(local).hasSize(6).isEqualTo(answered);
@@ -97,6 +98,29 @@ class CheckCommandTest {
         assertThat(check("check")).isEqualTo(64);
         assertThat(check("check", folder + "/no-such.json")).isEqualTo(64);
         assertThat(check("check", "--operation", "no-such", folder.toString())).isEqualTo(64);
+    }
+
+    @Test
+    void thereIsNoOptionThatOnlyAServiceCanUse() throws IOException {
+        Path file = Files.writeString(folder.resolve("a.json"), DROP.formatted("1"));
+        for (String option : List.of("--idle-ms", "--sneak-ms", "--mistakes", "--bulk-runs", "--head-bytes")) {
+            assertThat(check("check", option, "1000", "--operation", "voltage-drop", file.toString()))
+                    .as(option)
+                    .isEqualTo(64);
+        }
+        assertThat(check(
+                        "check",
+                        "--quiet",
+                        "--tokens",
+                        "100000",
+                        "--bulk-threads",
+                        "1",
+                        "--operation",
+                        "voltage-drop",
+                        "--out",
+                        folder + "/o",
+                        file.toString()))
+                .isZero();
     }
 
     @Test
@@ -132,6 +156,13 @@ class CheckCommandTest {
         List<String> lines = report("voltage-drop", folder.resolve("a.json"), folder.resolve("b.jsonl"));
         assertThat(lines.get(0)).startsWith("{\"file\":\"" + folder.resolve("a.json") + "\",\"line\":1,\"answer\":");
         assertThat(lines.get(2)).startsWith("{\"file\":\"" + folder.resolve("b.jsonl") + "\",\"line\":2,\"answer\":");
+    }
+
+    @Test
+    void aReportOnSeveralFilesNamesNoLineToGoOnFrom() throws IOException {
+        Files.writeString(folder.resolve("a.json"), DROP.formatted("1"));
+        List<String> lines = report("voltage-drop", folder.resolve("a.json"));
+        assertThat(lines.get(1)).startsWith("{\"summary\":{").doesNotContain("nextLine");
     }
 
     @Test

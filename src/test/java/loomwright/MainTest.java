@@ -13,8 +13,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import loomwright.service.ServiceLimits;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import picocli.CommandLine;
 
 /** The options of the command line. */
@@ -47,12 +51,36 @@ class MainTest {
 
     @Test
     void aLimitOutOfRangeIsRefusedAtStart() {
-        assertRefused("bodyBytes", "--body-bytes", "-1");
+        assertRefused("--body-bytes: accepted is a number from 100 to 1000000000", "--body-bytes", "-1");
+    }
+
+    @ParameterizedTest
+    @MethodSource("limits")
+    void everyLimitOutOfRangeIsSaidOfItsOption(String option) {
+        assertRefused(option + ": accepted is a number from ", option, "-1");
+    }
+
+    static List<String> limits() {
+        return Stream.of(new WorkLimits(), new ServerLimits())
+                .flatMap(limits -> CommandLine.Model.CommandSpec.forAnnotatedObject(limits).options().stream())
+                .map(CommandLine.Model.OptionSpec::longestName)
+                .toList();
+    }
+
+    @Test
+    void moreElementsOfANetworkThanARequestCanNameAreRefusedAtStart() {
+        assertRefused("--network-elements: accepted is a number from 1 to 60000", "--network-elements", "60001");
+    }
+
+    @Test
+    void whatIsWrongWithTheFileOfKeysIsSaidOfItsLine(@TempDir Path folder) throws IOException {
+        Path keys = Files.writeString(folder.resolve("keys"), "# callers\nworkshop short\n");
+        assertRefused("--api-key-file, line 2: accepted is a name", "--api-key-file", keys.toString());
     }
 
     @Test
     void anOriginThatIsNoneIsRefusedAtStart() {
-        assertRefused("allowedOrigins", "--allow-origin", "*");
+        assertRefused("--allow-origin: accepted is scheme and host", "--allow-origin", "*");
     }
 
     @Test

@@ -40,7 +40,7 @@ public record Conditions(
         boolean usualCrank = condition == Condition.CRANK && given.emfV() == null;
         return new ResolvedSupply(
                 Bounds.orElse(given.emfV(), usualV),
-                Bounds.orElse(given.internalResistanceOhm(), usualCrank ? 0 : INTERNAL_OHM),
+                Bounds.soundIfTiny(Bounds.orElse(given.internalResistanceOhm(), usualCrank ? 0 : INTERNAL_OHM)),
                 Bounds.orElse(given.tolerancePercent(), TOLERANCE_PERCENT));
     }
 

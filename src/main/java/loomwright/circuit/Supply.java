@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
  * The battery in one condition, for the whole system voltage.
  *
  * @param emfV electromotive force, or the terminal voltage if {@code internalResistanceOhm} is 0; 0.1 to 100 V
- * @param internalResistanceOhm 0 to 10 ohm
+ * @param internalResistanceOhm 0 to 10 ohm; less than any meter tells is taken as 0
  * @param tolerancePercent by how much the EMF may be lower or higher; 0 to 50
  */
 public record Supply(

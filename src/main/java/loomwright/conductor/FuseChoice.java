@@ -10,8 +10,20 @@ import org.jspecify.annotations.Nullable;
 
 /** The fuse that carries the load and protects the wire. */
 public final class FuseChoice {
-    /** Continuous load at most this share of the rating: common practice (75 to 80 %), the cautious end. */
+    /**
+     * Continuous load at most this share of the rating, for a fuse to be chosen: common practice (75 to 80 %, no source),
+     * the cautious end.
+     */
     public static final double LOAD_SHARE = 0.75;
+
+    public static final Basis LOAD_BASIS =
+            Basis.commonPractice("continuous load at most 75 to 80 % of the rating; 75 % for a fuse to be chosen");
+
+    /** The other end of the same practice, for a fuse that is fitted: one that many would have chosen is not faulted. */
+    public static final double FITTED_SHARE = 0.8;
+
+    public static final Basis FITTED_BASIS =
+            Basis.commonPractice("continuous load at most 75 to 80 % of the rating; 80 % for a fuse that is fitted");
     /** Breaking capacity of blade fuses: ISO 8820-3:2015, abstract. */
     public static final double BREAKING_CAPACITY_A = 1000;
 
@@ -248,7 +260,7 @@ public final class FuseChoice {
     private static List<Basis> basis(Result result) {
         List<Basis> basis = new ArrayList<>(FuseCurve.basis());
         basis.add(ReferenceTables.get("blade-fuse-ratings").basis("standard ratings and colours"));
-        basis.add(Basis.commonPractice("continuous load at most 75 % of the rating"));
+        basis.add(LOAD_BASIS);
         basis.add(Basis.fromMemory("adiabatic heating, K = 226, beta = 234.5 C", "IEC 60949"));
         Ampacity ampacity = result.ampacity();
         if (ampacity != null) {

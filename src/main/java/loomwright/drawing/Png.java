@@ -12,6 +12,8 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.util.Arrays;
+import java.util.List;
 import javax.imageio.ImageIO;
 
 /** Pictures as dots. Needs fonts on the machine; the picture itself, as text, does not. */
@@ -21,6 +23,10 @@ public final class Png {
 
     /** Dots in all above which a picture is drawn smaller: 20 million dots are 80 MB while it is drawn. */
     private static final double MOST_DOTS = 20e6;
+
+    /** Where the JDK looks for fonts. */
+    private static final List<String> FONT_CODE =
+            List.of("sun.font.", "sun.awt.FontConfiguration", "sun.awt.X11FontManager");
 
     private Png() {}
 
@@ -52,10 +58,29 @@ public final class Png {
             return drawn(picture.bytes(), width, height);
         } catch (LinkageError | InternalError e) {
             // The JDK reports missing fonts and missing font libraries as errors, not as exceptions.
-            throw new NoFonts(e);
+            if (isOfFonts(e)) {
+                throw new NoFonts(e);
+            }
+            throw e;
         } catch (IOException e) {
             throw new IllegalStateException("a picture could not be written into memory", e);
         }
+    }
+
+    /**
+     * Whether an error comes from the JDK's search for fonts: it was thrown there, or names a class of it that failed to
+     * begin when it was first needed.
+     */
+    static boolean isOfFonts(Throwable error) {
+        for (Throwable cause = error; cause != null; cause = cause.getCause()) {
+            boolean named = FONT_CODE.stream().anyMatch(String.valueOf(cause.getMessage())::contains);
+            if (named
+                    || Arrays.stream(cause.getStackTrace())
+                            .anyMatch(frame -> FONT_CODE.stream().anyMatch(frame.getClassName()::startsWith))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static byte[] drawn(byte[] svg, int width, int height) throws IOException {

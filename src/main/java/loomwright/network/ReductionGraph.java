@@ -4,7 +4,9 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import loomwright.network.Wording.Named;
 
 /**
@@ -16,6 +18,9 @@ final class ReductionGraph {
     private final int a;
     private final int b;
     private final List<String> names;
+    /** Ids of the resistors, which no result may have. */
+    private final Set<String> given;
+
     private final List<TreeMap<Integer, Named>> at = new ArrayList<>();
     private final List<Reduction.Step> steps;
     private final Deque<Integer> changed = new ArrayDeque<>();
@@ -23,6 +28,7 @@ final class ReductionGraph {
 
     ReductionGraph(Network network, int a, int b) {
         names = network.nodes();
+        given = network.elements().stream().map(Element::id).collect(Collectors.toSet());
         steps = new ArrayList<>();
         NodeSets joined = new NodeSets(names.size());
         for (Element element : network.elements()) {
@@ -48,6 +54,7 @@ final class ReductionGraph {
         a = other.a;
         b = other.b;
         names = other.names;
+        given = other.given;
         steps = new ArrayList<>(other.steps);
         taken = other.taken;
         other.at.forEach(edges -> at.add(new TreeMap<>(edges)));
@@ -111,7 +118,12 @@ final class ReductionGraph {
     }
 
     private String nextName() {
-        return "T" + ++taken;
+        String name;
+        do {
+            taken++;
+            name = "T" + taken;
+        } while (given.contains(name));
+        return name;
     }
 
     boolean done() {

@@ -15,6 +15,7 @@ import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.Rectifier;
+import loomwright.conductor.FuseChoice;
 import loomwright.operation.Branch;
 import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
@@ -22,12 +23,8 @@ import loomwright.review.Peaks.Peak;
 
 /** The lasting current of each fuse against its rating. */
 final class FuseLoads implements Check {
-    /** Share of its rating that a fuse carries for good. */
-    static final double CONTINUOUS = 0.8;
     /** From this multiple of its rating on a fuse blows within a tenth of a second or so. */
     private static final double AT_ONCE = 6;
-
-    private static final Basis SHARE = Basis.commonPractice("a fuse carries 80 % of its rating for good");
 
     private static final Basis BLOWS_AT_ONCE = Basis.verified(
             "a blade fuse opens at 6 times its rating within a tenth of a second or little more",
@@ -134,15 +131,16 @@ final class FuseLoads implements Check {
                     Basis.computed("current against the rating given", "comparison"),
                     "Divide the load over more fuses; a larger fuse only if the wires behind it stand that."));
         }
-        if (peak.currentA() > CONTINUOUS * fuse.ratingA()) {
+        if (peak.currentA() > FuseChoice.FITTED_SHARE * fuse.ratingA()) {
             return Optional.of(FindingCode.FUSE_NEAR_LIMIT.finding(
                     Severity.NOTE,
                     List.of(fuse.id()),
                     carries
                             + ", more than 80 % of its rating: if that goes on for long, or in hot surroundings, it ages"
                             + " and blows one day.",
-                    Wording.against("currentA", peak.currentA(), "continuousA", CONTINUOUS * fuse.ratingA()),
-                    SHARE,
+                    Wording.against(
+                            "currentA", peak.currentA(), "continuousA", FuseChoice.FITTED_SHARE * fuse.ratingA()),
+                    FuseChoice.FITTED_BASIS,
                     "Take load off it; a larger fuse only if the wires behind it stand that."));
         }
         return Optional.empty();

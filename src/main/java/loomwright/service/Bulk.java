@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeoutException;
 import loomwright.bulk.BulkLimits;
 import loomwright.bulk.BulkRun;
 import loomwright.bulk.Line;
@@ -14,6 +15,7 @@ import loomwright.bulk.LineReader;
 import loomwright.bulk.Summary;
 import loomwright.bulk.Turns;
 import loomwright.service.BulkOperations.BulkOperation;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -113,19 +115,38 @@ final class Bulk implements Endpoint.Handler {
         }
     }
 
-    private static byte[] header(LineReader lines) throws IOException {
-        Line header = lines.next();
+    private byte[] header(LineReader lines) throws IOException {
+        Line header;
+        try {
+            header = lines.next();
+        } catch (IOException broken) {
+            if (Problems.hasCause(broken, TimeoutException.class)) {
+                throw silent();
+            }
+            throw broken;
+        }
         if (header == null || header.isTooLong()) {
             throw new Refusal(ProblemType.INVALID_INPUT, "The first line must be a header with the names of columns.");
         }
         return header.text();
     }
 
-    private static Problem why(Summary summary, Problems problems, String requestId) {
-        IOException broken = summary.broken();
-        Refusal refusal = broken != null
-                ? problems.refusal(broken, requestId)
-                : new Refusal(ProblemType.BUSY, "The service is stopping.");
-        return problems.problem(refusal, requestId);
+    private Problem why(Summary summary, Problems problems, String requestId) {
+        return problems.problem(refusal(summary.broken(), problems, requestId), requestId);
+    }
+
+    private Refusal refusal(@Nullable IOException broken, Problems problems, String requestId) {
+        if (broken == null) {
+            return new Refusal(ProblemType.BUSY, "The service is stopping.");
+        }
+        return Problems.hasCause(broken, TimeoutException.class) ? silent() : problems.refusal(broken, requestId);
+    }
+
+    /** Of a run, not of a connection: it may be silent for longer. */
+    private Refusal silent() {
+        return new Refusal(
+                ProblemType.REQUEST_TIMEOUT,
+                "No more of the lines came for " + limits.silenceMs()
+                        + " ms, which is as long as a bulk run waits. Send the rest in a new run.");
     }
 }

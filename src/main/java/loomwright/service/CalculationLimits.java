@@ -1,11 +1,13 @@
 package loomwright.service;
 
+import loomwright.answer.Fault;
 import loomwright.answer.Faults;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.sneak.SneakLimits;
 import loomwright.bulk.BulkLimits;
 import loomwright.network.NetworkLimits;
 import loomwright.review.mistakes.MistakesLimits;
+import loomwright.service.network.NetworkQuestion;
 
 /**
  * How much work one calculation takes on, each package with its own limits.
@@ -33,6 +35,14 @@ public record CalculationLimits(
             60_000);
 
     public CalculationLimits {
-        new Faults().range("/timeMs", timeMs, 1, 3_600_000).reject();
+        new Faults()
+                .check(
+                        network.maxElements() <= NetworkQuestion.MOST_ELEMENTS,
+                        Fault.Code.OUT_OF_RANGE,
+                        "/network/maxElements",
+                        network.maxElements(),
+                        "a number from 1 to " + NetworkQuestion.MOST_ELEMENTS + ": a request can name no more")
+                .range("/timeMs", timeMs, 1, 3_600_000)
+                .reject();
     }
 }

@@ -49,7 +49,8 @@ record CsvLineForm(List<String> columns, boolean withFile) implements LineForm {
     @Override
     public byte[] summary(Ended ended) {
         Summary s = ended.summary();
-        StringBuilder said = new StringBuilder(s.complete() ? "complete" : "incomplete, next line " + s.nextLine())
+        String where = withFile ? "" : ", next line " + s.nextLine();
+        StringBuilder said = new StringBuilder(s.complete() ? "complete" : "incomplete" + where)
                 .append("; answers " + s.answers() + "; problems " + s.problems());
         for (Summary.Count count : s.findings()) {
             said.append("; " + Words.of(count.severity()) + " " + count.code() + " " + count.count());

@@ -10,8 +10,16 @@ import loomwright.bulk.Summary;
 import loomwright.service.Calculation.Worked;
 import org.jspecify.annotations.Nullable;
 
-/** One JSON object a line; an answer stands in it byte for byte as it would stand alone. */
-record JsonLineForm(Json json) implements LineForm {
+/**
+ * One JSON object a line; an answer stands in it byte for byte as it would stand alone.
+ *
+ * @param withFile whether the lines are those of several files, so that no number alone says where to go on
+ */
+record JsonLineForm(Json json, boolean withFile) implements LineForm {
+    JsonLineForm(Json json) {
+        this(json, false);
+    }
+
     /** The last line. */
     private record SummaryLine(Said summary) {}
 
@@ -22,7 +30,7 @@ record JsonLineForm(Json json) implements LineForm {
             long problems,
             long blank,
             long passedOver,
-            long nextLine,
+            @Nullable Long nextLine,
             List<Summary.Count> findings,
             @Nullable Problem problem) {}
 
@@ -67,7 +75,7 @@ record JsonLineForm(Json json) implements LineForm {
 
     @Override
     public byte[] beginning(Line line) {
-        return (line.file() == null ? "{\"line\":" + line.number() + "," : "{").getBytes(StandardCharsets.UTF_8);
+        return (withFile ? "{" : "{\"line\":" + line.number() + ",").getBytes(StandardCharsets.UTF_8);
     }
 
     @Override
@@ -81,7 +89,7 @@ record JsonLineForm(Json json) implements LineForm {
                 s.problems(),
                 s.blank(),
                 s.passedOver(),
-                s.nextLine(),
+                withFile ? null : Long.valueOf(s.nextLine()),
                 s.findings(),
                 ended.problem()))));
         out.write('\n');

@@ -47,12 +47,13 @@ final class LineWork implements BiFunction<Line, Progress, LineAnswer> {
             return LineAnswer.answer(form.answer(line, key, worked), worked.findings());
         } catch (CancellationException runIsOver) {
             throw runIsOver;
-        } catch (IOException | RuntimeException e) {
+        } catch (IOException | RuntimeException | Error e) {
+            // An error too is one line's: what a line has blown up (stack, memory) is given back with its work.
             return problem(line, key, e);
         }
     }
 
-    private LineAnswer problem(Line line, @Nullable JsonNode key, Exception thrown) {
+    private LineAnswer problem(Line line, @Nullable JsonNode key, Throwable thrown) {
         String id = requestId + ":line:" + line.number();
         Problems problems = reading.problems();
         try {

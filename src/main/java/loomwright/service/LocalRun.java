@@ -49,7 +49,8 @@ public final class LocalRun {
     public Summary run(String operation, LineSource lines, OutputStream out, boolean csv, Runnable afterEach)
             throws IOException {
         BulkOperation asked = operations.get(operation);
-        LineForm form = csv ? new CsvLineForm(asked.calculation().columns(), true) : new JsonLineForm(reading.json());
+        LineForm form =
+                csv ? new CsvLineForm(asked.calculation().columns(), true) : new JsonLineForm(reading.json(), true);
         LineWork work = new LineWork(asked.calculation(), new JsonLines(asked.schema(), reading), form, reading, NAME);
         out.write(form.head());
         Summary summary = new BulkRun(

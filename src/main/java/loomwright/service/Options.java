@@ -35,7 +35,7 @@ public record Options(
             faults.check(
                     origin.matches("https?://[A-Za-z0-9.-]+(:\\d{1,5})?"),
                     Fault.Code.MALFORMED,
-                    "/allowedOrigins",
+                    "/allowOrigin",
                     origin,
                     "scheme and host, such as https://help.example");
         }

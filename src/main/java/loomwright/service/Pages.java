@@ -1,8 +1,13 @@
 package loomwright.service;
 
+import com.google.common.hash.Hashing;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.HashMap;
 import java.util.Map;
+import java.util.Properties;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,7 +18,7 @@ final class Pages {
     private static final String HTML = "text/html; charset=utf-8";
     private static final String SCRIPT = "text/javascript; charset=utf-8";
     private static final String STYLE = "text/css; charset=utf-8";
-    private static final String VIEWER = "META-INF/resources/webjars/swagger-ui/5.34.1/";
+    private static final String VIEWER = "META-INF/resources/webjars/swagger-ui/" + viewerVersion() + "/";
 
     /** For an owner: the circuit of a plan, and small calculators. */
     static final Pages HELP = new Pages(
@@ -47,19 +52,46 @@ final class Pages {
     /** A file on the class path. */
     private record Source(String resource, String contentType) {
         Reply reply(Map<String, String> headers) throws IOException {
-            try (InputStream in = Pages.class.getClassLoader().getResourceAsStream(resource)) {
-                if (in == null) {
-                    throw new IllegalStateException(resource + " is not on the class path");
-                }
-                return Reply.of(contentType, in.readAllBytes()).withHeaders(headers);
-            }
+            byte[] text = bytes(resource);
+            Map<String, String> all = new HashMap<>(headers);
+            all.put("ETag", tag(text));
+            return Reply.of(contentType, text).withHeaders(all);
         }
     }
 
+    /**
+     * The same for the same text only, so that a browser that asks whether its copy is still good is sent nothing until the
+     * service is another. Weak (RFC 9110, section 8.8.1), as the bytes on the way may be compressed or not.
+     */
+    private static String tag(byte[] text) {
+        return "W/\"" + Hashing.sha256().hashBytes(text) + "\"";
+    }
+
+    private static byte[] bytes(String resource) throws IOException {
+        try (InputStream in = Pages.class.getClassLoader().getResourceAsStream(resource)) {
+            if (in == null) {
+                throw new IllegalStateException(resource + " is not on the class path");
+            }
+            return in.readAllBytes();
+        }
+    }
+
+    /** The web jar says which it is. */
+    private static String viewerVersion() {
+        Properties jar = new Properties();
+        try {
+            jar.load(new ByteArrayInputStream(bytes("META-INF/maven/org.webjars/swagger-ui/pom.properties")));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return jar.getProperty("version");
+    }
+
+    /** {@code no-cache} lets a browser keep what it has, if it asks each time whether that is still good. */
     private Pages(Source index, Map<String, Source> files, String contentSecurity) {
         this.index = index;
         this.files = files;
-        this.headers = Map.of(FixedHeaders.CONTENT_SECURITY, contentSecurity, "Cache-Control", "max-age=3600");
+        this.headers = Map.of(FixedHeaders.CONTENT_SECURITY, contentSecurity, "Cache-Control", "no-cache");
     }
 
     /** The page itself. */

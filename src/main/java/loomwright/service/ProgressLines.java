@@ -53,12 +53,12 @@ final class ProgressLines {
                 .withHeaders(Map.of("Vary", "Accept"));
     }
 
-    private void write(Work work, Function<Exception, byte[]> problem) throws IOException {
+    private void write(Work work, Function<Throwable, byte[]> problem) throws IOException {
         try {
             write(new AnswerLine(work.answer((done, of) -> write(new ProgressLine(new Done(done, of))))));
         } catch (UncheckedIOException hungUp) {
             LOG.info("the client hung up; the work was stopped");
-        } catch (RuntimeException e) {
+        } catch (RuntimeException | Error e) {
             if (!begun) {
                 throw e;
             }

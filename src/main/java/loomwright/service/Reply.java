@@ -24,9 +24,9 @@ public final class Reply {
         /**
          * Writes all of it.
          *
-         * @param problem makes the problem document of an exception
+         * @param problem makes the problem document of what was thrown
          */
-        void write(OutputStream out, Function<Exception, byte[]> problem) throws IOException;
+        void write(OutputStream out, Function<Throwable, byte[]> problem) throws IOException;
     }
 
     private Reply(String mediaType, byte[] body, Map<String, String> headers, @Nullable Stream stream) {

@@ -156,6 +156,7 @@ public final class Server implements AutoCloseable {
             }
             // A size such as 2/0 stands in a path as 2%2F0.
             http.setUriCompliance(UriCompliance.from("DEFAULT,AMBIGUOUS_PATH_SEPARATOR"));
+            http.addCustomizer(new PlainLetters());
         });
         config.routes.before(this::addFixedHeaders);
         endpoints.forEach(endpoint -> addRoute(config, endpoint));
@@ -175,8 +176,13 @@ public final class Server implements AutoCloseable {
             context.attribute(Metrics.OPERATION, endpoint.operationId());
             context.attribute(ReasonInCell.ASKED, ReasonInCell.isAsked(context.queryString(), operation));
             entrance.admit(context, operation);
-            Request request = new Request(context, operation, reading);
-            send(context, PostLength.fit(endpoint.handler().handle(request), request));
+            try {
+                Request request = new Request(context, operation, reading);
+                send(context, PostLength.fit(endpoint.handler().handle(request), request));
+            } catch (Error fault) {
+                // The web framework looks after exceptions only.
+                sendProblem(fault, context);
+            }
         };
         if (endpoint.method() == Endpoint.Method.GET) {
             // The same headers as GET; the web server drops the body.
@@ -242,7 +248,7 @@ public final class Server implements AutoCloseable {
         }
     }
 
-    private void sendProblem(Exception thrown, Context context) {
+    private void sendProblem(Throwable thrown, Context context) {
         String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
         Problems problems = reading.problems();
         Refusal refusal = problems.refusal(thrown, requestId);

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
+import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Fault;
 import loomwright.answer.RejectedInput;
@@ -22,6 +23,14 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** Fuse choice: 1 the standards' limits and ratings, 2 load, wire and inrush, 3 cables without a fuse, 4 faults, 5 monotone. */
 class FuseChoiceTest {
+    @Test
+    void aFuseThatIsFittedMayCarryMoreThanOneIsChosenForAndBothSaySo() {
+        assertThat(FuseChoice.LOAD_SHARE).isLessThan(FuseChoice.FITTED_SHARE);
+        assertThat(List.of(FuseChoice.LOAD_BASIS, FuseChoice.FITTED_BASIS))
+                .extracting(Basis::rule)
+                .allMatch(rule -> rule.startsWith("continuous load at most 75 to 80 % of the rating; "));
+    }
+
     @ParameterizedTest(name = "{0}: at {1} x the rating {2} to {3} s")
     @CsvFileSource(resources = "/conductor/blade-limits.csv", numLinesToSkip = 1)
     void openingTimes(String standard, double multiple, double minS, @Nullable Double maxS, String status) {

@@ -66,6 +66,21 @@ class PngTest {
         assertThat(said).contains("fonts-dejavu-core").doesNotContain("drawn");
     }
 
+    @Test
+    void anErrorThatHasNothingToDoWithFontsIsNotPutDownToThem() {
+        assertThat(Png.isOfFonts(new NoClassDefFoundError("com/github/weisj/jsvg/SVGDocument")))
+                .isFalse();
+        assertThat(Png.isOfFonts(new UnsatisfiedLinkError("no mlib_image in java.library.path")))
+                .isFalse();
+        assertThat(Png.isOfFonts(new InternalError("a fault of the machine"))).isFalse();
+    }
+
+    @Test
+    void theSecondErrorOfAMissingFontLibraryNamesTheClassThatFailed() {
+        assertThat(Png.isOfFonts(new NoClassDefFoundError("Could not initialize class sun.font.SunFontManager")))
+                .isTrue();
+    }
+
     /** Tries twice, as the JDK reports the second failure differently from the first. */
     static final class WithoutFonts {
         private WithoutFonts() {}

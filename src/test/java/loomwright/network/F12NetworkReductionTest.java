@@ -52,6 +52,18 @@ class F12NetworkReductionTest {
 
     /** The bridge of 12 V and 87.273 mA in all: recomputed, no outside source. */
     @Test
+    void whatIsTakenTogetherHasANameOfItsOwn() {
+        Circuit circuit = new Circuit()
+                .resistor("T1", "s", "m", 1)
+                .resistor("T2", "m", "n", 2)
+                .resistor("R", "n", "0", 3);
+        assertThat(between(circuit, "s", "0").steps())
+                .extracting(Reduction.Step::text)
+                .hasSize(2)
+                .noneMatch(text -> text.contains(": T1 = ") || text.contains(": T2 = "));
+    }
+
+    @Test
     void aBridgeTakesAStarDeltaStep() {
         NetworkReduction r = between(bridge(50), "s", "0");
         assertThat(r.method()).isEqualTo(NetworkReduction.Method.STAR_DELTA);

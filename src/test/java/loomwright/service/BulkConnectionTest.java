@@ -23,6 +23,8 @@ import loomwright.answer.Progress;
 import loomwright.bulk.BulkLimits;
 import loomwright.conductor.VoltageDrop;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /** How a bulk run and its connection get on: promptness, senders and readers that vanish or are slow, stopping, limits. */
 class BulkConnectionTest {
@@ -47,6 +49,10 @@ class BulkConnectionTest {
         private final BufferedReader in;
 
         Sender(Server server) throws IOException {
+            this(server, Json.LINES);
+        }
+
+        Sender(Server server, String contentType) throws IOException {
             socket = new Socket(InetAddress.getLoopbackAddress(), server.port());
             socket.setSoTimeout(60_000);
             out = socket.getOutputStream();
@@ -56,7 +62,7 @@ class BulkConnectionTest {
                     "POST /v1/bulk/voltage-drop HTTP/1.1",
                     "Host: x",
                     "Connection: close",
-                    "Content-Type: application/x-ndjson",
+                    "Content-Type: " + contentType,
                     "Transfer-Encoding: chunked",
                     "",
                     ""));
@@ -137,7 +143,17 @@ class BulkConnectionTest {
             assertThat(sender.answer())
                     .contains("\"complete\":false")
                     .contains("\"nextLine\":3")
-                    .contains("\"status\":408");
+                    .contains("\"status\":408")
+                    .contains("came for 300 ms");
+        }
+    }
+
+    @Test
+    void aSenderWhoFallsSilentInTheHeaderOfATableIsToldHowLongWasWaited() throws Exception {
+        try (Server server = Server.start(options(limits(1, 300)));
+                Sender sender = new Sender(server, "text/csv")) {
+            sender.send("currentA,si");
+            assertThat(sender.answer()).contains("\"status\":408").contains("came for 300 ms");
         }
     }
 
@@ -211,6 +227,33 @@ class BulkConnectionTest {
                     .startsWith("{\"line\":2,\"problem\":")
                     .contains(ProblemType.OUT_OF_TIME.uri())
                     .contains("\"status\":503");
+            assertThat(sender.answer()).startsWith("{\"line\":3,\"answer\":");
+            assertThat(sender.answer()).contains("\"complete\":true,\"answers\":2,\"problems\":1");
+        }
+    }
+
+    static List<Error> breakdowns() {
+        return List.of(new StackOverflowError(), new NoClassDefFoundError(), new OutOfMemoryError());
+    }
+
+    @ParameterizedTest
+    @MethodSource("breakdowns")
+    void aLineThatBreaksDownIsAProblemAndTheRestGoesOn(Error breakdown) throws Exception {
+        Calculation<VoltageDrop.Input, VoltageDrop.Result> drop = Calculation.of(VoltageDrop.Input.class, input -> {
+            if (Objects.requireNonNull(input.lengthM()) > 100) {
+                throw breakdown;
+            }
+            return VoltageDrop.calculate(input);
+        });
+        try (Server server = with(drop, limits(1, 60_000));
+                Sender sender = new Sender(server)) {
+            sender.send(DROP + DROP.replace(":3}", ":300}") + DROP);
+            sender.end();
+            assertThat(sender.answer()).startsWith("{\"line\":1,\"answer\":");
+            assertThat(sender.answer())
+                    .startsWith("{\"line\":2,\"problem\":")
+                    .contains(ProblemType.INTERNAL_ERROR.uri())
+                    .contains("\"status\":500");
             assertThat(sender.answer()).startsWith("{\"line\":3,\"answer\":");
             assertThat(sender.answer()).contains("\"complete\":true,\"answers\":2,\"problems\":1");
         }

@@ -29,6 +29,11 @@ class EveryStatusTest {
 
     private static final Map<Integer, Function<Example, Response>> PROVOKED = Map.of(
             200, example -> example.send(example.request()),
+            304,
+                    example -> example.send(example.request()
+                            .header(
+                                    "If-None-Match",
+                                    example.send(example.request()).header("ETag"))),
             400, example -> send(example, example.request(), addedTo(example.url(), "no-such-parameter=1")),
             404, EveryStatusTest::unknownName,
             406, example -> example.send(example.request().accept("image/x-no-such")),

@@ -14,6 +14,8 @@ import loomwright.drawing.Png;
 import loomwright.network.NoConvergence;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.slf4j.LoggerFactory;
 
 /** A fault of ours is a 500 that tells the caller nothing of our inside, and the log everything. */
@@ -25,6 +27,9 @@ class FaultsOfOursTest {
                     failing("/health", "getHealth", new IllegalArgumentException("secret of ours")),
                     failing("/docs", "getDocumentation", new OutOfTime("The limit of 5 steps was reached")),
                     failing("/openapi.yaml", "getContract", new NoConvergence(7, 0.5, List.of("lamp"))),
+                    Endpoint.get("/v1/conductors", "listConductors", request -> {
+                        throw new StackOverflowError("secret of ours");
+                    }),
                     failing("/v1/tables", "listTables", new Png.NoFonts(new InternalError("no fonts"))),
                     Endpoint.get(
                             "/v1/examples",
@@ -43,15 +48,16 @@ class FaultsOfOursTest {
         SERVER.close();
     }
 
-    @Test
-    void theCallerLearnsTheRequestIdAndTheLogTheStackTrace() {
+    @ParameterizedTest
+    @ValueSource(strings = {"/health", "/v1/conductors"})
+    void theCallerLearnsTheRequestIdAndTheLogTheStackTrace(String path) {
         ListAppender<ILoggingEvent> log = new ListAppender<>();
         log.start();
         Logger logger = (Logger) LoggerFactory.getLogger(Problems.class);
         logger.addAppender(log);
         String body = LiveService.ask(SERVER)
                 .header("X-Request-Id", "fault-1")
-                .get("/health")
+                .get(path)
                 .then()
                 .statusCode(500)
                 .body("type", equalTo(ProblemType.INTERNAL_ERROR.uri()))
@@ -59,7 +65,7 @@ class FaultsOfOursTest {
                 .extract()
                 .asString();
         logger.detachAppender(log);
-        assertThat(body).doesNotContain("secret", "Exception", "loomwright.service");
+        assertThat(body).doesNotContain("secret", "Exception", "Error", "loomwright.service");
         assertThat(log.list).hasSize(1);
         assertThat(log.list.get(0).getFormattedMessage()).contains("fault-1");
         assertThat(log.list.get(0).getThrowableProxy().getMessage()).isEqualTo("secret of ours");

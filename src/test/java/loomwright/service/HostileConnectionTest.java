@@ -251,7 +251,14 @@ class HostileConnectionTest {
                 "/docs/start.js%20",
                 "/v1/examples/..%2f..%2flogback",
                 "/v1/examples/sandpiper-as-built.json",
-                "/v1/tables/..%2fampacity"
+                "/v1/tables/..%2fampacity",
+                "/v1/%2565xamples",
+                "/v1%2fexamples",
+                "/v1/%2e%2e/health",
+                "/%64ocs/..%2fpage%2f%70age.css",
+                "/page%3bx/page.css",
+                "/page/%70age.css%3f",
+                "/page/%00page.css"
             })
     void noPathLeadsToAFileThatIsNotListed(String path) {
         assertThat(LiveService.raw("GET " + path + " HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n"))

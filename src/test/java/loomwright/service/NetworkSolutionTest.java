@@ -1,5 +1,6 @@
 package loomwright.service;
 
+import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.nullValue;
@@ -93,6 +94,34 @@ class NetworkSolutionTest {
                 .body("result.elements[2].voltageV", near(6, 1e-9));
     }
 
+    /** Wheatstone's bridge, all 1 ohm but one arm of 2 ohm: 13/11 ohm, from memory. */
+    @Test
+    void aBridgeIsExplainedByAStarDeltaStep() {
+        solve(BRIDGE)
+                .body("result.equivalent.source", equalTo("b"))
+                .body("result.equivalent.method", equalTo("star-delta"))
+                .body("result.equivalent.totalOhm", near(13.0 / 11, 1e-6))
+                .body("result.equivalent.steps.rule", hasItem("star-delta"))
+                .body("result.elements[0].currentA", near(-12 * 11 / 13.0, 1e-6))
+                .body("working", hasItem(containsString("is not series/parallel; one star-delta step")));
+    }
+
+    private static final String BRIDGE = """
+            {"id":"b","kind":"voltage-source","between":["plus","earth"],"voltageV":12},
+            {"id":"r1","kind":"resistor","between":["plus","x"],"resistanceOhm":1},
+            {"id":"r2","kind":"resistor","between":["plus","y"],"resistanceOhm":1},
+            {"id":"r3","kind":"resistor","between":["x","y"],"resistanceOhm":1},
+            {"id":"r4","kind":"resistor","between":["x","earth"],"resistanceOhm":1},
+            {"id":"r5","kind":"resistor","between":["y","earth"],"resistanceOhm":2}""";
+
+    @Test
+    void whereThereAreOtherElementsNothingIsTakenTogether() {
+        solve(BRIDGE + ",{\"id\":\"l\",\"kind\":\"lamp\",\"between\":[\"plus\",\"earth\"],\"ratedV\":12,\"ratedW\":21}")
+                .body("result.equivalent", nullValue());
+        solve(BRIDGE + ",{\"id\":\"c\",\"kind\":\"voltage-source\",\"between\":[\"z\",\"earth\"],\"voltageV\":6}")
+                .body("result.equivalent", nullValue());
+    }
+
     @Test
     void sourcesThatContradictAreAFindingAndNotAnError() {
         solve("""
@@ -101,6 +130,19 @@ class NetworkSolutionTest {
                 .body("result.solved", equalTo(false))
                 .body("result.findings[0].kind", equalTo("conflicting-sources"))
                 .body("result.findings[0].elementIds", hasItem("a"));
+    }
+
+    @Test
+    void aContactTooGoodToCalculateWithIsPointedAt() {
+        LiveService.ask()
+                .contentType("application/json")
+                .body("""
+                        {"reference":"b","elements":[
+                        {"id":"s","kind":"switch","between":["a","b"],"closed":true,"contactOhm":1e-12}]}""")
+                .post("/v1/networks/solution")
+                .then()
+                .statusCode(422)
+                .body("errors.pointer", hasItem("/elements/0/contactOhm"));
     }
 
     @Test

@@ -2,7 +2,6 @@ package loomwright.backfeed.sneak;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,8 +34,8 @@ final class PlanSweep {
     private final ExecutorService pool;
     private final Watch watch;
     private final List<Consumer> consumers;
-    private final PlanSolver solver;
-    private final Map<Long, List<SolvedStep>> solved = new HashMap<>();
+    /** All of this plan's own; faults in it may ask for any number of others. */
+    private final Remembered solved;
 
     /**
      * What the search in one plan found.
@@ -64,7 +63,8 @@ final class PlanSweep {
         this.pool = pool;
         this.watch = watch;
         this.consumers = settings.plan().listParts(Consumer.class);
-        this.solver = new PlanSolver(networkLimits);
+        PlanSolver solver = new PlanSolver(networkLimits);
+        this.solved = new Remembered(limits.maxCases() + 1, code -> solver.solve(settings.planAt(code)));
     }
 
     /** Searches quickly, and once more in full if the quick solution says what the full one does not. */
@@ -115,12 +115,8 @@ final class PlanSweep {
                 : shown.worst(consumer).stream().toList();
     }
 
-    private List<SolvedStep> solve(long code) {
-        return solved.computeIfAbsent(code, c -> solver.solve(settings.planAt(c)));
-    }
-
     private SolvedStep solve(long code, Step step) {
-        return solve(code).stream()
+        return solved.at(code).stream()
                 .filter(one -> one.step() == step)
                 .findFirst()
                 .orElseThrow();
@@ -153,8 +149,8 @@ final class PlanSweep {
         if (groups.isEmpty()) {
             return List.of();
         }
-        solve(0);
-        Set<String> bothWays = Clues.bothWays(solved.values());
+        solved.at(0);
+        Set<String> bothWays = Clues.bothWays(solved.all());
         return groups.stream()
                 .map(group -> sneak(group, bothWays))
                 .sorted(Comparator.comparing(Sneak::severity))

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import loomwright.answer.Progress;
 import loomwright.answer.Severity;
 import loomwright.backfeed.sneak.PlanSweep.Found;
@@ -27,6 +29,8 @@ import loomwright.operation.fault.SingleFaults;
  * pool.
  */
 public final class SneakSearch {
+    private static final int KEEP_IDLE_S = 10;
+
     private final SneakLimits limits;
     private final NetworkLimits networkLimits;
     private final ExecutorService pool;
@@ -34,11 +38,19 @@ public final class SneakSearch {
     public SneakSearch(SneakLimits limits, NetworkLimits networkLimits) {
         this.limits = limits;
         this.networkLimits = networkLimits;
-        this.pool = Executors.newFixedThreadPool(limits.threads(), work -> {
-            Thread thread = new Thread(work, "sneak-search");
-            thread.setDaemon(true);
-            return thread;
-        });
+        this.pool = threads(limits.threads());
+    }
+
+    /** They end when they have nothing to do, so nobody has to close the search. */
+    private static ExecutorService threads(int count) {
+        ThreadPoolExecutor pool = new ThreadPoolExecutor(
+                count, count, KEEP_IDLE_S, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), work -> {
+                    Thread thread = new Thread(work, "sneak-search");
+                    thread.setDaemon(true);
+                    return thread;
+                });
+        pool.allowCoreThreadTimeOut(true);
+        return pool;
     }
 
     /**

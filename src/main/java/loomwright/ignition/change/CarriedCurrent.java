@@ -110,7 +110,7 @@ final class CarriedCurrent {
                             + " A running); 75 % of its rating is the most it should carry, peaks at break are "
                             + Figure.of(after.at().breakA()) + " A.",
                     List.of(new Finding.Figure("currentA", currentA), new Finding.Figure("ratingA", fuseA)),
-                    Basis.commonPractice("continuous load at most 75 % of the rating"),
+                    FuseChoice.LOAD_BASIS,
                     "A fuse of at least " + Figure.of(currentA / FuseChoice.LOAD_SHARE)
                             + " A, if the wire behind it carries that."));
         }

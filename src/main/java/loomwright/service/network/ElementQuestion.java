@@ -148,9 +148,9 @@ public sealed interface ElementQuestion {
             @Nullable Double contactOhm) implements ElementQuestion {
         public OfSwitch {
             between = checked(id, between);
-            new Faults()
-                    .range("/contactOhm", contactOhm, 0, Element.MAXIMUM_OHM)
-                    .reject();
+            Faults faults = new Faults();
+            Element.checkResistance(faults, "/contactOhm", contactOhm == null ? 0 : contactOhm);
+            faults.reject();
         }
 
         @Override

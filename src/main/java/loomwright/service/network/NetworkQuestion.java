@@ -23,7 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param elements what lies between the nodes
  */
 public record NetworkQuestion(String reference, List<ElementQuestion> elements) {
-    private static final int MOST_ELEMENTS = NetworkLimits.defaults().maxElements();
+    /** By the contract. */
+    public static final int MOST_ELEMENTS = NetworkLimits.defaults().maxElements();
 
     public NetworkQuestion {
         new Faults()
@@ -76,7 +77,8 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
         faults.reject();
         Network network = new Network(List.copyOf(nodes.keySet()), solvable, 0);
         Solution solution = new NetworkSolver(limits, (done, of) -> progress.at(0, 1)).solve(network);
-        return NetworkReport.of(this, List.copyOf(nodes.keySet()), place, solution);
+        return NetworkReport.of(
+                this, List.copyOf(nodes.keySet()), place, solution, solution.solved() ? Equivalent.of(network) : null);
     }
 
     /** Node names to indices: the reference first, then in the order in which the elements name them. */

@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param elements voltages, currents and powers, in the order of the input
  * @param kirchhoffResidual largest sum of the currents at a node as a fraction of the largest current
  * @param powerResidual sum of all powers as a fraction of the sum of their amounts
+ * @param equivalent what the only source sees; absent if there are others, or anything but resistances
  * @param iterations steps of the nonlinear solution
  * @param findings what the reader should know about the network
  */
@@ -33,6 +34,7 @@ public record NetworkReport(
         List<ElementReading> elements,
         @Nullable Double kirchhoffResidual,
         @Nullable Double powerResidual,
+        @Nullable Equivalent equivalent,
         int iterations,
         List<NetworkFinding> findings) {
 
@@ -50,7 +52,12 @@ public record NetworkReport(
     public record ElementReading(
             String id, @Nullable Double voltageV, double currentA, double powerW, boolean currentDetermined) {}
 
-    static Answer<NetworkReport> of(NetworkQuestion question, List<String> nodes, int[] place, Solution solution) {
+    static Answer<NetworkReport> of(
+            NetworkQuestion question,
+            List<String> nodes,
+            int[] place,
+            Solution solution,
+            @Nullable Equivalent equivalent) {
         NetworkReport report = solution.solved()
                 ? new NetworkReport(
                         true,
@@ -58,10 +65,11 @@ public record NetworkReport(
                         elementReadings(question, nodes, place, solution),
                         solution.kirchhoffResidual(),
                         solution.powerResidual(),
+                        equivalent,
                         solution.iterations(),
                         solution.findings())
                 : new NetworkReport(
-                        false, List.of(), List.of(), null, null, solution.iterations(), solution.findings());
+                        false, List.of(), List.of(), null, null, null, solution.iterations(), solution.findings());
         return new Answer<>(report, working(question, nodes, report), basis(question), List.of(Caution.LOCAL_CODES));
     }
 
@@ -128,6 +136,10 @@ public record NetworkReport(
                     + " then i of each element from the voltage across it");
             steps.add("Check: the currents at every node and the powers of all elements sum to zero but for the"
                     + " residuals given");
+        }
+        Equivalent equivalent = report.equivalent();
+        if (equivalent != null) {
+            steps.addAll(equivalent.working());
         }
         report.findings().forEach(finding -> steps.add(finding.text()));
         return steps;

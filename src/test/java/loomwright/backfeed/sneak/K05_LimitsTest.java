@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import loomwright.answer.Fault;
 import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
@@ -45,6 +47,24 @@ class K05_LimitsTest {
             done.add(d);
         });
         assertThat(done).isSorted().contains(4_096L);
+    }
+
+    @Test
+    void aSearchThatHasEndedKeepsNoThread() throws InterruptedException {
+        SneakSearch search = search(4_096, 100, 3, 600_000);
+        search.find(TWELVE, Progress.UNWATCHED);
+        Set<Thread> left = threads();
+        assertThat(left).isNotEmpty();
+        for (Thread thread : left) {
+            thread.join(60_000);
+        }
+        assertThat(left).noneMatch(Thread::isAlive);
+    }
+
+    private static Set<Thread> threads() {
+        return Thread.getAllStackTraces().keySet().stream()
+                .filter(thread -> thread.getName().equals("sneak-search"))
+                .collect(Collectors.toSet());
     }
 
     @Test

@@ -1,0 +1,74 @@
+package loomwright.service.network;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.network.CurrentSource;
+import loomwright.network.Element;
+import loomwright.network.Network;
+import loomwright.network.NetworkReduction;
+import loomwright.network.NetworkReduction.Method;
+import loomwright.network.Reduction;
+import loomwright.network.Resistor;
+import loomwright.network.VoltageSource;
+import loomwright.service.form.Figures;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the resistances of a network come to, seen from its only source, so that a person can follow the solution by hand.
+ *
+ * @param source id of the source
+ * @param totalOhm absent if nothing joins the ends of the source
+ * @param steps how, in the order done; none for a single resistance
+ */
+public record Equivalent(
+        String source, Method method, @Nullable Double totalOhm, List<Reduction.Step> steps) {
+    /** Nobody follows the steps of more resistances than these. */
+    private static final int MOST_FOLLOWED = 50;
+
+    public Equivalent {
+        steps = List.copyOf(steps);
+    }
+
+    /** None for a network of anything but one source and resistances. */
+    static @Nullable Equivalent of(Network network) {
+        List<Element> sources = new ArrayList<>();
+        List<Element> resistors = new ArrayList<>();
+        for (Element element : network.elements()) {
+            if (element instanceof Resistor) {
+                resistors.add(element);
+            } else if (element instanceof VoltageSource || element instanceof CurrentSource) {
+                sources.add(element);
+            } else {
+                return null;
+            }
+        }
+        if (sources.size() != 1 || resistors.isEmpty() || resistors.size() > MOST_FOLLOWED) {
+            return null;
+        }
+        Element source = sources.get(0);
+        NetworkReduction reduced = NetworkReduction.between(
+                new Network(network.nodes(), resistors, network.reference()), source.from(), source.to());
+        Double totalOhm = reduced.totalOhm().isPresent() ? reduced.totalOhm().getAsDouble() : null;
+        return new Equivalent(source.id(), reduced.method(), totalOhm, reduced.steps());
+    }
+
+    /** The steps as lines, with what they are and what they come to. */
+    List<String> working() {
+        List<String> lines = new ArrayList<>();
+        lines.add("What " + source + " feeds "
+                + switch (method) {
+                    case SERIES_PARALLEL -> "comes to one resistance by series and parallel steps";
+                    case STAR_DELTA ->
+                        "is not series/parallel; one star-delta step and series and parallel steps make it one resistance";
+                    case SOLVED ->
+                        "is not series/parallel, and one star-delta step does not make it so; the equations give its"
+                                + " resistance";
+                    case OPEN -> "does not join its ends: no current flows";
+                });
+        steps.forEach(step -> lines.add(step.text()));
+        if (totalOhm != null) {
+            lines.add(source + " sees " + Figures.text(totalOhm) + " ohm");
+        }
+        return lines;
+    }
+}
