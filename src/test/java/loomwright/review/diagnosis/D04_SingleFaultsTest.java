@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import loomwright.circuit.Condition;
+import loomwright.circuit.Fuse;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.TerminalRef;
@@ -121,6 +122,36 @@ class D04_SingleFaultsTest {
             DiagnosisReport report = diagnose(Bedside.TWO_LOADS, new ShortToEarth(TerminalRef.parse(at)), points);
             assertThat(wholeFuseShorts(report, "F1.b", "heater.a")).isEmpty();
         }
+    }
+
+    /** F1 of 1.5 A carries 2.1 A with the heater sound: it opens by itself some time, but with a short at once. */
+    @Test
+    void aShortOpensAFuseThatIsTooSmallAnyway() {
+        Plan plan = Bedside.TWO_LOADS.withPart(new Fuse("F1", null, 1.5, null));
+        Bench.Measured after = Bedside.bench(plan)
+                .measure(
+                        List.of(new ShortToEarth(TerminalRef.parse("heater.a"))),
+                        Set.of("F1"),
+                        volts(Condition.RUN, "F1.a", "heater.a"))
+                .orElseThrow();
+        DiagnosisReport report = Bedside.diagnose(
+                plan, Bedside.noisy(after.figures(), volts(Condition.RUN, "F1.a", "heater.a"), 1, null));
+        assertThat(report.explanations().get(0).candidates())
+                .anySatisfy(c -> assertThat(c.words()).isEqualTo("heater.a touches the chassis. It has blown F1."));
+    }
+
+    /** With F1 whole, F1.a would read as little as heater.a; it reads the 3 ohm of the pump. */
+    @Test
+    void aShortHasBlownItsFuseBeforeOhmsAreTaken() {
+        List<Measurement> ohms = Stream.of("heater.a", "F1.a")
+                .map(p -> new Measurement(Probe.toEarth(p), Quantity.OHMS, Condition.OFF, Map.of()))
+                .toList();
+        DiagnosisReport report = Bedside.diagnose(
+                Bedside.TWO_LOADS, List.of(Bedside.reading(ohms.get(0), 0.05), Bedside.reading(ohms.get(1), 3.1)));
+        assertThat(report.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
+        assertThat(report.explanations().get(0).candidates())
+                .extracting(Suspect::words)
+                .contains("heater.a touches the chassis. It has blown F1.");
     }
 
     /** A short over 1.6 ohm of wire makes the 5 A fuse carry 7.9 A: that may take minutes, in which readings are taken. */
