@@ -14,8 +14,8 @@ public record Supply(
         @Nullable Double emfV,
         @Nullable Double internalResistanceOhm,
         @Nullable Double tolerancePercent) {
-    static final double MIN_EMF_V = 0.1;
-    static final double MAX_INTERNAL_OHM = 10;
+    public static final double MIN_EMF_V = 0.1;
+    public static final double MAX_INTERNAL_OHM = 10;
     static final double MAX_TOLERANCE_PERCENT = 50;
 
     public Supply {

@@ -17,8 +17,12 @@ import loomwright.circuit.Wire;
  * @param at id of a wire, splice, earth point, connector or switch
  * @param resistanceOhm what is added there, above 0 to 1000 ohm less what the joint has when sound
  */
-public record BadJoint(String at, double resistanceOhm) implements SingleFault {
+public record BadJoint(String at, double resistanceOhm) implements SizedFault {
     private static final double MAX_OHM = 1000;
+    /** Less is lost among the resistances of sound joints and wires, more is as good as open (common practice, no source). */
+    private static final double SMALLEST_OHM = 0.003;
+
+    private static final double LARGEST_OHM = 300;
 
     @Override
     public Kind kind() {
@@ -38,9 +42,24 @@ public record BadJoint(String at, double resistanceOhm) implements SingleFault {
         return "A bad joint or contact of " + ohm + " ohm at " + at + ".";
     }
 
-    /** The same joint, better or worse. */
-    public BadJoint withResistanceOhm(double ohm) {
-        return new BadJoint(at, ohm);
+    @Override
+    public double size() {
+        return resistanceOhm;
+    }
+
+    @Override
+    public double smallest() {
+        return SMALLEST_OHM;
+    }
+
+    @Override
+    public double largest() {
+        return LARGEST_OHM;
+    }
+
+    @Override
+    public BadJoint withSize(double ohm) {
+        return new BadJoint(at, Math.min(MAX_OHM, ohm));
     }
 
     @Override

@@ -2,10 +2,15 @@ package loomwright.operation.fault;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import java.util.function.UnaryOperator;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Conditions;
+import loomwright.circuit.Conditions.ResolvedSupply;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Supply;
 import loomwright.circuit.Switch;
 import loomwright.circuit.Switch.Position;
 import loomwright.circuit.Switch.PositionByCondition;
@@ -56,6 +61,30 @@ final class Edits {
                 plan.wires(),
                 connectors,
                 plan.notes());
+    }
+
+    /** The supply changed in every condition in which the battery alone feeds. */
+    static Plan withoutCharge(Plan plan, Function<ResolvedSupply, Supply> change) {
+        Conditions sound = plan.conditions();
+        Function<Condition, Supply> changed = condition -> change.apply(sound.in(condition, plan.system()));
+        return new Plan(
+                plan.schema(),
+                plan.name(),
+                plan.system(),
+                new Conditions(
+                        changed.apply(Condition.OFF),
+                        changed.apply(Condition.ACCESSORY),
+                        changed.apply(Condition.RUN),
+                        changed.apply(Condition.CRANK),
+                        sound.running()),
+                plan.parts(),
+                plan.wires(),
+                plan.connectors(),
+                plan.notes());
+    }
+
+    static List<String> ids(Plan plan, Class<? extends Part> kind) {
+        return plan.listParts(kind).stream().map(Part::id).toList();
     }
 
     /** A wire with its one end put elsewhere. */

@@ -13,10 +13,11 @@ public sealed interface SingleFault
                 WireOff,
                 MisplacedWire,
                 StuckRelay,
-                BadJoint,
+                SizedFault,
                 BlownFuse,
                 LostEarth,
-                ShortToEarth {
+                ShortToEarth,
+                OpenInside {
 
     /** The kinds of fault. */
     enum Kind {
@@ -29,7 +30,10 @@ public sealed interface SingleFault
         BAD_JOINT,
         FUSE_BLOWN,
         EARTH_LOST,
-        SHORT_TO_EARTH
+        SHORT_TO_EARTH,
+        OPEN_INSIDE,
+        BATTERY_DISCHARGED,
+        BATTERY_WORN
     }
 
     Kind kind();

@@ -6,12 +6,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import loomwright.circuit.Alternator;
+import loomwright.circuit.Battery;
+import loomwright.circuit.Coil;
 import loomwright.circuit.Connector;
 import loomwright.circuit.ConnectorHalf;
 import loomwright.circuit.EarthPoint;
+import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Joint;
+import loomwright.circuit.Load;
+import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
@@ -47,7 +52,7 @@ public final class SingleFaults {
         }
     }
 
-    /** All faults of a plan: at most some tens for each part with many terminals, a few for each wire. */
+    /** What somebody may do wrong, and what may come of wear: at most some tens for each part with many terminals, a few for each wire. */
     public static List<SingleFault> list(Plan plan) {
         SingleFaults faults = new SingleFaults(plan);
         plan.parts().forEach(faults::addOfPart);
@@ -55,6 +60,25 @@ public final class SingleFaults {
         faults.addOfConnectors();
         faults.addShorts();
         return List.copyOf(faults.found);
+    }
+
+    /**
+     * The same, and the faults that a part has within itself, which are found by a meter and not made by a mistake: lamps,
+     * loads, motors and coils that are open inside, and a battery that is flat or worn out.
+     */
+    public static List<SingleFault> listWithinParts(Plan plan) {
+        List<SingleFault> all = new ArrayList<>(list(plan));
+        plan.parts().stream().filter(SingleFaults::opens).map(OpenInside::of).forEach(all::add);
+        if (!plan.listParts(Battery.class).isEmpty()) {
+            all.add(DischargedBattery.of(plan));
+            all.add(WornBattery.of(plan));
+        }
+        return List.copyOf(all);
+    }
+
+    /** A relay or solenoid with an open winding does what one does that is stuck at rest. */
+    private static boolean opens(Part part) {
+        return part instanceof FilamentLamp || part instanceof Load || part instanceof Motor || part instanceof Coil;
     }
 
     private void addOfPart(Part part) {

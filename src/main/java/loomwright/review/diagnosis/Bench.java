@@ -72,8 +72,9 @@ final class Bench {
      * @param figures what a meter shows, one for each measurement; 0 V where nothing joins the points, as a meter's own
      *     resistance has it
      * @param opening the fuses that carry more than opens them, the worst in each setting of the switches
+     * @param openingAtOnce those of them that open before a reading could be taken
      */
-    record Measured(Figures figures, Set<String> opening) {}
+    record Measured(Figures figures, Set<String> opening, Set<String> openingAtOnce) {}
 
     /** The same question is answered from memory. */
     private record Asked(List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {}
@@ -98,6 +99,7 @@ final class Bench {
             List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {
         double[] values = new double[measurements.size()];
         Set<String> opening = new LinkedHashSet<>();
+        Set<String> openingAtOnce = new LinkedHashSet<>();
         try {
             for (Map.Entry<Map<String, String>, List<Integer>> group :
                     bySwitches(measurements).entrySet()) {
@@ -106,12 +108,17 @@ final class Bench {
                 if (!measure(faulty, steps, measurements, group.getValue(), values)) {
                     return Optional.empty();
                 }
-                opening.addAll(Fuses.firstToOpen(faulty, steps));
+                for (String fuse : Fuses.firstToOpen(faulty, steps)) {
+                    opening.add(fuse);
+                    if (Fuses.opensAtOnce(faulty, fuse, steps)) {
+                        openingAtOnce.add(fuse);
+                    }
+                }
             }
         } catch (NoConvergence none) {
             return Optional.empty();
         }
-        return Optional.of(new Measured(new Figures(values), opening));
+        return Optional.of(new Measured(new Figures(values), opening, openingAtOnce));
     }
 
     private static Map<Map<String, String>, List<Integer>> bySwitches(List<Measurement> measurements) {
@@ -146,17 +153,17 @@ final class Bench {
         return true;
     }
 
-    /** The steps in which volts are measured, and those before. */
+    /**
+     * The steps in which volts are measured, and those before; with the key on in any case, since that has been before
+     * anything was measured, and what opens a fuse then has opened it.
+     */
     private List<SolvedStep> solve(Plan faulty, List<Measurement> measurements, List<Integer> which) {
-        Step last = null;
+        Step last = Step.RUN;
         for (int i : which) {
             Measurement m = measurements.get(i);
-            if (m.quantity() == Quantity.VOLTS && (last == null || m.step().compareTo(last) > 0)) {
+            if (m.quantity() == Quantity.VOLTS && m.step().compareTo(last) > 0) {
                 last = m.step();
             }
-        }
-        if (last == null) {
-            return List.of();
         }
         count();
         return solver.solve(faulty, last);

@@ -38,7 +38,7 @@ final class Diagnosis {
         this.bench = bench;
         this.trials = new Trials(bench, new Likelihood(question));
         Search search = new Search(trials, limits);
-        this.sound = search.sound();
+        this.sound = trials.sound();
         List<Candidate> all = search.singles();
         this.singles = all.size();
         Likelihood likelihood = trials.likelihood();

@@ -17,6 +17,7 @@ import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.Quantity;
 import loomwright.operation.fault.BadJoint;
+import loomwright.operation.fault.BatteryFault;
 import loomwright.operation.fault.SingleFault;
 import loomwright.operation.fault.SingleFaults;
 
@@ -26,7 +27,8 @@ public final class DiagnosisAnswer {
 
     /**
      * Tries the plan as drawn, every single fault, and pairs if no single one is enough. Cost: for each setting of the
-     * switches in the readings one solution for each fault, {@value JointSize#GRID} and more for each joint.
+     * switches in the readings one solution for each fault, {@value FaultSize#GRID} and more for each joint,
+     * some thirty for a flat and for a worn battery.
      *
      * @throws RejectedInput with all faults of plan and readings, or OVER_LIMIT if there is too much to solve
      * @throws loomwright.answer.OutOfTime if it takes too long
@@ -41,20 +43,21 @@ public final class DiagnosisAnswer {
     }
 
     private static void checkSize(DiagnosisQuestion question, DiagnosisLimits limits) {
-        List<SingleFault> faults = SingleFaults.list(question.plan());
+        List<SingleFault> faults = SingleFaults.listWithinParts(question.plan());
         long settings = question.readings().stream()
                 .map(Reading::switches)
                 .map(Map::copyOf)
                 .distinct()
                 .count();
         long joints = faults.stream().filter(BadJoint.class::isInstance).count();
-        long solutions = settings * (faults.size() + (JointSize.GRID - 1) * joints);
+        long batteries = faults.stream().filter(BatteryFault.class::isInstance).count();
+        long solutions = settings * (faults.size() + (FaultSize.GRID - 1) * joints + (FaultSize.STEPS - 1) * batteries);
         if (solutions > limits.maxSolutions()) {
             throw new RejectedInput(new Fault(
                     Fault.Code.OVER_LIMIT,
                     "/plan/parts",
                     solutions + " solutions: " + faults.size() + " single faults, " + joints
-                            + " of them joints in " + JointSize.GRID + " sizes, in " + settings
+                            + " of them joints in " + FaultSize.GRID + " sizes, in " + settings
                             + " settings of the switches",
                     "a plan and readings that take at most " + limits.maxSolutions()
                             + " solutions; leave out the circuits that were not measured"));
@@ -114,6 +117,9 @@ public final class DiagnosisAnswer {
         basis.add(Basis.commonPractice("odds of the kinds of fault beforehand"));
         basis.add(Basis.commonPractice(
                 "accuracy of a meter as one standard deviation, 5 per cent on resistances of parts"));
+        basis.add(Basis.verified(
+                "a blade fuse opens at twice its rating within 5 s, before a reading can be taken",
+                "ISO 8820-3; SAE J1284"));
         basis.add(Basis.fromMemory("a blade fuse opens at 1.35 times its rating within half an hour", "ISO 8820-3"));
         return basis;
     }

@@ -103,13 +103,15 @@ public record DiagnosisReport(
     /**
      * One fault.
      *
-     * @param resistanceOhm of a bad joint, as fits best; absent for other faults
+     * @param resistanceOhm what a bad joint adds, or a worn battery inside, as fits best; absent for other faults
+     * @param restV EMF of a discharged battery at rest, as fits best; absent for other faults
      */
     public record SuspectFault(
             SingleFault.Kind kind,
             List<String> ids,
             String words,
-            @Nullable Double resistanceOhm) {}
+            @Nullable Double resistanceOhm,
+            @Nullable Double restV) {}
 
     /** The supply as fits best. */
     public record SupplyFit(Condition condition, double emfV) {}

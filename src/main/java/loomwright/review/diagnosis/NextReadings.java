@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
@@ -156,7 +157,7 @@ final class NextReadings {
         return Math.hypot(Math.hypot(meter, uncertainty.ofPlan(measurement, figure)), supply);
     }
 
-    /** Every wired point to earth, and along every wire and fuse, in every condition and some settings. */
+    /** Each battery from post to post, every wired point to earth, and along every wire and fuse, in every condition and some settings. */
     private List<Measurement> volts() {
         List<Measurement> all = new ArrayList<>();
         for (Condition condition : Condition.values()) {
@@ -191,6 +192,8 @@ final class NextReadings {
     private Set<Probe> probes() {
         Plan plan = question.plan();
         Set<Probe> probes = new LinkedHashSet<>();
+        plan.listParts(Battery.class)
+                .forEach(b -> probes.add(between(b.terminal(Battery.PLUS), b.terminal(Battery.MINUS))));
         Set<String> splices = new HashSet<>();
         for (Wire wire : plan.wires()) {
             for (TerminalRef terminal : List.of(wire.from(), wire.to())) {

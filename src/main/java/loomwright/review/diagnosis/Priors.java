@@ -7,22 +7,25 @@ import loomwright.operation.fault.SingleFault;
 import loomwright.operation.fault.SingleFault.Kind;
 
 /**
- * How likely faults are before anything is measured, beside no fault at all (common practice, no source: corrosion, loose
- * wires and blown fuses are found more often than contacts that weld, and these more often than wires on wrong terminals).
+ * How likely faults are before anything is measured, beside no fault at all (common practice, no source: flat batteries,
+ * corrosion, loose wires and blown fuses are found more often than contacts that weld, and these more often than wires on wrong terminals).
  * They decide only where the readings do not.
  */
 final class Priors {
-    private static final Map<Kind, Double> ODDS = new EnumMap<>(Map.of(
-            Kind.BAD_JOINT, 0.02,
-            Kind.FUSE_BLOWN, 0.02,
-            Kind.WIRE_OFF, 0.01,
-            Kind.EARTH_LOST, 0.01,
-            Kind.RELAY_STUCK_OPEN, 0.01,
-            Kind.RELAY_STUCK_CLOSED, 0.005,
-            Kind.SHORT_TO_EARTH, 0.005,
-            Kind.LEADS_SWAPPED, 0.002,
-            Kind.CONNECTORS_CROSSED, 0.002,
-            Kind.WIRE_MISPLACED, 0.001));
+    private static final Map<Kind, Double> ODDS = new EnumMap<>(Map.ofEntries(
+            Map.entry(Kind.BATTERY_DISCHARGED, 0.05),
+            Map.entry(Kind.BATTERY_WORN, 0.02),
+            Map.entry(Kind.BAD_JOINT, 0.02),
+            Map.entry(Kind.FUSE_BLOWN, 0.02),
+            Map.entry(Kind.WIRE_OFF, 0.01),
+            Map.entry(Kind.OPEN_INSIDE, 0.01),
+            Map.entry(Kind.EARTH_LOST, 0.01),
+            Map.entry(Kind.RELAY_STUCK_OPEN, 0.01),
+            Map.entry(Kind.RELAY_STUCK_CLOSED, 0.005),
+            Map.entry(Kind.SHORT_TO_EARTH, 0.005),
+            Map.entry(Kind.LEADS_SWAPPED, 0.002),
+            Map.entry(Kind.CONNECTORS_CROSSED, 0.002),
+            Map.entry(Kind.WIRE_MISPLACED, 0.001)));
 
     private Priors() {}
 

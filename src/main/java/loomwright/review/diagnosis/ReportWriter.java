@@ -3,12 +3,18 @@ package loomwright.review.diagnosis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import loomwright.circuit.Condition;
+import loomwright.circuit.Consumer;
 import loomwright.operation.Quantity;
 import loomwright.operation.fault.BadJoint;
+import loomwright.operation.fault.DischargedBattery;
+import loomwright.operation.fault.SingleFault;
+import loomwright.operation.fault.SingleFault.Kind;
+import loomwright.operation.fault.WornBattery;
 import loomwright.review.diagnosis.DiagnosisReport.Expected;
 import loomwright.review.diagnosis.DiagnosisReport.Explanation;
 import loomwright.review.diagnosis.DiagnosisReport.NextReading;
@@ -23,6 +29,26 @@ import loomwright.review.diagnosis.DiagnosisReport.Verdict;
 /** Puts a diagnosis into words and tables. */
 final class ReportWriter {
     private static final String SOUND = "No fault: the vehicle is as the plan has it.";
+
+    private static final String DEAD_LOAD =
+            ": measure across its own two terminals while it is switched on. Full volts there:"
+                    + " a burnt-out lamp, an open winding or worn brushes; with one lead off it reads open on ohms. Hardly"
+                    + " any: its way back to earth is open.";
+
+    /** From this share of the nominal voltage on a load is called fed (common practice, no source). */
+    private static final double FED_SHARE = 0.75;
+    /** More are not named. */
+    private static final int MOST_FED = 5;
+
+    private static final String FLAT =
+            " A flat battery is low from post to post with everything switched off. Charge it,"
+                    + " let it rest for some hours and measure again: if it falls back, it has a dead cell or something drains it;"
+                    + " if it does not, find out why it was not charged.";
+
+    private static final String WORN =
+            " Measure with the load on (cranking, or headlamps lit) from one post of the battery to"
+                    + " the other, on the posts themselves, and then from clamp to clamp: low on the posts too, it is the battery; low"
+                    + " on the clamps alone, it is a clamp or lead.";
 
     private final Diagnosis found;
     private final Likelihood likelihood;
@@ -70,7 +96,7 @@ final class ReportWriter {
                 .orElse(Verdict.NONE_OF_THESE);
     }
 
-    private static String summary(Verdict verdict, List<Explanation> explanations) {
+    private String summary(Verdict verdict, List<Explanation> explanations) {
         if (verdict == Verdict.NONE_OF_THESE) {
             return "None of the faults that were tried explains all readings." + nearest(explanations);
         }
@@ -83,13 +109,49 @@ final class ReportWriter {
         return switch (verdict) {
             case NO_FAULT_NEEDED ->
                 "The plan as drawn explains all readings; no fault is needed. What gets its volts and does not work is at"
-                        + " fault itself.";
+                        + " fault itself" + fed() + DEAD_LOAD;
             case SINGLE_FAULT ->
-                "One fault explains all readings: " + first.candidates().get(0).words() + tie;
+                "One fault explains all readings: " + first.candidates().get(0).words() + tie + advice(first);
             default ->
                 "No single fault explains all readings, these two do: "
-                        + first.candidates().get(0).words() + tie;
+                        + first.candidates().get(0).words() + tie + advice(first);
         };
+    }
+
+    /** The loads that were measured to be fed, as an aside. */
+    private String fed() {
+        double leastV = FED_SHARE * found.question().plan().system().nominalVoltageV();
+        String fed = found.question().plan().listParts(Consumer.class).stream()
+                .filter(load -> IntStream.range(0, measurements.size())
+                        .anyMatch(i -> measurements.get(i).quantity() == Quantity.VOLTS
+                                && touches(measurements.get(i), load)
+                                && Math.abs(likelihood.measured(i)) >= leastV))
+                .map(Consumer::id)
+                .limit(MOST_FED)
+                .collect(Collectors.joining(", "));
+        return fed.isEmpty() ? "" : " (measured to be fed: " + fed + ")";
+    }
+
+    private static boolean touches(Measurement measurement, Consumer load) {
+        String feed = load.terminal(load.feedTerminal()).toString();
+        return measurement.probe().from().toString().equals(feed)
+                || measurement.probe().to().toString().equals(feed);
+    }
+
+    /** How a battery is told from what is around it, for an owner (common practice, no source). */
+    private static String advice(Explanation explanation) {
+        Set<Kind> kinds = explanation.candidates().stream()
+                .flatMap(c -> c.faults().stream())
+                .map(SuspectFault::kind)
+                .collect(Collectors.toSet());
+        String advice = "";
+        if (kinds.contains(Kind.BATTERY_DISCHARGED)) {
+            advice += FLAT;
+        }
+        if (kinds.contains(Kind.BATTERY_WORN)) {
+            advice += WORN;
+        }
+        return advice;
     }
 
     /** A reading that alone stands against an explanation may be the wrong one. */
@@ -146,12 +208,21 @@ final class ReportWriter {
     }
 
     private Suspect suspect(Candidate candidate) {
-        List<SuspectFault> faults = candidate.faults().stream()
-                .map(f -> new SuspectFault(
-                        f.kind(), f.ids(), f.words(), f instanceof BadJoint joint ? joint.resistanceOhm() : null))
-                .toList();
+        List<SuspectFault> faults =
+                candidate.faults().stream().map(ReportWriter::fault).toList();
         List<String> fuses = candidate.fusesBlown().stream().sorted().toList();
         return new Suspect(words(candidate), faults, fuses, found.probability(candidate));
+    }
+
+    private static SuspectFault fault(SingleFault fault) {
+        Double ohm = null;
+        if (fault instanceof BadJoint joint) {
+            ohm = joint.resistanceOhm();
+        } else if (fault instanceof WornBattery battery) {
+            ohm = battery.resistanceOhm();
+        }
+        Double restV = fault instanceof DischargedBattery battery ? (Double) battery.leftV() : null;
+        return new SuspectFault(fault.kind(), fault.ids(), fault.words(), ohm, restV);
     }
 
     private static String words(Candidate candidate) {

@@ -5,10 +5,13 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import loomwright.operation.fault.BadJoint;
+import loomwright.operation.fault.BatteryFault;
 import loomwright.operation.fault.SingleFault;
 import loomwright.operation.fault.SingleFaults;
+import loomwright.operation.fault.SizedFault;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -43,22 +46,16 @@ final class Search {
     private static final double WIDE = 1.2;
 
     private final Trials trials;
-    private final JointSize sizes;
+    private final FaultSize sizes;
     private final DiagnosisLimits limits;
     private final @Nullable Candidate sound;
     private int pairs;
 
     Search(Trials trials, DiagnosisLimits limits) {
         this.trials = trials;
-        this.sizes = new JointSize(trials);
+        this.sizes = new FaultSize(trials);
         this.limits = limits;
-        this.sound = trials.of(List.of(), Set.of()).orElse(null);
-    }
-
-    /** The plan as drawn; null if it has no solution. */
-    @Nullable
-    Candidate sound() {
-        return sound;
+        this.sound = trials.sound();
     }
 
     /** How many pairs were tried. */
@@ -71,7 +68,7 @@ final class Search {
         List<Candidate> found = roughly();
         double least = found.isEmpty() ? 0 : found.get(0).logWeight() - IN_THE_RUNNING;
         found.replaceAll(c -> c.logWeight() > least && c.faults().get(0) instanceof BadJoint && !seemsSound(c)
-                ? sizes.climbed(c, 0, JointSize.REACH)
+                ? sizes.climbed(c, 0, FaultSize.REACH)
                 : c);
         found.sort(LIKELIEST_FIRST);
         if (found.stream().noneMatch(c -> c.fit().explains())
@@ -84,15 +81,13 @@ final class Search {
 
     private List<Candidate> roughly() {
         List<Candidate> found = new ArrayList<>();
-        for (SingleFault fault : SingleFaults.list(trials.bench().plan())) {
-            List<SingleFault> alone = List.of(fault);
+        for (SingleFault fault : SingleFaults.listWithinParts(trials.bench().plan())) {
             if (fault instanceof BadJoint joint) {
                 sizes.fit(joint, sound).ifPresent(found::add);
+            } else if (fault instanceof BatteryFault battery) {
+                sizes.searched(battery).ifPresent(found::add);
             } else {
-                Candidate best = best(alone);
-                if (best != null) {
-                    found.add(best);
-                }
+                best(List.of(fault), Set.of()).ifPresent(found::add);
             }
         }
         found.sort(LIKELIEST_FIRST);
@@ -104,7 +99,7 @@ final class Search {
         int searched = 0;
         for (int k = 0; k < found.size() && searched < SEARCHED; k++) {
             if (found.get(k).faults().get(0) instanceof BadJoint && !seemsSound(found.get(k))) {
-                found.set(k, sizes.searched(found.get(k)));
+                found.set(k, sizes.closer(found.get(k)));
                 searched++;
             }
         }
@@ -114,30 +109,27 @@ final class Search {
         return sound != null && trials.likelihood().alike(candidate.figures(), sound.figures());
     }
 
-    /** With the fuses whole or blown, whichever goes better with the readings: some were taken before they went. */
-    private @Nullable Candidate best(List<SingleFault> faults) {
-        Candidate whole = trials.of(faults, Set.of()).orElse(null);
-        Candidate last = whole;
-        while (last != null && !opening(last).isEmpty()) {
-            Set<String> blown = new LinkedHashSet<>(last.fusesBlown());
-            blown.addAll(opening(last));
-            last = trials.of(faults, blown).orElse(null);
+    /**
+     * With the fuses whole or blown that they open one after the other, whichever goes best with the readings: some were
+     * taken before they went, but none before one that opens at once.
+     *
+     * @param fusesBlown what is blown to begin with
+     * @return empty if the plan has no solution with them
+     */
+    private Optional<Candidate> best(List<SingleFault> faults, Set<String> fusesBlown) {
+        List<Candidate> lasting = new ArrayList<>();
+        Candidate next = trials.of(faults, fusesBlown).orElse(null);
+        while (next != null) {
+            if (trials.lasts(next)) {
+                lasting.add(next);
+            }
+            Set<String> opening = trials.opening(next);
+            Set<String> blown = new LinkedHashSet<>(next.fusesBlown());
+            next = opening.isEmpty() || !blown.addAll(opening)
+                    ? null
+                    : trials.of(faults, blown).orElse(null);
         }
-        if (whole == null || last == null) {
-            return whole;
-        }
-        return last.logWeight() > whole.logWeight() ? last : whole;
-    }
-
-    /** The fuses that these faults open. */
-    private Set<String> opening(Candidate candidate) {
-        Set<String> opening = new LinkedHashSet<>(candidate.opening());
-        if (sound != null) {
-            opening.removeAll(sound.opening());
-        }
-        candidate.faults().forEach(f -> opening.removeAll(f.ids()));
-        opening.removeAll(candidate.fusesBlown());
-        return opening;
+        return lasting.stream().min(LIKELIEST_FIRST);
     }
 
     /** Pairs of what explains some of the readings, likeliest first. */
@@ -148,12 +140,9 @@ final class Search {
             for (int j = i + 1; j < bases.size() && pairs < limits.maxPairs(); j++) {
                 Candidate one = bases.get(i);
                 Candidate other = bases.get(j);
-                if (Collections.disjoint(ids(one), ids(other))) {
+                if (apart(one, other)) {
                     pairs++;
-                    Candidate both = both(one, other);
-                    if (both != null) {
-                        found.add(both);
-                    }
+                    both(one, other).ifPresent(found::add);
                 }
             }
         }
@@ -167,25 +156,32 @@ final class Search {
         return found;
     }
 
+    /** Two faults in one place are not looked for, but that a worn battery is flat as well. */
+    private static boolean apart(Candidate one, Candidate other) {
+        boolean battery =
+                one.faults().get(0) instanceof BatteryFault && other.faults().get(0) instanceof BatteryFault;
+        return battery || Collections.disjoint(ids(one), ids(other));
+    }
+
     private static Set<String> ids(Candidate candidate) {
         Set<String> ids = new LinkedHashSet<>(candidate.fusesBlown());
         candidate.faults().forEach(f -> ids.addAll(f.ids()));
         return ids;
     }
 
-    private @Nullable Candidate both(Candidate one, Candidate other) {
+    private Optional<Candidate> both(Candidate one, Candidate other) {
         List<SingleFault> faults = new ArrayList<>(one.faults());
         faults.addAll(other.faults());
         Set<String> fuses = new LinkedHashSet<>(one.fusesBlown());
         fuses.addAll(other.fusesBlown());
-        return trials.of(faults, fuses).orElse(null);
+        return best(faults, fuses);
     }
 
     private Candidate fitted(Candidate pair) {
         Candidate best = pair;
         for (int round = 0; round < ROUNDS; round++) {
             for (int which = 0; which < pair.faults().size(); which++) {
-                if (best.faults().get(which) instanceof BadJoint) {
+                if (best.faults().get(which) instanceof SizedFault) {
                     best = sizes.climbed(best, which, round == 0 ? WIDE : WIDE / 4);
                 }
             }

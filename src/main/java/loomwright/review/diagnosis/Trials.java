@@ -1,20 +1,30 @@
 package loomwright.review.diagnosis;
 
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import loomwright.operation.fault.BadJoint;
 import loomwright.operation.fault.SingleFault;
+import loomwright.operation.fault.SizedFault;
+import org.jspecify.annotations.Nullable;
 
 /** Puts faults into the plan and compares what a meter would show with what it showed. */
 final class Trials {
     private final Bench bench;
     private final Likelihood likelihood;
+    private final @Nullable Candidate sound;
     private int unsolved;
 
     Trials(Bench bench, Likelihood likelihood) {
         this.bench = bench;
         this.likelihood = likelihood;
+        this.sound = of(List.of(), Set.of()).orElse(null);
+    }
+
+    /** The plan as drawn; null if it has no solution. */
+    @Nullable
+    Candidate sound() {
+        return sound;
     }
 
     Bench bench() {
@@ -45,11 +55,37 @@ final class Trials {
         return tried;
     }
 
+    /**
+     * The same, of what lasts until a reading is taken.
+     *
+     * @return empty also if they open a fuse at once that is not among those blown
+     */
+    Optional<Candidate> lasting(List<SingleFault> faults, Set<String> fusesBlown) {
+        return of(faults, fusesBlown).filter(this::lasts);
+    }
+
+    /** Whether no fuse opens before a reading could be taken. */
+    boolean lasts(Candidate candidate) {
+        return sound == null || sound.openingAtOnce().containsAll(candidate.openingAtOnce());
+    }
+
+    /** The fuses that these faults open; not those that the plan as drawn opens. */
+    Set<String> opening(Candidate candidate) {
+        Set<String> opening = new LinkedHashSet<>(candidate.opening());
+        Set<String> atOnce = new LinkedHashSet<>(candidate.openingAtOnce());
+        if (sound != null) {
+            opening.removeAll(sound.opening());
+            atOnce.removeAll(sound.openingAtOnce());
+        }
+        opening.addAll(atOnce);
+        return opening;
+    }
+
     private Candidate weighed(List<SingleFault> faults, Set<String> fusesBlown, Bench.Measured measured) {
         Figures figures = measured.figures();
         Fit fit = likelihood.of(figures);
-        long fitted = faults.stream().filter(BadJoint.class::isInstance).count();
+        long fitted = faults.stream().filter(SizedFault.class::isInstance).count();
         double logWeight = Priors.log(faults) + fit.logLikelihood() - fitted * Math.log(figures.count()) / 2;
-        return new Candidate(faults, fusesBlown, measured.opening(), figures, fit, logWeight);
+        return new Candidate(faults, fusesBlown, measured.opening(), measured.openingAtOnce(), figures, fit, logWeight);
     }
 }

@@ -18,6 +18,12 @@ public final class Fuses {
     /** Share of its rating at which a blade fuse opens within the half hour (ISO 8820-3, from memory). */
     private static final double BLOWS_FROM = 1.35;
 
+    /** Share of its rating at which a blade fuse opens within {@link #AT_ONCE_S} (table blade-fuse-limits). */
+    private static final double OPENS_AT_ONCE_FROM = 2;
+
+    /** Nobody takes a set of readings in this time. */
+    private static final double AT_ONCE_S = 5;
+
     private Fuses() {}
 
     /** The current that opens a fuse sooner or later; a fusible link by Preece's equation. Empty for other parts. */
@@ -48,6 +54,24 @@ public final class Fuses {
             }
         }
         return first;
+    }
+
+    /**
+     * Whether a fuse opens before anybody could take readings: a blade fuse within 5 s, a fusible link when a wire of its
+     * size melts in that time by Onderdonk's equation.
+     */
+    public static boolean opensAtOnce(Plan plan, String fuse, List<SolvedStep> steps) {
+        Part part = plan.findPart(fuse).orElseThrow();
+        double limitA = Double.POSITIVE_INFINITY;
+        if (part instanceof Fuse blade) {
+            limitA = OPENS_AT_ONCE_FROM * blade.ratingA();
+        } else if (part instanceof FusibleLink link) {
+            limitA = FusingCurrent.onderdonkA(
+                    ConductorSize.parse(link.size()).areaMm2(),
+                    AT_ONCE_S,
+                    plan.system().ambientTemperatureC());
+        }
+        return mostA(part, steps) >= limitA;
     }
 
     private static double mostA(Part part, List<SolvedStep> steps) {

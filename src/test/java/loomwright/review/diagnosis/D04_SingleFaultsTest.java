@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import loomwright.circuit.Condition;
+import loomwright.circuit.Fuse;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.TerminalRef;
@@ -17,6 +18,7 @@ import loomwright.operation.fault.LostEarth;
 import loomwright.operation.fault.ShortToEarth;
 import loomwright.operation.fault.SingleFault;
 import loomwright.operation.fault.SingleFault.Kind;
+import loomwright.operation.fault.SingleFaults;
 import loomwright.operation.fault.StuckRelay;
 import loomwright.review.diagnosis.DiagnosisReport.Explanation;
 import loomwright.review.diagnosis.DiagnosisReport.Suspect;
@@ -99,6 +101,95 @@ class D04_SingleFaultsTest {
                 .toList();
         Explanation told = Bedside.diagnose(plan, more).explanations().get(0);
         assertThat(kinds(told)).containsOnly(Kind.SHORT_TO_EARTH);
+    }
+
+    private static List<String> wholeFuseShorts(DiagnosisReport report, String... points) {
+        return report.explanations().stream()
+                .flatMap(e -> e.candidates().stream())
+                .filter(c -> c.fusesBlown().isEmpty())
+                .flatMap(c -> c.faults().stream())
+                .filter(f -> f.kind() == Kind.SHORT_TO_EARTH)
+                .map(f -> f.words().substring(0, f.words().indexOf(' ')))
+                .filter(List.of(points)::contains)
+                .toList();
+    }
+
+    /** F1 of 5 A would carry hundreds of ampere and is gone before the meter is read, wherever behind it the short is. */
+    @Test
+    void aShortIsNotOfferedWithAFuseWholeThatItOpensAtOnce() {
+        for (String at : List.of("F1.b", "heater.a")) {
+            List<Measurement> points = volts(Condition.RUN, "battery.plus", "F2.b", at);
+            DiagnosisReport report = diagnose(Bedside.TWO_LOADS, new ShortToEarth(TerminalRef.parse(at)), points);
+            assertThat(wholeFuseShorts(report, "F1.b", "heater.a")).isEmpty();
+        }
+    }
+
+    /** F1 of 1.5 A carries 2.1 A with the heater sound: it opens by itself some time, but with a short at once. */
+    @Test
+    void aShortOpensAFuseThatIsTooSmallAnyway() {
+        Plan plan = Bedside.TWO_LOADS.withPart(new Fuse("F1", null, 1.5, 0.005));
+        Bench.Measured after = Bedside.bench(plan)
+                .measure(
+                        List.of(new ShortToEarth(TerminalRef.parse("heater.a"))),
+                        Set.of("F1"),
+                        volts(Condition.RUN, "F1.a", "heater.a"))
+                .orElseThrow();
+        DiagnosisReport report = Bedside.diagnose(
+                plan, Bedside.noisy(after.figures(), volts(Condition.RUN, "F1.a", "heater.a"), 1, null));
+        assertThat(report.explanations().get(0).candidates())
+                .anySatisfy(c -> assertThat(c.words()).isEqualTo("heater.a touches the chassis. It has blown F1."));
+    }
+
+    /** With F1 whole, F1.a would read as little as heater.a; it reads the 3 ohm of the pump. */
+    @Test
+    void aShortHasBlownItsFuseBeforeOhmsAreTaken() {
+        List<Measurement> ohms = Stream.of("heater.a", "F1.a")
+                .map(p -> new Measurement(Probe.toEarth(p), Quantity.OHMS, Condition.OFF, Map.of()))
+                .toList();
+        DiagnosisReport report = Bedside.diagnose(
+                Bedside.TWO_LOADS, List.of(Bedside.reading(ohms.get(0), 0.05), Bedside.reading(ohms.get(1), 3.1)));
+        assertThat(report.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
+        assertThat(report.explanations().get(0).candidates())
+                .extracting(Suspect::words)
+                .contains("heater.a touches the chassis. It has blown F1.");
+    }
+
+    /** A short over 1.6 ohm of wire makes the 5 A fuse carry 7.9 A: that may take minutes, in which readings are taken. */
+    @Test
+    void aShortIsOfferedWithAFuseWholeThatTakesItsTime() {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},{'kind':'fuse','id':'F1','ratingA':5},"
+                        + "{'kind':'load','id':'heater','resistanceOhm':6,'meantLive':['run']}",
+                Bedside.wire("W1", "battery.minus", "body.31", 0.001)
+                        + "," + Bedside.wire("W2", "battery.plus", "F1.a", 0.01)
+                        + "," + Bedside.wire("W3", "F1.b", "heater.a", 1.6)
+                        + "," + Bedside.wire("W4", "heater.b", "body.31", 0.01));
+        DiagnosisReport report = diagnose(
+                plan,
+                new ShortToEarth(TerminalRef.parse("heater.a")),
+                volts(Condition.RUN, "F1.a", "F1.b", "heater.a"));
+        assertThat(wholeFuseShorts(report, "heater.a")).isNotEmpty();
+        assertThat(report.explanations().get(0).explains()).isTrue();
+    }
+
+    /** What a burnt-out lamp no longer draws moves no volts that a meter shows, but it is open on ohms. */
+    @Test
+    void aLampThatHasBurntOutIsToldByItsOhmsAndAdvisedOnByItsVolts() {
+        SingleFault burntOut = SingleFaults.listWithinParts(SANDPIPER).stream()
+                .filter(f -> f.kind() == Kind.OPEN_INSIDE && f.ids().contains("tail"))
+                .findFirst()
+                .orElseThrow();
+        Probe across = Probe.of("tail.a", "tail.b");
+        Measurement volts = new Measurement(across, Quantity.VOLTS, Condition.RUN, Map.of("lights", "side"));
+        DiagnosisReport voltsOnly = diagnose(SANDPIPER, burntOut, List.of(volts));
+        assertThat(voltsOnly.verdict()).isEqualTo(Verdict.NO_FAULT_NEEDED);
+        assertThat(voltsOnly.summary()).contains("measured to be fed: tail").contains("burnt-out lamp");
+        Measurement ohms = new Measurement(across, Quantity.OHMS, Condition.OFF, Map.of());
+        DiagnosisReport both = diagnose(SANDPIPER, burntOut, List.of(volts, ohms));
+        assertThat(both.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
+        assertThat(both.explanations().get(0).candidates())
+                .singleElement()
+                .satisfies(c -> assertThat(c.words()).isEqualTo("Lamp tail has burnt out: its filament is open."));
     }
 
     @Test

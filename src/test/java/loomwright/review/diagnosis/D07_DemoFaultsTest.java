@@ -96,19 +96,20 @@ class D07_DemoFaultsTest {
     }
 
     private static SingleFault sized(SingleFault fault, Random random) {
-        return fault instanceof BadJoint joint
-                ? joint.withResistanceOhm(0.2 * Math.pow(50, random.nextDouble()))
-                : fault;
+        return fault instanceof BadJoint joint ? joint.withSize(0.2 * Math.pow(50, random.nextDouble())) : fault;
     }
 
-    /** Measured before the fuses blow that it opens, or after, as it happens. */
+    /** Measured before the fuses blow that it opens, or after, as it happens; after, if they open at once. */
     private static Figures real(Bench bench, SingleFault fault, List<Measurement> points, Random random) {
-        Bench.Measured whole = bench.measure(List.of(fault), Set.of(), points).orElseThrow();
-        return random.nextBoolean()
-                ? whole.figures()
-                : bench.measure(List.of(fault), whole.opening(), points)
-                        .orElseThrow()
-                        .figures();
+        Set<String> blown = new LinkedHashSet<>();
+        Bench.Measured measured =
+                bench.measure(List.of(fault), Set.copyOf(blown), points).orElseThrow();
+        boolean early = random.nextBoolean();
+        while (early ? !measured.openingAtOnce().isEmpty() : !measured.opening().isEmpty()) {
+            blown.addAll(measured.opening());
+            measured = bench.measure(List.of(fault), Set.copyOf(blown), points).orElseThrow();
+        }
+        return measured.figures();
     }
 
     private static boolean shows(Figures real, Figures sound) {

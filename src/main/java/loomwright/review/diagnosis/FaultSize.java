@@ -6,24 +6,28 @@ import java.util.Optional;
 import java.util.Set;
 import loomwright.operation.fault.BadJoint;
 import loomwright.operation.fault.SingleFault;
+import loomwright.operation.fault.SizedFault;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How many ohms a bad joint has: the size that makes the readings most likely.
+ * How bad a fault is: the size that makes the readings most likely.
  *
- * <p>The plan is solved for {@value #GRID} sizes a factor 10 apart. In between, a voltage of a linear circuit depends on one
- * resistance R as v = v∞ + (v₀ − v∞)/(1 + kR) with the same k everywhere, so between two sizes it is drawn straight over
+ * <p>For each of the many joints the plan is solved for {@value #GRID} sizes a factor 10 apart. In between, a voltage of a
+ * linear circuit depends on one resistance R as v = v∞ + (v₀ − v∞)/(1 + kR) with the same k everywhere, so between two sizes it is drawn straight over
  * 1/(1 + kR), and the likelihood looked up along that line. From its best place golden-section search climbs to the top,
  * to 2 per cent, with the plan solved at each step (J. Kiefer, Sequential minimax search for a maximum, 1953, from memory).
+ *
+ * <p>Of a battery there is only one, so that its size is searched at once by {@value #STEPS} solutions and a climb.
  */
-final class JointSize {
+final class FaultSize {
     static final int GRID = 5;
-    private static final double LARGEST_OHM = 300;
     private static final double APART = 10;
     /** Places looked up between two sizes. */
     private static final int BETWEEN = 8;
 
-    private static final double CLOSER = 1.9;
+    /** Sizes that a search goes through. */
+    static final int STEPS = 20;
+
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
     /** Natural logarithm of how far the search looks either way, and of how close it ends. */
     static final double REACH = 0.3;
@@ -32,7 +36,7 @@ final class JointSize {
 
     private final Trials trials;
 
-    JointSize(Trials trials) {
+    FaultSize(Trials trials) {
         this.trials = trials;
     }
 
@@ -46,7 +50,7 @@ final class JointSize {
     Optional<Candidate> fit(BadJoint joint, @Nullable Candidate sound) {
         List<Candidate> solved = new ArrayList<>();
         for (int i = 0; i < GRID; i++) {
-            Candidate tried = at(List.of(joint), 0, Set.of(), LARGEST_OHM / Math.pow(APART, i));
+            Candidate tried = at(List.of(joint), 0, Set.of(), joint.largest() / Math.pow(APART, i));
             if (tried == null) {
                 continue;
             } else if (sound != null && trials.likelihood().alike(tried.figures(), sound.figures())) {
@@ -60,14 +64,25 @@ final class JointSize {
 
     /**
      * Looks for the size anew, at places close together: where a relay or solenoid lets go in between, no line leads there.
-     * Cost: some twenty-five solutions.
+     * Cost: some thirty solutions.
      */
-    Candidate searched(Candidate rough) {
-        Candidate best = rough;
-        for (double ohm = LARGEST_OHM; ohm > LARGEST_OHM / Math.pow(APART, GRID); ohm /= CLOSER) {
-            best = higher(best, at(rough.faults(), 0, rough.fusesBlown(), ohm));
+    Candidate closer(Candidate rough) {
+        return searched(sized(rough.faults(), 0)).map(c -> higher(rough, c)).orElse(rough);
+    }
+
+    /**
+     * Goes through the sizes of a fault that is alone and blows no fuse, and climbs from the best.
+     *
+     * @return empty if the plan has no solution with it
+     */
+    Optional<Candidate> searched(SizedFault fault) {
+        double apart = Math.pow(fault.largest() / fault.smallest(), 1.0 / (STEPS - 1));
+        Candidate best = null;
+        for (int i = 0; i < STEPS; i++) {
+            Candidate tried = at(List.of(fault), 0, Set.of(), fault.largest() / Math.pow(apart, i));
+            best = best == null ? tried : higher(best, tried);
         }
-        return climbed(best, 0, Math.log(CLOSER));
+        return Optional.ofNullable(best).map(c -> climbed(c, 0, Math.log(apart)));
     }
 
     private Candidate best(List<Candidate> solved, @Nullable Candidate sound) {
@@ -76,13 +91,13 @@ final class JointSize {
             return best;
         }
         double most = best.fit().logLikelihood();
-        double at = joint(best.faults(), 0).resistanceOhm();
+        double at = sized(best.faults(), 0).size();
         double perOhm = perOhm(solved, sound);
         for (int i = 0; i < solved.size(); i++) {
             Candidate large = solved.get(i);
             Candidate small = i + 1 < solved.size() ? solved.get(i + 1) : sound;
             for (int k = 1; k < BETWEEN; k++) {
-                double ohm = joint(large.faults(), 0).resistanceOhm() * Math.pow(APART, -(double) k / BETWEEN);
+                double ohm = sized(large.faults(), 0).size() * Math.pow(APART, -(double) k / BETWEEN);
                 double log = trials.likelihood()
                         .of(between(large, small, ohm, perOhm))
                         .logLikelihood();
@@ -113,15 +128,15 @@ final class JointSize {
             double ratio = gone / left;
             if (ratio > 0 && Double.isFinite(ratio) && Math.abs(Math.log(ratio)) < balance) {
                 balance = Math.abs(Math.log(ratio));
-                perOhm = ratio / joint(candidate.faults(), 0).resistanceOhm();
+                perOhm = ratio / sized(candidate.faults(), 0).size();
             }
         }
         return perOhm;
     }
 
     private static Figures between(Candidate large, Candidate small, double ohm, double perOhm) {
-        double atLarge = place(joint(large.faults(), 0).resistanceOhm(), perOhm);
-        double atSmall = small.sound() ? 1 : place(joint(small.faults(), 0).resistanceOhm(), perOhm);
+        double atLarge = place(sized(large.faults(), 0).size(), perOhm);
+        double atSmall = small.sound() ? 1 : place(sized(small.faults(), 0).size(), perOhm);
         double share = (place(ohm, perOhm) - atLarge) / (atSmall - atLarge);
         double[] values = new double[large.figures().count()];
         for (int i = 0; i < values.length; i++) {
@@ -138,11 +153,11 @@ final class JointSize {
     /**
      * Climbs from a size that is near the top.
      *
-     * @param which of the faults is the joint
+     * @param which of the faults is sized
      * @param reach how far either way, natural logarithm
      */
     Candidate climbed(Candidate start, int which, double reach) {
-        double middle = Math.log(joint(start.faults(), which).resistanceOhm());
+        double middle = Math.log(sized(start.faults(), which).size());
         double low = middle - reach;
         double high = middle + reach;
         Candidate best = start;
@@ -169,14 +184,14 @@ final class JointSize {
         return higher(higher(best, atLeft), atRight);
     }
 
-    private static BadJoint joint(List<SingleFault> faults, int which) {
-        return (BadJoint) faults.get(which);
+    private static SizedFault sized(List<SingleFault> faults, int which) {
+        return (SizedFault) faults.get(which);
     }
 
-    private @Nullable Candidate at(List<SingleFault> faults, int which, Set<String> fusesBlown, double ohm) {
+    private @Nullable Candidate at(List<SingleFault> faults, int which, Set<String> fusesBlown, double size) {
         List<SingleFault> sized = new ArrayList<>(faults);
-        sized.set(which, joint(faults, which).withResistanceOhm(ohm));
-        return trials.of(sized, fusesBlown).orElse(null);
+        sized.set(which, sized(faults, which).withSize(size));
+        return trials.lasting(sized, fusesBlown).orElse(null);
     }
 
     private static double log(@Nullable Candidate candidate) {
