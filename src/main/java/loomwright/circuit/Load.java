@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param resistanceOhm constant resistance
  * @param currentA constant current, reached just above {@code minimumV}
  * @param powerW constant power
- * @param minimumV below this it takes nothing; 0 unless said, for constant watts half the nominal voltage
+ * @param minimumV below this it takes nothing; 0 unless said, for constant watts half the nominal voltage or half of
+ *     {@code maximumV}, whichever is less
  * @param maximumV above this it takes nothing; absent for no such limit
  * @param operateV volts from which it works; absent: the usual figure
  * @param releaseV volts below which it surely does not; absent: the usual figure
@@ -82,7 +83,9 @@ public record Load(
 
     /** The voltage below which it takes nothing, in a given vehicle. */
     public double minimumV(VehicleSystem system) {
-        return Bounds.orElse(minimumV, powerW == null ? 0 : system.scaledFrom12V(6));
+        double usualV = system.scaledFrom12V(6);
+        double withinV = maximumV == null ? usualV : Math.min(usualV, maximumV / 2);
+        return Bounds.orElse(minimumV, powerW == null ? 0 : withinV);
     }
 
     /** Whether there are voltages, in a given vehicle, at which it takes nothing though it is connected. */

@@ -32,7 +32,6 @@ public final class PlanCheck {
             String at = "/parts/" + i;
             checkReturn(faults, at, part, joined);
             checkThresholds(faults, at, part, plan.system());
-            checkRange(faults, at, part, plan.system());
         }
         return faults.list();
     }
@@ -77,22 +76,6 @@ public final class PlanCheck {
                     part.terminal(open).toString(),
                     "a wire at " + part.terminal(open) + ": " + part.called() + " has one at "
                             + part.terminal(fed ? feed : back) + " only, so no current can flow through it");
-        }
-    }
-
-    /** A least voltage that is said stands against the largest in {@link Load}; one that is not depends on the vehicle. */
-    private static void checkRange(Faults faults, String at, Part part, VehicleSystem system) {
-        if (part instanceof Load load) {
-            Double maximumV = load.maximumV();
-            double minimumV = load.minimumV(system);
-            faults.check(
-                    maximumV == null || maximumV > minimumV,
-                    Fault.Code.CONTRADICTION,
-                    at + "/maximumV",
-                    maximumV,
-                    "more than " + minimumV
-                            + " V, below which a load of constant watts takes nothing unless minimumV says"
-                            + " otherwise; or a minimumV that is less than maximumV");
         }
     }
 

@@ -47,18 +47,6 @@ class P03_PlanCheckTest {
     }
 
     @Test
-    void aLoadOfWattsThatNoVoltageCanWorkIsAContradiction() {
-        String load = "{'kind':'load','id':'X','powerW':5,'maximumV':5,'meantLive':[]}";
-        assertThat(PlanCheck.check(Plans.of(BATTERY + "," + load, "")))
-                .extracting(Fault::code, Fault::pointer)
-                .containsExactly(tuple(Code.CONTRADICTION, "/parts/1/maximumV"));
-        assertThat(PlanCheck.check(Plans.of(BATTERY + "," + load.replace("'maximumV'", "'minimumV':4,'maximumV'"), "")))
-                .isEmpty();
-        assertThat(PlanCheck.check(Plans.of(6, "negative", BATTERY + "," + load, "")))
-                .isEmpty();
-    }
-
-    @Test
     void aPlanNeedsASource() {
         assertThat(PlanCheck.check(Plans.of(EARTH, "")))
                 .extracting(Fault::code, Fault::pointer)

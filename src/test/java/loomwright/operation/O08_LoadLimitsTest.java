@@ -38,6 +38,19 @@ class O08_LoadLimitsTest {
         assertThat(solved.currentA(Step.RUNNING, "L")).isZero(); // 14.2 V
     }
 
+    /** Half the nominal voltage would be more than such a load is made for. */
+    @Test
+    void wattsForFewVoltsWorkBelowHalfTheNominalVoltage() {
+        Solved solved = Solved.of(Plans.of(
+                "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},"
+                        + "{'kind':'resistor','id':'R','resistanceOhm':10},{'kind':'resistor','id':'S','resistanceOhm':4},"
+                        + "{'kind':'load','id':'L','powerW':0.5,'maximumV':5,'meantLive':[]}",
+                wires("B.plus R.a", "R.b S.a", "S.b E.31", "R.b L.a", "L.b E.31", "B.minus E.31")));
+        assertThat(solved.acrossV(Step.RUN, "L")).isBetween(2.5, 5.0);
+        assertThat(solved.acrossV(Step.RUN, "L") * solved.currentA(Step.RUN, "L"))
+                .isCloseTo(0.5, within(1e-6));
+    }
+
     private static Solved load(String load) {
         return Solved.of(Plans.of(
                 "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},{'kind':'load','id':'L'," + load

@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * The feed of the coil as asked about.
  *
- * @param supplyV at the battery, 1 to 60; if left out, charging: 14.2, or 7.1 with a 6 V coil
+ * @param supplyV at the battery, 1 to 60; if left out, charging: 14.2, or 7.2 with a 6 V coil
  * @param feedResistanceOhm out and back without ballast, 0 to 10; 0.05 if left out
  * @param ballastResistanceOhm 0 to 20; none if left out
  * @param bypassed whether the ballast is bypassed; not if left out
