@@ -15,6 +15,7 @@ final class Priors {
     private static final Map<Kind, Double> ODDS = new EnumMap<>(Map.ofEntries(
             Map.entry(Kind.BATTERY_DISCHARGED, 0.05),
             Map.entry(Kind.BATTERY_WORN, 0.02),
+            Map.entry(Kind.NOT_CHARGING, 0.02),
             Map.entry(Kind.BAD_JOINT, 0.02),
             Map.entry(Kind.FUSE_BLOWN, 0.02),
             Map.entry(Kind.WIRE_OFF, 0.01),
