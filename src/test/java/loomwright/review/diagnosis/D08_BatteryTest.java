@@ -164,6 +164,24 @@ class D08_BatteryTest {
         assertThat(report.summary()).contains("does not charge");
     }
 
+    @Test
+    void aFlatBatteryWithoutChargeIsFlatWithTheEngineRunningToo() {
+        Plan plan = Plans.example("sandpiper-as-built");
+        SingleFault noCharge = SingleFaults.listWithinParts(plan).stream()
+                .filter(f -> f.kind() == Kind.NOT_CHARGING)
+                .findFirst()
+                .orElseThrow();
+        List<Measurement> running = List.of(Bedside.volts("battery.plus", Condition.RUNNING));
+        for (List<SingleFault> both :
+                List.of(List.of(flat(plan, 0.125), noCharge), List.of(noCharge, flat(plan, 0.125)))) {
+            Figures figures = Bedside.bench(plan)
+                    .measure(both, Set.of(), running)
+                    .orElseThrow()
+                    .figures();
+            assertThat(figures.at(0)).isCloseTo(11, within(0.1));
+        }
+    }
+
     /** From the post to earth both read alike: only the lead has no volts along it if the battery is worn. */
     @Test
     void aWornBatteryIsToldFromACorrodedLeadByTheReadingFromPostToPost() {
