@@ -52,7 +52,10 @@ public final class SingleFaults {
         }
     }
 
-    /** What somebody may do wrong, and what may come of wear: at most some tens for each part with many terminals, a few for each wire. */
+    /**
+     * What somebody may do wrong, and what joints, fuses and contacts come to: at most some tens for each part with many
+     * terminals, a few for each wire.
+     */
     public static List<SingleFault> list(Plan plan) {
         SingleFaults faults = new SingleFaults(plan);
         plan.parts().forEach(faults::addOfPart);
