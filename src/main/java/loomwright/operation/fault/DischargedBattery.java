@@ -12,13 +12,13 @@ import loomwright.circuit.Supply;
  *
  * @param batteries ids of the batteries that make up the supply
  * @param restV EMF that the plan has at rest, key off
- * @param missingShare share of the EMF that is missing in every condition without charge, above 0 to 0.95
+ * @param missingShare share of the EMF that is missing in every condition without charge, above 0 to 0.99
  */
 public record DischargedBattery(List<String> batteries, double restV, double missingShare) implements BatteryFault {
     /** An eighth less: a 12 V battery of 11 V (common practice, no source). */
     private static final double TYPICAL_SHARE = 1.0 / 8;
 
-    private static final double LARGEST_SHARE = 0.95;
+    private static final double LARGEST_SHARE = 0.99;
 
     public DischargedBattery {
         batteries = List.copyOf(batteries);
@@ -54,9 +54,10 @@ public record DischargedBattery(List<String> batteries, double restV, double mis
                 : "One of the batteries or all are discharged, or a cell is dead: together " + left;
     }
 
+    /** Natural logarithm of how many times less is left, so that a nearly dead battery is sized as closely as a good one. */
     @Override
     public double size() {
-        return missingShare;
+        return -Math.log1p(-missingShare);
     }
 
     @Override
@@ -66,12 +67,12 @@ public record DischargedBattery(List<String> batteries, double restV, double mis
 
     @Override
     public double largest() {
-        return LARGEST_SHARE;
+        return -Math.log1p(-LARGEST_SHARE);
     }
 
     @Override
     public DischargedBattery withSize(double size) {
-        return new DischargedBattery(batteries, restV, size);
+        return new DischargedBattery(batteries, restV, -Math.expm1(-size));
     }
 
     @Override

@@ -67,16 +67,22 @@ final class Edits {
     static Plan withoutCharge(Plan plan, Function<ResolvedSupply, Supply> change) {
         Conditions sound = plan.conditions();
         Function<Condition, Supply> changed = condition -> change.apply(sound.in(condition, plan.system()));
-        return new Plan(
-                plan.schema(),
-                plan.name(),
-                plan.system(),
+        return withConditions(
+                plan,
                 new Conditions(
                         changed.apply(Condition.OFF),
                         changed.apply(Condition.ACCESSORY),
                         changed.apply(Condition.RUN),
                         changed.apply(Condition.CRANK),
-                        sound.running()),
+                        sound.running()));
+    }
+
+    static Plan withConditions(Plan plan, Conditions conditions) {
+        return new Plan(
+                plan.schema(),
+                plan.name(),
+                plan.system(),
+                conditions,
                 plan.parts(),
                 plan.wires(),
                 plan.connectors(),

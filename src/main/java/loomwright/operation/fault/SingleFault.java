@@ -17,7 +17,8 @@ public sealed interface SingleFault
                 BlownFuse,
                 LostEarth,
                 ShortToEarth,
-                OpenInside {
+                OpenInside,
+                NotCharging {
 
     /** The kinds of fault. */
     enum Kind {
@@ -33,7 +34,8 @@ public sealed interface SingleFault
         SHORT_TO_EARTH,
         OPEN_INSIDE,
         BATTERY_DISCHARGED,
-        BATTERY_WORN
+        BATTERY_WORN,
+        NOT_CHARGING
     }
 
     Kind kind();

@@ -52,7 +52,10 @@ public final class SingleFaults {
         }
     }
 
-    /** What somebody may do wrong, and what may come of wear: at most some tens for each part with many terminals, a few for each wire. */
+    /**
+     * What somebody may do wrong, and what joints, fuses and contacts come to: at most some tens for each part with many
+     * terminals, a few for each wire.
+     */
     public static List<SingleFault> list(Plan plan) {
         SingleFaults faults = new SingleFaults(plan);
         plan.parts().forEach(faults::addOfPart);
@@ -64,7 +67,7 @@ public final class SingleFaults {
 
     /**
      * The same, and the faults that a part has within itself, which are found by a meter and not made by a mistake: lamps,
-     * loads, motors and coils that are open inside, and a battery that is flat or worn out.
+     * loads, motors and coils that are open inside, a battery that is flat, worn out or not charged.
      */
     public static List<SingleFault> listWithinParts(Plan plan) {
         List<SingleFault> all = new ArrayList<>(list(plan));
@@ -72,6 +75,7 @@ public final class SingleFaults {
         if (!plan.listParts(Battery.class).isEmpty()) {
             all.add(DischargedBattery.of(plan));
             all.add(WornBattery.of(plan));
+            all.add(NotCharging.of(plan));
         }
         return List.copyOf(all);
     }

@@ -23,6 +23,7 @@ import loomwright.operation.PlanSolver;
 import loomwright.operation.Quantity;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
+import loomwright.operation.fault.BatteryFault;
 import loomwright.operation.fault.BlownFuse;
 import loomwright.operation.fault.SingleFault;
 import loomwright.review.mistakes.Fuses;
@@ -180,8 +181,12 @@ final class Bench {
 
     private Plan faulty(List<SingleFault> faults, Set<String> fusesBlown, Map<String, String> switches) {
         Plan changed = settings.computeIfAbsent(switches, this::set);
+        // What is wrong with the battery first: without charge it feeds the running engine as well.
         for (SingleFault fault : faults) {
-            changed = fault.applyTo(changed);
+            changed = fault instanceof BatteryFault ? fault.applyTo(changed) : changed;
+        }
+        for (SingleFault fault : faults) {
+            changed = fault instanceof BatteryFault ? changed : fault.applyTo(changed);
         }
         for (String fuse : fusesBlown) {
             changed = new BlownFuse(fuse).applyTo(changed);

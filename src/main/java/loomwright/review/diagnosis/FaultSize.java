@@ -13,8 +13,8 @@ import org.jspecify.annotations.Nullable;
  * How bad a fault is: the size that makes the readings most likely.
  *
  * <p>For each of the many joints the plan is solved for {@value #GRID} sizes a factor 10 apart. In between, a voltage of a
- * linear circuit depends on one resistance R as v = v∞ + (v₀ − v∞)/(1 + kR) with the same k everywhere, so between two sizes it is drawn straight over
- * 1/(1 + kR), and the likelihood looked up along that line. From its best place golden-section search climbs to the top,
+ * linear circuit depends on one resistance R as v = v∞ + (v₀ − v∞)/(1 + kR) with the same k everywhere, so between two
+ * sizes it is drawn straight over 1/(1 + kR), and the likelihood looked up along that line. From its best place golden-section search climbs to the top,
  * to 2 per cent, with the plan solved at each step (J. Kiefer, Sequential minimax search for a maximum, 1953, from memory).
  *
  * <p>Of a battery there is only one, so that its size is searched at once by {@value #STEPS} solutions and a climb.

@@ -157,7 +157,10 @@ final class NextReadings {
         return Math.hypot(Math.hypot(meter, uncertainty.ofPlan(measurement, figure)), supply);
     }
 
-    /** Each battery from post to post, every wired point to earth, and along every wire and fuse, in every condition and some settings. */
+    /**
+     * Each battery from post to post, every wired point to earth, and along every wire and fuse, in every condition and
+     * some settings.
+     */
     private List<Measurement> volts() {
         List<Measurement> all = new ArrayList<>();
         for (Condition condition : Condition.values()) {

@@ -7,14 +7,16 @@ import loomwright.operation.fault.SingleFault;
 import loomwright.operation.fault.SingleFault.Kind;
 
 /**
- * How likely faults are before anything is measured, beside no fault at all (common practice, no source: flat batteries,
- * corrosion, loose wires and blown fuses are found more often than contacts that weld, and these more often than wires on wrong terminals).
+ * How likely faults are before anything is measured, beside no fault at all (common practice, no source: flat batteries and
+ * want of charge are found more often than corrosion, loose wires and blown fuses, these more often than contacts that weld,
+ * and these more often than wires on wrong terminals).
  * They decide only where the readings do not.
  */
 final class Priors {
     private static final Map<Kind, Double> ODDS = new EnumMap<>(Map.ofEntries(
             Map.entry(Kind.BATTERY_DISCHARGED, 0.05),
             Map.entry(Kind.BATTERY_WORN, 0.02),
+            Map.entry(Kind.NOT_CHARGING, 0.05),
             Map.entry(Kind.BAD_JOINT, 0.02),
             Map.entry(Kind.FUSE_BLOWN, 0.02),
             Map.entry(Kind.WIRE_OFF, 0.01),

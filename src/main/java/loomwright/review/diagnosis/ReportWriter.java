@@ -50,6 +50,11 @@ final class ReportWriter {
                     + " the other, on the posts themselves, and then from clamp to clamp: low on the posts too, it is the battery; low"
                     + " on the clamps alone, it is a clamp or lead.";
 
+    private static final String NOT_CHARGED =
+            " With the engine at a brisk idle measure from the output of the generator to its"
+                    + " own case: low there too, it is the generator, its belt, its regulator or the feed of its field; right there, it is"
+                    + " the way to the battery.";
+
     private final Diagnosis found;
     private final Likelihood likelihood;
     private final List<Measurement> measurements;
@@ -150,6 +155,9 @@ final class ReportWriter {
         }
         if (kinds.contains(Kind.BATTERY_WORN)) {
             advice += WORN;
+        }
+        if (kinds.contains(Kind.NOT_CHARGING)) {
+            advice += NOT_CHARGED;
         }
         return advice;
     }

@@ -3,6 +3,7 @@ package loomwright.operation.fault;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import loomwright.circuit.Condition;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
@@ -88,6 +89,26 @@ class SingleFaultTest {
         }
     }
 
+    @ForEachExample
+    void withoutChargeTheBatteryFeedsTheRunningEngineAsItDoesWithTheKeyOn(String name) {
+        Plan plan = Plans.example(name);
+        SingleFault fault = SingleFaults.listWithinParts(plan).stream()
+                .filter(f -> f.kind() == SingleFault.Kind.NOT_CHARGING)
+                .findFirst()
+                .orElseThrow();
+        double atV = Math.abs(batteryV(fault.applyTo(plan)));
+        assertThat(atV)
+                .isLessThan(1.01
+                        * plan.conditions().in(Condition.RUN, plan.system()).emfV());
+        assertThat(Math.abs(batteryV(plan))).isGreaterThan(1.05 * atV);
+    }
+
+    private static double batteryV(Plan plan) {
+        return Solved.of(plan)
+                .in(Step.RUNNING)
+                .acrossV(TerminalRef.parse("battery.plus"), TerminalRef.parse("battery.minus"));
+    }
+
     @Test
     void aLoadThatIsOpenInsideTakesNoCurrentAndGetsItsVolts() {
         Plan faulty = new OpenInside("pump", "pump is open inside.").applyTo(RELAYED);
@@ -106,7 +127,8 @@ class SingleFaultTest {
                 .containsExactly(
                         SingleFault.Kind.OPEN_INSIDE,
                         SingleFault.Kind.BATTERY_DISCHARGED,
-                        SingleFault.Kind.BATTERY_WORN);
+                        SingleFault.Kind.BATTERY_WORN,
+                        SingleFault.Kind.NOT_CHARGING);
     }
 
     private static Offset<Double> within(double offset) {

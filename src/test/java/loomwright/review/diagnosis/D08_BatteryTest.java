@@ -23,6 +23,7 @@ import loomwright.operation.fault.BlownFuse;
 import loomwright.operation.fault.DischargedBattery;
 import loomwright.operation.fault.SingleFault;
 import loomwright.operation.fault.SingleFault.Kind;
+import loomwright.operation.fault.SingleFaults;
 import loomwright.operation.fault.WornBattery;
 import loomwright.review.diagnosis.DiagnosisReport.Explanation;
 import loomwright.review.diagnosis.DiagnosisReport.SuspectFault;
@@ -130,6 +131,55 @@ class D08_BatteryTest {
         DiagnosisReport report = Bedside.diagnose(
                 Bedside.TWO_LOADS, List.of(Bedside.reading(Bedside.volts("battery.plus", Condition.OFF), 12.4)));
         assertThat(report.verdict()).isEqualTo(Verdict.NO_FAULT_NEEDED);
+    }
+
+    /** 0.3 V are left of 12.6 V: as closely sized as a battery that has only just run down. */
+    @Test
+    void aNearlyDeadBatteryIsSizedAsClosely() {
+        DiagnosisReport report = Bedside.diagnose(
+                Bedside.TWO_LOADS, List.of(Bedside.reading(Bedside.volts("battery.plus", Condition.OFF), 0.3)));
+        assertThat(report.explanations().stream()
+                        .flatMap(e -> e.candidates().stream())
+                        .flatMap(c -> c.faults().stream())
+                        .filter(f -> f.kind() == Kind.BATTERY_DISCHARGED))
+                .first()
+                .satisfies(f -> assertThat(f.restV()).isCloseTo(0.3, within(0.02)));
+    }
+
+    @ForEachExample
+    void restVoltsWithTheEngineRunningAreAChargingSystemThatGivesNothing(String name) {
+        Plan plan = Plans.example(name);
+        SingleFault fault = SingleFaults.listWithinParts(plan).stream()
+                .filter(f -> f.kind() == Kind.NOT_CHARGING)
+                .findFirst()
+                .orElseThrow();
+        Probe posts = Probe.of("battery.plus", "battery.minus");
+        DiagnosisReport report = diagnose(
+                plan,
+                fault,
+                List.of(
+                        new Measurement(posts, Quantity.VOLTS, Condition.OFF, Map.of()),
+                        new Measurement(posts, Quantity.VOLTS, Condition.RUNNING, Map.of())));
+        assertThat(first(report).kind()).isEqualTo(Kind.NOT_CHARGING);
+        assertThat(report.summary()).contains("does not charge");
+    }
+
+    @Test
+    void aFlatBatteryWithoutChargeIsFlatWithTheEngineRunningToo() {
+        Plan plan = Plans.example("sandpiper-as-built");
+        SingleFault noCharge = SingleFaults.listWithinParts(plan).stream()
+                .filter(f -> f.kind() == Kind.NOT_CHARGING)
+                .findFirst()
+                .orElseThrow();
+        List<Measurement> running = List.of(Bedside.volts("battery.plus", Condition.RUNNING));
+        for (List<SingleFault> both :
+                List.of(List.of(flat(plan, 0.125), noCharge), List.of(noCharge, flat(plan, 0.125)))) {
+            Figures figures = Bedside.bench(plan)
+                    .measure(both, Set.of(), running)
+                    .orElseThrow()
+                    .figures();
+            assertThat(figures.at(0)).isCloseTo(11, within(0.1));
+        }
     }
 
     /** From the post to earth both read alike: only the lead has no volts along it if the battery is worn. */
