@@ -124,6 +124,17 @@ class MistakesTest {
         assertThat(turned.notes()).singleElement().asString().contains("wrong polarity");
     }
 
+    /** Not seen in any lamp; with an alternator or module in the plan its silicon makes a danger of it. */
+    @Test
+    void aBatteryTurnedRoundIsNeverOfNoMatter() {
+        Mistake plain = of(report(TWO_ALIKE), Kind.LEADS_SWAPPED, "battery.plus");
+        assertThat(plain.severity()).isEqualTo(Severity.WARNING);
+        assertThat(plain.summary()).contains("the wrong way round").contains("dynamo");
+        Mistake withCharging = of(AS_BUILT, Kind.LEADS_SWAPPED, "battery.plus");
+        assertThat(withCharging.severity()).isEqualTo(Severity.DANGER);
+        assertThat(withCharging.notes()).anyMatch(n -> n.contains("the spark has the wrong polarity"));
+    }
+
     /** The breaker can no longer interrupt the primary current, which the steady currents do not show. */
     @ParameterizedTest
     @ValueSource(strings = {"coil.1 touches", "points.1 touches", "condenser.a touches"})
