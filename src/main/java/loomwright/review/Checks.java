@@ -20,6 +20,8 @@ final class Checks {
             new EarthDrops(),
             new PartRatings(),
             new LampVoltages(),
+            new WindingVoltages(),
+            new ChargingVoltage(),
             new ConnectorRatings(),
             new ConnectorFit(),
             new CoilVoltages(),

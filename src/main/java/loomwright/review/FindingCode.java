@@ -32,6 +32,10 @@ public enum FindingCode {
     RESISTOR_OVERHEATED,
     /** A filament lamp gets far more volts than it is made for. */
     LAMP_OVERVOLTAGE,
+    /** The winding of a relay or solenoid gets far more volts than it is made for. */
+    WINDING_OVERVOLTAGE,
+    /** An alternator or the supply while running is regulated to more than the system stands. */
+    CHARGING_VOLTAGE_HIGH,
     /** A fuse carries so many times its rating that there must be a short. */
     FUSE_BLOWS_AT_ONCE,
     /** A fuse carries more than its rating. */
