@@ -19,6 +19,7 @@ final class Checks {
             new VoltageDrops(),
             new EarthDrops(),
             new PartRatings(),
+            new ReversedDiodes(),
             new LampVoltages(),
             new WindingVoltages(),
             new ChargingVoltage(),

@@ -26,6 +26,8 @@ public enum FindingCode {
     EARTH_DROP,
     CONTACT_OVERLOADED,
     DIODE_OVERLOADED,
+    /** A spike diode across a winding lets the feed through. */
+    DIODE_REVERSED,
     CONNECTOR_OVERLOADED,
     /** The two halves of a connector cannot be pushed together. */
     CONNECTOR_HALVES_DO_NOT_FIT,
