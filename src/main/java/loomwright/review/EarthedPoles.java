@@ -47,7 +47,10 @@ final class EarthedPoles implements Check {
         return negative ? Battery.MINUS : Battery.PLUS;
     }
 
-    /** From the chassis outwards: first the batteries on it, then those on the far poles of these. */
+    /**
+     * From the chassis outwards: first the batteries on it, then those on the far poles of these. What hangs on one that is
+     * turned is not judged: it may be turned with it.
+     */
     private static Map<Battery, Stand> stands(Plan plan, FeedGraph graph, String named, String other) {
         Map<Battery, Stand> stands = new LinkedHashMap<>();
         // A battery with a switch in its earth lead is none in series.
@@ -64,8 +67,9 @@ final class EarthedPoles implements Check {
                         && (onChassis
                                 || !chassisThroughSwitches.contains(
                                         battery.terminal(named).toString()));
-                if ((right || turned) && stands.putIfAbsent(battery, new Stand(right, start)) == null) {
-                    starts.add(battery.terminal(right ? other : named).toString());
+                boolean found = (right || turned) && stands.putIfAbsent(battery, new Stand(right, start)) == null;
+                if (found && right) {
+                    starts.add(battery.terminal(other).toString());
                 }
             }
         }

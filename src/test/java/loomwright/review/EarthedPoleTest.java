@@ -108,6 +108,20 @@ class EarthedPoleTest {
                 .isEmpty();
     }
 
+    /** A series that is turned as a whole: its batteries do not work against each other. */
+    @Test
+    void whatHangsOnATurnedBatteryIsNotToldBesides() {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'B1'},{'kind':'battery','id':'B2'},{'kind':'earth','id':'body'},"
+                        + "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':10," + Reviews.ALWAYS + "}",
+                wire("W0", "B1.plus", "body.31") + "," + wire("W1", "B1.minus", "B2.plus") + ","
+                        + wire("W2", "B2.minus", "lamp.a") + "," + wire("W3", "lamp.b", "body.31"));
+        assertThat(findings(plan))
+                .filteredOn(f -> f.code().equals(CODE.text()))
+                .singleElement()
+                .satisfies(f -> assertThat(f.ids()).containsExactly("B1"));
+    }
+
     /** It is side by side with the other as soon as the switch is closed. */
     @Test
     void aSwitchInTheEarthLeadOfTheSecondMakesNoSeriesOfThem() {
