@@ -65,15 +65,18 @@ class ShortTest {
         return "{'kind':'load','id':'amplifier','powerW':20," + Reviews.ALWAYS + "}";
     }
 
-    /** In both positions flows the same: what the plan draws is told. */
+    /** In both positions flows the same: which of them is told does not hang on how the plan lists them. */
     @Test
-    void ofMomentsOfTheSameCurrentTheOneNearestToThePlanIsTold() {
-        String free = ",{'kind':'switch','id':'%s','terminals':['1','2'],'positions':[{'name':'a','joins':[]},"
-                + "{'name':'b','joins':[]}],'position':'%s'}";
-        String chafed = ",{'id':'chafed','from':'lamp.a','to':'body.31','size':'1.5 mm2','lengthM':0.2}";
-        for (String drawn : new String[] {"a", "b"}) {
-            Finding finding = get(behindFuse(free.formatted("x", drawn), chafed), FindingCode.FUSE_BLOWS_AT_ONCE);
-            assertThat(finding.text()).contains("engine running").doesNotContain("(x");
+    void ofMomentsOfTheSameCurrentTheSameIsToldWhateverTheOrderOfThePlan() {
+        String joins = "{'name':'%s','joins':[['1','2']]}";
+        String free = ",{'kind':'switch','id':'x','terminals':['1','2'],'positions':[{'name':'out','joins':[]}," + joins
+                + "," + joins + "]}";
+        String chafed = ",{'id':'W4','from':'lamp.a','to':'x.1','resistanceOhm':0.001},"
+                + "{'id':'chafed','from':'x.2','to':'body.31','resistanceOhm':0.001}";
+        for (String parts : new String[] {free.formatted("dim", "full"), free.formatted("full", "dim")}) {
+            assertThat(get(behindFuse(parts, chafed), FindingCode.FUSE_BLOWS_AT_ONCE)
+                            .text())
+                    .contains("(x dim)");
         }
     }
 
