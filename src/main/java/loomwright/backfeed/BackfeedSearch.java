@@ -73,6 +73,8 @@ public final class BackfeedSearch {
             Plan plan, Survey survey, Consumer consumer, Map<String, List<Occurrence>> all, Progress progress) {
         List<Occurrence> occurrences = all.getOrDefault(consumer.id(), List.of());
         Occurrence worst = occurrences.stream().min(worstFirst()).orElseThrow();
+        boolean wasIn = worstOfSteps(survey, consumer).values().stream()
+                .anyMatch(m -> m.solved().step() == worst.step() && m.solved().wasActive(consumer));
         Severity severity = Verdicts.severity(consumer, worst.activity(), worst.operated());
         RemedyTrial trial = new RemedyTrial(survey, consumer, solver, limits.maxCombinations());
         // A trickle does nothing that would be worth a part.
@@ -91,7 +93,12 @@ public final class BackfeedSearch {
         remedies.removeIf(r -> r.restores().size() < restored);
         remedies.sort(Comparator.comparingDouble(Remedy::costV));
         return new UnintendedFeed(
-                consumer.id(), consumer.called(), severity, Verdicts.verdict(consumer, worst), occurrences, remedies);
+                consumer.id(),
+                consumer.called(),
+                severity,
+                Verdicts.verdict(consumer, worst, wasIn),
+                occurrences,
+                remedies);
     }
 
     /** The strongest first, what is pulled in before what is not. */
@@ -101,15 +108,21 @@ public final class BackfeedSearch {
                 .thenComparing(Occurrence::effectiveV, Comparator.reverseOrder());
     }
 
-    /** The worst moment of each step; of two alike the one that is nearer to the plan as it stands. */
     private List<Occurrence> occurrences(Survey survey, Consumer consumer) {
+        return worstOfSteps(survey, consumer).values().stream()
+                .map(m -> occurrence(consumer, m))
+                .toList();
+    }
+
+    /** The worst moment of each step; of two alike the one that is nearer to the plan as it stands. */
+    private static Map<Step, Moment> worstOfSteps(Survey survey, Consumer consumer) {
         Map<Step, Moment> worst = new EnumMap<>(Step.class);
         for (Moment moment : survey.solvedMoments()) {
             if (moment.isUnintended(consumer)) {
                 worst.merge(moment.solved().step(), moment, (a, b) -> worse(consumer, a, b));
             }
         }
-        return worst.values().stream().map(m -> occurrence(consumer, m)).toList();
+        return worst;
     }
 
     private static Moment worse(Consumer consumer, Moment a, Moment b) {

@@ -26,14 +26,18 @@ public final class Verdicts {
         return activity == Activity.LEAKS ? Severity.NOTE : Severity.WARNING;
     }
 
-    /** The worst occurrence of a load in a sentence. */
-    public static String verdict(Consumer consumer, Occurrence worst) {
+    /**
+     * The worst occurrence of a load in a sentence.
+     *
+     * @param wasIn whether its armature was pulled in already when the step began
+     */
+    public static String verdict(Consumer consumer, Occurrence worst, boolean wasIn) {
         String when = consumer.called() + ", " + worst.words() + at(worst) + ": ";
         String volts = volts(consumer, worst);
         return when
                 + switch (worst.activity()) {
                     case OPERATES ->
-                        operates(consumer)
+                        operates(consumer, wasIn)
                                 + String.format(Locale.ROOT, " (%s; it needs %.2f V)", volts, worst.operateV());
                     case HOLDS ->
                         (worst.operated()
@@ -84,9 +88,9 @@ public final class Verdicts {
         return String.format(Locale.ROOT, "%.2f V, %.3g A", worst.effectiveV(), worst.currentA());
     }
 
-    private static String operates(Consumer consumer) {
+    private static String operates(Consumer consumer, boolean wasIn) {
         if (consumer instanceof Relay || consumer instanceof Solenoid) {
-            return "pulls in";
+            return wasIn ? "stays in" : "pulls in";
         }
         return consumer instanceof FilamentLamp ? "is lit" : "works";
     }

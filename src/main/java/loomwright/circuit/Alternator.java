@@ -9,10 +9,13 @@ import org.jspecify.annotations.Nullable;
  * diodes). It generates while the engine turns fast enough: in condition running, and still just after the key is
  * turned off.
  *
+ * <p>In a vehicle with positive earth {@code B+} is on the chassis, and {@code D+} stands for the exciter terminal of the
+ * live pole, which is then negative: the warning lamp hangs between it and the live pole in either.
+ *
  * @param regulatedV voltage the regulator holds; absent: 14.2 V at 12 V, in proportion otherwise (common practice)
  * @param sourceResistanceOhm by how much the voltage sags with load; 0.02 unless said
  * @param limitA the most it gives; 35 A unless said
- * @param fieldResistanceOhm from D+ to B- through the field winding and regulator; absent: 4 ohm at 12 V, in proportion
+ * @param fieldResistanceOhm from D+ to the earthed pole through the field winding and regulator; absent: 4 ohm at 12 V, in proportion
  *     otherwise, so that the field current stays within what the exciter diodes give (common practice, no source)
  * @param exciterLimitA the most its exciter diodes give at D+; 5 A unless said
  */
@@ -46,6 +49,16 @@ public record Alternator(
     @Override
     public List<String> terminals() {
         return TERMINALS;
+    }
+
+    /** The terminal that is joined to the chassis in a given vehicle; the field winding ends there. */
+    public static String earthedPole(VehicleSystem system) {
+        return system.earthPolarity() == EarthPolarity.NEGATIVE ? RETURN : OUTPUT;
+    }
+
+    /** The terminal that feeds a given vehicle. */
+    public static String livePole(VehicleSystem system) {
+        return system.earthPolarity() == EarthPolarity.NEGATIVE ? OUTPUT : RETURN;
     }
 
     /** The field's resistance in a given vehicle. */

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param terminals names of its ways
  * @param form of its contacts
  * @param widthMm of a blade, or diameter of a bullet, pin or ring hole
- * @param gender whether its contacts enter the other half's
+ * @param gender whether its contacts enter the other half's; of rings, which are bolted on one stud, of no matter
  * @param ratingA what one way may carry
  */
 @JsonTypeName("connector-half")
@@ -60,12 +60,12 @@ public record ConnectorHalf(
         terminals = List.copyOf(terminals);
     }
 
-    /** Whether the two can be pushed together. */
+    /** Whether the two can be pushed together, or bolted on one stud. */
     public boolean matesWith(ConnectorHalf other) {
         return obstacles(other).isEmpty();
     }
 
-    /** Why the two cannot be pushed together, in words: other form or width, same gender, other ways; empty if they can. */
+    /** Why the two cannot be joined, in words: other form or width, same gender, other ways; empty if they can. */
     public List<String> obstacles(ConnectorHalf other) {
         List<String> obstacles = new ArrayList<>();
         if (form != other.form) {
@@ -73,7 +73,8 @@ public record ConnectorHalf(
         } else if (!widthMm.equals(other.widthMm)) {
             obstacles.add("one is " + mm(widthMm) + " mm wide, the other " + mm(other.widthMm) + " mm");
         }
-        if (gender == other.gender) {
+        boolean bolted = form == Form.RING && other.form == Form.RING;
+        if (gender == other.gender && !bolted) {
             obstacles.add("both are " + gender.name().toLowerCase(Locale.ROOT));
         }
         if (!terminals.equals(other.terminals)) {

@@ -11,7 +11,7 @@ import loomwright.answer.Basis;
  * The opening time limits of blade fuses, ISO 8820-3 and SAE J1284, as a staircase: nothing is interpolated between the
  * multiples that the standards name.
  */
-final class FuseCurve {
+public final class FuseCurve {
     private static final ReferenceTable TABLE = ReferenceTables.get("blade-fuse-limits");
     private static final NavigableMap<Double, Double> LONGEST_S = limits("maxS", Comparator.naturalOrder());
     private static final NavigableMap<Double, Double> SHORTEST_S = limits("minS", Comparator.reverseOrder());
@@ -21,6 +21,11 @@ final class FuseCurve {
     /** The multiples at which the fuse must open within a time, rising. */
     static List<Double> multiples() {
         return List.copyOf(LONGEST_S.keySet());
+    }
+
+    /** The largest of them, at which it opens soonest. */
+    public static double largestMultiple() {
+        return LONGEST_S.lastKey();
     }
 
     /** The multiple up to which the fuse must hold for hours; above it, it may open. */

@@ -114,14 +114,13 @@ final class PartModels {
 
     /**
      * The output and the exciter diodes are regulated sources that let no current back in; the field winding hangs on
-     * D+ whether the machine turns or not, which is what lights the warning lamp.
+     * D+ whether the machine turns or not, which is what lights the warning lamp. With the positive pole earthed it is the
+     * same with the other sign: what D+ has against the chassis follows the live pole.
      */
     private static void alternator(Alternator alternator, StepNetwork network) {
-        network.resistor(
-                alternator,
-                Alternator.WARNING_LAMP,
-                Alternator.RETURN,
-                alternator.fieldResistanceOhm(network.system()));
+        String earthed = Alternator.earthedPole(network.system());
+        boolean negative = earthed.equals(Alternator.RETURN);
+        network.resistor(alternator, Alternator.WARNING_LAMP, earthed, alternator.fieldResistanceOhm(network.system()));
         if (network.step().charging()) {
             double regulatedV = alternator.regulatedV(network.system());
             double sourceOhm = alternator.sourceResistanceOhm();
@@ -129,8 +128,8 @@ final class PartModels {
                     alternator, Alternator.RETURN, Alternator.OUTPUT, -regulatedV, sourceOhm, alternator.limitA());
             network.oneWay(
                     alternator,
-                    Alternator.RETURN,
-                    Alternator.WARNING_LAMP,
+                    negative ? Alternator.RETURN : Alternator.WARNING_LAMP,
+                    negative ? Alternator.WARNING_LAMP : Alternator.OUTPUT,
                     -regulatedV,
                     sourceOhm,
                     alternator.exciterLimitA());

@@ -76,7 +76,7 @@ final class Settling {
 
     /** A step settled, read in terms of the plan. */
     SolvedStep solve(Step step, Set<String> before) {
-        return new SolvedStep(wiring, step, settle(step, before));
+        return new SolvedStep(wiring, step, settle(step, before), before);
     }
 
     /**

@@ -20,11 +20,18 @@ public final class SolvedStep {
     private final Wiring wiring;
     private final Step step;
     private final Settling.Rest rest;
+    private final Set<String> before;
 
-    SolvedStep(Wiring wiring, Step step, Settling.Rest rest) {
+    /**
+     * What came out of a step.
+     *
+     * @param before the parts that were active when it began
+     */
+    SolvedStep(Wiring wiring, Step step, Settling.Rest rest, Set<String> before) {
         this.wiring = wiring;
         this.step = step;
         this.rest = rest;
+        this.before = before;
     }
 
     public Step step() {
@@ -58,6 +65,11 @@ public final class SolvedStep {
     /** Whether a relay or solenoid is pulled in, a module works, a load is within its voltage limits. */
     public boolean isActive(Part part) {
         return rest.active().contains(part.id());
+    }
+
+    /** Whether a part was active already when the step began. */
+    public boolean wasActive(Part part) {
+        return before.contains(part.id());
     }
 
     /** The parts that are active, by id. */

@@ -11,7 +11,9 @@ import loomwright.circuit.ConnectorHalf;
 /** Whether the two halves of each connector can be pushed together at all. */
 final class ConnectorFit implements Check {
     private static final Basis FIT = Basis.computed(
-            "halves fit together if form, width and ways are the same and one is male, the other female", "comparison");
+            "halves fit together if form, width and ways are the same and one is male, the other female; of rings on one"
+                    + " stud it does not matter which",
+            "comparison");
 
     @Override
     public List<Finding> check(ReviewContext context) {
@@ -34,7 +36,7 @@ final class ConnectorFit implements Check {
                         Severity.WARNING,
                         List.of(connector.id(), one.id(), other.id()),
                         one.called() + " and " + other.called() + " of connector " + connector.id()
-                                + " cannot be pushed together: " + String.join("; ", obstacles) + ".",
+                                + " do not fit together: " + String.join("; ", obstacles) + ".",
                         List.of(),
                         FIT,
                         "Look at both halves and set them right in the plan; if they are so, change one for a half that"

@@ -26,12 +26,18 @@ public enum FindingCode {
     EARTH_DROP,
     CONTACT_OVERLOADED,
     DIODE_OVERLOADED,
+    /** A spike diode across a winding lets the feed through. */
+    DIODE_REVERSED,
     CONNECTOR_OVERLOADED,
     /** The two halves of a connector cannot be pushed together. */
     CONNECTOR_HALVES_DO_NOT_FIT,
     RESISTOR_OVERHEATED,
     /** A filament lamp gets far more volts than it is made for. */
     LAMP_OVERVOLTAGE,
+    /** The winding of a relay or solenoid gets far more volts than it is made for. */
+    WINDING_OVERVOLTAGE,
+    /** An alternator or the supply while running is regulated to more than the system stands. */
+    CHARGING_VOLTAGE_HIGH,
     /** A fuse carries so many times its rating that there must be a short. */
     FUSE_BLOWS_AT_ONCE,
     /** A fuse carries more than its rating. */

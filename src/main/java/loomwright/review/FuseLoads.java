@@ -16,6 +16,7 @@ import loomwright.circuit.Battery;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.Rectifier;
 import loomwright.conductor.FuseChoice;
+import loomwright.conductor.FuseCurve;
 import loomwright.operation.Branch;
 import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
@@ -23,20 +24,28 @@ import loomwright.review.Peaks.Peak;
 
 /** The lasting current of each fuse against its rating. */
 final class FuseLoads implements Check {
-    /** From this multiple of its rating on a fuse blows within a tenth of a second or so. */
-    private static final double AT_ONCE = 6;
+    /** From this multiple of its rating on a fuse blows within a tenth of a second or so: the last that the table has. */
+    private static final double AT_ONCE = FuseCurve.largestMultiple();
 
     private static final Basis BLOWS_AT_ONCE = Basis.verified(
-            "a blade fuse opens at 6 times its rating within a tenth of a second or little more",
+            "a blade fuse opens at " + number(AT_ONCE) + " times its rating within a tenth of a second or little more",
             "opening time limits of ISO 8820-3 and SAE J1284, see the table blade-fuse-limits");
 
-    /** By id of each fuse behind which there is a short in one of some moments, the moment in which it carries most. */
+    /**
+     * By id of each fuse behind which there is a short in one of some moments, the moment in which it carries most; of
+     * several alike the one nearest to the plan as it stands, then the earliest, then by the words for the switches, so that
+     * the order of the plan decides nothing.
+     */
     static Map<String, Moment> shorted(List<Fuse> fuses, List<Moment> moments) {
         Map<String, Moment> shorted = new LinkedHashMap<>();
         for (Fuse fuse : fuses) {
             moments.stream()
                     .filter(m -> isShorted(fuse, m.solved()))
-                    .max(Comparator.comparingDouble(m -> carriesA(fuse, m.solved())))
+                    // Rounded, so that moments that are the same but for the arithmetic are alike.
+                    .min(Comparator.comparingDouble((Moment m) -> -(float) carriesA(fuse, m.solved()))
+                            .thenComparingInt(m -> m.situation().changes())
+                            .thenComparing(m -> m.solved().step())
+                            .thenComparing(Wording::when))
                     .ifPresent(m -> shorted.put(fuse.id(), m));
         }
         return shorted;

@@ -39,6 +39,7 @@ final class PartRatings implements Check {
         for (Part part : context.plan().parts()) {
             load(context, part)
                     .filter(load -> load.currentA() > load.ratingA())
+                    .filter(load -> !(part instanceof Rectifier diode) || !ReversedDiodes.isReversed(context, diode))
                     .ifPresent(load -> findings.add(overloaded(load)));
             if (part instanceof FixedResistor resistor) {
                 heat(context, resistor).ifPresent(findings::add);

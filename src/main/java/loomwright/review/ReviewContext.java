@@ -29,6 +29,7 @@ final class ReviewContext {
     private final List<Moment> asked;
     private final List<Moment> moments;
     private final Set<Moment> judged = Collections.newSetFromMap(new IdentityHashMap<>());
+    private final Set<Moment> shortedMoments = Collections.newSetFromMap(new IdentityHashMap<>());
     private final Map<String, Moment> shorted;
     /** By id of a wire; it has none of which only the resistance is known. */
     private final Map<String, WireRating> ratings = new HashMap<>();
@@ -55,6 +56,8 @@ final class ReviewContext {
                                 .isEmpty())
                         .toList();
         judged.addAll(moments);
+        shortedMoments.addAll(asked);
+        shortedMoments.removeAll(judged);
         this.everAtAll = Peaks.of(moments());
         this.lasting = Peaks.of(lastingMoments());
         this.cranking = Peaks.of(
@@ -98,6 +101,11 @@ final class ReviewContext {
     /** Whether a moment is among {@link #moments}. */
     boolean isJudged(Moment moment) {
         return judged.contains(moment);
+    }
+
+    /** Whether a fuse blows at once in a moment; one in which a starter turns unasked is not looked at for that. */
+    boolean isShorted(Moment moment) {
+        return shortedMoments.contains(moment);
     }
 
     /** As {@link #moments}, with those in which a fuse blows at once. */

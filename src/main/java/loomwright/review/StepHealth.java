@@ -7,7 +7,9 @@ import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
-import loomwright.circuit.Load;
+import loomwright.circuit.Coil;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Part;
 import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.StepFindings;
 import org.jspecify.annotations.Nullable;
@@ -23,7 +25,7 @@ final class StepHealth implements Check {
         Map<Key, Finding> findings = new LinkedHashMap<>();
         for (Moment moment : context.survey().moments()) {
             for (StepFinding found : StepFindings.of(moment.solved())) {
-                if (isOfNoMatter(found, moment)) {
+                if (isOfNoMatter(found, moment) || followsFromShort(context, found, moment)) {
                     continue;
                 }
                 findings.putIfAbsent(new Key(found.kind(), Set.copyOf(found.ids())), finding(found, moment));
@@ -38,7 +40,21 @@ final class StepHealth implements Check {
                 && StepFindings.isByOwnVoltage(moment.solved())
                 && found.ids().stream()
                         .flatMap(id -> moment.solved().plan().findPart(id).stream())
-                        .allMatch(part -> part instanceof Load load && !moment.isMeant(load));
+                        .noneMatch(part -> isMeant(part, moment));
+    }
+
+    /** A module is meant to work when a coil is. */
+    private static boolean isMeant(Part part, Moment moment) {
+        return part instanceof Consumer consumer
+                ? moment.isMeant(consumer)
+                : moment.solved().plan().listParts(Coil.class).stream().anyMatch(moment::isMeant);
+    }
+
+    /** What a short does that is told at the fuse which blows; not one that takes another way. */
+    private static boolean followsFromShort(ReviewContext context, StepFinding found, Moment moment) {
+        return context.isShorted(moment)
+                && (found.kind() != StepFinding.Kind.DEAD_SHORT
+                        || found.ids().stream().anyMatch(context.shorted()::containsKey));
     }
 
     private static Finding finding(StepFinding found, Moment moment) {

@@ -58,16 +58,16 @@ final class UnfedLoads implements Check {
     }
 
     /**
-     * The moments by which a load is judged. A coil has current only while the engine turns. Key off counts only for a load
-     * that is meant for nothing else: of others it is said for the moment after running. A circuit that finds no rest is
-     * told by itself; it, or a short, may hide the position that feeds the load, so the others are not judged either.
+     * The moments by which a load is judged. A coil has current only while the engine turns. Key off may be said for the
+     * moment after running, so a load that is meant for more and works then is not judged by it. A circuit that finds no rest
+     * is told by itself; it, or a short, may hide the position that feeds the load, so the others are not judged either.
      */
     private static Map<Step, List<Moment>> meant(ReviewContext context, Consumer load) {
         Map<Step, List<Moment>> meant = new EnumMap<>(Step.class);
         Set<Step> partly = EnumSet.noneOf(Step.class);
         for (Moment moment : context.survey().moments()) {
             Step step = moment.solved().step();
-            boolean counts = !step.passing() && (step.engineTurning() || !(load instanceof Coil));
+            boolean counts = step != Step.OFF_AGAIN && (step.engineTurning() || !(load instanceof Coil));
             if (counts && moment.isMeant(load)) {
                 meant.computeIfAbsent(step, key -> new ArrayList<>()).add(moment);
                 if (!context.isJudged(moment) || moment.solved().oscillating()) {
@@ -75,8 +75,12 @@ final class UnfedLoads implements Check {
                 }
             }
         }
+        boolean worksAfterRunning = partly.contains(Step.OFF_ENGINE_TURNING)
+                || meant.getOrDefault(Step.OFF_ENGINE_TURNING, List.of()).stream()
+                        .anyMatch(m -> works(load, m));
         meant.keySet().removeAll(partly);
-        if (meant.size() > 1) {
+        meant.remove(Step.OFF_ENGINE_TURNING);
+        if (meant.size() > 1 && worksAfterRunning) {
             meant.remove(Step.OFF);
         }
         return meant;

@@ -20,6 +20,8 @@ class B02_WarningLampTest {
         var found = Searched.of(Plans.named("ignition-relay-and-charge-lamp"));
         var relay = found.at("ignition-relay", Step.OFF_ENGINE_TURNING);
         assertThat(relay.operated()).isTrue();
+        // It came in when the key was turned on.
+        assertThat(found.feed("ignition-relay").verdict()).contains(": stays in (");
         assertThat(relay.paths().get(0).steps())
                 .extracting(PathStep::id)
                 .contains("alternator", "charge-lamp", "ignition-relay");

@@ -14,7 +14,7 @@ class B07_EarthPolarityTest {
     @ParameterizedTest
     @ValueSource(strings = {"sandpiper-unguarded-bypass", "sandpiper-bypass-relay"})
     void findingsAndRemediesAreTheSame(String name) {
-        Plan plan = Mirror.withoutAlternator(Plans.example(name));
+        Plan plan = Plans.example(name);
         assertThat(findings(Mirror.of(plan))).isEqualTo(findings(plan));
     }
 

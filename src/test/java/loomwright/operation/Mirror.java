@@ -10,19 +10,9 @@ import loomwright.circuit.TerminalRef;
 import loomwright.circuit.VehicleSystem;
 import loomwright.circuit.Wire;
 
-/** The same vehicle with the other pole earthed: the battery turned round, its alternator left out. */
+/** The same vehicle with the other pole earthed: battery and alternator turned round. */
 public final class Mirror {
     private Mirror() {}
-
-    public static Plan withoutAlternator(Plan plan) {
-        List<String> gone =
-                plan.listParts(Alternator.class).stream().map(Part::id).toList();
-        return plan.with(
-                plan.parts().stream().filter(p -> !gone.contains(p.id())).toList(),
-                plan.wires().stream()
-                        .filter(w -> !gone.contains(w.from().part()) && !gone.contains(w.to().part()))
-                        .toList());
-    }
 
     public static Plan of(Plan plan) {
         VehicleSystem system = plan.system();
@@ -47,9 +37,19 @@ public final class Mirror {
     }
 
     private static TerminalRef turned(Plan plan, TerminalRef ref) {
-        if (plan.findPart(ref.part()).orElseThrow() instanceof Battery) {
-            return new TerminalRef(ref.part(), ref.terminal().equals(Battery.PLUS) ? Battery.MINUS : Battery.PLUS);
+        Part part = plan.findPart(ref.part()).orElseThrow();
+        if (part instanceof Battery) {
+            return other(ref, Battery.PLUS, Battery.MINUS);
+        } else if (part instanceof Alternator) {
+            return other(ref, Alternator.OUTPUT, Alternator.RETURN);
         }
         return ref;
+    }
+
+    private static TerminalRef other(TerminalRef ref, String one, String other) {
+        if (ref.terminal().equals(one)) {
+            return new TerminalRef(ref.part(), other);
+        }
+        return ref.terminal().equals(other) ? new TerminalRef(ref.part(), one) : ref;
     }
 }

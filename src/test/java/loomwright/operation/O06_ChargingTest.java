@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import loomwright.circuit.Plans;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The alternator holds its voltage while the engine runs, and its warning lamp tells whether it does. */
 class O06_ChargingTest {
@@ -19,19 +19,30 @@ class O06_ChargingTest {
         assertThat(Math.abs(solved.acrossV(Step.RUNNING, "charge-lamp"))).isLessThan(0.5);
     }
 
-    /** The field takes 3.6 A at any system voltage, less than the 5 A of the exciter diodes: both ends of the lamp are live. */
+    /**
+     * The field takes 3.6 A at any system voltage, less than the 5 A of the exciter diodes: both ends of the lamp are live.
+     * Whichever pole is earthed, the lamp hangs between the live one and D+.
+     */
     @ParameterizedTest
-    @ValueSource(doubles = {6, 12, 24})
-    void theWarningLampGoesOutAtEverySystemVoltage(double nominalV) {
+    @CsvSource({
+        "6, negative, minus, plus, B-, B+",
+        "12, negative, minus, plus, B-, B+",
+        "24, negative, minus, plus, B-, B+",
+        "6, positive, plus, minus, B+, B-",
+        "12, positive, plus, minus, B+, B-"
+    })
+    void theWarningLampGoesOutInEverySystem(
+            double nominalV, String earth, String earthed, String live, String machineEarthed, String machineLive) {
         Solved plain = Solved.of(Plans.of(
                 nominalV,
-                "negative",
+                earth,
                 "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},{'kind':'alternator','id':'alt'},"
                         + "{'kind':'lamp','id':'charge','ratedV':" + nominalV + ",'ratedW':3,'meantLive':['run']}",
-                "{'id':'W1','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
-                        + "{'id':'W2','from':'alt.B-','to':'body.31','resistanceOhm':0.001},"
-                        + "{'id':'W3','from':'alt.B+','to':'battery.plus','resistanceOhm':0.001},"
-                        + "{'id':'W4','from':'battery.plus','to':'charge.a','resistanceOhm':0.01},"
+                "{'id':'W1','from':'battery." + earthed + "','to':'body.31','resistanceOhm':0.001},"
+                        + "{'id':'W2','from':'alt." + machineEarthed + "','to':'body.31','resistanceOhm':0.001},"
+                        + "{'id':'W3','from':'alt." + machineLive + "','to':'battery." + live
+                        + "','resistanceOhm':0.001},"
+                        + "{'id':'W4','from':'battery." + live + "','to':'charge.a','resistanceOhm':0.01},"
                         + "{'id':'W5','from':'charge.b','to':'alt.D+','resistanceOhm':0.01}"));
         assertThat(plain.activity(Step.RUN, "charge")).isEqualTo(Activity.OPERATES);
         assertThat(Math.abs(plain.acrossV(Step.RUNNING, "charge"))).isLessThan(0.02 * nominalV);

@@ -40,6 +40,20 @@ class ConnectorFitTest {
         assertThat(finding.text()).contains("Loom half", "Lamp half", "both are female");
     }
 
+    /** They are not pushed into each other but bolted on one stud. */
+    @Test
+    void twoRingsOnOneStudFitWhateverTheirGender() {
+        for (String gender : new String[] {"male", "female"}) {
+            assertThat(Reviews.codes(joined(
+                            "'form':'ring','widthMm':8,'gender':'female'",
+                            "'form':'ring','widthMm':8,'gender':'" + gender + "'")))
+                    .doesNotContain("connector-halves-do-not-fit");
+        }
+        assertThat(misfit("'form':'ring','widthMm':8,'gender':'female'", "'form':'ring','widthMm':6,'gender':'female'")
+                        .text())
+                .contains("one is 8 mm wide, the other 6 mm");
+    }
+
     @Test
     void norABladeAndARing() {
         assertThat(misfit("'form':'blade','widthMm':6.3,'gender':'male'", "'form':'ring','widthMm':8,'gender':'female'")

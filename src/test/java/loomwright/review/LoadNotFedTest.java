@@ -114,13 +114,27 @@ class LoadNotFedTest {
                 .containsExactly("lamp");
     }
 
+    /** A clock or a parking lamp on the wrong side of the key. */
     @Test
-    void keyOffCountsOnlyForALoadThatIsMeantForNothingElse() {
-        assertThat(find(behind(key("in", "out"), "30", "15", "'meantLive':['off','run','running']"), CODE))
-                .isEmpty();
+    void aLoadThatGetsNothingWithTheKeyOffIsToldThoughItIsMeantForMore() {
+        assertThat(get(behind(key("in", "out"), "30", "15", "'meantLive':['off','run','running']"), CODE)
+                        .text())
+                .contains("(key off)");
         assertThat(get(behind(key("in", "out"), "30", "15", "'meantLive':['off']"), CODE)
                         .text())
                 .contains("(key off)");
+    }
+
+    /** Key off is then said for the moment after running: the alternator keeps it alive until the engine stands. */
+    @Test
+    void unlessItWorksJustAfterRunning() {
+        Plan plan = plan(
+                key("in", "out") + ",{'kind':'alternator','id':'alt'},"
+                        + lamp("lamp", 10, "'meantLive':['off','running']"),
+                wire("W1", "alt.D+", "lamp.a") + "," + wire("W2", "lamp.b", "body.31") + ","
+                        + wire("W3", "alt.B-", "body.31") + "," + wire("W4", "alt.B+", "battery.plus") + ","
+                        + wire("W5", "battery.plus", "x.30") + "," + wire("W6", "x.15", "alt.D+"));
+        assertThat(find(plan, CODE)).isEmpty();
     }
 
     /** Its module lets no current through while the engine stands. */

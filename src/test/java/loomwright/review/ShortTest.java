@@ -7,9 +7,11 @@ import static loomwright.review.Reviews.get;
 import static loomwright.review.Reviews.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
 import org.junit.jupiter.api.Test;
 
 /** A short behind a fuse: it is named as what it is, and nothing that merely follows from it. */
@@ -32,6 +34,56 @@ class ShortTest {
         assertThat(finding.ids()).containsExactly("F1", "W2", "chafed");
         assertThat(figure(finding, "currentA")).isGreaterThan(100);
         assertThat(codes(plan)).doesNotContain("wire-overloaded", "voltage-drop", "fuse-overloaded");
+    }
+
+    /** As long as the fuse holds the battery is all but shorted, and the amplifier starves. */
+    @Test
+    void whatFollowsFromTheShortIsNotToldBesides() {
+        String chafed = "{'id':'chafed','from':'F1.b','to':'body.31','resistanceOhm':0.001}";
+        List<String> codes = codes(plan(
+                "{'kind':'fuse','id':'F1','ratingA':10,'resistanceOhm':0.001}," + weak(),
+                "{'id':'W1','from':'battery.plus','to':'F1.a','resistanceOhm':0.001},"
+                        + "{'id':'W4','from':'F1.b','to':'amplifier.a','resistanceOhm':0.001}," + chafed
+                        + ",{'id':'W5','from':'amplifier.b','to':'body.31','resistanceOhm':0.001}"));
+        assertThat(codes).contains("fuse-blows-at-once").doesNotContain("dead-short", "feed-too-weak", "oscillating");
+    }
+
+    /** The widest way of the battery's current leads past the fuse: a short of its own. */
+    @Test
+    void aShortOnAnotherWayIs() {
+        List<String> codes = codes(plan(
+                "{'kind':'fuse','id':'F1','ratingA':10,'resistanceOhm':0.001}," + weak(),
+                "{'id':'W1','from':'battery.plus','to':'F1.a','resistanceOhm':0.001},"
+                        + "{'id':'W4','from':'F1.b','to':'amplifier.a','resistanceOhm':0.001},"
+                        + "{'id':'chafed','from':'F1.b','to':'body.31','resistanceOhm':0.001},"
+                        + "{'id':'cable','from':'battery.plus','to':'body.31','resistanceOhm':0.0005},"
+                        + "{'id':'W5','from':'amplifier.b','to':'body.31','resistanceOhm':0.001}"));
+        assertThat(codes).contains("fuse-blows-at-once", "dead-short");
+    }
+
+    private static String weak() {
+        return "{'kind':'load','id':'amplifier','powerW':20," + Reviews.ALWAYS + "}";
+    }
+
+    /** In both positions flows the same: which of them is told does not hang on how the plan lists them. */
+    @Test
+    void ofMomentsOfTheSameCurrentTheSameIsToldWhateverTheOrderOfThePlan() {
+        String joins = "{'name':'%s','joins':[['1','2']]}";
+        String free = ",{'kind':'switch','id':'x','terminals':['1','2'],'positions':[{'name':'out','joins':[]}," + joins
+                + "," + joins + "]}";
+        String chafed = ",{'id':'W4','from':'lamp.a','to':'x.1','resistanceOhm':0.001},"
+                + "{'id':'chafed','from':'x.2','to':'body.31','resistanceOhm':0.001}";
+        for (String parts : new String[] {free.formatted("dim", "full"), free.formatted("full", "dim")}) {
+            assertThat(get(behindFuse(parts, chafed), FindingCode.FUSE_BLOWS_AT_ONCE)
+                            .text())
+                    .contains("(x dim)");
+        }
+    }
+
+    /** A module fed by a trickle after the key is turned off: nobody wants a spark then. */
+    @Test
+    void aModuleThatFindsNoRestWhenNoSparkIsWantedIsNoFinding() {
+        assertThat(codes(Plans.example("sandpiper-electronic-module"))).doesNotContain("oscillating");
     }
 
     /** Ten times the rating, but through a load: the fuse is too small, and no short is to be looked for. */

@@ -174,7 +174,8 @@ final class PlanSweep {
                 group.load().id(),
                 group.load().called(),
                 severity,
-                Verdicts.verdict(group.load(), worst.occurrence(settings)),
+                Verdicts.verdict(
+                        group.load(), worst.occurrence(settings), worst.solved().wasActive(group.load())),
                 group.fedIn(),
                 smallestFirst.get(0).strongest(),
                 byStep.values().stream().map(this::occurrence).toList(),

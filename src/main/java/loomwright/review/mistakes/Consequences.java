@@ -82,14 +82,7 @@ final class Consequences {
         }
         told.unsettled().forEach(text -> told.notes().add(new Note(Severity.WARNING, text)));
         told.blown().removeAll(Fuses.firstToOpen(plan, sound.get(0)));
-        return mistake(
-                fault,
-                told.notices().list(),
-                told.overloads().list(),
-                List.copyOf(told.backfeeds().values()),
-                told.blown(),
-                told.notes(),
-                !told.unsettled().isEmpty());
+        return mistake(fault, told);
     }
 
     private static String unsettled(List<String> elements) {
@@ -151,65 +144,48 @@ final class Consequences {
         return wires;
     }
 
-    private Mistake mistake(
-            SingleFault fault,
-            List<Notice> notices,
-            List<Overload> overloads,
-            List<Backfeed> backfeeds,
-            Set<String> blown,
-            List<Note> notes,
-            boolean partly) {
+    private static Mistake mistake(SingleFault fault, Told told) {
+        List<Notice> notices = told.notices().list();
+        List<Overload> overloads = told.overloads().list();
+        List<Backfeed> backfeeds = List.copyOf(told.backfeeds().values());
         return new Mistake(
                 fault.kind(),
                 fault.ids(),
                 fault.words(),
-                severity(notices, overloads, backfeeds, blown, notes),
-                summary(notices, overloads, backfeeds, blown, notes, partly),
-                List.copyOf(blown),
+                severity(notices, overloads, told),
+                summary(notices, overloads, backfeeds, told),
+                List.copyOf(told.blown()),
                 notices,
                 overloads,
                 backfeeds,
-                notes.stream().map(Note::text).toList());
+                told.notes().stream().map(Note::text).toList());
     }
 
     /**
      * Fire and unasked movement are a danger; what stops working, wears out or only blows its fuse is a warning (common
      * practice, no source).
      */
-    private Severity severity(
-            List<Notice> notices,
-            List<Overload> overloads,
-            List<Backfeed> backfeeds,
-            Set<String> blown,
-            List<Note> notes) {
+    private static Severity severity(List<Notice> notices, List<Overload> overloads, Told told) {
         boolean fire = overloads.stream()
                 .anyMatch(o -> !o.endedByFuse()
                         && (o.kind() == Limit.WIRE_AMPACITY
                                 || o.kind() == Limit.DEAD_SHORT
                                 || o.kind() == Limit.REVERSED_ELECTRONICS));
-        if (fire
-                || notices.stream().anyMatch(n -> Notices.dangerous(n, plan))
-                || notes.stream().anyMatch(n -> n.severity() == Severity.DANGER)) {
+        if (fire || told.notices().mayHurt() || told.notes().stream().anyMatch(n -> n.severity() == Severity.DANGER)) {
             return Severity.DANGER;
         }
         boolean something = !notices.isEmpty()
                 || !overloads.isEmpty()
-                || !backfeeds.isEmpty()
-                || !blown.isEmpty()
-                || !notes.isEmpty();
+                || !told.backfeeds().isEmpty()
+                || !told.blown().isEmpty()
+                || !told.notes().isEmpty();
         return something ? Severity.WARNING : Severity.NOTE;
     }
 
-    private static String summary(
-            List<Notice> notices,
-            List<Overload> overloads,
-            List<Backfeed> backfeeds,
-            Set<String> blown,
-            List<Note> notes,
-            boolean partly) {
+    private static String summary(List<Notice> notices, List<Overload> overloads, List<Backfeed> backfeeds, Told told) {
         List<String> parts = new ArrayList<>();
-        if (!blown.isEmpty()) {
-            parts.add("Blows: " + String.join(", ", blown) + ".");
+        if (!told.blown().isEmpty()) {
+            parts.add("Blows: " + String.join(", ", told.blown()) + ".");
         }
         for (Effect effect : Effect.values()) {
             String named = notices.stream()
@@ -230,11 +206,11 @@ final class Consequences {
                 .limit(2)
                 .map(Overload::text)
                 .forEach(parts::add);
-        if (partly) {
+        if (!told.unsettled().isEmpty()) {
             parts.add("Not all of it could be calculated.");
         }
         if (parts.isEmpty()) {
-            notes.stream().map(Note::text).forEach(parts::add);
+            told.notes().stream().map(Note::text).forEach(parts::add);
         }
         return parts.isEmpty() ? "No difference that anybody would notice." : String.join(" ", parts);
     }

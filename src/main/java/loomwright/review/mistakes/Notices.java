@@ -5,9 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FilamentLamp;
-import loomwright.circuit.Plan;
+import loomwright.circuit.Load;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.operation.Activity;
@@ -24,6 +25,7 @@ final class Notices {
     private record Key(Effect effect, String id) {}
 
     private final Map<Key, Notice> found = new LinkedHashMap<>();
+    private boolean mayHurt;
 
     /** Compares the loads of one step. */
     void compare(SolvedStep sound, SolvedStep faulty, String when) {
@@ -36,9 +38,11 @@ final class Notices {
                     .filter(p -> p.getClass() == consumer.getClass())
                     .isPresent();
             if (same) {
-                effect(sound, faulty, consumer)
-                        .ifPresent(effect ->
-                                add(effect, consumer, when, sound.effectiveV(consumer), faulty.effectiveV(consumer)));
+                effect(sound, faulty, consumer).ifPresent(effect -> {
+                    add(effect, consumer, when, sound.effectiveV(consumer), faulty.effectiveV(consumer));
+                    mayHurt |= effect == Effect.UNASKED
+                            && mayHurt(consumer, sound.step().condition());
+                });
             }
         }
     }
@@ -96,8 +100,20 @@ final class Notices {
         return List.copyOf(found.values());
     }
 
-    /** Whether something works unasked that can move, heat up or start: all but lamps. */
-    static boolean dangerous(Notice notice, Plan plan) {
-        return notice.effect() == Effect.UNASKED && !(plan.findPart(notice.id()).orElseThrow() instanceof FilamentLamp);
+    /**
+     * Whether a consumer that works unasked may hurt somebody: all that moves, ignites or switches; not a lamp. A load may be
+     * a lamp without a filament as well as a pump or a heater, so the plan must tell (common practice, no source): where only
+     * its switch does not ask for it, it does what anybody in the vehicle may have it do at that time; where it is never meant
+     * to be live the worst is taken.
+     */
+    private static boolean mayHurt(Consumer consumer, Condition condition) {
+        return consumer instanceof Load
+                ? !consumer.meantLive().contains(condition)
+                : !(consumer instanceof FilamentLamp);
+    }
+
+    /** Whether something works unasked that may hurt somebody. */
+    boolean mayHurt() {
+        return mayHurt;
     }
 }

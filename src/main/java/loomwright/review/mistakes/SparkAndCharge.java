@@ -10,6 +10,7 @@ import loomwright.circuit.Coil;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.operation.Branch;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
@@ -138,18 +139,21 @@ final class SparkAndCharge {
     private static double outputA(Alternator alternator, SolvedStep solved) {
         double outA = 0;
         String output = alternator.terminal(Alternator.OUTPUT).toString();
+        String back = alternator.terminal(Alternator.RETURN).toString();
         for (int i = solved.firstBranchOf(alternator.id()); i < solved.endBranchOf(alternator.id()); i++) {
-            if (solved.branches().get(i).to().equals(output)) {
+            Branch branch = solved.branches().get(i);
+            if (branch.from().equals(back) && branch.to().equals(output)) {
                 outA += Math.abs(solved.currentA(i));
             }
         }
         return outA;
     }
 
-    private static double fieldV(Alternator alternator, SolvedStep solved) {
+    private double fieldV(Alternator alternator, SolvedStep solved) {
         return solved.solved()
                 ? Math.abs(solved.acrossV(
-                        alternator.terminal(Alternator.WARNING_LAMP), alternator.terminal(Alternator.RETURN)))
+                        alternator.terminal(Alternator.WARNING_LAMP),
+                        alternator.terminal(Alternator.earthedPole(plan.system()))))
                 : 0;
     }
 }

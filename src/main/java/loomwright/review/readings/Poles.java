@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
-import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.operation.SolvedStep;
@@ -30,7 +29,7 @@ record Poles(TerminalRef live, TerminalRef earthed) {
 
     /** The live terminals of the alternators. */
     static List<TerminalRef> charging(Plan plan) {
-        String live = plan.system().earthPolarity() == EarthPolarity.NEGATIVE ? Alternator.OUTPUT : Alternator.RETURN;
+        String live = Alternator.livePole(plan.system());
         return plan.listParts(Alternator.class).stream()
                 .map(a -> a.terminal(live))
                 .toList();

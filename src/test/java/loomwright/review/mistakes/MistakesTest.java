@@ -124,6 +124,17 @@ class MistakesTest {
         assertThat(turned.notes()).singleElement().asString().contains("wrong polarity");
     }
 
+    /** Not seen in any lamp; with an alternator or module in the plan its silicon makes a danger of it. */
+    @Test
+    void aBatteryTurnedRoundIsNeverOfNoMatter() {
+        Mistake plain = of(report(TWO_ALIKE), Kind.LEADS_SWAPPED, "battery.plus");
+        assertThat(plain.severity()).isEqualTo(Severity.WARNING);
+        assertThat(plain.summary()).contains("the wrong way round").contains("dynamo");
+        Mistake withCharging = of(AS_BUILT, Kind.LEADS_SWAPPED, "battery.plus");
+        assertThat(withCharging.severity()).isEqualTo(Severity.DANGER);
+        assertThat(withCharging.notes()).anyMatch(n -> n.contains("the spark has the wrong polarity"));
+    }
+
     /** The breaker can no longer interrupt the primary current, which the steady currents do not show. */
     @ParameterizedTest
     @ValueSource(strings = {"coil.1 touches", "points.1 touches", "condenser.a touches"})
@@ -207,6 +218,47 @@ class MistakesTest {
             assertThat(n.effect()).isEqualTo(Effect.STOPS);
             assertThat(n.when()).allMatch(when -> when.contains("lights head"));
         });
+    }
+
+    /** Two lights on one switch, which swapped leads light in each other's stead, and a pump on the key. */
+    private static Plan lightsAndPump(String electrics) {
+        String always = "'meantLive':['off','accessory','run','crank','running'],'meantLiveWhen':{'lights':";
+        return Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                        + "{'kind':'switch','id':'lights','terminals':['30','56','58'],'positions':["
+                        + "{'name':'out','joins':[]},{'name':'side','joins':[['30','58']]},{'name':'head','joins':[['30','56']]}]},"
+                        + "{'kind':'switch','id':'key','terminals':['30','15','15r'],'positions':["
+                        + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15','15r']]}],"
+                        + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'on','running':'on'}},"
+                        + "{'id':'head'," + electrics + "," + always + "['head']}},"
+                        + "{'id':'side'," + electrics + "," + always + "['side']}},"
+                        + "{'kind':'load','id':'pump','resistanceOhm':3,'meantLive':['run','crank','running']}",
+                wire("W1", "battery.minus", "body.31")
+                        + wire("W2", "battery.plus", "lights.30")
+                        + wire("W3", "lights.56", "head.a")
+                        + wire("W4", "head.b", "body.31")
+                        + wire("W5", "lights.58", "side.a")
+                        + wire("W6", "side.b", "body.31")
+                        + wire("W7", "battery.plus", "key.30")
+                        + wire("W8", "key.15", "pump.a")
+                        + "{'id':'W9','from':'pump.b','to':'body.31','resistanceOhm':0.01}");
+    }
+
+    /** What a load is for its kind does not say: a lamp without a filament is one. */
+    @ParameterizedTest
+    @ValueSource(strings = {"'kind':'lamp','ratedV':12,'ratedW':48", "'kind':'load','resistanceOhm':3"})
+    void whatAnotherPositionOfTheSwitchMayLightAnywayIsNoDanger(String electrics) {
+        Mistake swapped = of(report(lightsAndPump(electrics)), Kind.LEADS_SWAPPED, "lights.56 and lights.58");
+        assertThat(swapped.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("head"));
+        assertThat(swapped.severity()).isEqualTo(Severity.WARNING);
+    }
+
+    @Test
+    void aLoadThatWorksWhenThePlanNeverWantsItIsOne() {
+        Mistake misplaced =
+                of(report(lightsAndPump("'kind':'load','resistanceOhm':3")), Kind.WIRE_MISPLACED, "W8 sits on key.30");
+        assertThat(misplaced.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("pump"));
+        assertThat(misplaced.severity()).isEqualTo(Severity.DANGER);
     }
 
     @Test

@@ -1,0 +1,97 @@
+package loomwright.review;
+
+import static loomwright.review.Wording.figure;
+import static loomwright.review.Wording.number;
+
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Rectifier;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.operation.SolvedStep;
+import loomwright.review.FeedGraph.By;
+
+/**
+ * Diodes across the winding of a relay, solenoid or motor that conduct while it is fed as meant. One against voltage spikes
+ * blocks then; the wrong way round it shorts the feed. Where a fuse blows at once by it that is told at the fuse.
+ */
+final class ReversedDiodes implements Check {
+    private static final Basis SOLVED = Basis.computed(
+            "current through a diode across a winding that is fed",
+            "Kirchhoff's laws and Ohm's law; search of the plan");
+
+    /** Through a diode that blocks flows nothing. */
+    private static final double CONDUCTS_A = 1e-3;
+
+    /** A diode, what it lies across, and the moment in which it carries most. */
+    private record Reversed(Rectifier diode, Consumer winding, Moment moment) {
+        double currentA() {
+            return amps(diode, moment.solved());
+        }
+    }
+
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        return context.plan().listParts(Rectifier.class).stream()
+                .flatMap(diode -> find(context, diode).stream())
+                .map(ReversedDiodes::finding)
+                .toList();
+    }
+
+    static boolean isReversed(ReviewContext context, Rectifier diode) {
+        return find(context, diode).isPresent();
+    }
+
+    private static Optional<Reversed> find(ReviewContext context, Rectifier diode) {
+        return context.plan().listParts(Consumer.class).stream()
+                .filter(part -> part instanceof Relay || part instanceof Solenoid || part instanceof Motor)
+                .filter(winding -> isAcross(context.protection().graph(), diode, winding))
+                .flatMap(winding -> context.moments().stream()
+                        .filter(m -> m.isMeant(winding) && amps(diode, m.solved()) > CONDUCTS_A)
+                        .map(m -> new Reversed(diode, winding, m)))
+                // Rounded, so that of moments that are the same but for the arithmetic the plainest is named.
+                .min(Comparator.comparingDouble((Reversed r) -> -(float) r.currentA())
+                        .thenComparingInt(r -> r.moment().situation().changes()));
+    }
+
+    private static boolean isAcross(FeedGraph graph, Rectifier diode, Consumer winding) {
+        Set<String> one = wiredTo(graph, winding, winding.feedTerminal());
+        Set<String> other = wiredTo(graph, winding, winding.returnTerminal());
+        String anode = diode.terminal(Rectifier.ANODE).toString();
+        String cathode = diode.terminal(Rectifier.CATHODE).toString();
+        return (one.contains(anode) && other.contains(cathode)) || (one.contains(cathode) && other.contains(anode));
+    }
+
+    private static Set<String> wiredTo(FeedGraph graph, Consumer winding, String terminal) {
+        return graph.reach(List.of(winding.terminal(terminal).toString()), EnumSet.of(By.WIRE, By.JOINT), Set.of());
+    }
+
+    private static double amps(Rectifier diode, SolvedStep solved) {
+        int branch = solved.firstBranchOf(diode.id());
+        return branch < solved.endBranchOf(diode.id()) ? Math.abs(solved.currentA(branch)) : 0;
+    }
+
+    private static Finding finding(Reversed found) {
+        Rectifier diode = found.diode();
+        return FindingCode.DIODE_REVERSED.finding(
+                Severity.DANGER,
+                List.of(diode.id(), found.winding().id()),
+                diode.called() + " lies across the winding of "
+                        + found.winding().called() + " and lets "
+                        + number(found.currentA()) + " A through, " + Wording.when(found.moment())
+                        + ": it is the wrong way round and shorts the feed until it, a wire or a fuse burns out.",
+                List.of(figure("currentA", found.currentA())),
+                SOLVED,
+                "Swap the leads at its two ends: against voltage spikes a diode has its cathode, the end with the ring, at the"
+                        + " more positive end of the winding. See whether the wire or the contact that feeds it has suffered.");
+    }
+}

@@ -1,0 +1,111 @@
+package loomwright.review;
+
+import static loomwright.review.Reviews.figure;
+import static loomwright.review.Reviews.find;
+import static loomwright.review.Reviews.get;
+import static loomwright.review.Reviews.plan;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import loomwright.answer.Finding;
+import loomwright.circuit.ForEachExample;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Windings and batteries that get more volts than they are made for. */
+class HighVoltageTest {
+    private static Plan wound(String winding, String feed, String back) {
+        return plan(
+                winding,
+                "{'id':'W1','from':'battery.plus','to':'" + feed + "','resistanceOhm':0.01},{'id':'W2','from':'" + back
+                        + "','to':'body.31','resistanceOhm':0.01}");
+    }
+
+    private static Plan relay(String pullIn, String meant) {
+        return wound(
+                "{'kind':'relay','id':'relay','coilResistanceOhm':22," + pullIn + "'meantLive':[" + meant + "]}",
+                "relay.86",
+                "relay.85");
+    }
+
+    @Test
+    void aRelayOfSixVoltsInTwelveIsToldAtItsWorst() {
+        Finding finding = get(relay("'pullInV':4,", "'run','crank','running'"), FindingCode.WINDING_OVERVOLTAGE);
+        assertThat(finding.ids()).containsExactly("relay");
+        assertThat(finding.text()).contains("engine running").contains("made for about 6 V");
+        assertThat(figure(finding, "timesLimit")).isCloseTo(figure(finding, "windingV") / 12, within(1e-12));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "'pullInV':8,", "'pullInV':5.4,"})
+    void oneThatIsRightOrOfWhichNothingIsSaidIsNot(String pullIn) {
+        assertThat(find(relay(pullIn, "'run','running'"), FindingCode.WINDING_OVERVOLTAGE))
+                .isEmpty();
+    }
+
+    /** What it does then is put right with the backfeed. */
+    @Test
+    void norOneThatIsNotMeantToBeFed() {
+        assertThat(find(relay("'pullInV':4,", ""), FindingCode.WINDING_OVERVOLTAGE))
+                .isEmpty();
+    }
+
+    @Test
+    void aSolenoidIsToldUnlessItIsFedForTheStartAlone() {
+        String solenoid = "{'kind':'solenoid','id':'valve','holdInResistanceOhm':6,'operateV':4,'meantLive':[";
+        assertThat(find(wound(solenoid + "'running']}", "valve.50", "valve.31"), FindingCode.WINDING_OVERVOLTAGE))
+                .isPresent();
+        assertThat(find(wound(solenoid + "'crank']}", "valve.50", "valve.31"), FindingCode.WINDING_OVERVOLTAGE))
+                .isEmpty();
+    }
+
+    private static Plan charged(double nominalV, String regulated) {
+        return Plans.of(
+                nominalV,
+                "negative",
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},{'kind':'alternator','id':'alt'"
+                        + regulated + "}",
+                "{'id':'W1','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
+                        + "{'id':'W2','from':'alt.B-','to':'body.31','resistanceOhm':0.001},"
+                        + "{'id':'W3','from':'alt.B+','to':'battery.plus','resistanceOhm':0.001}");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"6, 7.6, 7.5", "12, 15.5, 15", "24, 31, 30", "6, 14.2, 7.5"})
+    void anAlternatorRegulatedTooHighIsTold(double nominalV, double regulatedV, double limitV) {
+        Finding finding = get(charged(nominalV, ",'regulatedV':" + regulatedV), FindingCode.CHARGING_VOLTAGE_HIGH);
+        assertThat(finding.ids()).containsExactly("alt");
+        assertThat(figure(finding, "limitV")).isEqualTo(limitV);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {6, 12, 24})
+    void theUsualRegulatorIsNoFault(double nominalV) {
+        assertThat(find(charged(nominalV, ""), FindingCode.CHARGING_VOLTAGE_HIGH))
+                .isEmpty();
+        assertThat(find(charged(nominalV, ",'regulatedV':" + 14.8 * nominalV / 12), FindingCode.CHARGING_VOLTAGE_HIGH))
+                .isEmpty();
+    }
+
+    @Test
+    void withoutAnAlternatorTheSupplyWhileRunningStandsForIt() {
+        Plan plan = Plans.parse("{'schema':'loomwright/plan/1','name':'test','system':{'nominalVoltageV':12},"
+                + "'conditions':{'running':{'emfV':16}},"
+                + "'parts':[{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                + "{'kind':'load','id':'radio','powerW':10,'meantLive':['running']}],"
+                + "'wires':[{'id':'W1','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
+                + "{'id':'W2','from':'battery.plus','to':'radio.a','resistanceOhm':0.01},"
+                + "{'id':'W3','from':'radio.b','to':'body.31','resistanceOhm':0.01}]}");
+        assertThat(get(plan, FindingCode.CHARGING_VOLTAGE_HIGH).ids()).containsExactly("battery");
+    }
+
+    @ForEachExample
+    void noExampleHasOne(String name) {
+        assertThat(Reviews.codes(Plans.example(name)))
+                .doesNotContain(FindingCode.WINDING_OVERVOLTAGE.text(), FindingCode.CHARGING_VOLTAGE_HIGH.text());
+    }
+}
