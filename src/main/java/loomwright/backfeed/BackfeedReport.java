@@ -3,7 +3,6 @@ package loomwright.backfeed;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.Severity;
-import loomwright.circuit.Plan;
 import loomwright.operation.Activity;
 import loomwright.operation.Branch;
 import loomwright.operation.Step;
@@ -19,9 +18,9 @@ import org.jspecify.annotations.Nullable;
  */
 public record BackfeedReport(
         String plan, int combinations, List<UnintendedFeed> unintendedFeeds, List<ReversedWire> reversedWires) {
-    /** The same of another plan with the same circuit. */
-    public BackfeedReport of(Plan plan) {
-        return new BackfeedReport(plan.name(), combinations, unintendedFeeds, reversedWires);
+    /** The same of a plan of another name with the same circuit. */
+    public BackfeedReport named(String name) {
+        return new BackfeedReport(name, combinations, unintendedFeeds, reversedWires);
     }
 
     /**

@@ -16,8 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param resistanceOhm constant resistance
  * @param currentA constant current, reached just above {@code minimumV}
  * @param powerW constant power
- * @param minimumV below this it takes nothing; 0 unless said, for constant watts half the nominal voltage or half of
- *     {@code maximumV}, whichever is less
+ * @param minimumV below this it takes nothing; 0 unless said, for constant watts half the nominal voltage, or half of
+ *     {@code maximumV} if that is no more
  * @param maximumV above this it takes nothing; absent for no such limit
  * @param operateV volts from which it works; absent: the usual figure
  * @param releaseV volts below which it surely does not; absent: the usual figure
@@ -84,8 +84,9 @@ public record Load(
     /** The voltage below which it takes nothing, in a given vehicle. */
     public double minimumV(VehicleSystem system) {
         double usualV = system.scaledFrom12V(6);
-        double withinV = maximumV == null ? usualV : Math.min(usualV, maximumV / 2);
-        return Bounds.orElse(minimumV, powerW == null ? 0 : withinV);
+        // Above its most it takes nothing, so the usual least would leave it no volts at all.
+        double leastV = maximumV != null && maximumV <= usualV ? maximumV / 2 : usualV;
+        return Bounds.orElse(minimumV, powerW == null ? 0 : leastV);
     }
 
     /** Whether there are voltages, in a given vehicle, at which it takes nothing though it is connected. */

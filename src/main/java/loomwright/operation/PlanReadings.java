@@ -2,7 +2,6 @@ package loomwright.operation;
 
 import java.util.List;
 import loomwright.answer.Severity;
-import loomwright.circuit.Plan;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,9 +11,9 @@ import org.jspecify.annotations.Nullable;
  * @param steps one for each step, in the order they happen
  */
 public record PlanReadings(String plan, List<StepReadings> steps) {
-    /** The same of another plan with the same circuit. */
-    public PlanReadings of(Plan plan) {
-        return new PlanReadings(plan.name(), steps);
+    /** The same of a plan of another name with the same circuit. */
+    public PlanReadings named(String name) {
+        return new PlanReadings(name, steps);
     }
 
     /**

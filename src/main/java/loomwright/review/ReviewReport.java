@@ -3,7 +3,6 @@ package loomwright.review;
 import java.util.List;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
-import loomwright.circuit.Plan;
 
 /**
  * What a review found.
@@ -18,9 +17,9 @@ public record ReviewReport(String plan, int combinations, Counts counts, List<Fi
         findings = List.copyOf(findings);
     }
 
-    /** The same of another plan with the same circuit. */
-    public ReviewReport of(Plan plan) {
-        return new ReviewReport(plan.name(), combinations, counts, findings);
+    /** The same of a plan of another name with the same circuit. */
+    public ReviewReport named(String name) {
+        return new ReviewReport(name, combinations, counts, findings);
     }
 
     /** Findings by severity. */

@@ -1,10 +1,9 @@
 package loomwright.service;
 
+import com.google.common.cache.Cache;
+import com.google.common.cache.CacheBuilder;
 import java.io.IOException;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -20,6 +19,9 @@ import loomwright.service.form.Table;
  * answers one line of many; one that reports its progress does so in lines to whoever asks for them.
  */
 final class Calculation<T, R> implements Endpoint.Handler {
+    /** Answers that a run keeps. Few, as one may take megabytes. */
+    private static final int KEPT = 16;
+
     private final Class<T> type;
     private final Work<T, R> work;
     private final boolean watched;
@@ -125,11 +127,12 @@ final class Calculation<T, R> implements Endpoint.Handler {
      * same.
      */
     Lines lines() {
-        Map<Object, Answer<R>> latest = Collections.synchronizedMap(new Latest<>());
+        Cache<Object, Answer<R>> latest =
+                CacheBuilder.newBuilder().maximumSize(KEPT).concurrencyLevel(1).build();
         return (input, progress) -> {
             T question = input.read(type);
             Object part = alike.part().apply(question);
-            Answer<R> known = latest.get(part);
+            Answer<R> known = latest.getIfPresent(part);
             if (known != null) {
                 return worked(known.with(alike.retold().apply(known.result(), question)));
             }
@@ -154,21 +157,6 @@ final class Calculation<T, R> implements Endpoint.Handler {
     private record Alike<T, R>(Function<T, ?> part, BiFunction<R, T, R> retold) {
         static <T, R> Alike<T, R> equal() {
             return new Alike<>(question -> question, (result, question) -> result);
-        }
-    }
-
-    /** What was asked for last. Of few questions, as an answer may take megabytes. */
-    private static final class Latest<R> extends LinkedHashMap<Object, Answer<R>> {
-        private static final long serialVersionUID = 1L;
-        private static final int SIZE = 16;
-
-        Latest() {
-            super(2 * SIZE, 0.75f, true);
-        }
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Object, Answer<R>> eldest) {
-            return size() > SIZE;
         }
     }
 

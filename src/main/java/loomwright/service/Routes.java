@@ -119,7 +119,7 @@ final class Routes {
                                 .in(faces -> faces.table(PlanTables.READINGS, PlanTables::readings)
                                         .text(Face.MARKDOWN, PlanPosts::readings))
                                 .counting(Findings::of)
-                                .dependingOn(Plan::circuit, (report, plan) -> report.of(plan))),
+                                .dependingOn(Plan::circuit, (report, plan) -> report.named(plan.name()))),
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
@@ -131,7 +131,7 @@ final class Routes {
                                 .in(faces -> faces.table(PlanTables.BACKFEED, PlanTables::backfeed)
                                         .text(Face.MARKDOWN, PlanPosts::backfeed))
                                 .counting(Findings::of)
-                                .dependingOn(Plan::circuit, (report, plan) -> report.of(plan))),
+                                .dependingOn(Plan::circuit, (report, plan) -> report.named(plan.name()))),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
@@ -185,7 +185,7 @@ final class Routes {
                                 .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review)
                                         .text(Face.MARKDOWN, PlanPosts::review))
                                 .counting(Findings::of)
-                                .dependingOn(Plan::circuit, (report, plan) -> report.of(plan))),
+                                .dependingOn(Plan::circuit, (report, plan) -> report.named(plan.name()))),
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",

@@ -180,6 +180,10 @@ public final class Server implements AutoCloseable {
                 Request request = new Request(context, operation, reading);
                 send(context, PostLength.fit(endpoint.handler().handle(request), request));
             } catch (Error fault) {
+                if (context.res().isCommitted()) {
+                    // What is half sent must not end as if it were whole.
+                    throw fault;
+                }
                 // The web framework looks after exceptions only.
                 sendProblem(fault, context);
             }

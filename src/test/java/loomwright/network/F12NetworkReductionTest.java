@@ -50,7 +50,6 @@ class F12NetworkReductionTest {
                 .containsExactlyInAnyOrder(Reduction.Rule.PARALLEL, Reduction.Rule.LEFT_OUT, Reduction.Rule.SERIES);
     }
 
-    /** The bridge of 12 V and 87.273 mA in all: recomputed, no outside source. */
     @Test
     void whatIsTakenTogetherHasANameOfItsOwn() {
         Circuit circuit = new Circuit()
@@ -63,6 +62,7 @@ class F12NetworkReductionTest {
                 .noneMatch(text -> text.contains(": T1 = ") || text.contains(": T2 = "));
     }
 
+    /** The bridge of 12 V and 87.273 mA in all: recomputed, no outside source. */
     @Test
     void aBridgeTakesAStarDeltaStep() {
         NetworkReduction r = between(bridge(50), "s", "0");

@@ -147,6 +147,7 @@ class BulkTest {
             for (int i = 0; i < 6; i++) {
                 ObjectNode car = plan.deepCopy();
                 car.put("name", "Car " + i);
+                car.putArray("notes").add("Owner " + i);
                 ((ObjectNode) car.at("/wires/0")).put("lengthM", i / 2 == 0 ? 0.7 : 9);
                 inputs.add(car.toString());
             }

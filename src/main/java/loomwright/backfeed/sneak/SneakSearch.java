@@ -29,7 +29,7 @@ import loomwright.operation.fault.SingleFaults;
  * pool.
  */
 public final class SneakSearch {
-    private static final int KEEP_IDLE_S = 10;
+    private static final int KEEP_IDLE_S = 1;
 
     private final SneakLimits limits;
     private final NetworkLimits networkLimits;
