@@ -37,18 +37,15 @@ public final class Verdicts {
         return when
                 + switch (worst.activity()) {
                     case OPERATES ->
-                        operates(consumer, wasIn)
-                                + String.format(Locale.ROOT, " (%s; it needs %.2f V)", volts, worst.operateV());
+                        wasIn && hasArmature(consumer)
+                                ? "stays in" + bothLimits(volts, worst)
+                                : operates(consumer)
+                                        + String.format(Locale.ROOT, " (%s; it needs %.2f V)", volts, worst.operateV());
                     case HOLDS ->
                         (worst.operated()
                                         ? "is held in"
                                         : "does not pull in, but stays in once something has pulled it in")
-                                + String.format(
-                                        Locale.ROOT,
-                                        " (%s; it pulls in from %.2f V and lets go below %.2f V)",
-                                        volts,
-                                        worst.operateV(),
-                                        worst.releaseV());
+                                + bothLimits(volts, worst);
                     case GLOWS -> "glows (" + volts + ")";
                     case LEAKS -> "carries a trickle, too little to work (" + volts + ")";
                     case DEAD -> throw new IllegalStateException("a dead load is no occurrence");
@@ -88,9 +85,23 @@ public final class Verdicts {
         return String.format(Locale.ROOT, "%.2f V, %.3g A", worst.effectiveV(), worst.currentA());
     }
 
-    private static String operates(Consumer consumer, boolean wasIn) {
-        if (consumer instanceof Relay || consumer instanceof Solenoid) {
-            return wasIn ? "stays in" : "pulls in";
+    /** Of what is in already: to stay in it needs far less than to pull in. */
+    private static String bothLimits(String volts, Occurrence worst) {
+        return String.format(
+                Locale.ROOT,
+                " (%s; it pulls in from %.2f V and lets go below %.2f V)",
+                volts,
+                worst.operateV(),
+                worst.releaseV());
+    }
+
+    private static boolean hasArmature(Consumer consumer) {
+        return consumer instanceof Relay || consumer instanceof Solenoid;
+    }
+
+    private static String operates(Consumer consumer) {
+        if (hasArmature(consumer)) {
+            return "pulls in";
         }
         return consumer instanceof FilamentLamp ? "is lit" : "works";
     }

@@ -214,7 +214,8 @@ record FuseCase(
                 .or(() -> carrying.stream().findFirst())
                 .map(r -> "no blade fuse suits: " + Figure.text(r.ratingA()) + " A " + FuseChoice.obstacle(r)
                         + (r.inrush() == FuseChoice.Inrush.BLOWS ? "" : ", take a thicker wire"))
-                .orElse("no blade fuse of the standard series carries this load at 75 % of its rating");
+                .orElse("no blade fuse of the standard series carries this load at " + FuseChoice.LOAD_PERCENT
+                        + " of its rating");
     }
 
     private List<String> notes() {

@@ -16,18 +16,31 @@ public final class FuseChoice {
      */
     public static final double LOAD_SHARE = 0.75;
 
-    public static final Basis LOAD_BASIS =
-            Basis.commonPractice("continuous load at most 75 to 80 % of the rating; 75 % for a fuse to be chosen");
+    /** The same in words. */
+    public static final String LOAD_PERCENT = percent(LOAD_SHARE);
 
     /** The other end of the same practice, for a fuse that is fitted: one that many would have chosen is not faulted. */
     public static final double FITTED_SHARE = 0.8;
 
-    public static final Basis FITTED_BASIS =
-            Basis.commonPractice("continuous load at most 75 to 80 % of the rating; 80 % for a fuse that is fitted");
+    /** The same in words. */
+    public static final String FITTED_PERCENT = percent(FITTED_SHARE);
+
+    public static final Basis LOAD_BASIS = practice(LOAD_PERCENT + " for a fuse to be chosen");
+    public static final Basis FITTED_BASIS = practice(FITTED_PERCENT + " for a fuse that is fitted");
+
     /** Breaking capacity of blade fuses: ISO 8820-3:2015, abstract. */
     public static final double BREAKING_CAPACITY_A = 1000;
 
     private FuseChoice() {}
+
+    private static String percent(double share) {
+        return Figure.text(100 * share) + " %";
+    }
+
+    private static Basis practice(String use) {
+        return Basis.commonPractice("continuous load at most " + Figure.text(100 * LOAD_SHARE) + " to " + FITTED_PERCENT
+                + " of the rating; " + use);
+    }
 
     /**
      * What is asked. Required: {@code currentA} and {@code size}.
@@ -97,7 +110,7 @@ public final class FuseChoice {
     /**
      * One standard rating judged.
      *
-     * @param carriesLoad the continuous load is at most 75 % of it
+     * @param carriesLoad the continuous load is at most {@link #LOAD_SHARE} of it
      * @param withinAmpacity it is not above the ampacity of the wire; absent where no table lists the wire
      * @param inrush what the inrush does to it
      * @param overloads at each multiple the standards name, and last at the prospective current if given
@@ -207,7 +220,7 @@ public final class FuseChoice {
 
     private static List<String> working(FuseCase job, Result result) {
         List<String> lines = new ArrayList<>();
-        lines.add("rating at least " + Figure.text(job.currentA()) + " A / 0.75 = "
+        lines.add("rating at least " + Figure.text(job.currentA()) + " A / " + Figure.text(LOAD_SHARE) + " = "
                 + Figure.text(job.currentA() / LOAD_SHARE) + " A");
         Ampacity ampacity = result.ampacity();
         if (ampacity != null) {

@@ -10,6 +10,8 @@ import org.jspecify.annotations.Nullable;
 public enum FindingCode {
     /** The pole on the chassis is not the one that the plan says. */
     EARTH_POLARITY_CONTRADICTED,
+    /** A battery in series is turned, so that it works against those before it. */
+    BATTERY_AGAINST_SERIES,
     /** A wire carries more than its continuous current. */
     WIRE_OVERLOADED,
     /** A wire gets too hot within one go of the starter. */

@@ -3,7 +3,6 @@ package loomwright.review;
 import static loomwright.review.Wording.number;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,20 +31,14 @@ final class FuseLoads implements Check {
             "opening time limits of ISO 8820-3 and SAE J1284, see the table blade-fuse-limits");
 
     /**
-     * By id of each fuse behind which there is a short in one of some moments, the moment in which it carries most; of
-     * several alike the one nearest to the plan as it stands, then the earliest, then by the words for the switches, so that
-     * the order of the plan decides nothing.
+     * By id of each fuse behind which there is a short in one of some moments, the moment in which it carries most.
      */
     static Map<String, Moment> shorted(List<Fuse> fuses, List<Moment> moments) {
         Map<String, Moment> shorted = new LinkedHashMap<>();
         for (Fuse fuse : fuses) {
             moments.stream()
                     .filter(m -> isShorted(fuse, m.solved()))
-                    // Rounded, so that moments that are the same but for the arithmetic are alike.
-                    .min(Comparator.comparingDouble((Moment m) -> -(float) carriesA(fuse, m.solved()))
-                            .thenComparingInt(m -> m.situation().changes())
-                            .thenComparing(m -> m.solved().step())
-                            .thenComparing(Wording::when))
+                    .min(Telling.mostOf(m -> carriesA(fuse, m.solved())))
                     .ifPresent(m -> shorted.put(fuse.id(), m));
         }
         return shorted;
@@ -145,7 +138,8 @@ final class FuseLoads implements Check {
                     Severity.NOTE,
                     List.of(fuse.id()),
                     carries
-                            + ", more than 80 % of its rating: if that goes on for long, or in hot surroundings, it ages"
+                            + ", more than " + FuseChoice.FITTED_PERCENT
+                            + " of its rating: if that goes on for long, or in hot surroundings, it ages"
                             + " and blows one day.",
                     Wording.against(
                             "currentA", peak.currentA(), "continuousA", FuseChoice.FITTED_SHARE * fuse.ratingA()),

@@ -2,7 +2,6 @@ package loomwright.review;
 
 import static loomwright.review.Wording.number;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Basis;
@@ -36,9 +35,7 @@ final class LampVoltages implements Check {
     private static Optional<Moment> worst(ReviewContext context, FilamentLamp lamp) {
         return context.lastingMoments().stream()
                 .filter(m -> m.isMeant(lamp) && volts(lamp, m) > MOST * lamp.ratedV())
-                // Rounded, so that of moments that are the same but for the arithmetic the plainest is named.
-                .min(Comparator.comparingDouble((Moment m) -> -(float) volts(lamp, m))
-                        .thenComparingInt(m -> m.situation().changes()));
+                .min(Telling.mostOf(m -> volts(lamp, m)));
     }
 
     private static double volts(FilamentLamp lamp, Moment moment) {

@@ -85,19 +85,9 @@ final class PartRatings implements Check {
 
     /** The moment in which one terminal of a switch carries most. */
     private static Optional<Load> largest(ReviewContext context, Switch chosen) {
-        Load largest = null;
-        for (Moment moment : context.moments()) {
-            double currentA = terminalA(moment.solved(), chosen.id());
-            boolean more = largest == null || currentA > largest.currentA() * (1 + 1e-6);
-            boolean nearer = largest != null
-                    && currentA >= largest.currentA() * (1 - 1e-6)
-                    && moment.situation().changes()
-                            < largest.moment().situation().changes();
-            if (more || nearer) {
-                largest = new Load(chosen, moment, currentA, 0, GIVEN);
-            }
-        }
-        return Optional.ofNullable(largest);
+        return context.moments().stream()
+                .min(Telling.mostOf(m -> terminalA(m.solved(), chosen.id())))
+                .map(m -> new Load(chosen, m, terminalA(m.solved(), chosen.id()), 0, GIVEN));
     }
 
     private static double terminalA(SolvedStep solved, String id) {

@@ -14,9 +14,6 @@ import loomwright.operation.Branch;
 
 /** The largest current of each branch over a number of moments, and when it flows. */
 final class Peaks {
-    /** Currents that differ by less are the same: of two alike the one nearer to the plan as it stands is told. */
-    private static final double ALIKE = 1e-6;
-
     /**
      * The largest current of one branch.
      *
@@ -37,7 +34,7 @@ final class Peaks {
                 Branch branch = branches.get(i);
                 double currentA = Math.abs(moment.solved().currentA(i));
                 Peak before = largest.get(branch);
-                if (before == null || isLarger(moment, currentA, before)) {
+                if (before == null || Telling.compare(moment, currentA, before.moment(), before.currentA()) < 0) {
                     largest.put(branch, new Peak(moment, branch, currentA));
                 }
             }
@@ -47,14 +44,6 @@ final class Peaks {
                 .computeIfAbsent(branch.id(), id -> new ArrayList<>(1))
                 .add(peak));
         return peaks;
-    }
-
-    private static boolean isLarger(Moment moment, double currentA, Peak before) {
-        boolean alike = currentA >= before.currentA() * (1 - ALIKE);
-        return currentA > before.currentA() * (1 + ALIKE)
-                || (alike
-                        && moment.situation().changes()
-                                < before.moment().situation().changes());
     }
 
     Optional<Peak> find(Branch.Owner owner, String id) {

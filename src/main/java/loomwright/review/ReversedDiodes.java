@@ -58,9 +58,8 @@ final class ReversedDiodes implements Check {
                 .flatMap(winding -> context.moments().stream()
                         .filter(m -> m.isMeant(winding) && amps(diode, m.solved()) > CONDUCTS_A)
                         .map(m -> new Reversed(diode, winding, m)))
-                // Rounded, so that of moments that are the same but for the arithmetic the plainest is named.
-                .min(Comparator.comparingDouble((Reversed r) -> -(float) r.currentA())
-                        .thenComparingInt(r -> r.moment().situation().changes()));
+                .min(Comparator.comparing(Reversed::moment, Telling.mostOf(m -> amps(diode, m.solved())))
+                        .thenComparing(r -> r.winding().id()));
     }
 
     private static boolean isAcross(FeedGraph graph, Rectifier diode, Consumer winding) {

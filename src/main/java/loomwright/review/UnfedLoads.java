@@ -4,7 +4,6 @@ import static loomwright.review.Wording.figure;
 import static loomwright.review.Wording.number;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
@@ -113,10 +112,8 @@ final class UnfedLoads implements Check {
     }
 
     private static Finding finding(Consumer load, List<Moment> failing) {
-        Moment best = failing.stream()
-                .min(Comparator.comparingDouble((Moment m) -> -shown(volts(load, m)))
-                        .thenComparingInt(m -> m.situation().changes()))
-                .orElseThrow();
+        Moment best =
+                failing.stream().min(Telling.mostOf(m -> shown(volts(load, m)))).orElseThrow();
         double bestV = shown(volts(load, best));
         double operateV = operateV(load, best);
         String steps = failing.stream()

@@ -104,10 +104,7 @@ final class VoltageDrops implements Check {
     }
 
     private static Drop worse(Drop a, Drop b) {
-        if (Math.abs(a.timesLimit() - b.timesLimit()) <= 1e-6 * a.timesLimit()) {
-            return a.moment().situation().changes() <= b.moment().situation().changes() ? a : b;
-        }
-        return a.timesLimit() > b.timesLimit() ? a : b;
+        return Telling.compare(a.moment(), a.timesLimit(), b.moment(), b.timesLimit()) <= 0 ? a : b;
     }
 
     /** While the starter turns only what is there for starting is judged. */

@@ -2,7 +2,6 @@ package loomwright.review;
 
 import static loomwright.review.Wording.number;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Basis;
@@ -20,18 +19,25 @@ import loomwright.circuit.Solenoid;
  */
 final class WindingVoltages implements Check {
     /**
-     * Times the volts at which it pulls in. Common practice, no source: that is at most two thirds of the rated volts and
-     * seldom less than 0.45, and a winding stands 1.3 times these. So one for half the vehicle's volts is over, one that pulls
-     * in easily is not.
+     * The volts it is made for lie between these multiples of those at which it pulls in: it does so from about 0.45 to two
+     * thirds of them (common practice, no source).
      */
-    private static final double MOST = 3;
+    private static final double RATED_LEAST = 1.5;
 
-    /** Rated volts of what pulls in at two thirds of them at the latest, as most do (common practice, no source). */
-    private static final double RATED = 1.5;
+    private static final double RATED_MOST = 2.2;
 
-    private static final Basis PULL_IN = Basis.commonPractice(
-            "a winding gets at most 3 times the volts at which it pulls in: a relay or solenoid pulls in from half to two"
-                    + " thirds of the volts it is made for");
+    /** Times the volts it is made for that a winding stands for long (common practice, no source). */
+    private static final double STANDS = 1.3;
+
+    /**
+     * Times the volts at which it pulls in, in whole numbers what one stands that pulls in easily. So one for half the
+     * vehicle's volts is over, one that is right for it is not.
+     */
+    private static final double MOST = Math.ceil(STANDS * RATED_MOST);
+
+    private static final Basis PULL_IN = Basis.commonPractice("a winding gets at most " + number(MOST)
+            + " times the volts at which it pulls in: a relay or solenoid is made for " + number(RATED_LEAST) + " to "
+            + number(RATED_MOST) + " times these and stands about " + number(STANDS) + " times what it is made for");
 
     @Override
     public List<Finding> check(ReviewContext context) {
@@ -47,14 +53,17 @@ final class WindingVoltages implements Check {
                 ? Optional.empty()
                 : context.lastingMoments().stream()
                         .filter(m -> m.isMeant(winding) && volts(winding, m) > MOST * operateV)
-                        // Rounded, so that of moments that are the same but for the arithmetic the plainest is named.
-                        .min(Comparator.comparingDouble((Moment m) -> -(float) volts(winding, m))
-                                .thenComparingInt(m -> m.situation().changes()))
+                        .min(Telling.mostOf(m -> volts(winding, m)))
                         .map(m -> finding(winding, operateV, m));
     }
 
     private static double volts(Consumer winding, Moment moment) {
         return Math.abs(moment.solved().acrossV(winding));
+    }
+
+    /** How many times the heat of the volts it is made for. */
+    private static double heat(double windingV, double ratedV) {
+        return Math.pow(windingV / ratedV, 2);
     }
 
     private static Finding finding(Consumer winding, double operateV, Moment moment) {
@@ -63,9 +72,10 @@ final class WindingVoltages implements Check {
                 Severity.WARNING,
                 List.of(winding.id()),
                 winding.called() + " gets " + number(windingV) + " V across its winding, " + Wording.when(moment)
-                        + "; one that pulls in from " + number(operateV) + " V is made for about "
-                        + number(RATED * operateV) + " V. The winding takes "
-                        + number(Math.pow(windingV / (RATED * operateV), 2))
+                        + "; one that pulls in from " + number(operateV) + " V is made for something between "
+                        + number(RATED_LEAST * operateV) + " and " + number(RATED_MOST * operateV)
+                        + " V. The winding takes " + number(heat(windingV, RATED_MOST * operateV)) + " to "
+                        + number(heat(windingV, RATED_LEAST * operateV))
                         + " times its heat and burns out when it is fed for long.",
                 Wording.with(
                         Wording.against("windingV", windingV, "limitV", MOST * operateV),

@@ -23,12 +23,16 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** Fuse choice: 1 the standards' limits and ratings, 2 load, wire and inrush, 3 cables without a fuse, 4 faults, 5 monotone. */
 class FuseChoiceTest {
+    /** How much more one that is fitted may carry is told where a plan is reviewed. */
     @Test
-    void aFuseThatIsFittedMayCarryMoreThanOneIsChosenForAndBothSaySo() {
-        assertThat(FuseChoice.LOAD_SHARE).isLessThan(FuseChoice.FITTED_SHARE);
-        assertThat(List.of(FuseChoice.LOAD_BASIS, FuseChoice.FITTED_BASIS))
+    void aChosenFuseCarriesThreeQuartersOfItsRatingAtTheMostAndSaysSo() {
+        assertThat(choose("currentA", 7.5, "size", "2.5 mm2").ratingA()).isEqualTo(10);
+        assertThat(choose("currentA", 7.51, "size", "2.5 mm2").ratingA()).isEqualTo(15);
+        assertThat(choose("currentA", 60.0, "size", "25 mm2").reason()).contains("at 75 % of its rating");
+        assertThat(FuseChoice.choose(Inputs.fuse("currentA", 7.5, "size", "2.5 mm2"))
+                        .basis())
                 .extracting(Basis::rule)
-                .allMatch(rule -> rule.startsWith("continuous load at most 75 to 80 % of the rating; "));
+                .contains("continuous load at most 75 to 80 % of the rating; 75 % for a fuse to be chosen");
     }
 
     @ParameterizedTest(name = "{0}: at {1} x the rating {2} to {3} s")

@@ -36,8 +36,9 @@ class HighVoltageTest {
     void aRelayOfSixVoltsInTwelveIsToldAtItsWorst() {
         Finding finding = get(relay("'pullInV':4,", "'run','crank','running'"), FindingCode.WINDING_OVERVOLTAGE);
         assertThat(finding.ids()).containsExactly("relay");
-        assertThat(finding.text()).contains("engine running").contains("made for about 6 V");
+        assertThat(finding.text()).contains("engine running").contains("made for something between 6 and 8.8 V");
         assertThat(figure(finding, "timesLimit")).isCloseTo(figure(finding, "windingV") / 12, within(1e-12));
+        assertThat(finding.basis().rule()).contains("at most 3 times", "1.5 to 2.2 times");
     }
 
     @ParameterizedTest

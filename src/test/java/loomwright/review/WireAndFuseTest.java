@@ -74,6 +74,21 @@ class WireAndFuseTest {
         assertThat(codes(fused(7.5, "2.5 mm2", 1, 3))).isEmpty();
     }
 
+    /** 14.2 V over the load; fuse, wires, earths and battery have 0.025 ohm. One that is chosen would carry less. */
+    private static Plan loaded(double share) {
+        return fused(10, "2.5 mm2", 1, 14.2 / (10 * share) - 0.025);
+    }
+
+    @Test
+    void aFittedFuseMayCarryFourFifthsOfItsRating() {
+        assertThat(codes(loaded(0.79))).isEmpty();
+        Finding finding = get(loaded(0.81), FindingCode.FUSE_NEAR_LIMIT);
+        assertThat(figure(finding, "currentA")).isCloseTo(8.1, within(0.05));
+        assertThat(figure(finding, "continuousA")).isEqualTo(8);
+        assertThat(finding.text()).contains("more than 80 % of its rating");
+        assertThat(finding.basis().rule()).endsWith("80 % for a fuse that is fitted");
+    }
+
     @Test
     void aFuseTooLargeForTheWireBehindItIsADanger() {
         Finding finding = get(fused(40, "0.75 mm2", 2, 30), FindingCode.FUSE_TOO_LARGE);

@@ -107,7 +107,8 @@ final class CarriedCurrent {
                     List.of("fuse"),
                     "The fuse of " + Figure.of(fuseA) + " A carries " + Figure.of(currentA) + " A for long (before: "
                             + Figure.of(before.at().allCoilsA())
-                            + " A running); 75 % of its rating is the most it should carry, peaks at break are "
+                            + " A running); " + FuseChoice.LOAD_PERCENT
+                            + " of its rating is the most it should carry, peaks at break are "
                             + Figure.of(after.at().breakA()) + " A.",
                     List.of(new Finding.Figure("currentA", currentA), new Finding.Figure("ratingA", fuseA)),
                     FuseChoice.LOAD_BASIS,

@@ -77,7 +77,7 @@ final class DeadEnds {
             battery.terminals().forEach(t -> sources.add(node(battery.terminal(t))));
         }
         for (Part part : plan.parts()) {
-            for (List<String> way : PartWays.of(part)) {
+            for (List<String> way : PartWays.of(part, plan.system())) {
                 add(Item.PART, part.id(), part.terminal(way.get(0)), part.terminal(way.get(1)));
             }
         }
@@ -144,7 +144,7 @@ final class DeadEnds {
             wired.add(wire.to());
         }
         for (Part part : plan.parts()) {
-            List<List<String>> ways = PartWays.work(part);
+            List<List<String>> ways = PartWays.work(part, plan.system());
             boolean idle = ways.isEmpty()
                     ? part.terminals().stream().map(part::terminal).noneMatch(wired::contains)
                     : ways.stream().allMatch(w -> isTaken(part, w));

@@ -14,13 +14,14 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
+import loomwright.circuit.VehicleSystem;
 
 /** The ways through a part, whatever its state: pairs of terminals. */
 final class PartWays {
     private PartWays() {}
 
-    static List<List<String>> of(Part part) {
-        List<List<String>> ways = new ArrayList<>(work(part));
+    static List<List<String>> of(Part part, VehicleSystem system) {
+        List<List<String>> ways = new ArrayList<>(work(part, system));
         if (part instanceof Relay) {
             ways.add(List.of(Relay.COIL_FEED, Relay.COIL_RETURN));
         } else if (part instanceof Solenoid solenoid) {
@@ -33,7 +34,7 @@ final class PartWays {
     }
 
     /** The ways that a part is there for: of a relay or solenoid its contacts, not its coil. */
-    static List<List<String>> work(Part part) {
+    static List<List<String>> work(Part part, VehicleSystem system) {
         if (part instanceof Relay) {
             return List.of(List.of(Relay.COMMON, Relay.MAKE), List.of(Relay.COMMON, Relay.BREAK));
         } else if (part instanceof Solenoid) {
@@ -48,7 +49,8 @@ final class PartWays {
                     List.of(IgnitionModule.SWITCHED, IgnitionModule.RETURN));
         } else if (part instanceof Alternator) {
             return List.of(
-                    List.of(Alternator.OUTPUT, Alternator.RETURN), List.of(Alternator.WARNING_LAMP, Alternator.RETURN));
+                    List.of(Alternator.OUTPUT, Alternator.RETURN),
+                    List.of(Alternator.WARNING_LAMP, Alternator.earthedPole(system)));
         } else if (part instanceof Joint || part instanceof EarthPoint || part instanceof ConnectorHalf) {
             return List.of();
         }
