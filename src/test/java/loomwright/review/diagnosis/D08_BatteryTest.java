@@ -19,6 +19,7 @@ import loomwright.circuit.Switch;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
 import loomwright.operation.fault.BadJoint;
+import loomwright.operation.fault.Batteries;
 import loomwright.operation.fault.BlownFuse;
 import loomwright.operation.fault.DischargedBattery;
 import loomwright.operation.fault.SingleFault;
@@ -32,7 +33,7 @@ import org.junit.jupiter.api.Test;
 
 /** A flat battery and a worn-out one, beside the faults of the wiring that look like them. */
 class D08_BatteryTest {
-    private static final List<String> BATTERY = List.of("battery");
+    private static final Batteries BATTERY = new Batteries(List.of("battery"), false);
 
     private static SuspectFault first(DiagnosisReport report) {
         assertThat(report.verdict()).as(report.summary()).isEqualTo(Verdict.SINGLE_FAULT);
@@ -180,6 +181,20 @@ class D08_BatteryTest {
                     .figures();
             assertThat(figures.at(0)).isCloseTo(11, within(0.1));
         }
+    }
+
+    /** Without an alternator in the plan both are faults of the battery's own, and yet two. */
+    @Test
+    void elevenVoltsAtRestAndRunningAreAFlatBatteryThatIsNotCharged() {
+        DiagnosisReport report = Bedside.diagnose(
+                Bedside.TWO_LOADS,
+                List.of(
+                        Bedside.reading(Bedside.volts("battery.plus", Condition.OFF), 11.0),
+                        Bedside.reading(Bedside.volts("battery.plus", Condition.RUNNING), 11.0)));
+        assertThat(report.verdict()).as(report.summary()).isEqualTo(Verdict.FAULT_PAIR);
+        assertThat(report.explanations().get(0).candidates().get(0).faults())
+                .extracting(SuspectFault::kind)
+                .containsExactlyInAnyOrder(Kind.BATTERY_DISCHARGED, Kind.NOT_CHARGING);
     }
 
     /** From the post to earth both read alike: only the lead has no volts along it if the battery is worn. */
