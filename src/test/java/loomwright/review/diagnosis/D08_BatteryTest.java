@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Stream;
+import loomwright.answer.Caution;
+import loomwright.answer.Progress;
 import loomwright.circuit.Condition;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.ForEachExample;
@@ -16,6 +18,7 @@ import loomwright.circuit.Motor;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.Switch;
+import loomwright.network.NetworkLimits;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
 import loomwright.operation.fault.BadJoint;
@@ -195,6 +198,22 @@ class D08_BatteryTest {
         assertThat(report.explanations().get(0).candidates().get(0).faults())
                 .extracting(SuspectFault::kind)
                 .containsExactlyInAnyOrder(Kind.BATTERY_DISCHARGED, Kind.NOT_CHARGING);
+    }
+
+    /** The plan draws nothing that turns; the advice is to crank or to run the engine all the same. */
+    @Test
+    void whoIsToMeasureWithTheEngineTurningIsWarnedOfIt() {
+        for (Reading low : List.of(
+                Bedside.reading(Bedside.volts("battery.plus", Condition.RUNNING), 12.6),
+                Bedside.reading(Bedside.volts("battery.plus", Condition.RUN), 11))) {
+            assertThat(DiagnosisAnswer.of(
+                                    new DiagnosisQuestion(Bedside.TWO_LOADS, List.of(low), MeterAccuracy.USUAL),
+                                    DiagnosisLimits.defaults(),
+                                    NetworkLimits.defaults(),
+                                    Progress.UNWATCHED)
+                            .cautions())
+                    .contains(Caution.MOVING_PARTS);
+        }
     }
 
     /** From the post to earth both read alike: only the lead has no volts along it if the battery is worn. */
