@@ -28,6 +28,19 @@ public final class FuseCurve {
         return LONGEST_S.lastKey();
     }
 
+    /**
+     * The least multiple at which the fuse must open within a time.
+     *
+     * @param seconds no less than the fuse may take at the largest multiple
+     */
+    public static double multipleThatOpensWithin(double seconds) {
+        return LONGEST_S.entrySet().stream()
+                .filter(e -> e.getValue() <= seconds)
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no limit of " + seconds + " s"))
+                .getKey();
+    }
+
     /** The multiple up to which the fuse must hold for hours; above it, it may open. */
     static double heldMultiple() {
         return SHORTEST_S.firstKey();

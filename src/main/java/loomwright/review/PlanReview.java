@@ -73,6 +73,10 @@ public final class PlanReview {
         if (findings.stream().anyMatch(f -> UNFUSED.contains(f.code()))) {
             cautions.add(Caution.UNFUSED_SUPPLY);
         }
+        if (findings.stream().anyMatch(f -> f.code().equals(FindingCode.CHARGING_VOLTAGE_HIGH.text()))) {
+            // Its remedy is to measure with the engine running, in a plan that may draw nothing that turns.
+            cautions.add(Caution.MOVING_PARTS);
+        }
         // A trickle at that time is no reason to isolate the battery.
         boolean liveWhenOff = context.backfeed().unintendedFeeds().stream()
                 .filter(f -> f.severity() != Severity.NOTE)

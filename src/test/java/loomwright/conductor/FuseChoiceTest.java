@@ -70,6 +70,9 @@ class FuseChoiceTest {
         assertThat(FuseCurve.longestS(3.49)).contains(5.0);
         assertThat(FuseCurve.longestS(50)).contains(0.1);
         assertThat(FuseCurve.longestS(1.34)).isEmpty();
+        assertThat(FuseCurve.multipleThatOpensWithin(5)).isEqualTo(2);
+        assertThat(FuseCurve.multipleThatOpensWithin(1800)).isEqualTo(1.35);
+        assertThat(FuseCurve.multipleThatOpensWithin(1799)).isEqualTo(1.6);
         assertThat(FuseCurve.shortestS(1.05)).isEqualTo(360000);
         assertThat(FuseCurve.shortestS(2.1)).isEqualTo(0.04);
         assertThat(FuseCurve.shortestS(12)).as("I2t of 6 times").isEqualTo(0.005);

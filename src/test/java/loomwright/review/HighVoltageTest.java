@@ -7,6 +7,7 @@ import static loomwright.review.Reviews.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
@@ -102,6 +103,9 @@ class HighVoltageTest {
                 + "{'id':'W2','from':'battery.plus','to':'radio.a','resistanceOhm':0.01},"
                 + "{'id':'W3','from':'radio.b','to':'body.31','resistanceOhm':0.01}]}");
         assertThat(get(plan, FindingCode.CHARGING_VOLTAGE_HIGH).ids()).containsExactly("battery");
+        assertThat(Reviews.answer(plan).cautions())
+                .as("its remedy is to measure with the engine running")
+                .contains(Caution.MOVING_PARTS);
     }
 
     @ForEachExample

@@ -19,9 +19,10 @@ import loomwright.circuit.Wire;
  */
 public record BadJoint(String at, double resistanceOhm) implements SizedFault {
     private static final double MAX_OHM = 1000;
-    /** Less is lost among the resistances of sound joints and wires, more is as good as open (common practice, no source). */
+    /** Less is lost among the resistances of sound joints and wires (common practice, no source). */
     private static final double SMALLEST_OHM = 0.003;
 
+    /** More is as good as open (common practice, no source). */
     private static final double LARGEST_OHM = 300;
 
     @Override

@@ -2,7 +2,6 @@ package loomwright.operation.fault;
 
 import java.util.List;
 import java.util.Locale;
-import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Supply;
@@ -10,25 +9,28 @@ import loomwright.circuit.Supply;
 /**
  * A battery whose EMF is lower than the plan's: flat, or short of a cell.
  *
- * @param batteries ids of the batteries that make up the supply
+ * @param batteries that make up the supply
  * @param restV EMF that the plan has at rest, key off
  * @param missingShare share of the EMF that is missing in every condition without charge, above 0 to 0.99
  */
-public record DischargedBattery(List<String> batteries, double restV, double missingShare) implements BatteryFault {
+public record DischargedBattery(Batteries batteries, double restV, double missingShare) implements BatteryFault {
     /** An eighth less: a 12 V battery of 11 V (common practice, no source). */
     private static final double TYPICAL_SHARE = 1.0 / 8;
 
+    /** A hundredth less is within what a sound battery varies by (common practice, no source). */
+    private static final double SMALLEST_SIZE = 0.01;
+
+    /** Nothing is left that a meter would show; some is, so that there is still a supply (common practice, no source). */
     private static final double LARGEST_SHARE = 0.99;
 
     public DischargedBattery {
-        batteries = List.copyOf(batteries);
         missingShare = Math.min(LARGEST_SHARE, missingShare);
     }
 
     /** The battery of a plan as flat as is typical. */
     static DischargedBattery of(Plan plan) {
         double restV = plan.conditions().in(Condition.OFF, plan.system()).emfV();
-        return new DischargedBattery(Edits.ids(plan, Battery.class), restV, TYPICAL_SHARE);
+        return new DischargedBattery(Batteries.of(plan), restV, TYPICAL_SHARE);
     }
 
     @Override
@@ -38,7 +40,7 @@ public record DischargedBattery(List<String> batteries, double restV, double mis
 
     @Override
     public List<String> ids() {
-        return batteries;
+        return batteries.ids();
     }
 
     /** What is left of the EMF at rest, V. */
@@ -49,9 +51,11 @@ public record DischargedBattery(List<String> batteries, double restV, double mis
     @Override
     public String words() {
         String left = String.format(Locale.ROOT, "%.1f V at rest instead of %.1f V.", leftV(), restV);
-        return batteries.size() == 1
-                ? "The battery is discharged or has a dead cell: " + left
-                : "One of the batteries or all are discharged, or a cell is dead: together " + left;
+        return batteries.told(
+                        "The battery is discharged or has a dead cell: ",
+                        "One of the batteries or all are discharged, or a cell is dead: together ",
+                        "The batteries are discharged, all alike: ")
+                + left;
     }
 
     /** Natural logarithm of how many times less is left, so that a nearly dead battery is sized as closely as a good one. */
@@ -62,7 +66,7 @@ public record DischargedBattery(List<String> batteries, double restV, double mis
 
     @Override
     public double smallest() {
-        return 0.01;
+        return SMALLEST_SIZE;
     }
 
     @Override

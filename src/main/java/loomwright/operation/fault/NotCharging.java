@@ -13,7 +13,7 @@ import loomwright.circuit.Wire;
 
 /**
  * A charging system that gives nothing: with the engine running the battery feeds as it does with the key on. Of an
- * alternator only the field is left, between its warning-lamp terminal and its return.
+ * alternator only the field is left, between its warning-lamp terminal and its earthed pole.
  *
  * @param ids of the alternators, or of the batteries if the plan draws none
  * @param words what gives nothing, as a sentence
@@ -31,7 +31,9 @@ public record NotCharging(List<String> ids, String words) implements SingleFault
                 : new NotCharging(
                         alternators,
                         String.join(" and ", alternators)
-                                + " does not charge: its belt, brushes or regulator, or the feed" + " of its field.");
+                                + (alternators.size() == 1
+                                        ? " does not charge: its belt or regulator, or the feed of its field."
+                                        : " do not charge: their belts or regulators, or the feeds of their fields."));
     }
 
     @Override
@@ -60,7 +62,7 @@ public record NotCharging(List<String> ids, String words) implements SingleFault
                     Wire.ofResistance(
                             changed.freeId(alternator.id(), "-field"),
                             alternator.terminal(Alternator.WARNING_LAMP),
-                            alternator.terminal(Alternator.RETURN),
+                            alternator.terminal(Alternator.earthedPole(plan.system())),
                             alternator.fieldResistanceOhm(plan.system())));
         }
         return changed;

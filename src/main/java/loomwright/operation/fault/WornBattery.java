@@ -2,28 +2,29 @@ package loomwright.operation.fault;
 
 import java.util.List;
 import java.util.Locale;
-import loomwright.circuit.Battery;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Supply;
 
 /**
  * A battery that is sulphated or worn out: its volts are right at rest and fall away under load.
  *
- * @param batteries ids of the batteries that make up the supply
+ * @param batteries that make up the supply
  * @param resistanceOhm what its inside has more than the plan's, above 0 to 10 ohm less what it has when sound
  */
-public record WornBattery(List<String> batteries, double resistanceOhm) implements BatteryFault {
+public record WornBattery(Batteries batteries, double resistanceOhm) implements BatteryFault {
     /** Enough that a starter motor hardly turns (common practice, no source). */
     private static final double TYPICAL_OHM = 0.03;
 
+    /** Less is within what a sound battery varies by with its charge and the cold (common practice, no source). */
+    private static final double SMALLEST_OHM = 0.003;
+
     public WornBattery {
-        batteries = List.copyOf(batteries);
         resistanceOhm = Math.min(Supply.MAX_INTERNAL_OHM, resistanceOhm);
     }
 
     /** The battery of a plan as worn as is typical. */
     static WornBattery of(Plan plan) {
-        return new WornBattery(Edits.ids(plan, Battery.class), TYPICAL_OHM);
+        return new WornBattery(Batteries.of(plan), TYPICAL_OHM);
     }
 
     @Override
@@ -33,14 +34,15 @@ public record WornBattery(List<String> batteries, double resistanceOhm) implemen
 
     @Override
     public List<String> ids() {
-        return batteries;
+        return batteries.ids();
     }
 
     @Override
     public String words() {
-        return (batteries.size() == 1
-                        ? "The battery is sulphated or worn out, and sags under load: "
-                        : "One of the batteries or all are sulphated or worn out, and sag under load: together ")
+        return batteries.told(
+                        "The battery is sulphated or worn out, and sags under load: ",
+                        "One of the batteries or all are sulphated or worn out, and sag under load: together ",
+                        "The batteries are sulphated or worn out, all alike, and sag under load: each ")
                 + String.format(Locale.ROOT, "%.2g ohm more inside than when sound.", resistanceOhm);
     }
 
@@ -51,7 +53,7 @@ public record WornBattery(List<String> batteries, double resistanceOhm) implemen
 
     @Override
     public double smallest() {
-        return 0.003;
+        return SMALLEST_OHM;
     }
 
     @Override

@@ -1,6 +1,7 @@
 package loomwright.review.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -73,9 +74,9 @@ final class Bench {
      * @param figures what a meter shows, one for each measurement; 0 V where nothing joins the points, as a meter's own
      *     resistance has it
      * @param opening the fuses that carry more than opens them, the worst in each setting of the switches
-     * @param openingAtOnce those of them that open before a reading could be taken
+     * @param openingBeforeAReading those of them that open before a reading could be taken
      */
-    record Measured(Figures figures, Set<String> opening, Set<String> openingAtOnce) {}
+    record Measured(Figures figures, Set<String> opening, Set<String> openingBeforeAReading) {}
 
     /** The same question is answered from memory. */
     private record Asked(List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {}
@@ -100,7 +101,7 @@ final class Bench {
             List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {
         double[] values = new double[measurements.size()];
         Set<String> opening = new LinkedHashSet<>();
-        Set<String> openingAtOnce = new LinkedHashSet<>();
+        Set<String> openingBeforeAReading = new LinkedHashSet<>();
         try {
             for (Map.Entry<Map<String, String>, List<Integer>> group :
                     bySwitches(measurements).entrySet()) {
@@ -111,15 +112,15 @@ final class Bench {
                 }
                 for (String fuse : Fuses.firstToOpen(faulty, steps)) {
                     opening.add(fuse);
-                    if (Fuses.opensAtOnce(faulty, fuse, steps)) {
-                        openingAtOnce.add(fuse);
+                    if (Fuses.opensBeforeAReading(faulty, fuse, steps)) {
+                        openingBeforeAReading.add(fuse);
                     }
                 }
             }
         } catch (NoConvergence none) {
             return Optional.empty();
         }
-        return Optional.of(new Measured(new Figures(values), opening, openingAtOnce));
+        return Optional.of(new Measured(new Figures(values), opening, openingBeforeAReading));
     }
 
     private static Map<Map<String, String>, List<Integer>> bySwitches(List<Measurement> measurements) {
@@ -156,18 +157,25 @@ final class Bench {
 
     /**
      * The steps in which volts are measured, and those before; with the key on in any case, since that has been before
-     * anything was measured, and what opens a fuse then has opened it.
+     * anything was measured, and what opens a fuse then has opened it. Where nothing can be solved with the key on, only as
+     * far as was measured: what was read at rest is worth having all the same.
      */
     private List<SolvedStep> solve(Plan faulty, List<Measurement> measurements, List<Integer> which) {
-        Step last = Step.RUN;
-        for (int i : which) {
-            Measurement m = measurements.get(i);
-            if (m.quantity() == Quantity.VOLTS && m.step().compareTo(last) > 0) {
-                last = m.step();
-            }
-        }
+        Optional<Step> measured = which.stream()
+                .map(measurements::get)
+                .filter(m -> m.quantity() == Quantity.VOLTS)
+                .map(Measurement::step)
+                .max(Comparator.naturalOrder());
         count();
-        return solver.solve(faulty, last);
+        if (measured.filter(step -> step.compareTo(Step.RUN) >= 0).isPresent()) {
+            return solver.solve(faulty, measured.orElseThrow());
+        }
+        try {
+            return solver.solve(faulty, Step.RUN);
+        } catch (NoConvergence none) {
+            count();
+            return measured.map(step -> solver.solve(faulty, step)).orElse(List.of());
+        }
     }
 
     private static SolvedStep in(Step step, List<SolvedStep> steps) {

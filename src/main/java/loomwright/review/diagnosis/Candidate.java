@@ -10,7 +10,7 @@ import loomwright.operation.fault.SingleFault;
  * @param faults none, one or two; bad joints as large as fits best
  * @param fusesBlown what they have blown by the time of the readings
  * @param opening fuses that carry more than opens them
- * @param openingAtOnce those of them that open before a reading could be taken
+ * @param openingBeforeAReading those of them that open before a reading could be taken
  * @param figures what the meter would show
  * @param logWeight natural logarithm of prior odds times likelihood
  */
@@ -18,7 +18,7 @@ record Candidate(
         List<SingleFault> faults,
         Set<String> fusesBlown,
         Set<String> opening,
-        Set<String> openingAtOnce,
+        Set<String> openingBeforeAReading,
         Figures figures,
         Fit fit,
         double logWeight) {
@@ -26,7 +26,7 @@ record Candidate(
         faults = List.copyOf(faults);
         fusesBlown = Set.copyOf(fusesBlown);
         opening = Set.copyOf(opening);
-        openingAtOnce = Set.copyOf(openingAtOnce);
+        openingBeforeAReading = Set.copyOf(openingBeforeAReading);
     }
 
     boolean sound() {

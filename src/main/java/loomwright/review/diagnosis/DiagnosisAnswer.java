@@ -12,17 +12,21 @@ import loomwright.answer.Caution;
 import loomwright.answer.Fault;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
+import loomwright.circuit.Condition;
 import loomwright.circuit.PlanCautions;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.Quantity;
 import loomwright.operation.fault.BadJoint;
-import loomwright.operation.fault.BatteryFault;
 import loomwright.operation.fault.SingleFault;
+import loomwright.operation.fault.SingleFault.Kind;
 import loomwright.operation.fault.SingleFaults;
 
 /** Names the faults that explain what was measured, and what to measure next. */
 public final class DiagnosisAnswer {
+    /** Faults that are told apart with the engine cranking or running, as the summary advises. */
+    private static final Set<Kind> TOLD_BY_THE_ENGINE = EnumSet.of(Kind.BATTERY_WORN, Kind.NOT_CHARGING);
+
     private DiagnosisAnswer() {}
 
     /**
@@ -42,21 +46,22 @@ public final class DiagnosisAnswer {
         return new Answer<>(report, working(report), basis(question), cautions(question, report));
     }
 
+    /** What wears out within parts comes on top and does not count: it is one trial for a load, some tens for the battery. */
     private static void checkSize(DiagnosisQuestion question, DiagnosisLimits limits) {
-        List<SingleFault> faults = SingleFaults.listWithinParts(question.plan());
+        List<SingleFault> faults = SingleFaults.list(question.plan());
         long settings = question.readings().stream()
                 .map(Reading::switches)
                 .map(Map::copyOf)
                 .distinct()
                 .count();
         long joints = faults.stream().filter(BadJoint.class::isInstance).count();
-        long batteries = faults.stream().filter(BatteryFault.class::isInstance).count();
-        long solutions = settings * (faults.size() + (FaultSize.GRID - 1) * joints + (FaultSize.STEPS - 1) * batteries);
+        long solutions = settings * (faults.size() + (FaultSize.GRID - 1) * joints);
         if (solutions > limits.maxSolutions()) {
             throw new RejectedInput(new Fault(
                     Fault.Code.OVER_LIMIT,
                     "/plan/parts",
-                    solutions + " solutions: " + faults.size() + " single faults, " + joints
+                    solutions + " solutions, loads and batteries not counted: " + faults.size() + " single faults, "
+                            + joints
                             + " of them joints in " + FaultSize.GRID + " sizes, in " + settings
                             + " settings of the switches",
                     "a plan and readings that take at most " + limits.maxSolutions()
@@ -131,6 +136,19 @@ public final class DiagnosisAnswer {
         if (mends || ohms) {
             cautions.add(Caution.DISCONNECT_BATTERY);
         }
+        if (engineTurns(report)) {
+            cautions.add(Caution.MOVING_PARTS);
+        }
         return List.copyOf(cautions);
+    }
+
+    /** Whether something is advised that is measured with the engine turning, which a plan without one does not warn of. */
+    private static boolean engineTurns(DiagnosisReport report) {
+        return report.nextReadings().stream()
+                        .anyMatch(n -> n.condition() == Condition.CRANK || n.condition() == Condition.RUNNING)
+                || report.explanations().stream()
+                        .flatMap(e -> e.candidates().stream())
+                        .flatMap(c -> c.faults().stream())
+                        .anyMatch(f -> TOLD_BY_THE_ENGINE.contains(f.kind()));
     }
 }

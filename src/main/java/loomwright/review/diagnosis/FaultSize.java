@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * sizes it is drawn straight over 1/(1 + kR), and the likelihood looked up along that line. From its best place golden-section search climbs to the top,
  * to 2 per cent, with the plan solved at each step (J. Kiefer, Sequential minimax search for a maximum, 1953, from memory).
  *
- * <p>Of a battery there is only one, so that its size is searched at once by {@value #STEPS} solutions and a climb.
+ * <p>Of a plan's supply there is only one, so that a battery's size is searched at once by {@value #STEPS} solutions and a climb.
  */
 final class FaultSize {
     static final int GRID = 5;
@@ -25,7 +25,7 @@ final class FaultSize {
     /** Places looked up between two sizes. */
     private static final int BETWEEN = 8;
 
-    /** Sizes that a search goes through. */
+    /** Sizes that a search goes through: less than a factor of two apart in all that is sized (common practice, no source). */
     static final int STEPS = 20;
 
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;

@@ -9,6 +9,10 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.EarthPoint;
+import loomwright.circuit.TerminalRef;
+import loomwright.operation.Point;
+import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
 import loomwright.operation.fault.BadJoint;
 import loomwright.operation.fault.DischargedBattery;
@@ -129,7 +133,7 @@ final class ReportWriter {
         String fed = found.question().plan().listParts(Consumer.class).stream()
                 .filter(load -> IntStream.range(0, measurements.size())
                         .anyMatch(i -> measurements.get(i).quantity() == Quantity.VOLTS
-                                && touches(measurements.get(i), load)
+                                && feeds(measurements.get(i).probe(), load)
                                 && Math.abs(likelihood.measured(i)) >= leastV))
                 .map(Consumer::id)
                 .limit(MOST_FED)
@@ -137,10 +141,18 @@ final class ReportWriter {
         return fed.isEmpty() ? "" : " (measured to be fed: " + fed + ")";
     }
 
-    private static boolean touches(Measurement measurement, Consumer load) {
-        String feed = load.terminal(load.feedTerminal()).toString();
-        return measurement.probe().from().toString().equals(feed)
-                || measurement.probe().to().toString().equals(feed);
+    /** Whether one lead is on what feeds a load, the other on where its current is to go: its own return or the chassis. */
+    private boolean feeds(Probe probe, Consumer load) {
+        Point feed = new Point(load.terminal(load.feedTerminal()));
+        return (probe.from().equals(feed) && takesBack(probe.to(), load))
+                || (probe.to().equals(feed) && takesBack(probe.from(), load));
+    }
+
+    private boolean takesBack(Point point, Consumer load) {
+        TerminalRef terminal = point.terminal();
+        return terminal == null
+                || terminal.equals(load.terminal(load.returnTerminal()))
+                || found.question().plan().findPart(terminal.part()).orElseThrow() instanceof EarthPoint;
     }
 
     /** How a battery is told from what is around it, for an owner (common practice, no source). */

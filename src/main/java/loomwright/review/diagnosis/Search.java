@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import loomwright.operation.fault.BadJoint;
 import loomwright.operation.fault.BatteryFault;
+import loomwright.operation.fault.NotCharging;
 import loomwright.operation.fault.SingleFault;
 import loomwright.operation.fault.SingleFaults;
 import loomwright.operation.fault.SizedFault;
@@ -111,7 +112,7 @@ final class Search {
 
     /**
      * With the fuses whole or blown that they open one after the other, whichever goes best with the readings: some were
-     * taken before they went, but none before one that opens at once.
+     * taken before they went, but none before one that opens before any reading could be.
      *
      * @param fusesBlown what is blown to begin with
      * @return empty if the plan has no solution with them
@@ -156,11 +157,14 @@ final class Search {
         return found;
     }
 
-    /** Two faults in one place are not looked for, but that a worn battery is flat as well. */
+    /** Two faults in one place are not looked for, but that a battery is worn, flat and not charged, any two of these. */
     private static boolean apart(Candidate one, Candidate other) {
-        boolean battery =
-                one.faults().get(0) instanceof BatteryFault && other.faults().get(0) instanceof BatteryFault;
-        return battery || Collections.disjoint(ids(one), ids(other));
+        return (ofSupply(one) && ofSupply(other)) || Collections.disjoint(ids(one), ids(other));
+    }
+
+    private static boolean ofSupply(Candidate single) {
+        SingleFault fault = single.faults().get(0);
+        return fault instanceof BatteryFault || fault instanceof NotCharging;
     }
 
     private static Set<String> ids(Candidate candidate) {

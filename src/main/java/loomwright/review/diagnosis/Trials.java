@@ -58,7 +58,7 @@ final class Trials {
     /**
      * The same, of what lasts until a reading is taken.
      *
-     * @return empty also if they open a fuse at once that is not among those blown
+     * @return empty also if they open a fuse before a reading that is not among those blown
      */
     Optional<Candidate> lasting(List<SingleFault> faults, Set<String> fusesBlown) {
         return of(faults, fusesBlown).filter(this::lasts);
@@ -66,18 +66,18 @@ final class Trials {
 
     /** Whether no fuse opens before a reading could be taken. */
     boolean lasts(Candidate candidate) {
-        return sound == null || sound.openingAtOnce().containsAll(candidate.openingAtOnce());
+        return sound == null || sound.openingBeforeAReading().containsAll(candidate.openingBeforeAReading());
     }
 
     /** The fuses that these faults open; not those that the plan as drawn opens. */
     Set<String> opening(Candidate candidate) {
         Set<String> opening = new LinkedHashSet<>(candidate.opening());
-        Set<String> atOnce = new LinkedHashSet<>(candidate.openingAtOnce());
+        Set<String> soonest = new LinkedHashSet<>(candidate.openingBeforeAReading());
         if (sound != null) {
             opening.removeAll(sound.opening());
-            atOnce.removeAll(sound.openingAtOnce());
+            soonest.removeAll(sound.openingBeforeAReading());
         }
-        opening.addAll(atOnce);
+        opening.addAll(soonest);
         return opening;
     }
 
@@ -86,6 +86,7 @@ final class Trials {
         Fit fit = likelihood.of(figures);
         long fitted = faults.stream().filter(SizedFault.class::isInstance).count();
         double logWeight = Priors.log(faults) + fit.logLikelihood() - fitted * Math.log(figures.count()) / 2;
-        return new Candidate(faults, fusesBlown, measured.opening(), measured.openingAtOnce(), figures, fit, logWeight);
+        return new Candidate(
+                faults, fusesBlown, measured.opening(), measured.openingBeforeAReading(), figures, fit, logWeight);
     }
 }

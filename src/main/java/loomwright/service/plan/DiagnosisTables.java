@@ -37,10 +37,11 @@ public final class DiagnosisTables {
                         suspect.probability(),
                         join(suspect, fault -> Words.of(fault.kind())),
                         join(suspect, fault -> String.join(" ", fault.ids())),
-                        join(suspect, DiagnosisTables::ohms),
+                        join(suspect, fault -> figure(fault.resistanceOhm())),
                         String.join(" ", suspect.fusesBlown()),
                         explanation.worstDeviation(),
-                        suspect.words()));
+                        suspect.words(),
+                        join(suspect, fault -> figure(fault.restV()))));
             }
         }
         return new Table(
@@ -53,7 +54,8 @@ public final class DiagnosisTables {
                         "resistanceOhm",
                         "fusesBlown",
                         "worstDeviation",
-                        "words"),
+                        "words",
+                        "restV"),
                 rows);
     }
 
@@ -61,9 +63,8 @@ public final class DiagnosisTables {
         return suspect.faults().stream().map(text).collect(Collectors.joining("; "));
     }
 
-    private static String ohms(SuspectFault fault) {
-        Double ohm = fault.resistanceOhm();
-        return ohm == null ? "" : Figures.text(ohm);
+    private static String figure(@Nullable Double value) {
+        return value == null ? "" : Figures.text(value);
     }
 
     /** The diagnosis as text, cautions first. */

@@ -13,6 +13,8 @@ import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Each fault changes the circuit as its name says and leaves every id and terminal where it was. */
 class SingleFaultTest {
@@ -27,6 +29,8 @@ class SingleFaultTest {
                     + "{'id':'W5','from':'pump.b','to':'body.31','resistanceOhm':0.01},"
                     + "{'id':'W6','from':'battery.plus','to':'relay.86','resistanceOhm':0.01},"
                     + "{'id':'W7','from':'relay.85','to':'body.31','resistanceOhm':0.01}");
+
+    private static final Batteries ONE = Batteries.of(RELAYED);
 
     private static double pumpV(SingleFault fault) {
         return acrossV(fault.applyTo(RELAYED), "pump.a", "pump.b");
@@ -63,7 +67,7 @@ class SingleFaultTest {
     /** 11.025 V over 85 ohm of winding and 4 ohm of pump beside it, with 0.01 ohm inside the battery. */
     @Test
     void aDischargedBatteryIsLowWhateverIsSwitchedOn() {
-        DischargedBattery flat = new DischargedBattery(List.of("battery"), 12.6, 0.125);
+        DischargedBattery flat = new DischargedBattery(ONE, 12.6, 0.125);
         assertThat(flat.leftV()).isCloseTo(11.025, within(1e-9));
         assertThat(flat.words())
                 .isEqualTo("The battery is discharged or has a dead cell: 11.0 V at rest instead of 12.6 V.");
@@ -73,17 +77,35 @@ class SingleFaultTest {
     /** 12.6 V over 0.5 + 0.01 ohm inside and 4.0475 ohm of leads and pump, the winding beside it. */
     @Test
     void aWornBatterySagsByItsOhmsTimesTheCurrent() {
-        WornBattery worn = new WornBattery(List.of("battery"), 0.5);
+        WornBattery worn = new WornBattery(ONE, 0.5);
         assertThat(pumpV(worn)).isCloseTo(12.6 * 4 / 4.5575, within(0.08));
         assertThat(acrossV(worn.applyTo(new BlownFuse("F1").applyTo(RELAYED)), "battery.plus", "battery.minus"))
                 .as("hardly any current, hardly any sag")
                 .isCloseTo(12.6, within(0.1));
     }
 
+    /** A row of two 6 V batteries hides which of them it is; two of 12 V side by side have one supply, so it is both. */
+    @Test
+    void onlyOfBatteriesInSeriesIsItSaidThatOneMayHaveIt() {
+        for (String nominalV : List.of("6", "7.2")) {
+            Batteries row = Batteries.of(two(",'nominalVoltageV':" + nominalV));
+            assertThat(new DischargedBattery(row, 12.6, 0.125).words()).startsWith("One of the batteries or all");
+            assertThat(new WornBattery(row, 0.5).words()).startsWith("One of the batteries or all");
+        }
+        Batteries sideBySide = Batteries.of(two(""));
+        assertThat(sideBySide.ids()).containsExactly("left", "right");
+        assertThat(new DischargedBattery(sideBySide, 12.6, 0.125).words())
+                .isEqualTo("The batteries are discharged, all alike: 11.0 V at rest instead of 12.6 V.");
+        assertThat(new WornBattery(sideBySide, 0.5).words()).startsWith("The batteries are sulphated or worn out, all");
+    }
+
+    private static Plan two(String more) {
+        return Plans.of("{'kind':'battery','id':'left'" + more + "},{'kind':'battery','id':'right'" + more + "}", "");
+    }
+
     @Test
     void withTheEngineRunningTheChargingSystemHoldsTheVolts() {
-        for (SingleFault fault :
-                List.of(new DischargedBattery(List.of("battery"), 12.6, 0.5), new WornBattery(List.of("battery"), 1))) {
+        for (SingleFault fault : List.of(new DischargedBattery(ONE, 12.6, 0.5), new WornBattery(ONE, 1))) {
             assertThat(fault.applyTo(RELAYED).conditions().running())
                     .isEqualTo(RELAYED.conditions().running());
         }
@@ -101,6 +123,42 @@ class SingleFaultTest {
                 .isLessThan(1.01
                         * plan.conditions().in(Condition.RUN, plan.system()).emfV());
         assertThat(Math.abs(batteryV(plan))).isGreaterThan(1.05 * atV);
+    }
+
+    /** The live pole feeds the lamp, which hangs on D+; the field winding ends on the pole that is on the chassis. */
+    @ParameterizedTest
+    @CsvSource({"negative, plus, minus, B+, B-", "positive, minus, plus, B-, B+"})
+    void theChargeLampOfAnAlternatorThatGivesNothingStaysLit(
+            String earth, String livePost, String earthedPost, String livePole, String earthedPole) {
+        Plan plan = Plans.of(
+                12,
+                earth,
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},{'kind':'alternator','id':'generator'},"
+                        + "{'kind':'lamp','id':'telltale','ratedV':12,'ratedW':2.2,'meantLive':['run']}",
+                "{'id':'W1','from':'battery." + earthedPost + "','to':'body.31','resistanceOhm':0.001},"
+                        + "{'id':'W2','from':'generator." + earthedPole + "','to':'body.31','resistanceOhm':0.001},"
+                        + "{'id':'W3','from':'battery." + livePost + "','to':'generator." + livePole
+                        + "','resistanceOhm':0.01},"
+                        + "{'id':'W4','from':'battery." + livePost + "','to':'telltale.a','resistanceOhm':0.01},"
+                        + "{'id':'W5','from':'telltale.b','to':'generator.D+','resistanceOhm':0.01}");
+        Plan faulty = NotCharging.of(plan).applyTo(plan);
+        assertThat(lampV(plan, Step.RUN)).isGreaterThan(11);
+        assertThat(lampV(plan, Step.RUNNING)).as("sound, it goes out").isLessThan(1);
+        assertThat(lampV(faulty, Step.RUN)).isCloseTo(lampV(plan, Step.RUN), within(0.01));
+        assertThat(lampV(faulty, Step.RUNNING)).as("without charge it does not").isGreaterThan(11);
+    }
+
+    private static double lampV(Plan plan, Step step) {
+        return Math.abs(
+                Solved.of(plan).in(step).acrossV(TerminalRef.parse("telltale.a"), TerminalRef.parse("telltale.b")));
+    }
+
+    @Test
+    void twoAlternatorsThatGiveNothingAreToldInThePlural() {
+        Plan two = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'alternator','id':'left'},{'kind':'alternator','id':'right'}",
+                "");
+        assertThat(NotCharging.of(two).words()).startsWith("left and right do not charge: their belts");
     }
 
     private static double batteryV(Plan plan) {

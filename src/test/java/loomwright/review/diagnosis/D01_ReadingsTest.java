@@ -2,16 +2,22 @@ package loomwright.review.diagnosis;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import loomwright.answer.Fault;
 import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Condition;
+import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.fault.BadJoint;
+import loomwright.operation.fault.SingleFault;
+import loomwright.operation.fault.SingleFaults;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
@@ -76,6 +82,64 @@ class D01_ReadingsTest {
                         question, new DiagnosisLimits(10, 10, 1000), NetworkLimits.defaults(), Progress.UNWATCHED),
                 Fault.Code.OVER_LIMIT,
                 "/plan/parts");
+    }
+
+    /** What wears out within parts came later; a question that was accepted before it is accepted still. */
+    @Test
+    void loadsAndBatteriesDoNotCountAgainstTheLimit() {
+        DiagnosisQuestion question = new DiagnosisQuestion(
+                Bedside.TWO_LOADS, List.of(volts("F1.a", Condition.RUN, Map.of())), MeterAccuracy.USUAL);
+        List<SingleFault> mistakes = SingleFaults.list(Bedside.TWO_LOADS);
+        int joints = (int) mistakes.stream().filter(BadJoint.class::isInstance).count();
+        int enough = mistakes.size() + (FaultSize.GRID - 1) * joints;
+        assertThat(DiagnosisAnswer.of(
+                                question,
+                                new DiagnosisLimits(enough, 10, 60_000),
+                                NetworkLimits.defaults(),
+                                Progress.UNWATCHED)
+                        .result()
+                        .tried()
+                        .singleFaults())
+                .isEqualTo(SingleFaults.listWithinParts(Bedside.TWO_LOADS).size());
+        assertThatThrownBy(() -> DiagnosisAnswer.of(
+                        question,
+                        new DiagnosisLimits(enough - 1, 10, 60_000),
+                        NetworkLimits.defaults(),
+                        Progress.UNWATCHED))
+                .isInstanceOfSatisfying(
+                        RejectedInput.class,
+                        r -> assertThat(r.faults().get(0).value())
+                                .startsWith(enough + " solutions, loads and batteries not counted"));
+    }
+
+    /** One diode after the other comes to conduct; ten steps are not enough for twenty of them. */
+    @Test
+    void whatWasReadAtRestCountsThoughNothingIsSolvedWithTheKeyOn() {
+        StringBuilder parts = new StringBuilder("{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                + "{'kind':'switch','id':'key','terminals':['30','15'],"
+                + "'positions':[{'name':'out','joins':[]},{'name':'on','joins':[['30','15']]}],"
+                + "'positionByCondition':{'off':'out','accessory':'out','run':'on','crank':'on','running':'on'}}");
+        StringBuilder wires = new StringBuilder(Bedside.wire("W1", "battery.minus", "body.31", 0.001) + ","
+                + Bedside.wire("W2", "battery.plus", "key.30", 0.01));
+        String before = "key.15";
+        for (int i = 0; i < 20; i++) {
+            parts.append(",{'kind':'diode','id':'D" + i + "','forwardV':0.1}");
+            parts.append(",{'kind':'load','id':'L" + i + "','resistanceOhm':20,'meantLive':['run']}");
+            wires.append("," + Bedside.wire("A" + i, before, "D" + i + ".anode", 0.02));
+            wires.append("," + Bedside.wire("F" + i, "D" + i + ".cathode", "L" + i + ".a", 0.02));
+            wires.append("," + Bedside.wire("B" + i, "L" + i + ".b", "body.31", 0.01));
+            before = "D" + i + ".cathode";
+        }
+        Plan plan = Plans.of(parts.toString(), wires.toString());
+        Bench impatient =
+                new Bench(plan, DiagnosisLimits.defaults(), new NetworkLimits(20_000, 60_000, 10), Progress.UNWATCHED);
+        Measurement on = Bedside.volts("battery.plus", Condition.RUN);
+        Measurement off = Bedside.volts("battery.plus", Condition.OFF);
+        assertThat(impatient.measure(List.of(), Set.of(), List.of(on))).isEmpty();
+        assertThat(impatient.measure(List.of(), Set.of(), List.of(off))).hasValueSatisfying(measured -> {
+            assertThat(measured.figures().at(0)).isCloseTo(12.6, within(0.01));
+            assertThat(measured.opening()).isEmpty();
+        });
     }
 
     @Test

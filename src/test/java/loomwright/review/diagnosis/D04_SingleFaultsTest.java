@@ -116,11 +116,21 @@ class D04_SingleFaultsTest {
 
     /** F1 of 5 A would carry hundreds of ampere and is gone before the meter is read, wherever behind it the short is. */
     @Test
-    void aShortIsNotOfferedWithAFuseWholeThatItOpensAtOnce() {
+    void aShortIsNotOfferedWithAFuseWholeThatOpensBeforeAReadingButWithItBlown() {
         for (String at : List.of("F1.b", "heater.a")) {
             List<Measurement> points = volts(Condition.RUN, "battery.plus", "F2.b", at);
-            DiagnosisReport report = diagnose(Bedside.TWO_LOADS, new ShortToEarth(TerminalRef.parse(at)), points);
-            assertThat(wholeFuseShorts(report, "F1.b", "heater.a")).isEmpty();
+            ShortToEarth fault = new ShortToEarth(TerminalRef.parse(at));
+            DiagnosisReport whole = diagnose(Bedside.TWO_LOADS, fault, points);
+            assertThat(wholeFuseShorts(whole, "F1.b", "heater.a")).isEmpty();
+            Figures after = Bedside.bench(Bedside.TWO_LOADS)
+                    .measure(List.of(fault), Set.of("F1"), points)
+                    .orElseThrow()
+                    .figures();
+            DiagnosisReport blown = Bedside.diagnose(Bedside.TWO_LOADS, Bedside.noisy(after, points, 1, null));
+            assertThat(wholeFuseShorts(blown, "F1.b", "heater.a")).isEmpty();
+            assertThat(blown.explanations().get(0).candidates())
+                    .extracting(Suspect::words)
+                    .contains(at + " touches the chassis. It has blown F1.");
         }
     }
 
@@ -190,6 +200,22 @@ class D04_SingleFaultsTest {
         assertThat(both.explanations().get(0).candidates())
                 .singleElement()
                 .satisfies(c -> assertThat(c.words()).isEqualTo("Lamp tail has burnt out: its filament is open."));
+    }
+
+    /** 12.6 V from the battery to a lamp that is switched off say that it is not fed. */
+    @Test
+    void aLoadIsMeasuredToBeFedOnlyAgainstItsReturnOrTheChassis() {
+        assertThat(toldFed("battery.plus", "tail.a", "out")).doesNotContain("measured to be fed");
+        assertThat(toldFed("tail.a", "earth", "side")).contains("measured to be fed: tail");
+        assertThat(toldFed("tail.b", "tail.a", "side")).contains("measured to be fed: tail");
+    }
+
+    private static String toldFed(String from, String to, String lights) {
+        Measurement volts =
+                new Measurement(Probe.of(from, to), Quantity.VOLTS, Condition.RUN, Map.of("lights", lights));
+        DiagnosisReport report = Bedside.diagnose(SANDPIPER, Bedside.exact(SANDPIPER, List.of(), List.of(volts)));
+        assertThat(report.verdict()).isEqualTo(Verdict.NO_FAULT_NEEDED);
+        return report.summary();
     }
 
     @Test

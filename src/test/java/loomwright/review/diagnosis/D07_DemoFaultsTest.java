@@ -99,13 +99,15 @@ class D07_DemoFaultsTest {
         return fault instanceof BadJoint joint ? joint.withSize(0.2 * Math.pow(50, random.nextDouble())) : fault;
     }
 
-    /** Measured before the fuses blow that it opens, or after, as it happens; after, if they open at once. */
+    /** Measured before the fuses blow that it opens, or after, as it happens; after, if they open before a reading could be taken. */
     private static Figures real(Bench bench, SingleFault fault, List<Measurement> points, Random random) {
         Set<String> blown = new LinkedHashSet<>();
         Bench.Measured measured =
                 bench.measure(List.of(fault), Set.copyOf(blown), points).orElseThrow();
         boolean early = random.nextBoolean();
-        while (early ? !measured.openingAtOnce().isEmpty() : !measured.opening().isEmpty()) {
+        while (early
+                ? !measured.openingBeforeAReading().isEmpty()
+                : !measured.opening().isEmpty()) {
             blown.addAll(measured.opening());
             measured = bench.measure(List.of(fault), Set.copyOf(blown), points).orElseThrow();
         }

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Stream;
+import loomwright.answer.Caution;
+import loomwright.answer.Progress;
 import loomwright.circuit.Condition;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.ForEachExample;
@@ -16,9 +18,11 @@ import loomwright.circuit.Motor;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.Switch;
+import loomwright.network.NetworkLimits;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
 import loomwright.operation.fault.BadJoint;
+import loomwright.operation.fault.Batteries;
 import loomwright.operation.fault.BlownFuse;
 import loomwright.operation.fault.DischargedBattery;
 import loomwright.operation.fault.SingleFault;
@@ -32,7 +36,7 @@ import org.junit.jupiter.api.Test;
 
 /** A flat battery and a worn-out one, beside the faults of the wiring that look like them. */
 class D08_BatteryTest {
-    private static final List<String> BATTERY = List.of("battery");
+    private static final Batteries BATTERY = new Batteries(List.of("battery"), false);
 
     private static SuspectFault first(DiagnosisReport report) {
         assertThat(report.verdict()).as(report.summary()).isEqualTo(Verdict.SINGLE_FAULT);
@@ -179,6 +183,36 @@ class D08_BatteryTest {
                     .orElseThrow()
                     .figures();
             assertThat(figures.at(0)).isCloseTo(11, within(0.1));
+        }
+    }
+
+    /** Without an alternator in the plan both are faults of the battery's own, and yet two. */
+    @Test
+    void elevenVoltsAtRestAndRunningAreAFlatBatteryThatIsNotCharged() {
+        DiagnosisReport report = Bedside.diagnose(
+                Bedside.TWO_LOADS,
+                List.of(
+                        Bedside.reading(Bedside.volts("battery.plus", Condition.OFF), 11.0),
+                        Bedside.reading(Bedside.volts("battery.plus", Condition.RUNNING), 11.0)));
+        assertThat(report.verdict()).as(report.summary()).isEqualTo(Verdict.FAULT_PAIR);
+        assertThat(report.explanations().get(0).candidates().get(0).faults())
+                .extracting(SuspectFault::kind)
+                .containsExactlyInAnyOrder(Kind.BATTERY_DISCHARGED, Kind.NOT_CHARGING);
+    }
+
+    /** The plan draws nothing that turns; the advice is to crank or to run the engine all the same. */
+    @Test
+    void whoIsToMeasureWithTheEngineTurningIsWarnedOfIt() {
+        for (Reading low : List.of(
+                Bedside.reading(Bedside.volts("battery.plus", Condition.RUNNING), 12.6),
+                Bedside.reading(Bedside.volts("battery.plus", Condition.RUN), 11))) {
+            assertThat(DiagnosisAnswer.of(
+                                    new DiagnosisQuestion(Bedside.TWO_LOADS, List.of(low), MeterAccuracy.USUAL),
+                                    DiagnosisLimits.defaults(),
+                                    NetworkLimits.defaults(),
+                                    Progress.UNWATCHED)
+                            .cautions())
+                    .contains(Caution.MOVING_PARTS);
         }
     }
 

@@ -3,8 +3,11 @@ package loomwright.service.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
+import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
@@ -14,6 +17,15 @@ import loomwright.operation.PlanReadings.BranchReading;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.review.comparison.ComparisonAnswer;
 import loomwright.review.comparison.ComparisonQuestion;
+import loomwright.review.diagnosis.DiagnosisAnswer;
+import loomwright.review.diagnosis.DiagnosisLimits;
+import loomwright.review.diagnosis.DiagnosisQuestion;
+import loomwright.review.diagnosis.DiagnosisReport;
+import loomwright.review.diagnosis.DiagnosisReport.Suspect;
+import loomwright.review.diagnosis.MeterAccuracy;
+import loomwright.review.diagnosis.Reading;
+import loomwright.service.form.Figures;
+import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -51,6 +63,29 @@ class PlanTablesTest {
                         assertThat(row.get(5)).isEqualTo(contact.voltageV() * contact.currentA());
                     });
         }
+    }
+
+    @Test
+    void aDiagnosisHasTheVoltsOfAFlatBatteryInItsLastColumn() {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                        + "{'kind':'load','id':'radio','resistanceOhm':12,'meantLive':['run']}",
+                "{'id':'W1','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
+                        + "{'id':'W2','from':'battery.plus','to':'radio.a','resistanceOhm':0.01},"
+                        + "{'id':'W3','from':'radio.b','to':'body.31','resistanceOhm':0.01}");
+        Reading low = new Reading("battery.plus", "earth", Condition.OFF, Map.of(), 11.0, null, null, null);
+        DiagnosisReport report = DiagnosisAnswer.of(
+                        new DiagnosisQuestion(plan, List.of(low), MeterAccuracy.USUAL),
+                        DiagnosisLimits.defaults(),
+                        NetworkLimits.defaults(),
+                        Progress.UNWATCHED)
+                .result();
+        Table table = DiagnosisTables.table(report);
+        assertThat(table.columns()).endsWith("words", "restV");
+        Suspect flat = report.explanations().get(0).candidates().get(0);
+        double restV = Objects.requireNonNull(flat.faults().get(0).restV());
+        assertThat(table.rows().get(0)).endsWith(flat.words(), Figures.text(restV));
+        assertThat(table.rows()).allSatisfy(row -> assertThat(row).hasSameSizeAs(table.columns()));
     }
 
     @Test

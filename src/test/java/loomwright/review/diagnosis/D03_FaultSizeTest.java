@@ -20,8 +20,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 
-/** How many ohms a bad joint has. */
-class D03_JointSizeTest {
+/** How bad a fault is: the ohms of a bad joint. */
+class D03_FaultSizeTest {
     private static final List<Measurement> POINTS = Stream.of("battery.plus", "F1.b", "heater.a", "heater.b")
             .map(p -> Bedside.volts(p, Condition.RUN))
             .toList();
