@@ -15,8 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param regulatedV voltage the regulator holds; absent: 14.2 V at 12 V, in proportion otherwise (common practice)
  * @param sourceResistanceOhm by how much the voltage sags with load; 0.02 unless said
  * @param limitA the most it gives; 35 A unless said
- * @param fieldResistanceOhm from D+ to the earthed pole through the field winding and regulator; absent: 4 ohm at 12 V, in proportion
- *     otherwise, so that the field current stays within what the exciter diodes give (common practice, no source)
+ * @param fieldResistanceOhm from D+ to the earthed pole through the field winding and regulator; absent: 4 ohm at 12 V,
+ *     in proportion otherwise, so that the field current stays within what the exciter diodes give (common practice, no source)
  * @param exciterLimitA the most its exciter diodes give at D+; 5 A unless said
  */
 @JsonTypeName("alternator")

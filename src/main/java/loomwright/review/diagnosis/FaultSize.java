@@ -14,8 +14,9 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>For each of the many joints the plan is solved for {@value #GRID} sizes a factor 10 apart. In between, a voltage of a
  * linear circuit depends on one resistance R as v = v∞ + (v₀ − v∞)/(1 + kR) with the same k everywhere, so between two
- * sizes it is drawn straight over 1/(1 + kR), and the likelihood looked up along that line. From its best place golden-section search climbs to the top,
- * to 2 per cent, with the plan solved at each step (J. Kiefer, Sequential minimax search for a maximum, 1953, from memory).
+ * sizes it is drawn straight over 1/(1 + kR), and the likelihood looked up along that line. From its best place
+ * golden-section search climbs to the top, to 2 per cent, with the plan solved at each step (J. Kiefer, Sequential minimax
+ * search for a maximum, 1953, from memory).
  *
  * <p>Of a plan's supply there is only one, so that a battery's size is searched at once by {@value #STEPS} solutions and a climb.
  */
