@@ -25,15 +25,19 @@ public record NotCharging(List<String> ids, String words) implements SingleFault
 
     static NotCharging of(Plan plan) {
         List<String> alternators = Edits.ids(plan, Alternator.class);
-        return alternators.isEmpty()
-                ? new NotCharging(
-                        Edits.ids(plan, Battery.class), "The battery is not charged while the engine is running.")
-                : new NotCharging(
-                        alternators,
-                        String.join(" and ", alternators)
-                                + (alternators.size() == 1
-                                        ? " does not charge: its belt or regulator, or the feed of its field."
-                                        : " do not charge: their belts or regulators, or the feeds of their fields."));
+        if (alternators.isEmpty()) {
+            List<String> batteries = Edits.ids(plan, Battery.class);
+            return new NotCharging(
+                    batteries,
+                    (batteries.size() == 1 ? "The battery is" : "The batteries are")
+                            + " not charged while the engine is running.");
+        }
+        return new NotCharging(
+                alternators,
+                String.join(" and ", alternators)
+                        + (alternators.size() == 1
+                                ? " does not charge: its belt or regulator, or the feed of its field."
+                                : " do not charge: their belts or regulators, or the feeds of their fields."));
     }
 
     @Override

@@ -154,11 +154,12 @@ class SingleFaultTest {
     }
 
     @Test
-    void twoAlternatorsThatGiveNothingAreToldInThePlural() {
+    void severalThatDoNotChargeAreToldInThePlural() {
         Plan two = Plans.of(
                 "{'kind':'battery','id':'battery'},{'kind':'alternator','id':'left'},{'kind':'alternator','id':'right'}",
                 "");
         assertThat(NotCharging.of(two).words()).startsWith("left and right do not charge: their belts");
+        assertThat(NotCharging.of(two("")).words()).startsWith("The batteries are not charged");
     }
 
     private static double batteryV(Plan plan) {
