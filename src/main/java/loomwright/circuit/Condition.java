@@ -18,5 +18,10 @@ public enum Condition {
     CRANK,
     /** Engine running and charging. */
     @JsonProperty("running")
-    RUNNING
+    RUNNING;
+
+    /** Whether the engine turns. */
+    public boolean engineTurns() {
+        return this == CRANK || this == RUNNING;
+    }
 }

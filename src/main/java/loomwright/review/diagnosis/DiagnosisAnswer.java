@@ -12,7 +12,6 @@ import loomwright.answer.Caution;
 import loomwright.answer.Fault;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
-import loomwright.circuit.Condition;
 import loomwright.circuit.PlanCautions;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
@@ -144,8 +143,7 @@ public final class DiagnosisAnswer {
 
     /** Whether something is advised that is measured with the engine turning, which a plan without one does not warn of. */
     private static boolean engineTurns(DiagnosisReport report) {
-        return report.nextReadings().stream()
-                        .anyMatch(n -> n.condition() == Condition.CRANK || n.condition() == Condition.RUNNING)
+        return report.nextReadings().stream().anyMatch(n -> n.condition().engineTurns())
                 || report.explanations().stream()
                         .flatMap(e -> e.candidates().stream())
                         .flatMap(c -> c.faults().stream())

@@ -69,7 +69,7 @@ public final class ReadingsAnswer {
             }
         }
         ReadingsSheet sheet = new ReadingsSheet(plan.name(), Wording.first(plan), readings, leftOut);
-        return new Answer<>(sheet, working(sheet, bounds.solutions()), basis(), cautions());
+        return new Answer<>(sheet, working(sheet, bounds.solutions()), basis(), cautions(sheet));
     }
 
     private List<String> working(ReadingsSheet sheet, int solutions) {
@@ -103,9 +103,12 @@ public final class ReadingsAnswer {
         return basis;
     }
 
-    private List<Caution> cautions() {
+    private List<Caution> cautions(ReadingsSheet sheet) {
         Set<Caution> cautions = EnumSet.copyOf(PlanCautions.of(plan));
         cautions.add(Caution.DISCONNECT_BATTERY);
+        if (sheet.readings().stream().anyMatch(r -> r.condition().engineTurns())) {
+            cautions.add(Caution.MOVING_PARTS);
+        }
         return List.copyOf(cautions);
     }
 }

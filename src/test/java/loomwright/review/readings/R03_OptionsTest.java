@@ -5,11 +5,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import loomwright.answer.Caution;
 import loomwright.answer.Fault;
+import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.network.NetworkLimits;
 import loomwright.operation.Quantity;
 import loomwright.review.readings.ReadingsQuestion.Tolerance;
 import loomwright.review.readings.ReadingsSheet.Purpose;
@@ -41,6 +44,26 @@ class R03_OptionsTest {
                 .filteredOn(r -> r.purpose() == Purpose.CONTINUITY)
                 .extracting(Reading::red)
                 .containsExactly("F1.a");
+    }
+
+    @Test
+    void whoMeasuresWithTheEngineTurningIsWarnedOfMovingParts() {
+        Plan lamp = Plans.of(
+                "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},"
+                        + "{'kind':'lamp','id':'L','ratedV':12,'ratedW':10,'meantLive':['run','running']}",
+                "{'id':'W1','from':'B.plus','to':'L.a','resistanceOhm':0.1},"
+                        + "{'id':'W2','from':'L.b','to':'E.31','resistanceOhm':0.1},"
+                        + "{'id':'W3','from':'B.minus','to':'E.31','resistanceOhm':0.1}");
+        assertThat(cautions(lamp, Condition.RUN)).doesNotContain(Caution.MOVING_PARTS);
+        assertThat(cautions(lamp, Condition.RUNNING)).contains(Caution.MOVING_PARTS);
+    }
+
+    private static List<Caution> cautions(Plan plan, Condition condition) {
+        return ReadingsAnswer.of(
+                        new ReadingsQuestion(plan, List.of(condition), null, null, List.of(), 1.0),
+                        NetworkLimits.defaults(),
+                        Progress.UNWATCHED)
+                .cautions();
     }
 
     @Test
