@@ -1,0 +1,65 @@
+package loomwright.contract;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import loomwright.contract.ContractBundle.Bundle;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** {@code openapi.yaml} is what the files under {@code src/main/openapi} say. */
+class ContractBundleTest {
+    private static final int MOST_LINES = 600;
+
+    @Test
+    void theBundleIsUpToDate() throws IOException {
+        assertThat(Files.readString(ContractBundle.BUNDLE))
+                .as("openapi.yaml differs from the files under src/main/openapi. Renew it: %s", ContractBundle.COMMAND)
+                .isEqualTo(ContractBundle.of(ContractBundle.SOURCES).text());
+    }
+
+    @Test
+    void everyFileIsUsedOnceAndShortEnoughToEdit() throws IOException {
+        Bundle bundle = ContractBundle.of(ContractBundle.SOURCES);
+        assertThat(bundle.used()).doesNotHaveDuplicates();
+        try (Stream<Path> files = Files.walk(ContractBundle.SOURCES)) {
+            assertThat(files.filter(Files::isRegularFile).map(ContractBundle.SOURCES::relativize))
+                    .containsExactlyInAnyOrderElementsOf(bundle.used());
+        }
+        for (Path file : bundle.used()) {
+            assertThat(Files.readAllLines(ContractBundle.SOURCES.resolve(file)))
+                    .as(file.toString())
+                    .hasSizeLessThanOrEqualTo(MOST_LINES);
+        }
+    }
+
+    @Test
+    void anIncludedFileTakesTheIndentationOfItsLine(@TempDir Path directory) throws IOException {
+        Files.write(
+                directory.resolve("openapi.yaml"),
+                List.of("a:", "  $include:", "    - one.yaml", "    - two.yaml", "z:", "  - $include: no directive"));
+        Files.write(directory.resolve("one.yaml"), List.of("b: |", "  text", "", "  text # kept"));
+        Files.write(directory.resolve("two.yaml"), List.of("c:", "  $include: three.yaml"));
+        Files.write(directory.resolve("three.yaml"), List.of("d: 1"));
+        Bundle bundle = ContractBundle.of(directory);
+        assertThat(bundle.text().lines().filter(line -> !line.startsWith("#")))
+                .containsExactly(
+                        "a:", "  b: |", "    text", "", "    text # kept", "  c:", "    d: 1", "z:", "  - $include: no directive");
+        assertThat(bundle.used().stream().map(Path::toString))
+                .containsExactly("openapi.yaml", "one.yaml", "two.yaml", "three.yaml");
+    }
+
+    @Test
+    void aMissingFileIsNamed(@TempDir Path directory) throws IOException {
+        Files.write(directory.resolve("openapi.yaml"), List.of("$include: paths/none.yaml"));
+        assertThatThrownBy(() -> ContractBundle.of(directory))
+                .isInstanceOf(NoSuchFileException.class)
+                .hasMessageContaining("none.yaml");
+    }
+}
