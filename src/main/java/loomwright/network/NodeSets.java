@@ -1,11 +1,11 @@
 package loomwright.network;
 
 /** Union-find over 0..n−1, with path halving. The first of a set stands for it. */
-final class NodeSets {
+public final class NodeSets {
     /** Towards the first of the set, which has itself. */
     private final int[] before;
 
-    NodeSets(int count) {
+    public NodeSets(int count) {
         before = new int[count];
         for (int node = 0; node < count; node++) {
             before[node] = node;
@@ -17,7 +17,7 @@ final class NodeSets {
     }
 
     /** The first of a node's set. */
-    int find(int node) {
+    public int find(int node) {
         int at = node;
         int next = before[at];
         while (next != at) {
@@ -29,7 +29,7 @@ final class NodeSets {
     }
 
     /** Joins two sets; false if they were one already. */
-    boolean join(int a, int b) {
+    public boolean join(int a, int b) {
         int firstOfA = find(a);
         int firstOfB = find(b);
         if (firstOfA < firstOfB) {

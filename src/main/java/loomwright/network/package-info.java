@@ -1,13 +1,12 @@
 /**
- * Nodes, elements and the solver of a resistive network; series/parallel expressions. Knows nothing of vehicles.
+ * Nodes, elements and the solver of a resistive network. Knows nothing of vehicles.
  *
  * <p>Reading list: {@link loomwright.network.Network} and the kinds of {@link loomwright.network.Element} (what is
  * solved), {@link loomwright.network.NetworkSolver} (how, in the order it happens), {@link loomwright.network.Solution}
  * (what comes out); then, one idea each: {@code Contraction} (ideal branches), {@code Branch} (the laws), {@code
  * OperatingPoint}, {@code NewtonLoop}, {@code Islands}, {@code StarElimination}, {@code OneWayStates}, {@code LeastLeak},
  * {@code Outcome}.
- * Apart from these: {@link loomwright.network.ResistanceExpression} and {@link loomwright.network.NetworkReduction};
- * {@link loomwright.network.SwitchedNetwork} for many subsets of one network.
+ * Apart from these: {@link loomwright.network.SwitchedNetwork} for many subsets of one network.
  *
  * <p>Methods from general circuit theory, named from memory: nodal analysis on supernodes (any introduction to
  * electric circuits); the solution of a network of monotone branches as the minimum of its co-content (W. Millar, "Some

@@ -5,8 +5,8 @@ import loomwright.answer.Faults;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.sneak.SneakLimits;
 import loomwright.bulk.BulkLimits;
+import loomwright.mistakes.MistakesLimits;
 import loomwright.network.NetworkLimits;
-import loomwright.review.mistakes.MistakesLimits;
 import loomwright.service.network.NetworkQuestion;
 
 /**

@@ -8,13 +8,13 @@ import loomwright.answer.Deadline;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Plan;
+import loomwright.comparison.ComparisonQuestion;
 import loomwright.drawing.Png;
 import loomwright.drawing.Svg;
 import loomwright.drawing.diagram.Diagram;
 import loomwright.drawing.diagram.DiagramOptions;
 import loomwright.drawing.diagram.Drawing;
 import loomwright.drawing.diagram.DrawingSvg;
-import loomwright.review.comparison.ComparisonQuestion;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 
 /** Sets out a network by the names of its nodes; "0" is the reference. Whatever it solves goes through the checker. */
-final class Circuit {
+public final class Circuit {
     private final Map<String, Integer> nodes = new LinkedHashMap<>(Map.of("0", 0));
     private final List<Element> elements = new ArrayList<>();
     private NetworkLimits limits = NetworkLimits.defaults();
@@ -22,12 +22,12 @@ final class Circuit {
         return this;
     }
 
-    Circuit resistor(String id, String from, String to, double ohm) {
+    public Circuit resistor(String id, String from, String to, double ohm) {
         return add(new Resistor(id, node(from), node(to), ohm));
     }
 
     /** The positive terminal is {@code plus}. */
-    Circuit source(String id, String minus, String plus, double voltageV, double ohm) {
+    public Circuit source(String id, String minus, String plus, double voltageV, double ohm) {
         return add(new VoltageSource(id, node(minus), node(plus), voltageV, ohm));
     }
 
@@ -61,12 +61,12 @@ final class Circuit {
         return this;
     }
 
-    Network network() {
+    public Network network() {
         return new Network(List.copyOf(nodes.keySet()), elements, 0);
     }
 
     /** Solves, checks, and gives the figures by name. */
-    Reading solve() {
+    public Reading solve() {
         Network network = network();
         Solution solution = new NetworkSolver(limits).solve(network);
         Checker.check(network, solution);
@@ -74,8 +74,8 @@ final class Circuit {
     }
 
     /** A solution asked by names. */
-    record Reading(Network network, Solution solution) {
-        double volts(String node) {
+    public record Reading(Network network, Solution solution) {
+        public double volts(String node) {
             return solution.voltageV(network.nodes().indexOf(node));
         }
 
@@ -83,11 +83,11 @@ final class Circuit {
             return solution.floating(network.nodes().indexOf(node));
         }
 
-        double amps(String id) {
+        public double amps(String id) {
             return solution.currentA(index(id));
         }
 
-        double watts(String id) {
+        public double watts(String id) {
             return solution.powerW(index(id));
         }
 

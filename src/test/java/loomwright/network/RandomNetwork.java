@@ -6,7 +6,7 @@ import java.util.Random;
 import java.util.stream.IntStream;
 
 /** Elements between any nodes at random: loops, islands and dead ends abound. */
-final class RandomNetwork {
+public final class RandomNetwork {
     /** Makes one element. */
     interface Maker {
         Element make(Random random, String id, int from, int to);
@@ -28,7 +28,7 @@ final class RandomNetwork {
         return new Network(names(nodes), elements, 0);
     }
 
-    static List<String> names(int nodes) {
+    public static List<String> names(int nodes) {
         return IntStream.range(0, nodes).mapToObj(i -> "n" + i).toList();
     }
 }

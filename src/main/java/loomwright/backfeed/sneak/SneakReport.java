@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Map;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.FeedPath;
+import loomwright.circuit.fault.SingleFault;
 import loomwright.operation.Activity;
 import loomwright.operation.Step;
-import loomwright.operation.fault.SingleFault;
 
 /**
  * What the exhaustive search found.

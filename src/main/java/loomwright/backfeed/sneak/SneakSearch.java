@@ -13,9 +13,9 @@ import loomwright.backfeed.sneak.PlanSweep.Found;
 import loomwright.backfeed.sneak.SneakReport.FaultSneaks;
 import loomwright.backfeed.sneak.SneakReport.Sneak;
 import loomwright.circuit.Plan;
+import loomwright.circuit.fault.SingleFault;
+import loomwright.circuit.fault.SingleFaults;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.fault.SingleFault;
-import loomwright.operation.fault.SingleFaults;
 
 /**
  * Finds every load that is fed unasked in any setting of the free switches and breaker contacts, with the smallest

@@ -3,8 +3,8 @@ package loomwright.drawing.diagram;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import loomwright.review.comparison.PlanComparison;
-import loomwright.review.comparison.PlanComparison.ItemChange;
+import loomwright.comparison.PlanComparison;
+import loomwright.comparison.PlanComparison.ItemChange;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -5,15 +5,15 @@ import java.util.Set;
 import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
+import loomwright.comparison.ComparisonAnswer;
+import loomwright.comparison.ComparisonQuestion;
+import loomwright.comparison.PlanComparison;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.Reader;
 import loomwright.operation.Step;
-import loomwright.review.comparison.ComparisonAnswer;
-import loomwright.review.comparison.ComparisonQuestion;
-import loomwright.review.comparison.PlanComparison;
 
 /** The circuit diagram of a plan in one step. */
 public final class Diagram {

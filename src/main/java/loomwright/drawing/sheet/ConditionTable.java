@@ -11,14 +11,14 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
+import loomwright.comparison.PlanComparison;
+import loomwright.comparison.PlanComparison.Quantity;
+import loomwright.comparison.PlanComparison.ReadingChange;
 import loomwright.drawing.sheet.Html.Cell;
 import loomwright.operation.Activity;
 import loomwright.operation.PlanReadings.PartReading;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.Step;
-import loomwright.review.comparison.PlanComparison;
-import loomwright.review.comparison.PlanComparison.Quantity;
-import loomwright.review.comparison.PlanComparison.ReadingChange;
 import org.jspecify.annotations.Nullable;
 
 /** What each load gets in every position of the key, and what it got before the change. */

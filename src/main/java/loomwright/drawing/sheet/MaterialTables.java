@@ -2,11 +2,11 @@ package loomwright.drawing.sheet;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import loomwright.comparison.PlanComparison.CutLine;
+import loomwright.comparison.PlanComparison.Material;
+import loomwright.comparison.PlanComparison.PartLine;
+import loomwright.comparison.PlanComparison.TerminalLine;
 import loomwright.drawing.sheet.Html.Cell;
-import loomwright.review.comparison.PlanComparison.CutLine;
-import loomwright.review.comparison.PlanComparison.Material;
-import loomwright.review.comparison.PlanComparison.PartLine;
-import loomwright.review.comparison.PlanComparison.TerminalLine;
 
 /** Parts, wire to cut and terminals to crimp, each with a box to tick. */
 final class MaterialTables {

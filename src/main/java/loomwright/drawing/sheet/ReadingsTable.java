@@ -3,8 +3,8 @@ package loomwright.drawing.sheet;
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.drawing.sheet.Html.Cell;
-import loomwright.review.readings.ReadingsSheet;
-import loomwright.review.readings.ReadingsSheet.Reading;
+import loomwright.readings.ReadingsSheet;
+import loomwright.readings.ReadingsSheet.Reading;
 
 /** What to measure, with an empty box for what the meter shows. */
 final class ReadingsTable {

@@ -12,10 +12,10 @@ import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.circuit.Plan;
+import loomwright.comparison.PlanComparison;
+import loomwright.comparison.PlanComparison.Item;
+import loomwright.comparison.PlanComparison.ItemChange;
 import loomwright.drawing.sheet.Html.Cell;
-import loomwright.review.comparison.PlanComparison;
-import loomwright.review.comparison.PlanComparison.Item;
-import loomwright.review.comparison.PlanComparison.ItemChange;
 import org.jspecify.annotations.Nullable;
 
 /** Puts a sheet together: cautions, work and material first, then pictures, what to expect, what is found, what to measure. */

@@ -2,12 +2,12 @@ package loomwright.service.network;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.expression.NetworkReduction;
+import loomwright.expression.NetworkReduction.Method;
+import loomwright.expression.Reduction;
 import loomwright.network.CurrentSource;
 import loomwright.network.Element;
 import loomwright.network.Network;
-import loomwright.network.NetworkReduction;
-import loomwright.network.NetworkReduction.Method;
-import loomwright.network.Reduction;
 import loomwright.network.Resistor;
 import loomwright.network.VoltageSource;
 import loomwright.service.form.Figures;

@@ -5,9 +5,9 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Faults;
+import loomwright.expression.Reduction;
+import loomwright.expression.ResistanceExpression;
 import loomwright.network.Element;
-import loomwright.network.Reduction;
-import loomwright.network.ResistanceExpression;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 

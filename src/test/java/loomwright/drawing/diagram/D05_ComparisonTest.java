@@ -6,8 +6,8 @@ import java.util.List;
 import loomwright.answer.Progress;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.comparison.ComparisonQuestion;
 import loomwright.network.NetworkLimits;
-import loomwright.review.comparison.ComparisonQuestion;
 import org.junit.jupiter.api.Test;
 
 /** Two plans side by side, with the same number at the same change. */

@@ -11,7 +11,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
-import loomwright.review.comparison.PlanComparison.PropertyChange;
+import loomwright.comparison.PlanComparison.PropertyChange;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

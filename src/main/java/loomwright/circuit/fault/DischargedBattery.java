@@ -1,0 +1,91 @@
+package loomwright.circuit.fault;
+
+import java.util.List;
+import java.util.Locale;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Supply;
+
+/**
+ * A battery whose EMF is lower than the plan's: flat, or short of a cell.
+ *
+ * @param batteries that make up the supply
+ * @param restV EMF that the plan has at rest, key off
+ * @param missingShare share of the EMF that is missing in every condition without charge, above 0 to 0.99
+ */
+public record DischargedBattery(Batteries batteries, double restV, double missingShare) implements BatteryFault {
+    /** An eighth less: a 12 V battery of 11 V (common practice, no source). */
+    private static final double TYPICAL_SHARE = 1.0 / 8;
+
+    /** A hundredth less is within what a sound battery varies by (common practice, no source). */
+    private static final double SMALLEST_SIZE = 0.01;
+
+    /** Nothing is left that a meter would show; some is, so that there is still a supply (common practice, no source). */
+    private static final double LARGEST_SHARE = 0.99;
+
+    public DischargedBattery {
+        missingShare = Math.min(LARGEST_SHARE, missingShare);
+    }
+
+    /** The battery of a plan as flat as is typical. */
+    static DischargedBattery of(Plan plan) {
+        double restV = plan.conditions().in(Condition.OFF, plan.system()).emfV();
+        return new DischargedBattery(Batteries.of(plan), restV, TYPICAL_SHARE);
+    }
+
+    @Override
+    public Kind kind() {
+        return Kind.BATTERY_DISCHARGED;
+    }
+
+    @Override
+    public List<String> ids() {
+        return batteries.ids();
+    }
+
+    /** What is left of the EMF at rest, V. */
+    public double leftV() {
+        return restV * (1 - missingShare);
+    }
+
+    @Override
+    public String words() {
+        String left = String.format(Locale.ROOT, "%.1f V at rest instead of %.1f V.", leftV(), restV);
+        return batteries.told(
+                        "The battery is discharged or has a dead cell: ",
+                        "One of the batteries or all are discharged, or a cell is dead: together ",
+                        "The batteries are discharged, all alike: ")
+                + left;
+    }
+
+    /** Natural logarithm of how many times less is left, so that a nearly dead battery is sized as closely as a good one. */
+    @Override
+    public double size() {
+        return -Math.log1p(-missingShare);
+    }
+
+    @Override
+    public double smallest() {
+        return SMALLEST_SIZE;
+    }
+
+    @Override
+    public double largest() {
+        return -Math.log1p(-LARGEST_SHARE);
+    }
+
+    @Override
+    public DischargedBattery withSize(double size) {
+        return new DischargedBattery(batteries, restV, -Math.expm1(-size));
+    }
+
+    @Override
+    public Plan applyTo(Plan plan) {
+        return Edits.withoutCharge(
+                plan,
+                sound -> new Supply(
+                        Math.max(Supply.MIN_EMF_V, sound.emfV() * (1 - missingShare)),
+                        sound.internalResistanceOhm(),
+                        sound.tolerancePercent()));
+    }
+}

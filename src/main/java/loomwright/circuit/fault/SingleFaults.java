@@ -1,0 +1,194 @@
+package loomwright.circuit.fault;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import loomwright.circuit.Alternator;
+import loomwright.circuit.Battery;
+import loomwright.circuit.Coil;
+import loomwright.circuit.Connector;
+import loomwright.circuit.ConnectorHalf;
+import loomwright.circuit.EarthPoint;
+import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Fuse;
+import loomwright.circuit.FusibleLink;
+import loomwright.circuit.Joint;
+import loomwright.circuit.Load;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.circuit.Switch;
+import loomwright.circuit.TerminalRef;
+import loomwright.circuit.Wire;
+
+/**
+ * Lists the plausible single faults of a plan, in a fixed order.
+ *
+ * <p>Terminals of one part take each other's leads if they have the same form. The plan does not state forms, so they are
+ * taken as usual (common practice, no source): the main terminals of a starter solenoid and an alternator are studs, their
+ * control terminals blades; all terminals of any other part are alike.
+ */
+public final class SingleFaults {
+    /** "A few ohms": enough to be noticed in a lamp or coil circuit (common practice, no source). */
+    public static final double TYPICAL_JOINT_OHM = 3;
+
+    private static final Map<Class<? extends Part>, Set<String>> STUDS = Map.of(
+            Solenoid.class, Set.of(Solenoid.SUPPLY, Solenoid.MOTOR),
+            Alternator.class, Set.of(Alternator.OUTPUT, Alternator.RETURN));
+
+    private final Plan plan;
+    private final List<SingleFault> found = new ArrayList<>();
+    private final Set<TerminalRef> wired = new LinkedHashSet<>();
+
+    private SingleFaults(Plan plan) {
+        this.plan = plan;
+        for (Wire wire : plan.wires()) {
+            wired.add(wire.from());
+            wired.add(wire.to());
+        }
+    }
+
+    /**
+     * What somebody may do wrong, and what joints, fuses and contacts come to: at most some tens for each part with many
+     * terminals, a few for each wire.
+     */
+    public static List<SingleFault> list(Plan plan) {
+        SingleFaults faults = new SingleFaults(plan);
+        plan.parts().forEach(faults::addOfPart);
+        plan.wires().forEach(faults::addOfWire);
+        faults.addOfConnectors();
+        faults.addShorts();
+        return List.copyOf(faults.found);
+    }
+
+    /**
+     * The same, and the faults that a part has within itself, which are found by a meter and not made by a mistake: lamps,
+     * loads, motors and coils that are open inside, a battery that is flat, worn out or not charged.
+     */
+    public static List<SingleFault> listWithinParts(Plan plan) {
+        List<SingleFault> all = new ArrayList<>(list(plan));
+        plan.parts().stream().filter(SingleFaults::opens).map(OpenInside::of).forEach(all::add);
+        if (!plan.listParts(Battery.class).isEmpty()) {
+            all.add(DischargedBattery.of(plan));
+            all.add(WornBattery.of(plan));
+            all.add(NotCharging.of(plan));
+        }
+        return List.copyOf(all);
+    }
+
+    /** A relay or solenoid with an open winding does what one does that is stuck at rest. */
+    private static boolean opens(Part part) {
+        return part instanceof FilamentLamp || part instanceof Load || part instanceof Motor || part instanceof Coil;
+    }
+
+    private void addOfPart(Part part) {
+        if (part instanceof Joint) {
+            found.add(new BadJoint(part.id(), TYPICAL_JOINT_OHM));
+            return;
+        } else if (part instanceof EarthPoint) {
+            found.add(new LostEarth(part.id()));
+            found.add(new BadJoint(part.id(), TYPICAL_JOINT_OHM));
+            return;
+        } else if (part instanceof Relay || part instanceof Solenoid) {
+            found.add(new StuckRelay(part.id(), false));
+            found.add(new StuckRelay(part.id(), true));
+        } else if (part instanceof Fuse || part instanceof FusibleLink) {
+            found.add(new BlownFuse(part.id()));
+        } else if (part instanceof Switch) {
+            found.add(new BadJoint(part.id(), TYPICAL_JOINT_OHM));
+        }
+        addSwaps(part);
+    }
+
+    /** Each two terminals of a part, both with something on them. */
+    private void addSwaps(Part part) {
+        List<String> names = part.terminals();
+        for (int i = 0; i < names.size(); i++) {
+            for (int j = i + 1; j < names.size(); j++) {
+                TerminalRef one = part.terminal(names.get(i));
+                TerminalRef other = part.terminal(names.get(j));
+                if (wired.contains(one) && wired.contains(other) && sameForm(part, names.get(i), names.get(j))) {
+                    found.add(new SwappedLeads(one, other));
+                }
+            }
+        }
+    }
+
+    private static boolean sameForm(Part part, String one, String other) {
+        Set<String> studs = STUDS.getOrDefault(part.getClass(), Set.of());
+        return studs.contains(one) == studs.contains(other);
+    }
+
+    private void addOfWire(Wire wire) {
+        for (WireEnd end : WireEnd.values()) {
+            found.add(new WireOff(wire.id(), end, end.of(wire)));
+        }
+        found.add(new BadJoint(wire.id(), TYPICAL_JOINT_OHM));
+        for (WireEnd end : WireEnd.values()) {
+            addMisplaced(wire, end);
+        }
+    }
+
+    /** Of a part with two terminals nobody puts both leads on one. */
+    private void addMisplaced(Wire wire, WireEnd end) {
+        TerminalRef belongs = end.of(wire);
+        Part part = plan.findPart(belongs.part()).orElseThrow();
+        if (part instanceof Joint || part.terminals().size() < 3) {
+            return;
+        }
+        TerminalRef otherEnd = end == WireEnd.FROM ? wire.to() : wire.from();
+        for (String name : part.terminals()) {
+            TerminalRef sits = part.terminal(name);
+            if (!sits.equals(belongs) && !sits.equals(otherEnd) && sameForm(part, belongs.terminal(), name)) {
+                found.add(new MisplacedWire(wire.id(), end, belongs, sits));
+            }
+        }
+    }
+
+    private void addOfConnectors() {
+        List<Connector> all = plan.connectors();
+        for (Connector connector : all) {
+            if (plan.findPart(connector.id()).isEmpty()
+                    && plan.findWire(connector.id()).isEmpty()) {
+                found.add(new BadJoint(connector.id(), TYPICAL_JOINT_OHM));
+            }
+        }
+        for (int i = 0; i < all.size(); i++) {
+            for (int j = i + 1; j < all.size(); j++) {
+                addCrossed(all.get(i), all.get(j));
+            }
+        }
+    }
+
+    private void addCrossed(Connector one, Connector other) {
+        String half = one.halves().get(0);
+        for (String otherHalf : other.halves()) {
+            boolean fits = half(half).matesWith(half(otherHalf))
+                    && half(CrossedConnectors.rest(one, half))
+                            .matesWith(half(CrossedConnectors.rest(other, otherHalf)));
+            if (fits) {
+                found.add(new CrossedConnectors(one.id(), half, other.id(), otherHalf));
+            }
+        }
+    }
+
+    private ConnectorHalf half(String id) {
+        return (ConnectorHalf) plan.findPart(id).orElseThrow();
+    }
+
+    /** One for each node: the terminals of a splice are one place, and an earth point is on the chassis already. */
+    private void addShorts() {
+        Set<String> splices = new LinkedHashSet<>();
+        for (TerminalRef terminal : wired) {
+            Part part = plan.findPart(terminal.part()).orElseThrow();
+            boolean again = part instanceof Joint && !splices.add(part.id());
+            if (!(part instanceof EarthPoint) && !again) {
+                found.add(new ShortToEarth(terminal));
+            }
+        }
+    }
+}

@@ -1,0 +1,78 @@
+package loomwright.circuit.fault;
+
+import java.util.List;
+import java.util.Locale;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Supply;
+
+/**
+ * A battery that is sulphated or worn out: its volts are right at rest and fall away under load.
+ *
+ * @param batteries that make up the supply
+ * @param resistanceOhm what its inside has more than the plan's, above 0 to 10 ohm less what it has when sound
+ */
+public record WornBattery(Batteries batteries, double resistanceOhm) implements BatteryFault {
+    /** Enough that a starter motor hardly turns (common practice, no source). */
+    private static final double TYPICAL_OHM = 0.03;
+
+    /** Less is within what a sound battery varies by with its charge and the cold (common practice, no source). */
+    private static final double SMALLEST_OHM = 0.003;
+
+    public WornBattery {
+        resistanceOhm = Math.min(Supply.MAX_INTERNAL_OHM, resistanceOhm);
+    }
+
+    /** The battery of a plan as worn as is typical. */
+    static WornBattery of(Plan plan) {
+        return new WornBattery(Batteries.of(plan), TYPICAL_OHM);
+    }
+
+    @Override
+    public Kind kind() {
+        return Kind.BATTERY_WORN;
+    }
+
+    @Override
+    public List<String> ids() {
+        return batteries.ids();
+    }
+
+    @Override
+    public String words() {
+        return batteries.told(
+                        "The battery is sulphated or worn out, and sags under load: ",
+                        "One of the batteries or all are sulphated or worn out, and sag under load: together ",
+                        "The batteries are sulphated or worn out, all alike, and sag under load: each ")
+                + String.format(Locale.ROOT, "%.2g ohm more inside than when sound.", resistanceOhm);
+    }
+
+    @Override
+    public double size() {
+        return resistanceOhm;
+    }
+
+    @Override
+    public double smallest() {
+        return SMALLEST_OHM;
+    }
+
+    @Override
+    public double largest() {
+        return Supply.MAX_INTERNAL_OHM;
+    }
+
+    @Override
+    public WornBattery withSize(double size) {
+        return new WornBattery(batteries, size);
+    }
+
+    @Override
+    public Plan applyTo(Plan plan) {
+        return Edits.withoutCharge(
+                plan,
+                sound -> new Supply(
+                        sound.emfV(),
+                        Math.min(Supply.MAX_INTERNAL_OHM, sound.internalResistanceOhm() + resistanceOhm),
+                        sound.tolerancePercent()));
+    }
+}

@@ -1,0 +1,161 @@
+package loomwright.comparison;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.answer.Finding;
+import loomwright.answer.Progress;
+import loomwright.answer.RejectedInput;
+import loomwright.backfeed.BackfeedLimits;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Plan;
+import loomwright.comparison.PlanComparison.FindingChanges;
+import loomwright.comparison.PlanComparison.ItemChange;
+import loomwright.comparison.PlanComparison.Leftover;
+import loomwright.comparison.PlanComparison.Material;
+import loomwright.comparison.PlanComparison.PropertyChange;
+import loomwright.comparison.PlanComparison.StepChange;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.Reader;
+import loomwright.review.PlanReview;
+import loomwright.review.ReviewReport;
+
+/** Two plans compared, told so that a person can check what a change does. */
+public final class ComparisonAnswer {
+    private ComparisonAnswer() {}
+
+    /**
+     * Compares a plan as built with the same as modified.
+     *
+     * @throws loomwright.answer.RejectedInput with all faults of both plans, or OVER_LIMIT if their switches make too many
+     *     combinations
+     */
+    public static Answer<PlanComparison> of(
+            ComparisonQuestion question, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
+        question.requireSound();
+        Plan before = question.before();
+        Plan after = question.after();
+        Matching matching = Matching.of(before, after);
+        PlanSolver solver = new PlanSolver(networkLimits);
+        List<StepReadings> was =
+                in("/before", () -> Reader.read(before, solver.solve(before))).steps();
+        List<StepReadings> is =
+                in("/after", () -> Reader.read(after, solver.solve(after))).steps();
+        Answer<ReviewReport> wasReviewed =
+                in("/before", () -> PlanReview.of(before, limits, networkLimits, progress.part(0, 2)));
+        Answer<ReviewReport> isReviewed =
+                in("/after", () -> PlanReview.of(after, limits, networkLimits, progress.part(1, 2)));
+        FindingChanges findings = PlanFindings.changes(
+                wasReviewed.result().findings(), isReviewed.result().findings(), matching);
+        PlanComparison result = comparison(question, matching, was, is, findings);
+        List<Basis> basis = Stream.concat(wasReviewed.basis().stream(), isReviewed.basis().stream())
+                .distinct()
+                .toList();
+        List<Caution> cautions = Stream.of(wasReviewed, isReviewed)
+                .flatMap(reviewed -> reviewed.cautions().stream())
+                .toList();
+        return new Answer<>(result, working(question, result), basis, cautions(cautions, result));
+    }
+
+    /** What is wrong with one of the plans is said of that plan. */
+    private static <T> T in(String place, Supplier<T> calculation) {
+        try {
+            return calculation.get();
+        } catch (RejectedInput rejected) {
+            throw new RejectedInput(
+                    rejected.faults().stream().map(f -> f.under(place)).toList());
+        }
+    }
+
+    private static PlanComparison comparison(
+            ComparisonQuestion question,
+            Matching matching,
+            List<StepReadings> was,
+            List<StepReadings> is,
+            FindingChanges findings) {
+        Plan before = question.before();
+        Plan after = question.after();
+        Map<String, String> backParts = inverse(matching.parts());
+        Map<String, String> backWires = inverse(matching.wires());
+        List<PropertyChange> settings = ItemChanges.settings(before, after);
+        List<ItemChange> changes = ItemChanges.of(matching);
+        List<StepChange> steps = StepChanges.of(matching, was, is, question.thresholdV(), question.thresholdA());
+        List<Leftover> leftBehind = Leftovers.list(after, is, before, matching::translated);
+        List<Leftover> clearedUp =
+                Leftovers.list(before, was, after, id -> backParts.getOrDefault(id, backWires.getOrDefault(id, id)));
+        Material needed = Materials.of(after, before, backParts, backWires);
+        Material freed = Materials.of(before, after, matching.parts(), matching.wires());
+        boolean same = settings.isEmpty()
+                && changes.isEmpty()
+                && steps.isEmpty()
+                && findings.appear().isEmpty()
+                && findings.disappear().isEmpty();
+        return new PlanComparison(
+                before.name(),
+                after.name(),
+                same,
+                settings,
+                changes,
+                steps,
+                findings,
+                leftBehind,
+                clearedUp,
+                needed,
+                freed);
+    }
+
+    private static Map<String, String> inverse(Map<String, String> pairs) {
+        Map<String, String> inverse = new HashMap<>();
+        pairs.forEach((before, after) -> inverse.put(after, before));
+        return inverse;
+    }
+
+    private static List<String> working(ComparisonQuestion question, PlanComparison result) {
+        List<String> working = new ArrayList<>();
+        working.add("The same id is the same part, wire or connector; what is left is the same if it is the only one of"
+                + " its kind between the same terminals.");
+        working.add(String.format(
+                Locale.ROOT,
+                "Both plans are solved in every step with the free switches as drawn; told are voltages that change by"
+                        + " more than %s V and currents that change by more than %s A at what is in both.",
+                Properties.number(question.thresholdV()),
+                Properties.number(question.thresholdA())));
+        working.add(
+                "Findings: those of the review, in every position of the free switches; the same code at the same parts and"
+                        + " wires, or about the same one, is the same finding.");
+        working.add("Dead ends: whatever has nothing else at one of its ends is taken off, again and again.");
+        if (result.same()) {
+            working.add("There is no difference.");
+        }
+        result.leftBehind().forEach(l -> working.add("left behind: " + l.text() + " " + l.remedy()));
+        for (Finding finding : result.findings().appear()) {
+            working.add("new: " + finding.text());
+        }
+        for (Finding finding : result.findings().disappear()) {
+            working.add("gone: " + finding.text());
+        }
+        return working;
+    }
+
+    private static List<Caution> cautions(List<Caution> reviewed, PlanComparison result) {
+        Set<Caution> cautions = EnumSet.copyOf(reviewed);
+        boolean liveWhenOff = result.leftBehind().stream()
+                .flatMap(l -> l.liveIn().stream())
+                .anyMatch(step -> step.condition() == Condition.OFF);
+        if (liveWhenOff) {
+            cautions.add(Caution.LIVE_WHEN_OFF);
+        }
+        return List.copyOf(cautions);
+    }
+}

@@ -1,0 +1,220 @@
+package loomwright.comparison;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import loomwright.answer.Finding;
+import loomwright.operation.Step;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is different between two plans. Swapping the plans swaps all that is said of before and after.
+ *
+ * @param before name of the plan as built
+ * @param after name of the plan as modified
+ * @param same whether there is no difference at all
+ * @param settings what changed in system and supply
+ * @param changes parts, wires and connectors that changed, in the order of the plans
+ * @param steps the steps in which a reading or a state changes
+ * @param findings what was wrong and what is
+ * @param leftBehind what hangs loose or has nothing behind it after the change and did not before
+ * @param clearedUp what did so before and does no more
+ * @param needed what the change takes
+ * @param freed what it leaves over
+ */
+public record PlanComparison(
+        String before,
+        String after,
+        boolean same,
+        List<PropertyChange> settings,
+        List<ItemChange> changes,
+        List<StepChange> steps,
+        FindingChanges findings,
+        List<Leftover> leftBehind,
+        List<Leftover> clearedUp,
+        Material needed,
+        Material freed) {
+
+    /**
+     * One property.
+     *
+     * @param property its name in the plan document
+     * @param before its value as text; absent if it had none
+     * @param after its value as text; absent if it has none
+     */
+    public record PropertyChange(
+            String property,
+            @Nullable String before,
+            @Nullable String after) {}
+
+    /**
+     * A part, wire or connector that is not as it was.
+     *
+     * @param before its id before; absent if it was not there
+     * @param after its id after; absent if it is no more
+     * @param wasText what it was, for a person
+     * @param isText what it is, for a person
+     * @param changes in which ways it changed
+     * @param properties each property that differs, of one that is in both plans
+     */
+    public record ItemChange(
+            Item item,
+            @Nullable String before,
+            @Nullable String after,
+            @Nullable String wasText,
+            @Nullable String isText,
+            List<Change> changes,
+            List<PropertyChange> properties) {
+        /** How it changed, in words: a wire is moved, a part is wired to other places. */
+        public String words() {
+            return changes.stream()
+                    .map(change -> change == Change.MOVED && item == Item.PART
+                            ? "wired to other places"
+                            : change.name().toLowerCase(Locale.ROOT))
+                    .collect(Collectors.joining(" and "));
+        }
+    }
+
+    /** What sort of thing. */
+    public enum Item {
+        PART,
+        WIRE,
+        CONNECTOR
+    }
+
+    /** How a thing changed. */
+    public enum Change {
+        ADDED,
+        REMOVED,
+        /** The same by its ends, under another id. */
+        RENAMED,
+        /** A wire with another end; a part of which every terminal leads to other places altogether. */
+        MOVED,
+        /** A wire or link of another size or length. */
+        RESIZED,
+        /** Another value of any other property. */
+        CHANGED
+    }
+
+    /**
+     * One step.
+     *
+     * @param settledBefore whether every relay and the like was at rest, and there was a solution
+     * @param readings of things that are in both plans: volts to earth, volts across loads, currents; largest change first
+     */
+    public record StepChange(
+            Step step,
+            String words,
+            boolean settledBefore,
+            boolean settledAfter,
+            List<ReadingChange> readings,
+            List<StateChange> states) {}
+
+    /**
+     * A reading that changes by more than the threshold.
+     *
+     * @param at the terminal, part or wire, by its name after
+     * @param atBefore its name before, if another
+     * @param unit V or A
+     * @param before absent if it floated
+     * @param after absent if it floats
+     * @param change after less before; absent if either floats
+     */
+    public record ReadingChange(
+            Quantity quantity,
+            String at,
+            @Nullable String atBefore,
+            String unit,
+            @Nullable Double before,
+            @Nullable Double after,
+            @Nullable Double change) {}
+
+    /** What a meter reads. */
+    public enum Quantity {
+        TO_EARTH,
+        ACROSS,
+        CURRENT
+    }
+
+    /** What a part does, in the words of the solution, if that changes. */
+    public record StateChange(String part, @Nullable String partBefore, String before, String after) {}
+
+    /** The findings of the review of both plans. The same code about the same thing is the same finding. */
+    public record FindingChanges(List<Finding> appear, List<Kept> stay, List<Finding> disappear) {}
+
+    /** A finding of both plans, with its figures in each. */
+    public record Kept(Finding before, Finding after) {}
+
+    /**
+     * Something that leads nowhere.
+     *
+     * @param id of the wire or part
+     * @param terminal where the loose end is
+     * @param liveIn steps in which it is live; empty if it is dead throughout
+     * @param highestV the most it shows to earth, its amount
+     * @param text in words
+     * @param remedy what to do about it
+     */
+    public record Leftover(
+            Kind kind,
+            String id,
+            @Nullable String terminal,
+            List<Step> liveIn,
+            double highestV,
+            String text,
+            String remedy) {
+
+        /** What is left. */
+        public enum Kind {
+            /** A wire end where nothing else hangs. */
+            LOOSE_END,
+            /** A wire that ends at something with nothing behind it. */
+            IDLE_WIRE,
+            /** A relay, fuse, link or other part with nothing behind it. */
+            IDLE_PART
+        }
+    }
+
+    /**
+     * A list to buy or to put on the shelf.
+     *
+     * @param parts added or exchanged
+     * @param wires by colour and size
+     * @param terminals to be crimped: for new pieces of wire and for ends that move
+     */
+    public record Material(List<PartLine> parts, List<CutLine> wires, List<TerminalLine> terminals) {}
+
+    /** One part. */
+    public record PartLine(String part, String kind, String called, String data) {}
+
+    /**
+     * Wire of one colour and size.
+     *
+     * @param pieces how many
+     * @param lengthsM of the pieces, those that are stated, longest first
+     * @param totalM their sum
+     * @param wires the ids
+     */
+    public record CutLine(
+            @Nullable String colour,
+            @Nullable String size,
+            int pieces,
+            List<Double> lengthsM,
+            double totalM,
+            List<String> wires) {}
+
+    /**
+     * Terminals of one form.
+     *
+     * @param form of the connector half they belong to; absent where the plan does not say what form is needed
+     * @param at what kind of part they go to
+     * @param size of the wire they are crimped on; absent if not stated
+     */
+    public record TerminalLine(
+            @Nullable String form,
+            @Nullable Double widthMm,
+            @Nullable String gender,
+            String at,
+            @Nullable String size,
+            int number) {}
+}

@@ -1,0 +1,205 @@
+package loomwright.diagnosis;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import loomwright.circuit.fault.BadJoint;
+import loomwright.circuit.fault.SingleFault;
+import loomwright.circuit.fault.SizedFault;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How bad a fault is: the size that makes the readings most likely.
+ *
+ * <p>For each of the many joints the plan is solved for {@value #GRID} sizes a factor 10 apart. In between, a voltage of a
+ * linear circuit depends on one resistance R as v = v∞ + (v₀ − v∞)/(1 + kR) with the same k everywhere, so between two
+ * sizes it is drawn straight over 1/(1 + kR), and the likelihood looked up along that line. From its best place
+ * golden-section search climbs to the top, to 2 per cent, with the plan solved at each step (J. Kiefer, Sequential minimax
+ * search for a maximum, 1953, from memory).
+ *
+ * <p>Of a plan's supply there is only one, so that a battery's size is searched at once by {@value #STEPS} solutions and a climb.
+ */
+final class FaultSize {
+    static final int GRID = 5;
+    private static final double APART = 10;
+    /** Places looked up between two sizes. */
+    private static final int BETWEEN = 8;
+
+    /** Sizes that a search goes through: less than a factor of two apart in all that is sized (common practice, no source). */
+    static final int STEPS = 20;
+
+    private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
+    /** Natural logarithm of how far the search looks either way, and of how close it ends. */
+    static final double REACH = 0.3;
+
+    private static final double CLOSE = 0.02;
+
+    private final Trials trials;
+
+    FaultSize(Trials trials) {
+        this.trials = trials;
+    }
+
+    /**
+     * Fits one joint roughly.
+     *
+     * @param joint of any size
+     * @param sound the plan without it; a joint that makes no difference even when it hardly conducts is not sized
+     * @return empty if the plan has no solution with it
+     */
+    Optional<Candidate> fit(BadJoint joint, @Nullable Candidate sound) {
+        List<Candidate> solved = new ArrayList<>();
+        for (int i = 0; i < GRID; i++) {
+            Candidate tried = at(List.of(joint), 0, Set.of(), joint.largest() / Math.pow(APART, i));
+            if (tried == null) {
+                continue;
+            } else if (sound != null && trials.likelihood().alike(tried.figures(), sound.figures())) {
+                // Smaller ones make even less difference.
+                return solved.isEmpty() ? trials.of(List.of(joint), Set.of()) : Optional.of(best(solved, sound));
+            }
+            solved.add(tried);
+        }
+        return solved.isEmpty() ? Optional.empty() : Optional.of(best(solved, sound));
+    }
+
+    /**
+     * Looks for the size anew, at places close together: where a relay or solenoid lets go in between, no line leads there.
+     * Cost: some thirty solutions.
+     */
+    Candidate closer(Candidate rough) {
+        return searched(sized(rough.faults(), 0)).map(c -> higher(rough, c)).orElse(rough);
+    }
+
+    /**
+     * Goes through the sizes of a fault that is alone and blows no fuse, and climbs from the best.
+     *
+     * @return empty if the plan has no solution with it
+     */
+    Optional<Candidate> searched(SizedFault fault) {
+        double apart = Math.pow(fault.largest() / fault.smallest(), 1.0 / (STEPS - 1));
+        Candidate best = null;
+        for (int i = 0; i < STEPS; i++) {
+            Candidate tried = at(List.of(fault), 0, Set.of(), fault.largest() / Math.pow(apart, i));
+            best = best == null ? tried : higher(best, tried);
+        }
+        return Optional.ofNullable(best).map(c -> climbed(c, 0, Math.log(apart)));
+    }
+
+    private Candidate best(List<Candidate> solved, @Nullable Candidate sound) {
+        Candidate best = solved.stream().min(Search.LIKELIEST_FIRST).orElseThrow();
+        if (sound == null) {
+            return best;
+        }
+        double most = best.fit().logLikelihood();
+        double at = sized(best.faults(), 0).size();
+        double perOhm = perOhm(solved, sound);
+        for (int i = 0; i < solved.size(); i++) {
+            Candidate large = solved.get(i);
+            Candidate small = i + 1 < solved.size() ? solved.get(i + 1) : sound;
+            for (int k = 1; k < BETWEEN; k++) {
+                double ohm = sized(large.faults(), 0).size() * Math.pow(APART, -(double) k / BETWEEN);
+                double log = trials.likelihood()
+                        .of(between(large, small, ohm, perOhm))
+                        .logLikelihood();
+                if (log > most) {
+                    most = log;
+                    at = ohm;
+                }
+            }
+        }
+        return most <= sound.fit().logLikelihood() ? best : higher(best, at(best.faults(), 0, Set.of(), at));
+    }
+
+    /** k of the voltage that changes most, the largest joint taken for an open one. */
+    private double perOhm(List<Candidate> solved, Candidate sound) {
+        Figures open = solved.get(0).figures();
+        int most = 0;
+        for (int i = 0; i < open.count(); i++) {
+            if (trials.likelihood().change(i, open, sound.figures())
+                    > trials.likelihood().change(most, open, sound.figures())) {
+                most = i;
+            }
+        }
+        double perOhm = 1;
+        double balance = Double.POSITIVE_INFINITY;
+        for (Candidate candidate : solved.subList(1, solved.size())) {
+            double gone = sound.figures().at(most) - candidate.figures().at(most);
+            double left = candidate.figures().at(most) - open.at(most);
+            double ratio = gone / left;
+            if (ratio > 0 && Double.isFinite(ratio) && Math.abs(Math.log(ratio)) < balance) {
+                balance = Math.abs(Math.log(ratio));
+                perOhm = ratio / sized(candidate.faults(), 0).size();
+            }
+        }
+        return perOhm;
+    }
+
+    private static Figures between(Candidate large, Candidate small, double ohm, double perOhm) {
+        double atLarge = place(sized(large.faults(), 0).size(), perOhm);
+        double atSmall = small.sound() ? 1 : place(sized(small.faults(), 0).size(), perOhm);
+        double share = (place(ohm, perOhm) - atLarge) / (atSmall - atLarge);
+        double[] values = new double[large.figures().count()];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = large.figures().at(i)
+                    + share * (small.figures().at(i) - large.figures().at(i));
+        }
+        return new Figures(values);
+    }
+
+    private static double place(double ohm, double perOhm) {
+        return 1 / (1 + perOhm * ohm);
+    }
+
+    /**
+     * Climbs from a size that is near the top.
+     *
+     * @param which of the faults is sized
+     * @param reach how far either way, natural logarithm
+     */
+    Candidate climbed(Candidate start, int which, double reach) {
+        double middle = Math.log(sized(start.faults(), which).size());
+        double low = middle - reach;
+        double high = middle + reach;
+        Candidate best = start;
+        double left = high - GOLDEN * (high - low);
+        double right = low + GOLDEN * (high - low);
+        Candidate atLeft = at(start.faults(), which, start.fusesBlown(), Math.exp(left));
+        Candidate atRight = at(start.faults(), which, start.fusesBlown(), Math.exp(right));
+        while (high - low > CLOSE) {
+            best = higher(higher(best, atLeft), atRight);
+            if (log(atLeft) > log(atRight)) {
+                high = right;
+                right = left;
+                atRight = atLeft;
+                left = high - GOLDEN * (high - low);
+                atLeft = at(start.faults(), which, start.fusesBlown(), Math.exp(left));
+            } else {
+                low = left;
+                left = right;
+                atLeft = atRight;
+                right = low + GOLDEN * (high - low);
+                atRight = at(start.faults(), which, start.fusesBlown(), Math.exp(right));
+            }
+        }
+        return higher(higher(best, atLeft), atRight);
+    }
+
+    private static SizedFault sized(List<SingleFault> faults, int which) {
+        return (SizedFault) faults.get(which);
+    }
+
+    private @Nullable Candidate at(List<SingleFault> faults, int which, Set<String> fusesBlown, double size) {
+        List<SingleFault> sized = new ArrayList<>(faults);
+        sized.set(which, sized(faults, which).withSize(size));
+        return trials.lasting(sized, fusesBlown).orElse(null);
+    }
+
+    private static double log(@Nullable Candidate candidate) {
+        return candidate == null ? Double.NEGATIVE_INFINITY : candidate.logWeight();
+    }
+
+    private static Candidate higher(Candidate one, @Nullable Candidate other) {
+        return other != null && other.logWeight() > one.logWeight() ? other : one;
+    }
+}

@@ -1,0 +1,18 @@
+package loomwright.diagnosis;
+
+/** One figure for each measurement, V or ohm, in their order. */
+final class Figures {
+    private final double[] values;
+
+    Figures(double[] values) {
+        this.values = values.clone();
+    }
+
+    double at(int measurement) {
+        return values[measurement];
+    }
+
+    int count() {
+        return values.length;
+    }
+}

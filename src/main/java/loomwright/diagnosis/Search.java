@@ -1,0 +1,224 @@
+package loomwright.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import loomwright.circuit.fault.BadJoint;
+import loomwright.circuit.fault.BatteryFault;
+import loomwright.circuit.fault.NotCharging;
+import loomwright.circuit.fault.SingleFault;
+import loomwright.circuit.fault.SingleFaults;
+import loomwright.circuit.fault.SizedFault;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Tries the plan as drawn, every single fault, and pairs.
+ *
+ * <p>Pairs are made only of single faults that explain some of the readings, and are tried only when no single one explains all:
+ * whoever explains everything with one fault needs no second (J. de Kleer, B. C. Williams, Diagnosing multiple faults,
+ * 1987: minimal diagnoses, from memory).
+ */
+final class Search {
+    /** What differs by no more than rounding is left in the order of the plan. */
+    static final Comparator<Candidate> LIKELIEST_FIRST = Comparator.comparingDouble(
+                    (Candidate c) -> Math.rint(c.logWeight() * 1e6))
+            .reversed();
+
+    /** A fault explains some of the readings if they are e² times as likely with it. */
+    private static final double HELPS = 2;
+
+    /** Only joints of about this logarithm of weight below the best are sized to the last per cent. */
+    private static final double IN_THE_RUNNING = 30;
+
+    private static final int SEARCHED = 8;
+
+    private static final int FOR_EACH_READING = 8;
+    /** Pairs whose joints are fitted together, each in turn. */
+    private static final int FITTED_PAIRS = 10;
+    /** Of which no more are fitted once so many explain all readings. */
+    private static final int ENOUGH = 3;
+
+    private static final int ROUNDS = 3;
+    /** Natural logarithm of how far a size may shift when a second fault comes in. */
+    private static final double WIDE = 1.2;
+
+    private final Trials trials;
+    private final FaultSize sizes;
+    private final DiagnosisLimits limits;
+    private final @Nullable Candidate sound;
+    private int pairs;
+
+    Search(Trials trials, DiagnosisLimits limits) {
+        this.trials = trials;
+        this.sizes = new FaultSize(trials);
+        this.limits = limits;
+        this.sound = trials.sound();
+    }
+
+    /** How many pairs were tried. */
+    int pairs() {
+        return pairs;
+    }
+
+    /** Every single fault with the size and the fuses that fit best, likeliest first. */
+    List<Candidate> singles() {
+        List<Candidate> found = roughly();
+        double least = found.isEmpty() ? 0 : found.get(0).logWeight() - IN_THE_RUNNING;
+        found.replaceAll(c -> c.logWeight() > least && c.faults().get(0) instanceof BadJoint && !seemsSound(c)
+                ? sizes.climbed(c, 0, FaultSize.REACH)
+                : c);
+        found.sort(LIKELIEST_FIRST);
+        if (found.stream().noneMatch(c -> c.fit().explains())
+                && (sound == null || !sound.fit().explains())) {
+            searchSizes(found);
+            found.sort(LIKELIEST_FIRST);
+        }
+        return found;
+    }
+
+    private List<Candidate> roughly() {
+        List<Candidate> found = new ArrayList<>();
+        for (SingleFault fault : SingleFaults.listWithinParts(trials.bench().plan())) {
+            if (fault instanceof BadJoint joint) {
+                sizes.fit(joint, sound).ifPresent(found::add);
+            } else if (fault instanceof BatteryFault battery) {
+                sizes.searched(battery).ifPresent(found::add);
+            } else {
+                best(List.of(fault), Set.of()).ifPresent(found::add);
+            }
+        }
+        found.sort(LIKELIEST_FIRST);
+        return found;
+    }
+
+    /** Before two faults are thought of, the likeliest joints are sized with more care. */
+    private void searchSizes(List<Candidate> found) {
+        int searched = 0;
+        for (int k = 0; k < found.size() && searched < SEARCHED; k++) {
+            if (found.get(k).faults().get(0) instanceof BadJoint && !seemsSound(found.get(k))) {
+                found.set(k, sizes.closer(found.get(k)));
+                searched++;
+            }
+        }
+    }
+
+    private boolean seemsSound(Candidate candidate) {
+        return sound != null && trials.likelihood().alike(candidate.figures(), sound.figures());
+    }
+
+    /**
+     * With the fuses whole or blown that they open one after the other, whichever goes best with the readings: some were
+     * taken before they went, but none before one that opens before any reading could be.
+     *
+     * @param fusesBlown what is blown to begin with
+     * @return empty if the plan has no solution with them
+     */
+    private Optional<Candidate> best(List<SingleFault> faults, Set<String> fusesBlown) {
+        List<Candidate> lasting = new ArrayList<>();
+        Candidate next = trials.of(faults, fusesBlown).orElse(null);
+        while (next != null) {
+            if (trials.lasts(next)) {
+                lasting.add(next);
+            }
+            Set<String> opening = trials.opening(next);
+            Set<String> blown = new LinkedHashSet<>(next.fusesBlown());
+            next = opening.isEmpty() || !blown.addAll(opening)
+                    ? null
+                    : trials.of(faults, blown).orElse(null);
+        }
+        return lasting.stream().min(LIKELIEST_FIRST);
+    }
+
+    /** Pairs of what explains some of the readings, likeliest first. */
+    List<Candidate> pairs(List<Candidate> singles) {
+        List<Candidate> bases = bases(singles);
+        List<Candidate> found = new ArrayList<>();
+        for (int i = 0; i < bases.size(); i++) {
+            for (int j = i + 1; j < bases.size() && pairs < limits.maxPairs(); j++) {
+                Candidate one = bases.get(i);
+                Candidate other = bases.get(j);
+                if (apart(one, other)) {
+                    pairs++;
+                    both(one, other).ifPresent(found::add);
+                }
+            }
+        }
+        found.sort(LIKELIEST_FIRST);
+        int explaining = 0;
+        for (int k = 0; k < Math.min(FITTED_PAIRS, found.size()) && explaining < ENOUGH; k++) {
+            found.set(k, fitted(found.get(k)));
+            explaining += found.get(k).fit().explains() ? 1 : 0;
+        }
+        found.sort(LIKELIEST_FIRST);
+        return found;
+    }
+
+    /** Two faults in one place are not looked for, but that a battery is worn, flat and not charged, any two of these. */
+    private static boolean apart(Candidate one, Candidate other) {
+        return (ofSupply(one) && ofSupply(other)) || Collections.disjoint(ids(one), ids(other));
+    }
+
+    private static boolean ofSupply(Candidate single) {
+        SingleFault fault = single.faults().get(0);
+        return fault instanceof BatteryFault || fault instanceof NotCharging;
+    }
+
+    private static Set<String> ids(Candidate candidate) {
+        Set<String> ids = new LinkedHashSet<>(candidate.fusesBlown());
+        candidate.faults().forEach(f -> ids.addAll(f.ids()));
+        return ids;
+    }
+
+    private Optional<Candidate> both(Candidate one, Candidate other) {
+        List<SingleFault> faults = new ArrayList<>(one.faults());
+        faults.addAll(other.faults());
+        Set<String> fuses = new LinkedHashSet<>(one.fusesBlown());
+        fuses.addAll(other.fusesBlown());
+        return best(faults, fuses);
+    }
+
+    private Candidate fitted(Candidate pair) {
+        Candidate best = pair;
+        for (int round = 0; round < ROUNDS; round++) {
+            for (int which = 0; which < pair.faults().size(); which++) {
+                if (best.faults().get(which) instanceof SizedFault) {
+                    best = sizes.climbed(best, which, round == 0 ? WIDE : WIDE / 4);
+                }
+            }
+        }
+        return best;
+    }
+
+    /**
+     * What pairs are made of: one of each group that the readings cannot tell apart, the likeliest first, and for each
+     * deviating reading some that explain it. As many as make no more pairs than allowed.
+     */
+    private List<Candidate> bases(List<Candidate> singles) {
+        if (sound == null) {
+            return List.of();
+        }
+        double least = sound.fit().logLikelihood() + HELPS;
+        List<Candidate> helping =
+                singles.stream().filter(c -> c.fit().logLikelihood() > least).toList();
+        List<Candidate> distinct = Ties.of(helping, trials.likelihood()).stream()
+                .map(group -> group.get(0))
+                .toList();
+        int most = (int) Math.floor((1 + Math.sqrt(1 + 8.0 * limits.maxPairs())) / 2);
+        Set<Candidate> bases = new LinkedHashSet<>();
+        for (int reading = 0; reading < sound.fit().deviations().size(); reading++) {
+            if (sound.fit().deviates(reading)) {
+                int r = reading;
+                distinct.stream()
+                        .filter(c -> !c.fit().deviates(r))
+                        .limit(FOR_EACH_READING)
+                        .forEach(bases::add);
+            }
+        }
+        bases.addAll(distinct);
+        return bases.stream().limit(most).sorted(LIKELIEST_FIRST).toList();
+    }
+}

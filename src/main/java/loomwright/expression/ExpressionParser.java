@@ -1,0 +1,228 @@
+package loomwright.expression;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import loomwright.answer.Fault;
+import loomwright.answer.RejectedInput;
+import loomwright.expression.ResistanceExpression.Join;
+import loomwright.expression.ResistanceExpression.Term;
+import loomwright.network.Element;
+
+/** Reads the notation of {@link ResistanceExpression} from left to right; open brackets lie on a stack of its own. */
+final class ExpressionParser {
+    private static final String VALUE_WANTED = "a resistance such as 4.7 or 4.7k, or an opening bracket";
+    private static final String JOIN_WANTED = "+, || or a blank before the next resistance, or a closing bracket";
+    private static final int EXCERPT = 30;
+
+    /** What stands within one bracket so far: the members in series, the last of them still growing in parallel. */
+    private static final class Level {
+        final int opened;
+        final List<Integer> series = new ArrayList<>();
+        List<Integer> parallel = new ArrayList<>();
+
+        Level(int opened) {
+            this.opened = opened;
+        }
+    }
+
+    private final String text;
+    private final List<Term> terms = new ArrayList<>();
+    private final Deque<Level> outer = new ArrayDeque<>();
+    private Level level = new Level(-1);
+    private int at;
+
+    ExpressionParser(String text) {
+        this.text = text;
+    }
+
+    List<Term> terms() {
+        if (text.length() > ResistanceExpression.MAXIMUM_LENGTH) {
+            throw new RejectedInput(new Fault(
+                    Fault.Code.OVER_LIMIT,
+                    "network",
+                    printable(text.substring(0, EXCERPT)) + "…",
+                    "at most " + ResistanceExpression.MAXIMUM_LENGTH + " characters"));
+        }
+        boolean valueWanted = true;
+        for (boolean blank = skipBlanks(); at < text.length(); blank = skipBlanks()) {
+            char c = text.charAt(at);
+            if (valueWanted) {
+                valueWanted = readValue(c);
+            } else if (c == ')') {
+                close();
+            } else if (c == '+') {
+                at++;
+                endParallel();
+                valueWanted = true;
+            } else if (text.startsWith("||", at) || c == '∥') {
+                at += c == '∥' ? 1 : 2;
+                valueWanted = true;
+            } else if (blank && (c == '(' || startsNumber(c))) {
+                endParallel();
+                valueWanted = readValue(c);
+            } else {
+                throw malformed(at, c == '|' ? "|| (two strokes) for parallel" : JOIN_WANTED);
+            }
+        }
+        if (valueWanted) {
+            throw malformed(at, VALUE_WANTED);
+        }
+        if (!outer.isEmpty()) {
+            throw malformed(level.opened, "a closing bracket for this one");
+        }
+        endLevel();
+        return terms;
+    }
+
+    /** Reads a number or an opening bracket; whether a value is still wanted afterwards. */
+    private boolean readValue(char c) {
+        if (c == '(') {
+            if (outer.size() == ResistanceExpression.MAXIMUM_DEPTH) {
+                throw at(Fault.Code.OVER_LIMIT, at, "at most 100 brackets within each other");
+            }
+            outer.push(level);
+            level = new Level(at++);
+            return true;
+        }
+        if (!startsNumber(c)) {
+            throw malformed(at, VALUE_WANTED);
+        }
+        level.parallel.add(add(new Term(Join.NONE, number(), List.of())));
+        return false;
+    }
+
+    private void close() {
+        if (outer.isEmpty()) {
+            throw malformed(at, "no closing bracket here: none is open");
+        }
+        int whole = endLevel();
+        at++;
+        level = outer.pop();
+        level.parallel.add(whole);
+    }
+
+    private int endLevel() {
+        endParallel();
+        return group(Join.SERIES, level.series);
+    }
+
+    private void endParallel() {
+        level.series.add(group(Join.PARALLEL, level.parallel));
+        level.parallel = new ArrayList<>();
+    }
+
+    private int group(Join join, List<Integer> members) {
+        return members.size() == 1 ? members.get(0) : add(new Term(join, 0, List.copyOf(members)));
+    }
+
+    private int add(Term term) {
+        terms.add(term);
+        return terms.size() - 1;
+    }
+
+    private double number() {
+        int begin = at;
+        skipDigits();
+        if (at < text.length() && text.charAt(at) == '.') {
+            at++;
+            skipDigits();
+        }
+        if (at < text.length() && text.charAt(at) == ',') {
+            throw malformed(at, "a point, not a comma, in a number");
+        }
+        skipExponent();
+        String digits = text.substring(begin, at);
+        if (digits.equals(".")) {
+            throw malformed(begin, VALUE_WANTED);
+        }
+        double ohm = Double.parseDouble(digits) * prefix();
+        if (!(ohm >= Element.MINIMUM_OHM && ohm <= Element.MAXIMUM_OHM)) {
+            throw at(Fault.Code.OUT_OF_RANGE, begin, "a resistance from 1e-9 to 1e12 ohms");
+        }
+        return ohm;
+    }
+
+    private void skipExponent() {
+        if (at < text.length() && (text.charAt(at) == 'e' || text.charAt(at) == 'E')) {
+            int digits = at + 1 < text.length() && text.charAt(at + 1) == '-' ? at + 2 : at + 1;
+            if (digits >= text.length() || !isDigit(text.charAt(digits))) {
+                throw malformed(Math.min(digits, text.length()), "the digits of an exponent, as in 1e3 or 1e-3");
+            }
+            at = digits;
+            skipDigits();
+        }
+    }
+
+    /** Reads the prefix and the ohm sign, which may follow after blanks. */
+    private double prefix() {
+        int before = at;
+        skipBlanks();
+        double factor = 1;
+        if (at < text.length()) {
+            factor = switch (text.charAt(at)) {
+                case 'k', 'K' -> 1e3;
+                case 'M' -> 1e6;
+                case 'm' -> 1e-3;
+                default -> 1;
+            };
+        }
+        if (factor != 1) {
+            before = ++at;
+            skipBlanks();
+        }
+        if (at < text.length() && (text.charAt(at) == 'Ω' || text.charAt(at) == '\u2126')) {
+            at++;
+        } else if (text.regionMatches(true, at, "ohm", 0, 3)) {
+            at += text.regionMatches(true, at + 3, "s", 0, 1) ? 4 : 3;
+        } else {
+            at = before;
+        }
+        return factor;
+    }
+
+    private void skipDigits() {
+        while (at < text.length() && isDigit(text.charAt(at))) {
+            at++;
+        }
+    }
+
+    private boolean skipBlanks() {
+        int before = at;
+        while (at < text.length() && (Character.isWhitespace(text.charAt(at)) || text.charAt(at) == '\u00a0')) {
+            at++;
+        }
+        return at > before;
+    }
+
+    private static boolean startsNumber(char c) {
+        return c == '.' || isDigit(c);
+    }
+
+    private static boolean isDigit(char c) {
+        return c >= '0' && c <= '9';
+    }
+
+    private RejectedInput malformed(int position, String wanted) {
+        return at(Fault.Code.MALFORMED, position, wanted);
+    }
+
+    /** Names the character and shows it: the text around it with a caret below. */
+    private RejectedInput at(Fault.Code code, int position, String wanted) {
+        int begin = Math.max(0, position - EXCERPT);
+        int end = Math.min(text.length(), position + EXCERPT);
+        String excerpt = printable(text.substring(begin, end));
+        return new RejectedInput(new Fault(
+                code,
+                "network",
+                position < text.length() ? printable(text.substring(position, end)) : "end of the text",
+                "at character " + (position + 1) + ": " + wanted + "\n" + excerpt + "\n" + " ".repeat(position - begin)
+                        + "^"));
+    }
+
+    /** Without control characters and halves of characters. */
+    private static String printable(String part) {
+        return part.replaceAll("\\p{Cntrl}", " ").replaceAll("\\p{Cs}", "?");
+    }
+}

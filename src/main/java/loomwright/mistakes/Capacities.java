@@ -1,0 +1,79 @@
+package loomwright.mistakes;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.OptionalDouble;
+import loomwright.circuit.Breaker;
+import loomwright.circuit.Part;
+import loomwright.circuit.Place;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Rectifier;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.circuit.Switch;
+import loomwright.circuit.VehicleSystem;
+import loomwright.circuit.Wire;
+import loomwright.conductor.Ampacity;
+import loomwright.conductor.AmpacityTable;
+import loomwright.conductor.ConductorSize;
+import loomwright.operation.Branch;
+import org.jspecify.annotations.Nullable;
+
+/** What the wires and parts of a plan may carry. */
+final class Capacities {
+    private final Map<String, Double> wireA = new LinkedHashMap<>();
+    private final Map<String, Part> parts;
+
+    Capacities(Plan plan) {
+        this.parts = plan.partsById();
+        for (Wire wire : plan.wires()) {
+            ampacityA(wire, plan.system()).ifPresent(a -> wireA.put(wire.id(), a));
+        }
+    }
+
+    /** Amperes that a branch may carry; empty where nothing is known. */
+    OptionalDouble currentA(Branch branch) {
+        Double ampacityA = branch.owner() == Branch.Owner.WIRE ? wireA.get(branch.id()) : null;
+        if (ampacityA != null) {
+            return OptionalDouble.of(ampacityA);
+        }
+        Part part = branch.owner() == Branch.Owner.PART ? parts.get(branch.id()) : null;
+        Double ratingA = part == null ? null : ratingA(part, branch);
+        return ratingA == null ? OptionalDouble.empty() : OptionalDouble.of(ratingA);
+    }
+
+    private static @Nullable Double ratingA(Part part, Branch branch) {
+        boolean contact =
+                branch.from().endsWith("." + Relay.COMMON) || branch.to().endsWith("." + Relay.COMMON);
+        if (part instanceof Relay relay) {
+            return contact ? relay.ratingA() : null;
+        } else if (part instanceof Solenoid solenoid) {
+            return contact ? solenoid.ratingA() : null;
+        } else if (part instanceof Switch chosen) {
+            return chosen.ratingA();
+        } else if (part instanceof Rectifier diode) {
+            return diode.ratingA();
+        }
+        return part instanceof Breaker breaker ? breaker.ratingA() : null;
+    }
+
+    /** Of 33 CFR 183.425 Table 5, or of AC 43.13-1B for what is too thin for it. */
+    private static OptionalDouble ampacityA(Wire wire, VehicleSystem system) {
+        String size = wire.size();
+        Double insulation = wire.insulationTemperatureC();
+        double insulationC = insulation == null ? Ampacity.USUAL_INSULATION_C : insulation;
+        double ambientC = system.temperatureC(wire.place());
+        if (size == null || ambientC >= insulationC) {
+            return OptionalDouble.empty();
+        }
+        Integer bundle = wire.bundleCount();
+        int bundled = bundle == null ? 1 : bundle;
+        Ampacity.Conditions conditions =
+                new Ampacity.Conditions(insulationC, ambientC, wire.place() == Place.ENGINE_BAY, bundled, bundled > 1);
+        ConductorSize parsed = ConductorSize.parse(size);
+        return Ampacity.find(parsed, AmpacityTable.US_33CFR183, conditions)
+                .or(() -> Ampacity.find(parsed, AmpacityTable.AC43_13, conditions))
+                .map(a -> OptionalDouble.of(a.allowedA()))
+                .orElse(OptionalDouble.empty());
+    }
+}

@@ -1,0 +1,96 @@
+package loomwright.mistakes;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+import loomwright.circuit.Fuse;
+import loomwright.circuit.FusibleLink;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.fault.BlownFuse;
+import loomwright.conductor.ConductorSize;
+import loomwright.conductor.FuseCurve;
+import loomwright.conductor.FusingCurrent;
+import loomwright.operation.SolvedStep;
+
+/** Which fuses open. */
+public final class Fuses {
+    /** A fuse that takes longer at a current is taken to stand it (common practice, no source). */
+    private static final double SOONER_OR_LATER_S = 1800;
+
+    /** Nobody has taken a reading by this time (common practice, no source). */
+    private static final double BEFORE_A_READING_S = 5;
+
+    private static final double OPENS_FROM = FuseCurve.multipleThatOpensWithin(SOONER_OR_LATER_S);
+
+    private static final double OPENS_BEFORE_A_READING_FROM = FuseCurve.multipleThatOpensWithin(BEFORE_A_READING_S);
+
+    private Fuses() {}
+
+    /** The current that opens a fuse sooner or later; a fusible link by Preece's equation. Empty for other parts. */
+    static OptionalDouble opensAtA(Part part) {
+        if (part instanceof Fuse fuse) {
+            return OptionalDouble.of(OPENS_FROM * fuse.ratingA());
+        } else if (part instanceof FusibleLink link) {
+            double areaMm2 = ConductorSize.parse(link.size()).areaMm2();
+            return OptionalDouble.of(FusingCurrent.preeceA(2 * Math.sqrt(areaMm2 / Math.PI)));
+        }
+        return OptionalDouble.empty();
+    }
+
+    /**
+     * The fuse that is furthest above what opens it in any step, alone in the set: once it is open the others may not
+     * have to. Empty if none opens.
+     */
+    public static Set<String> firstToOpen(Plan plan, List<SolvedStep> steps) {
+        Set<String> first = new LinkedHashSet<>();
+        double highest = 1;
+        for (Part part : plan.parts()) {
+            OptionalDouble limitA = opensAtA(part);
+            double share = limitA.isEmpty() ? 0 : mostA(part, steps) / limitA.getAsDouble();
+            if (share > highest) {
+                highest = share;
+                first.clear();
+                first.add(part.id());
+            }
+        }
+        return first;
+    }
+
+    /**
+     * Whether a fuse opens before anybody could take a reading, within 5 s: a blade fuse by the limits of its standard, a
+     * fusible link when a wire of its size melts in that time by Onderdonk's equation.
+     */
+    public static boolean opensBeforeAReading(Plan plan, String fuse, List<SolvedStep> steps) {
+        Part part = plan.findPart(fuse).orElseThrow();
+        double limitA = Double.POSITIVE_INFINITY;
+        if (part instanceof Fuse blade) {
+            limitA = OPENS_BEFORE_A_READING_FROM * blade.ratingA();
+        } else if (part instanceof FusibleLink link) {
+            limitA = FusingCurrent.onderdonkA(
+                    ConductorSize.parse(link.size()).areaMm2(),
+                    BEFORE_A_READING_S,
+                    plan.system().ambientTemperatureC());
+        }
+        return mostA(part, steps) >= limitA;
+    }
+
+    private static double mostA(Part part, List<SolvedStep> steps) {
+        double mostA = 0;
+        for (SolvedStep solved : steps) {
+            for (int i = solved.firstBranchOf(part.id()); solved.solved() && i < solved.endBranchOf(part.id()); i++) {
+                mostA = Math.max(mostA, Math.abs(solved.currentA(i)));
+            }
+        }
+        return mostA;
+    }
+
+    static Plan blown(Plan plan, Set<String> fuses) {
+        Plan changed = plan;
+        for (String fuse : fuses) {
+            changed = new BlownFuse(fuse).applyTo(changed);
+        }
+        return changed;
+    }
+}

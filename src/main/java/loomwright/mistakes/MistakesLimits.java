@@ -1,0 +1,18 @@
+package loomwright.mistakes;
+
+import loomwright.answer.Faults;
+
+/**
+ * How much work a list of mistakes takes on.
+ *
+ * @param maxSolutions mistakes times settings of the free switches: 1 to 100,000
+ */
+public record MistakesLimits(int maxSolutions) {
+    public MistakesLimits {
+        new Faults().range("/maxSolutions", maxSolutions, 1, 100_000).reject();
+    }
+
+    public static MistakesLimits defaults() {
+        return new MistakesLimits(2_000);
+    }
+}

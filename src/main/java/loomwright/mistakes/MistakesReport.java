@@ -1,0 +1,104 @@
+package loomwright.mistakes;
+
+import java.util.List;
+import loomwright.answer.Severity;
+import loomwright.circuit.fault.SingleFault;
+
+/**
+ * What the plausible single mistakes of a plan do.
+ *
+ * @param plan its name
+ * @param settings how many settings of the free switches each was solved in
+ * @param mistakes worst first
+ * @param keying how to make the harmful crossings of connectors impossible
+ */
+public record MistakesReport(String plan, int settings, List<Mistake> mistakes, List<KeyingAdvice> keying) {
+    public MistakesReport {
+        mistakes = List.copyOf(mistakes);
+        keying = List.copyOf(keying);
+    }
+
+    /**
+     * One mistake.
+     *
+     * @param ids parts, wires and connectors that are not as they should be
+     * @param words what is wrong
+     * @param summary what comes of it, in a sentence
+     * @param fusesBlown fuses and fusible links that open; what the owner notices is told with them open
+     * @param notices what the owner notices
+     * @param overloads what carries more than it may, before a fuse opens
+     * @param backfeeds wires that carry current against their feed direction, which they do not when all is well
+     * @param notes what no reading shows, and the settings in which the circuit did not settle
+     */
+    public record Mistake(
+            SingleFault.Kind kind,
+            List<String> ids,
+            String words,
+            Severity severity,
+            String summary,
+            List<String> fusesBlown,
+            List<Notice> notices,
+            List<Overload> overloads,
+            List<Backfeed> backfeeds,
+            List<String> notes) {}
+
+    /** What an owner notices at one load. */
+    public enum Effect {
+        /** Works when it should not. */
+        UNASKED,
+        /** Does not work when it should. */
+        STOPS,
+        /** A lamp is lit weakly, unasked or in place of its full light. */
+        GLOWS,
+        /** Works with a tenth less voltage or worse. */
+        WEAK,
+        /** Works with a tenth more voltage or worse. */
+        OVERFED,
+        /** Switches on and off without end. */
+        CHATTERS
+    }
+
+    /**
+     * One thing noticed.
+     *
+     * @param id of the load
+     * @param when steps, and switches where they are not as drawn
+     * @param soundV what works on it when all is well, in the first of these
+     * @param faultyV what works on it with the mistake, in the first of these
+     */
+    public record Notice(Effect effect, String id, String called, List<String> when, double soundV, double faultyV) {}
+
+    /** What a figure is too large for, worst first. */
+    public enum Limit {
+        /** Electronics fed backwards let current through that nothing in them is made for. */
+        REVERSED_ELECTRONICS,
+        /** A battery shorted through next to nothing. */
+        DEAD_SHORT,
+        WIRE_AMPACITY,
+        PART_RATING,
+        FUSE_RATING
+    }
+
+    /**
+     * One thing overloaded, at its worst.
+     *
+     * @param figure amperes, or watts for a resistor
+     * @param limit what is allowed; 0 where nothing is
+     * @param endedByFuse whether it is over once the fuses that blow are open
+     */
+    public record Overload(
+            Limit kind, String id, String when, double figure, double limit, boolean endedByFuse, String text) {}
+
+    /** A wire that carries current against its feed direction, at its most. */
+    public record Backfeed(String wire, String when, double currentA) {}
+
+    /**
+     * How to keep two connectors from being crossed.
+     *
+     * @param connectors the two
+     * @param severity of the worst crossing
+     * @param change what to fit; empty if no change of one connector helps
+     * @param whyNotGender why turning the gender of one connector round is not enough
+     */
+    public record KeyingAdvice(List<String> connectors, Severity severity, String change, String whyNotGender) {}
+}

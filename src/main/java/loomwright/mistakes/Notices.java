@@ -1,0 +1,119 @@
+package loomwright.mistakes;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Load;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.mistakes.MistakesReport.Effect;
+import loomwright.mistakes.MistakesReport.Notice;
+import loomwright.operation.Activity;
+import loomwright.operation.Intent;
+import loomwright.operation.SolvedStep;
+
+/** Collects what an owner notices of a mistake, load by load. */
+final class Notices {
+    /** A tenth of its voltage more or less is seen in a lamp and felt in a motor (common practice, no source). */
+    private static final double NOTICED = 0.1;
+
+    private record Key(Effect effect, String id) {}
+
+    private final Map<Key, Notice> found = new LinkedHashMap<>();
+    private boolean mayHurt;
+
+    /** Compares the loads of one step. */
+    void compare(SolvedStep sound, SolvedStep faulty, String when) {
+        if (!sound.solved() || !faulty.solved()) {
+            return;
+        }
+        for (Consumer consumer : sound.plan().listParts(Consumer.class)) {
+            boolean same = faulty.plan()
+                    .findPart(consumer.id())
+                    .filter(p -> p.getClass() == consumer.getClass())
+                    .isPresent();
+            if (same) {
+                effect(sound, faulty, consumer).ifPresent(effect -> {
+                    add(effect, consumer, when, sound.effectiveV(consumer), faulty.effectiveV(consumer));
+                    mayHurt |= effect == Effect.UNASKED
+                            && mayHurt(consumer, sound.step().condition());
+                });
+            }
+        }
+    }
+
+    private static Optional<Effect> effect(SolvedStep sound, SolvedStep faulty, Consumer consumer) {
+        if (faulty.oscillating() && faulty.restless().contains(consumer.id())) {
+            return sound.oscillating() ? Optional.empty() : Optional.of(Effect.CHATTERS);
+        }
+        boolean meant = Intent.meantLive(consumer, sound.plan(), sound.step());
+        boolean before = works(sound, consumer);
+        boolean now = works(faulty, consumer);
+        if (before && !now) {
+            // On the way to another condition a load is not missed.
+            return !meant || sound.step().passing() ? Optional.empty() : Optional.of(dimOrDead(faulty, consumer));
+        } else if (!before && now) {
+            return meant ? Optional.empty() : Optional.of(Effect.UNASKED);
+        } else if (before) {
+            return meant ? change(sound.effectiveV(consumer), faulty.effectiveV(consumer)) : Optional.empty();
+        }
+        boolean glowsAnew = faulty.activity(consumer) == Activity.GLOWS && sound.activity(consumer) != Activity.GLOWS;
+        return glowsAnew ? Optional.of(Effect.GLOWS) : Optional.empty();
+    }
+
+    private static Effect dimOrDead(SolvedStep faulty, Consumer consumer) {
+        return faulty.activity(consumer) == Activity.GLOWS ? Effect.GLOWS : Effect.STOPS;
+    }
+
+    private static Optional<Effect> change(double soundV, double faultyV) {
+        if (faultyV < (1 - NOTICED) * soundV) {
+            return Optional.of(Effect.WEAK);
+        }
+        return faultyV > (1 + NOTICED) * soundV ? Optional.of(Effect.OVERFED) : Optional.empty();
+    }
+
+    /** An armature that was pulled in works as long as it is held. */
+    private static boolean works(SolvedStep solved, Consumer consumer) {
+        boolean armature = consumer instanceof Relay || consumer instanceof Solenoid;
+        return armature ? solved.isActive(consumer) : solved.activity(consumer) == Activity.OPERATES;
+    }
+
+    private void add(Effect effect, Consumer consumer, String when, double soundV, double faultyV) {
+        found.merge(
+                new Key(effect, consumer.id()),
+                new Notice(effect, consumer.id(), consumer.called(), List.of(when), soundV, faultyV),
+                (a, b) -> {
+                    List<String> all = new ArrayList<>(a.when());
+                    if (!all.contains(when)) {
+                        all.add(when);
+                    }
+                    return new Notice(effect, a.id(), a.called(), List.copyOf(all), a.soundV(), a.faultyV());
+                });
+    }
+
+    List<Notice> list() {
+        return List.copyOf(found.values());
+    }
+
+    /**
+     * Whether a consumer that works unasked may hurt somebody: all that moves, ignites or switches; not a lamp. A load may be
+     * a lamp without a filament as well as a pump or a heater, so the plan must tell (common practice, no source): where only
+     * its switch does not ask for it, it does what anybody in the vehicle may have it do at that time; where it is never meant
+     * to be live the worst is taken.
+     */
+    private static boolean mayHurt(Consumer consumer, Condition condition) {
+        return consumer instanceof Load
+                ? !consumer.meantLive().contains(condition)
+                : !(consumer instanceof FilamentLamp);
+    }
+
+    /** Whether something works unasked that may hurt somebody. */
+    boolean mayHurt() {
+        return mayHurt;
+    }
+}

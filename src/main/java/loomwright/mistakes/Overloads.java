@@ -1,0 +1,181 @@
+package loomwright.mistakes;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
+import loomwright.circuit.Alternator;
+import loomwright.circuit.Battery;
+import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Fuse;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Part;
+import loomwright.mistakes.MistakesReport.Limit;
+import loomwright.mistakes.MistakesReport.Overload;
+import loomwright.operation.Branch;
+import loomwright.operation.PlanReadings.StepFinding;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
+import loomwright.operation.StepFindings;
+
+/** Collects what a mistake overloads, each at its worst. */
+final class Overloads {
+    /** A starter cable is above its continuous rating in a sound plan too: only what grows by a tenth is the mistake's. */
+    private static final double GROWN = 1.1;
+    /** While cranking and while the engine runs down a wire has no time to get hot (common practice, no source). */
+    private static final double SHORT_TIME = 3;
+
+    /** Nothing but a motor takes as much (common practice, no source). */
+    private static final double SHORT_A = 100;
+
+    private static final double SHORT_GROWN = 2;
+
+    private record Key(Limit kind, String id) {}
+
+    private final Map<Key, Overload> found = new LinkedHashMap<>();
+    private final Set<Key> lasting = new TreeSet<>((a, b) -> (a.kind() + a.id()).compareTo(b.kind() + b.id()));
+    private final Capacities capacities;
+
+    Overloads(Capacities capacities) {
+        this.capacities = capacities;
+    }
+
+    /**
+     * Compares the currents of one step.
+     *
+     * @param last whether the fuses that blow are open already
+     */
+    void compare(SolvedStep sound, SolvedStep faulty, String when, boolean last) {
+        if (!faulty.solved()) {
+            return;
+        }
+        Map<String, Double> before = sound.solved() ? amounts(sound) : Map.of();
+        for (int i = 0; i < faulty.branches().size(); i++) {
+            Branch branch = faulty.branches().get(i);
+            double soundA = before.getOrDefault(key(branch), 0.0);
+            compareCurrent(faulty, i, soundA, when, last);
+        }
+        compareBattery(sound, faulty, when, last);
+        for (StepFinding finding : shorts(faulty)) {
+            if (shorts(sound).isEmpty()) {
+                add(
+                        new Overload(
+                                Limit.DEAD_SHORT, batteryId(faulty), when, batteryA(faulty), 0, false, finding.text()),
+                        last);
+            }
+        }
+    }
+
+    /** A short with as little resistance as the battery itself leaves half its voltage and counts as no dead short. */
+    private void compareBattery(SolvedStep sound, SolvedStep faulty, String when, boolean last) {
+        double nowA = shortA(faulty);
+        if (nowA > SHORT_A && nowA > SHORT_GROWN * shortA(sound)) {
+            String text = String.format(Locale.ROOT, "The battery is shorted: it gives %.3g A (%s).", nowA, when);
+            add(new Overload(Limit.DEAD_SHORT, batteryId(faulty), when, nowA, 0, false, text), last);
+        }
+    }
+
+    /** The first battery; the alternator of a plan that has none. */
+    private static String batteryId(SolvedStep solved) {
+        return solved.plan().parts().stream()
+                .filter(p -> p instanceof Battery || p instanceof Alternator)
+                .map(Part::id)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** What the battery gives beside what motors take. */
+    private static double shortA(SolvedStep solved) {
+        if (!solved.solved()) {
+            return 0;
+        }
+        double motorA = solved.plan().listParts(Motor.class).stream()
+                .mapToDouble(motor -> Math.abs(solved.currentA(motor)))
+                .sum();
+        return batteryA(solved) - motorA;
+    }
+
+    private static double batteryA(SolvedStep solved) {
+        double mostA = 0;
+        for (Battery battery : solved.plan().listParts(Battery.class)) {
+            for (int i = solved.firstBranchOf(battery.id()); i < solved.endBranchOf(battery.id()); i++) {
+                mostA = Math.max(mostA, Math.abs(solved.currentA(i)));
+            }
+        }
+        return mostA;
+    }
+
+    private void compareCurrent(SolvedStep faulty, int i, double soundA, String when, boolean last) {
+        Branch branch = faulty.branches().get(i);
+        double nowA = Math.abs(faulty.currentA(i));
+        if (nowA <= GROWN * soundA) {
+            return;
+        }
+        Part part = faulty.plan().findPart(branch.id()).orElse(null);
+        if (part instanceof Fuse fuse) {
+            over(Limit.FUSE_RATING, branch.id(), when, nowA, fuse.ratingA(), "A", last);
+        } else if (part instanceof FixedResistor resistor && resistor.ratingW() != null) {
+            over(Limit.PART_RATING, branch.id(), when, faulty.powerW(i), resistor.ratingW(), "W", last);
+        } else {
+            Limit kind = branch.owner() == Branch.Owner.WIRE ? Limit.WIRE_AMPACITY : Limit.PART_RATING;
+            boolean brief = faulty.step() == Step.CRANK || faulty.step() == Step.OFF_ENGINE_TURNING;
+            OptionalDouble limitA = capacities.currentA(branch);
+            if (limitA.isPresent() && (!brief || nowA > SHORT_TIME * limitA.getAsDouble())) {
+                over(kind, branch.id(), when, nowA, limitA.getAsDouble(), "A", last);
+            }
+        }
+    }
+
+    private void over(Limit kind, String id, String when, double figure, double limit, String unit, boolean last) {
+        if (figure > limit) {
+            String text = String.format(
+                    Locale.ROOT, "%s carries %.3g %s and may carry %.3g %s (%s).", id, figure, unit, limit, unit, when);
+            add(new Overload(kind, id, when, figure, limit, false, text), last);
+        }
+    }
+
+    void add(Overload overload, boolean last) {
+        Key key = new Key(overload.kind(), overload.id());
+        found.merge(key, overload, (a, b) -> b.figure() > a.figure() ? b : a);
+        if (last) {
+            lasting.add(key);
+        }
+    }
+
+    private static List<StepFinding> shorts(SolvedStep solved) {
+        return StepFindings.of(solved).stream()
+                .filter(f -> f.kind() == StepFinding.Kind.DEAD_SHORT || f.kind() == StepFinding.Kind.UNSOLVABLE)
+                .toList();
+    }
+
+    private static Map<String, Double> amounts(SolvedStep solved) {
+        Map<String, Double> amounts = new LinkedHashMap<>();
+        for (int i = 0; i < solved.branches().size(); i++) {
+            amounts.merge(key(solved.branches().get(i)), Math.abs(solved.currentA(i)), Math::max);
+        }
+        return amounts;
+    }
+
+    /** A wire is the same wire wherever its ends are; of a part each way counts by itself. */
+    private static String key(Branch branch) {
+        return branch.owner() == Branch.Owner.PART
+                ? branch.from() + ">" + branch.to()
+                : branch.owner() + " " + branch.id();
+    }
+
+    /** The worst first: what lasts before what a fuse ends. */
+    List<Overload> list() {
+        List<Overload> all = new ArrayList<>();
+        found.forEach((key, o) -> all.add(
+                new Overload(o.kind(), o.id(), o.when(), o.figure(), o.limit(), !lasting.contains(key), o.text())));
+        all.sort(Comparator.comparing(Overload::endedByFuse)
+                .thenComparing(Overload::kind)
+                .thenComparing(o -> o.limit() == 0 ? 0 : -o.figure() / o.limit()));
+        return all;
+    }
+}

@@ -1,0 +1,96 @@
+package loomwright.mistakes;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import loomwright.circuit.Alternator;
+import loomwright.circuit.IgnitionModule;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Rectifier;
+import loomwright.circuit.TerminalRef;
+import loomwright.circuit.Wire;
+import loomwright.mistakes.MistakesReport.Limit;
+import loomwright.mistakes.MistakesReport.Overload;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.SolvedStep;
+
+/**
+ * What flows when an alternator or a module is fed backwards: both contain silicon junctions from the return to the supply
+ * terminal that block in use and conduct then (common practice, no source), so the plan is solved again with a diode there.
+ */
+final class ReversedElectronics {
+    /** From here a silicon junction conducts. */
+    private static final double CONDUCTS_V = 0.7;
+
+    private static final String DIODE = "reversed-junction";
+
+    private ReversedElectronics() {}
+
+    private record Junction(String supply, String back) {}
+
+    private static List<Junction> junctions(Part part) {
+        if (part instanceof Alternator) {
+            return List.of(new Junction(Alternator.OUTPUT, Alternator.RETURN));
+        } else if (part instanceof IgnitionModule) {
+            return List.of(
+                    new Junction(IgnitionModule.SUPPLY, IgnitionModule.RETURN),
+                    new Junction(IgnitionModule.SWITCHED, IgnitionModule.RETURN));
+        }
+        return List.of();
+    }
+
+    /** One for each junction that is fed backwards with the mistake and not without. */
+    static List<Overload> list(List<SolvedStep> sound, List<SolvedStep> faulty, String setting, PlanSolver solver) {
+        List<Overload> found = new ArrayList<>();
+        for (Part part : faulty.get(0).plan().parts()) {
+            for (Junction junction : junctions(part)) {
+                TerminalRef plus = part.terminal(junction.supply());
+                TerminalRef minus = part.terminal(junction.back());
+                if (lowestV(faulty, plus, minus) < -CONDUCTS_V && lowestV(sound, plus, minus) > -CONDUCTS_V) {
+                    found.add(overload(part, plus, minus, faulty.get(0).plan(), setting, solver));
+                }
+            }
+        }
+        return found;
+    }
+
+    private static double lowestV(List<SolvedStep> steps, TerminalRef plus, TerminalRef minus) {
+        return steps.stream()
+                .filter(SolvedStep::solved)
+                .mapToDouble(s -> s.acrossV(plus, minus))
+                .min()
+                .orElse(0);
+    }
+
+    private static Overload overload(
+            Part part, TerminalRef plus, TerminalRef minus, Plan plan, String setting, PlanSolver solver) {
+        Rectifier junction = Rectifier.silicon(DIODE, null);
+        List<Part> parts = new ArrayList<>(plan.parts());
+        parts.add(junction);
+        List<Wire> wires = new ArrayList<>(plan.wires());
+        // Short enough to be nothing beside the junction's own slope.
+        wires.add(Wire.ofResistance(DIODE + "-in", minus, junction.terminal(Rectifier.ANODE), 1e-4));
+        wires.add(Wire.ofResistance(DIODE + "-out", junction.terminal(Rectifier.CATHODE), plus, 1e-4));
+        double mostA = 0;
+        String when = "";
+        for (SolvedStep solved : solver.solve(plan.with(parts, wires))) {
+            for (int i = 0; solved.solved() && i < solved.branches().size(); i++) {
+                if (solved.branches().get(i).id().equals(DIODE) && solved.currentA(i) > mostA) {
+                    mostA = solved.currentA(i);
+                    when = solved.step().words() + setting;
+                }
+            }
+        }
+        String text = String.format(
+                Locale.ROOT,
+                "%s is fed backwards: %.3g A would flow through its silicon from %s to %s (%s); it burns out"
+                        + " unless a fuse or the feed's own resistance saves it.",
+                part.called(),
+                mostA,
+                minus,
+                plus,
+                when);
+        return new Overload(Limit.REVERSED_ELECTRONICS, part.id(), when, mostA, 0, false, text);
+    }
+}

@@ -1,0 +1,35 @@
+package loomwright.mistakes;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Switch;
+
+/**
+ * A plan as drawn, and with each free switch in each of its other positions, one at a time: what a switch is for shows when it
+ * is on, and mistakes that need two switches at once are for the search of sneak paths.
+ *
+ * @param plan with the switches so
+ * @param words the switch that is not as drawn; empty for none
+ */
+record Settings(Plan plan, String words) {
+    static List<Settings> list(Plan plan) {
+        List<Settings> all = new ArrayList<>();
+        all.add(new Settings(plan, ""));
+        for (Part part : plan.parts()) {
+            if (part instanceof Switch chosen && chosen.free()) {
+                String drawn = chosen.in(Condition.OFF).name();
+                for (Switch.Position position : chosen.positions()) {
+                    if (!position.name().equals(drawn)) {
+                        all.add(new Settings(
+                                plan.withPart(chosen.withPosition(position.name())),
+                                chosen.id() + " " + position.name()));
+                    }
+                }
+            }
+        }
+        return all;
+    }
+}

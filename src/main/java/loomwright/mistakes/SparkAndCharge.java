@@ -1,0 +1,159 @@
+package loomwright.mistakes;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.answer.Severity;
+import loomwright.circuit.Alternator;
+import loomwright.circuit.Breaker;
+import loomwright.circuit.Capacitor;
+import loomwright.circuit.Coil;
+import loomwright.circuit.IgnitionModule;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.operation.Branch;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
+
+/**
+ * Whether the ignition still sparks and the battery is still charged, which steady currents alone do not tell: a spark comes
+ * when the primary current is interrupted, so the plan is solved with the key on and the breaker open as well. The rules are
+ * common practice, no source.
+ */
+final class SparkAndCharge {
+    /** A current through a coil whose breaker stands open. */
+    private static final double UNBROKEN_A = 0.1;
+    /** Less of what a part had is as good as nothing. */
+    private static final double LOST = 0.2;
+    /** An alternator that gives less than this gives nothing. */
+    private static final double GIVES_A = 1e-3;
+
+    private static final double MEASURABLE_V = 0.05;
+
+    private final Plan plan;
+    private final PlanSolver solver;
+    private final List<SolvedStep> sound;
+    private final SolvedStep soundOpen;
+
+    /**
+     * Looks at the sound plan.
+     *
+     * @param sound its steps
+     */
+    SparkAndCharge(Plan plan, List<SolvedStep> sound, PlanSolver solver) {
+        this.plan = plan;
+        this.solver = solver;
+        this.sound = sound;
+        this.soundOpen = withBreakersOpen(plan);
+    }
+
+    /** What a fault takes from spark and charge. */
+    List<Note> compare(Plan faulty, List<SolvedStep> solved) {
+        List<Note> notes = new ArrayList<>();
+        if (!plan.listParts(Coil.class).isEmpty()) {
+            compareSpark(withBreakersOpen(faulty), notes);
+        }
+        for (Alternator alternator : plan.listParts(Alternator.class)) {
+            compareCharge(alternator, solved, notes);
+        }
+        return notes;
+    }
+
+    private SolvedStep withBreakersOpen(Plan whole) {
+        Plan open = whole;
+        for (Part part : whole.parts()) {
+            if (part instanceof Breaker breaker) {
+                open = open.withPart(breaker.whenStopped(false));
+            } else if (part instanceof IgnitionModule module) {
+                open = open.withPart(module.whenStopped(false));
+            }
+        }
+        return at(solver.solve(open, Step.RUN), Step.RUN);
+    }
+
+    private static SolvedStep at(List<SolvedStep> steps, Step step) {
+        return steps.stream().filter(s -> s.step() == step).findFirst().orElseThrow();
+    }
+
+    private void compareSpark(SolvedStep open, List<Note> notes) {
+        if (!open.solved() || !soundOpen.solved()) {
+            return;
+        }
+        for (Coil coil : plan.listParts(Coil.class)) {
+            if (Math.abs(soundOpen.currentA(coil)) < UNBROKEN_A && Math.abs(open.currentA(coil)) >= UNBROKEN_A) {
+                notes.add(new Note(
+                        Severity.WARNING,
+                        "No spark from " + coil.called() + ": its current goes on flowing when breaker or module open."
+                                + " The engine does not run, and with the key on the coil grows hot."));
+            }
+        }
+        for (Capacitor capacitor : plan.listParts(Capacitor.class)) {
+            for (Breaker breaker : plan.listParts(Breaker.class)) {
+                if (isAcross(capacitor, breaker, soundOpen)
+                        && across(breaker, open) > MEASURABLE_V
+                        && !isAcross(capacitor, breaker, open)) {
+                    notes.add(new Note(
+                            Severity.WARNING,
+                            capacitor.called() + " is no longer across " + breaker.called()
+                                    + ": the contacts burn, and the spark is weak or there is none."));
+                }
+            }
+        }
+    }
+
+    private static boolean isAcross(Capacitor capacitor, Breaker breaker, SolvedStep open) {
+        double breakerV = across(breaker, open);
+        return breakerV > MEASURABLE_V && Math.abs(across(capacitor, open) - breakerV) <= LOST * breakerV;
+    }
+
+    private static double across(Part part, SolvedStep solved) {
+        return Math.abs(solved.acrossV(
+                part.terminal(part.terminals().get(0)),
+                part.terminal(part.terminals().get(1))));
+    }
+
+    private void compareCharge(Alternator alternator, List<SolvedStep> faulty, List<Note> notes) {
+        SolvedStep was = at(sound, Step.RUNNING);
+        SolvedStep is = at(faulty, Step.RUNNING);
+        if (!was.solved() || !is.solved()) {
+            return;
+        }
+        if (outputA(alternator, was) > GIVES_A && outputA(alternator, is) <= GIVES_A) {
+            notes.add(new Note(
+                    Severity.DANGER,
+                    alternator.called()
+                            + " gives no current any more: the battery is not charged. One that runs without"
+                            + " its battery makes voltage peaks that destroy its diodes and other electronics."));
+        }
+        double wasV = fieldV(alternator, at(sound, Step.RUN));
+        double isV = fieldV(alternator, at(faulty, Step.RUN));
+        if (wasV > MEASURABLE_V && isV < LOST * wasV) {
+            notes.add(new Note(
+                    Severity.WARNING,
+                    "The field of " + alternator.called()
+                            + " gets next to no current with the key on: it may not begin to" + " charge."));
+        }
+    }
+
+    /** What comes out at its output, A. */
+    private static double outputA(Alternator alternator, SolvedStep solved) {
+        double outA = 0;
+        String output = alternator.terminal(Alternator.OUTPUT).toString();
+        String back = alternator.terminal(Alternator.RETURN).toString();
+        for (int i = solved.firstBranchOf(alternator.id()); i < solved.endBranchOf(alternator.id()); i++) {
+            Branch branch = solved.branches().get(i);
+            if (branch.from().equals(back) && branch.to().equals(output)) {
+                outA += Math.abs(solved.currentA(i));
+            }
+        }
+        return outA;
+    }
+
+    private double fieldV(Alternator alternator, SolvedStep solved) {
+        return solved.solved()
+                ? Math.abs(solved.acrossV(
+                        alternator.terminal(Alternator.WARNING_LAMP),
+                        alternator.terminal(Alternator.earthedPole(plan.system()))))
+                : 0;
+    }
+}

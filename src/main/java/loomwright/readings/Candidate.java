@@ -1,0 +1,10 @@
+package loomwright.readings;
+
+import loomwright.operation.Probe;
+import loomwright.operation.Quantity;
+import loomwright.readings.ReadingsSheet.Purpose;
+import org.jspecify.annotations.Nullable;
+
+/** A reading worth taking, before its figures are known. */
+record Candidate(
+        Purpose purpose, Situation situation, @Nullable String circuit, Quantity quantity, Probe probe, String tells) {}

@@ -1,0 +1,198 @@
+package loomwright.readings;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import loomwright.circuit.Breaker;
+import loomwright.circuit.Coil;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Switch;
+import loomwright.circuit.TerminalRef;
+import loomwright.operation.Activity;
+import loomwright.operation.Point;
+import loomwright.operation.Probe;
+import loomwright.operation.Quantity;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
+import loomwright.readings.ReadingsSheet.Purpose;
+
+/**
+ * The volts worth measuring around each load.
+ *
+ * <p>A load is measured in the first condition, in the order off to running, in which it is meant to be live and is; an
+ * ignition coil in each. First what it gets, then what is lost on the way there and back, then the points that halve the
+ * way. While the engine turns nobody has business at the coil's switched side: hundreds of volts.
+ */
+final class Circuits {
+    private static final List<Step> STEPS = List.of(Step.OFF, Step.ACCESSORY, Step.RUN, Step.CRANK, Step.RUNNING);
+    private final SolvedVariants variants;
+    private final Plan plan;
+    private final List<Condition> conditions;
+    private final List<Map<String, String>> settings = new ArrayList<>(List.of(Map.of()));
+    private final List<String> unfed = new ArrayList<>();
+    private final Set<String> onTheWay = new HashSet<>();
+
+    Circuits(SolvedVariants variants, List<Condition> conditions) {
+        this.variants = variants;
+        this.plan = variants.plan();
+        this.conditions = conditions;
+    }
+
+    /** Loads that are never fed in the conditions asked for, by {@link #of}. */
+    List<String> unfed() {
+        return unfed;
+    }
+
+    /** Ids of what the current of the loads goes through, by {@link #of}. */
+    Set<String> onTheWay() {
+        return onTheWay;
+    }
+
+    List<Candidate> of(Consumer load) {
+        Map<String, String> setting = setting(load);
+        List<Candidate> found = new ArrayList<>();
+        for (Step step : STEPS) {
+            boolean asked = load.meantLive().contains(step.condition()) && conditions.contains(step.condition());
+            if (asked && (found.isEmpty() || load instanceof Coil)) {
+                found.addAll(in(load, step, setting));
+            }
+        }
+        if (found.isEmpty()) {
+            unfed.add(load.called());
+        }
+        return found;
+    }
+
+    private List<Candidate> in(Consumer load, Step step, Map<String, String> setting) {
+        boolean atContacts = load instanceof Coil
+                && !step.engineTurning()
+                && !plan.listParts(Breaker.class).isEmpty();
+        Situation situation = new Situation(step, setting, atContacts ? Contacts.CLOSED : Contacts.EITHER);
+        SolvedStep solved = variants.in(situation);
+        if (!solved.solved() || solved.activity(load) != Activity.OPERATES) {
+            return List.of();
+        }
+        Around around = new Around(load, situation, solved);
+        around.load();
+        around.ways();
+        if (atContacts) {
+            around.contactsOpen();
+        }
+        return around.found;
+    }
+
+    /** Positions of the free switches with which a load is meant to be live; one that serves already, if there is one. */
+    private Map<String, String> setting(Consumer load) {
+        for (Map<String, String> one : settings) {
+            if (load.meantLiveWhen().entrySet().stream().allMatch(e -> serves(one, e.getKey(), e.getValue()))) {
+                return one;
+            }
+        }
+        Map<String, String> made = new HashMap<>();
+        load.meantLiveWhen().forEach((id, positions) -> {
+            if (!serves(Map.of(), id, positions)) {
+                made.put(id, positions.get(0));
+            }
+        });
+        settings.add(made);
+        return made;
+    }
+
+    /** True also for a switch that follows the key: nothing to set. */
+    private boolean serves(Map<String, String> setting, String id, List<String> positions) {
+        Part part = plan.findPart(id).orElseThrow();
+        return !(part instanceof Switch s)
+                || !s.free()
+                || positions.contains(
+                        setting.getOrDefault(id, s.in(Condition.OFF).name()));
+    }
+
+    /** The readings around one load in one situation. */
+    private final class Around {
+        private final Consumer load;
+        private final Situation situation;
+        private final SolvedStep solved;
+        private final TerminalRef feed;
+        private final TerminalRef back;
+        private final List<Candidate> found = new ArrayList<>();
+
+        Around(Consumer load, Situation situation, SolvedStep solved) {
+            this.load = load;
+            this.situation = situation;
+            this.solved = solved;
+            this.feed = load.terminal(load.feedTerminal());
+            this.back = load.terminal(load.returnTerminal());
+        }
+
+        private boolean keepOff() {
+            return load instanceof Coil && situation.step().engineTurning();
+        }
+
+        private void add(Purpose purpose, Situation when, Point from, Point to, String tells) {
+            found.add(new Candidate(purpose, when, load.id(), Quantity.VOLTS, new Probe(from, to), tells));
+        }
+
+        void load() {
+            if (keepOff()) {
+                add(Purpose.LOAD, situation, new Point(feed), Point.EARTH, Wording.COIL_AT_WORK);
+            } else {
+                add(Purpose.LOAD, situation, new Point(feed), new Point(back), Wording.load(load));
+            }
+        }
+
+        void ways() {
+            Optional<Poles> poles = Poles.of(solved);
+            if (poles.isEmpty()) {
+                return;
+            }
+            TerminalRef start = poles.get().live();
+            FeedPath path = FeedPath.of(solved, start, feed);
+            for (TerminalRef output : Poles.charging(plan)) {
+                if (path.legs().isEmpty()) {
+                    start = output;
+                    path = FeedPath.of(solved, start, feed);
+                }
+            }
+            path.legs().forEach(leg -> onTheWay.add(leg.branch().id()));
+            List<FeedPath.Leg> resistors = path.resistors();
+            // Charging, the current comes from battery or alternator, and no figure of the way from one of them is
+            // steady.
+            if (path.legs().isEmpty() || situation.step().charging()) {
+                return;
+            }
+            Point end = resistors.isEmpty()
+                    ? new Point(feed)
+                    : Point.parse(resistors.get(0).in());
+            add(Purpose.FEED_DROP, situation, new Point(start), end, Wording.feedDrop(load, !resistors.isEmpty()));
+            wayBack(poles.get());
+            if (keepOff()) {
+                return;
+            }
+            for (FeedPath.Leg leg : resistors) {
+                add(Purpose.ACROSS_PART, situation, Point.parse(leg.in()), Point.parse(leg.out()), Wording.ACROSS);
+            }
+            path.halving()
+                    .forEach(
+                            at -> add(Purpose.HALVING, situation, Point.parse(at), Point.EARTH, Wording.halving(load)));
+        }
+
+        private void wayBack(Poles poles) {
+            Probe probe = new Probe(new Point(back), new Point(poles.earthed()));
+            if (!keepOff() && FeedPath.of(solved, back, poles.earthed()).plain()) {
+                add(Purpose.RETURN_DROP, situation, probe.from(), probe.to(), Wording.returnDrop(load));
+            }
+        }
+
+        void contactsOpen() {
+            Situation open = new Situation(situation.step(), situation.setting(), Contacts.OPEN);
+            add(Purpose.LOAD, open, new Point(back), Point.EARTH, Wording.CONTACTS_OPEN);
+        }
+    }
+}

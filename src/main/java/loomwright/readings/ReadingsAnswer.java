@@ -1,0 +1,114 @@
+package loomwright.readings;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.answer.Progress;
+import loomwright.circuit.Plan;
+import loomwright.circuit.PlanCautions;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanAnswer;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.Quantity;
+import loomwright.readings.ReadingsSheet.Purpose;
+import loomwright.readings.ReadingsSheet.Reading;
+
+/** The sheet of readings of a plan: what to measure, in which order, and what a sound circuit shows. */
+public final class ReadingsAnswer {
+    /** Below this a plain meter and its leads tell nothing about a winding. */
+    private static final double MEASURABLE_OHM = 0.5;
+
+    private final ReadingsQuestion question;
+    private final Plan plan;
+    private final NetworkLimits limits;
+    private final SolvedVariants variants;
+    private final Progress progress;
+
+    private ReadingsAnswer(ReadingsQuestion question, NetworkLimits limits, Progress progress) {
+        this.question = question;
+        this.plan = question.plan();
+        this.limits = limits;
+        this.progress = progress;
+        this.variants = new SolvedVariants(plan, new PlanSolver(limits));
+    }
+
+    /**
+     * Draws up the sheet.
+     *
+     * @param progress is told before each solution, and may end it
+     * @throws loomwright.answer.RejectedInput with all faults of the plan and of the options
+     * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
+     */
+    public static Answer<ReadingsSheet> of(ReadingsQuestion question, NetworkLimits limits, Progress progress) {
+        question.requireSound();
+        return new ReadingsAnswer(question, limits, progress).answer();
+    }
+
+    private Answer<ReadingsSheet> answer() {
+        Selection selection = Selection.of(question, variants);
+        Ranges bounds = new Ranges(variants, Tolerances.of(question), limits);
+        Map<Candidate, Range> ranges = bounds.of(selection.candidates(), progress);
+        List<String> leftOut = new ArrayList<>(selection.leftOut());
+        List<Reading> readings = new ArrayList<>();
+        for (Candidate candidate : selection.candidates()) {
+            Range range = ranges.getOrDefault(candidate, Range.NONE);
+            boolean tooLow = candidate.purpose() == Purpose.OWN_RESISTANCE
+                    && range.nominal().orElse(MEASURABLE_OHM) < MEASURABLE_OHM;
+            if (tooLow) {
+                leftOut.add(Wording.called(plan, candidate.probe().from()) + " (ohms): below " + MEASURABLE_OHM
+                        + " ohm a plain meter tells nothing.");
+            } else {
+                readings.add(
+                        Row.of(plan, candidate, range, readings.size() + 1, question.meterAccuracyPercent() / 100));
+            }
+        }
+        ReadingsSheet sheet = new ReadingsSheet(plan.name(), Wording.first(plan), readings, leftOut);
+        return new Answer<>(sheet, working(sheet, bounds.solutions()), basis(), cautions(sheet));
+    }
+
+    private List<String> working(ReadingsSheet sheet, int solutions) {
+        long ohms = sheet.readings().stream()
+                .filter(r -> r.quantity() == Quantity.OHMS)
+                .count();
+        return List.of(
+                sheet.readings().size() + " readings: " + ohms
+                        + " of ohms with the battery disconnected, then volts in the"
+                        + " order off, accessory, key on, cranking, running.",
+                "Ohms: all resistances at their lowest, all at their highest; no resistance between two points falls when"
+                        + " one of them rises.",
+                "Volts: each figure of the plan moved to either end of its tolerance alone; then all together to the ends"
+                        + " that lower, and that raise, the reading; a twentieth of the width added. Some " + solutions
+                        + " solutions of the plan.",
+                String.format(
+                        Locale.ROOT,
+                        "Meter: %.3g %% of the reading and two steps of the last digit of 2000 counts, included.",
+                        question.meterAccuracyPercent()));
+    }
+
+    private List<Basis> basis() {
+        List<Basis> basis = new ArrayList<>(PlanAnswer.basis(plan));
+        basis.add(Basis.computed("bounds of resistances", "Rayleigh's monotonicity law"));
+        basis.add(Basis.commonPractice(
+                "tolerances that neither plan nor request gives: wires 10 %, contacts 50 %, ballast and"
+                        + " resistors 5 %, windings 10 %, motors 15 %, lamps 10 % of their watts and 20 % of their cold resistance,"
+                        + " other loads 10 %, semiconductors 20 %, regulator 2 %, fuses and battery resistance 20 %"));
+        basis.add(Basis.commonPractice("a meter of 2000 counts; its ohm range tests with too little for diodes and"
+                + " electronics; order of the readings"));
+        return basis;
+    }
+
+    private List<Caution> cautions(ReadingsSheet sheet) {
+        Set<Caution> cautions = EnumSet.copyOf(PlanCautions.of(plan));
+        cautions.add(Caution.DISCONNECT_BATTERY);
+        if (sheet.readings().stream().anyMatch(r -> r.condition().engineTurns())) {
+            cautions.add(Caution.MOVING_PARTS);
+        }
+        return List.copyOf(cautions);
+    }
+}

@@ -1,0 +1,91 @@
+package loomwright.readings;
+
+import java.util.List;
+import loomwright.circuit.Condition;
+import loomwright.operation.Quantity;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What to measure, in this order.
+ *
+ * @param plan its name
+ * @param first what to look at before any meter
+ * @param readings in the order to take them
+ * @param leftOut what is not on the sheet, and why
+ */
+public record ReadingsSheet(String plan, List<String> first, List<Reading> readings, List<String> leftOut) {
+    public ReadingsSheet {
+        first = List.copyOf(first);
+        readings = List.copyOf(readings);
+        leftOut = List.copyOf(leftOut);
+    }
+
+    /** Why a reading is taken. */
+    public enum Purpose {
+        /** Whether anything bridges the supply. */
+        SUPPLY_BRIDGED,
+        /** Resistance of a winding, filament or element. */
+        OWN_RESISTANCE,
+        /** Whether a fuse or contact joins. */
+        CONTINUITY,
+        /** The battery or the charging. */
+        SUPPLY,
+        /** Whether a load is dead when it should be. */
+        DEAD,
+        /** What a load gets. */
+        LOAD,
+        /** Volts lost on the way to a load. */
+        FEED_DROP,
+        /** Volts lost on the way back from it. */
+        RETURN_DROP,
+        /** Volts lost in a part that is made for it. */
+        ACROSS_PART,
+        /** Halves the way on which the fault must be. */
+        HALVING
+    }
+
+    /** What the meter shows. */
+    public enum Shows {
+        /** A figure between lowest and highest. */
+        FIGURE,
+        /** Nothing steady: nothing joins the point to the chassis. */
+        FLOATING,
+        /** Over the range: nothing joins the two points. */
+        OPEN
+    }
+
+    /**
+     * One reading.
+     *
+     * @param number place in the order, from 1
+     * @param condition where the key stands
+     * @param situation that and all that must be set, in words
+     * @param circuit id of the load whose circuit it belongs to; absent for the supply
+     * @param red where the red lead goes: {@code part.terminal} or {@code earth}
+     * @param redCalled the same in words; so for the black lead
+     * @param meter function and range
+     * @param unit V or ohm
+     * @param lowest what a sound circuit shows at least, the meter's own error included; absent if it shows no figure; so
+     *     the next two
+     * @param nominal with everything at its stated figure and a perfect meter
+     * @param tells what follows from it
+     */
+    public record Reading(
+            int number,
+            Purpose purpose,
+            Condition condition,
+            String situation,
+            @Nullable String circuit,
+            Quantity quantity,
+            String red,
+            String redCalled,
+            String black,
+            String blackCalled,
+            String meter,
+            Shows shows,
+            String unit,
+            @Nullable Double lowest,
+            @Nullable Double nominal,
+            @Nullable Double highest,
+            String tells) {}
+}

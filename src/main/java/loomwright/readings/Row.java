@@ -1,0 +1,62 @@
+package loomwright.readings;
+
+import loomwright.circuit.EarthPolarity;
+import loomwright.circuit.Plan;
+import loomwright.operation.Point;
+import loomwright.operation.Quantity;
+import loomwright.readings.ReadingsSheet.Purpose;
+import loomwright.readings.ReadingsSheet.Reading;
+import loomwright.readings.ReadingsSheet.Shows;
+
+/** A line of the sheet. */
+final class Row {
+    private static final String HANGS =
+            " A relay or solenoid may stand either way within the tolerances: listen whether it clicks.";
+    private static final String BACKFED = " By the plan itself there are volts here: see its backfeed.";
+
+    /** What is left of a zero after the arithmetic, V or ohm. */
+    private static final double ROUNDING = 1e-12;
+
+    private Row() {}
+
+    /** The line for a candidate; the leads lie so that a sound circuit shows a figure above zero. */
+    static Reading of(Plan plan, Candidate c, Range range, int number, double accuracyFraction) {
+        boolean postToPost = c.purpose() == Purpose.SUPPLY;
+        boolean turned = c.quantity() == Quantity.VOLTS
+                && !postToPost
+                && plan.system().earthPolarity() == EarthPolarity.POSITIVE;
+        Point red = turned ? c.probe().to() : c.probe().from();
+        Point black = turned ? c.probe().from() : c.probe().to();
+        boolean figure = range.nominal().isPresent();
+        double stated = range.nominal().orElse(0);
+        double nominal = Math.abs(stated) < ROUNDING ? 0 : turned ? -stated : stated;
+        double low = turned ? -range.highest() : range.lowest();
+        double high = turned ? -range.lowest() : range.highest();
+        MeterRange meter = MeterRange.of(
+                c.quantity(), figure || c.quantity() == Quantity.VOLTS ? Math.max(-low, high) : Double.MAX_VALUE);
+        double lowest = low - meter.error(low, accuracyFraction);
+        boolean ohms = c.quantity() == Quantity.OHMS;
+        return new Reading(
+                number,
+                c.purpose(),
+                c.situation().step().condition(),
+                (ohms ? "battery disconnected, " : "") + c.situation().words(plan),
+                c.circuit(),
+                c.quantity(),
+                red.toString(),
+                Wording.called(plan, red),
+                black.toString(),
+                Wording.called(plan, black),
+                meter.words(),
+                figure ? Shows.FIGURE : ohms ? Shows.OPEN : Shows.FLOATING,
+                ohms ? "ohm" : "V",
+                figure ? (Double) (ohms ? Math.max(0, lowest) : lowest) : null,
+                figure ? (Double) nominal : null,
+                figure ? (Double) (high + meter.error(high, accuracyFraction)) : null,
+                c.tells() + (range.hanging() ? HANGS : "") + (isBackfed(plan, c, nominal) ? BACKFED : ""));
+    }
+
+    private static boolean isBackfed(Plan plan, Candidate c, double nominal) {
+        return c.purpose() == Purpose.DEAD && Math.abs(nominal) > plan.system().scaledFrom12V(0.5);
+    }
+}

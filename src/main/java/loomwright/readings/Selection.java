@@ -1,0 +1,100 @@
+package loomwright.readings;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import loomwright.circuit.Breaker;
+import loomwright.circuit.Coil;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.operation.Quantity;
+import loomwright.operation.SolvedStep;
+import loomwright.readings.ReadingsSheet.Purpose;
+
+/**
+ * The readings worth taking, in the order to take them, each once.
+ *
+ * @param leftOut what is not among them, and why
+ */
+record Selection(List<Candidate> candidates, List<String> leftOut) {
+
+    static Selection of(ReadingsQuestion question, SolvedVariants variants) {
+        return new Selecting(question, variants).select();
+    }
+
+    /** A selection in the making. */
+    private static final class Selecting {
+        private final ReadingsQuestion question;
+        private final SolvedVariants variants;
+        private final Plan plan;
+        private final List<String> leftOut = new ArrayList<>();
+
+        Selecting(ReadingsQuestion question, SolvedVariants variants) {
+            this.question = question;
+            this.variants = variants;
+            this.plan = variants.plan();
+        }
+
+        private boolean wanted(Part part) {
+            return question.load() == null || part.id().equals(question.load());
+        }
+
+        private boolean isContacts(Part part) {
+            return part instanceof Breaker
+                    && plan.findPart(String.valueOf(question.load()))
+                            .filter(Coil.class::isInstance)
+                            .isPresent();
+        }
+
+        /** In the order to take them: nothing at work first, then step by step. */
+        private Selection select() {
+            Rests rests = new Rests(variants, question.conditions());
+            Circuits circuits = new Circuits(variants, question.conditions());
+            List<Candidate> volts = new ArrayList<>(rests.supply());
+            List<Consumer> loads = plan.parts().stream()
+                    .filter(this::wanted)
+                    .filter(Consumer.class::isInstance)
+                    .map(Consumer.class::cast)
+                    .toList();
+            loads.forEach(load -> volts.addAll(rests.dead(load)));
+            loads.forEach(load -> volts.addAll(circuits.of(load)));
+            volts.sort(Comparator.comparing(c -> c.situation().step()));
+            List<Candidate> all = new ArrayList<>(rests.wholeOhms());
+            plan.parts().stream()
+                    .filter(p -> wanted(p) || circuits.onTheWay().contains(p.id()) || isContacts(p))
+                    .forEach(p -> all.addAll(rests.ohms(p)));
+            all.sort(Comparator.comparing(c -> c.situation().contacts() != Contacts.EITHER));
+            all.addAll(volts);
+            if (!circuits.unfed().isEmpty()) {
+                leftOut.add("Not fed in the conditions asked for: " + String.join(", ", circuits.unfed()) + ".");
+            }
+            if (loads.stream().anyMatch(Motor.class::isInstance)) {
+                leftOut.add("Ohms of motors: standing still they have a fraction of what they have at work.");
+            }
+            return new Selection(distinct(all), leftOut);
+        }
+
+        /** Points of one node, in one situation, are one reading, and halve a way for all loads: the first is kept. */
+        private List<Candidate> distinct(List<Candidate> all) {
+            record Place(List<Object> when, Quantity quantity, int from, int to) {}
+            Set<Place> seen = new HashSet<>();
+            List<Candidate> kept = new ArrayList<>();
+            for (Candidate c : all) {
+                Situation s = c.situation();
+                SolvedStep solved = variants.in(s);
+                int from = solved.node(c.probe().from());
+                int to = solved.node(c.probe().to());
+                boolean fresh = seen.add(new Place(List.of(s), c.quantity(), from, to));
+                boolean first = seen.add(new Place(List.of(s.step(), s.setting()), c.quantity(), from, to));
+                if (from != to && fresh && (first || c.purpose() != Purpose.HALVING)) {
+                    kept.add(c);
+                }
+            }
+            return kept;
+        }
+    }
+}

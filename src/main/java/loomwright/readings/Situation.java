@@ -1,0 +1,51 @@
+package loomwright.readings;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Switch;
+import loomwright.operation.Step;
+
+/**
+ * How the vehicle stands while a reading is taken.
+ *
+ * @param setting of free switches that do not stand as drawn: id to position
+ */
+record Situation(Step step, Map<String, String> setting, Contacts contacts) {
+    Situation {
+        setting = Map.copyOf(setting);
+    }
+
+    /** A plan to solve: switches set, contacts held. */
+    record Variant(Map<String, String> setting, Contacts contacts) {
+        Plan of(Plan plan) {
+            Plan set = plan;
+            for (Map.Entry<String, String> one : setting.entrySet()) {
+                Switch chosen = (Switch) plan.findPart(one.getKey()).orElseThrow();
+                set = set.withPart(chosen.withPosition(one.getValue()));
+            }
+            return contacts.held(set);
+        }
+    }
+
+    /** The plans between whose readings the meter's lies. */
+    List<Variant> variants(Plan plan) {
+        return Contacts.matter(plan)
+                ? contacts.states().stream().map(c -> new Variant(setting, c)).toList()
+                : List.of(new Variant(setting, Contacts.CLOSED));
+    }
+
+    String words(Plan plan) {
+        StringBuilder words = new StringBuilder(step.words());
+        new TreeMap<>(setting)
+                .forEach((id, position) -> words.append("; ")
+                        .append(plan.findPart(id).orElseThrow().called())
+                        .append(" at ")
+                        .append(position));
+        if (contacts != Contacts.EITHER && Contacts.matter(plan)) {
+            words.append(contacts == Contacts.OPEN ? "; contacts open" : "; contacts closed");
+        }
+        return words.toString();
+    }
+}

@@ -1,6 +1,0 @@
-package loomwright.review.mistakes;
-
-import loomwright.answer.Severity;
-
-/** What no reading shows but a person should know of a mistake. */
-record Note(Severity severity, String text) {}

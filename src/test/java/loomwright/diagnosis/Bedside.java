@@ -1,0 +1,117 @@
+package loomwright.diagnosis;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import loomwright.answer.Progress;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.circuit.fault.SingleFault;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.Probe;
+import loomwright.operation.Quantity;
+import org.jspecify.annotations.Nullable;
+
+/** Small plans, and readings of a vehicle with known faults. */
+final class Bedside {
+    /**
+     * <pre>
+     *  battery --W2-- F1 --W3-- heater --W4-- body       heater 6 ohm, wires a few hundredths
+     *     |        +- F2 --W6-- pump ---W7---- body       pump 3 ohm
+     *     +--------W1----------------------- body
+     * </pre>
+     */
+    static final Plan TWO_LOADS = Plans.of(
+            "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                    + "{'kind':'fuse','id':'F1','ratingA':5},{'kind':'fuse','id':'F2','ratingA':7.5},"
+                    + "{'kind':'load','id':'heater','resistanceOhm':6,'meantLive':['run']},"
+                    + "{'kind':'load','id':'pump','resistanceOhm':3,'meantLive':['run']}",
+            wire("W1", "battery.minus", "body.31", 0.001)
+                    + "," + wire("W2", "battery.plus", "F1.a", 0.01)
+                    + "," + wire("W3", "F1.b", "heater.a", 0.03)
+                    + "," + wire("W4", "heater.b", "body.31", 0.01)
+                    + "," + wire("W5", "battery.plus", "F2.a", 0.01)
+                    + "," + wire("W6", "F2.b", "pump.a", 0.03)
+                    + "," + wire("W7", "pump.b", "body.31", 0.01));
+
+    private Bedside() {}
+
+    static String wire(String id, String from, String to, double ohm) {
+        return "{'id':'" + id + "','from':'" + from + "','to':'" + to + "','resistanceOhm':" + ohm + "}";
+    }
+
+    static Measurement volts(String from, Condition condition) {
+        return new Measurement(Probe.toEarth(from), Quantity.VOLTS, condition, Map.of());
+    }
+
+    static Reading reading(Measurement m, double figure) {
+        boolean volts = m.quantity() == Quantity.VOLTS;
+        boolean open = !volts && figure >= Bench.OPEN_OHM;
+        return new Reading(
+                m.probe().from().toString(),
+                m.probe().to().toString(),
+                m.condition(),
+                m.switches(),
+                volts ? (Double) figure : null,
+                volts || open ? null : (Double) figure,
+                open ? (Boolean) true : null,
+                null);
+    }
+
+    static Bench bench(Plan plan) {
+        return new Bench(
+                plan, new DiagnosisLimits(1_000_000, 800, 3_600_000), NetworkLimits.defaults(), Progress.UNWATCHED);
+    }
+
+    /** What a meter without errors shows. */
+    static List<Reading> exact(Plan plan, List<SingleFault> faults, List<Measurement> measurements) {
+        return noisy(
+                bench(plan)
+                        .measure(faults, Set.of(), measurements)
+                        .orElseThrow()
+                        .figures(),
+                measurements,
+                1,
+                null);
+    }
+
+    /**
+     * What a meter shows.
+     *
+     * @param supply share of the planned EMF that the supply has
+     * @param random by which each figure is off, evenly within the accuracy of a plain meter; null for an exact one
+     */
+    static List<Reading> noisy(
+            Figures figures, List<Measurement> measurements, double supply, @Nullable Random random) {
+        List<Reading> readings = new ArrayList<>();
+        for (int i = 0; i < measurements.size(); i++) {
+            Measurement m = measurements.get(i);
+            double shown = figures.at(i) * (m.quantity() == Quantity.VOLTS ? supply : 1);
+            double error = random == null
+                    ? 0
+                    : (2 * random.nextDouble() - 1) * Uncertainty.ofMeter(MeterAccuracy.USUAL, m, shown);
+            readings.add(reading(m, shown + error));
+        }
+        return readings;
+    }
+
+    static DiagnosisReport diagnose(Plan plan, List<Reading> readings) {
+        return DiagnosisAnswer.of(
+                        new DiagnosisQuestion(plan, readings, MeterAccuracy.USUAL),
+                        DiagnosisLimits.defaults(),
+                        NetworkLimits.defaults(),
+                        Progress.UNWATCHED)
+                .result();
+    }
+
+    /** Whether a candidate is this fault, of whatever size. */
+    static boolean same(SingleFault one, SingleFault other) {
+        boolean sized = one.kind() == SingleFault.Kind.BAD_JOINT;
+        return one.kind() == other.kind()
+                && one.ids().equals(other.ids())
+                && (sized || one.words().equals(other.words()));
+    }
+}

@@ -1,0 +1,155 @@
+package loomwright.diagnosis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import loomwright.answer.Fault;
+import loomwright.answer.OutOfTime;
+import loomwright.answer.Progress;
+import loomwright.answer.RejectedInput;
+import loomwright.circuit.Condition;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.circuit.fault.BadJoint;
+import loomwright.circuit.fault.SingleFault;
+import loomwright.circuit.fault.SingleFaults;
+import loomwright.network.NetworkLimits;
+import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
+import org.junit.jupiter.api.Test;
+
+/** What counts as a reading, and what is refused. */
+class D01_ReadingsTest {
+    private static Reading volts(String from, Condition condition, Map<String, String> switches) {
+        return new Reading(from, "earth", condition, switches, 12.0, null, null, MeterAccuracy.USUAL);
+    }
+
+    private static void rejects(ThrowingCallable call, Fault.Code code, String pointer) {
+        assertThatThrownBy(call)
+                .isInstanceOfSatisfying(
+                        RejectedInput.class,
+                        r -> assertThat(r.faults()).anySatisfy(f -> {
+                            assertThat(f.code()).isEqualTo(code);
+                            assertThat(f.pointer()).isEqualTo(pointer);
+                        }));
+    }
+
+    private static DiagnosisReport ask(Reading reading) {
+        return Bedside.diagnose(Bedside.TWO_LOADS, List.of(reading));
+    }
+
+    @Test
+    void aReadingIsOneOfVoltsOhmsAndOpen() {
+        rejects(
+                () -> new Reading("F1.a", "earth", Condition.RUN, Map.of(), 1.0, 1.0, null, MeterAccuracy.USUAL),
+                Fault.Code.CONTRADICTION,
+                "");
+        rejects(
+                () -> new Reading("F1.a", "earth", Condition.RUN, Map.of(), null, null, null, MeterAccuracy.USUAL),
+                Fault.Code.CONTRADICTION,
+                "");
+    }
+
+    @Test
+    void aPointIsATerminalOrEarth() {
+        rejects(() -> volts("F1", Condition.RUN, Map.of()), Fault.Code.MALFORMED, "/from");
+        rejects(() -> ask(volts("F9.a", Condition.RUN, Map.of())), Fault.Code.UNKNOWN_REFERENCE, "/readings/0/from");
+    }
+
+    @Test
+    void onlyAFreeSwitchCanBeSetAndOnlyToAPositionItHas() {
+        rejects(
+                () -> ask(volts("F1.a", Condition.RUN, Map.of("F1", "lit"))),
+                Fault.Code.UNKNOWN_REFERENCE,
+                "/readings/0/switches/F1");
+        rejects(
+                () -> Bedside.diagnose(
+                        Plans.example("otter-6v-positive-earth"),
+                        List.of(volts("head.a", Condition.RUN, Map.of("lights", "dim")))),
+                Fault.Code.UNKNOWN_REFERENCE,
+                "/readings/0/switches/lights");
+    }
+
+    @Test
+    void tooMuchToSolveIsRefusedWithTheCount() {
+        DiagnosisQuestion question = new DiagnosisQuestion(
+                Bedside.TWO_LOADS, List.of(volts("F1.a", Condition.RUN, Map.of())), MeterAccuracy.USUAL);
+        rejects(
+                () -> DiagnosisAnswer.of(
+                        question, new DiagnosisLimits(10, 10, 1000), NetworkLimits.defaults(), Progress.UNWATCHED),
+                Fault.Code.OVER_LIMIT,
+                "/plan/parts");
+    }
+
+    /** What wears out within parts came later; a question that was accepted before it is accepted still. */
+    @Test
+    void loadsAndBatteriesDoNotCountAgainstTheLimit() {
+        DiagnosisQuestion question = new DiagnosisQuestion(
+                Bedside.TWO_LOADS, List.of(volts("F1.a", Condition.RUN, Map.of())), MeterAccuracy.USUAL);
+        List<SingleFault> mistakes = SingleFaults.list(Bedside.TWO_LOADS);
+        int joints = (int) mistakes.stream().filter(BadJoint.class::isInstance).count();
+        int enough = mistakes.size() + (FaultSize.GRID - 1) * joints;
+        assertThat(DiagnosisAnswer.of(
+                                question,
+                                new DiagnosisLimits(enough, 10, 60_000),
+                                NetworkLimits.defaults(),
+                                Progress.UNWATCHED)
+                        .result()
+                        .tried()
+                        .singleFaults())
+                .isEqualTo(SingleFaults.listWithinParts(Bedside.TWO_LOADS).size());
+        assertThatThrownBy(() -> DiagnosisAnswer.of(
+                        question,
+                        new DiagnosisLimits(enough - 1, 10, 60_000),
+                        NetworkLimits.defaults(),
+                        Progress.UNWATCHED))
+                .isInstanceOfSatisfying(
+                        RejectedInput.class,
+                        r -> assertThat(r.faults().get(0).value())
+                                .startsWith(enough + " solutions, loads and batteries not counted"));
+    }
+
+    /** One diode after the other comes to conduct; ten steps are not enough for twenty of them. */
+    @Test
+    void whatWasReadAtRestCountsThoughNothingIsSolvedWithTheKeyOn() {
+        StringBuilder parts = new StringBuilder("{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                + "{'kind':'switch','id':'key','terminals':['30','15'],"
+                + "'positions':[{'name':'out','joins':[]},{'name':'on','joins':[['30','15']]}],"
+                + "'positionByCondition':{'off':'out','accessory':'out','run':'on','crank':'on','running':'on'}}");
+        StringBuilder wires = new StringBuilder(Bedside.wire("W1", "battery.minus", "body.31", 0.001) + ","
+                + Bedside.wire("W2", "battery.plus", "key.30", 0.01));
+        String before = "key.15";
+        for (int i = 0; i < 20; i++) {
+            parts.append(",{'kind':'diode','id':'D" + i + "','forwardV':0.1}");
+            parts.append(",{'kind':'load','id':'L" + i + "','resistanceOhm':20,'meantLive':['run']}");
+            wires.append("," + Bedside.wire("A" + i, before, "D" + i + ".anode", 0.02));
+            wires.append("," + Bedside.wire("F" + i, "D" + i + ".cathode", "L" + i + ".a", 0.02));
+            wires.append("," + Bedside.wire("B" + i, "L" + i + ".b", "body.31", 0.01));
+            before = "D" + i + ".cathode";
+        }
+        Plan plan = Plans.of(parts.toString(), wires.toString());
+        Bench impatient =
+                new Bench(plan, DiagnosisLimits.defaults(), new NetworkLimits(20_000, 60_000, 10), Progress.UNWATCHED);
+        Measurement on = Bedside.volts("battery.plus", Condition.RUN);
+        Measurement off = Bedside.volts("battery.plus", Condition.OFF);
+        assertThat(impatient.measure(List.of(), Set.of(), List.of(on))).isEmpty();
+        assertThat(impatient.measure(List.of(), Set.of(), List.of(off))).hasValueSatisfying(measured -> {
+            assertThat(measured.figures().at(0)).isCloseTo(12.6, within(0.01));
+            assertThat(measured.opening()).isEmpty();
+        });
+    }
+
+    @Test
+    void workThatTakesTooLongIsGivenUp() {
+        DiagnosisQuestion question = new DiagnosisQuestion(
+                Plans.example("sandpiper-as-built"),
+                List.of(volts("coil.15", Condition.CRANK, Map.of())),
+                MeterAccuracy.USUAL);
+        assertThatThrownBy(() -> DiagnosisAnswer.of(
+                        question, new DiagnosisLimits(40_000, 800, 1), NetworkLimits.defaults(), Progress.UNWATCHED))
+                .isInstanceOf(OutOfTime.class);
+    }
+}

@@ -1,0 +1,304 @@
+package loomwright.mistakes;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import loomwright.answer.Progress;
+import loomwright.answer.RejectedInput;
+import loomwright.answer.Severity;
+import loomwright.circuit.ConnectorHalf;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.circuit.fault.SingleFault.Kind;
+import loomwright.mistakes.MistakesReport.Effect;
+import loomwright.mistakes.MistakesReport.Limit;
+import loomwright.mistakes.MistakesReport.Mistake;
+import loomwright.network.NetworkLimits;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What an owner notices of each mistake, what it overloads, and how dangerous that is. */
+class MistakesTest {
+    private static final MistakesReport MODULE = report(Plans.example("sandpiper-electronic-module"));
+    private static final MistakesReport AS_BUILT = report(Plans.example("sandpiper-as-built"));
+
+    /** Two connectors of one form: one carries the starter's control, the other a lamp that is on with the key. */
+    private static final Plan TWO_ALIKE = Plans.parse("{'schema':'loomwright/plan/1','name':'two alike',"
+            + "'system':{'nominalVoltageV':12},'parts':["
+            + "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+            + "{'kind':'switch','id':'key','terminals':['30','15','50'],'positions':["
+            + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15']]},{'name':'start','joins':[['30','15','50']]}],"
+            + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'start','running':'on'}},"
+            + half("a1", "male") + half("a2", "female") + half("b1", "male") + half("b2", "female")
+            + "{'kind':'solenoid','id':'solenoid','holdInResistanceOhm':1.5,'meantLive':['crank']},"
+            + "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':5,'meantLive':['run','crank','running']}],"
+            + "'wires':["
+            + wire("W1", "battery.minus", "body.31")
+            + wire("W2", "battery.plus", "key.30")
+            + wire("W3", "key.50", "a1.1")
+            + wire("W4", "a2.1", "solenoid.50")
+            + wire("W5", "solenoid.31", "body.31")
+            + wire("W6", "key.15", "b1.1")
+            + wire("W7", "b2.1", "lamp.a")
+            + "{'id':'W8','from':'lamp.b','to':'body.31','resistanceOhm':0.01}],"
+            + "'connectors':[{'id':'A','halves':['a1','a2']},{'id':'B','halves':['b1','b2']}]}");
+
+    private static String half(String id, String gender) {
+        return "{'kind':'connector-half','id':'" + id + "','terminals':['1'],'form':'blade','widthMm':6.3,'gender':'"
+                + gender + "'},";
+    }
+
+    private static String wire(String id, String from, String to) {
+        return "{'id':'" + id + "','from':'" + from + "','to':'" + to + "','resistanceOhm':0.01},";
+    }
+
+    private static MistakesReport report(Plan plan) {
+        return MistakesAnswer.of(plan, MistakesLimits.defaults(), NetworkLimits.defaults(), Progress.UNWATCHED)
+                .result();
+    }
+
+    @Test
+    void aMistakeThatCannotBeCalculatedIsNamedAndTheOthersAreTold() {
+        // Behind a bad joint the load is near the most power that passes it: many steps to a solution.
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},"
+                        + "{'kind':'load','id':'L','powerW':13.2,'minimumV':4,'meantLive':['run']}",
+                wire("W1", "B.plus", "L.a")
+                        + wire("W2", "L.b", "E.31")
+                        + "{'id':'W3','from':'B.minus','to':'E.31','resistanceOhm':0.01}");
+        NetworkLimits tight = new NetworkLimits(1000, 1000, 10);
+        MistakesReport report = MistakesAnswer.of(plan, MistakesLimits.defaults(), tight, Progress.UNWATCHED)
+                .result();
+        List<Mistake> unsettled = report.mistakes().stream()
+                .filter(m -> m.summary().endsWith("Not all of it could be calculated."))
+                .toList();
+        assertThat(unsettled).isNotEmpty().allSatisfy(m -> {
+            assertThat(m.kind()).isEqualTo(Kind.BAD_JOINT);
+            assertThat(m.severity()).isEqualTo(Severity.WARNING);
+            assertThat(m.notes())
+                    .hasSize(1)
+                    .first()
+                    .asString()
+                    .contains("by hand")
+                    .contains("L");
+        });
+        // With steps enough all are told, and those that were told before are told alike.
+        List<Mistake> all = report(plan).mistakes();
+        assertThat(all)
+                .hasSameSizeAs(report.mistakes())
+                .noneSatisfy(m -> assertThat(m.summary()).contains("Not all"));
+        assertThat(all)
+                .containsAll(report.mistakes().stream()
+                        .filter(m -> !unsettled.contains(m))
+                        .toList());
+    }
+
+    private static Mistake of(MistakesReport report, Kind kind, String words) {
+        return report.mistakes().stream()
+                .filter(m -> m.kind() == kind && m.words().contains(words))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void aBallastTurnedEndForEndMakesNoDifference() {
+        Plan plain = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                        + "{'kind':'ballast','id':'ballast','elementsOhm':[1.5]},"
+                        + "{'kind':'coil','id':'coil','primaryResistanceOhm':1.5,'meantLive':['run']}",
+                wire("W1", "battery.minus", "body.31")
+                        + wire("W2", "battery.plus", "ballast.a")
+                        + wire("W3", "ballast.b", "coil.15")
+                        + "{'id':'W4','from':'coil.1','to':'body.31','resistanceOhm':0.01}");
+        Mistake turned = of(report(plain), Kind.LEADS_SWAPPED, "ballast.a");
+        assertThat(turned.severity()).isEqualTo(Severity.NOTE);
+        assertThat(turned.summary()).contains("No difference");
+    }
+
+    @Test
+    void aCoilTurnedRoundRunsWithTheSparkOfWrongPolarity() {
+        Mistake turned = of(AS_BUILT, Kind.LEADS_SWAPPED, "coil.15");
+        assertThat(turned.notices()).isEmpty();
+        assertThat(turned.notes()).singleElement().asString().contains("wrong polarity");
+    }
+
+    /** Not seen in any lamp; with an alternator or module in the plan its silicon makes a danger of it. */
+    @Test
+    void aBatteryTurnedRoundIsNeverOfNoMatter() {
+        Mistake plain = of(report(TWO_ALIKE), Kind.LEADS_SWAPPED, "battery.plus");
+        assertThat(plain.severity()).isEqualTo(Severity.WARNING);
+        assertThat(plain.summary()).contains("the wrong way round").contains("dynamo");
+        Mistake withCharging = of(AS_BUILT, Kind.LEADS_SWAPPED, "battery.plus");
+        assertThat(withCharging.severity()).isEqualTo(Severity.DANGER);
+        assertThat(withCharging.notes()).anyMatch(n -> n.contains("the spark has the wrong polarity"));
+    }
+
+    /** The breaker can no longer interrupt the primary current, which the steady currents do not show. */
+    @ParameterizedTest
+    @ValueSource(strings = {"coil.1 touches", "points.1 touches", "condenser.a touches"})
+    void whatJoinsTheBreakersSideOfTheCoilToTheChassisEndsTheSpark(String words) {
+        Mistake shorted = of(AS_BUILT, Kind.SHORT_TO_EARTH, words);
+        assertThat(shorted.severity()).isEqualTo(Severity.WARNING);
+        assertThat(shorted.notes()).anyMatch(note -> note.startsWith("No spark from Ignition coil"));
+        assertThat(shorted.summary()).doesNotContain("No difference");
+    }
+
+    @Test
+    void aShortOnTheFeedSideOfTheCoilIsNoMatterOfTheBreaker() {
+        assertThat(of(AS_BUILT, Kind.SHORT_TO_EARTH, "coil.15 touches").notes())
+                .noneMatch(note -> note.startsWith("No spark"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"W12", "W13"})
+    void aCondenserThatIsOffBurnsTheContacts(String wire) {
+        assertThat(of(AS_BUILT, Kind.WIRE_OFF, wire).notes()).anyMatch(note -> note.contains("the contacts burn"));
+    }
+
+    @Test
+    void anAlternatorWhoseOutputIsOffChargesNothingAndMakesPeaks() {
+        Mistake off = of(AS_BUILT, Kind.WIRE_OFF, "W19");
+        assertThat(off.severity()).isEqualTo(Severity.DANGER);
+        assertThat(off.notes()).anyMatch(note -> note.contains("the battery is not charged"));
+    }
+
+    @Test
+    void withoutItsWarningLampAnAlternatorMayNotBeginToCharge() {
+        assertThat(of(AS_BUILT, Kind.WIRE_OFF, "W22").notes())
+                .anyMatch(note -> note.contains("may not begin to charge"));
+    }
+
+    /** What touches neither the ignition nor the charging says nothing of them. */
+    @Test
+    void aHeadlampsLooseWireIsNoMatterOfSparkAndCharge() {
+        assertThat(of(AS_BUILT, Kind.WIRE_OFF, "head-left").notes())
+                .noneMatch(note -> note.contains("spark") || note.contains("charge"));
+    }
+
+    @Test
+    void aModuleFedBackwardsBurnsAndTheCurrentIsSaid() {
+        Mistake turned = of(MODULE, Kind.LEADS_SWAPPED, "module.15 and module.31");
+        assertThat(turned.severity()).isEqualTo(Severity.DANGER);
+        assertThat(turned.overloads())
+                .filteredOn(o -> o.kind() == Limit.REVERSED_ELECTRONICS)
+                .singleElement()
+                .satisfies(o -> {
+                    assertThat(o.id()).isEqualTo("module");
+                    assertThat(o.figure()).isGreaterThan(20);
+                });
+    }
+
+    @Test
+    void aShortBehindAFuseBlowsItAndIsNoFire() {
+        Mistake shorted = of(MODULE, Kind.SHORT_TO_EARTH, "head-left.a");
+        assertThat(shorted.fusesBlown()).containsExactly("F1");
+        assertThat(shorted.severity()).isEqualTo(Severity.WARNING);
+        assertThat(shorted.overloads()).isNotEmpty().allMatch(o -> o.endedByFuse());
+        assertThat(shorted.notices()).anyMatch(n -> n.effect() == Effect.STOPS && n.id().equals("tail"));
+    }
+
+    @Test
+    void aShortOfTheBatteryCableIsADanger() {
+        assertThat(of(MODULE, Kind.SHORT_TO_EARTH, "battery.plus").severity()).isEqualTo(Severity.DANGER);
+    }
+
+    @Test
+    void aStuckSolenoidTurnsTheEngineUnasked() {
+        Mistake stuck = of(AS_BUILT, Kind.RELAY_STUCK_CLOSED, "solenoid");
+        assertThat(stuck.severity()).isEqualTo(Severity.DANGER);
+        assertThat(stuck.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("starter"));
+    }
+
+    @Test
+    void aFaultOfTheHeadlampsIsNoticedThoughTheLightsAreDrawnOut() {
+        Mistake off = of(AS_BUILT, Kind.WIRE_OFF, "head-left.a");
+        assertThat(off.notices()).singleElement().satisfies(n -> {
+            assertThat(n.effect()).isEqualTo(Effect.STOPS);
+            assertThat(n.when()).allMatch(when -> when.contains("lights head"));
+        });
+    }
+
+    /** Two lights on one switch, which swapped leads light in each other's stead, and a pump on the key. */
+    private static Plan lightsAndPump(String electrics) {
+        String always = "'meantLive':['off','accessory','run','crank','running'],'meantLiveWhen':{'lights':";
+        return Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                        + "{'kind':'switch','id':'lights','terminals':['30','56','58'],'positions':["
+                        + "{'name':'out','joins':[]},{'name':'side','joins':[['30','58']]},{'name':'head','joins':[['30','56']]}]},"
+                        + "{'kind':'switch','id':'key','terminals':['30','15','15r'],'positions':["
+                        + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15','15r']]}],"
+                        + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'on','running':'on'}},"
+                        + "{'id':'head'," + electrics + "," + always + "['head']}},"
+                        + "{'id':'side'," + electrics + "," + always + "['side']}},"
+                        + "{'kind':'load','id':'pump','resistanceOhm':3,'meantLive':['run','crank','running']}",
+                wire("W1", "battery.minus", "body.31")
+                        + wire("W2", "battery.plus", "lights.30")
+                        + wire("W3", "lights.56", "head.a")
+                        + wire("W4", "head.b", "body.31")
+                        + wire("W5", "lights.58", "side.a")
+                        + wire("W6", "side.b", "body.31")
+                        + wire("W7", "battery.plus", "key.30")
+                        + wire("W8", "key.15", "pump.a")
+                        + "{'id':'W9','from':'pump.b','to':'body.31','resistanceOhm':0.01}");
+    }
+
+    /** What a load is for its kind does not say: a lamp without a filament is one. */
+    @ParameterizedTest
+    @ValueSource(strings = {"'kind':'lamp','ratedV':12,'ratedW':48", "'kind':'load','resistanceOhm':3"})
+    void whatAnotherPositionOfTheSwitchMayLightAnywayIsNoDanger(String electrics) {
+        Mistake swapped = of(report(lightsAndPump(electrics)), Kind.LEADS_SWAPPED, "lights.56 and lights.58");
+        assertThat(swapped.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("head"));
+        assertThat(swapped.severity()).isEqualTo(Severity.WARNING);
+    }
+
+    @Test
+    void aLoadThatWorksWhenThePlanNeverWantsItIsOne() {
+        Mistake misplaced =
+                of(report(lightsAndPump("'kind':'load','resistanceOhm':3")), Kind.WIRE_MISPLACED, "W8 sits on key.30");
+        assertThat(misplaced.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("pump"));
+        assertThat(misplaced.severity()).isEqualTo(Severity.DANGER);
+    }
+
+    @Test
+    void theWorstComeFirst() {
+        assertThat(AS_BUILT.mistakes()).extracting(Mistake::severity).isSorted();
+    }
+
+    @Test
+    void connectorsThatMateWithEachOtherCanBeCrossedAndAnotherWidthPreventsIt() {
+        MistakesReport report = report(TWO_ALIKE);
+        Mistake crossed = of(report, Kind.CONNECTORS_CROSSED, "");
+        assertThat(crossed.severity()).isEqualTo(Severity.DANGER);
+        assertThat(crossed.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("solenoid"));
+        assertThat(report.keying()).singleElement().satisfies(k -> {
+            assertThat(k.connectors()).containsExactly("A", "B");
+            assertThat(k.change()).contains("4.8 mm");
+        });
+    }
+
+    @Test
+    void withTheWidthAdvisedNothingCanBeCrossed() {
+        Plan keyed = TWO_ALIKE;
+        for (String id : new String[] {"b1", "b2"}) {
+            ConnectorHalf half = (ConnectorHalf) keyed.findPart(id).orElseThrow();
+            keyed = keyed.withPart(new ConnectorHalf(
+                    id, half.label(), half.terminals(), half.form(), 4.8, half.gender(), half.ratingA()));
+        }
+        MistakesReport report = report(keyed);
+        assertThat(report.mistakes()).noneMatch(m -> m.kind() == Kind.CONNECTORS_CROSSED);
+        assertThat(report.keying()).isEmpty();
+    }
+
+    @Test
+    void tooMuchToSolveIsRefusedWithTheCount() {
+        assertThatThrownBy(() -> MistakesAnswer.of(
+                        TWO_ALIKE, new MistakesLimits(10), NetworkLimits.defaults(), Progress.UNWATCHED))
+                .isInstanceOfSatisfying(
+                        RejectedInput.class,
+                        r -> assertThat(r.faults())
+                                .singleElement()
+                                .satisfies(f -> assertThat(f.value()).contains(" solutions: ")));
+    }
+}
