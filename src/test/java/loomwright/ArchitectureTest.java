@@ -25,6 +25,7 @@ class ArchitectureTest {
     private static final String EXPRESSION = "loomwright.expression";
     private static final String CIRCUIT = "loomwright.circuit";
     private static final String CONDUCTOR = "loomwright.conductor";
+    private static final String JUDGEMENT = "loomwright.judgement";
     private static final String OPERATION = "loomwright.operation";
     private static final String IGNITION = "loomwright.ignition";
     private static final String BACKFEED = "loomwright.backfeed";
@@ -47,14 +48,15 @@ class ArchitectureTest {
             entry(EXPRESSION, List.of(NETWORK, ANSWER)),
             entry(CIRCUIT, List.of("com.fasterxml.jackson.annotation..", ANSWER)),
             entry(CONDUCTOR, List.of(ANSWER)),
-            entry(OPERATION, List.of(CIRCUIT, NETWORK, CONDUCTOR, ANSWER)),
-            entry(IGNITION, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, ANSWER)),
-            entry(BACKFEED, List.of(CIRCUIT, NETWORK, OPERATION, ANSWER)),
-            entry(REVIEW, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, IGNITION, BACKFEED, ANSWER)),
-            entry(COMPARISON, List.of(CIRCUIT, NETWORK, OPERATION, BACKFEED, REVIEW, ANSWER)),
-            entry(MISTAKES, List.of(CIRCUIT, NETWORK, CONDUCTOR, OPERATION, ANSWER)),
-            entry(DIAGNOSIS, List.of(CIRCUIT, NETWORK, OPERATION, MISTAKES, ANSWER)),
-            entry(READINGS, List.of(CIRCUIT, NETWORK, OPERATION, ANSWER)),
+            entry(JUDGEMENT, List.of(CIRCUIT, CONDUCTOR, ANSWER)),
+            entry(OPERATION, List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, ANSWER)),
+            entry(IGNITION, List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, OPERATION, ANSWER)),
+            entry(BACKFEED, List.of(CIRCUIT, NETWORK, JUDGEMENT, OPERATION, ANSWER)),
+            entry(REVIEW, List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, OPERATION, IGNITION, BACKFEED, ANSWER)),
+            entry(COMPARISON, List.of(CIRCUIT, NETWORK, JUDGEMENT, OPERATION, BACKFEED, REVIEW, ANSWER)),
+            entry(MISTAKES, List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, OPERATION, ANSWER)),
+            entry(DIAGNOSIS, List.of(CIRCUIT, NETWORK, JUDGEMENT, OPERATION, MISTAKES, ANSWER)),
+            entry(READINGS, List.of(CIRCUIT, NETWORK, JUDGEMENT, OPERATION, ANSWER)),
             entry(
                     DRAWING,
                     List.of(
@@ -66,6 +68,7 @@ class ArchitectureTest {
                             CIRCUIT,
                             NETWORK,
                             CONDUCTOR,
+                            JUDGEMENT,
                             OPERATION,
                             IGNITION,
                             BACKFEED,

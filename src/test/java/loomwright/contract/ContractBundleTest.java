@@ -50,7 +50,15 @@ class ContractBundleTest {
         Bundle bundle = ContractBundle.of(directory);
         assertThat(bundle.text().lines().filter(line -> !line.startsWith("#")))
                 .containsExactly(
-                        "a:", "  b: |", "    text", "", "    text # kept", "  c:", "    d: 1", "z:", "  - $include: no directive");
+                        "a:",
+                        "  b: |",
+                        "    text",
+                        "",
+                        "    text # kept",
+                        "  c:",
+                        "    d: 1",
+                        "z:",
+                        "  - $include: no directive");
         assertThat(bundle.used().stream().map(Path::toString))
                 .containsExactly("openapi.yaml", "one.yaml", "two.yaml", "three.yaml");
     }
