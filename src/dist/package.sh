@@ -14,7 +14,7 @@ mkdir -p "$work/$name"
 # YAML takes long to read at each start: the contract goes in as JSON as well.
 jar=$work/loomwright.jar
 cp "$shaded" "$jar"
-"$jdk/bin/java" -cp "$jar" loomwright.service.ContractAsJson "$work/openapi.json"
+"$jdk/bin/java" -cp "$jar" loomwright.service.input.ContractAsJson "$work/openapi.json"
 "$jdk/bin/jar" --update --file "$jar" -C "$work" openapi.json
 
 cp "$jar" "$work/$name"

@@ -17,7 +17,7 @@ import loomwright.answer.Severity;
 import loomwright.bulk.PlanFiles;
 import loomwright.bulk.Summary;
 import loomwright.service.LocalRun;
-import loomwright.service.Options;
+import loomwright.service.limits.Options;
 import me.tongfei.progressbar.ConsoleProgressBarConsumer;
 import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;

@@ -6,10 +6,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
-import loomwright.service.Options;
 import loomwright.service.Server;
+import loomwright.service.entrance.AccessRules;
 import loomwright.service.entrance.ApiKeys;
-import loomwright.service.entrance.EntranceRules;
+import loomwright.service.limits.Options;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -55,10 +55,10 @@ public final class Main implements Callable<Integer> {
     @Option(
             names = "--requests-per-second",
             description = "Most requests of each caller in the long run; 0 for no limit.")
-    private double requestsPerSecond = EntranceRules.OPEN.requestsPerSecond();
+    private double requestsPerSecond = AccessRules.OPEN.requestsPerSecond();
 
     @Option(names = "--burst", description = "How many of them may come at once.")
-    private int burst = EntranceRules.OPEN.burst();
+    private int burst = AccessRules.OPEN.burst();
 
     @Option(
             names = "--behind-proxy",
@@ -113,7 +113,7 @@ public final class Main implements Callable<Integer> {
                         .withAddress(host, port)
                         .withCheckEveryRequest(checkEveryRequest)
                         .withAllowedOrigins(allowedOrigins)
-                        .withEntrance(new EntranceRules(keys(), requestsPerSecond, burst, behindProxy)));
+                        .withEntrance(new AccessRules(keys(), requestsPerSecond, burst, behindProxy)));
     }
 
     private ApiKeys keys() {

@@ -7,7 +7,7 @@ import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import loomwright.answer.Fault;
 import loomwright.answer.RejectedInput;
-import loomwright.service.Options;
+import loomwright.service.limits.Options;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 

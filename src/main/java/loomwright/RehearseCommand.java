@@ -9,8 +9,8 @@ import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.util.List;
 import java.util.concurrent.Callable;
-import loomwright.service.Options;
 import loomwright.service.Server;
+import loomwright.service.limits.Options;
 import picocli.CommandLine.Command;
 
 /** Starts the service, asks it what callers ask first, and stops it: what an archive of classes is recorded from. */

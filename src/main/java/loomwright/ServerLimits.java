@@ -8,9 +8,9 @@ import loomwright.backfeed.sneak.SneakLimits;
 import loomwright.bulk.BulkLimits;
 import loomwright.mistakes.MistakesLimits;
 import loomwright.network.NetworkLimits;
-import loomwright.service.CalculationLimits;
-import loomwright.service.Options;
-import loomwright.service.ServiceLimits;
+import loomwright.service.limits.CalculationLimits;
+import loomwright.service.limits.Options;
+import loomwright.service.limits.ServiceLimits;
 import picocli.CommandLine.Option;
 
 /** Limits that only a service has, one option each. */

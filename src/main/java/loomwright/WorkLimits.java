@@ -1,7 +1,7 @@
 package loomwright;
 
-import loomwright.service.CalculationLimits;
-import loomwright.service.ServiceLimits;
+import loomwright.service.limits.CalculationLimits;
+import loomwright.service.limits.ServiceLimits;
 import picocli.CommandLine.Option;
 
 /** Limits of what is read and calculated, one option each: they hold in the service and in {@link CheckCommand}. */

@@ -120,6 +120,10 @@ class ArchitectureTest {
             .allowEmptyShould(true);
 
     @ArchTest
+    static final ArchRule NO_CYCLES_WITHIN_THE_REVIEW =
+            slices().matching("loomwright.review.(*)..").should().beFreeOfCycles();
+
+    @ArchTest
     static final ArchRule ONLY_THE_SERVICE_SEES_SERVER_BINDING_AND_VALIDATOR = noClasses()
             .that()
             .resideOutsideOfPackage("loomwright.service..")

@@ -9,6 +9,18 @@ import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings;
 import loomwright.review.PlanReview;
 import loomwright.review.ReviewReport;
+import loomwright.service.endpoint.Calculation;
+import loomwright.service.endpoint.Endpoint;
+import loomwright.service.endpoint.Monitoring;
+import loomwright.service.endpoint.ReportedFindings;
+import loomwright.service.http.Reply;
+import loomwright.service.input.Contract;
+import loomwright.service.input.Json;
+import loomwright.service.limits.CalculationLimits;
+import loomwright.service.limits.Options;
+import loomwright.service.limits.ServiceLimits;
+import loomwright.service.stream.Bulk;
+import loomwright.service.stream.BulkOperations;
 
 /**
  * Two services to measure: the real one, and on the next port the same without calculations, which reads a plan as the
@@ -33,7 +45,7 @@ public final class LoadServer {
     }
 
     private static Server start(int port, Contract contract, List<Endpoint> single) {
-        Vitals vitals = Vitals.fresh();
+        Monitoring vitals = Monitoring.fresh();
         BulkOperations lines = BulkOperations.of(contract, single);
         List<Endpoint> all = new ArrayList<>(single);
         all.add(Endpoint.post(
@@ -50,9 +62,9 @@ public final class LoadServer {
         List<Endpoint> endpoints = new ArrayList<>();
         for (Endpoint endpoint : Routes.single(limits)) {
             Endpoint.Handler handler = switch (endpoint.operationId()) {
-                case "solvePlan" -> Calculation.of(Plan.class, plan -> solved).counting(Findings::of);
+                case "solvePlan" -> Calculation.of(Plan.class, plan -> solved).counting(ReportedFindings::of);
                 case "reviewPlan" ->
-                    Calculation.of(Plan.class, plan -> reviewed).counting(Findings::of);
+                    Calculation.of(Plan.class, plan -> reviewed).counting(ReportedFindings::of);
                 default -> endpoint.handler();
             };
             endpoints.add(new Endpoint(endpoint.method(), endpoint.path(), endpoint.operationId(), handler));

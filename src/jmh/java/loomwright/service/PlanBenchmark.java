@@ -10,6 +10,8 @@ import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanSolver;
 import loomwright.review.PlanReview;
+import loomwright.service.input.Json;
+import loomwright.service.limits.ServiceLimits;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;

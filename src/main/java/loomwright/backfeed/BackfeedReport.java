@@ -3,8 +3,8 @@ package loomwright.backfeed;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.Severity;
-import loomwright.operation.Activity;
 import loomwright.operation.Branch;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
 import org.jspecify.annotations.Nullable;
 
@@ -57,7 +57,7 @@ public record BackfeedReport(
             Step step,
             String words,
             Map<String, String> switches,
-            Activity activity,
+            FeedStrength activity,
             boolean operated,
             double effectiveV,
             double operateV,

@@ -16,8 +16,8 @@ import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.Activity;
 import loomwright.operation.Branch;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.Step;
 
@@ -126,7 +126,7 @@ public final class BackfeedSearch {
     }
 
     private static Moment worse(Consumer consumer, Moment a, Moment b) {
-        return Comparator.<Moment, Activity>comparing(m -> m.solved().activity(consumer))
+        return Comparator.<Moment, FeedStrength>comparing(m -> m.solved().activity(consumer))
                                 .thenComparing(m -> !m.isPulledIn(consumer))
                                 .thenComparing(m -> m.situation().changes())
                                 .compare(a, b)
@@ -137,7 +137,8 @@ public final class BackfeedSearch {
 
     private Occurrence occurrence(Consumer consumer, Moment moment) {
         var solved = moment.solved();
-        Activity.Limits limitsV = Activity.limits(consumer, solved.plan().system());
+        FeedStrength.Limits limitsV =
+                FeedStrength.limits(consumer, solved.plan().system());
         FeedPaths.Found found = FeedPaths.find(solved, solved.findBranch(consumer), limits.maxPaths());
         return new Occurrence(
                 solved.step(),

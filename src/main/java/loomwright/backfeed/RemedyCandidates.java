@@ -16,10 +16,10 @@ import loomwright.backfeed.BackfeedReport.Remedy.Kind;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Rectifier;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
@@ -146,14 +146,14 @@ final class RemedyCandidates {
     }
 
     private void addDiode(Wire wire, TerminalRef enters, TerminalRef leaves) {
-        Rectifier diode = Rectifier.silicon(plan.freeId("diode-" + wire.id(), ""), null);
+        Diode diode = Diode.silicon(plan.freeId("diode-" + wire.id(), ""), null);
         // It lets feed through from where the unwanted one would leave to where it would enter.
         boolean currentFlowsAsFed = plan.system().earthPolarity().feedSign() > 0;
         TerminalRef anodeEnd = currentFlowsAsFed ? leaves : enters;
         TerminalRef cathodeEnd = currentFlowsAsFed ? enters : leaves;
         List<Wire> wires = without(wire);
-        wires.add(wire.withEnds(anodeEnd, diode.terminal(Rectifier.ANODE)));
-        wires.add(fitted(plan.freeId("diode-" + wire.id(), "-lead"), diode.terminal(Rectifier.CATHODE), cathodeEnd));
+        wires.add(wire.withEnds(anodeEnd, diode.terminal(Diode.ANODE)));
+        wires.add(fitted(plan.freeId("diode-" + wire.id(), "-lead"), diode.terminal(Diode.CATHODE), cathodeEnd));
         candidates.add(new Candidate(
                 Kind.DIODE,
                 "Put a diode into wire " + wire.id() + ", anode towards " + anodeEnd + ", cathode towards " + cathodeEnd

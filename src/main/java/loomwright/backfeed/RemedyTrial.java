@@ -17,7 +17,7 @@ import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
@@ -135,7 +135,7 @@ final class RemedyTrial {
     }
 
     private static boolean worksUnasked(Consumer consumer, Moment moment) {
-        return moment.isUnintended(consumer) && moment.solved().activity(consumer) == Activity.OPERATES;
+        return moment.isUnintended(consumer) && moment.solved().activity(consumer) == FeedStrength.OPERATES;
     }
 
     /**
@@ -146,8 +146,8 @@ final class RemedyTrial {
     private static boolean keepsItsFeed(Consumer consumer, Moment was, Moment is, boolean sound, Effects effects) {
         double beforeV = Math.abs(was.solved().acrossV(consumer));
         double afterV = Math.abs(is.solved().acrossV(consumer));
-        boolean works = is.solved().activity(consumer) == Activity.OPERATES;
-        if (was.solved().activity(consumer) == Activity.OPERATES) {
+        boolean works = is.solved().activity(consumer) == FeedStrength.OPERATES;
+        if (was.solved().activity(consumer) == FeedStrength.OPERATES) {
             if (sound) {
                 effects.lose(consumer, is.solved().step(), beforeV, afterV);
             }

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import loomwright.answer.Fault;
 import loomwright.answer.RejectedInput;
-import loomwright.circuit.Breaker;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
@@ -115,9 +115,9 @@ public final class Situations {
                     settings.add(chosen.withPosition(position.name()));
                 }
             }
-        } else if (part instanceof Breaker breaker) {
+        } else if (part instanceof ContactBreaker breaker) {
             settings.add(breaker);
-            settings.add(new Breaker(
+            settings.add(new ContactBreaker(
                     breaker.id(),
                     breaker.label(),
                     !breaker.closedWhenStopped(),
@@ -129,7 +129,7 @@ public final class Situations {
 
     /** Where an open part stands. */
     public static String position(Part part) {
-        if (part instanceof Breaker breaker) {
+        if (part instanceof ContactBreaker breaker) {
             return breaker.closedWhenStopped() ? CLOSED : OPEN;
         }
         // A free switch stands the same in every condition.

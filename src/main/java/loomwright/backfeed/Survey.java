@@ -8,7 +8,7 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
 import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
@@ -28,7 +28,7 @@ public final class Survey {
 
         /** Whether a consumer is fed though it is not meant to be. */
         public boolean isUnintended(Consumer consumer) {
-            return !isMeant(consumer) && solved.activity(consumer) != Activity.DEAD;
+            return !isMeant(consumer) && solved.activity(consumer) != FeedStrength.DEAD;
         }
 
         /** Whether a consumer has an armature that is pulled in. */

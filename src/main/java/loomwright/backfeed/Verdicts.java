@@ -9,7 +9,7 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 
 /** How serious an unintended feed is, and how to say it. */
 public final class Verdicts {
@@ -19,11 +19,11 @@ public final class Verdicts {
      * A starter, an ignition, a relay or a load at work unasked is a danger, a lamp that is lit a warning; what could stay
      * in but cannot pull in is a warning; a trickle a note (common practice, no source).
      */
-    public static Severity severity(Consumer consumer, Activity activity, boolean operated) {
-        if (activity == Activity.OPERATES || (operated && activity == Activity.HOLDS)) {
+    public static Severity severity(Consumer consumer, FeedStrength activity, boolean operated) {
+        if (activity == FeedStrength.OPERATES || (operated && activity == FeedStrength.HOLDS)) {
             return consumer instanceof FilamentLamp ? Severity.WARNING : Severity.DANGER;
         }
-        return activity == Activity.LEAKS ? Severity.NOTE : Severity.WARNING;
+        return activity == FeedStrength.LEAKS ? Severity.NOTE : Severity.WARNING;
     }
 
     /**

@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Answers line after line, in order.
  *
- * <p>One thread reads and writes, the threads of its {@link Turns.Share} work. No more than a window of lines is read ahead
+ * <p>One thread reads and writes, the threads of its {@link FairExecutor.Share} work. No more than a window of lines is read ahead
  * of the answers, so a reader who does not read holds up the sender. What is answered is sent on before the run waits for
  * anything. When the answers can no longer be written, the lines begun are given up at their next report of progress.
  */
@@ -28,12 +28,12 @@ public final class BulkRun {
     private final LineSource source;
     private final BiFunction<Line, Progress, LineAnswer> function;
     private final OutputStream out;
-    private final Turns.Share share;
+    private final FairExecutor.Share share;
     private final BulkLimits limits;
     private final Deque<Asked> window = new ArrayDeque<>();
     private long windowBytes;
     private boolean unsent;
-    private final Tally tally;
+    private final SummaryCounter tally;
     private final long fromLine;
     private Function<Line, byte[]> beginning = line -> new byte[0];
     private long signMs = Long.MAX_VALUE;
@@ -68,7 +68,7 @@ public final class BulkRun {
             long fromLine,
             BiFunction<Line, Progress, LineAnswer> function,
             OutputStream out,
-            Turns.Share share,
+            FairExecutor.Share share,
             BulkLimits limits) {
         this.source = source;
         this.fromLine = fromLine;
@@ -76,7 +76,7 @@ public final class BulkRun {
         this.out = out;
         this.share = share;
         this.limits = limits;
-        this.tally = new Tally(fromLine);
+        this.tally = new SummaryCounter(fromLine);
     }
 
     /**

@@ -9,8 +9,8 @@
  *   <li>{@link loomwright.bulk.Line}, {@link loomwright.bulk.LineAnswer}: what goes into that function and comes out
  *   <li>{@link loomwright.bulk.LineSource}: where lines come from; {@link loomwright.bulk.LineReader} takes them from a
  *       stream, {@link loomwright.bulk.PlanFiles} from files
- *   <li>{@link loomwright.bulk.Turns}: the processors, shared fairly by several runs
- *   <li>{@link loomwright.bulk.Tally}, {@link loomwright.bulk.Summary}: what is said at the end
+ *   <li>{@link loomwright.bulk.FairExecutor}: the processors, shared fairly by several runs
+ *   <li>{@link loomwright.bulk.SummaryCounter}, {@link loomwright.bulk.Summary}: what is said at the end
  * </ol>
  */
 @NullMarked

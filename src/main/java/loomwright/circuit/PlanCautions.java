@@ -24,7 +24,7 @@ public final class PlanCautions {
                 cautions.add(Caution.MOVING_PARTS);
             } else if (part instanceof Ballast) {
                 cautions.add(Caution.HOT_BALLAST);
-            } else if (part instanceof Breaker) {
+            } else if (part instanceof ContactBreaker) {
                 cautions.add(Caution.KEY_LEFT_ON);
             }
         }

@@ -3,11 +3,11 @@ package loomwright.mistakes;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.OptionalDouble;
-import loomwright.circuit.Breaker;
+import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.Diode;
 import loomwright.circuit.Part;
 import loomwright.circuit.Place;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Rectifier;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
@@ -51,10 +51,10 @@ final class Capacities {
             return contact ? solenoid.ratingA() : null;
         } else if (part instanceof Switch chosen) {
             return chosen.ratingA();
-        } else if (part instanceof Rectifier diode) {
+        } else if (part instanceof Diode diode) {
             return diode.ratingA();
         }
-        return part instanceof Breaker breaker ? breaker.ratingA() : null;
+        return part instanceof ContactBreaker breaker ? breaker.ratingA() : null;
     }
 
     /** Of 33 CFR 183.425 Table 5, or of AC 43.13-1B for what is too thin for it. */

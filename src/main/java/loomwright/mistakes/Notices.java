@@ -13,7 +13,7 @@ import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.mistakes.MistakesReport.Effect;
 import loomwright.mistakes.MistakesReport.Notice;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
 import loomwright.operation.SolvedStep;
 
@@ -62,12 +62,13 @@ final class Notices {
         } else if (before) {
             return meant ? change(sound.effectiveV(consumer), faulty.effectiveV(consumer)) : Optional.empty();
         }
-        boolean glowsAnew = faulty.activity(consumer) == Activity.GLOWS && sound.activity(consumer) != Activity.GLOWS;
+        boolean glowsAnew =
+                faulty.activity(consumer) == FeedStrength.GLOWS && sound.activity(consumer) != FeedStrength.GLOWS;
         return glowsAnew ? Optional.of(Effect.GLOWS) : Optional.empty();
     }
 
     private static Effect dimOrDead(SolvedStep faulty, Consumer consumer) {
-        return faulty.activity(consumer) == Activity.GLOWS ? Effect.GLOWS : Effect.STOPS;
+        return faulty.activity(consumer) == FeedStrength.GLOWS ? Effect.GLOWS : Effect.STOPS;
     }
 
     private static Optional<Effect> change(double soundV, double faultyV) {
@@ -80,7 +81,7 @@ final class Notices {
     /** An armature that was pulled in works as long as it is held. */
     private static boolean works(SolvedStep solved, Consumer consumer) {
         boolean armature = consumer instanceof Relay || consumer instanceof Solenoid;
-        return armature ? solved.isActive(consumer) : solved.activity(consumer) == Activity.OPERATES;
+        return armature ? solved.isActive(consumer) : solved.activity(consumer) == FeedStrength.OPERATES;
     }
 
     private void add(Effect effect, Consumer consumer, String when, double soundV, double faultyV) {

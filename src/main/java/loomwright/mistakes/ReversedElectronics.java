@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import loomwright.circuit.Alternator;
+import loomwright.circuit.Diode;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Rectifier;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.mistakes.MistakesReport.Limit;
@@ -65,13 +65,13 @@ final class ReversedElectronics {
 
     private static Overload overload(
             Part part, TerminalRef plus, TerminalRef minus, Plan plan, String setting, PlanSolver solver) {
-        Rectifier junction = Rectifier.silicon(DIODE, null);
+        Diode junction = Diode.silicon(DIODE, null);
         List<Part> parts = new ArrayList<>(plan.parts());
         parts.add(junction);
         List<Wire> wires = new ArrayList<>(plan.wires());
         // Short enough to be nothing beside the junction's own slope.
-        wires.add(Wire.ofResistance(DIODE + "-in", minus, junction.terminal(Rectifier.ANODE), 1e-4));
-        wires.add(Wire.ofResistance(DIODE + "-out", junction.terminal(Rectifier.CATHODE), plus, 1e-4));
+        wires.add(Wire.ofResistance(DIODE + "-in", minus, junction.terminal(Diode.ANODE), 1e-4));
+        wires.add(Wire.ofResistance(DIODE + "-out", junction.terminal(Diode.CATHODE), plus, 1e-4));
         double mostA = 0;
         String when = "";
         for (SolvedStep solved : solver.solve(plan.with(parts, wires))) {

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import loomwright.answer.Severity;
 import loomwright.circuit.Alternator;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Capacitor;
 import loomwright.circuit.Coil;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
@@ -62,7 +62,7 @@ final class SparkAndCharge {
     private SolvedStep withBreakersOpen(Plan whole) {
         Plan open = whole;
         for (Part part : whole.parts()) {
-            if (part instanceof Breaker breaker) {
+            if (part instanceof ContactBreaker breaker) {
                 open = open.withPart(breaker.whenStopped(false));
             } else if (part instanceof IgnitionModule module) {
                 open = open.withPart(module.whenStopped(false));
@@ -88,7 +88,7 @@ final class SparkAndCharge {
             }
         }
         for (Capacitor capacitor : plan.listParts(Capacitor.class)) {
-            for (Breaker breaker : plan.listParts(Breaker.class)) {
+            for (ContactBreaker breaker : plan.listParts(ContactBreaker.class)) {
                 if (isAcross(capacitor, breaker, soundOpen)
                         && across(breaker, open) > MEASURABLE_V
                         && !isAcross(capacitor, breaker, open)) {
@@ -101,7 +101,7 @@ final class SparkAndCharge {
         }
     }
 
-    private static boolean isAcross(Capacitor capacitor, Breaker breaker, SolvedStep open) {
+    private static boolean isAcross(Capacitor capacitor, ContactBreaker breaker, SolvedStep open) {
         double breakerV = across(breaker, open);
         return breakerV > MEASURABLE_V && Math.abs(across(capacitor, open) - breakerV) <= LOST * breakerV;
     }

@@ -53,7 +53,7 @@ abstract sealed class Branch {
         if (element instanceof PowerLoad load) {
             return load.powerW() == 0 ? new Linear(from, to, 0, 0, 0) : new ConstantPower(load);
         }
-        if (element instanceof OneWay oneWay) {
+        if (element instanceof UnidirectionalElement oneWay) {
             return new OneWayBranch(oneWay, oneWay.slopeOhm());
         }
         if (element instanceof Lamp lamp) {
@@ -131,20 +131,20 @@ abstract sealed class Branch {
         }
     }
 
-    /** See {@link OneWay}; its slope may be taken larger than it is while the states are looked for. */
+    /** See {@link UnidirectionalElement}; its slope may be taken larger than it is while the states are looked for. */
     static final class OneWayBranch extends Branch {
         private static final double BORDER_OHM = 1e-11;
 
         final double slopeOhm;
         final double limitA;
 
-        OneWayBranch(OneWay oneWay, double slopeOhm) {
+        OneWayBranch(UnidirectionalElement oneWay, double slopeOhm) {
             super(oneWay.from(), oneWay.to(), -oneWay.thresholdV());
             this.slopeOhm = slopeOhm;
             this.limitA = oneWay.limitA();
         }
 
-        /** The border of an island, see {@link LeastLeak}: nearly ideal against its leaks. */
+        /** The border of an island, see {@link FloatingNodePlacement}: nearly ideal against its leaks. */
         OneWayBranch(int from, int to, double biasV) {
             super(from, to, biasV);
             this.slopeOhm = BORDER_OHM;

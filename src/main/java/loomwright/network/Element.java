@@ -9,7 +9,7 @@ import loomwright.answer.Faults;
  *
  * <p>A switch needs no element: open it is left out, closed it is a {@link Resistor} of its contact resistance.
  */
-public sealed interface Element permits Resistor, VoltageSource, CurrentSource, PowerLoad, OneWay, Lamp {
+public sealed interface Element permits Resistor, VoltageSource, CurrentSource, PowerLoad, UnidirectionalElement, Lamp {
     /** Name for messages, unique in its network. */
     String id();
 

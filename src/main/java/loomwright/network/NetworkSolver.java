@@ -171,8 +171,8 @@ public final class NetworkSolver {
                     return finish(loop, outcome);
                 }
                 if (wrong.isEmpty()) {
-                    LeastLeak leak =
-                            new LeastLeak(network, loop.point, states, outcome, scaleV, scaleA, leaks, progress);
+                    FloatingNodePlacement leak = new FloatingNodePlacement(
+                            network, loop.point, states, outcome, scaleV, scaleA, leaks, progress);
                     iterations += leak.iterations;
                     if (leak.violated.isEmpty()) {
                         return finish(loop, new Outcome(loop, leak));
@@ -235,7 +235,7 @@ public final class NetworkSolver {
             double leastOhm = largestS == 0 ? 1e-3 : 1e-3 / largestS;
             Branch[] soft = branches.clone();
             for (int b = 0; b < soft.length; b++) {
-                if (network.elements().get(b) instanceof OneWay oneWay) {
+                if (network.elements().get(b) instanceof UnidirectionalElement oneWay) {
                     soft[b] = new Branch.OneWayBranch(oneWay, Math.max(leastOhm, oneWay.slopeOhm()));
                 }
             }

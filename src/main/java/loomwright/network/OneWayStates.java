@@ -45,7 +45,7 @@ final class OneWayStates {
     Branch[] fixed() {
         Branch[] fixed = free.clone();
         for (int b = 0; b < free.length; b++) {
-            if (network.elements().get(b) instanceof OneWay o) {
+            if (network.elements().get(b) instanceof UnidirectionalElement o) {
                 fixed[b] = switch (states[b]) {
                     case BLOCKING -> new Branch.Linear(o.from(), o.to(), 0, 0, 0);
                     case LIMITED -> new Branch.Linear(o.from(), o.to(), 0, 0, o.limitA());
@@ -64,7 +64,7 @@ final class OneWayStates {
         for (int b = 0; b < free.length; b++) {
             if (states[b] == State.CONDUCTING
                     && free[b] instanceof Branch.OneWayBranch soft
-                    && network.elements().get(b) instanceof OneWay o
+                    && network.elements().get(b) instanceof UnidirectionalElement o
                     && soft.slopeOhm != o.slopeOhm()) {
                 return false;
             }
@@ -172,7 +172,7 @@ final class OneWayStates {
     Branch.OneWayBranch border(int b, int from, int to, double voltageV) {
         double beyondV = beyondThresholdV(b, voltageV);
         if (states[b] == State.LIMITED) {
-            OneWay o = (OneWay) network.elements().get(b);
+            UnidirectionalElement o = (UnidirectionalElement) network.elements().get(b);
             return new Branch.OneWayBranch(to, from, o.slopeOhm() * o.limitA() - beyondV);
         }
         return new Branch.OneWayBranch(from, to, beyondV);
@@ -182,7 +182,7 @@ final class OneWayStates {
     List<Integer> contradicted(Outcome outcome, double[] voltageV, double scaleV, double scaleA) {
         List<Integer> wrong = new ArrayList<>();
         for (int b = 0; b < free.length; b++) {
-            if (network.elements().get(b) instanceof OneWay o) {
+            if (network.elements().get(b) instanceof UnidirectionalElement o) {
                 double a = outcome.currentA[b];
                 boolean sameIsland = outcome.islandOf[o.from()] == outcome.islandOf[o.to()];
                 double v = voltageV[b];

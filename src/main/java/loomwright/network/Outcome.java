@@ -32,7 +32,7 @@ final class Outcome {
     }
 
     /** With the islands where the leaks draw them. */
-    Outcome(NewtonLoop loop, LeastLeak leak) {
+    Outcome(NewtonLoop loop, FloatingNodePlacement leak) {
         this(loop.point, leak.nodeV, leak.branchV, leak.islandOf);
     }
 

@@ -40,8 +40,9 @@ final class Tangents {
             return Branch.of(new Resistor(r.id(), r.from(), r.to(), LEAST_OHM));
         } else if (element instanceof VoltageSource s && s.resistanceOhm() < LEAST_OHM) {
             return Branch.of(new VoltageSource(s.id(), s.from(), s.to(), s.voltageV(), LEAST_OHM));
-        } else if (element instanceof OneWay o && o.slopeOhm() < LEAST_OHM) {
-            return Branch.of(new OneWay(o.id(), o.from(), o.to(), o.thresholdV(), LEAST_OHM, o.limitA()));
+        } else if (element instanceof UnidirectionalElement o && o.slopeOhm() < LEAST_OHM) {
+            return Branch.of(
+                    new UnidirectionalElement(o.id(), o.from(), o.to(), o.thresholdV(), LEAST_OHM, o.limitA()));
         }
         return Branch.of(element);
     }

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Condition;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
 import loomwright.circuit.Part;
@@ -82,7 +82,8 @@ public final class DisconnectedPlan {
     }
 
     private static @Nullable Element asSeen(Element element, @Nullable Part part) {
-        boolean openAtRest = part instanceof IgnitionModule || (part instanceof Breaker b && !b.closedWhenStopped());
+        boolean openAtRest =
+                part instanceof IgnitionModule || (part instanceof ContactBreaker b && !b.closedWhenStopped());
         if (openAtRest || element instanceof VoltageSource || element instanceof PowerLoad) {
             return null;
         } else if (element instanceof Lamp lamp) {

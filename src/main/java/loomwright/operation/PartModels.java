@@ -8,10 +8,11 @@ import java.util.Set;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Capacitor;
 import loomwright.circuit.Coil;
 import loomwright.circuit.ConnectorHalf;
+import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
@@ -22,7 +23,6 @@ import loomwright.circuit.Joint;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
-import loomwright.circuit.Rectifier;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
@@ -53,12 +53,12 @@ final class PartModels {
         lasting(Ballast.class, PartModels::ballast);
         lasting(FixedResistor.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
         lasting(Coil.class, (p, n) -> n.resistor(p, Coil.FEED, Coil.SWITCHED, p.primaryResistanceOhm()));
-        byStep(Breaker.class, PartModels::breaker);
+        byStep(ContactBreaker.class, PartModels::breaker);
         byStep(IgnitionModule.class, PartModels::module);
         lasting(Capacitor.class, (p, n) -> {});
         lasting(FilamentLamp.class, PartModels::lamp);
         byStep(Load.class, PartModels::load);
-        lasting(Rectifier.class, PartModels::diode);
+        lasting(Diode.class, PartModels::diode);
         lasting(Fuse.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
         lasting(FusibleLink.class, (p, n) -> n.resistor(p, "a", "b", n.wiring().resistanceOhm(p)));
         lasting(Joint.class, PartModels::joint);
@@ -173,9 +173,9 @@ final class PartModels {
         }
     }
 
-    private static void breaker(Breaker breaker, StepNetwork network) {
+    private static void breaker(ContactBreaker breaker, StepNetwork network) {
         if (network.step().engineTurning() || breaker.closedWhenStopped()) {
-            network.resistor(breaker, Breaker.SWITCHED, Breaker.RETURN, breaker.contactResistanceOhm());
+            network.resistor(breaker, ContactBreaker.SWITCHED, ContactBreaker.RETURN, breaker.contactResistanceOhm());
         }
     }
 
@@ -226,14 +226,8 @@ final class PartModels {
         }
     }
 
-    private static void diode(Rectifier diode, StepNetwork network) {
-        network.oneWay(
-                diode,
-                Rectifier.ANODE,
-                Rectifier.CATHODE,
-                diode.forwardV(),
-                diode.slopeOhm(),
-                Double.POSITIVE_INFINITY);
+    private static void diode(Diode diode, StepNetwork network) {
+        network.oneWay(diode, Diode.ANODE, Diode.CATHODE, diode.forwardV(), diode.slopeOhm(), Double.POSITIVE_INFINITY);
     }
 
     private static void joint(Joint joint, StepNetwork network) {

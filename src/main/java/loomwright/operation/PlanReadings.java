@@ -80,7 +80,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
             String kind,
             @Nullable String state,
             @Nullable Double acrossV,
-            @Nullable Activity activity,
+            @Nullable FeedStrength activity,
             @Nullable Boolean meantLive,
             double powerW,
             List<BranchReading> branches) {}

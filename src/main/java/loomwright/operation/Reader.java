@@ -8,13 +8,13 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import loomwright.circuit.Alternator;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.Diode;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Rectifier;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
@@ -167,11 +167,11 @@ public final class Reader {
             return active ? "pulled-in" : "released";
         } else if (part instanceof Switch chosen) {
             return chosen.in(solved.step().condition()).name();
-        } else if (part instanceof Breaker) {
+        } else if (part instanceof ContactBreaker) {
             return first < end ? "closed" : "open";
         } else if (part instanceof IgnitionModule) {
             return end - first > 1 ? "conducting" : "blocking";
-        } else if (part instanceof Rectifier) {
+        } else if (part instanceof Diode) {
             return solved.currentA(first) >= CONDUCTING_A ? "conducting" : "blocking";
         } else if (part instanceof Alternator) {
             return solved.step().charging() ? "generating" : "standing";

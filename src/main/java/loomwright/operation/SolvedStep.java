@@ -126,7 +126,7 @@ public final class SolvedStep {
     public boolean isAgainstFeed(int branch) {
         Branch b = branches().get(branch);
         return b.owner() == Branch.Owner.WIRE
-                && feedA(branch) < -Activity.TRICKLE_A
+                && feedA(branch) < -FeedStrength.TRICKLE_A
                 && wiring.run(b.id()).wire().directed();
     }
 
@@ -201,8 +201,8 @@ public final class SolvedStep {
     }
 
     /** How strongly a consumer is fed. */
-    public Activity activity(Consumer consumer) {
-        return Activity.of(consumer, plan().system(), effectiveV(consumer), Math.abs(currentA(consumer)));
+    public FeedStrength activity(Consumer consumer) {
+        return FeedStrength.of(consumer, plan().system(), effectiveV(consumer), Math.abs(currentA(consumer)));
     }
 
     /**

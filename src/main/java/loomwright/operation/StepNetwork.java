@@ -9,8 +9,8 @@ import loomwright.circuit.Part;
 import loomwright.circuit.VehicleSystem;
 import loomwright.network.Element;
 import loomwright.network.Network;
-import loomwright.network.OneWay;
 import loomwright.network.Resistor;
+import loomwright.network.UnidirectionalElement;
 import loomwright.network.VoltageSource;
 
 /**
@@ -131,7 +131,7 @@ final class StepNetwork {
     }
 
     void oneWay(Part part, String from, String to, double thresholdV, double slopeOhm, double limitA) {
-        add(part, from, to, (a, b) -> new OneWay(part.id(), a, b, thresholdV, slopeOhm, limitA));
+        add(part, from, to, (a, b) -> new UnidirectionalElement(part.id(), a, b, thresholdV, slopeOhm, limitA));
     }
 
     void add(Part part, String from, String to, ElementBetween element) {

@@ -25,18 +25,18 @@ public final class Sweep {
     private final Map<Step, Feed[]> feeds = new EnumMap<>(Step.class);
 
     /** How a load is fed that is not meant to be live; the strongest first, what is pulled in before what is not. */
-    public record Feed(Activity activity, boolean pulledIn) implements Comparable<Feed> {
-        private static final Map<Activity, Feed> PULLED_IN = new EnumMap<>(Activity.class);
-        private static final Map<Activity, Feed> OTHER = new EnumMap<>(Activity.class);
+    public record Feed(FeedStrength activity, boolean pulledIn) implements Comparable<Feed> {
+        private static final Map<FeedStrength, Feed> PULLED_IN = new EnumMap<>(FeedStrength.class);
+        private static final Map<FeedStrength, Feed> OTHER = new EnumMap<>(FeedStrength.class);
 
         static {
-            for (Activity activity : Activity.values()) {
+            for (FeedStrength activity : FeedStrength.values()) {
                 PULLED_IN.put(activity, new Feed(activity, true));
                 OTHER.put(activity, new Feed(activity, false));
             }
         }
 
-        static Feed of(Activity activity, boolean pulledIn) {
+        static Feed of(FeedStrength activity, boolean pulledIn) {
             return Objects.requireNonNull((pulledIn ? PULLED_IN : OTHER).get(activity));
         }
 
@@ -130,7 +130,7 @@ public final class Sweep {
                 return false;
             }
             for (int c = 0; c < fed.length; c++) {
-                Activity activity = meantHere.get(c).in(setting) ? Activity.DEAD : step.activity(c, active);
+                FeedStrength activity = meantHere.get(c).in(setting) ? FeedStrength.DEAD : step.activity(c, active);
                 if (activity == null) {
                     return false;
                 }

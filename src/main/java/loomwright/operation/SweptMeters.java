@@ -31,7 +31,7 @@ final class SweptMeters {
     @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Gauge(
             Consumer consumer,
-            Activity.Limits limits,
+            FeedStrength.Limits limits,
             Threshold.Sense sense,
             int[] inactiveLeads,
             int[] activeLeads,
@@ -77,7 +77,7 @@ final class SweptMeters {
             Threshold.Sense sense = Threshold.senseOf(consumer);
             gauges.add(new Gauge(
                     consumer,
-                    Activity.limits(consumer, system),
+                    FeedStrength.limits(consumer, system),
                     sense,
                     place(wiring, consumer, sense, false),
                     place(wiring, consumer, sense, true),
@@ -147,19 +147,19 @@ final class SweptMeters {
      * @return null if too close to a limit to tell
      */
     @Nullable
-    Activity activity(int consumer, long active) {
+    FeedStrength activity(int consumer, long active) {
         Gauge gauge = gauges.get(consumer);
         boolean on = isActive(gauge, active);
         double currentA = largestA(on ? gauge.active() : gauge.inactive());
         double effectiveV = gauge.sense().effectiveV(leads.at(on ? gauge.activeLeads() : gauge.inactiveLeads()), on);
-        if (currentA < 0.5 * Activity.TRICKLE_A) {
-            return Activity.DEAD;
+        if (currentA < 0.5 * FeedStrength.TRICKLE_A) {
+            return FeedStrength.DEAD;
         }
-        boolean close = isClose(currentA, Activity.TRICKLE_A)
-                || isClose(effectiveV, Activity.TRICKLE_FRACTION * system.nominalVoltageV())
+        boolean close = isClose(currentA, FeedStrength.TRICKLE_A)
+                || isClose(effectiveV, FeedStrength.TRICKLE_FRACTION * system.nominalVoltageV())
                 || isClose(effectiveV, gauge.limits().operateV())
                 || isClose(effectiveV, gauge.limits().releaseV());
-        return close ? null : Activity.of(gauge.consumer(), gauge.limits(), system, effectiveV, currentA);
+        return close ? null : FeedStrength.of(gauge.consumer(), gauge.limits(), system, effectiveV, currentA);
     }
 
     /** Whether a consumer is a relay or solenoid that is pulled in. */

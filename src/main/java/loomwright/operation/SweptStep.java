@@ -128,7 +128,7 @@ final class SweptStep {
 
     /** How strongly a consumer is fed in the solution; null if too close to a limit to tell. */
     @Nullable
-    Activity activity(int consumer, long active) {
+    FeedStrength activity(int consumer, long active) {
         return meters.activity(consumer, active);
     }
 

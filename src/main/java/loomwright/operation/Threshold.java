@@ -32,7 +32,7 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
     /** The threshold of a part that has one. */
     static Optional<Threshold> find(Part part, VehicleSystem system) {
         if (part instanceof Relay || part instanceof Solenoid) {
-            Activity.Limits limits = Activity.limits((Consumer) part, system);
+            FeedStrength.Limits limits = FeedStrength.limits((Consumer) part, system);
             return Optional.of(
                     new Threshold(part, senseOf(part), limits.operateV(), limits.releaseV(), Double.MAX_VALUE));
         }

@@ -7,15 +7,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Point;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
@@ -73,10 +73,10 @@ final class Circuits {
     private List<Candidate> in(Consumer load, Step step, Map<String, String> setting) {
         boolean atContacts = load instanceof Coil
                 && !step.engineTurning()
-                && !plan.listParts(Breaker.class).isEmpty();
+                && !plan.listParts(ContactBreaker.class).isEmpty();
         Situation situation = new Situation(step, setting, atContacts ? Contacts.CLOSED : Contacts.EITHER);
         SolvedStep solved = variants.in(situation);
-        if (!solved.solved() || solved.activity(load) != Activity.OPERATES) {
+        if (!solved.solved() || solved.activity(load) != FeedStrength.OPERATES) {
             return List.of();
         }
         Around around = new Around(load, situation, solved);

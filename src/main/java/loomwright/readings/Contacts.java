@@ -1,7 +1,7 @@
 package loomwright.readings;
 
 import java.util.List;
-import loomwright.circuit.Breaker;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
@@ -21,7 +21,7 @@ enum Contacts {
 
     /** Whether contacts make any difference in a plan. */
     static boolean matter(Plan plan) {
-        return !plan.listParts(Breaker.class).isEmpty()
+        return !plan.listParts(ContactBreaker.class).isEmpty()
                 || !plan.listParts(IgnitionModule.class).isEmpty();
     }
 
@@ -39,7 +39,7 @@ enum Contacts {
     }
 
     private Part held(Part part) {
-        if (part instanceof Breaker b) {
+        if (part instanceof ContactBreaker b) {
             String name = this == OPEN ? "open" : "closed";
             List<List<String>> joins = this == OPEN ? List.of() : List.of(b.terminals());
             return new Switch(

@@ -9,8 +9,9 @@ import java.util.function.BiFunction;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Bounds;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Coil;
+import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
@@ -21,7 +22,6 @@ import loomwright.circuit.Joint;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
-import loomwright.circuit.Rectifier;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
@@ -72,10 +72,10 @@ final class PartFigures {
         add(to, Switch.class, part, Tolerances.CONTACT, PartFigures::contact);
         add(
                 to,
-                Breaker.class,
+                ContactBreaker.class,
                 part,
                 Tolerances.CONTACT,
-                (p, f) -> new Breaker(
+                (p, f) -> new ContactBreaker(
                         p.id(), p.label(), p.closedWhenStopped(), ohm(p.contactResistanceOhm() * f), p.ratingA()));
         add(
                 to,
@@ -223,10 +223,10 @@ final class PartFigures {
     private static void electronics(Part part, VehicleSystem system, List<Figure> to) {
         add(
                 to,
-                Rectifier.class,
+                Diode.class,
                 part,
                 Tolerances.SEMICONDUCTOR,
-                (p, f) -> new Rectifier(
+                (p, f) -> new Diode(
                         p.id(),
                         p.label(),
                         within(p.forwardV() * f, 0, MAX_SEMICONDUCTOR_V),

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Map;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.Load;
@@ -71,7 +71,7 @@ final class Rests {
             }
         } else if (part instanceof Fuse) {
             found.add(across(part, OFF, Wording.CONTINUITY));
-        } else if (part instanceof Breaker) {
+        } else if (part instanceof ContactBreaker) {
             found.add(across(part, new Situation(Step.OFF, Map.of(), Contacts.CLOSED), Wording.CONTACTS));
             found.add(across(part, new Situation(Step.OFF, Map.of(), Contacts.OPEN), Wording.CONTACTS));
         }

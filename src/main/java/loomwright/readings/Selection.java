@@ -5,9 +5,9 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
@@ -44,7 +44,7 @@ record Selection(List<Candidate> candidates, List<String> leftOut) {
         }
 
         private boolean isContacts(Part part) {
-            return part instanceof Breaker
+            return part instanceof ContactBreaker
                     && plan.findPart(String.valueOf(question.load()))
                             .filter(Coil.class::isInstance)
                             .isPresent();

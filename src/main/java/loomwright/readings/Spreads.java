@@ -5,11 +5,11 @@ import java.util.List;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Bounds;
 import loomwright.circuit.Connector;
+import loomwright.circuit.Diode;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Rectifier;
 import loomwright.circuit.Wire;
 import org.jspecify.annotations.Nullable;
 
@@ -81,7 +81,7 @@ record Spreads(Plan plan, List<Spread> list) {
         return id.equals(SUPPLY)
                 || plan.findPart(id)
                         .filter(p -> p instanceof Alternator
-                                || p instanceof Rectifier
+                                || p instanceof Diode
                                 || p instanceof IgnitionModule
                                 || p instanceof Load)
                         .isPresent();

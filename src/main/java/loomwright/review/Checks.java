@@ -1,6 +1,32 @@
 package loomwright.review;
 
 import java.util.List;
+import loomwright.review.context.Check;
+import loomwright.review.feed.EarthedPoles;
+import loomwright.review.feed.StepHealth;
+import loomwright.review.feed.UnintendedFeeds;
+import loomwright.review.feed.UnpoweredLoads;
+import loomwright.review.fuse.FuseLoads;
+import loomwright.review.fuse.FuseProtection;
+import loomwright.review.fuse.LinkCurrents;
+import loomwright.review.fuse.LinkProtection;
+import loomwright.review.ignition.BallastUse;
+import loomwright.review.ignition.BypassGuard;
+import loomwright.review.ignition.CoilVoltages;
+import loomwright.review.ignition.CrankingVoltage;
+import loomwright.review.ignition.ModuleCurrents;
+import loomwright.review.part.ChargingVoltage;
+import loomwright.review.part.ConnectorFit;
+import loomwright.review.part.ConnectorRatings;
+import loomwright.review.part.LampVoltages;
+import loomwright.review.part.PartRatings;
+import loomwright.review.part.ReversedDiodes;
+import loomwright.review.part.WindingVoltages;
+import loomwright.review.wire.EarthDrops;
+import loomwright.review.wire.ReversedWires;
+import loomwright.review.wire.UnfusedWires;
+import loomwright.review.wire.VoltageDrops;
+import loomwright.review.wire.WireCurrents;
 
 /** All checks, in the order in which findings of equal weight are told. */
 final class Checks {
@@ -15,7 +41,7 @@ final class Checks {
             new FuseProtection(),
             new LinkProtection(),
             new UnfusedWires(),
-            new UnfedLoads(),
+            new UnpoweredLoads(),
             new VoltageDrops(),
             new EarthDrops(),
             new PartRatings(),

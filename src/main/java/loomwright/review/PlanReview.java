@@ -21,6 +21,9 @@ import loomwright.circuit.PlanCautions;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanSolver;
+import loomwright.review.context.FindingCode;
+import loomwright.review.context.ReviewContext;
+import loomwright.review.context.Wording;
 
 /** The review of a whole plan. */
 public final class PlanReview {

@@ -8,7 +8,9 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Wire;
 import loomwright.conductor.Ampacity;
 import loomwright.conductor.CrankingHeat;
-import loomwright.review.Protection.Region;
+import loomwright.review.context.Protection.Region;
+import loomwright.review.context.ReviewContext;
+import loomwright.review.context.Wording;
 
 /** How a review came about, and what it could not judge. */
 final class ReviewWorking {

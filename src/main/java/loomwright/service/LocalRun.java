@@ -5,10 +5,20 @@ import java.io.OutputStream;
 import java.util.Set;
 import loomwright.bulk.BulkLimits;
 import loomwright.bulk.BulkRun;
+import loomwright.bulk.FairExecutor;
 import loomwright.bulk.LineSource;
 import loomwright.bulk.Summary;
-import loomwright.bulk.Turns;
-import loomwright.service.BulkOperations.BulkOperation;
+import loomwright.service.http.Problems;
+import loomwright.service.http.Request;
+import loomwright.service.input.Contract;
+import loomwright.service.limits.Options;
+import loomwright.service.stream.BulkOperations;
+import loomwright.service.stream.BulkOperations.BulkOperation;
+import loomwright.service.stream.CsvLineForm;
+import loomwright.service.stream.JsonLineForm;
+import loomwright.service.stream.JsonLines;
+import loomwright.service.stream.LineForm;
+import loomwright.service.stream.LineWork;
 
 /** A bulk run without the web server: the same operations, limits and answers. */
 public final class LocalRun {
@@ -61,7 +71,7 @@ public final class LocalRun {
                             return answer;
                         }),
                         out,
-                        Turns.of(limits.threads()).share(),
+                        FairExecutor.of(limits.threads()).share(),
                         limits)
                 .run(() -> false);
         IOException broken = summary.broken();

@@ -1,7 +1,7 @@
 package loomwright.service;
 
-import static loomwright.service.Endpoint.get;
-import static loomwright.service.Endpoint.post;
+import static loomwright.service.endpoint.Endpoint.get;
+import static loomwright.service.endpoint.Endpoint.post;
 
 import java.io.IOException;
 import java.util.List;
@@ -42,20 +42,36 @@ import loomwright.service.conductor.ConductorQuestion;
 import loomwright.service.conductor.TableListQuestion;
 import loomwright.service.conductor.TableQuestion;
 import loomwright.service.conductor.WireForms;
+import loomwright.service.endpoint.Calculation;
+import loomwright.service.endpoint.Diagrams;
+import loomwright.service.endpoint.Endpoint;
+import loomwright.service.endpoint.Monitoring;
+import loomwright.service.endpoint.ReportedFindings;
+import loomwright.service.http.Reply;
+import loomwright.service.http.Representation;
+import loomwright.service.http.Representations;
+import loomwright.service.http.Request;
 import loomwright.service.ignition.BallastQuestion;
 import loomwright.service.ignition.ChangeQuestion;
 import loomwright.service.ignition.ChoiceQuestion;
 import loomwright.service.ignition.SparkQuestion;
 import loomwright.service.ignition.SparkReport;
+import loomwright.service.input.Contract;
+import loomwright.service.input.Json;
+import loomwright.service.limits.CalculationLimits;
 import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
+import loomwright.service.page.Examples;
+import loomwright.service.page.Pages;
 import loomwright.service.plan.ComparisonTables;
 import loomwright.service.plan.DiagnosisTables;
 import loomwright.service.plan.PlanPosts;
 import loomwright.service.plan.PlanTables;
 import loomwright.service.plan.ReadingsTables;
 import loomwright.service.plan.SneakTables;
+import loomwright.service.stream.Bulk;
+import loomwright.service.stream.BulkOperations;
 
 /**
  * Every operation of the contract, each on one line, by topic. A test compares this table with {@code openapi.yaml}.
@@ -63,13 +79,13 @@ import loomwright.service.plan.SneakTables;
 final class Routes {
     private Routes() {}
 
-    static List<Endpoint> table(Contract contract, CalculationLimits limits, Vitals vitals) {
+    static List<Endpoint> table(Contract contract, CalculationLimits limits, Monitoring monitoring) {
         List<Endpoint> single = single(limits);
         Endpoint bulk = post(
                 "/v1/bulk/{operation}",
                 BulkOperations.ID,
-                new Bulk(BulkOperations.of(contract, single), limits.bulk(), vitals.metrics()));
-        return Stream.of(about(contract, vitals), single, List.of(bulk))
+                new Bulk(BulkOperations.of(contract, single), limits.bulk(), monitoring.metrics()));
+        return Stream.of(about(contract, monitoring), single, List.of(bulk))
                 .flatMap(List::stream)
                 .toList();
     }
@@ -88,11 +104,11 @@ final class Routes {
                 .toList();
     }
 
-    private static List<Endpoint> about(Contract contract, Vitals vitals) {
+    private static List<Endpoint> about(Contract contract, Monitoring monitoring) {
         return List.of(
                 get("/health", "getHealth", request -> health(request, contract)),
-                get("/ready", "getReadiness", vitals.readiness()::tell),
-                get("/metrics", "getMetrics", vitals.metrics()::tell),
+                get("/ready", "getReadiness", monitoring.readiness()::handle),
+                get("/metrics", "getMetrics", monitoring.metrics()::handle),
                 get("/openapi.yaml", "getContract", request -> contractText(request, contract)),
                 get("/", "getHelpPage", Pages.HELP::page),
                 get("/page/{file}", "getHelpPageFile", Pages.HELP::file),
@@ -117,8 +133,8 @@ final class Routes {
                                         limits.timeMs(),
                                         (plan, progress) -> PlanAnswer.of(plan, limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables.READINGS, PlanTables::readings)
-                                        .text(Face.MARKDOWN, PlanPosts::readings))
-                                .counting(Findings::of)
+                                        .text(Representation.MARKDOWN, PlanPosts::readings))
+                                .counting(ReportedFindings::of)
                                 .dependingOn(Plan::circuit, (report, plan) -> report.named(plan.name()))),
                 post(
                         "/v1/plans/backfeed",
@@ -129,8 +145,8 @@ final class Routes {
                                         (plan, progress) ->
                                                 BackfeedAnswer.of(plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables.BACKFEED, PlanTables::backfeed)
-                                        .text(Face.MARKDOWN, PlanPosts::backfeed))
-                                .counting(Findings::of)
+                                        .text(Representation.MARKDOWN, PlanPosts::backfeed))
+                                .counting(ReportedFindings::of)
                                 .dependingOn(Plan::circuit, (report, plan) -> report.named(plan.name()))),
                 post(
                         "/v1/plans/mistakes",
@@ -140,8 +156,8 @@ final class Routes {
                                         limits.timeMs(),
                                         (plan, progress) ->
                                                 MistakesAnswer.of(plan, limits.mistakes(), limits.network(), progress))
-                                .in(faces ->
-                                        faces.table(PlanTables::mistakes).text(Face.MARKDOWN, PlanPosts::mistakes))),
+                                .in(faces -> faces.table(PlanTables::mistakes)
+                                        .text(Representation.MARKDOWN, PlanPosts::mistakes))),
                 post(
                         "/v1/plans/sneaks",
                         "findSneaks",
@@ -158,7 +174,7 @@ final class Routes {
                                         limits.timeMs(),
                                         (question, progress) -> ReadingsAnswer.of(question, limits.network(), progress))
                                 .in(faces -> faces.table(ReadingsTables::table)
-                                        .text(Face.MARKDOWN, ReadingsTables::markdown))),
+                                        .text(Representation.MARKDOWN, ReadingsTables::markdown))),
                 post(
                         "/v1/plans/diagnosis",
                         "diagnosePlan",
@@ -171,9 +187,9 @@ final class Routes {
                                                 progress))
                                 .in(faces -> faces.table(DiagnosisTables::table)
                                         .text(
-                                                Face.TEXT,
+                                                Representation.TEXT,
                                                 answer -> answer.result().summary())
-                                        .text(Face.MARKDOWN, DiagnosisTables::markdown))),
+                                        .text(Representation.MARKDOWN, DiagnosisTables::markdown))),
                 post(
                         "/v1/plans/review",
                         "reviewPlan",
@@ -183,8 +199,8 @@ final class Routes {
                                         (plan, progress) ->
                                                 PlanReview.of(plan, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review)
-                                        .text(Face.MARKDOWN, PlanPosts::review))
-                                .counting(Findings::of)
+                                        .text(Representation.MARKDOWN, PlanPosts::review))
+                                .counting(ReportedFindings::of)
                                 .dependingOn(Plan::circuit, (report, plan) -> report.named(plan.name()))),
                 post(
                         "/v1/plans/comparison",
@@ -195,7 +211,7 @@ final class Routes {
                                         (question, progress) -> ComparisonAnswer.of(
                                                 question, limits.backfeed(), limits.network(), progress))
                                 .in(faces -> faces.table(ComparisonTables::table)
-                                        .text(Face.MARKDOWN, ComparisonTables::markdown))),
+                                        .text(Representation.MARKDOWN, ComparisonTables::markdown))),
                 post(
                         "/v1/plans/sheet",
                         "printSheet",
@@ -204,8 +220,8 @@ final class Routes {
                                         limits.timeMs(),
                                         (question, progress) ->
                                                 JobSheet.of(question, limits.backfeed(), limits.network(), progress))
-                                .in(json ->
-                                        Faces.<SheetQuestion, JobSheet>none().text(Face.HTML, SheetPage::of))));
+                                .in(json -> Representations.<SheetQuestion, JobSheet>none()
+                                        .text(Representation.HTML, SheetPage::of))));
     }
 
     private static List<Endpoint> diagrams(CalculationLimits limits, Examples examples) {
@@ -242,20 +258,20 @@ final class Routes {
                         .table(WireForms.DROP, WireForms::table)
                         .page("Wire", WireForms::table)
                         .curves(question -> DropPlot.draw(DropOverLength.of(question))))
-                .counting(Findings::of);
+                .counting(ReportedFindings::of);
         Calculation<ConductorSizing.Input, ConductorSizing.Result> sizing = Calculation.of(
                         ConductorSizing.Input.class, ConductorSizing::size)
                 .in(faces -> faces.figure(WireForms::areaMm2, WireForms::whyNone)
                         .table(WireForms.SIZE, WireForms::table)
                         .curves(question -> DropPlot.draw(DropOverLength.of(question))))
-                .counting(Findings::of);
+                .counting(ReportedFindings::of);
         Calculation<FuseChoice.Input, FuseChoice.Result> fuse = Calculation.of(
                         FuseChoice.Input.class, FuseChoice::choose)
                 .in(faces -> faces.figure(WireForms::ratingA, FuseChoice.Result::reason)
                         .table(WireForms.FUSE, WireForms::table)
                         .page("Fuse", WireForms::table)
                         .curves(question -> FusePlot.draw(FuseCurves.of(question))))
-                .counting(Findings::of);
+                .counting(ReportedFindings::of);
         return List.of(
                 get("/v1/voltage-drop", "getVoltageDrop", drop),
                 post("/v1/voltage-drop", "postVoltageDrop", drop),
@@ -291,7 +307,7 @@ final class Routes {
                 .in(faces -> faces.figure(BallastResult::coilKeyOnV)
                         .table(BallastQuestion.COLUMNS, BallastQuestion::table)
                         .page("Ballast resistor", BallastQuestion::table))
-                .counting(Findings::of);
+                .counting(ReportedFindings::of);
         Calculation<ChoiceQuestion, ChoiceResult> choice = Calculation.of(ChoiceQuestion.class, ChoiceQuestion::answer)
                 .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceQuestion::whyNone)
                         .table(ChoiceQuestion::table));
@@ -300,7 +316,7 @@ final class Routes {
                         .table(SparkReport.COLUMNS, SparkReport::table)
                         .page("Spark", SparkReport::table)
                         .curves(question -> SparkPlots.draw(question.curves())))
-                .counting(Findings::of);
+                .counting(ReportedFindings::of);
         return List.of(
                 get("/v1/ballast", "getBallast", ballast),
                 post("/v1/ballast", "postBallast", ballast),

@@ -17,7 +17,30 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
-import loomwright.service.Contract.Operation;
+import loomwright.service.endpoint.Diagrams;
+import loomwright.service.endpoint.Endpoint;
+import loomwright.service.endpoint.Metrics;
+import loomwright.service.endpoint.Monitoring;
+import loomwright.service.http.AccessControl;
+import loomwright.service.http.Arrival;
+import loomwright.service.http.ErrorsAsText;
+import loomwright.service.http.FixedHeaders;
+import loomwright.service.http.MaxLengthFilter;
+import loomwright.service.http.PathNormaliser;
+import loomwright.service.http.Problems;
+import loomwright.service.http.Reply;
+import loomwright.service.http.Representation;
+import loomwright.service.http.Request;
+import loomwright.service.http.RequestId;
+import loomwright.service.http.RequestLine;
+import loomwright.service.input.Contract;
+import loomwright.service.input.Contract.Operation;
+import loomwright.service.limits.Options;
+import loomwright.service.limits.ServiceLimits;
+import loomwright.service.page.Examples;
+import loomwright.service.problem.Problem;
+import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemType;
 import org.eclipse.jetty.http.UriCompliance;
 import org.eclipse.jetty.server.AbstractConnector;
 import org.eclipse.jetty.server.Connector;
@@ -34,21 +57,21 @@ public final class Server implements AutoCloseable {
             EnumSet.of(ProblemType.UNKNOWN_CALLER, ProblemType.REQUEST_TIMEOUT);
 
     private static final String ALLOWED_HEADERS =
-            String.join(", ", "Content-Type", RequestId.HEADER, "Authorization", Entrance.KEY_HEADER);
+            String.join(", ", "Content-Type", RequestId.HEADER, "Authorization", AccessControl.KEY_HEADER);
 
     private final Options options;
     private final Contract contract;
     private final Request.Reading reading;
     private final List<Endpoint> endpoints;
-    private final Entrance entrance;
-    private final Vitals vitals;
+    private final AccessControl entrance;
+    private final Monitoring vitals;
     private final Javalin javalin;
 
-    private Server(Options options, Contract contract, List<Endpoint> endpoints, Vitals vitals) {
+    private Server(Options options, Contract contract, List<Endpoint> endpoints, Monitoring vitals) {
         this.options = options;
         this.contract = contract;
         this.endpoints = endpoints;
-        this.entrance = new Entrance(options.entrance());
+        this.entrance = new AccessControl(options.entrance());
         this.vitals = vitals;
         this.reading = Request.Reading.of(contract, options);
         this.javalin = Javalin.create(this::configure);
@@ -58,7 +81,7 @@ public final class Server implements AutoCloseable {
     public static Server start(Options options) {
         // Side by side, as each is a good part of a start.
         CompletableFuture<Contract> contract = CompletableFuture.supplyAsync(Contract::load);
-        Vitals vitals = Vitals.fresh();
+        Monitoring vitals = Monitoring.fresh();
         return start(options, contract.join(), vitals);
     }
 
@@ -67,22 +90,22 @@ public final class Server implements AutoCloseable {
      * and says until then that the service is not ready.
      */
     public static Server startAndWarmUp(Options options) {
-        Vitals vitals = Vitals.fresh();
+        Monitoring vitals = Monitoring.fresh();
         vitals.readiness().warmingUp();
         Server server = start(options, Contract.load(), vitals);
         server.warmUp();
         return server;
     }
 
-    private static Server start(Options options, Contract contract, Vitals vitals) {
+    private static Server start(Options options, Contract contract, Monitoring vitals) {
         return start(options, contract, Routes.table(contract, options.calculation(), vitals), vitals);
     }
 
     static Server start(Options options, Contract contract, List<Endpoint> endpoints) {
-        return start(options, contract, endpoints, Vitals.fresh());
+        return start(options, contract, endpoints, Monitoring.fresh());
     }
 
-    static Server start(Options options, Contract contract, List<Endpoint> endpoints, Vitals vitals) {
+    static Server start(Options options, Contract contract, List<Endpoint> endpoints, Monitoring vitals) {
         Server server = new Server(options, contract, endpoints, vitals);
         server.javalin.start();
         // That of requests holds during them only.
@@ -156,7 +179,7 @@ public final class Server implements AutoCloseable {
             }
             // A size such as 2/0 stands in a path as 2%2F0.
             http.setUriCompliance(UriCompliance.from("DEFAULT,AMBIGUOUS_PATH_SEPARATOR"));
-            http.addCustomizer(new PlainLetters());
+            http.addCustomizer(new PathNormaliser());
         });
         config.routes.before(this::addFixedHeaders);
         endpoints.forEach(endpoint -> addRoute(config, endpoint));
@@ -174,11 +197,11 @@ public final class Server implements AutoCloseable {
         Handler handler = context -> {
             context.attribute(RequestLine.TEMPLATE, endpoint.path());
             context.attribute(Metrics.OPERATION, endpoint.operationId());
-            context.attribute(ReasonInCell.ASKED, ReasonInCell.isAsked(context.queryString(), operation));
+            context.attribute(ErrorsAsText.ASKED, ErrorsAsText.isAsked(context.queryString(), operation));
             entrance.admit(context, operation);
             try {
                 Request request = new Request(context, operation, reading);
-                send(context, PostLength.fit(endpoint.handler().handle(request), request));
+                send(context, MaxLengthFilter.fit(endpoint.handler().handle(request), request));
             } catch (Error fault) {
                 if (context.res().isCommitted()) {
                     // What is half sent must not end as if it were whole.
@@ -236,7 +259,7 @@ public final class Server implements AutoCloseable {
             Problems problems = reading.problems();
             // The context's own stream keeps flushes back.
             stream.write(context.res().getOutputStream(), thrown -> {
-                Refusal refusal = problems.refusal(thrown, requestId);
+                ProblemException refusal = problems.refusal(thrown, requestId);
                 context.attribute(Metrics.PROBLEM, refusal.type());
                 return problems.document(refusal, requestId);
             });
@@ -255,13 +278,13 @@ public final class Server implements AutoCloseable {
     private void sendProblem(Throwable thrown, Context context) {
         String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
         Problems problems = reading.problems();
-        Refusal refusal = problems.refusal(thrown, requestId);
+        ProblemException refusal = problems.refusal(thrown, requestId);
         context.attribute(Metrics.PROBLEM, refusal.type());
         refusal.headers().forEach(context::header);
-        if (Boolean.TRUE.equals(context.<Boolean>attribute(ReasonInCell.ASKED))
+        if (Boolean.TRUE.equals(context.<Boolean>attribute(ErrorsAsText.ASKED))
                 && refusal.type().status() < 500) {
             context.status(200);
-            context.contentType(Face.TEXT.contentType());
+            context.contentType(Representation.TEXT.contentType());
             context.result(String.valueOf(refusal.getMessage()));
             return;
         }

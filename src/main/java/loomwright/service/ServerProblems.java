@@ -2,6 +2,12 @@ package loomwright.service;
 
 import java.nio.ByteBuffer;
 import java.util.Map;
+import loomwright.service.endpoint.Metrics;
+import loomwright.service.http.FixedHeaders;
+import loomwright.service.http.Problems;
+import loomwright.service.http.RequestId;
+import loomwright.service.problem.Problem;
+import loomwright.service.problem.ProblemException;
 import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.http.HttpStatus;
@@ -41,7 +47,7 @@ final class ServerProblems extends ErrorHandler {
     }
 
     private byte[] fill(int status, Request request, Response response, String requestId) {
-        Refusal refusal = problems.ofStatus(status, Map.of());
+        ProblemException refusal = problems.ofStatus(status, Map.of());
         request.setAttribute(Metrics.PROBLEM, refusal.type());
         byte[] body = problems.document(refusal, requestId);
         response.setStatus(refusal.type().status());

@@ -10,14 +10,14 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.circuit.Condition;
+import loomwright.circuit.Diode;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
-import loomwright.circuit.Rectifier;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
 
@@ -41,7 +41,7 @@ class B01_StartBypassTest {
         var found = Searched.of(unguarded);
         assertThat(found.feed("solenoid").severity()).isEqualTo(Severity.DANGER);
         var run = found.at("solenoid", Step.RUN);
-        assertThat(run.activity()).isEqualTo(Activity.OPERATES);
+        assertThat(run.activity()).isEqualTo(FeedStrength.OPERATES);
         assertThat(run.switches()).containsEntry("points", "open");
         assertThat(found.feed("starter").severity()).isEqualTo(Severity.DANGER);
     }
@@ -68,7 +68,7 @@ class B01_StartBypassTest {
     @Test
     void onceInItStaysInWhileTheEngineRuns() {
         var running = Searched.of(unguarded).at("solenoid", Step.RUNNING);
-        assertThat(running.activity()).isEqualTo(Activity.HOLDS);
+        assertThat(running.activity()).isEqualTo(FeedStrength.HOLDS);
         assertThat(running.operated()).isTrue();
     }
 
@@ -101,7 +101,7 @@ class B01_StartBypassTest {
     void howStronglyDependsOnTheElementInThePath() {
         // From 12.6 V through the element and about 0.1 ohm of feed into 3.4 ohm, contacts open.
         double[] elementOhm = {0.3, 0.9, 3.0, 12.0};
-        List<Activity> strength = new ArrayList<>();
+        List<FeedStrength> strength = new ArrayList<>();
         for (double ohm : elementOhm) {
             var run = Searched.of(withElement(ohm)).at("solenoid", Step.RUN);
             strength.add(run.activity());
@@ -109,7 +109,8 @@ class B01_StartBypassTest {
                 assertThat(run.effectiveV()).isCloseTo(12.6 * 3.4 / (3.4 + ohm + 0.1), within(0.35));
             }
         }
-        assertThat(strength).containsExactly(Activity.OPERATES, Activity.OPERATES, Activity.HOLDS, Activity.LEAKS);
+        assertThat(strength)
+                .containsExactly(FeedStrength.OPERATES, FeedStrength.OPERATES, FeedStrength.HOLDS, FeedStrength.LEAKS);
     }
 
     @Test
@@ -157,7 +158,7 @@ class B01_StartBypassTest {
     @Test
     void aDiodeTheWrongWayRoundDoesNotHelp() {
         assertThat(Searched.of(withDiode(false)).at("solenoid", Step.RUN).activity())
-                .isIn(Activity.OPERATES, Activity.HOLDS);
+                .isIn(FeedStrength.OPERATES, FeedStrength.HOLDS);
     }
 
     private Plan withElement(double ohm) {
@@ -166,9 +167,9 @@ class B01_StartBypassTest {
 
     /** The unguarded bypass with a diode at its tap end. */
     private Plan withDiode(boolean rightWay) {
-        Rectifier diode = Rectifier.silicon("D", null);
-        TerminalRef near = diode.terminal(rightWay ? Rectifier.ANODE : Rectifier.CATHODE);
-        TerminalRef far = diode.terminal(rightWay ? Rectifier.CATHODE : Rectifier.ANODE);
+        Diode diode = Diode.silicon("D", null);
+        TerminalRef near = diode.terminal(rightWay ? Diode.ANODE : Diode.CATHODE);
+        TerminalRef far = diode.terminal(rightWay ? Diode.CATHODE : Diode.ANODE);
         List<Part> parts = new ArrayList<>(unguarded.parts());
         parts.add(diode);
         List<Wire> wires = new ArrayList<>();

@@ -6,7 +6,7 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
 
@@ -28,7 +28,7 @@ class B02_WarningLampTest {
                 .extracting(PathStep::id)
                 .contains("alternator", "charge-lamp", "ignition-relay");
         var coil = found.at("coil", Step.OFF_ENGINE_TURNING);
-        assertThat(coil.activity()).isEqualTo(Activity.OPERATES);
+        assertThat(coil.activity()).isEqualTo(FeedStrength.OPERATES);
         assertThat(found.feed("coil").severity()).isEqualTo(Severity.DANGER);
     }
 

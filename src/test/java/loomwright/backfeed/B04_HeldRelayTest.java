@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.circuit.Plans;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
 
@@ -23,12 +23,12 @@ class B04_HeldRelayTest {
     @Test
     void afterwardsItHoldsItselfThroughTheLamp() {
         var off = found.at("relay", Step.OFF_AGAIN);
-        assertThat(off.activity()).isEqualTo(Activity.HOLDS);
+        assertThat(off.activity()).isEqualTo(FeedStrength.HOLDS);
         assertThat(off.operated()).isTrue();
         assertThat(off.paths().get(0).steps())
                 .extracting(PathStep::id)
                 .containsSubsequence("relay", "tell-tale", "relay");
-        assertThat(found.at("pump", Step.OFF_AGAIN).activity()).isEqualTo(Activity.OPERATES);
+        assertThat(found.at("pump", Step.OFF_AGAIN).activity()).isEqualTo(FeedStrength.OPERATES);
     }
 
     @Test

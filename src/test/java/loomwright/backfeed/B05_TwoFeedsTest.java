@@ -3,7 +3,7 @@ package loomwright.backfeed;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import loomwright.circuit.Plans;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
 
@@ -14,7 +14,7 @@ class B05_TwoFeedsTest {
     @Test
     void withTheSwitchOnTheIgnitionIsLiveWithTheKeyOff() {
         var off = found.at("pump", Step.OFF);
-        assertThat(off.activity()).isEqualTo(Activity.OPERATES);
+        assertThat(off.activity()).isEqualTo(FeedStrength.OPERATES);
         assertThat(off.switches()).containsEntry("fan-switch", "both");
     }
 

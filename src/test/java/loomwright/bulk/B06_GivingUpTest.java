@@ -22,7 +22,7 @@ class B06_GivingUpTest {
                 1,
                 function,
                 out,
-                Turns.of(Runs.LIMITS.threads()).share(),
+                FairExecutor.of(Runs.LIMITS.threads()).share(),
                 Runs.LIMITS);
     }
 

@@ -44,7 +44,7 @@ final class Runs {
                 fromLine,
                 (line, progress) -> function.apply(line),
                 out,
-                Turns.of(LIMITS.threads()).share(),
+                FairExecutor.of(LIMITS.threads()).share(),
                 LIMITS);
     }
 }

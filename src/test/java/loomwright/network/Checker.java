@@ -77,16 +77,17 @@ final class Checker {
             assertThat(a)
                     .as(l.id())
                     .isCloseTo(Math.copySign(Math.min(hot, cold), v), within(1e-8 * l.ratedW() / l.ratedV()));
-        } else if (element instanceof OneWay o && sameIsland(o, solution)) {
+        } else if (element instanceof UnidirectionalElement o && sameIsland(o, solution)) {
             checkOneWay(o, v, a, solution.currentDetermined(i), toleranceV);
         }
     }
 
-    private static boolean sameIsland(OneWay o, Solution solution) {
+    private static boolean sameIsland(UnidirectionalElement o, Solution solution) {
         return !solution.floating(o.from()) && !solution.floating(o.to());
     }
 
-    private static void checkOneWay(OneWay o, double v, double a, boolean determined, double toleranceV) {
+    private static void checkOneWay(
+            UnidirectionalElement o, double v, double a, boolean determined, double toleranceV) {
         double most = o.thresholdV() + o.slopeOhm() * a;
         if (determined) {
             assertThat(a).as(o.id() + " one way, within its limit").isBetween(-1e-8, o.limitA() * (1 + 1e-12) + 1e-8);

@@ -40,16 +40,16 @@ public final class Circuit {
     }
 
     Circuit oneWay(String id, String from, String to, double thresholdV, double slopeOhm) {
-        return add(new OneWay(id, node(from), node(to), thresholdV, slopeOhm, Double.POSITIVE_INFINITY));
+        return add(new UnidirectionalElement(id, node(from), node(to), thresholdV, slopeOhm, Double.POSITIVE_INFINITY));
     }
 
     /** An ideal one-way element without threshold that takes a limited current. */
     Circuit limited(String id, String from, String to, double limitA) {
-        return add(new OneWay(id, node(from), node(to), 0, 0, limitA));
+        return add(new UnidirectionalElement(id, node(from), node(to), 0, 0, limitA));
     }
 
     Circuit limited(String id, String from, String to, double thresholdV, double slopeOhm, double limitA) {
-        return add(new OneWay(id, node(from), node(to), thresholdV, slopeOhm, limitA));
+        return add(new UnidirectionalElement(id, node(from), node(to), thresholdV, slopeOhm, limitA));
     }
 
     Circuit lamp(String id, String from, String to, double ratedV, double ratedW) {

@@ -35,7 +35,7 @@ class F08RandomOneWayNetworkTest {
             double thresholdV = random.nextInt(4) == 0 ? -14 * random.nextDouble() : random.nextDouble();
             double slopeOhm = ideal ? 0 : Math.pow(10, -3 + 3 * random.nextDouble());
             double limitA = random.nextInt(3) == 0 ? 2 * random.nextDouble() + 0.01 : Double.POSITIVE_INFINITY;
-            elements.add(new OneWay("d" + k, from, to, thresholdV, slopeOhm, limitA));
+            elements.add(new UnidirectionalElement("d" + k, from, to, thresholdV, slopeOhm, limitA));
         }
         return new Network(RandomNetwork.names(nodes), elements, 0);
     }
@@ -73,9 +73,9 @@ class F08RandomOneWayNetworkTest {
 
     /** All solutions of the tableau with fixed states that do not contradict their states. */
     private static List<double[]> trials(Network network) {
-        List<OneWay> oneWays = network.elements().stream()
-                .filter(OneWay.class::isInstance)
-                .map(OneWay.class::cast)
+        List<UnidirectionalElement> oneWays = network.elements().stream()
+                .filter(UnidirectionalElement.class::isInstance)
+                .map(UnidirectionalElement.class::cast)
                 .toList();
         int combinations = (int) Math.round(Math.pow(3, oneWays.size()));
         List<double[]> found = new ArrayList<>();
@@ -100,7 +100,7 @@ class F08RandomOneWayNetworkTest {
         List<Tableau.Relation> relations = new ArrayList<>();
         int next = 0;
         for (Element e : network.elements()) {
-            if (e instanceof OneWay o) {
+            if (e instanceof UnidirectionalElement o) {
                 int state = states[next++];
                 relations.add(
                         state == CONDUCTING
@@ -116,7 +116,7 @@ class F08RandomOneWayNetworkTest {
     private static boolean consistent(Network network, int[] states, double[] x) {
         int next = 0;
         for (int i = 0; i < network.elements().size(); i++) {
-            if (network.elements().get(i) instanceof OneWay o) {
+            if (network.elements().get(i) instanceof UnidirectionalElement o) {
                 int state = states[next++];
                 double v = x[o.from()] - x[o.to()];
                 double a = x[network.nodes().size() + i];

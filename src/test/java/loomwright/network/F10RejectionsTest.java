@@ -40,7 +40,8 @@ class F10RejectionsTest {
                 .hasSize(2);
         assertThat(faults(() -> new CurrentSource("i", 0, 1, Double.NaN))).hasSize(1);
         assertThat(faults(() -> new PowerLoad("p", 0, 1, -1, 0))).hasSize(2);
-        assertThat(faults(() -> new OneWay("d", 0, 1, 1e9, 1e-30, 0))).hasSize(3);
+        assertThat(faults(() -> new UnidirectionalElement("d", 0, 1, 1e9, 1e-30, 0)))
+                .hasSize(3);
         assertThat(faults(() -> new Lamp("l", 0, 1, 0, 0, 2))).hasSize(3);
     }
 
@@ -61,7 +62,7 @@ class F10RejectionsTest {
                 new VoltageSource("s", 0, 1, 12, 1),
                 new CurrentSource("i", 0, 1, 1),
                 new PowerLoad("p", 0, 1, 10, 6),
-                new OneWay("d", 0, 1, 0.7, 0.1, 5),
+                new UnidirectionalElement("d", 0, 1, 0.7, 0.1, 5),
                 new Lamp("l", 0, 1, 12, 21, 0.1));
         assertThat(Stream.of(Element.class.getPermittedSubclasses()))
                 .containsExactlyInAnyOrderElementsOf(

@@ -14,9 +14,9 @@ class F13RandomNonlinearNetworkTest {
         double limitA = random.nextInt(4) == 0 ? 0.1 + 5 * random.nextDouble() : Double.POSITIVE_INFINITY;
         double slopeOhm = random.nextBoolean() ? 0 : 0.01;
         return switch (random.nextInt(10)) {
-            case 0 -> new OneWay(id, from, to, 0.7, slopeOhm, limitA);
-            case 1 -> new OneWay(id, from, to, 0, slopeOhm, limitA);
-            case 2 -> new OneWay(id, from, to, -14.2, slopeOhm, limitA);
+            case 0 -> new UnidirectionalElement(id, from, to, 0.7, slopeOhm, limitA);
+            case 1 -> new UnidirectionalElement(id, from, to, 0, slopeOhm, limitA);
+            case 2 -> new UnidirectionalElement(id, from, to, -14.2, slopeOhm, limitA);
             case 3 -> new VoltageSource(id, from, to, 12, random.nextInt(3) == 0 ? 0 : 0.02);
             case 4 -> new Lamp(id, from, to, 12, 21, 1 / 14.0);
             case 5 ->

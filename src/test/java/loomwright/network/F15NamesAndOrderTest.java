@@ -26,8 +26,8 @@ class F15NamesAndOrderTest {
     /** Resistors, batteries and diodes. */
     private static Element simple(Random random, String id, int from, int to) {
         return switch (random.nextInt(6)) {
-            case 0 -> new OneWay(id, from, to, 0.7, 0.01, Double.POSITIVE_INFINITY);
-            case 1 -> new OneWay(id, from, to, random.nextDouble(), 0, Double.POSITIVE_INFINITY);
+            case 0 -> new UnidirectionalElement(id, from, to, 0.7, 0.01, Double.POSITIVE_INFINITY);
+            case 1 -> new UnidirectionalElement(id, from, to, random.nextDouble(), 0, Double.POSITIVE_INFINITY);
             case 2 -> new VoltageSource(id, from, to, 12 * random.nextGaussian(), 1);
             default -> new Resistor(id, from, to, Math.pow(10, -1 + 3 * random.nextDouble()));
         };
@@ -37,9 +37,9 @@ class F15NamesAndOrderTest {
     private static Element mixed(Random random, String id, int from, int to) {
         double limitA = random.nextInt(3) == 0 ? 0.1 + 2 * random.nextDouble() : Double.POSITIVE_INFINITY;
         return switch (random.nextInt(12)) {
-            case 0 -> new OneWay(id, from, to, 0.65, 0, limitA);
-            case 1 -> new OneWay(id, from, to, 0, 0, limitA);
-            case 2 -> new OneWay(id, from, to, -14 * random.nextDouble(), 0.05, limitA);
+            case 0 -> new UnidirectionalElement(id, from, to, 0.65, 0, limitA);
+            case 1 -> new UnidirectionalElement(id, from, to, 0, 0, limitA);
+            case 2 -> new UnidirectionalElement(id, from, to, -14 * random.nextDouble(), 0.05, limitA);
             case 3 -> new Lamp(id, from, to, 12, 21, 0.1);
             case 4 -> new Resistor(id, from, to, 0);
             case 5 -> new VoltageSource(id, from, to, 12, 0);
@@ -64,11 +64,11 @@ class F15NamesAndOrderTest {
     @ValueSource(doubles = {1e-3, 9e-7, 5e-7, 1e-8})
     void norDoesASmallDrainTieDeadEndsElsewhere(double drainA) {
         List<Element> elements = List.of(
-                new OneWay("regulated", 2, 1, -1.17189391549655, 0, Double.POSITIVE_INFINITY),
+                new UnidirectionalElement("regulated", 2, 1, -1.17189391549655, 0, Double.POSITIVE_INFINITY),
                 new VoltageSource("source", 2, 0, 6.122209485079957, 1),
                 new VoltageSource("battery", 0, 3, 12, 0),
                 new Resistor("starter", 3, 0, 0.012),
-                new OneWay("diode", 3, 4, 0.7, 0.01, Double.POSITIVE_INFINITY),
+                new UnidirectionalElement("diode", 3, 4, 0.7, 0.01, Double.POSITIVE_INFINITY),
                 new CurrentSource("drain", 4, 0, drainA));
         for (int seed = 0; seed < 100; seed++) {
             compareInAnotherOrder(new Network(RandomNetwork.names(5), elements, 0), seed);
@@ -80,7 +80,7 @@ class F15NamesAndOrderTest {
         List<Element> elements = new ArrayList<>(network.elements());
         elements.add(new VoltageSource("battery", 0, plus, 12, 0));
         elements.add(new Resistor("starter", plus, 0, 0.012));
-        elements.add(new OneWay("diode", plus, plus + 1, 0.7, 0.01, Double.POSITIVE_INFINITY));
+        elements.add(new UnidirectionalElement("diode", plus, plus + 1, 0.7, 0.01, Double.POSITIVE_INFINITY));
         elements.add(new Resistor("meter", plus + 1, 0, 2e7));
         elements.add(new CurrentSource("drain", plus + 1, 0, 5e-7));
         return new Network(RandomNetwork.names(plus + 2), elements, 0);
@@ -147,7 +147,7 @@ class F15NamesAndOrderTest {
         if (e instanceof CurrentSource s) {
             return new CurrentSource(s.id(), from, to, s.currentA());
         }
-        OneWay o = (OneWay) e;
-        return new OneWay(o.id(), from, to, o.thresholdV(), o.slopeOhm(), o.limitA());
+        UnidirectionalElement o = (UnidirectionalElement) e;
+        return new UnidirectionalElement(o.id(), from, to, o.thresholdV(), o.slopeOhm(), o.limitA());
     }
 }

@@ -20,7 +20,7 @@ class O04_RelayTest {
     void aTrickleThatCouldNotPullItInHoldsItOnceItIsIn() {
         Solved solved = Solved.of(trickled(170)); // 12.6 V x 85/255 = 4.2 V
         assertThat(solved.isActive(Step.OFF, "R")).isFalse();
-        assertThat(solved.activity(Step.OFF, "R")).isEqualTo(Activity.HOLDS);
+        assertThat(solved.activity(Step.OFF, "R")).isEqualTo(FeedStrength.HOLDS);
         assertThat(solved.isActive(Step.RUN, "R")).isTrue();
         assertThat(solved.isActive(Step.OFF_AGAIN, "R")).isTrue();
     }
@@ -30,7 +30,7 @@ class O04_RelayTest {
         Solved solved = Solved.of(trickled(850)); // 12.6 V x 85/935 = 1.15 V
         assertThat(solved.isActive(Step.RUN, "R")).isTrue();
         assertThat(solved.isActive(Step.OFF_AGAIN, "R")).isFalse();
-        assertThat(solved.activity(Step.OFF, "R")).isEqualTo(Activity.LEAKS);
+        assertThat(solved.activity(Step.OFF, "R")).isEqualTo(FeedStrength.LEAKS);
     }
 
     @Test
@@ -41,10 +41,10 @@ class O04_RelayTest {
     @Test
     void theChangeOverContactMovesFrom87aTo87() {
         Solved solved = Solved.of(trickled(850));
-        assertThat(solved.activity(Step.OFF, "rest")).isEqualTo(Activity.OPERATES);
-        assertThat(solved.activity(Step.OFF, "work")).isEqualTo(Activity.DEAD);
-        assertThat(solved.activity(Step.RUN, "rest")).isEqualTo(Activity.DEAD);
-        assertThat(solved.activity(Step.RUN, "work")).isEqualTo(Activity.OPERATES);
+        assertThat(solved.activity(Step.OFF, "rest")).isEqualTo(FeedStrength.OPERATES);
+        assertThat(solved.activity(Step.OFF, "work")).isEqualTo(FeedStrength.DEAD);
+        assertThat(solved.activity(Step.RUN, "rest")).isEqualTo(FeedStrength.DEAD);
+        assertThat(solved.activity(Step.RUN, "work")).isEqualTo(FeedStrength.OPERATES);
     }
 
     private static Plan trickled(double ohm) {

@@ -43,7 +43,7 @@ class O05_SolenoidTest {
         Solved solved = Solved.of(starter(TWO_WINDINGS, 12.6, 0.06));
         assertThat(solved.isActive(Step.RUN, "S")).isFalse();
         assertThat(solved.isActive(Step.CRANK, "S")).isTrue();
-        assertThat(solved.activity(Step.CRANK, "M")).isEqualTo(Activity.OPERATES);
+        assertThat(solved.activity(Step.CRANK, "M")).isEqualTo(FeedStrength.OPERATES);
     }
 
     @Test
@@ -51,7 +51,7 @@ class O05_SolenoidTest {
         // With 50 open the contact drives one current through pull-in and hold-in winding: their pulls cancel.
         Solved solved = Solved.of(starter(TWO_WINDINGS, 12.6, 0.06));
         assertThat(solved.isActive(Step.RUNNING, "S")).isFalse();
-        assertThat(solved.activity(Step.RUNNING, "M")).isEqualTo(Activity.DEAD);
+        assertThat(solved.activity(Step.RUNNING, "M")).isEqualTo(FeedStrength.DEAD);
     }
 
     @Test

@@ -14,7 +14,7 @@ class O06_ChargingTest {
 
     @Test
     void theWarningLampIsLitThroughTheFieldWindingUntilItCharges() {
-        assertThat(solved.activity(Step.RUN, "charge-lamp")).isEqualTo(Activity.OPERATES);
+        assertThat(solved.activity(Step.RUN, "charge-lamp")).isEqualTo(FeedStrength.OPERATES);
         assertThat(solved.currentA(Step.RUN, "charge-lamp")).isPositive();
         assertThat(Math.abs(solved.acrossV(Step.RUNNING, "charge-lamp"))).isLessThan(0.5);
     }
@@ -44,7 +44,7 @@ class O06_ChargingTest {
                         + "','resistanceOhm':0.001},"
                         + "{'id':'W4','from':'battery." + live + "','to':'charge.a','resistanceOhm':0.01},"
                         + "{'id':'W5','from':'charge.b','to':'alt.D+','resistanceOhm':0.01}"));
-        assertThat(plain.activity(Step.RUN, "charge")).isEqualTo(Activity.OPERATES);
+        assertThat(plain.activity(Step.RUN, "charge")).isEqualTo(FeedStrength.OPERATES);
         assertThat(Math.abs(plain.acrossV(Step.RUNNING, "charge"))).isLessThan(0.02 * nominalV);
     }
 
@@ -66,7 +66,7 @@ class O06_ChargingTest {
     @Test
     void justAfterTheKeyIsTurnedOffTheLampFeedsTheIgnitionFromDPlus() {
         assertThat(solved.currentA(Step.OFF_ENGINE_TURNING, "charge-lamp")).isNegative();
-        assertThat(solved.activity(Step.OFF_ENGINE_TURNING, "coil")).isEqualTo(Activity.LEAKS);
-        assertThat(solved.activity(Step.OFF_AGAIN, "coil")).isEqualTo(Activity.DEAD);
+        assertThat(solved.activity(Step.OFF_ENGINE_TURNING, "coil")).isEqualTo(FeedStrength.LEAKS);
+        assertThat(solved.activity(Step.OFF_AGAIN, "coil")).isEqualTo(FeedStrength.DEAD);
     }
 }

@@ -3,8 +3,8 @@ package loomwright.operation;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Coil;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import org.junit.jupiter.api.Test;
@@ -34,9 +34,9 @@ class O07_IgnitionFeedTest {
 
     @Test
     void withTheContactsOpenFullVoltageStandsAtTheCoilAndNothingFlows() {
-        Breaker points = (Breaker) asBuilt.findPart("points").orElseThrow();
+        ContactBreaker points = (ContactBreaker) asBuilt.findPart("points").orElseThrow();
         Solved open = Solved.of(asBuilt.withPart(
-                new Breaker(points.id(), null, false, points.contactResistanceOhm(), points.ratingA())));
+                new ContactBreaker(points.id(), null, false, points.contactResistanceOhm(), points.ratingA())));
         assertThat(open.currentA(Step.RUN, "coil")).isCloseTo(0, within(1e-9));
         assertThat(open.voltageV(Step.RUN, "coil.1")).isCloseTo(open.voltageV(Step.RUN, "ballast.a"), within(1e-6));
     }
@@ -70,6 +70,6 @@ class O07_IgnitionFeedTest {
                 coil.meantLive(),
                 coil.meantLiveWhen())));
         assertThat(solved.acrossV(Step.RUNNING, "coil")).isCloseTo(3.25, within(1e-9));
-        assertThat(solved.activity(Step.RUNNING, "coil")).isEqualTo(Activity.OPERATES);
+        assertThat(solved.activity(Step.RUNNING, "coil")).isEqualTo(FeedStrength.OPERATES);
     }
 }

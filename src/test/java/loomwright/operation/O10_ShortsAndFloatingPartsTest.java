@@ -66,7 +66,7 @@ class O10_ShortsAndFloatingPartsTest {
                         + "'meantLive':[]}",
                 wires("B.plus L.a", "L.b B.minus"));
         Solved solved = Solved.of(plan);
-        assertThat(solved.activity(Step.RUN, "L")).isEqualTo(Activity.OPERATES);
+        assertThat(solved.activity(Step.RUN, "L")).isEqualTo(FeedStrength.OPERATES);
         assertThat(solved.in(Step.RUN).voltageV(1)).isEmpty();
     }
 

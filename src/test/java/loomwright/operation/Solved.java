@@ -40,7 +40,7 @@ public record Solved(Plan plan, List<SolvedStep> steps) {
         return in(step).isActive(plan.findPart(part).orElseThrow());
     }
 
-    Activity activity(Step step, String consumer) {
+    FeedStrength activity(Step step, String consumer) {
         return in(step).activity(consumer(consumer));
     }
 

@@ -6,6 +6,7 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.review.context.FindingCode;
 import org.junit.jupiter.api.Test;
 
 /** Halves that a plan joins though they cannot be pushed together. */

@@ -12,6 +12,7 @@ import static org.assertj.core.api.Assertions.within;
 import loomwright.answer.Finding;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.review.context.FindingCode;
 import org.junit.jupiter.api.Test;
 
 /** 1 volts lost on the way there and back, 2 earth points, 3 what contacts, diodes, connectors and resistors may carry. */

@@ -11,6 +11,7 @@ import loomwright.answer.Severity;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.review.context.FindingCode;
 import org.junit.jupiter.api.Test;
 
 /** The pole that the plan says is earthed against the one that is. */

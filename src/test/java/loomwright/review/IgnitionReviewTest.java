@@ -11,6 +11,7 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.review.context.FindingCode;
 import org.junit.jupiter.api.Test;
 
 /** What a plan says of its ignition: coil, ballast, bypass, module, contacts, battery while cranking. */

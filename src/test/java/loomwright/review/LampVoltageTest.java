@@ -9,6 +9,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import loomwright.answer.Finding;
 import loomwright.circuit.Plan;
+import loomwright.review.context.FindingCode;
 import org.junit.jupiter.api.Test;
 
 /** Lamps with far more volts than they are made for. */

@@ -9,6 +9,7 @@ import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
+import loomwright.review.context.FindingCode;
 
 /** Small plans and what their review finds. */
 final class Reviews {

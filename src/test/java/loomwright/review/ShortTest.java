@@ -12,6 +12,7 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.review.context.FindingCode;
 import org.junit.jupiter.api.Test;
 
 /** A short behind a fuse: it is named as what it is, and nothing that merely follows from it. */

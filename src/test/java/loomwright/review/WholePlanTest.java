@@ -21,6 +21,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.Wire;
+import loomwright.review.context.FindingCode;
 import org.junit.jupiter.api.Test;
 
 /** The demo plans as an owner reads them, and what must hold of every review. */

@@ -19,6 +19,7 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Load;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.review.context.FindingCode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;

@@ -14,6 +14,7 @@ import java.util.Objects;
 import java.util.Random;
 import java.util.stream.Stream;
 import loomwright.service.ContractExamples.Example;
+import loomwright.service.input.Contract;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;

@@ -14,13 +14,14 @@ import java.util.Map;
 import java.util.Set;
 import java.util.StringJoiner;
 import java.util.TreeMap;
-import loomwright.service.Contract.Operation;
+import loomwright.service.input.Contract;
+import loomwright.service.input.Contract.Operation;
 
 /**
  * The examples of the contract as requests. A request example, or the examples of several parameters, and the response
  * example of the same name belong together.
  */
-final class ContractExamples {
+public final class ContractExamples {
     private static final List<String> TEXT_BODIES = List.of("application/x-ndjson", "text/csv");
 
     private ContractExamples() {}
@@ -30,7 +31,7 @@ final class ContractExamples {
      *
      * @param name its name; {@code plain} for an operation that takes nothing
      */
-    record Example(Operation operation, String name) {
+    public record Example(Operation operation, String name) {
         JsonNode node() {
             return LiveService.CONTRACT
                     .document()
@@ -81,7 +82,7 @@ final class ContractExamples {
         }
 
         /** Responses of this name: status to media type to value. */
-        Map<Integer, Map<String, JsonNode>> responses() {
+        public Map<Integer, Map<String, JsonNode>> responses() {
             Map<Integer, Map<String, JsonNode>> found = new TreeMap<>();
             node().path("responses")
                     .forEachEntry((status, unresolved) -> LiveService.CONTRACT
@@ -98,7 +99,7 @@ final class ContractExamples {
             return found;
         }
 
-        RequestSpecification request() {
+        public RequestSpecification request() {
             RequestSpecification request = LiveService.ask();
             for (String mediaType : TEXT_BODIES) {
                 if (!body(mediaType).isMissingNode()) {
@@ -111,7 +112,7 @@ final class ContractExamples {
                     : request.contentType("application/json").body(body().toString());
         }
 
-        Response send(RequestSpecification request) {
+        public Response send(RequestSpecification request) {
             return request.request(Method.valueOf(operation.method()), url());
         }
 
@@ -121,7 +122,7 @@ final class ContractExamples {
         }
     }
 
-    static List<Example> all() {
+    public static List<Example> all() {
         List<Example> examples = new ArrayList<>();
         for (Operation operation : LiveService.CONTRACT.operations()) {
             JsonNode node = new Example(operation, "").node();

@@ -16,7 +16,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import loomwright.service.Contract.Operation;
+import loomwright.service.input.Contract;
+import loomwright.service.input.Contract.Operation;
+import loomwright.service.problem.Problem;
 import org.jspecify.annotations.Nullable;
 
 /** Fails a test whose answer is not in the contract: status, media type or body. */

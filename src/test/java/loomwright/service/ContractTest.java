@@ -37,10 +37,16 @@ import loomwright.network.NetworkFinding;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Quantity;
 import loomwright.readings.ReadingsSheet;
-import loomwright.review.FindingCode;
-import loomwright.service.Contract.Operation;
-import loomwright.service.form.Excerpt;
+import loomwright.review.context.FindingCode;
+import loomwright.service.endpoint.Monitoring;
+import loomwright.service.form.TruncatedMarkdown;
 import loomwright.service.form.Words;
+import loomwright.service.http.Representation;
+import loomwright.service.input.Contract.Operation;
+import loomwright.service.input.ContractErrors;
+import loomwright.service.limits.CalculationLimits;
+import loomwright.service.limits.ServiceLimits;
+import loomwright.service.problem.ProblemType;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -65,7 +71,7 @@ class ContractTest {
 
     @Test
     void everyRouteIsInTheContractAndEveryOperationHasARoute() {
-        List<String> routes = Routes.table(LiveService.CONTRACT, CalculationLimits.DEFAULT, Vitals.fresh()).stream()
+        List<String> routes = Routes.table(LiveService.CONTRACT, CalculationLimits.DEFAULT, Monitoring.fresh()).stream()
                 .map(route -> route.method() + " " + route.path() + " " + route.operationId())
                 .toList();
         List<String> operations = LiveService.CONTRACT.operations().stream()
@@ -93,7 +99,7 @@ class ContractTest {
                 return; // no error, and no body
             }
             JsonNode content = response.at("/content/application~1problem+json");
-            assertThat(new ContractFaults(LiveService.CONTRACT)
+            assertThat(new ContractErrors(LiveService.CONTRACT)
                             .of(LiveService.CONTRACT.schema("/components/schemas/Problem"), content.path("example")))
                     .as(name)
                     .isEmpty();
@@ -159,7 +165,8 @@ class ContractTest {
                 .isEqualTo(all(FindingCode.values(), FindingCode::text));
         assertThat(words("/components/schemas/SneakClueKind"))
                 .isEqualTo(all(SneakReport.Clue.Kind.values(), Words::of));
-        assertThat(words("/components/parameters/Format/schema")).isEqualTo(all(Face.values(), Face::word));
+        assertThat(words("/components/parameters/Format/schema"))
+                .isEqualTo(all(Representation.values(), Representation::word));
     }
 
     @Test
@@ -178,7 +185,7 @@ class ContractTest {
                 .isEqualTo(NetworkLimits.defaults().maxElements());
         assertThat(DOCUMENT.at("/components/parameters/MaxLength/schema/minimum")
                         .asInt())
-                .isEqualTo(Excerpt.SHORTEST);
+                .isEqualTo(TruncatedMarkdown.SHORTEST);
         assertThat(DOCUMENT.at("/components/schemas/SeriesParallel/maxLength").asInt())
                 .isEqualTo(ResistanceExpression.MAXIMUM_LENGTH);
         assertThat(DOCUMENT.at("/paths/~1v1~1networks~1solution/post/description")

@@ -11,6 +11,7 @@ import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import loomwright.service.ContractExamples.Example;
+import loomwright.service.limits.ServiceLimits;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 

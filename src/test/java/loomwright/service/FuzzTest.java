@@ -15,8 +15,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
-import loomwright.service.Contract.Operation;
 import loomwright.service.ContractExamples.Example;
+import loomwright.service.input.Contract.Operation;
+import loomwright.service.problem.Problem;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 

@@ -4,6 +4,7 @@ import java.lang.reflect.RecordComponent;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
+import loomwright.service.limits.ServiceLimits;
 
 /** The usual limits of the service, some of them changed. */
 final class Limits {

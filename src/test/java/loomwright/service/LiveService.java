@@ -9,21 +9,23 @@ import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import loomwright.service.input.Contract;
+import loomwright.service.limits.Options;
 
 /** The real service on a free port, one for all tests of a run; every answer goes through the {@link ContractFilter}. */
-final class LiveService {
-    static final Contract CONTRACT = Contract.load();
+public final class LiveService {
+    public static final Contract CONTRACT = Contract.load();
     static final ContractFilter FILTER = new ContractFilter(CONTRACT);
     private static final Server SERVER = Server.start(Options.DEFAULT.withPort(0));
 
     private LiveService() {}
 
     /** A request whose answer is held to the contract. */
-    static RequestSpecification ask() {
+    public static RequestSpecification ask() {
         return ask(SERVER);
     }
 
-    static RequestSpecification ask(Server server) {
+    public static RequestSpecification ask(Server server) {
         return given().baseUri("http://127.0.0.1")
                 .port(server.port())
                 .urlEncodingEnabled(false)
@@ -31,11 +33,11 @@ final class LiveService {
     }
 
     /** What the service answers to bytes that no HTTP client would send. */
-    static String raw(String request) {
+    public static String raw(String request) {
         return raw(SERVER, request);
     }
 
-    static String raw(Server server, String request) {
+    public static String raw(Server server, String request) {
         try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
             socket.setSoTimeout(10_000);
             socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));

@@ -3,6 +3,8 @@ package loomwright.service;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import loomwright.service.input.Json;
+import loomwright.service.limits.Options;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 

@@ -5,7 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.util.stream.Stream;
-import loomwright.service.form.Excerpt;
+import loomwright.service.form.TruncatedMarkdown;
+import loomwright.service.stream.BulkOperations;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -26,8 +27,8 @@ class PostsTest {
                 .map(example -> DynamicTest.dynamicTest(example.toString(), () -> {
                     String whole = post(example, "format=markdown");
                     assertThat(whole).containsPattern("(?m)^## ").doesNotContain("null", "NaN");
-                    String cut = post(example, "format=markdown&maxLength=" + Excerpt.SHORTEST);
-                    assertThat(cut).hasSizeLessThanOrEqualTo(Excerpt.SHORTEST);
+                    String cut = post(example, "format=markdown&maxLength=" + TruncatedMarkdown.SHORTEST);
+                    assertThat(cut).hasSizeLessThanOrEqualTo(TruncatedMarkdown.SHORTEST);
                     JsonNode answer = MAPPER.readTree(answer(example));
                     for (JsonNode caution : answer.path("cautions")) {
                         assertThat(whole).contains(caution.path("text").asText());
@@ -37,7 +38,7 @@ class PostsTest {
                             .isEqualTo(!answer.path("working").isEmpty());
                     assertThat(whole.contains("## Sources"))
                             .isEqualTo(!answer.path("basis").isEmpty());
-                    if (whole.length() > Excerpt.SHORTEST) {
+                    if (whole.length() > TruncatedMarkdown.SHORTEST) {
                         assertThat(cut).contains("*Left out to fit into 2000 characters: ");
                     } else {
                         assertThat(cut).isEqualTo(whole);

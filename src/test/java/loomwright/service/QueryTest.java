@@ -6,6 +6,8 @@ import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.nullValue;
 
 import java.util.List;
+import loomwright.service.limits.Options;
+import loomwright.service.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -6,23 +6,29 @@ import static org.hamcrest.Matchers.equalTo;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
+import loomwright.service.endpoint.Endpoint;
+import loomwright.service.endpoint.Monitoring;
+import loomwright.service.http.Reply;
+import loomwright.service.input.Json;
+import loomwright.service.limits.Options;
+import loomwright.service.problem.ProblemType;
 import org.junit.jupiter.api.Test;
 
 /** When a load balancer may send requests. */
 class ReadinessTest {
-    private static Server started(Vitals vitals, int drainMs) {
+    private static Server started(Monitoring vitals, int drainMs) {
         return Server.start(
                 Options.DEFAULT.withPort(0).withLimits(Limits.with(Map.of("drainMs", drainMs))),
                 LiveService.CONTRACT,
                 List.of(
                         Endpoint.get("/health", "getHealth", request -> Reply.of(Json.MEDIA_TYPE, "{}")),
-                        Endpoint.get("/ready", "getReadiness", vitals.readiness()::tell)),
+                        Endpoint.get("/ready", "getReadiness", vitals.readiness()::handle)),
                 vitals);
     }
 
     @Test
     void whileItWarmsUpItIsHealthyButNotReady() {
-        Vitals vitals = Vitals.fresh();
+        Monitoring vitals = Monitoring.fresh();
         vitals.readiness().warmingUp();
         try (Server server = started(vitals, 0)) {
             LiveService.ask(server)
@@ -40,7 +46,7 @@ class ReadinessTest {
 
     @Test
     void aStopIsSaidWhileRequestsStillAreAnswered() {
-        Vitals vitals = Vitals.fresh();
+        Monitoring vitals = Monitoring.fresh();
         Server server = started(vitals, 3_000);
         CompletableFuture<Void> stop = CompletableFuture.runAsync(server::close);
         int status = 200;
@@ -54,7 +60,7 @@ class ReadinessTest {
 
     @Test
     void theEndOfWarmingUpDoesNotCallAStopBack() {
-        Vitals vitals = Vitals.fresh();
+        Monitoring vitals = Monitoring.fresh();
         vitals.readiness().warmingUp();
         vitals.readiness().stopping();
         vitals.readiness().warm();

@@ -6,6 +6,8 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 
 import java.util.List;
+import loomwright.service.http.ErrorsAsText;
+import loomwright.service.http.Representations;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -47,8 +49,8 @@ class SpreadsheetTest {
                         .map(ContractExamples::good)
                         .filter(example ->
                                 example.node().at("/responses/200/content").has("text/plain"))
-                        .filter(example -> example.operation().query(Faces.PARAMETER) != null)
-                        .filter(example -> example.operation().query(ReasonInCell.PARAMETER) == null))
+                        .filter(example -> example.operation().query(Representations.PARAMETER) != null)
+                        .filter(example -> example.operation().query(ErrorsAsText.PARAMETER) == null))
                 .isEmpty();
     }
 

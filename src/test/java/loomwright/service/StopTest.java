@@ -8,6 +8,10 @@ import java.net.Socket;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
+import loomwright.service.endpoint.Endpoint;
+import loomwright.service.http.Reply;
+import loomwright.service.input.Json;
+import loomwright.service.limits.Options;
 import org.junit.jupiter.api.Test;
 
 /** A stop lets the requests in flight finish. */

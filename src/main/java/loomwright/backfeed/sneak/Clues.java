@@ -12,16 +12,16 @@ import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.sneak.SneakReport.Clue;
 import loomwright.backfeed.sneak.SneakReport.Clue.Kind;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
-import loomwright.operation.Activity;
 import loomwright.operation.Branch;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.SolvedStep;
 
 /**
@@ -87,7 +87,7 @@ final class Clues {
             String supply = solenoid.terminal(Solenoid.SUPPLY).toString();
             return step.from().equals(supply) || step.to().equals(supply);
         }
-        return part instanceof Switch || part instanceof Breaker || part instanceof IgnitionModule;
+        return part instanceof Switch || part instanceof ContactBreaker || part instanceof IgnitionModule;
     }
 
     private List<PathStep> before(FeedPath path) {
@@ -177,7 +177,7 @@ final class Clues {
                 for (int b = 0; figures && b < solved.branches().size(); b++) {
                     double currentA = solved.currentA(b);
                     Branch branch = solved.branches().get(b);
-                    if (branch.owner() != Branch.Owner.PART && Math.abs(currentA) > Activity.TRICKLE_A) {
+                    if (branch.owner() != Branch.Owner.PART && Math.abs(currentA) > FeedStrength.TRICKLE_A) {
                         String way = branch.from() + " " + branch.to() + " " + branch.id();
                         seen.add(way + (currentA > 0 ? "+" : "-"));
                         if (seen.contains(way + (currentA > 0 ? "-" : "+"))) {
@@ -214,7 +214,7 @@ final class Clues {
     }
 
     private void indication() {
-        if (found.load() instanceof FilamentLamp && found.feed().activity() != Activity.LEAKS) {
+        if (found.load() instanceof FilamentLamp && found.feed().activity() != FeedStrength.LEAKS) {
             add(
                     Kind.INDICATION,
                     Set.of(found.load().id()),

@@ -6,7 +6,7 @@ import loomwright.backfeed.FeedPaths;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Sweep.Feed;
 
@@ -64,7 +64,7 @@ record SneakCase(Consumer load, long code, int changes, SolvedStep solved, FeedP
     }
 
     Occurrence occurrence(Settings settings) {
-        Activity.Limits limits = Activity.limits(load, solved.plan().system());
+        FeedStrength.Limits limits = FeedStrength.limits(load, solved.plan().system());
         return new Occurrence(
                 solved.step(),
                 solved.step().words(),

@@ -5,7 +5,7 @@ import java.util.Map;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.circuit.fault.SingleFault;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
 
 /**
@@ -62,7 +62,7 @@ public record SneakReport(
             String words,
             Map<String, String> changes,
             Map<String, String> switches,
-            Activity activity,
+            FeedStrength activity,
             boolean operated,
             double effectiveV,
             double currentA) {}

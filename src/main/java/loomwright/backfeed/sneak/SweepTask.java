@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.function.BooleanSupplier;
 import loomwright.circuit.Consumer;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
 import loomwright.operation.Sweep.Feed;
 import org.jspecify.annotations.Nullable;
@@ -70,7 +70,7 @@ final class SweepTask {
     private boolean counts(Step step, int consumer) {
         Feed feed = feeds.at(step, consumer);
         if (soundFeeds == null) {
-            return feed.activity() != Activity.DEAD;
+            return feed.activity() != FeedStrength.DEAD;
         }
         int same = soundNumber[consumer];
         return isWorse(feed, same < 0 ? null : soundFeeds.at(step, same));
@@ -78,6 +78,6 @@ final class SweepTask {
 
     /** Whether a load is fed by more than a trickle, and more strongly than in the sound plan. */
     static boolean isWorse(Feed feed, @Nullable Feed sound) {
-        return feed.activity().compareTo(Activity.LEAKS) < 0 && (sound == null || feed.compareTo(sound) < 0);
+        return feed.activity().compareTo(FeedStrength.LEAKS) < 0 && (sound == null || feed.compareTo(sound) < 0);
     }
 }

@@ -8,7 +8,7 @@ import java.util.Objects;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * it open. For one thread at a time.
  */
 final class UnaskedFeeds {
-    private static final Feed NONE = new Feed(Activity.DEAD, false);
+    private static final Feed NONE = new Feed(FeedStrength.DEAD, false);
 
     private final Settings settings;
     private final List<Consumer> consumers;

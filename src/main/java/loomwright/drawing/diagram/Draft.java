@@ -15,7 +15,7 @@ import loomwright.drawing.diagram.Drawing.Arrow;
 import loomwright.drawing.diagram.Drawing.Line;
 import loomwright.drawing.diagram.Drawing.State;
 import loomwright.drawing.diagram.Drawing.Symbol;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanReadings.WireReading;
 import org.jspecify.annotations.Nullable;
 
@@ -132,7 +132,7 @@ record Draft(
                 return words;
             }
             double currentA = reading.currentA();
-            if (Math.abs(currentA) < Activity.TRICKLE_A) {
+            if (Math.abs(currentA) < FeedStrength.TRICKLE_A) {
                 return words + (reading.live() ? ": live, no current" : ": dead");
             }
             return words + ": " + Figures.amps(currentA) + " towards " + (currentA > 0 ? wire.to() : wire.from())
@@ -145,7 +145,7 @@ record Draft(
             } else if (reading.live()) {
                 return State.LIVE;
             }
-            return Math.abs(reading.currentA()) < Activity.TRICKLE_A ? State.DEAD : State.RETURN;
+            return Math.abs(reading.currentA()) < FeedStrength.TRICKLE_A ? State.DEAD : State.RETURN;
         }
 
         private static boolean heavy(Wire wire) {
@@ -155,7 +155,7 @@ record Draft(
 
         /** Beside the first line of the wire's label, where the wire runs straight. */
         private static @Nullable Arrow arrow(List<Point> points, Point label, @Nullable WireReading reading) {
-            if (reading == null || Math.abs(reading.currentA()) < Activity.TRICKLE_A) {
+            if (reading == null || Math.abs(reading.currentA()) < FeedStrength.TRICKLE_A) {
                 return null;
             }
             double y = label.y() + 12;

@@ -1,7 +1,7 @@
 package loomwright.drawing.diagram;
 
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Coil;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.IgnitionModule;
 import loomwright.drawing.diagram.Shape.Paint;
 
@@ -27,9 +27,9 @@ final class IgnitionSymbols {
     }
 
     /** A contact that a cam opens. */
-    static Body breaker(Breaker breaker, Setting setting) {
+    static Body breaker(ContactBreaker breaker, Setting setting) {
         boolean closed = setting.inState("closed");
-        return TwoEndSymbols.ends(Breaker.SWITCHED, Breaker.RETURN, setting)
+        return TwoEndSymbols.ends(ContactBreaker.SWITCHED, ContactBreaker.RETURN, setting)
                 .line(AXIS, 0, AXIS, 12)
                 .line(AXIS, 36, AXIS, 48)
                 .contact(AXIS, 12, 36, closed)

@@ -17,16 +17,16 @@ import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.backfeed.BackfeedSearch;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Condition;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
-import loomwright.review.FindingCode;
 import loomwright.review.PlanReview;
+import loomwright.review.context.FindingCode;
 
 /**
  * What is pointed out in a drawing.
@@ -90,7 +90,7 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
     }
 
     private static String words(UnintendedFeed feed, Occurrence occurrence) {
-        String does = occurrence.operated() || occurrence.activity() == Activity.OPERATES
+        String does = occurrence.operated() || occurrence.activity() == FeedStrength.OPERATES
                 ? "works"
                 : switch (occurrence.activity()) {
                     case HOLDS -> "would stay in, once pulled in,";
@@ -116,8 +116,9 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
                     && !chosen.in(Condition.OFF).name().equals(wanted)) {
                 standing = standing.withPart(chosen.withPosition(wanted));
                 changed.put(part.id(), wanted);
-            } else if (part instanceof Breaker breaker && breaker.closedWhenStopped() != wanted.equals("closed")) {
-                standing = standing.withPart(new Breaker(
+            } else if (part instanceof ContactBreaker breaker
+                    && breaker.closedWhenStopped() != wanted.equals("closed")) {
+                standing = standing.withPart(new ContactBreaker(
                         breaker.id(),
                         breaker.label(),
                         wanted.equals("closed"),

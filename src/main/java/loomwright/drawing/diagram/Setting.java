@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import loomwright.circuit.Joint;
 import loomwright.circuit.Part;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanReadings.PartReading;
 import org.jspecify.annotations.Nullable;
 
@@ -82,7 +82,7 @@ record Setting(
 
     /** Whether it does what it is for. */
     boolean works() {
-        return reading != null && reading.activity() == Activity.OPERATES;
+        return reading != null && reading.activity() == FeedStrength.OPERATES;
     }
 
     /** How its body is filled. */

@@ -1,12 +1,12 @@
 package loomwright.drawing.diagram;
 
 import loomwright.circuit.Capacitor;
+import loomwright.circuit.Diode;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
-import loomwright.circuit.Rectifier;
 import loomwright.drawing.diagram.Shape.Paint;
 
 /** Parts with one end above and one below. */
@@ -59,11 +59,11 @@ final class TwoEndSymbols {
                 .body(WIDTH, HEIGHT);
     }
 
-    static Body diode(Rectifier diode, Setting setting) {
-        boolean anodeAbove = setting.upper(Rectifier.ANODE, Rectifier.CATHODE).equals(Rectifier.ANODE);
+    static Body diode(Diode diode, Setting setting) {
+        boolean anodeAbove = setting.upper(Diode.ANODE, Diode.CATHODE).equals(Diode.ANODE);
         double tip = anodeAbove ? MIDDLE + 9 : MIDDLE - 9;
         double base = anodeAbove ? MIDDLE - 9 : MIDDLE + 9;
-        Sketch sketch = ends(Rectifier.ANODE, Rectifier.CATHODE, setting).line(AXIS, 0, AXIS, HEIGHT);
+        Sketch sketch = ends(Diode.ANODE, Diode.CATHODE, setting).line(AXIS, 0, AXIS, HEIGHT);
         String triangle = "M" + (AXIS - 11) + " " + base + "h22L" + AXIS + " " + tip + "z";
         return sketch.path(setting.inState("conducting") ? Paint.LIT : Paint.BODY, triangle)
                 .line(Paint.THICK, AXIS - 11, tip, AXIS + 11, tip)

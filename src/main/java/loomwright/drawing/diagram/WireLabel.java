@@ -3,7 +3,7 @@ package loomwright.drawing.diagram;
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.circuit.Wire;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanReadings.WireReading;
 import org.jspecify.annotations.Nullable;
 
@@ -44,7 +44,7 @@ record WireLabel(List<Text> texts, List<Badge> badges, double widthPx, double he
     }
 
     private static String amps(@Nullable WireReading reading) {
-        return reading == null || Math.abs(reading.currentA()) < Activity.TRICKLE_A
+        return reading == null || Math.abs(reading.currentA()) < FeedStrength.TRICKLE_A
                 ? ""
                 : Figures.amps(reading.currentA());
     }

@@ -24,7 +24,7 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Wire;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanReadings.PartReading;
 import org.jspecify.annotations.Nullable;
 
@@ -92,7 +92,7 @@ final class Wordings {
         }
         String state = reading.state();
         Double acrossV = reading.acrossV();
-        Activity activity = reading.activity();
+        FeedStrength activity = reading.activity();
         String does = state != null
                 ? state.replace('-', ' ')
                 : activity == null ? "" : activity.name().toLowerCase(Locale.ROOT);

@@ -5,17 +5,17 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.comparison.PlanComparison;
 import loomwright.comparison.PlanComparison.Quantity;
 import loomwright.comparison.PlanComparison.ReadingChange;
 import loomwright.drawing.sheet.Html.Cell;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanReadings.PartReading;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.Step;
@@ -84,15 +84,15 @@ final class ConditionTable {
 
     private Cell cell(Step step, Consumer load, PartReading reading) {
         Double acrossV = reading.acrossV();
-        Activity activity = reading.activity();
+        FeedStrength activity = reading.activity();
         String volts = acrossV == null ? "floating" : Words.volts(acrossV);
-        String does = activity == null || activity == Activity.DEAD ? "" : " " + Words.of(activity);
+        String does = activity == null || activity == FeedStrength.DEAD ? "" : " " + Words.of(activity);
         String before = before(was.getOrDefault(step, Map.of()).get(reading.part()));
         String sign = activity == null ? "" : sign(step, load, Boolean.TRUE.equals(reading.meantLive()), activity);
         if (!sign.isEmpty()) {
             return new Cell(sign + volts + does + before, "wrong");
         }
-        return new Cell(volts + does + before, activity == Activity.DEAD ? "dead" : "");
+        return new Cell(volts + does + before, activity == FeedStrength.DEAD ? "dead" : "");
     }
 
     /**
@@ -100,12 +100,12 @@ final class ConditionTable {
      * then, may be so for the moment after running only. Nor is a dead coil with the engine stopped, where the breaker may
      * stand open and a module need not conduct.
      */
-    private static String sign(Step step, Consumer load, boolean meant, Activity activity) {
+    private static String sign(Step step, Consumer load, boolean meant, FeedStrength activity) {
         if (meant) {
             boolean mayRest = step == Step.OFF || step.passing() || (load instanceof Coil && !step.engineTurning());
-            return mayRest || activity == Activity.OPERATES ? "" : "? ";
+            return mayRest || activity == FeedStrength.OPERATES ? "" : "? ";
         }
-        return activity == Activity.DEAD || activity == Activity.LEAKS ? "" : "! ";
+        return activity == FeedStrength.DEAD || activity == FeedStrength.LEAKS ? "" : "! ";
     }
 
     private static String before(@Nullable ReadingChange change) {
@@ -122,7 +122,7 @@ final class ConditionTable {
         plan.listParts(Switch.class).stream()
                 .filter(Switch::free)
                 .forEach(s -> stand.add(s.called() + ": " + s.in(Condition.OFF).name()));
-        plan.listParts(Breaker.class)
+        plan.listParts(ContactBreaker.class)
                 .forEach(b -> stand.add(
                         b.called() + ": " + (b.closedWhenStopped() ? "closed" : "open") + " while the engine stands"));
         return stand.isEmpty() ? "" : "They hold with " + String.join(", ", stand) + ".";

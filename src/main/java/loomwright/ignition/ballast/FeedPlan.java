@@ -6,10 +6,10 @@ import java.util.Map;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Bounds;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Conditions;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.IgnitionModule;
@@ -104,7 +104,7 @@ final class FeedPlan {
         parts.add(
                 closing.module()
                         ? new IgnitionModule(MODULE, null, closing.dropV(), closing.limitA(), 0.1, null, true)
-                        : new Breaker(
+                        : new ContactBreaker(
                                 BREAKER,
                                 null,
                                 true,

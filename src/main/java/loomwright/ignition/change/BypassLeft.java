@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Map;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
-import loomwright.circuit.Breaker;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Conditions;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.Part;
@@ -77,7 +77,7 @@ record BypassLeft(double solenoidV, double wireA, double operateV, double releas
                 new EarthPoint("earth", null, 0.0),
                 key(),
                 new Coil("coil", null, coilOhm, null, null, null, null, null, live, Map.of()),
-                new Breaker("breaker", null, true, 0.03, null),
+                new ContactBreaker("breaker", null, true, 0.03, null),
                 new Solenoid(
                         "solenoid",
                         null,

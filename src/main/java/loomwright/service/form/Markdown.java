@@ -13,7 +13,7 @@ import loomwright.answer.Caution;
 import loomwright.answer.PropertyName;
 import org.jspecify.annotations.Nullable;
 
-/** Text with headings, lists and tables as forums and wikis take it. {@link Excerpt} makes it fit into a post. */
+/** Text with headings, lists and tables as forums and wikis take it. {@link TruncatedMarkdown} makes it fit into a post. */
 public final class Markdown {
     /** Heading of the section that is never left out. */
     static final String CAUTIONS = "Cautions";

@@ -8,9 +8,9 @@ import loomwright.answer.Faults;
 import loomwright.network.CurrentSource;
 import loomwright.network.Element;
 import loomwright.network.Lamp;
-import loomwright.network.OneWay;
 import loomwright.network.PowerLoad;
 import loomwright.network.Resistor;
+import loomwright.network.UnidirectionalElement;
 import loomwright.network.VoltageSource;
 import org.jspecify.annotations.Nullable;
 
@@ -115,7 +115,8 @@ public sealed interface ElementQuestion {
 
         @Override
         public Element between(int first, int second) {
-            return new OneWay(id, first, second, forwardV, slopeOhm == null ? 0 : slopeOhm, Double.POSITIVE_INFINITY);
+            return new UnidirectionalElement(
+                    id, first, second, forwardV, slopeOhm == null ? 0 : slopeOhm, Double.POSITIVE_INFINITY);
         }
     }
 

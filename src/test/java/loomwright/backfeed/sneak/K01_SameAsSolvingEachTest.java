@@ -10,7 +10,7 @@ import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
@@ -78,7 +78,7 @@ class K01_SameAsSolvingEachTest {
                     full.add(said(
                             solved.step(),
                             consumers.get(c),
-                            meant ? new Feed(Activity.DEAD, judged.pulledIn()) : judged));
+                            meant ? new Feed(FeedStrength.DEAD, judged.pulledIn()) : judged));
                 }
             }
             assertThat(quick).isEqualTo(full);

@@ -11,7 +11,7 @@ import loomwright.backfeed.sneak.SneakReport.SneakOccurrence;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
@@ -51,7 +51,7 @@ class K02_EveryCombinationTest {
                 for (Consumer consumer : plan.listParts(Consumer.class)) {
                     if (solved.solved()
                             && !Intent.meantLive(consumer, situation.plan(), solved.step())
-                            && solved.activity(consumer) != Activity.DEAD) {
+                            && solved.activity(consumer) != FeedStrength.DEAD) {
                         fewest.merge(consumer.id() + " " + solved.step(), situation.changes(), Math::min);
                     }
                 }

@@ -22,7 +22,7 @@ import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFault.Kind;
 import loomwright.circuit.fault.SingleFaults;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.Activity;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
@@ -138,7 +138,7 @@ class K06_SingleFaultsTest {
             Feed feed = SneakCase.feedOf(faulty, load);
             boolean stronger = !sound.solved() || feed.compareTo(SneakCase.feedOf(sound, load)) < 0;
             boolean told = !Intent.meantLive(load, faulty.plan(), faulty.step())
-                    && feed.activity().compareTo(Activity.LEAKS) < 0
+                    && feed.activity().compareTo(FeedStrength.LEAKS) < 0
                     && stronger;
             if (told) {
                 worst.merge(load.id(), new Fed(feed, changes), (a, b) -> a.compareTo(b) <= 0 ? a : b);

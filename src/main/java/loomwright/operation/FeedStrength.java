@@ -1,0 +1,90 @@
+package loomwright.operation;
+
+import loomwright.circuit.Coil;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.circuit.VehicleSystem;
+
+/**
+ * How strongly a consumer is fed.
+ *
+ * <p>The usual limits, for a consumer that does not state its own. Relay: 8 V and 1.5 V at 12 V (makers' data for
+ * relays of 85 ohm in the ISO 7588 pin layout). Solenoid: 8 V and 3 V at 12 V (common practice: pulls in at 7 to 8 V or
+ * less, holds down to 3 to 5 V). Lamp: plainly lit from half, dark below a tenth of its rated voltage. Motor: 0.4 and
+ * 0.1, coil: 0.35 and 0.2, any other load: 0.6 and 0.3 of the nominal voltage; a coil also from 2.8 A, and not below 1.6 A,
+ * since one of few ohms behind a module that limits its current never has much voltage (common practice, no source: rounded
+ * so that a doubtful case counts as live).
+ */
+public enum FeedStrength {
+    /** It does what it is for. */
+    OPERATES,
+    /** A relay or solenoid: too little to pull in, enough to stay in once it is. */
+    HOLDS,
+    /** A lamp: lit, though not as it should be. */
+    GLOWS,
+    /** Some current, too little to do anything. */
+    LEAKS,
+    /** No volts and no current worth naming. */
+    DEAD;
+
+    /** A current below this is no trickle but what any meter and moist dust lets through. */
+    public static final double TRICKLE_A = 1e-3;
+    /** Volts below this share of the nominal voltage are the drop of a sound joint or shared earth. */
+    static final double TRICKLE_FRACTION = 0.005;
+
+    /** A consumer's voltages: it operates from the one, has surely let go below the other. */
+    public record Limits(double operateV, double releaseV) {}
+
+    public static Limits limits(Consumer consumer, VehicleSystem system) {
+        Limits usual = usualLimits(consumer, system);
+        Double operateV = consumer.operateV();
+        Double releaseV = consumer.releaseV();
+        double operates = operateV == null ? usual.operateV() : operateV;
+        double releases = releaseV == null ? usual.releaseV() : releaseV;
+        return new Limits(operates, Math.min(releases, operates));
+    }
+
+    private static Limits usualLimits(Consumer consumer, VehicleSystem system) {
+        double nominalV = system.nominalVoltageV();
+        if (consumer instanceof Relay) {
+            return new Limits(system.scaledFrom12V(8), system.scaledFrom12V(1.5));
+        } else if (consumer instanceof Solenoid) {
+            return new Limits(system.scaledFrom12V(8), system.scaledFrom12V(3));
+        } else if (consumer instanceof FilamentLamp lamp) {
+            return new Limits(0.5 * lamp.ratedV(), 0.1 * lamp.ratedV());
+        } else if (consumer instanceof Motor) {
+            return new Limits(0.4 * nominalV, 0.1 * nominalV);
+        } else if (consumer instanceof Coil coil) {
+            double ohm = coil.primaryResistanceOhm();
+            return new Limits(Math.min(0.35 * nominalV, 2.8 * ohm), Math.min(0.2 * nominalV, 1.6 * ohm));
+        }
+        return new Limits(0.6 * nominalV, 0.3 * nominalV);
+    }
+
+    /**
+     * How strongly a consumer is fed.
+     *
+     * @param acrossV voltage across it, its amount
+     * @param currentA current through it, its amount
+     */
+    public static FeedStrength of(Consumer consumer, VehicleSystem system, double acrossV, double currentA) {
+        return of(consumer, limits(consumer, system), system, acrossV, currentA);
+    }
+
+    /** The same for limits worked out before. */
+    static FeedStrength of(Consumer consumer, Limits limits, VehicleSystem system, double acrossV, double currentA) {
+        if (currentA < TRICKLE_A || acrossV < TRICKLE_FRACTION * system.nominalVoltageV()) {
+            return DEAD;
+        } else if (acrossV >= limits.operateV()) {
+            return OPERATES;
+        } else if (acrossV < limits.releaseV()) {
+            return LEAKS;
+        } else if (consumer instanceof Relay || consumer instanceof Solenoid) {
+            return HOLDS;
+        }
+        return consumer instanceof FilamentLamp ? GLOWS : LEAKS;
+    }
+}

@@ -1,0 +1,101 @@
+package loomwright.review.context;
+
+import java.util.List;
+import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import org.jspecify.annotations.Nullable;
+
+/** Everything that a review can find. More may be added. */
+public enum FindingCode {
+    /** The pole on the chassis is not the one that the plan says. */
+    EARTH_POLARITY_CONTRADICTED,
+    /** A battery in series is turned, so that it works against those before it. */
+    BATTERY_AGAINST_SERIES,
+    /** A wire carries more than its continuous current. */
+    WIRE_OVERLOADED,
+    /** A wire gets too hot within one go of the starter. */
+    WIRE_OVERLOADED_CRANKING,
+    /** A wire lies where it is hotter than its insulation stands. */
+    WIRE_IN_HOT_PLACE,
+    /** A fusible link carries more than a wire of its size may. */
+    LINK_OVERLOADED,
+    /** A load that is meant to be live does not work. */
+    LOAD_NOT_FED,
+    /** More volts are lost between source and load than is usual for its kind of circuit. */
+    VOLTAGE_DROP,
+    /** An earth point loses too much. */
+    EARTH_DROP,
+    CONTACT_OVERLOADED,
+    DIODE_OVERLOADED,
+    /** A spike diode across a winding lets the feed through. */
+    DIODE_REVERSED,
+    CONNECTOR_OVERLOADED,
+    /** The two halves of a connector cannot be pushed together. */
+    CONNECTOR_HALVES_DO_NOT_FIT,
+    RESISTOR_OVERHEATED,
+    /** A filament lamp gets far more volts than it is made for. */
+    LAMP_OVERVOLTAGE,
+    /** The winding of a relay or solenoid gets far more volts than it is made for. */
+    WINDING_OVERVOLTAGE,
+    /** An alternator or the supply while running is regulated to more than the system stands. */
+    CHARGING_VOLTAGE_HIGH,
+    /** A fuse carries so many times its rating that there must be a short. */
+    FUSE_BLOWS_AT_ONCE,
+    /** A fuse carries more than its rating. */
+    FUSE_OVERLOADED,
+    /** A fuse carries more than is good for it in the long run. */
+    FUSE_NEAR_LIMIT,
+    /** A fuse does not protect the smallest wire behind it. */
+    FUSE_TOO_LARGE,
+    /** A fusible link is not enough smaller than the smallest wire behind it. */
+    LINK_TOO_LARGE,
+    /** Battery, starter and charging cables without a fuse, as is usual. */
+    UNFUSED_CABLE,
+    /** A long lead between battery and first fuse. */
+    UNFUSED_LEAD,
+    /** A circuit without any fuse. */
+    UNFUSED_CIRCUIT,
+    /** A directed wire carries current backwards. */
+    REVERSED_WIRE,
+    /** A load is fed that is not meant to be. */
+    BACKFEED,
+    /** A condition has no solution. */
+    UNSOLVABLE,
+    /** A battery is all but shorted. */
+    DEAD_SHORT,
+    /** A circuit undoes its own state. */
+    OSCILLATING,
+    /** Which part is quicker decides the state. */
+    TIMING_DECIDES,
+    /** A load asks for more power than its feed can give. */
+    FEED_TOO_WEAK,
+    COIL_VOLTAGE_LOW,
+    COIL_VOLTAGE_HIGH,
+    /** A coil for use with a ballast is fed directly. */
+    BALLAST_MISSING,
+    /** A coil for direct feed is fed through a ballast. */
+    BALLAST_UNWANTED,
+    /** The bypass of a ballast joins two feeds. */
+    BYPASS_JOINS_FEEDS,
+    BATTERY_LOW_CRANKING,
+    /** The module has to limit the current of the coil. */
+    MODULE_LIMITS_CURRENT,
+    /** A coil of low resistance on a module without limit. */
+    COIL_NEEDS_LIMIT;
+
+    /** The name under which it goes out. */
+    public String text() {
+        return Wording.word(this);
+    }
+
+    public Finding finding(
+            Severity severity,
+            List<String> ids,
+            String text,
+            List<Finding.Figure> figures,
+            Basis basis,
+            @Nullable String remedy) {
+        return new Finding(severity, text(), ids, text, figures, basis, remedy);
+    }
+}

@@ -1,0 +1,214 @@
+package loomwright.review.feed;
+
+import static loomwright.review.context.Wording.number;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.circuit.Battery;
+import loomwright.circuit.ConnectorHalf;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.EarthPolarity;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.review.context.Check;
+import loomwright.review.context.FeedGraph;
+import loomwright.review.context.FeedGraph.By;
+import loomwright.review.context.FindingCode;
+import loomwright.review.context.ReviewContext;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Whether each battery's pole on the chassis is the one that the plan names, and of several in series whether the next hangs
+ * on by its right pole. Only what is wired or bolted together counts: through a load or a contact either pole may be joined
+ * to the chassis, and by its volts a battery without an earth lead would seem earthed at the wrong pole.
+ */
+public final class EarthedPoles implements Check {
+    private static final EnumSet<By> METAL = EnumSet.of(By.WIRE, By.JOINT);
+    private static final EnumSet<By> SWITCHED = EnumSet.of(By.WIRE, By.JOINT, By.FUSE, By.CONTACT);
+
+    private static final Basis WIRING = Basis.computed(
+            "which pole of each battery wires and joints lead to the chassis, or to the battery before it",
+            "breadth-first search of the plan");
+
+    /**
+     * How a battery stands.
+     *
+     * @param right whether by the right pole
+     * @param before the battery that it is on; absent if it is on the chassis
+     * @param beforeV nominal volts from the chassis up to it
+     */
+    private record Stand(boolean right, @Nullable Battery before, double beforeV) {}
+
+    /** A plan's batteries, the pole of each that the plan says is earthed, and the other. */
+    private record Poles(Plan plan, FeedGraph graph, String named, String other) {
+        static Poles of(Plan plan, FeedGraph graph) {
+            return isNegative(plan)
+                    ? new Poles(plan, graph, Battery.MINUS, Battery.PLUS)
+                    : new Poles(plan, graph, Battery.PLUS, Battery.MINUS);
+        }
+
+        private String named(Battery battery) {
+            return battery.terminal(named).toString();
+        }
+
+        private String other(Battery battery) {
+            return battery.terminal(other).toString();
+        }
+
+        private double volts(Battery battery) {
+            return battery.share(plan.system()) * plan.system().nominalVoltageV();
+        }
+
+        private Set<String> reach(String start, EnumSet<By> through) {
+            return graph.reach(List.of(start), through, Set.of());
+        }
+
+        /**
+         * From the chassis outwards: first the batteries on it, then those on the far poles of these. What hangs on one that
+         * is turned is not judged: it may be turned with it.
+         */
+        Map<Battery, Stand> stands() {
+            Map<Battery, Stand> stands = new LinkedHashMap<>();
+            Deque<Battery> right = new ArrayDeque<>();
+            stand(stands, right, null, 0);
+            while (!right.isEmpty()) {
+                Battery before = right.removeFirst();
+                Stand its = stands.get(before);
+                stand(stands, right, before, (its == null ? 0 : its.beforeV()) + volts(before));
+            }
+            return stands;
+        }
+
+        private void stand(Map<Battery, Stand> stands, Deque<Battery> right, @Nullable Battery before, double beforeV) {
+            Set<String> reached = reach(before == null ? FeedGraph.CHASSIS : other(before), METAL);
+            for (Battery battery : plan.listParts(Battery.class)) {
+                if (stands.containsKey(battery)) {
+                    continue;
+                }
+                if (reached.contains(named(battery))) {
+                    stands.put(battery, new Stand(true, before, beforeV));
+                    right.add(battery);
+                } else if (reached.contains(other(battery)) && (before == null || isInSeries(before, battery))) {
+                    stands.put(battery, new Stand(false, before, beforeV));
+                }
+            }
+        }
+
+        /**
+         * Whether a battery with its other pole on that of the one before it is surely in series with it, and not side by
+         * side with an earth lead that is missing, switched, or drawn as a resistor: nothing but the two hangs where they
+         * are joined, and from its named pole the way leads on to a further battery or by a load to the chassis.
+         */
+        private boolean isInSeries(Battery before, Battery battery) {
+            Set<String> between = reach(other(battery), SWITCHED);
+            Set<String> beyond = reach(named(battery), SWITCHED);
+            return !beyond.contains(FeedGraph.CHASSIS)
+                    && plan.parts().stream()
+                            .filter(p -> !p.equals(before) && !p.equals(battery))
+                            .noneMatch(p -> leadsOn(p, between))
+                    && (feedsBattery(battery, beyond) || feedsLoad(beyond));
+        }
+
+        /** Whether a part can be entered at one of its terminals and left at another that is not reached. */
+        private static boolean leadsOn(Part part, Set<String> reached) {
+            // The ways of a connector are circuits of their own.
+            return !(part instanceof ConnectorHalf)
+                    && part.terminals().stream()
+                                    .map(t -> reached.contains(part.terminal(t).toString()))
+                                    .distinct()
+                                    .count()
+                            > 1;
+        }
+
+        private boolean feedsBattery(Battery battery, Set<String> beyond) {
+            return plan.listParts(Battery.class).stream()
+                    .anyMatch(b -> !b.equals(battery) && beyond.contains(named(b)));
+        }
+
+        private boolean feedsLoad(Set<String> beyond) {
+            Set<String> earthed = reach(FeedGraph.CHASSIS, SWITCHED);
+            return plan.listParts(Consumer.class).stream().anyMatch(load -> {
+                String one = load.terminal(load.feedTerminal()).toString();
+                String end = load.terminal(load.returnTerminal()).toString();
+                return (beyond.contains(one) && earthed.contains(end))
+                        || (beyond.contains(end) && earthed.contains(one));
+            });
+        }
+    }
+
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        Poles poles = Poles.of(context.plan(), context.protection().graph());
+        Map<Battery, Stand> stands = poles.stands();
+        boolean someRight = stands.values().stream().anyMatch(Stand::right);
+        List<Finding> findings = new ArrayList<>();
+        stands.forEach((battery, stand) -> {
+            Battery before = stand.before();
+            if (!stand.right()) {
+                findings.add(
+                        before == null
+                                ? onChassis(poles, battery, someRight)
+                                : inSeries(poles, battery, before, stand.beforeV()));
+            }
+        });
+        return findings;
+    }
+
+    private static boolean isNegative(Plan plan) {
+        return plan.system().earthPolarity() == EarthPolarity.NEGATIVE;
+    }
+
+    private static Finding onChassis(Poles poles, Battery battery, boolean someRight) {
+        String wrong = someRight
+                ? "Another battery stands as the plan says, so this one is connected the wrong way round"
+                : "Either earthPolarity is wrong, or the battery is connected the wrong way round";
+        return FindingCode.EARTH_POLARITY_CONTRADICTED.finding(
+                Severity.DANGER,
+                List.of(battery.id()),
+                "The plan says that the " + (isNegative(poles.plan()) ? "negative" : "positive")
+                        + " pole is earthed (earthPolarity; negative if left out), but " + battery.called() + " has "
+                        + poles.other(battery) + " on the chassis. " + wrong
+                        + ", which destroys the diodes of an alternator and electronics at once"
+                        + (someRight ? ", and side by side its neighbour drives a heavy current through it." : "."),
+                List.of(),
+                WIRING,
+                "Check this before anything else is done: see which pole's lead goes to the body, and which the maker's"
+                        + " data or the markings of alternator, radio and other electronics call for. Then put earthPolarity"
+                        + " right, or turn the battery's leads in the plan and on the vehicle, and review again: the"
+                        + " other findings hold only then.");
+    }
+
+    /**
+     * Against those before it a battery drives no heavy current: the loads are in the way. What is left of the volts is
+     * turned only if it has more than they have together.
+     */
+    private static Finding inSeries(Poles poles, Battery battery, Battery before, double beforeV) {
+        double ownV = poles.volts(battery);
+        double leftV = beforeV - ownV;
+        String left = leftV == 0 ? "next to no volts" : number(Math.abs(leftV)) + " V";
+        return FindingCode.BATTERY_AGAINST_SERIES.finding(
+                leftV < 0 ? Severity.DANGER : Severity.WARNING,
+                List.of(battery.id(), before.id()),
+                battery.called() + " has " + poles.other(battery) + " on " + poles.other(before)
+                        + ": it works against the battery before it. Together they give " + left
+                        + (leftV < 0 ? " the wrong way round" : "") + " in place of " + number(beforeV + ownV) + " V"
+                        + (leftV < 0
+                                ? ", which destroys the diodes of an alternator and electronics at once."
+                                : ", so that little or nothing works.")
+                        + " Charged as they are, or with the engine started by other means, it is emptied and then charged"
+                        + " the wrong way, which ruins it.",
+                List.of(),
+                WIRING,
+                "Neither charge nor start before this is put right: turn its leads in the plan, and on the vehicle if they"
+                        + " are so there, and review again: the other findings hold only then.");
+    }
+}

@@ -1,0 +1,158 @@
+package loomwright.review.feed;
+
+import static loomwright.review.context.Wording.figure;
+import static loomwright.review.context.Wording.number;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Coil;
+import loomwright.circuit.Consumer;
+import loomwright.operation.FeedStrength;
+import loomwright.operation.PlanReadings.StepFinding;
+import loomwright.operation.Step;
+import loomwright.operation.StepFindings;
+import loomwright.review.context.Check;
+import loomwright.review.context.FindingCode;
+import loomwright.review.context.ReviewContext;
+import loomwright.review.context.Wording;
+import loomwright.review.context.WorstCaseOrder;
+import loomwright.review.ignition.CoilVoltages;
+import loomwright.review.wire.VoltageDrops;
+
+/**
+ * Loads that do not work in a step in which they are meant to, whatever position the free switches are in. One that works
+ * in some position counts as sound, since the plan may leave unsaid which position it is meant to work in.
+ */
+public final class UnpoweredLoads implements Check {
+    private static final Basis SOLVED =
+            Basis.computed("volts across each load that is meant to be live", "Kirchhoff's laws and Ohm's law");
+
+    /** Volts below this are nothing on any meter, and what is left of the arithmetic. */
+    private static final double NOTHING_V = 0.005;
+
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        return context.plan().listParts(Consumer.class).stream()
+                .filter(load -> !load.meantLive().isEmpty())
+                .flatMap(load -> judge(context, load).stream())
+                .toList();
+    }
+
+    private static Optional<Finding> judge(ReviewContext context, Consumer load) {
+        List<List<Moment>> idle = meant(context, load).values().stream()
+                .filter(moments -> moments.stream().noneMatch(m -> works(load, m)))
+                .toList();
+        // What is told takes its volts at other times too, even if it is not told of those; nothing at all is another
+        // fault.
+        boolean told = idle.stream().flatMap(List::stream).anyMatch(m -> isTold(context, load, m));
+        List<Moment> failing = idle.stream()
+                .filter(moments ->
+                        !told || moments.stream().allMatch(m -> m.solved().activity(load) == FeedStrength.DEAD))
+                .flatMap(List::stream)
+                .toList();
+        return failing.isEmpty() ? Optional.empty() : Optional.of(finding(load, failing));
+    }
+
+    /**
+     * The moments by which a load is judged. A coil has current only while the engine turns. Key off may be said for the
+     * moment after running, so a load that is meant for more and works then is not judged by it. A circuit that finds no rest
+     * is told by itself; it, or a short, may hide the position that feeds the load, so the others are not judged either.
+     */
+    private static Map<Step, List<Moment>> meant(ReviewContext context, Consumer load) {
+        Map<Step, List<Moment>> meant = new EnumMap<>(Step.class);
+        Set<Step> partly = EnumSet.noneOf(Step.class);
+        for (Moment moment : context.survey().moments()) {
+            Step step = moment.solved().step();
+            boolean counts = step != Step.OFF_AGAIN && (step.engineTurning() || !(load instanceof Coil));
+            if (counts && moment.isMeant(load)) {
+                meant.computeIfAbsent(step, key -> new ArrayList<>()).add(moment);
+                if (!context.isJudged(moment) || moment.solved().oscillating()) {
+                    partly.add(step);
+                }
+            }
+        }
+        boolean worksAfterRunning = partly.contains(Step.OFF_ENGINE_TURNING)
+                || meant.getOrDefault(Step.OFF_ENGINE_TURNING, List.of()).stream()
+                        .anyMatch(m -> works(load, m));
+        meant.keySet().removeAll(partly);
+        meant.remove(Step.OFF_ENGINE_TURNING);
+        if (meant.size() > 1 && worksAfterRunning) {
+            meant.remove(Step.OFF);
+        }
+        return meant;
+    }
+
+    /** Whether it has the volts it needs and is not off by its own limits, however little it takes; or is pulled in. */
+    private static boolean works(Consumer load, Moment moment) {
+        return moment.isPulledIn(load) || (!isOff(load, moment) && volts(load, moment) >= operateV(load, moment));
+    }
+
+    private static boolean isOff(Consumer load, Moment moment) {
+        return moment.solved().findBranch(load) < 0;
+    }
+
+    private static double volts(Consumer load, Moment moment) {
+        return moment.solved().effectiveV(load);
+    }
+
+    private static double operateV(Consumer load, Moment moment) {
+        return FeedStrength.limits(load, moment.solved().plan().system()).operateV();
+    }
+
+    /** Whether another check says already why it has too few volts. */
+    private static boolean isTold(ReviewContext context, Consumer load, Moment moment) {
+        return VoltageDrops.isTold(load, moment)
+                || (load instanceof Coil coil && CoilVoltages.isLow(context, coil))
+                || StepFindings.of(moment.solved()).stream()
+                        .anyMatch(f -> f.kind() == StepFinding.Kind.OVERLOADED
+                                && f.ids().contains(load.id()));
+    }
+
+    private static Finding finding(Consumer load, List<Moment> failing) {
+        Moment best = failing.stream()
+                .min(WorstCaseOrder.mostOf(m -> shown(volts(load, m))))
+                .orElseThrow();
+        double bestV = shown(volts(load, best));
+        double operateV = operateV(load, best);
+        String steps = failing.stream()
+                .map(m -> m.solved().step())
+                .distinct()
+                .map(Step::words)
+                .collect(Collectors.joining("; "));
+        String why = bestV < operateV
+                ? "and needs " + number(operateV) + " V."
+                : "and takes nothing at these volts by its own limits.";
+        return FindingCode.LOAD_NOT_FED.finding(
+                Severity.WARNING,
+                List.of(load.id()),
+                load.called() + " is meant to be live but does not work (" + steps + "). It gets "
+                        + (bestV == 0 ? "no volts" : "at best " + number(bestV) + " V, " + Wording.when(best) + ",")
+                        + " " + why,
+                List.of(figure("effectiveV", bestV), figure("operateV", operateV)),
+                SOLVED,
+                remedy(load));
+    }
+
+    private static double shown(double volts) {
+        return volts < NOTHING_V ? 0 : volts;
+    }
+
+    private static String remedy(Consumer load) {
+        String feed = load.terminal(load.feedTerminal()).toString();
+        String back = load.terminal(load.returnTerminal()).toString();
+        return "At that time measure the volts from its feed " + feed + " to earth, and from its return " + back
+                + " to earth. None at the feed: the feed is missing; follow it back to a switch, fuse, joint or diode that"
+                + " does not let it through. The same at both: the earth is missing. In between: something else is in"
+                + " series with it.";
+    }
+}

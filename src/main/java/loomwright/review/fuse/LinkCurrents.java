@@ -1,0 +1,60 @@
+package loomwright.review.fuse;
+
+import static loomwright.review.context.Wording.number;
+
+import java.util.List;
+import java.util.Optional;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.circuit.FusibleLink;
+import loomwright.circuit.Place;
+import loomwright.conductor.Ampacity;
+import loomwright.conductor.ConductorSize;
+import loomwright.operation.Branch;
+import loomwright.review.context.Check;
+import loomwright.review.context.FindingCode;
+import loomwright.review.context.PeakCurrents.Peak;
+import loomwright.review.context.ReviewContext;
+import loomwright.review.context.WireRating;
+import loomwright.review.context.Wording;
+
+/** The lasting current of each fusible link against what a wire of its size carries in the engine bay. */
+public final class LinkCurrents implements Check {
+    /** Link wire has insulation of silicone or the like that stands more than PVC: common practice, no source. */
+    static final double INSULATION_C = 125;
+
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        return context.plan().listParts(FusibleLink.class).stream()
+                .flatMap(link -> judge(context, link).stream())
+                .toList();
+    }
+
+    private static Optional<Finding> judge(ReviewContext context, FusibleLink link) {
+        WireRating rating = WireRating.of(
+                ConductorSize.parse(link.size()),
+                context.plan().system().temperatureC(Place.ENGINE_BAY),
+                INSULATION_C,
+                true,
+                true,
+                1);
+        return rating.ampacity()
+                .flatMap(ampacity -> context.lasting()
+                        .find(Branch.Owner.PART, link.id())
+                        .filter(peak -> peak.currentA() > ampacity.allowedA())
+                        .map(peak -> overloaded(link, ampacity, peak)));
+    }
+
+    private static Finding overloaded(FusibleLink link, Ampacity ampacity, Peak peak) {
+        return FindingCode.LINK_OVERLOADED.finding(
+                Severity.WARNING,
+                List.of(link.id()),
+                link.called() + " (" + link.size() + ") carries " + number(peak.currentA()) + " A, "
+                        + Wording.when(peak.moment()) + "; a wire of that size with insulation for "
+                        + number(INSULATION_C) + " C (assumed) may carry " + number(ampacity.allowedA()) + " A there ("
+                        + ampacity.working() + "). The link ages and melts one day without a short.",
+                Wording.against("currentA", peak.currentA(), "ampacityA", ampacity.allowedA()),
+                ampacity.basis().get(0),
+                "Take load off it, or fit a thicker link together with thicker wire behind it.");
+    }
+}

@@ -1,0 +1,77 @@
+package loomwright.review.ignition;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.circuit.Ballast;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
+import loomwright.circuit.Switch;
+import loomwright.review.context.Check;
+import loomwright.review.context.FeedGraph;
+import loomwright.review.context.FeedGraph.By;
+import loomwright.review.context.FindingCode;
+import loomwright.review.context.ReviewContext;
+
+/**
+ * Whether a tap or end of a ballast is wired straight to what works the starter: then the key feeds the solenoid through
+ * the ballast, and the solenoid's feed the coil.
+ */
+public final class BypassGuard implements Check {
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        FeedGraph graph = context.protection().graph();
+        List<Finding> findings = new ArrayList<>();
+        for (Ballast ballast : context.plan().listParts(Ballast.class)) {
+            for (String name : ballast.terminals()) {
+                String terminal = ballast.terminal(name).toString();
+                Set<String> joined = graph.reach(
+                        List.of(terminal),
+                        EnumSet.of(By.WIRE, By.JOINT),
+                        context.protection().earthed());
+                control(context, joined)
+                        .ifPresent(control -> findings.add(finding(graph, ballast, name, control, joined)));
+            }
+        }
+        return findings;
+    }
+
+    /** The control terminal of a solenoid or relay among them. */
+    private static Optional<String> control(ReviewContext context, Set<String> joined) {
+        List<String> controls = new ArrayList<>();
+        context.plan()
+                .listParts(Solenoid.class)
+                .forEach(s -> controls.add(s.terminal(Solenoid.CONTROL).toString()));
+        context.plan().listParts(Relay.class).forEach(r -> {
+            controls.add(r.terminal(Relay.COIL_FEED).toString());
+            controls.add(r.terminal(Relay.COIL_RETURN).toString());
+        });
+        context.plan().listParts(Switch.class).stream()
+                .filter(s -> !s.free() && s.terminals().contains(Solenoid.CONTROL))
+                .forEach(s -> controls.add(s.terminal(Solenoid.CONTROL).toString()));
+        return controls.stream().filter(joined::contains).findFirst();
+    }
+
+    private static Finding finding(FeedGraph graph, Ballast ballast, String name, String control, Set<String> joined) {
+        Set<String> ids = new LinkedHashSet<>(List.of(ballast.id()));
+        joined.stream()
+                .flatMap(t -> graph.at(t).stream())
+                .filter(e -> e.by() == By.WIRE && joined.contains(e.from()) && joined.contains(e.to()))
+                .forEach(e -> ids.add(e.id()));
+        return FindingCode.BYPASS_JOINS_FEEDS.finding(
+                Severity.WARNING,
+                List.copyOf(ids),
+                ballast.called() + ", terminal " + name + ", is wired straight to " + control
+                        + ". That joins two feeds for good: with the key on the ignition feeds what hangs on " + control
+                        + ", and the coil gets its current by a second way as long as that is fed.",
+                List.of(),
+                Basis.commonPractice("a bypass needs a contact of its own, or a diode"),
+                "Feed the bypass from a contact of its own (solenoid 15a, or 87 of a relay), or put a diode into it.");
+    }
+}

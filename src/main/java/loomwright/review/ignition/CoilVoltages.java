@@ -1,0 +1,140 @@
+package loomwright.review.ignition;
+
+import static loomwright.review.context.Wording.figure;
+import static loomwright.review.context.Wording.number;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.backfeed.BackfeedReport.ReversedWire;
+import loomwright.backfeed.BackfeedReport.UnintendedFeed;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Coil;
+import loomwright.ignition.UsualIgnition;
+import loomwright.operation.Step;
+import loomwright.review.context.Check;
+import loomwright.review.context.FindingCode;
+import loomwright.review.context.LoadCircuit;
+import loomwright.review.context.ReviewContext;
+import loomwright.review.context.Wording;
+
+/**
+ * The volts at each ballasted coil with the key on and contacts closed, as they are measured: everything else as the plan
+ * has it, since that is how the window is meant. A coil made for direct feed has no such window; {@link BallastUse} judges
+ * it.
+ */
+public final class CoilVoltages implements Check {
+    /** Of the coil's current: when more than this leaves the feed behind the ballast, the ballast is not to blame. */
+    private static final double STRAY_FRACTION = 0.1;
+
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        List<Finding> findings = new ArrayList<>();
+        double lowV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_LOW_V);
+        double highV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_HIGH_V);
+        for (Coil coil : context.plan().listParts(Coil.class)) {
+            findJudged(context, coil).ifPresent(m -> {
+                if (volts(coil, m) < lowV) {
+                    findings.add(low(context, coil, m, lowV, highV));
+                } else if (volts(coil, m) > highV) {
+                    findings.add(high(coil, m, lowV, highV));
+                }
+            });
+        }
+        return findings;
+    }
+
+    /** The moment in which a coil is judged; empty if it is none that is used with a ballast. */
+    private static Optional<Moment> findJudged(ReviewContext context, Coil coil) {
+        return coil.use() == Coil.Use.DIRECT
+                ? Optional.empty()
+                : context.moments().stream()
+                        .filter(m -> m.solved().step() == Step.RUN && isBallasted(coil, m))
+                        .min(Comparator.comparingInt(m -> m.situation().changes()));
+    }
+
+    /** Whether this check tells that a coil has too few volts. */
+    public static boolean isLow(ReviewContext context, Coil coil) {
+        double lowV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_LOW_V);
+        return findJudged(context, coil).filter(m -> volts(coil, m) < lowV).isPresent();
+    }
+
+    private static boolean isBallasted(Coil coil, Moment moment) {
+        return Math.abs(moment.solved().currentA(coil)) > IgnitionRules.IGNITION_A
+                && LoadCircuit.find(moment.solved(), coil)
+                        .filter(loop -> loop.ballastOhm() >= IgnitionRules.LEAST_BALLAST_OHM)
+                        .isPresent();
+    }
+
+    private static double volts(Coil coil, Moment moment) {
+        return Math.abs(moment.solved().acrossV(coil));
+    }
+
+    private static Finding low(ReviewContext context, Coil coil, Moment moment, double lowV, double highV) {
+        double coilV = volts(coil, moment);
+        Optional<String> stray = stray(context, coil, moment);
+        return FindingCode.COIL_VOLTAGE_LOW.finding(
+                Severity.WARNING,
+                List.of(coil.id()),
+                shows(coil, moment, lowV, highV) + " The spark is weak." + stray.orElse(""),
+                List.of(figure("coilV", coilV), figure("lowV", lowV), figure(Wording.TIMES_LIMIT, lowV / coilV)),
+                IgnitionRules.COIL,
+                stray.isPresent()
+                        ? "Put that right first, as its own finding says, then measure again; a ballast of fewer ohms"
+                                + " would only make it worse."
+                        : "Look for lost volts in its feed and contacts; else a ballast of fewer ohms.");
+    }
+
+    /** What is to be said of current that leaves the feed behind the ballast by a way not meant. */
+    private static Optional<String> stray(ReviewContext context, Coil coil, Moment moment) {
+        double coilA = Math.abs(moment.solved().currentA(coil));
+        return LoadCircuit.find(moment.solved(), coil)
+                .filter(loop -> loop.ballastA() - coilA > STRAY_FRACTION * coilA)
+                .flatMap(loop -> whereTo(context, loop.ballastIds())
+                        .map(where -> " Only " + number(coilA) + " of the " + number(loop.ballastA())
+                                + " A through the ballast reach it: the rest goes by a way not meant, " + where + "."));
+    }
+
+    private static Optional<String> whereTo(ReviewContext context, Set<String> ballasts) {
+        List<String> loads = context.backfeed().unintendedFeeds().stream()
+                .filter(feed -> feed.occurrences().stream().anyMatch(o -> passes(o, ballasts)))
+                .map(UnintendedFeed::called)
+                .toList();
+        List<String> wires = context.backfeed().reversedWires().stream()
+                .filter(wire -> wire.step() == Step.RUN)
+                .map(ReversedWire::wire)
+                .toList();
+        if (!loads.isEmpty()) {
+            return Optional.of("to " + String.join(", ", loads));
+        }
+        return wires.isEmpty() ? Optional.empty() : Optional.of("backwards through " + String.join(", ", wires));
+    }
+
+    private static boolean passes(Occurrence occurrence, Set<String> ballasts) {
+        return occurrence.step() == Step.RUN
+                && occurrence.paths().stream()
+                        .flatMap(path -> path.steps().stream())
+                        .anyMatch(step -> ballasts.contains(step.id()));
+    }
+
+    private static Finding high(Coil coil, Moment moment, double lowV, double highV) {
+        return FindingCode.COIL_VOLTAGE_HIGH.finding(
+                Severity.WARNING,
+                List.of(coil.id()),
+                shows(coil, moment, lowV, highV) + " Coil and contacts get hot.",
+                Wording.against("coilV", volts(coil, moment), "highV", highV),
+                IgnitionRules.COIL,
+                "A ballast of more ohms.");
+    }
+
+    private static String shows(Coil coil, Moment moment, double lowV, double highV) {
+        return coil.called() + " shows " + number(volts(coil, moment)) + " V with contacts closed, "
+                + Wording.when(moment) + "; usual behind a ballast are " + number(lowV) + " to " + number(highV)
+                + " V.";
+    }
+}

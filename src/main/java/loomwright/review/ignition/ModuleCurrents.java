@@ -1,0 +1,86 @@
+package loomwright.review.ignition;
+
+import static loomwright.review.context.Wording.figure;
+import static loomwright.review.context.Wording.number;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Coil;
+import loomwright.circuit.IgnitionModule;
+import loomwright.operation.Step;
+import loomwright.review.context.Check;
+import loomwright.review.context.FindingCode;
+import loomwright.review.context.LoadCircuit;
+import loomwright.review.context.ReviewContext;
+import loomwright.review.context.Wording;
+
+/** What a coil would draw through its module if it were let: whether the module limits it, and whether it has to. */
+public final class ModuleCurrents implements Check {
+    /** The last per cent goes to the steepness of the limit. */
+    static final double AT_LIMIT = 0.98;
+
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        return context.plan().listParts(Coil.class).stream()
+                .flatMap(coil -> context.moments().stream()
+                        .filter(m -> m.solved().step() == Step.RUNNING)
+                        .sorted(Comparator.comparingInt(m -> m.situation().changes()))
+                        .flatMap(m -> judge(coil, m).stream())
+                        .limit(1))
+                .toList();
+    }
+
+    private static Optional<Finding> judge(Coil coil, Moment moment) {
+        Optional<LoadCircuit> loop = LoadCircuit.find(moment.solved(), coil);
+        Optional<IgnitionModule> module = loop.flatMap(LoadCircuit::findModule);
+        double currentA = Math.abs(moment.solved().currentA(coil));
+        if (loop.isEmpty() || module.isEmpty()) {
+            return Optional.empty();
+        }
+        Double limitA = module.get().limitA();
+        if (limitA == null) {
+            return currentA > IgnitionRules.MODULE_A
+                    ? Optional.of(needsLimit(coil, module.get(), moment, currentA))
+                    : Optional.empty();
+        }
+        return currentA >= AT_LIMIT * limitA
+                ? Optional.of(
+                        limits(coil, module.get(), moment, currentA, loop.get().supplyV()))
+                : Optional.empty();
+    }
+
+    private static Finding needsLimit(Coil coil, IgnitionModule module, Moment moment, double currentA) {
+        return FindingCode.COIL_NEEDS_LIMIT.finding(
+                Severity.DANGER,
+                List.of(coil.id(), module.id()),
+                coil.called() + " draws " + number(currentA) + " A through " + module.called()
+                        + ", which has no current limit, " + Wording.when(moment)
+                        + " and the primary closed: coil and module overheat.",
+                Wording.against("currentA", currentA, "limitA", IgnitionRules.MODULE_A),
+                IgnitionRules.MODULES,
+                "Fit a module with a current limit, or a coil of more ohms.");
+    }
+
+    /** Unlimited current by Ohm's law from the rest of the loop: I (V - Vsat) / (V - Vmodule). */
+    private static Finding limits(Coil coil, IgnitionModule module, Moment moment, double currentA, double supplyV) {
+        double moduleV = Math.abs(moment.solved()
+                .acrossV(module.terminal(IgnitionModule.SWITCHED), module.terminal(IgnitionModule.RETURN)));
+        double unlimitedA = currentA * (supplyV - module.saturationV()) / (supplyV - moduleV);
+        double heatW = moduleV * currentA;
+        return FindingCode.MODULE_LIMITS_CURRENT.finding(
+                Severity.NOTE,
+                List.of(module.id(), coil.id()),
+                module.called() + " holds the current of " + coil.called() + " at its limit of " + number(currentA)
+                        + " A, "
+                        + Wording.when(moment) + ", where " + number(unlimitedA) + " A would flow: as long as it does, "
+                        + number(heatW) + " W of heat in the module.",
+                List.of(figure("currentA", currentA), figure("unlimitedA", unlimitedA), figure("moduleHeatW", heatW)),
+                IgnitionRules.MODULES,
+                "Mount it on metal that sheds the heat; a module that sets the dwell by the current limits only for"
+                        + " moments.");
+    }
+}

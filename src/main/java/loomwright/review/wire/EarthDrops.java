@@ -1,0 +1,49 @@
+package loomwright.review.wire;
+
+import static loomwright.review.context.Wording.number;
+
+import java.util.List;
+import java.util.Optional;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.circuit.EarthPoint;
+import loomwright.conductor.CircuitKind;
+import loomwright.conductor.DropLimit;
+import loomwright.operation.Branch;
+import loomwright.review.context.Check;
+import loomwright.review.context.FindingCode;
+import loomwright.review.context.PeakCurrents.Peak;
+import loomwright.review.context.ReviewContext;
+import loomwright.review.context.Wording;
+
+/** What each earth point with a resistance loses under a lasting current. */
+public final class EarthDrops implements Check {
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        return context.plan().listParts(EarthPoint.class).stream()
+                .flatMap(
+                        earth -> context
+                                .lasting()
+                                .find(Branch.Owner.PART, earth.id())
+                                .flatMap(peak -> judge(context, earth, peak))
+                                .stream())
+                .toList();
+    }
+
+    private static Optional<Finding> judge(ReviewContext context, EarthPoint earth, Peak peak) {
+        DropLimit limit =
+                DropLimit.of(CircuitKind.EARTH, context.plan().system().nominalVoltageV());
+        double dropV = peak.currentA() * earth.resistanceOhm();
+        if (dropV <= limit.limitV()) {
+            return Optional.empty();
+        }
+        return Optional.of(FindingCode.EARTH_DROP.finding(
+                Severity.WARNING,
+                List.of(earth.id()),
+                earth.called() + " loses " + number(dropV) + " V at " + number(peak.currentA()) + " A, "
+                        + Wording.when(peak.moment()) + "; usual are at most " + number(limit.limitV()) + " V.",
+                Wording.against("dropV", dropV, "limitV", limit.limitV()),
+                limit.basis(),
+                "Clean the earth point to bare metal and bolt it tight again."));
+    }
+}

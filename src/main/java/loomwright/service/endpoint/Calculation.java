@@ -1,0 +1,185 @@
+package loomwright.service.endpoint;
+
+import com.google.common.cache.Cache;
+import com.google.common.cache.CacheBuilder;
+import java.io.IOException;
+import java.util.List;
+import java.util.function.BiFunction;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import loomwright.answer.Answer;
+import loomwright.answer.Deadline;
+import loomwright.answer.Progress;
+import loomwright.answer.RejectedInput;
+import loomwright.bulk.LineAnswer.Found;
+import loomwright.service.form.Table;
+import loomwright.service.http.Reply;
+import loomwright.service.http.Representation;
+import loomwright.service.http.Representations;
+import loomwright.service.http.Request;
+import loomwright.service.input.Input;
+
+/**
+ * The handler of nearly every operation: reads the input, calls one function of the domain, writes its answer. The same
+ * answers one line of many; one that reports its progress does so in lines to whoever asks for them.
+ */
+public final class Calculation<T, R> implements Endpoint.Handler {
+    /** Answers that a run keeps. Few, as one may take megabytes. */
+    private static final int KEPT = 16;
+
+    private final Class<T> type;
+    private final Work<T, R> work;
+    private final boolean watched;
+    private final Representations<T, R> faces;
+    private final Function<R, List<Found>> findings;
+    private final Alike<T, R> alike;
+
+    /** A calculation that looks at more than its question. */
+    @FunctionalInterface
+    public interface Work<T, R> {
+        Answer<R> answer(T question, Input input, Progress progress);
+    }
+
+    private Calculation(
+            Class<T> type,
+            Work<T, R> work,
+            boolean watched,
+            Representations<T, R> faces,
+            Function<R, List<Found>> findings,
+            Alike<T, R> alike) {
+        this.type = type;
+        this.work = work;
+        this.watched = watched;
+        this.faces = faces;
+        this.findings = findings;
+        this.alike = alike;
+    }
+
+    /**
+     * A calculation that answers in JSON.
+     *
+     * @param type the record of the body, or of the query for GET
+     */
+    public static <T, R> Calculation<T, R> of(Class<T> type, Function<T, Answer<R>> function) {
+        return new Calculation<>(
+                type,
+                (question, input, progress) -> function.apply(question),
+                false,
+                Representations.json(),
+                result -> List.of(),
+                Alike.equal());
+    }
+
+    /**
+     * One that may take more than a second.
+     *
+     * @param timeMs how long it may take
+     * @param function reports its progress and lets what the report throws end it
+     */
+    public static <T, R> Calculation<T, R> watched(
+            Class<T> type, int timeMs, BiFunction<T, Progress, Answer<R>> function) {
+        return watched(type, (question, input, progress) -> function.apply(question, new Deadline(timeMs, progress)));
+    }
+
+    /** One that is ended in the same way, but whose progress is not worth telling. */
+    public static <T, R> Calculation<T, R> limited(
+            Class<T> type, int timeMs, BiFunction<T, Progress, Answer<R>> function) {
+        return new Calculation<>(
+                type,
+                (question, input, progress) -> function.apply(question, new Deadline(timeMs, progress)),
+                false,
+                Representations.json(),
+                result -> List.of(),
+                Alike.equal());
+    }
+
+    /** As {@link #watched(Class, int, BiFunction)}, for a calculation with options beside its question, which looks after its time itself. */
+    public static <T, R> Calculation<T, R> watched(Class<T> type, Work<T, R> work) {
+        return new Calculation<>(type, work, true, Representations.json(), result -> List.of(), Alike.equal());
+    }
+
+    /** The same calculation, in more forms. */
+    public Calculation<T, R> in(Function<Representations<T, R>, Representations<T, R>> more) {
+        return new Calculation<>(type, work, watched, more.apply(faces), findings, alike);
+    }
+
+    /** The same calculation, with what a summary of many answers counts. */
+    public Calculation<T, R> counting(Function<R, List<Found>> found) {
+        return new Calculation<>(type, work, watched, faces, found, alike);
+    }
+
+    /**
+     * The same calculation, whose figures depend on a part of the question only.
+     *
+     * @param part equal for questions with equal figures
+     * @param retold turns a result of another such question into that of this one
+     */
+    public Calculation<T, R> dependingOn(Function<T, ?> part, BiFunction<R, T, R> retold) {
+        return new Calculation<>(type, work, watched, faces, findings, new Alike<>(part, retold));
+    }
+
+    @Override
+    public Reply handle(Request request) throws IOException {
+        if (watched && ProgressLines.areAskedFor(request)) {
+            T question = request.read(type);
+            return ProgressLines.reply(request.json(), progress -> answer(question, request, progress));
+        }
+        Representation face = faces.choose(request);
+        T question = request.read(type);
+        return faces.write(face, question, answer(question, request, Progress.UNWATCHED), request.json());
+    }
+
+    /**
+     * Answers the lines of one run. Cars of one type are wired alike, so the last answers are kept for lines that ask the
+     * same.
+     */
+    public Lines lines() {
+        Cache<Object, Answer<R>> latest =
+                CacheBuilder.newBuilder().maximumSize(KEPT).concurrencyLevel(1).build();
+        return (input, progress) -> {
+            T question = input.read(type);
+            Object part = alike.part().apply(question);
+            Answer<R> known = latest.getIfPresent(part);
+            if (known != null) {
+                return worked(known.with(alike.retold().apply(known.result(), question)));
+            }
+            Answer<R> answer = answer(question, input, progress);
+            latest.put(part, answer);
+            return worked(answer);
+        };
+    }
+
+    private Worked worked(Answer<R> answer) {
+        return new Worked(answer, () -> faces.table(answer.result()), findings.apply(answer.result()));
+    }
+
+    /** Answers one line after the other, in several threads. */
+    @FunctionalInterface
+    public interface Lines {
+        /** The answer to a line; what {@code progress} throws ends the work. */
+        Worked work(Input input, Progress progress) throws IOException;
+    }
+
+    /** Which questions have the same figures. */
+    private record Alike<T, R>(Function<T, ?> part, BiFunction<R, T, R> retold) {
+        static <T, R> Alike<T, R> equal() {
+            return new Alike<>(question -> question, (result, question) -> result);
+        }
+    }
+
+    /** The answer to a line, with its table and what a summary counts. */
+    public record Worked(Answer<?> answer, Supplier<Table> table, List<Found> findings) {}
+
+    /** The columns of its table. */
+    public List<String> columns() {
+        return faces.columns();
+    }
+
+    private Answer<R> answer(T question, Input input, Progress progress) throws IOException {
+        try {
+            return work.answer(question, input, progress);
+        } catch (RejectedInput rejected) {
+            throw input.refusal(rejected);
+        }
+    }
+}

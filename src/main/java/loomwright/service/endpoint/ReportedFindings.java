@@ -1,0 +1,88 @@
+package loomwright.service.endpoint;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.backfeed.BackfeedReport;
+import loomwright.bulk.LineAnswer.Found;
+import loomwright.conductor.ConductorSizing;
+import loomwright.conductor.FuseChoice;
+import loomwright.conductor.VoltageDrop;
+import loomwright.ignition.ballast.BallastResult;
+import loomwright.ignition.ballast.FeedState;
+import loomwright.operation.PlanReadings;
+import loomwright.operation.PlanReadings.StepFinding;
+import loomwright.review.ReviewReport;
+import loomwright.review.context.FindingCode;
+import loomwright.service.form.Words;
+import loomwright.service.ignition.SparkReport;
+
+/** What the summary of many answers counts: findings, and verdicts that are no good news. */
+public final class ReportedFindings {
+    private ReportedFindings() {}
+
+    /** Each once, in however many steps it shows. */
+    public static List<Found> of(PlanReadings readings) {
+        record Seen(StepFinding.Kind kind, Set<String> ids) {}
+        return readings.steps().stream()
+                .flatMap(step -> step.findings().stream())
+                .map(finding -> new Seen(finding.kind(), Set.copyOf(finding.ids())))
+                .distinct()
+                .map(seen -> new Found(seen.kind().severity(), Words.of(seen.kind())))
+                .toList();
+    }
+
+    /** Loads, and wires that carry current backwards without being part of the way to one of them. */
+    public static List<Found> of(BackfeedReport report) {
+        List<Found> found = new ArrayList<>();
+        report.unintendedFeeds().forEach(feed -> found.add(new Found(feed.severity(), FindingCode.BACKFEED.text())));
+        Set<String> told = report.unintendedFeeds().stream()
+                .flatMap(feed -> feed.occurrences().stream())
+                .flatMap(occurrence -> occurrence.paths().stream())
+                .flatMap(path -> path.steps().stream())
+                .filter(BackfeedReport.PathStep::againstFeed)
+                .map(BackfeedReport.PathStep::id)
+                .collect(Collectors.toSet());
+        report.reversedWires().stream()
+                .filter(wire -> !told.contains(wire.wire()))
+                .forEach(wire -> found.add(new Found(Severity.NOTE, FindingCode.REVERSED_WIRE.text())));
+        return found;
+    }
+
+    public static List<Found> of(ReviewReport report) {
+        return of(report.findings());
+    }
+
+    public static List<Found> of(SparkReport report) {
+        return of(report.findings());
+    }
+
+    public static List<Found> of(BallastResult result) {
+        return warning(result.verdict(), result.verdict() != FeedState.Verdict.WITHIN_WINDOW);
+    }
+
+    public static List<Found> of(VoltageDrop.Result result) {
+        return warning(result.verdict(), result.verdict() != VoltageDrop.Verdict.WITHIN_LIMIT);
+    }
+
+    public static List<Found> of(ConductorSizing.Result result) {
+        return warning(ConductorSizing.Decider.NO_SUCH_SIZE, result.size() == null);
+    }
+
+    public static List<Found> of(FuseChoice.Result result) {
+        return result.ratingA() == null ? List.of(new Found(Severity.WARNING, "no-such-fuse")) : List.of();
+    }
+
+    private static List<Found> of(List<Finding> findings) {
+        return findings.stream()
+                .map(finding -> new Found(finding.severity(), finding.code()))
+                .toList();
+    }
+
+    private static List<Found> warning(Enum<?> verdict, boolean holds) {
+        return holds ? List.of(new Found(Severity.WARNING, Words.of(verdict))) : List.of();
+    }
+}

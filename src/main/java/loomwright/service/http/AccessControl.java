@@ -1,0 +1,83 @@
+package loomwright.service.http;
+
+import com.google.common.base.CharMatcher;
+import com.google.common.net.InetAddresses;
+import io.javalin.http.Context;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import loomwright.service.entrance.AccessRules;
+import loomwright.service.entrance.ApiKeys;
+import loomwright.service.entrance.RateLimiter;
+import loomwright.service.input.Contract.Operation;
+import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemType;
+import org.jspecify.annotations.Nullable;
+
+/** Turns away whom the operator does not know or who asks too often, before anything of the request is read. */
+public final class AccessControl {
+    public static final String KEY_HEADER = "X-Api-Key";
+
+    private static final String BEARER = "Bearer ";
+    /** Who has an address of version 6 has all that share its first half. */
+    private static final int ADDRESS_BYTES = 8;
+
+    private final ApiKeys keys;
+    private final Optional<RateLimiter> pace;
+
+    public AccessControl(AccessRules rules) {
+        this.keys = rules.keys();
+        this.pace = rules.pace();
+    }
+
+    /**
+     * Lets a request in.
+     *
+     * @throws ProblemException 429 if its caller, the holder of a key or else an address, asks too often; 401 without a known key
+     */
+    public void admit(Context context, Operation operation) {
+        if (operation.isOpen() || (!keys.areAskedFor() && pace.isEmpty())) {
+            return;
+        }
+        Optional<String> holder = Optional.ofNullable(key(context)).flatMap(keys::findHolder);
+        // Whoever guesses keys is slowed down as well.
+        pace.ifPresent(p -> p.take(holder.map(name -> "key " + name).orElseGet(() -> address(context)))
+                .ifPresent(AccessControl::tooOften));
+        if (keys.areAskedFor() && holder.isEmpty()) {
+            throw new ProblemException(
+                    ProblemType.UNKNOWN_CALLER,
+                    "Send a key that the operator gave you, as " + KEY_HEADER + " or as Authorization: Bearer.",
+                    List.of(),
+                    Map.of("WWW-Authenticate", "Bearer realm=\"loomwright\""));
+        }
+    }
+
+    private static void tooOften(long seconds) {
+        throw new ProblemException(
+                ProblemType.TOO_MANY_REQUESTS,
+                "You ask more often than the operator allows; ask again after " + seconds + " s.",
+                List.of(),
+                Map.of("Retry-After", String.valueOf(seconds)));
+    }
+
+    private static @Nullable String key(Context context) {
+        String given = context.header(KEY_HEADER);
+        String authorization = context.header("Authorization");
+        return given != null || authorization == null
+                ? given
+                : authorization.regionMatches(true, 0, BEARER, 0, BEARER.length())
+                        ? authorization.substring(BEARER.length()).strip()
+                        : null;
+    }
+
+    private static String address(Context context) {
+        // Version 6 comes in brackets.
+        String told = CharMatcher.anyOf("[]").trimFrom(context.req().getRemoteAddr());
+        // What a proxy tells may be no address at all; such callers are one.
+        byte[] bytes = InetAddresses.isInetAddress(told)
+                ? InetAddresses.forString(told).getAddress()
+                : new byte[0];
+        return "address " + HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, ADDRESS_BYTES));
+    }
+}

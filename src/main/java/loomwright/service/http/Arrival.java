@@ -1,0 +1,104 @@
+package loomwright.service.http;
+
+import io.javalin.http.Context;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import loomwright.service.limits.ServiceLimits;
+import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemType;
+import org.eclipse.jetty.io.EndPoint;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Reads a whole body, as large as it may be and in the time it may take, or what is left of one that is refused. */
+public final class Arrival {
+    private static final int PIECE_BYTES = 16_384;
+    /** Of a refused body: how much more is read, for how long, and how long the sender may pause. */
+    private static final long LEFT_BYTES = 100_000_000;
+
+    private static final long LEFT_MS = 10_000;
+    private static final int LEFT_PAUSE_MS = 1_000;
+
+    private static final Logger LOG = LoggerFactory.getLogger(Arrival.class);
+
+    private Arrival() {}
+
+    /**
+     * The body of a request.
+     *
+     * @throws ProblemException 413 if it is too large, announced or not; 408 if it comes too slowly
+     */
+    public static byte[] of(Context context, ServiceLimits limits, Problems problems) throws IOException {
+        long endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(limits.arrivalMs());
+        if (context.req().getContentLengthLong() > limits.bodyBytes()) {
+            throw problems.ofStatus(413, Map.of());
+        }
+        ByteArrayOutputStream body = new ByteArrayOutputStream(PIECE_BYTES);
+        byte[] piece = new byte[PIECE_BYTES];
+        InputStream in = context.bodyInputStream();
+        for (int n = read(in, piece, problems); n >= 0; n = read(in, piece, problems)) {
+            if (body.size() + n > limits.bodyBytes()) {
+                throw problems.ofStatus(413, Map.of());
+            }
+            if (System.nanoTime() - endNs > 0) {
+                throw new ProblemException(
+                        ProblemType.REQUEST_TIMEOUT,
+                        "The body took longer than " + limits.arrivalMs() + " ms to arrive.");
+            }
+            body.write(piece, 0, n);
+        }
+        return body.toByteArray();
+    }
+
+    /** Whether a request comes with a body. */
+    public static boolean isBringing(Context context) {
+        return context.req().getContentLengthLong() > 0 || context.header("Transfer-Encoding") != null;
+    }
+
+    /**
+     * Answers at once and then reads, without keeping it, what the caller still sends. Were the connection closed in the
+     * middle of that, the caller would find it broken and never see the answer.
+     */
+    public static void answerAndDiscard(Context context, byte[] answer, ServiceLimits limits) {
+        EndPoint connection = Request.connection(context);
+        try {
+            context.res().setContentLength(answer.length);
+            context.res().getOutputStream().write(answer);
+            context.res().flushBuffer();
+            // Who asks before sending has not begun to; to read is to say yes.
+            if (context.header("Expect") == null) {
+                connection.setIdleTimeout(LEFT_PAUSE_MS);
+                discard(context.bodyInputStream());
+            }
+        } catch (IOException gone) {
+            LOG.debug("a refused body ended early: {}", gone.toString());
+        } finally {
+            connection.setIdleTimeout(limits.idleMs());
+        }
+    }
+
+    private static void discard(InputStream in) throws IOException {
+        long endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(LEFT_MS);
+        byte[] piece = new byte[PIECE_BYTES];
+        long left = LEFT_BYTES;
+        for (int n = 0; n >= 0 && left > 0 && System.nanoTime() - endNs < 0; n = in.read(piece)) {
+            left -= n;
+        }
+    }
+
+    /** The web framework would answer silence by itself, with no problem document. */
+    private static int read(InputStream in, byte[] piece, Problems problems) throws IOException {
+        try {
+            return in.read(piece);
+        } catch (IOException broken) {
+            if (Problems.hasCause(broken, TimeoutException.class)) {
+                throw problems.ofStatus(408, Map.of());
+            }
+            throw broken;
+        }
+    }
+}

@@ -1,0 +1,188 @@
+package loomwright.service.input;
+
+import com.fasterxml.jackson.core.JsonPointer;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.JsonNodePath;
+import com.networknt.schema.ValidationMessage;
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import loomwright.answer.Fault;
+import loomwright.answer.Fault.Code;
+import loomwright.service.problem.ProblemException;
+import org.jspecify.annotations.Nullable;
+
+/** Says in the words of this service what the contract has against a value. */
+public final class ContractErrors {
+    /** How many items of each list are judged first: more than most lists may have. */
+    private static final int FIRST_ITEMS = 1_001;
+
+    private final Contract contract;
+    private final AcceptedInput accepted;
+
+    public ContractErrors(Contract contract) {
+        this.contract = contract;
+        this.accepted = new AcceptedInput(contract);
+    }
+
+    /**
+     * The faults of {@code value}, with JSON pointers from it; none if the contract accepts it. Where there are more than
+     * {@link ProblemException#MOST_LISTED} they may not be all: of a long list its beginning is judged first, because to find all
+     * that is wrong with each of its items takes far longer than to read them.
+     */
+    public List<Fault> of(Contract.Schema schema, JsonNode value) {
+        int longest = longestList(value);
+        for (int items = FIRST_ITEMS; items < longest; items *= 4) {
+            List<Fault> faults = faults(schema, beginning(value, items), value);
+            if (faults.size() > ProblemException.MOST_LISTED) {
+                return faults;
+            }
+        }
+        return faults(schema, value, value);
+    }
+
+    private static int longestList(JsonNode value) {
+        int longest = value.isArray() ? value.size() : 0;
+        for (JsonNode inner : value) {
+            longest = Math.max(longest, longestList(inner));
+        }
+        return longest;
+    }
+
+    /** A copy of the value with each list cut down to so many items. */
+    private static JsonNode beginning(JsonNode value, int items) {
+        if (value.isArray()) {
+            ArrayNode cut = JsonNodeFactory.instance.arrayNode();
+            for (int i = 0; i < Math.min(value.size(), items); i++) {
+                cut.add(beginning(value.get(i), items));
+            }
+            return cut;
+        } else if (value.isObject()) {
+            ObjectNode cut = JsonNodeFactory.instance.objectNode();
+            value.properties().forEach(property -> cut.set(property.getKey(), beginning(property.getValue(), items)));
+            return cut;
+        }
+        return value;
+    }
+
+    /**
+     * What the contract has against a value.
+     *
+     * @param told the value as it came, of which this is the beginning
+     */
+    private List<Fault> faults(Contract.Schema schema, JsonNode value, JsonNode told) {
+        Set<ValidationMessage> messages = schema.validate(value);
+        Set<JsonNodePath> choices = new HashSet<>();
+        for (ValidationMessage message : messages) {
+            if (isChoice(message) && !branchIsKnown(message, value)) {
+                choices.add(message.getInstanceLocation());
+            }
+        }
+        Set<Fault> faults = new LinkedHashSet<>();
+        for (ValidationMessage message : messages) {
+            JsonNodePath place = message.getInstanceLocation();
+            boolean undecided = isWithin(place, choices);
+            // Undecided, the branches have nothing useful to say; decided, the choice has not.
+            if (undecided ? choices.contains(place) && isChoice(message) : !isChoice(message)) {
+                faults.add(fault(message, told));
+            }
+        }
+        return new ArrayList<>(faults);
+    }
+
+    private static boolean isWithin(JsonNodePath place, Set<JsonNodePath> places) {
+        for (JsonNodePath at = place; at != null; at = at.getParent()) {
+            if (places.contains(at)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** What {@code schema} accepts, in words. */
+    String accepted(JsonNode schema) {
+        return accepted.by(schema);
+    }
+
+    /** Whether the tag of a value says which branch of a choice is meant. */
+    private boolean branchIsKnown(ValidationMessage message, JsonNode root) {
+        JsonNode discriminator = schemaAround(message).path("discriminator");
+        JsonNode tag = root.at(message.getInstanceLocation().toString())
+                .path(discriminator.path("propertyName").asText());
+        return tag.isTextual() && discriminator.path("mapping").has(tag.asText());
+    }
+
+    private static boolean isChoice(ValidationMessage message) {
+        return message.getType().equals("oneOf")
+                || message.getType().equals("anyOf")
+                || message.getType().equals("discriminator");
+    }
+
+    private Fault fault(ValidationMessage message, JsonNode root) {
+        String pointer = message.getInstanceLocation().toString();
+        JsonNode value = root.at(pointer);
+        JsonNode schema = schemaAround(message);
+        return switch (message.getType()) {
+            case "required" ->
+                new Fault(
+                        Code.MISSING,
+                        pointer + "/" + Contract.escaped(message.getProperty()),
+                        null,
+                        accepted.by(schema.path("properties").path(message.getProperty())));
+            case "additionalProperties", "unevaluatedProperties" ->
+                new Fault(
+                        Code.UNKNOWN_NAME,
+                        pointer + "/" + Contract.escaped(message.getProperty()),
+                        said(value.path(message.getProperty())),
+                        accepted.namesOf(schema));
+            case "oneOf", "anyOf", "discriminator" -> choice(pointer, value, schema);
+            default -> new Fault(code(message.getType()), pointer, said(value), accepted.by(schema));
+        };
+    }
+
+    private Fault choice(String pointer, JsonNode value, JsonNode schema) {
+        String tag = schema.path("discriminator").path("propertyName").asText("");
+        if (tag.isEmpty() || !value.isObject()) {
+            return new Fault(Code.WRONG_TYPE, pointer, said(value), accepted.by(schema));
+        }
+        Code code = value.has(tag) ? Code.NOT_ONE_OF : Code.MISSING;
+        return new Fault(code, pointer + "/" + tag, said(value.path(tag)), accepted.kindsOf(schema));
+    }
+
+    private static Code code(String keyword) {
+        return switch (keyword) {
+            case "type" -> Code.WRONG_TYPE;
+            case "enum", "const" -> Code.NOT_ONE_OF;
+            case "pattern", "format" -> Code.MALFORMED;
+            case "uniqueItems" -> Code.DUPLICATE;
+            case "dependentRequired", "not" -> Code.CONTRADICTION;
+            default -> Code.OUT_OF_RANGE;
+        };
+    }
+
+    /** The schema that holds the keyword which failed. */
+    private JsonNode schemaAround(ValidationMessage message) {
+        String fragment = URLDecoder.decode(
+                message.getSchemaLocation().getFragment().toString().replace("+", "%2B"), StandardCharsets.UTF_8);
+        JsonPointer keyword = JsonPointer.compile(fragment);
+        return contract.document().at(keyword.head());
+    }
+
+    /** A value as it stood in the input; containers by their kind. */
+    static @Nullable String said(JsonNode value) {
+        if (value.isMissingNode()) {
+            return null;
+        }
+        if (value.isObject()) {
+            return "an object";
+        }
+        return value.isArray() ? "a list of " + value.size() : value.asText();
+    }
+}

@@ -1,0 +1,131 @@
+package loomwright.service.input;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.MapperFeature;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.cfg.CoercionAction;
+import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.StdSerializer;
+import com.fasterxml.jackson.databind.type.LogicalType;
+import java.io.IOException;
+import loomwright.answer.Caution;
+import loomwright.service.form.PlainDecimal;
+import loomwright.service.form.SignificantDigits;
+import loomwright.service.form.Words;
+import loomwright.service.limits.ServiceLimits;
+
+/** How JSON is read (strictly) and written (rounded, absent values left out). */
+public final class Json {
+    public static final String MEDIA_TYPE = "application/json";
+
+    /** One JSON value a line. */
+    public static final String LINES = "application/x-ndjson";
+
+    private final JsonMapper mapper;
+
+    public Json(ServiceLimits limits) {
+        JsonFactory factory = JsonFactory.builder()
+                .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                .enable(StreamReadFeature.USE_FAST_DOUBLE_PARSER)
+                .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER)
+                .streamReadConstraints(StreamReadConstraints.builder()
+                        .maxNestingDepth(limits.nestingDepth())
+                        .maxStringLength(limits.stringChars())
+                        .maxNameLength(limits.nameChars())
+                        .maxNumberLength(limits.numberChars())
+                        .maxDocumentLength(limits.bodyBytes())
+                        .maxTokenCount(limits.tokens())
+                        .build())
+                .build();
+        JsonMapper.Builder builder = JsonMapper.builder(factory)
+                .enable(
+                        DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES,
+                        DeserializationFeature.FAIL_ON_TRAILING_TOKENS,
+                        DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES,
+                        DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS,
+                        DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+                .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
+                .defaultPropertyInclusion(
+                        JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.USE_DEFAULTS))
+                .annotationIntrospector(new EnumSpelling())
+                .addModule(StrictNumbers.module())
+                .addModule(written());
+        for (LogicalType type : new LogicalType[] {LogicalType.Textual, LogicalType.Enum, LogicalType.Boolean}) {
+            builder.withCoercionConfig(type, config -> {
+                config.setCoercion(CoercionInputShape.Integer, CoercionAction.Fail);
+                config.setCoercion(CoercionInputShape.Float, CoercionAction.Fail);
+                config.setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail);
+            });
+        }
+        builder.withCoercionConfig(
+                LogicalType.Enum, config -> config.setCoercion(CoercionInputShape.EmptyString, CoercionAction.Fail));
+        mapper = builder.build();
+    }
+
+    public JsonMapper mapper() {
+        return mapper;
+    }
+
+    /** The bytes of an answer. */
+    public byte[] write(Object answer) throws JsonProcessingException {
+        return mapper.writeValueAsBytes(answer);
+    }
+
+    private static SimpleModule written() {
+        SimpleModule module = new SimpleModule("written");
+        RoundedDouble rounded = new RoundedDouble();
+        module.addSerializer(Double.class, rounded);
+        module.addSerializer(double.class, rounded);
+        module.addSerializer(Caution.class, new CautionAsCodeAndText());
+        return module;
+    }
+
+    private static final class RoundedDouble extends StdSerializer<Double> {
+        private static final long serialVersionUID = 1L;
+
+        RoundedDouble() {
+            super(Double.class);
+        }
+
+        @Override
+        public void serialize(Double value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            char[] text = new char[PlainDecimal.LONGEST];
+            int start = PlainDecimal.write(value, text);
+            if (start >= 0) {
+                out.writeNumber(text, start, text.length - start);
+                return;
+            }
+            double rounded = SignificantDigits.round(value);
+            if (rounded == Math.rint(rounded) && Math.abs(rounded) < 1e15) {
+                out.writeNumber((long) rounded);
+            } else {
+                out.writeNumber(rounded);
+            }
+        }
+    }
+
+    private static final class CautionAsCodeAndText extends StdSerializer<Caution> {
+        private static final long serialVersionUID = 1L;
+
+        CautionAsCodeAndText() {
+            super(Caution.class);
+        }
+
+        @Override
+        public void serialize(Caution value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            out.writeStartObject();
+            out.writeStringField("code", Words.of(value));
+            out.writeStringField("text", value.text());
+            out.writeEndObject();
+        }
+    }
+}

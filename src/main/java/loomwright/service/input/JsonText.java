@@ -1,0 +1,109 @@
+package loomwright.service.input;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import loomwright.answer.Fault;
+import loomwright.service.limits.ServiceLimits;
+import loomwright.service.problem.Problem;
+import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemType;
+
+/** Finds out what is wrong with the text of a JSON body, whatever it is meant to say. Runs only after binding failed. */
+final class JsonText {
+    private final JsonFactory factory;
+    private final ServiceLimits limits;
+
+    JsonText(JsonFactory factory, ServiceLimits limits) {
+        this.factory = factory;
+        this.limits = limits;
+    }
+
+    /**
+     * Reads {@code json} to its end.
+     *
+     * @throws ProblemException that tells the kind of the first fault, its line and column
+     */
+    void check(byte[] json) throws IOException {
+        int depth = 0;
+        boolean complete = false;
+        try (JsonParser parser = factory.createParser(json)) {
+            try {
+                for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
+                    if (complete) {
+                        throw trailing(parser.currentTokenLocation());
+                    }
+                    depth += token.isStructStart() ? 1 : token.isStructEnd() ? -1 : 0;
+                    complete = depth == 0;
+                    if (token == JsonToken.VALUE_STRING && parser.getTextLength() > limits.stringChars()) {
+                        throw tooLong(parser.currentTokenLocation());
+                    }
+                    if (token.isNumeric() && !Double.isFinite(parser.getDoubleValue())) {
+                        throw tooLarge(parser);
+                    }
+                }
+            } catch (JsonProcessingException e) {
+                JsonLocation at = e.getLocation() == null ? parser.currentLocation() : e.getLocation();
+                throw complete ? trailing(at) : refusal(e, at, depth);
+            }
+        }
+        if (!complete) {
+            throw new ProblemException(ProblemType.MALFORMED_JSON, "The body is empty: send one JSON object.");
+        }
+    }
+
+    private ProblemException refusal(JsonProcessingException e, JsonLocation at, int depth) {
+        String words = String.valueOf(e.getOriginalMessage());
+        if (e instanceof StreamConstraintsException) {
+            return depth >= limits.nestingDepth()
+                    ? new ProblemException(
+                            ProblemType.TOO_DEEP,
+                            "The body is nested more than " + limits.nestingDepth() + " levels deep" + place(at))
+                    : tooLong(at);
+        }
+        if (words.startsWith("Duplicate ")) {
+            return new ProblemException(ProblemType.DUPLICATE_KEY, "An object has the same property twice" + place(at));
+        }
+        if (words.contains("Non-standard token")) {
+            return new ProblemException(
+                    ProblemType.NOT_A_NUMBER, "Only finite numbers can be calculated with" + place(at));
+        }
+        return new ProblemException(ProblemType.MALFORMED_JSON, "The JSON breaks off or goes wrong" + place(at));
+    }
+
+    private ProblemException tooLong(JsonLocation at) {
+        return new ProblemException(
+                ProblemType.TOO_LONG,
+                "The limits are " + limits.stringChars() + " characters for a text, " + limits.nameChars()
+                        + " for a property name, " + limits.numberChars() + " for a number and " + limits.tokens()
+                        + " names, values and brackets in all; one is exceeded" + place(at));
+    }
+
+    private static ProblemException trailing(JsonLocation at) {
+        return new ProblemException(
+                ProblemType.TRAILING_TEXT, "Send one JSON value and nothing after it; something follows" + place(at));
+    }
+
+    private static ProblemException tooLarge(JsonParser parser) throws IOException {
+        Fault fault = new Fault(
+                Fault.Code.OUT_OF_RANGE,
+                parser.getParsingContext().pathAsPointer().toString(),
+                parser.getText(),
+                "a number between -1.7e308 and 1.7e308");
+        return new ProblemException(
+                ProblemType.NUMBER_TOO_LARGE,
+                "A number is too large to calculate with" + place(parser.currentTokenLocation()),
+                List.of(Problem.Entry.of(fault, true)),
+                Map.of());
+    }
+
+    private static String place(JsonLocation at) {
+        return at.getLineNr() < 1 ? "." : " at line " + at.getLineNr() + ", column " + at.getColumnNr() + ".";
+    }
+}

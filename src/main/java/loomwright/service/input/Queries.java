@@ -1,0 +1,134 @@
+package loomwright.service.input;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.BooleanNode;
+import com.fasterxml.jackson.databind.node.DecimalNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.StringJoiner;
+import java.util.regex.Pattern;
+import loomwright.answer.Fault;
+import loomwright.answer.Fault.Code;
+import loomwright.service.input.Contract.Operation;
+import loomwright.service.input.Contract.Parameter;
+import loomwright.service.problem.Problem;
+import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemType;
+import org.jspecify.annotations.Nullable;
+
+/** Binds query parameters to the same records as bodies: each text becomes what the contract says it is. */
+public final class Queries {
+    private static final Pattern NUMBER = Pattern.compile("-?\\d{1,40}(\\.\\d{1,40})?([eE][+-]?\\d{1,5})?");
+
+    private final Json json;
+    private final ContractErrors contractFaults;
+
+    public Queries(Json json, ContractErrors contractFaults) {
+        this.json = json;
+        this.contractFaults = contractFaults;
+    }
+
+    /**
+     * The parameters of a raw query as one object.
+     *
+     * @throws ProblemException if the query does not follow the contract; every fault is named
+     */
+    public ObjectNode parse(@Nullable String rawQuery, Operation operation) {
+        return parse(RawQuery.parse(rawQuery), operation);
+    }
+
+    /** The same for names and values that were taken apart elsewhere. */
+    public ObjectNode parse(Map<String, List<String>> texts, Operation operation) {
+        List<Fault> faults = new ArrayList<>();
+        ObjectNode values = JsonNodeFactory.instance.objectNode();
+        texts.forEach((name, given) -> {
+            Parameter parameter = operation.query(name);
+            if (parameter == null) {
+                faults.add(new Fault(Code.UNKNOWN_NAME, name, given.get(0), names(operation)));
+            } else if (given.size() > 1) {
+                faults.add(new Fault(Code.DUPLICATE, name, String.join(", ", given), "this parameter once"));
+            } else {
+                JsonNode value = value(parameter, given.get(0));
+                values.set(name, value);
+                contractFaults.of(parameter.schema(), value).forEach(fault -> faults.add(fault.under(name)));
+            }
+        });
+        for (Parameter parameter : operation.parameters()) {
+            if (parameter.in().equals("query") && parameter.required() && !texts.containsKey(parameter.name())) {
+                faults.add(new Fault(Code.MISSING, parameter.name(), null, contractFaults.accepted(parameter.form())));
+            }
+        }
+        if (!faults.isEmpty()) {
+            throw ProblemException.ofFaults(faults, false, true);
+        }
+        return values;
+    }
+
+    /**
+     * Holds a value of the path to the contract.
+     *
+     * @throws ProblemException 404 that says what there is
+     */
+    public void checkPath(Parameter parameter, String value) {
+        List<Fault> faults = contractFaults.of(parameter.schema(), TextNode.valueOf(value));
+        if (!faults.isEmpty()) {
+            throw new ProblemException(
+                    ProblemType.NOT_FOUND,
+                    "There is no " + parameter.name() + " '" + Problem.shortened(value) + "' here; accepted is "
+                            + faults.get(0).accepted() + ".");
+        }
+    }
+
+    /** The record of a query that follows the contract. */
+    public <T> T bind(ObjectNode values, Class<T> type) {
+        try {
+            return json.mapper().treeToValue(values, type);
+        } catch (JsonProcessingException e) {
+            throw Bodies.refusalBeyondContract(e, false);
+        }
+    }
+
+    /** Lists are written with commas: the contract gives them {@code style: form, explode: false}. */
+    private static JsonNode value(Parameter parameter, String given) {
+        if (!parameter.is("array")) {
+            return scalar(parameter.is("number") || parameter.is("integer"), parameter.is("boolean"), given);
+        }
+        String items = parameter.form().path("items").path("type").asText();
+        ArrayNode list = JsonNodeFactory.instance.arrayNode();
+        for (String text : given.split(",", -1)) {
+            list.add(scalar(items.equals("number") || items.equals("integer"), items.equals("boolean"), text.trim()));
+        }
+        return list;
+    }
+
+    /** A text that is no such thing stays a text: the contract then says that its type is wrong. */
+    private static JsonNode scalar(boolean number, boolean logical, String text) {
+        if (number && NUMBER.matcher(text).matches()) {
+            if (!Double.isFinite(Double.parseDouble(text))) {
+                throw new ProblemException(
+                        ProblemType.NUMBER_TOO_LARGE,
+                        "The number " + Problem.shortened(text) + " is too large to calculate with.");
+            }
+            return DecimalNode.valueOf(new BigDecimal(text));
+        }
+        if (logical && (text.equals("true") || text.equals("false"))) {
+            return BooleanNode.valueOf(text.equals("true"));
+        }
+        return TextNode.valueOf(text);
+    }
+
+    private static String names(Operation operation) {
+        StringJoiner names = new StringJoiner(", ", "one of: ", "").setEmptyValue("no parameter at all");
+        operation.parameters().stream()
+                .filter(parameter -> parameter.in().equals("query"))
+                .forEach(parameter -> names.add(parameter.name()));
+        return names.toString();
+    }
+}

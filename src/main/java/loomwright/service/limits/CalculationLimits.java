@@ -1,0 +1,48 @@
+package loomwright.service.limits;
+
+import loomwright.answer.Fault;
+import loomwright.answer.Faults;
+import loomwright.backfeed.BackfeedLimits;
+import loomwright.backfeed.sneak.SneakLimits;
+import loomwright.bulk.BulkLimits;
+import loomwright.mistakes.MistakesLimits;
+import loomwright.network.NetworkLimits;
+import loomwright.service.network.NetworkQuestion;
+
+/**
+ * How much work one calculation takes on, each package with its own limits.
+ *
+ * @param network nodes, elements and steps of the solver
+ * @param backfeed combinations, ways and remedies of the search for unintended feeds
+ * @param mistakes solutions of a list of mistakes
+ * @param sneaks combinations, cases, threads and time of the exhaustive search
+ * @param bulk threads, window and number of bulk runs
+ * @param timeMs how long any other calculation of a plan may take, in ms
+ */
+public record CalculationLimits(
+        NetworkLimits network,
+        BackfeedLimits backfeed,
+        MistakesLimits mistakes,
+        SneakLimits sneaks,
+        BulkLimits bulk,
+        int timeMs) {
+    public static final CalculationLimits DEFAULT = new CalculationLimits(
+            NetworkLimits.defaults(),
+            BackfeedLimits.defaults(),
+            MistakesLimits.defaults(),
+            SneakLimits.defaults(),
+            BulkLimits.defaults(),
+            60_000);
+
+    public CalculationLimits {
+        new Faults()
+                .check(
+                        network.maxElements() <= NetworkQuestion.MOST_ELEMENTS,
+                        Fault.Code.OUT_OF_RANGE,
+                        "/network/maxElements",
+                        network.maxElements(),
+                        "a number from 1 to " + NetworkQuestion.MOST_ELEMENTS + ": a request can name no more")
+                .range("/timeMs", timeMs, 1, 3_600_000)
+                .reject();
+    }
+}

@@ -1,0 +1,120 @@
+package loomwright.service.page;
+
+import com.google.common.hash.Hashing;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Properties;
+import loomwright.service.http.FixedHeaders;
+import loomwright.service.http.Reply;
+import loomwright.service.http.Request;
+import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemType;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A page for people with its scripts and styles, all from within the jar: the help page at {@code /} and the browsable
+ * contract at {@code /docs}.
+ */
+public final class Pages {
+    private static final String HTML = "text/html; charset=utf-8";
+    private static final String SCRIPT = "text/javascript; charset=utf-8";
+    private static final String STYLE = "text/css; charset=utf-8";
+    private static final String VIEWER = "META-INF/resources/webjars/swagger-ui/" + viewerVersion() + "/";
+
+    /** For an owner: the circuit of a plan, and small calculators. */
+    public static final Pages HELP = new Pages(
+            new Source("page/index.html", HTML),
+            Map.of(
+                    "page.css", new Source("page/page.css", STYLE),
+                    "start.js", new Source("page/start.js", SCRIPT),
+                    "service.js", new Source("page/service.js", SCRIPT),
+                    "elements.js", new Source("page/elements.js", SCRIPT),
+                    "fields.js", new Source("page/fields.js", SCRIPT),
+                    "changes.js", new Source("page/changes.js", SCRIPT),
+                    "circuit.js", new Source("page/circuit.js", SCRIPT),
+                    "calculators.js", new Source("page/calculators.js", SCRIPT)),
+            FixedHeaders.HELP_CONTENT_SECURITY);
+
+    /** For programmers: a page of our own around the viewer of a web jar. */
+    public static final Pages DOCUMENTATION = new Pages(
+            new Source("docs/index.html", HTML),
+            Map.of(
+                    "viewer.js", new Source(VIEWER + "swagger-ui-bundle.js", SCRIPT),
+                    "viewer.css", new Source(VIEWER + "swagger-ui.css", STYLE),
+                    "start.js", new Source("docs/start.js", SCRIPT)),
+            FixedHeaders.DOCS_CONTENT_SECURITY);
+
+    private final Source index;
+    /** By name. A list, so that no path of a caller is ever opened. */
+    private final Map<String, Source> files;
+
+    private final Map<String, String> headers;
+
+    /** A file on the class path. */
+    private record Source(String resource, String contentType) {
+        Reply reply(Map<String, String> headers) throws IOException {
+            byte[] text = bytes(resource);
+            Map<String, String> all = new HashMap<>(headers);
+            all.put("ETag", tag(text));
+            return Reply.of(contentType, text).withHeaders(all);
+        }
+    }
+
+    /**
+     * The same for the same text only, so that a browser that asks whether its copy is still good is sent nothing until the
+     * service is another. Weak (RFC 9110, section 8.8.1), as the bytes on the way may be compressed or not.
+     */
+    private static String tag(byte[] text) {
+        return "W/\"" + Hashing.sha256().hashBytes(text) + "\"";
+    }
+
+    private static byte[] bytes(String resource) throws IOException {
+        try (InputStream in = Pages.class.getClassLoader().getResourceAsStream(resource)) {
+            if (in == null) {
+                throw new IllegalStateException(resource + " is not on the class path");
+            }
+            return in.readAllBytes();
+        }
+    }
+
+    /** The web jar says which it is. */
+    private static String viewerVersion() {
+        Properties jar = new Properties();
+        try {
+            jar.load(new ByteArrayInputStream(bytes("META-INF/maven/org.webjars/swagger-ui/pom.properties")));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return jar.getProperty("version");
+    }
+
+    /** {@code no-cache} lets a browser keep what it has, if it asks each time whether that is still good. */
+    private Pages(Source index, Map<String, Source> files, String contentSecurity) {
+        this.index = index;
+        this.files = files;
+        this.headers = Map.of(FixedHeaders.CONTENT_SECURITY, contentSecurity, "Cache-Control", "no-cache");
+    }
+
+    /** The page itself. */
+    public Reply page(Request request) throws IOException {
+        request.checkAccepts("text/html");
+        return index.reply(headers);
+    }
+
+    /**
+     * A script or style of it.
+     *
+     * @throws ProblemException 404 for any other name
+     */
+    public Reply file(Request request) throws IOException {
+        @Nullable Source file = files.get(request.path("file"));
+        if (file == null) {
+            throw new ProblemException(ProblemType.NOT_FOUND, "The page has no such file.");
+        }
+        return file.reply(headers);
+    }
+}

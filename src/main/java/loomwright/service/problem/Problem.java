@@ -1,0 +1,80 @@
+package loomwright.service.problem;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+import java.util.List;
+import loomwright.answer.Fault;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A problem document (RFC 9457).
+ *
+ * @param type stable name of the kind of problem
+ * @param title the kind in words, always the same for a type
+ * @param status the HTTP status
+ * @param detail what is wrong with this request, and what would help
+ * @param instance names this one occurrence; the log holds the same request id
+ * @param errors every fault found, if the problem has places to point at
+ */
+@JsonPropertyOrder({"type", "title", "status", "detail", "instance", "errors"})
+public record Problem(
+        String type,
+        String title,
+        int status,
+        String detail,
+        String instance,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Entry> errors) {
+
+    public static final String MEDIA_TYPE = "application/problem+json";
+
+    /** Longest echo of what the caller sent. */
+    private static final int ECHO_CHARS = 100;
+
+    /**
+     * One fault.
+     *
+     * @param code kind of fault
+     * @param pointer place in the body, a JSON pointer (RFC 6901); or
+     * @param parameter name of the query or path parameter
+     * @param value what stood there, shortened to 100 characters
+     * @param accepted what would have been accepted
+     */
+    @JsonPropertyOrder({"code", "pointer", "parameter", "value", "accepted"})
+    public record Entry(
+            Fault.Code code,
+            @Nullable String pointer,
+            @Nullable String parameter,
+            @Nullable String value,
+            String accepted) {
+
+        public static Entry of(Fault fault, boolean inBody) {
+            String place = fault.pointer();
+            return new Entry(
+                    fault.code(),
+                    inBody ? (place.isEmpty() || place.startsWith("/") ? place : "/" + place) : null,
+                    inBody ? null : place.startsWith("/") ? place.substring(1) : place,
+                    fault.value() == null ? null : shortened(fault.value()),
+                    fault.accepted());
+        }
+    }
+
+    public static Problem of(ProblemType type, String detail, String requestId, List<Entry> errors) {
+        return new Problem(
+                type.uri(), type.title(), type.status(), detail, "urn:loomwright:request:" + requestId, errors);
+    }
+
+    /** {@code text} as it may be repeated to the caller: at most 100 characters, no half surrogate pair. */
+    public static String shortened(String text) {
+        StringBuilder out = new StringBuilder();
+        int end = Math.min(text.length(), ECHO_CHARS);
+        for (int i = 0; i < end; i++) {
+            char c = text.charAt(i);
+            if (Character.isHighSurrogate(c) && i + 1 < end && Character.isLowSurrogate(text.charAt(i + 1))) {
+                out.append(c).append(text.charAt(++i));
+            } else {
+                out.append(Character.isSurrogate(c) ? '\uFFFD' : c);
+            }
+        }
+        return text.length() > end ? out.append('…').toString() : out.toString();
+    }
+}

@@ -1,0 +1,12 @@
+package loomwright.service.stream;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import loomwright.service.input.Input;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One line of many, taken apart.
+ *
+ * @param key the caller's own name for it, a text or a number
+ */
+record BulkItem(@Nullable JsonNode key, Input input) {}

@@ -1,0 +1,123 @@
+package loomwright.service.stream;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.TextNode;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import loomwright.answer.Fault;
+import loomwright.service.form.CsvRow;
+import loomwright.service.http.Representations;
+import loomwright.service.input.Contract.Operation;
+import loomwright.service.input.Contract.Parameter;
+import loomwright.service.input.Queries;
+import loomwright.service.input.QueryInput;
+import loomwright.service.input.RejectedLine;
+import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemType;
+import org.jspecify.annotations.Nullable;
+
+/** Rows of comma-separated values under the names of the query parameters; an empty cell is a parameter left out. */
+final class CsvLines implements LineInputs {
+    private final Operation operation;
+    private final Queries queries;
+    private final List<String> header;
+
+    /**
+     * Rows under a header.
+     *
+     * @param operation whose query parameters they are
+     * @throws ProblemException if a column is no parameter, or stands there twice
+     */
+    CsvLines(byte[] header, Operation operation, Queries queries) {
+        this.operation = operation;
+        this.queries = queries;
+        this.header = cells(header);
+        List<Fault> faults = new ArrayList<>();
+        List<String> columns = columns(operation);
+        for (int i = 0; i < this.header.size(); i++) {
+            String name = this.header.get(i);
+            if (!columns.contains(name)) {
+                faults.add(new Fault(
+                        Fault.Code.UNKNOWN_NAME, name, null, "a header with some of: " + String.join(", ", columns)));
+            } else if (this.header.indexOf(name) < i) {
+                faults.add(new Fault(Fault.Code.DUPLICATE, name, null, "each column once"));
+            }
+        }
+        if (!faults.isEmpty()) {
+            throw ProblemException.ofFaults(faults, false, true);
+        }
+    }
+
+    private static List<String> columns(Operation operation) {
+        List<String> columns = new ArrayList<>(List.of(JsonLines.KEY));
+        for (Parameter parameter : operation.parameters()) {
+            String name = parameter.name();
+            if (parameter.in().equals("query") && !Representations.PARAMETERS.contains(name)) {
+                columns.add(name);
+            }
+        }
+        return columns;
+    }
+
+    @Override
+    public BulkItem read(byte[] line) {
+        @Nullable JsonNode key = null;
+        try {
+            List<String> cells = cells(line);
+            Map<String, List<String>> values = new LinkedHashMap<>();
+            for (int i = 0; i < Math.min(header.size(), cells.size()); i++) {
+                String name = header.get(i);
+                String cell = cells.get(i);
+                if (name.equals(JsonLines.KEY)) {
+                    key = cell.isEmpty() ? null : TextNode.valueOf(cell);
+                } else if (!cell.isEmpty()) {
+                    values.put(name, List.of(cell));
+                }
+            }
+            check(cells, key);
+            return new BulkItem(key, new QueryInput(queries.parse(values, operation), queries));
+        } catch (ProblemException refusal) {
+            return new BulkItem(key, new RejectedLine(refusal));
+        }
+    }
+
+    private void check(List<String> cells, @Nullable JsonNode key) {
+        if (cells.size() > header.size()) {
+            throw new ProblemException(
+                    ProblemType.INVALID_INPUT,
+                    "The row has " + cells.size() + " cells and the header " + header.size() + ".");
+        }
+        if (key != null && key.asText().length() > JsonLines.KEY_CHARS) {
+            throw ProblemException.ofFaults(
+                    List.of(new Fault(
+                            Fault.Code.OUT_OF_RANGE,
+                            JsonLines.KEY,
+                            null,
+                            "a text of at most " + JsonLines.KEY_CHARS + " characters")),
+                    false,
+                    true);
+        }
+    }
+
+    private static List<String> cells(byte[] line) {
+        Optional<List<String>> cells;
+        try {
+            cells = CsvRow.parse(StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(line))
+                    .toString());
+        } catch (CharacterCodingException e) {
+            throw new ProblemException(ProblemType.BAD_ENCODING, "The row is not UTF-8.");
+        }
+        return cells.orElseThrow(
+                () -> new ProblemException(
+                        ProblemType.INVALID_INPUT,
+                        "The quotes of the row do not match: a quoted cell ends in its own line, with the comma right behind it."));
+    }
+}
