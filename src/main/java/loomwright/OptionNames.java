@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.service.limits.Options;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,11 +37,11 @@ final class OptionNames {
         }
     }
 
-    private static Fault named(UnaryOperator<String> optionOf, Fault fault) {
+    private static InputError named(UnaryOperator<String> optionOf, InputError fault) {
         String place = fault.pointer();
         return place.startsWith(OPTION)
                 ? fault
-                : new Fault(
+                : new InputError(
                         fault.code(), optionOf.apply(place.replaceFirst("^/", "")), fault.value(), fault.accepted());
     }
 

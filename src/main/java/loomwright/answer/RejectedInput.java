@@ -7,14 +7,14 @@ import java.util.stream.Collectors;
 public final class RejectedInput extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
-    private final transient List<Fault> faults;
+    private final transient List<InputError> faults;
 
     /**
      * Rejects for several reasons.
      *
      * @param faults at least one
      */
-    public RejectedInput(List<Fault> faults) {
+    public RejectedInput(List<InputError> faults) {
         super(faults.stream()
                 .map(f -> f.code() + " at '" + f.pointer() + "': " + f.accepted())
                 .collect(Collectors.joining("; ")));
@@ -24,11 +24,11 @@ public final class RejectedInput extends RuntimeException {
         this.faults = List.copyOf(faults);
     }
 
-    public RejectedInput(Fault fault) {
+    public RejectedInput(InputError fault) {
         this(List.of(fault));
     }
 
-    public List<Fault> faults() {
+    public List<InputError> faults() {
         return faults;
     }
 }

@@ -1,6 +1,6 @@
 package loomwright.backfeed;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * How much work a search takes on.
@@ -11,7 +11,7 @@ import loomwright.answer.Faults;
  */
 public record BackfeedLimits(int maxCombinations, int maxPaths, int maxTrials) {
     public BackfeedLimits {
-        new Faults()
+        new InputErrors()
                 .range("/maxCombinations", maxCombinations, 1, 65_536)
                 .range("/maxPaths", maxPaths, 1, 100)
                 .range("/maxTrials", maxTrials, 1, 1_000)

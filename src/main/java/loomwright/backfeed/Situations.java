@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Part;
@@ -61,8 +61,8 @@ public final class Situations {
         for (List<Part> settings : open) {
             long count = (long) all * settings.size();
             if (count > limit) {
-                throw new RejectedInput(new Fault(
-                        Fault.Code.OVER_LIMIT,
+                throw new RejectedInput(new InputError(
+                        InputError.Code.OVER_LIMIT,
                         "/parts",
                         count + " combinations or more",
                         "a plan whose free switches and breakers make at most " + limit

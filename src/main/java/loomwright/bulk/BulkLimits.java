@@ -1,6 +1,6 @@
 package loomwright.bulk;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * How much bulk work is taken on.
@@ -15,7 +15,7 @@ public record BulkLimits(int threads, int windowLines, int windowBytes, int runs
     private static final int WINDOW_LINES_PER_THREAD = 16;
 
     public BulkLimits {
-        new Faults()
+        new InputErrors()
                 .range("/threads", threads, 1, 1_000)
                 .range("/windowLines", windowLines, 1, 100_000)
                 .range("/windowBytes", windowBytes, 1, 1_000_000_000)

@@ -3,7 +3,7 @@ package loomwright.circuit;
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.ArrayList;
 import java.util.List;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,7 +17,7 @@ public record Ballast(String id, @Nullable String label, List<Double> elementsOh
     static final int MAX_ELEMENTS = 8;
 
     public Ballast {
-        Faults faults = Bounds.part(id, label);
+        InputErrors faults = Bounds.part(id, label);
         Bounds.size(faults, "/elementsOhm", elementsOhm, 1, MAX_ELEMENTS);
         if (elementsOhm != null) {
             for (int i = 0; i < elementsOhm.size(); i++) {

@@ -2,7 +2,7 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,7 +23,7 @@ public record Battery(
         Bounds.part(id, label)
                 .check(
                         nominalVoltageV == null || (nominalVoltageV >= 2 && nominalVoltageV <= 24),
-                        Fault.Code.OUT_OF_RANGE,
+                        InputError.Code.OUT_OF_RANGE,
                         "/nominalVoltageV",
                         nominalVoltageV,
                         "a number from 2 to 24")

@@ -3,8 +3,8 @@ package loomwright.circuit;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,38 +36,42 @@ public final class Bounds {
 
     private Bounds() {}
 
-    static Faults part(@Nullable String id, @Nullable String label) {
-        return text(id(new Faults(), "/id", id), "/label", label, 0, MAX_TEXT);
+    static InputErrors part(@Nullable String id, @Nullable String label) {
+        return text(id(new InputErrors(), "/id", id), "/label", label, 0, MAX_TEXT);
     }
 
     /** Notes a fault unless the text, where there is one, has {@code min} to {@code max} characters. */
-    static Faults text(Faults faults, String pointer, @Nullable String text, int min, int max) {
+    static InputErrors text(InputErrors faults, String pointer, @Nullable String text, int min, int max) {
         int length = text == null ? min : text.codePointCount(0, text.length());
         return faults.check(
                 length >= min && length <= max,
-                Fault.Code.OUT_OF_RANGE,
+                InputError.Code.OUT_OF_RANGE,
                 pointer,
                 text,
                 min == 0 ? "at most " + max + " characters" : min + " to " + max + " characters");
     }
 
     /** Notes a fault for each entry that stands in the list before. */
-    static Faults distinct(Faults faults, String pointer, List<?> list) {
+    static InputErrors distinct(InputErrors faults, String pointer, List<?> list) {
         Set<Object> seen = new HashSet<>();
         for (int i = 0; i < list.size(); i++) {
             faults.check(
-                    seen.add(list.get(i)), Fault.Code.DUPLICATE, pointer + "/" + i, list.get(i), "each entry once");
+                    seen.add(list.get(i)),
+                    InputError.Code.DUPLICATE,
+                    pointer + "/" + i,
+                    list.get(i),
+                    "each entry once");
         }
         return faults;
     }
 
-    static Faults id(Faults faults, String pointer, @Nullable String id) {
+    static InputErrors id(InputErrors faults, String pointer, @Nullable String id) {
         if (id == null) {
             return faults.required(pointer, id);
         }
         return faults.check(
                 isId(id),
-                Fault.Code.MALFORMED,
+                InputError.Code.MALFORMED,
                 pointer,
                 id,
                 "1 to 40 letters, digits, '_' or '-', beginning with a letter or digit");
@@ -96,25 +100,25 @@ public final class Bounds {
         return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
     }
 
-    static Faults resistance(Faults faults, String pointer, @Nullable Double ohm) {
+    static InputErrors resistance(InputErrors faults, String pointer, @Nullable Double ohm) {
         return faults.range(pointer, ohm, MIN_RESISTANCE_OHM, MAX_RESISTANCE_OHM);
     }
 
     /** A voltage above zero: a rating or a threshold. */
-    static Faults voltage(Faults faults, String pointer, @Nullable Double voltageV) {
+    static InputErrors voltage(InputErrors faults, String pointer, @Nullable Double voltageV) {
         return faults.range(pointer, voltageV, 0.01, MAX_VOLTAGE_V);
     }
 
-    static Faults current(Faults faults, String pointer, @Nullable Double currentA) {
+    static InputErrors current(InputErrors faults, String pointer, @Nullable Double currentA) {
         return faults.range(pointer, currentA, MIN_CURRENT_A, MAX_CURRENT_A);
     }
 
-    static Faults power(Faults faults, String pointer, @Nullable Double powerW) {
+    static InputErrors power(InputErrors faults, String pointer, @Nullable Double powerW) {
         return faults.range(pointer, powerW, MIN_POWER_W, MAX_POWER_W);
     }
 
     /** Notes a fault unless the list has {@code min} to {@code max} entries, none of them null. */
-    static Faults size(Faults faults, String pointer, @Nullable List<?> list, int min, int max) {
+    static InputErrors size(InputErrors faults, String pointer, @Nullable List<?> list, int min, int max) {
         if (list == null) {
             return faults.required(pointer, null);
         }
@@ -123,7 +127,7 @@ public final class Bounds {
         }
         return faults.check(
                 list.size() >= min && list.size() <= max,
-                Fault.Code.OUT_OF_RANGE,
+                InputError.Code.OUT_OF_RANGE,
                 pointer,
                 list.size() + " entries",
                 min + " to " + max + " entries");

@@ -1,7 +1,7 @@
 package loomwright.circuit;
 
 import java.util.List;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * Two connector halves pushed together: terminals of the same name are joined.
@@ -12,7 +12,7 @@ import loomwright.answer.Faults;
  */
 public record Connector(String id, List<String> halves, Double contactResistanceOhm) {
     public Connector {
-        Faults faults = Bounds.id(new Faults(), "/id", id);
+        InputErrors faults = Bounds.id(new InputErrors(), "/id", id);
         Bounds.size(faults, "/halves", halves, 2, 2);
         if (faults.isEmpty()) {
             for (int i = 0; i < 2; i++) {

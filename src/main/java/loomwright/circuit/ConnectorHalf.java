@@ -6,7 +6,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -50,7 +50,7 @@ public record ConnectorHalf(
     }
 
     public ConnectorHalf {
-        Faults faults = Bounds.part(id, label)
+        InputErrors faults = Bounds.part(id, label)
                 .required("/form", form)
                 .required("/widthMm", widthMm)
                 .required("/gender", gender)

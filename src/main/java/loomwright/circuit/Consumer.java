@@ -2,8 +2,8 @@ package loomwright.circuit;
 
 import java.util.List;
 import java.util.Map;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /** A part that does something when it is fed, and so is meant to be live at some times and dead at others. */
@@ -33,8 +33,8 @@ public sealed interface Consumer extends Part permits FilamentLamp, Load, Motor,
     String returnTerminal();
 
     /** Checks what all consumers share. */
-    static Faults check(
-            Faults faults,
+    static InputErrors check(
+            InputErrors faults,
             @Nullable List<Condition> meantLive,
             @Nullable Map<String, List<String>> meantLiveWhen,
             @Nullable Double operateV,
@@ -48,7 +48,7 @@ public sealed interface Consumer extends Part permits FilamentLamp, Load, Motor,
         if (meantLiveWhen != null) {
             faults.check(
                     meantLiveWhen.size() <= 20,
-                    Fault.Code.OUT_OF_RANGE,
+                    InputError.Code.OUT_OF_RANGE,
                     "/meantLiveWhen",
                     meantLiveWhen.size(),
                     "at most 20 switches");
@@ -59,7 +59,7 @@ public sealed interface Consumer extends Part permits FilamentLamp, Load, Motor,
         Bounds.voltage(faults, "/" + releaseName, releaseV);
         return faults.check(
                 operateV == null || releaseV == null || releaseV <= operateV,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 "/" + releaseName,
                 releaseV,
                 "at most " + operateName + " (" + operateV + ")");

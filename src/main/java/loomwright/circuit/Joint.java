@@ -2,7 +2,7 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 @JsonTypeName("joint")
 public record Joint(String id, @Nullable String label, List<String> terminals, Double resistanceOhm) implements Part {
     public Joint {
-        Faults faults = Bounds.part(id, label).range("/resistanceOhm", resistanceOhm, 0, Wire.MAX_JOINT_OHM);
+        InputErrors faults = Bounds.part(id, label).range("/resistanceOhm", resistanceOhm, 0, Wire.MAX_JOINT_OHM);
         Switch.terminalNames(faults, terminals, 1);
         faults.reject();
         terminals = List.copyOf(terminals);

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Stream;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,13 +39,13 @@ public record Load(
         Map<String, List<String>> meantLiveWhen)
         implements Consumer {
     public Load {
-        Faults faults = Bounds.part(id, label)
+        InputErrors faults = Bounds.part(id, label)
                 .check(
                         Stream.of(resistanceOhm, currentA, powerW)
                                         .filter(Objects::nonNull)
                                         .count()
                                 == 1,
-                        Fault.Code.CONTRADICTION,
+                        InputError.Code.CONTRADICTION,
                         "",
                         null,
                         "exactly one of resistanceOhm, currentA and powerW");
@@ -56,7 +56,7 @@ public record Load(
         Bounds.voltage(faults, "/maximumV", maximumV);
         faults.check(
                 minimumV == null || maximumV == null || minimumV < maximumV,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 "/maximumV",
                 maximumV,
                 "more than minimumV (" + minimumV + ")");

@@ -5,8 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -40,8 +40,8 @@ public record Plan(
     private static final int ROOM_FOR_NUMBER = 3;
 
     public Plan {
-        Faults faults = new Faults()
-                .check(SCHEMA.equals(schema), Fault.Code.NOT_ONE_OF, "/schema", schema, SCHEMA)
+        InputErrors faults = new InputErrors()
+                .check(SCHEMA.equals(schema), InputError.Code.NOT_ONE_OF, "/schema", schema, SCHEMA)
                 .required("/name", name)
                 .required("/system", system);
         Bounds.text(faults, "/name", name, 1, Bounds.MAX_TEXT);

@@ -3,8 +3,8 @@ package loomwright.circuit;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 
 /**
  * What is wrong with a plan as a circuit, though each of its parts is well formed. A plan that the service edits itself
@@ -17,13 +17,13 @@ public final class PlanCheck {
     private PlanCheck() {}
 
     /** All faults found, in the order of the document; empty for a sound plan. */
-    public static List<Fault> check(Plan plan) {
-        Faults faults = new Faults();
+    public static List<InputError> check(Plan plan) {
+        InputErrors faults = new InputErrors();
         Set<TerminalRef> joined = joinedTerminals(plan);
         faults.check(
                 !plan.listParts(Battery.class).isEmpty()
                         || !plan.listParts(Alternator.class).isEmpty(),
-                Fault.Code.MISSING,
+                InputError.Code.MISSING,
                 "/parts",
                 null,
                 "at least one battery or alternator to feed the circuit");
@@ -50,7 +50,7 @@ public final class PlanCheck {
         return joined;
     }
 
-    private static void checkReturn(Faults faults, String at, Part part, Set<TerminalRef> joined) {
+    private static void checkReturn(InputErrors faults, String at, Part part, Set<TerminalRef> joined) {
         String feed;
         String back;
         if (part instanceof Consumer consumer) {
@@ -71,7 +71,7 @@ public final class PlanCheck {
             String open = fed ? back : feed;
             faults.check(
                     false,
-                    Fault.Code.NO_RETURN,
+                    InputError.Code.NO_RETURN,
                     at,
                     part.terminal(open).toString(),
                     "a wire at " + part.terminal(open) + ": " + part.called() + " has one at "
@@ -79,13 +79,13 @@ public final class PlanCheck {
         }
     }
 
-    private static void checkThresholds(Faults faults, String at, Part part, VehicleSystem system) {
+    private static void checkThresholds(InputErrors faults, String at, Part part, VehicleSystem system) {
         if (part instanceof Consumer consumer) {
             Double operateV = consumer.operateV();
             double highestV = HIGHEST_THRESHOLD * system.nominalVoltageV();
             faults.check(
                     operateV == null || operateV <= highestV,
-                    Fault.Code.CONTRADICTION,
+                    InputError.Code.CONTRADICTION,
                     at + (part instanceof Relay ? "/pullInV" : "/operateV"),
                     operateV,
                     "at most " + highestV + " V: a " + system.nominalVoltageV() + " V system never reaches more");

@@ -5,19 +5,19 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 
 /** Checks that ids are unique and that everything named in a plan exists. */
 final class References {
     private final Map<String, Part> parts = new HashMap<>();
-    private final Faults faults;
+    private final InputErrors faults;
 
-    private References(Faults faults) {
+    private References(InputErrors faults) {
         this.faults = faults;
     }
 
-    static void check(List<Part> parts, List<Wire> wires, List<Connector> connectors, Faults faults) {
+    static void check(List<Part> parts, List<Wire> wires, List<Connector> connectors, InputErrors faults) {
         References references = new References(faults);
         references.checkParts(parts);
         references.checkWires(wires);
@@ -75,7 +75,7 @@ final class References {
         terminal(at + "/to", wire.to());
         faults.check(
                 !wire.from().equals(wire.to()),
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 at + "/to",
                 wire.to().toString(),
                 "another terminal than from: a wire has two ends");
@@ -95,7 +95,7 @@ final class References {
                 String pointer = at + "/halves/" + h;
                 faults.check(
                         parts.get(half) instanceof ConnectorHalf,
-                        Fault.Code.UNKNOWN_REFERENCE,
+                        InputError.Code.UNKNOWN_REFERENCE,
                         pointer,
                         half,
                         "the id of a part of kind connector-half");
@@ -110,7 +110,7 @@ final class References {
         consumer.meantLiveWhen().forEach((id, positions) -> {
             String pointer = at + "/meantLiveWhen/" + id;
             if (!(parts.get(id) instanceof Switch chosen)) {
-                faults.check(false, Fault.Code.UNKNOWN_REFERENCE, pointer, id, "the id of a part of kind switch");
+                faults.check(false, InputError.Code.UNKNOWN_REFERENCE, pointer, id, "the id of a part of kind switch");
                 return;
             }
             List<String> known =
@@ -118,7 +118,7 @@ final class References {
             for (int i = 0; i < positions.size(); i++) {
                 faults.check(
                         known.contains(positions.get(i)),
-                        Fault.Code.UNKNOWN_REFERENCE,
+                        InputError.Code.UNKNOWN_REFERENCE,
                         pointer + "/" + i,
                         positions.get(i),
                         "a position of switch " + id + ": " + String.join(", ", known));
@@ -131,14 +131,14 @@ final class References {
         if (part == null) {
             faults.check(
                     false,
-                    Fault.Code.UNKNOWN_REFERENCE,
+                    InputError.Code.UNKNOWN_REFERENCE,
                     pointer,
                     ref.toString(),
                     "a terminal of a part of this plan; there is no part '" + ref.part() + "'");
         } else {
             faults.check(
                     part.terminals().contains(ref.terminal()),
-                    Fault.Code.UNKNOWN_REFERENCE,
+                    InputError.Code.UNKNOWN_REFERENCE,
                     pointer,
                     ref.toString(),
                     "a terminal of " + part.id() + " (" + part.kind() + "): " + String.join(", ", part.terminals()));
@@ -146,6 +146,6 @@ final class References {
     }
 
     private void duplicate(String pointer, String id, String among) {
-        faults.check(false, Fault.Code.DUPLICATE, pointer, id, "an id used once among the " + among);
+        faults.check(false, InputError.Code.DUPLICATE, pointer, id, "an id used once among the " + among);
     }
 }

@@ -1,6 +1,6 @@
 package loomwright.circuit;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,7 +19,7 @@ public record Supply(
     static final double MAX_TOLERANCE_PERCENT = 50;
 
     public Supply {
-        new Faults()
+        new InputErrors()
                 .range("/emfV", emfV, MIN_EMF_V, Bounds.MAX_VOLTAGE_V)
                 .range("/internalResistanceOhm", internalResistanceOhm, 0, MAX_INTERNAL_OHM)
                 .range("/tolerancePercent", tolerancePercent, 0, MAX_TOLERANCE_PERCENT)

@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,7 +37,7 @@ public record Switch(
     public static final double CONTACT_OHM = 0.0015;
 
     public Switch {
-        Faults faults = Bounds.part(id, label);
+        InputErrors faults = Bounds.part(id, label);
         terminalNames(faults, terminals, 2);
         Bounds.size(faults, "/positions", positions, 1, MAX_POSITIONS);
         Bounds.resistance(faults, "/contactResistanceOhm", contactResistanceOhm);
@@ -51,7 +51,7 @@ public record Switch(
     }
 
     /** Checks a list of terminal names of a part that has its own. */
-    static void terminalNames(Faults faults, @Nullable List<String> terminals, int min) {
+    static void terminalNames(InputErrors faults, @Nullable List<String> terminals, int min) {
         Bounds.size(faults, "/terminals", terminals, min, MAX_TERMINALS);
         if (terminals == null) {
             return;
@@ -60,7 +60,7 @@ public record Switch(
             String name = terminals.get(i);
             faults.check(
                     name == null || Bounds.isTerminal(name),
-                    Fault.Code.MALFORMED,
+                    InputError.Code.MALFORMED,
                     "/terminals/" + i,
                     name,
                     "1 to 12 letters, digits, '+' or '-'");
@@ -69,7 +69,7 @@ public record Switch(
     }
 
     private static void checkPositions(
-            Faults faults,
+            InputErrors faults,
             List<String> terminals,
             List<Position> positions,
             @Nullable PositionByCondition byCondition,
@@ -78,7 +78,7 @@ public record Switch(
         for (int p = 0; p < positions.size(); p++) {
             String at = "/positions/" + p;
             String name = positions.get(p).name();
-            faults.check(names.add(name), Fault.Code.DUPLICATE, at + "/name", name, "each position name once");
+            faults.check(names.add(name), InputError.Code.DUPLICATE, at + "/name", name, "each position name once");
             List<List<String>> joins = positions.get(p).joins();
             for (int j = 0; j < joins.size(); j++) {
                 for (int k = 0; k < joins.get(j).size(); k++) {
@@ -88,7 +88,7 @@ public record Switch(
         }
         faults.check(
                 byCondition == null || rest == null,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 "/position",
                 rest,
                 "no position of its own: this switch follows the condition");
@@ -105,10 +105,10 @@ public record Switch(
         }
     }
 
-    private static void reference(Faults faults, String pointer, String name, List<String> known) {
+    private static void reference(InputErrors faults, String pointer, String name, List<String> known) {
         faults.check(
                 known.contains(name),
-                Fault.Code.UNKNOWN_REFERENCE,
+                InputError.Code.UNKNOWN_REFERENCE,
                 pointer,
                 name,
                 "one of " + String.join(", ", known));
@@ -147,7 +147,7 @@ public record Switch(
      */
     public record Position(String name, List<List<String>> joins) {
         public Position {
-            Faults faults = new Faults().required("/name", name);
+            InputErrors faults = new InputErrors().required("/name", name);
             Bounds.text(faults, "/name", name, 1, 40);
             Bounds.size(faults, "/joins", joins, 0, MAX_TERMINALS);
             if (faults.isEmpty()) {
@@ -165,7 +165,7 @@ public record Switch(
     /** The position that a switch tied to the condition has in each. */
     public record PositionByCondition(String off, String accessory, String run, String crank, String running) {
         public PositionByCondition {
-            new Faults()
+            new InputErrors()
                     .required("/off", off)
                     .required("/accessory", accessory)
                     .required("/run", run)

@@ -2,7 +2,7 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 
 /**
@@ -28,7 +28,7 @@ public record TerminalRef(String part, String terminal) {
                 return new TerminalRef(part, terminal);
             }
         }
-        throw new RejectedInput(new Fault(Fault.Code.MALFORMED, "", text, ACCEPTED));
+        throw new RejectedInput(new InputError(InputError.Code.MALFORMED, "", text, ACCEPTED));
     }
 
     @JsonValue

@@ -1,7 +1,7 @@
 package loomwright.circuit;
 
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,11 +18,11 @@ public record VehicleSystem(
     private static final double ENGINE_BAY_C = 60;
 
     public VehicleSystem {
-        Faults faults = new Faults().required("/nominalVoltageV", nominalVoltageV);
+        InputErrors faults = new InputErrors().required("/nominalVoltageV", nominalVoltageV);
         if (nominalVoltageV != null) {
             faults.check(
                     nominalVoltageV == 6 || nominalVoltageV == 12 || nominalVoltageV == 24,
-                    Fault.Code.NOT_ONE_OF,
+                    InputError.Code.NOT_ONE_OF,
                     "/nominalVoltageV",
                     nominalVoltageV,
                     "6, 12 or 24");

@@ -1,8 +1,8 @@
 package loomwright.circuit;
 
 import java.util.regex.Pattern;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -56,12 +56,12 @@ public record Wire(
     private static final Pattern COLOUR = Pattern.compile(COLOUR_FORM);
 
     public Wire {
-        Faults faults =
-                Bounds.id(new Faults(), "/id", id).required("/from", from).required("/to", to);
+        InputErrors faults =
+                Bounds.id(new InputErrors(), "/id", id).required("/from", from).required("/to", to);
         checkConductor(faults, size, lengthM, lengthFt, resistanceOhm);
         faults.check(
                 colour == null || COLOUR.matcher(colour).matches(),
-                Fault.Code.MALFORMED,
+                InputError.Code.MALFORMED,
                 "/colour",
                 colour,
                 COLOUR_ACCEPTED);
@@ -77,7 +77,7 @@ public record Wire(
     }
 
     private static void checkConductor(
-            Faults faults,
+            InputErrors faults,
             @Nullable String size,
             @Nullable Double lengthM,
             @Nullable Double lengthFt,
@@ -86,7 +86,7 @@ public record Wire(
         boolean byResistance = size == null && lengthM == null && lengthFt == null && resistanceOhm != null;
         faults.check(
                 bySize || byResistance,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 "",
                 null,
                 "either size with one of lengthM and lengthFt, or resistanceOhm alone");

@@ -2,8 +2,8 @@ package loomwright.comparison;
 
 import java.util.ArrayList;
 import java.util.List;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCheck;
@@ -21,7 +21,7 @@ public record ComparisonQuestion(Plan before, Plan after, Double thresholdV, Dou
     private static final double THRESHOLD = 0.1;
 
     public ComparisonQuestion {
-        new Faults()
+        new InputErrors()
                 .required("/before", before)
                 .required("/after", after)
                 .range("/thresholdV", thresholdV, 0, 100)
@@ -45,7 +45,7 @@ public record ComparisonQuestion(Plan before, Plan after, Double thresholdV, Dou
      * @throws RejectedInput with the faults of both
      */
     void requireSound() {
-        List<Fault> faults = new ArrayList<>();
+        List<InputError> faults = new ArrayList<>();
         PlanCheck.check(before).forEach(f -> faults.add(f.under("/before")));
         PlanCheck.check(after).forEach(f -> faults.add(f.under("/after")));
         if (!faults.isEmpty()) {

@@ -132,29 +132,29 @@ public record Ampacity(
 
     /** The calculation as a line to follow. */
     public String working() {
-        StringBuilder line = new StringBuilder(Figure.word(table) + ": " + gauge + " AWG");
+        StringBuilder line = new StringBuilder(FigureText.word(table) + ": " + gauge + " AWG");
         if (!ownRow) {
             line.append(" (the next listed gauge with no more copper)");
         }
         line.append(", insulation ")
                 .append(classC)
                 .append(" C: ")
-                .append(Figure.text(tableA))
+                .append(FigureText.text(tableA))
                 .append(" A");
         if (ratingC < classC) {
             line.append(" (its first column, taken by the square-root law for ")
-                    .append(Figure.text(ratingC))
+                    .append(FigureText.text(ratingC))
                     .append(" C)");
         }
         for (Correction c : corrections) {
             line.append(" x ")
-                    .append(Figure.text(c.factor()))
+                    .append(FigureText.text(c.factor()))
                     .append(" (")
                     .append(c.reason())
                     .append(')');
         }
         if (!corrections.isEmpty()) {
-            line.append(" = ").append(Figure.text(allowedA)).append(" A");
+            line.append(" = ").append(FigureText.text(allowedA)).append(" A");
         }
         return line.toString();
     }
@@ -183,7 +183,9 @@ public record Ampacity(
         double factor = Math.min(1, Math.sqrt(Math.max(0, ratingC - ambientC) / (classC - fromC)));
         if (factor < 1) {
             corrections.add(new Correction(
-                    Figure.text(ratingC) + " C at ambient " + Figure.text(ambientC) + " C", factor, SQUARE_ROOT_LAW));
+                    FigureText.text(ratingC) + " C at ambient " + FigureText.text(ambientC) + " C",
+                    factor,
+                    SQUARE_ROOT_LAW));
         }
         double bundle = bundleFactor(conditions.bundleCount());
         if (conditions.bundleFactors() && table == AmpacityTable.US_33CFR183 && bundle < 1) {

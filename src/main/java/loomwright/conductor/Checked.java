@@ -2,8 +2,8 @@ package loomwright.conductor;
 
 import java.util.List;
 import java.util.Optional;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import org.jspecify.annotations.Nullable;
 
@@ -22,13 +22,13 @@ final class Checked {
     private static final double DEFAULT_SUPPLY_V = 12;
     private static final int MAX_JOINTS = 50;
 
-    private final Faults faults = new Faults();
+    private final InputErrors faults = new InputErrors();
 
     void reject() {
         faults.reject();
     }
 
-    void check(boolean holds, Fault.Code code, String pointer, @Nullable Object value, String accepted) {
+    void check(boolean holds, InputError.Code code, String pointer, @Nullable Object value, String accepted) {
         faults.check(holds, code, pointer, value, accepted);
     }
 
@@ -66,13 +66,13 @@ final class Checked {
         boolean byChassis = path == ReturnPath.CHASSIS;
         check(
                 !byChassis || chassisOhm != null,
-                Fault.Code.MISSING,
+                InputError.Code.MISSING,
                 "/chassisOhm",
                 null,
                 "the resistance of the chassis return in ohm; 0 if it may be neglected");
         check(
                 byChassis || chassisOhm == null,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 "/chassisOhm",
                 chassisOhm,
                 "a chassis resistance only with returnPath chassis");
@@ -81,7 +81,7 @@ final class Checked {
     List<Double> joints(String pointer, List<Double> ohms) {
         check(
                 ohms.size() <= MAX_JOINTS,
-                Fault.Code.OVER_LIMIT,
+                InputError.Code.OVER_LIMIT,
                 pointer,
                 ohms.size(),
                 "at most " + MAX_JOINTS + " joints");
@@ -94,7 +94,7 @@ final class Checked {
     /** A length that must be given, in metres or in feet. */
     double length(@Nullable Double metres, @Nullable Double feet) {
         if (metres == null && feet == null) {
-            check(false, Fault.Code.MISSING, "/lengthM", null, "a length: lengthM in metres or lengthFt in feet");
+            check(false, InputError.Code.MISSING, "/lengthM", null, "a length: lengthM in metres or lengthFt in feet");
         }
         return optionalLength("/lengthM", metres, "/lengthFt", feet).orElse(MIN_LENGTH_M);
     }
@@ -102,7 +102,12 @@ final class Checked {
     /** A length in metres or in feet, or none. */
     Optional<Double> optionalLength(
             String metresPointer, @Nullable Double metres, String feetPointer, @Nullable Double feet) {
-        check(metres == null || feet == null, Fault.Code.CONTRADICTION, feetPointer, feet, "metres or feet, not both");
+        check(
+                metres == null || feet == null,
+                InputError.Code.CONTRADICTION,
+                feetPointer,
+                feet,
+                "metres or feet, not both");
         faults.range(metresPointer, metres, MIN_LENGTH_M, MAX_LENGTH_M);
         faults.range(feetPointer, feet, MIN_LENGTH_M, MAX_LENGTH_M / Copper.METRES_PER_FOOT);
         if (metres != null) {
@@ -140,14 +145,19 @@ final class Checked {
         double rating = optional("/insulationC", insulationC, 40, 300, Defaults.INSULATION_C);
         double ambient = temperature("/ambientC", ambientC, Defaults.AMBIENT_C);
         int bundle = bundleCount == null ? 1 : bundleCount;
-        check(bundle >= 1 && bundle <= 1000, Fault.Code.OUT_OF_RANGE, "/bundleCount", bundleCount, "1 to 1000 wires");
+        check(
+                bundle >= 1 && bundle <= 1000,
+                InputError.Code.OUT_OF_RANGE,
+                "/bundleCount",
+                bundleCount,
+                "1 to 1000 wires");
         boolean cooler = ambient < rating;
         check(
                 cooler,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 "/ambientC",
                 ambient,
-                "an ambient below the insulation rating of " + Figure.text(rating) + " C");
+                "an ambient below the insulation rating of " + FigureText.text(rating) + " C");
         return new Ampacity.Conditions(
                 cooler ? rating : ambient + 1, ambient, engineSpace, Math.max(1, bundle), bundleFactors);
     }
@@ -157,7 +167,7 @@ final class Checked {
             @Nullable Double limitV, @Nullable Double limitPercent, @Nullable CircuitKind circuit, double supplyV) {
         check(
                 limitV == null || limitPercent == null,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 "/limitPercent",
                 limitPercent,
                 "limitV or limitPercent, not both");

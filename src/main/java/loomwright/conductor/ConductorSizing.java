@@ -166,40 +166,40 @@ public final class ConductorSizing {
     private static List<String> working(SizingCase job, Result result) {
         List<String> lines = new ArrayList<>();
         ByDrop byDrop = result.byDrop();
-        lines.add("by drop: at most " + Figure.text(byDrop.limit().limitV()) + " V ("
-                + byDrop.limit().reason() + "), wire " + Figure.text(job.wireM()) + " m in all at "
-                + Figure.text(job.temperatureC()) + " C: "
+        lines.add("by drop: at most " + FigureText.text(byDrop.limit().limitV()) + " V ("
+                + byDrop.limit().reason() + "), wire " + FigureText.text(job.wireM()) + " m in all at "
+                + FigureText.text(job.temperatureC()) + " C: "
                 + (byDrop.size() == null ? "no size, the thickest loses " : byDrop.size() + " loses ")
-                + Figure.text(byDrop.dropV()) + " V");
+                + FigureText.text(byDrop.dropV()) + " V");
         for (ByTable choice : result.byAmpacity()) {
             Ampacity ampacity = choice.ampacity();
             lines.add("by ampacity: "
                     + (ampacity == null
-                            ? Figure.word(choice.table()) + ": no size carries the current"
+                            ? FigureText.word(choice.table()) + ": no size carries the current"
                             : choice.size() + ", " + ampacity.working()));
         }
         ByCrankingHeat heat = result.byCrankingHeat();
         if (heat != null) {
             lines.add(
                     "a starter turns for seconds, so the tables of continuous current do not decide; by the heat of one go of "
-                            + Figure.text(heat.limitS()) + " s, none of it lost, from "
-                            + Figure.text(job.conditions().ambientC()) + " to "
-                            + Figure.text(job.conditions().insulationC()) + " C: "
+                            + FigureText.text(heat.limitS()) + " s, none of it lost, from "
+                            + FigureText.text(job.conditions().ambientC()) + " to "
+                            + FigureText.text(job.conditions().insulationC()) + " C: "
                             + (heat.size() == null
                                     ? "no size, the thickest is there after "
                                     : heat.size() + " is there after ")
-                            + Figure.text(heat.timeS()) + " s");
+                            + FigureText.text(heat.timeS()) + " s");
         }
         ByCircularMils rule = result.byCircularMils();
         if (rule != null) {
-            lines.add("second opinion, CM = 10.75 I L / E = " + Figure.text(rule.circularMils()) + " circular mils: "
-                    + (rule.size() == null ? "no size" : rule.size()));
+            lines.add("second opinion, CM = 10.75 I L / E = " + FigureText.text(rule.circularMils())
+                    + " circular mils: " + (rule.size() == null ? "no size" : rule.size()));
         }
         lines.add(
                 result.size() == null
                         ? "no size of this system meets drop and "
                                 + (heat == null ? "ampacity" : "the heat of cranking")
-                        : result.size() + ", decided by " + Figure.word(result.decider()));
+                        : result.size() + ", decided by " + FigureText.word(result.decider()));
         return lines;
     }
 

@@ -7,7 +7,7 @@ import java.util.Optional;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /** What is known of one conductor size. */
@@ -66,7 +66,7 @@ public final class Conductors {
      * @throws loomwright.answer.RejectedInput OUT_OF_RANGE at /temperatureC
      */
     public static Answer<Description> describe(ConductorSize size, double temperatureC) {
-        new Faults()
+        new InputErrors()
                 .range("/temperatureC", temperatureC, Copper.MIN_TEMPERATURE_C, Copper.MAX_TEMPERATURE_C)
                 .reject();
         double ohmPerM = size.resistanceOhmPerM(temperatureC);
@@ -89,12 +89,12 @@ public final class Conductors {
 
     private static List<String> working(ConductorSize size, double temperatureC) {
         return List.of(
-                size.name() + ": " + Figure.text(size.areaMm2()) + " mm2 = " + Figure.text(size.circularMils())
+                size.name() + ": " + FigureText.text(size.areaMm2()) + " mm2 = " + FigureText.text(size.circularMils())
                         + " circular mils",
-                "R = R20 (1 + 0.00393 (T - 20)) = " + Figure.text(size.resistanceOhmPerM20C()) + " ohm/m x "
-                        + Figure.text(Copper.resistanceRatio(temperatureC)) + " = "
-                        + Figure.text(size.resistanceOhmPerM(temperatureC)) + " ohm/m at "
-                        + Figure.text(temperatureC) + " C",
+                "R = R20 (1 + 0.00393 (T - 20)) = " + FigureText.text(size.resistanceOhmPerM20C()) + " ohm/m x "
+                        + FigureText.text(Copper.resistanceRatio(temperatureC)) + " = "
+                        + FigureText.text(size.resistanceOhmPerM(temperatureC)) + " ohm/m at "
+                        + FigureText.text(temperatureC) + " C",
                 "stranded wire has about 2 % more resistance than solid wire of its gauge (common practice)");
     }
 

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Basis;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import org.jspecify.annotations.Nullable;
 
@@ -77,7 +77,7 @@ record DropCase(
         boolean ownHeating = Boolean.TRUE.equals(input.ownHeating());
         checked.check(
                 !ownHeating || input.temperatureC() == null,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 "/temperatureC",
                 input.temperatureC(),
                 "temperatureC or ownHeating, not both");
@@ -107,14 +107,14 @@ record DropCase(
         checked.chassis(path, input.chassisOhm());
         checked.check(
                 path == ReturnPath.WIRE || input.returnSize() == null,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 "/returnSize",
                 input.returnSize(),
                 "a return wire only with returnPath wire");
         boolean noReturnLength = input.returnLengthM() == null && input.returnLengthFt() == null;
         checked.check(
                 path == ReturnPath.WIRE || noReturnLength,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 input.returnLengthM() != null ? "/returnLengthM" : "/returnLengthFt",
                 input.returnLengthM() != null ? input.returnLengthM() : input.returnLengthFt(),
                 "a return length only with returnPath wire");
@@ -158,12 +158,12 @@ record DropCase(
             double estimatedC =
                     WireHeating.estimatedTemperatureC(fromC, ampacity.ratingC(), currentA, ampacity.allowedA());
             if (estimatedC > Copper.MELTING_C) {
-                throw new RejectedInput(new Fault(
-                        Fault.Code.OUT_OF_RANGE,
+                throw new RejectedInput(new InputError(
+                        InputError.Code.OUT_OF_RANGE,
                         "/currentA",
                         String.valueOf(currentA),
                         "a current that does not melt " + size.name() + ", whose ampacity is "
-                                + Figure.text(ampacity.allowedA()) + " A"));
+                                + FigureText.text(ampacity.allowedA()) + " A"));
             }
             String formula = over ? "(I/Imax)^2, over the ampacity" : "sqrt(I/Imax)";
             return new WireCase(
@@ -173,11 +173,11 @@ record DropCase(
                     ampacity,
                     List.of(
                             ampacity.working(),
-                            "T = " + Figure.text(fromC) + " + (" + Figure.text(ampacity.ratingC()) + " - "
-                                    + Figure.text(fromC) + ") x " + formula + " = "
-                                    + Figure.text(estimatedC)
-                                    + " C, I/Imax = " + Figure.text(currentA) + "/"
-                                    + Figure.text(ampacity.allowedA())));
+                            "T = " + FigureText.text(fromC) + " + (" + FigureText.text(ampacity.ratingC()) + " - "
+                                    + FigureText.text(fromC) + ") x " + formula + " = "
+                                    + FigureText.text(estimatedC)
+                                    + " C, I/Imax = " + FigureText.text(currentA) + "/"
+                                    + FigureText.text(ampacity.allowedA())));
         }
 
         private Ampacity ampacity(String pointer, ConductorSize size) {
@@ -186,8 +186,8 @@ record DropCase(
                     .flatMap(t -> Ampacity.find(size, t, conditions).stream())
                     .filter(a -> a.ratingC() > conditions.ambientC())
                     .findFirst()
-                    .orElseThrow(() -> new RejectedInput(new Fault(
-                            Fault.Code.OUT_OF_RANGE,
+                    .orElseThrow(() -> new RejectedInput(new InputError(
+                            InputError.Code.OUT_OF_RANGE,
                             pointer,
                             size.name(),
                             "a wire in the range of the ampacity table, at an ambient below the column used: "

@@ -31,7 +31,7 @@ public record DropLimit(double limitV, String reason, Basis basis) {
         if (limitPercent != null) {
             return new DropLimit(
                     limitPercent / 100 * supplyV,
-                    Figure.text(limitPercent) + " % of " + Figure.text(supplyV) + " V, as asked",
+                    FigureText.text(limitPercent) + " % of " + FigureText.text(supplyV) + " V, as asked",
                     Basis.computed("limit of the drop", "the question itself"));
         }
         return of(circuit == null ? CircuitKind.ELECTRONICS : circuit, supplyV);
@@ -52,18 +52,18 @@ public record DropLimit(double limitV, String reason, Basis basis) {
     private record Rule(double share, double at12V, String reason, Basis basis) {
         static Rule of(CircuitKind circuit) {
             ReferenceTable table = ReferenceTables.get("drop-limits");
-            List<String> row = table.findRow(Figure.word(circuit)).orElseThrow();
-            String scope = Figure.word(circuit) + ", " + table.getCell(row, "scope");
+            List<String> row = table.findRow(FigureText.word(circuit)).orElseThrow();
+            String scope = FigureText.word(circuit) + ", " + table.getCell(row, "scope");
             Basis basis = new Basis(
                     "usual limit of the drop: " + scope,
                     table.getCell(row, "source"),
                     table.basis("", row).status());
             if (table.getCell(row, "limitV").isBlank()) {
                 double percent = table.getNumber(row, "limitPercent");
-                return new Rule(percent / 100, 0, scope + ": " + Figure.text(percent) + " %", basis);
+                return new Rule(percent / 100, 0, scope + ": " + FigureText.text(percent) + " %", basis);
             }
             double at12V = table.getNumber(row, "limitV");
-            return new Rule(0, at12V, scope + ": " + Figure.text(at12V) + " V at 12 V", basis);
+            return new Rule(0, at12V, scope + ": " + FigureText.text(at12V) + " V at 12 V", basis);
         }
 
         DropLimit at(double supplyV) {

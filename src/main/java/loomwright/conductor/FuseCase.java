@@ -3,7 +3,7 @@ package loomwright.conductor;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import org.jspecify.annotations.Nullable;
 
 /** A checked {@link FuseChoice.Input}. */
@@ -46,13 +46,13 @@ record FuseCase(
         Optional<Ampacity> ampacity = ampacity(size, conditions, named);
         checked.check(
                 named == null || ampacity.isPresent(),
-                Fault.Code.OUT_OF_RANGE,
+                InputError.Code.OUT_OF_RANGE,
                 "/ampacityTable",
                 named,
                 "a table that lists the wire; this one: " + (named == null ? "" : named.range()));
         checked.check(
                 input.timeConstantS() == null || ampacity.isPresent(),
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 "/timeConstantS",
                 input.timeConstantS(),
                 "a time constant only for a wire that an ampacity table lists");
@@ -94,7 +94,7 @@ record FuseCase(
                 startC(),
                 limitC,
                 timeConstantS.orElse(null),
-                FusibleLink.find(size, conditions.ambientC()).orElse(null),
+                LinkRating.find(size, conditions.ambientC()).orElse(null),
                 unfused,
                 notes());
     }
@@ -186,7 +186,7 @@ record FuseCase(
     }
 
     private String why(FuseChoice.Rating chosen, List<FuseChoice.Rating> ratings) {
-        String text = Figure.text(chosen.ratingA()) + " A (" + chosen.colour() + "): carries the load, protects "
+        String text = FigureText.text(chosen.ratingA()) + " A (" + chosen.colour() + "): carries the load, protects "
                 + size.name();
         if (chosen.inrush() == FuseChoice.Inrush.MAY_BLOW) {
             return text + "; it may blow at switch-on, no larger one suits";
@@ -194,7 +194,7 @@ record FuseCase(
         return ratings.stream()
                 .filter(r -> r.suits() && r.ratingA() < chosen.ratingA())
                 .findFirst()
-                .map(r -> text + "; " + Figure.text(r.ratingA())
+                .map(r -> text + "; " + FigureText.text(r.ratingA())
                         + " A would suit but for the switch-on, where it may blow")
                 .orElse(text);
     }
@@ -212,7 +212,7 @@ record FuseCase(
                 .filter(r -> r.inrush() != FuseChoice.Inrush.BLOWS)
                 .findFirst()
                 .or(() -> carrying.stream().findFirst())
-                .map(r -> "no blade fuse suits: " + Figure.text(r.ratingA()) + " A " + FuseChoice.obstacle(r)
+                .map(r -> "no blade fuse suits: " + FigureText.text(r.ratingA()) + " A " + FuseChoice.obstacle(r)
                         + (r.inrush() == FuseChoice.Inrush.BLOWS ? "" : ", take a thicker wire"))
                 .orElse("no blade fuse of the standard series carries this load at " + FuseChoice.LOAD_PERCENT
                         + " of its rating");

@@ -34,12 +34,12 @@ public final class FuseChoice {
     private FuseChoice() {}
 
     private static String percent(double share) {
-        return Figure.text(100 * share) + " %";
+        return FigureText.text(100 * share) + " %";
     }
 
     private static Basis practice(String use) {
-        return Basis.commonPractice("continuous load at most " + Figure.text(100 * LOAD_SHARE) + " to " + FITTED_PERCENT
-                + " of the rating; " + use);
+        return Basis.commonPractice("continuous load at most " + FigureText.text(100 * LOAD_SHARE) + " to "
+                + FITTED_PERCENT + " of the rating; " + use);
     }
 
     /**
@@ -156,7 +156,7 @@ public final class FuseChoice {
             double startC,
             double limitC,
             @Nullable Double timeConstantS,
-            @Nullable FusibleLink fusibleLink,
+            @Nullable LinkRating fusibleLink,
             boolean usuallyUnfused,
             List<String> notes) {
         public Result {
@@ -220,18 +220,20 @@ public final class FuseChoice {
 
     private static List<String> working(FuseCase job, Result result) {
         List<String> lines = new ArrayList<>();
-        lines.add("rating at least " + Figure.text(job.currentA()) + " A / " + Figure.text(LOAD_SHARE) + " = "
-                + Figure.text(job.currentA() / LOAD_SHARE) + " A");
+        lines.add("rating at least " + FigureText.text(job.currentA()) + " A / " + FigureText.text(LOAD_SHARE) + " = "
+                + FigureText.text(job.currentA() / LOAD_SHARE) + " A");
         Ampacity ampacity = result.ampacity();
         if (ampacity != null) {
             lines.add("rating at most the ampacity: " + ampacity.working());
         }
-        lines.add(job.size().name() + " starts at " + Figure.text(result.startC()) + " C and must not pass "
-                + Figure.text(result.limitC()) + " C");
+        lines.add(job.size().name() + " starts at " + FigureText.text(result.startC()) + " C and must not pass "
+                + FigureText.text(result.limitC()) + " C");
         for (Rating rating : result.ratings()) {
             if (rating.carriesLoad()) {
-                lines.add(Figure.text(rating.ratingA()) + " A: " + (rating.suits() ? "suits" : obstacle(rating))
-                        + (rating.inrush() == Inrush.NOT_ASKED ? "" : ", switch-on " + Figure.word(rating.inrush())));
+                lines.add(FigureText.text(rating.ratingA()) + " A: " + (rating.suits() ? "suits" : obstacle(rating))
+                        + (rating.inrush() == Inrush.NOT_ASKED
+                                ? ""
+                                : ", switch-on " + FigureText.word(rating.inrush())));
             }
             if (result.ratingA() != null && rating.ratingA() == result.ratingA()) {
                 rating.overloads().forEach(o -> lines.add(line(o)));
@@ -244,12 +246,13 @@ public final class FuseChoice {
     private static String line(Overload overload) {
         Double fuse = overload.fuseLongestS();
         Double wire = overload.wireTimeS();
-        return "  " + Figure.text(overload.multiple()) + " x = " + Figure.text(overload.currentA()) + " A: fuse "
-                + (fuse == null ? "need not open" : "opens within " + Figure.text(fuse) + " s")
+        return "  " + FigureText.text(overload.multiple()) + " x = " + FigureText.text(overload.currentA())
+                + " A: fuse "
+                + (fuse == null ? "need not open" : "opens within " + FigureText.text(fuse) + " s")
                 + ", wire reaches its limit in "
-                + Figure.text(overload.wireAdiabaticS()) + " s without heat loss"
-                + (wire == null ? "" : ", at least " + Figure.text(wire) + " s with it") + ": "
-                + Figure.word(overload.protection());
+                + FigureText.text(overload.wireAdiabaticS()) + " s without heat loss"
+                + (wire == null ? "" : ", at least " + FigureText.text(wire) + " s with it") + ": "
+                + FigureText.word(overload.protection());
     }
 
     /** The first thing against a rating. */
@@ -265,7 +268,7 @@ public final class FuseChoice {
         }
         return rating.overloads().stream()
                 .filter(o -> o.protection() == Protection.NOT_PROTECTED)
-                .map(o -> "does not protect the wire at " + Figure.text(o.currentA()) + " A")
+                .map(o -> "does not protect the wire at " + FigureText.text(o.currentA()) + " A")
                 .findFirst()
                 .orElse("suits");
     }
@@ -283,7 +286,7 @@ public final class FuseChoice {
                     "first-order heat balance"));
         }
         if (result.fusibleLink() != null) {
-            basis.addAll(FusibleLink.basis());
+            basis.addAll(LinkRating.basis());
         }
         return basis.stream().distinct().toList();
     }

@@ -1,6 +1,6 @@
 package loomwright.conductor;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /** The current that melts a copper wire. */
 public final class FusingCurrent {
@@ -28,7 +28,7 @@ public final class FusingCurrent {
      *     <p>Source: Onderdonk's equation in its printed form.
      */
     public static double onderdonkA(double areaMm2, double timeS, double ambientC) {
-        new Faults()
+        new InputErrors()
                 .range("/areaMm2", areaMm2, 1e-4, 1e4)
                 .range("/timeS", timeS, 1e-4, ONDERDONK_MAX_S)
                 .range("/ambientC", ambientC, Copper.MIN_TEMPERATURE_C, Copper.MAX_TEMPERATURE_C)
@@ -48,7 +48,7 @@ public final class FusingCurrent {
      *     <p>Source: Preece's equation.
      */
     public static double preeceA(double diameterMm) {
-        new Faults().range("/diameterMm", diameterMm, 1e-2, 100).reject();
+        new InputErrors().range("/diameterMm", diameterMm, 1e-2, 100).reject();
         return PREECE_COPPER_IN * Math.pow(diameterMm / Copper.MM_PER_INCH, 1.5);
     }
 }

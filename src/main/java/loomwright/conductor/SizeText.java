@@ -7,7 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 
 /** The text of a conductor size, cut into numbers and words in one pass. */
@@ -31,7 +31,7 @@ final class SizeText {
 
     ConductorSize read() {
         if (text.isBlank() || text.length() > MAX_LENGTH) {
-            throw fault(Fault.Code.OUT_OF_RANGE, "1 to " + MAX_LENGTH + " characters, as '14 AWG' or '2.5 mm2'");
+            throw fault(InputError.Code.OUT_OF_RANGE, "1 to " + MAX_LENGTH + " characters, as '14 AWG' or '2.5 mm2'");
         }
         cut(Normalizer.normalize(text, Normalizer.Form.NFKC).toLowerCase(Locale.ROOT));
         long standards = words.stream().filter(STANDARDS::contains).count();
@@ -108,14 +108,14 @@ final class SizeText {
 
     private ConductorSize awg(String number) {
         return SizeCatalogue.find(SizeSystem.AWG, gauge(number) + " AWG")
-                .orElseThrow(() -> fault(Fault.Code.OUT_OF_RANGE, "a gauge from 4/0 to 24"));
+                .orElseThrow(() -> fault(InputError.Code.OUT_OF_RANGE, "a gauge from 4/0 to 24"));
     }
 
     private ConductorSize sae(String number) {
         String sizes =
                 SizeSystem.SAE.table().rows().stream().map(row -> row.get(0)).collect(Collectors.joining(", "));
         return SizeCatalogue.find(SizeSystem.SAE, "SAE " + gauge(number))
-                .orElseThrow(() -> fault(Fault.Code.NOT_ONE_OF, "an SAE size: " + sizes));
+                .orElseThrow(() -> fault(InputError.Code.NOT_ONE_OF, "an SAE size: " + sizes));
     }
 
     /** 0, 00 and 2/0 in one form; leading zeros of other numbers are refused. */
@@ -136,7 +136,7 @@ final class SizeText {
         Optional<ConductorSize> iec = iso ? Optional.empty() : findArea(SizeSystem.METRIC_IEC60228, number);
         Optional<ConductorSize> found =
                 iec.isPresent() || words.contains("iec") ? iec : findArea(SizeSystem.METRIC_ISO6722, number);
-        return found.orElseThrow(() -> fault(Fault.Code.NOT_ONE_OF, acceptedAreas()));
+        return found.orElseThrow(() -> fault(InputError.Code.NOT_ONE_OF, acceptedAreas()));
     }
 
     private String acceptedAreas() {
@@ -184,10 +184,10 @@ final class SizeText {
     }
 
     private RejectedInput malformed(String accepted) {
-        return fault(Fault.Code.MALFORMED, accepted);
+        return fault(InputError.Code.MALFORMED, accepted);
     }
 
-    private RejectedInput fault(Fault.Code code, String accepted) {
-        return new RejectedInput(new Fault(code, "", text, accepted));
+    private RejectedInput fault(InputError.Code code, String accepted) {
+        return new RejectedInput(new InputError(code, "", text, accepted));
     }
 }

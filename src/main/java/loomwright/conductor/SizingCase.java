@@ -181,7 +181,7 @@ record SizingCase(
             String size = smallest(s -> carries(s, AmpacityTable.US_33CFR183, bundled))
                     .map(ConductorSize::name)
                     .orElse("no size of this system");
-            notes.add("33 CFR 183.435(b) asks for the bundle factor " + Figure.text(bundle) + " (for "
+            notes.add("33 CFR 183.435(b) asks for the bundle factor " + FigureText.text(bundle) + " (for "
                     + conditions.bundleCount() + " wires) only from 50 V on; applied here as a caution it gives "
                     + size);
         }

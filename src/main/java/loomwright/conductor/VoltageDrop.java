@@ -218,22 +218,24 @@ public final class VoltageDrop {
         }
         run.jointsOutOhm().forEach(ohm -> lines.add("joint out: " + product(run.currentA(), ohm)));
         run.jointsBackOhm().forEach(ohm -> lines.add("joint back: " + product(run.currentA(), ohm)));
-        lines.add("total: " + Figure.text(result.totalV()) + " V = " + Figure.text(result.totalPercent()) + " % of "
-                + Figure.text(run.supplyV()) + " V");
-        lines.add("limit: " + Figure.text(run.limit().limitV()) + " V ("
-                + run.limit().reason() + "): " + Figure.word(result.verdict()));
+        lines.add("total: " + FigureText.text(result.totalV()) + " V = " + FigureText.text(result.totalPercent())
+                + " % of " + FigureText.text(run.supplyV()) + " V");
+        lines.add("limit: " + FigureText.text(run.limit().limitV()) + " V ("
+                + run.limit().reason() + "): " + FigureText.word(result.verdict()));
         return lines;
     }
 
     private static String line(String way, Wire wire, double currentA) {
-        return way + ", " + wire.size() + " at " + Figure.text(wire.temperatureC()) + " C: " + Figure.text(currentA)
-                + " A x " + Figure.text(wire.resistanceOhm() / wire.lengthM()) + " ohm/m x "
-                + Figure.text(wire.lengthM()) + " m = " + Figure.text(wire.dropV()) + " V, "
-                + Figure.text(wire.heatWPerM()) + " W/m";
+        return way + ", " + wire.size() + " at " + FigureText.text(wire.temperatureC()) + " C: "
+                + FigureText.text(currentA)
+                + " A x " + FigureText.text(wire.resistanceOhm() / wire.lengthM()) + " ohm/m x "
+                + FigureText.text(wire.lengthM()) + " m = " + FigureText.text(wire.dropV()) + " V, "
+                + FigureText.text(wire.heatWPerM()) + " W/m";
     }
 
     private static String product(double currentA, double ohm) {
-        return Figure.text(currentA) + " A x " + Figure.text(ohm) + " ohm = " + Figure.text(currentA * ohm) + " V";
+        return FigureText.text(currentA) + " A x " + FigureText.text(ohm) + " ohm = " + FigureText.text(currentA * ohm)
+                + " V";
     }
 
     private static List<Basis> basis(DropCase run) {

@@ -76,7 +76,7 @@ final class Bench {
      * @param opening the fuses that carry more than opens them, the worst in each setting of the switches
      * @param openingBeforeAReading those of them that open before a reading could be taken
      */
-    record Measured(Figures figures, Set<String> opening, Set<String> openingBeforeAReading) {}
+    record Measured(PredictedFigures figures, Set<String> opening, Set<String> openingBeforeAReading) {}
 
     /** The same question is answered from memory. */
     private record Asked(List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {}
@@ -120,7 +120,7 @@ final class Bench {
         } catch (NoConvergence none) {
             return Optional.empty();
         }
-        return Optional.of(new Measured(new Figures(values), opening, openingBeforeAReading));
+        return Optional.of(new Measured(new PredictedFigures(values), opening, openingBeforeAReading));
     }
 
     private static Map<Map<String, String>, List<Integer>> bySwitches(List<Measurement> measurements) {

@@ -20,8 +20,8 @@ final class Diagnosis {
     private final DiagnosisQuestion question;
     private final Bench bench;
     private final Trials trials;
-    private final @Nullable Candidate sound;
-    private final List<List<Candidate>> told = new ArrayList<>();
+    private final @Nullable FaultCandidate sound;
+    private final List<List<FaultCandidate>> told = new ArrayList<>();
     private final int singles;
     private final int pairs;
     private final int notShown;
@@ -37,20 +37,20 @@ final class Diagnosis {
         this.question = question;
         this.bench = bench;
         this.trials = new Trials(bench, new Likelihood(question));
-        Search search = new Search(trials, limits);
+        FaultSearch search = new FaultSearch(trials, limits);
         this.sound = trials.sound();
-        List<Candidate> all = search.singles();
+        List<FaultCandidate> all = search.singles();
         this.singles = all.size();
         Likelihood likelihood = trials.likelihood();
-        List<Candidate> shown = all.stream()
+        List<FaultCandidate> shown = all.stream()
                 .filter(c -> sound == null || !likelihood.alike(c.figures(), sound.figures()))
                 .toList();
         this.notShown = singles - shown.size();
         boolean oneIsEnough = Stream.concat(Stream.ofNullable(sound), shown.stream())
                 .anyMatch(c -> c.fit().explains());
-        List<Candidate> both = oneIsEnough ? List.of() : search.pairs(shown);
+        List<FaultCandidate> both = oneIsEnough ? List.of() : search.pairs(shown);
         this.pairs = search.pairs();
-        List<List<Candidate>> groups = new ArrayList<>();
+        List<List<FaultCandidate>> groups = new ArrayList<>();
         if (sound != null) {
             groups.add(List.of(sound));
         }
@@ -58,20 +58,20 @@ final class Diagnosis {
         groups.addAll(Ties.of(both, likelihood));
         this.highest = groups.stream()
                 .flatMap(List::stream)
-                .mapToDouble(Candidate::logWeight)
+                .mapToDouble(FaultCandidate::logWeight)
                 .max()
                 .orElse(0);
         this.total = groups.stream()
                 .flatMap(List::stream)
                 .mapToDouble(c -> Math.exp(c.logWeight() - highest))
                 .sum();
-        groups.sort(Comparator.comparingDouble((List<Candidate> g) -> Math.rint(1e9 * probability(g)))
+        groups.sort(Comparator.comparingDouble((List<FaultCandidate> g) -> Math.rint(1e9 * probability(g)))
                 .reversed());
         tell(groups);
     }
 
-    private void tell(List<List<Candidate>> groups) {
-        for (List<Candidate> group : groups) {
+    private void tell(List<List<FaultCandidate>> groups) {
+        for (List<FaultCandidate> group : groups) {
             boolean worth = group.get(0).fit().explains() || probability(group) >= WORTH_TELLING || told.isEmpty();
             if (worth && told.size() < MOST_TOLD) {
                 told.add(group);
@@ -88,12 +88,12 @@ final class Diagnosis {
     }
 
     @Nullable
-    Candidate sound() {
+    FaultCandidate sound() {
         return sound;
     }
 
     /** What is worth telling, likeliest first; the candidates of a group are tied. */
-    List<List<Candidate>> groups() {
+    List<List<FaultCandidate>> groups() {
         return told;
     }
 
@@ -110,23 +110,23 @@ final class Diagnosis {
         return notShown;
     }
 
-    double probability(Candidate candidate) {
+    double probability(FaultCandidate candidate) {
         return Math.exp(candidate.logWeight() - highest) / total;
     }
 
-    double probability(List<Candidate> group) {
+    double probability(List<FaultCandidate> group) {
         return group.stream().mapToDouble(this::probability).sum();
     }
 
     /** Some of each of the first groups, in turn. */
-    List<Candidate> leading() {
-        List<Candidate> leading = new ArrayList<>();
-        List<List<Candidate>> from = told.stream()
+    List<FaultCandidate> leading() {
+        List<FaultCandidate> leading = new ArrayList<>();
+        List<List<FaultCandidate>> from = told.stream()
                 .limit(LEADING_GROUPS)
                 .filter(g -> probability(g) >= WORTH_TELLING)
                 .toList();
         for (int k = 0; k < MOST_LEADING && leading.size() < MOST_LEADING; k++) {
-            for (List<Candidate> group : from) {
+            for (List<FaultCandidate> group : from) {
                 if (k < group.size() && leading.size() < MOST_LEADING) {
                     leading.add(group.get(k));
                 }
@@ -135,7 +135,7 @@ final class Diagnosis {
         return leading;
     }
 
-    List<NextReadings.Chosen> nextReadings(List<Candidate> leading) {
+    List<NextReadings.Chosen> nextReadings(List<FaultCandidate> leading) {
         if (leading.size() < 2) {
             return List.of();
         }

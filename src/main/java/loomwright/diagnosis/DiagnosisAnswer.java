@@ -9,7 +9,7 @@ import java.util.Set;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.PlanCautions;
@@ -49,15 +49,15 @@ public final class DiagnosisAnswer {
     private static void checkSize(DiagnosisQuestion question, DiagnosisLimits limits) {
         List<SingleFault> faults = SingleFaults.list(question.plan());
         long settings = question.readings().stream()
-                .map(Reading::switches)
+                .map(MeterReading::switches)
                 .map(Map::copyOf)
                 .distinct()
                 .count();
         long joints = faults.stream().filter(BadJoint.class::isInstance).count();
         long solutions = settings * (faults.size() + (FaultSize.GRID - 1) * joints);
         if (solutions > limits.maxSolutions()) {
-            throw new RejectedInput(new Fault(
-                    Fault.Code.OVER_LIMIT,
+            throw new RejectedInput(new InputError(
+                    InputError.Code.OVER_LIMIT,
                     "/plan/parts",
                     solutions + " solutions, loads and batteries not counted: " + faults.size() + " single faults, "
                             + joints

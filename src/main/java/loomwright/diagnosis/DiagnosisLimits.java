@@ -1,6 +1,6 @@
 package loomwright.diagnosis;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * How much work a diagnosis takes on.
@@ -11,7 +11,7 @@ import loomwright.answer.Faults;
  */
 public record DiagnosisLimits(int maxSolutions, int maxPairs, int timeMs) {
     public DiagnosisLimits {
-        new Faults()
+        new InputErrors()
                 .range("/maxSolutions", maxSolutions, 1, 1_000_000)
                 .range("/maxPairs", maxPairs, 0, 100_000)
                 .range("/timeMs", timeMs, 1, 3_600_000)

@@ -1,8 +1,8 @@
 package loomwright.diagnosis;
 
 import java.util.List;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCheck;
@@ -15,15 +15,15 @@ import org.jspecify.annotations.Nullable;
  * @param readings 1 to 200
  * @param meter how far the meter may be off; a plain multimeter unless said
  */
-public record DiagnosisQuestion(Plan plan, List<Reading> readings, MeterAccuracy meter) {
+public record DiagnosisQuestion(Plan plan, List<MeterReading> readings, MeterAccuracy meter) {
     static final int MAX_READINGS = 200;
 
     public DiagnosisQuestion {
-        Faults faults = new Faults().required("/plan", plan).required("/readings", readings);
+        InputErrors faults = new InputErrors().required("/plan", plan).required("/readings", readings);
         faults.reject();
         faults.check(
                         !readings.isEmpty() && readings.size() <= MAX_READINGS,
-                        Fault.Code.OUT_OF_RANGE,
+                        InputError.Code.OUT_OF_RANGE,
                         "/readings",
                         readings.size(),
                         "1 to " + MAX_READINGS + " readings")
@@ -36,7 +36,7 @@ public record DiagnosisQuestion(Plan plan, List<Reading> readings, MeterAccuracy
         return meter == null ? MeterAccuracy.USUAL : meter;
     }
 
-    MeterAccuracy meterOf(Reading reading) {
+    MeterAccuracy meterOf(MeterReading reading) {
         MeterAccuracy own = reading.meter();
         return own == null ? meter : own;
     }
@@ -47,7 +47,7 @@ public record DiagnosisQuestion(Plan plan, List<Reading> readings, MeterAccuracy
      * @throws RejectedInput with all faults
      */
     void requireSound() {
-        Faults faults = new Faults();
+        InputErrors faults = new InputErrors();
         PlanCheck.check(plan).forEach(f -> faults.add(f.under("/plan")));
         for (int i = 0; i < readings.size(); i++) {
             readings.get(i).check(plan, "/readings/" + i, faults);

@@ -48,10 +48,10 @@ final class FaultSize {
      * @param sound the plan without it; a joint that makes no difference even when it hardly conducts is not sized
      * @return empty if the plan has no solution with it
      */
-    Optional<Candidate> fit(BadJoint joint, @Nullable Candidate sound) {
-        List<Candidate> solved = new ArrayList<>();
+    Optional<FaultCandidate> fit(BadJoint joint, @Nullable FaultCandidate sound) {
+        List<FaultCandidate> solved = new ArrayList<>();
         for (int i = 0; i < GRID; i++) {
-            Candidate tried = at(List.of(joint), 0, Set.of(), joint.largest() / Math.pow(APART, i));
+            FaultCandidate tried = at(List.of(joint), 0, Set.of(), joint.largest() / Math.pow(APART, i));
             if (tried == null) {
                 continue;
             } else if (sound != null && trials.likelihood().alike(tried.figures(), sound.figures())) {
@@ -67,7 +67,7 @@ final class FaultSize {
      * Looks for the size anew, at places close together: where a relay or solenoid lets go in between, no line leads there.
      * Cost: some thirty solutions.
      */
-    Candidate closer(Candidate rough) {
+    FaultCandidate closer(FaultCandidate rough) {
         return searched(sized(rough.faults(), 0)).map(c -> higher(rough, c)).orElse(rough);
     }
 
@@ -76,18 +76,18 @@ final class FaultSize {
      *
      * @return empty if the plan has no solution with it
      */
-    Optional<Candidate> searched(SizedFault fault) {
+    Optional<FaultCandidate> searched(SizedFault fault) {
         double apart = Math.pow(fault.largest() / fault.smallest(), 1.0 / (STEPS - 1));
-        Candidate best = null;
+        FaultCandidate best = null;
         for (int i = 0; i < STEPS; i++) {
-            Candidate tried = at(List.of(fault), 0, Set.of(), fault.largest() / Math.pow(apart, i));
+            FaultCandidate tried = at(List.of(fault), 0, Set.of(), fault.largest() / Math.pow(apart, i));
             best = best == null ? tried : higher(best, tried);
         }
         return Optional.ofNullable(best).map(c -> climbed(c, 0, Math.log(apart)));
     }
 
-    private Candidate best(List<Candidate> solved, @Nullable Candidate sound) {
-        Candidate best = solved.stream().min(Search.LIKELIEST_FIRST).orElseThrow();
+    private FaultCandidate best(List<FaultCandidate> solved, @Nullable FaultCandidate sound) {
+        FaultCandidate best = solved.stream().min(FaultSearch.LIKELIEST_FIRST).orElseThrow();
         if (sound == null) {
             return best;
         }
@@ -95,8 +95,8 @@ final class FaultSize {
         double at = sized(best.faults(), 0).size();
         double perOhm = perOhm(solved, sound);
         for (int i = 0; i < solved.size(); i++) {
-            Candidate large = solved.get(i);
-            Candidate small = i + 1 < solved.size() ? solved.get(i + 1) : sound;
+            FaultCandidate large = solved.get(i);
+            FaultCandidate small = i + 1 < solved.size() ? solved.get(i + 1) : sound;
             for (int k = 1; k < BETWEEN; k++) {
                 double ohm = sized(large.faults(), 0).size() * Math.pow(APART, -(double) k / BETWEEN);
                 double log = trials.likelihood()
@@ -112,8 +112,8 @@ final class FaultSize {
     }
 
     /** k of the voltage that changes most, the largest joint taken for an open one. */
-    private double perOhm(List<Candidate> solved, Candidate sound) {
-        Figures open = solved.get(0).figures();
+    private double perOhm(List<FaultCandidate> solved, FaultCandidate sound) {
+        PredictedFigures open = solved.get(0).figures();
         int most = 0;
         for (int i = 0; i < open.count(); i++) {
             if (trials.likelihood().change(i, open, sound.figures())
@@ -123,7 +123,7 @@ final class FaultSize {
         }
         double perOhm = 1;
         double balance = Double.POSITIVE_INFINITY;
-        for (Candidate candidate : solved.subList(1, solved.size())) {
+        for (FaultCandidate candidate : solved.subList(1, solved.size())) {
             double gone = sound.figures().at(most) - candidate.figures().at(most);
             double left = candidate.figures().at(most) - open.at(most);
             double ratio = gone / left;
@@ -135,7 +135,7 @@ final class FaultSize {
         return perOhm;
     }
 
-    private static Figures between(Candidate large, Candidate small, double ohm, double perOhm) {
+    private static PredictedFigures between(FaultCandidate large, FaultCandidate small, double ohm, double perOhm) {
         double atLarge = place(sized(large.faults(), 0).size(), perOhm);
         double atSmall = small.sound() ? 1 : place(sized(small.faults(), 0).size(), perOhm);
         double share = (place(ohm, perOhm) - atLarge) / (atSmall - atLarge);
@@ -144,7 +144,7 @@ final class FaultSize {
             values[i] = large.figures().at(i)
                     + share * (small.figures().at(i) - large.figures().at(i));
         }
-        return new Figures(values);
+        return new PredictedFigures(values);
     }
 
     private static double place(double ohm, double perOhm) {
@@ -157,15 +157,15 @@ final class FaultSize {
      * @param which of the faults is sized
      * @param reach how far either way, natural logarithm
      */
-    Candidate climbed(Candidate start, int which, double reach) {
+    FaultCandidate climbed(FaultCandidate start, int which, double reach) {
         double middle = Math.log(sized(start.faults(), which).size());
         double low = middle - reach;
         double high = middle + reach;
-        Candidate best = start;
+        FaultCandidate best = start;
         double left = high - GOLDEN * (high - low);
         double right = low + GOLDEN * (high - low);
-        Candidate atLeft = at(start.faults(), which, start.fusesBlown(), Math.exp(left));
-        Candidate atRight = at(start.faults(), which, start.fusesBlown(), Math.exp(right));
+        FaultCandidate atLeft = at(start.faults(), which, start.fusesBlown(), Math.exp(left));
+        FaultCandidate atRight = at(start.faults(), which, start.fusesBlown(), Math.exp(right));
         while (high - low > CLOSE) {
             best = higher(higher(best, atLeft), atRight);
             if (log(atLeft) > log(atRight)) {
@@ -189,17 +189,17 @@ final class FaultSize {
         return (SizedFault) faults.get(which);
     }
 
-    private @Nullable Candidate at(List<SingleFault> faults, int which, Set<String> fusesBlown, double size) {
+    private @Nullable FaultCandidate at(List<SingleFault> faults, int which, Set<String> fusesBlown, double size) {
         List<SingleFault> sized = new ArrayList<>(faults);
         sized.set(which, sized(faults, which).withSize(size));
         return trials.lasting(sized, fusesBlown).orElse(null);
     }
 
-    private static double log(@Nullable Candidate candidate) {
+    private static double log(@Nullable FaultCandidate candidate) {
         return candidate == null ? Double.NEGATIVE_INFINITY : candidate.logWeight();
     }
 
-    private static Candidate higher(Candidate one, @Nullable Candidate other) {
+    private static FaultCandidate higher(FaultCandidate one, @Nullable FaultCandidate other) {
         return other != null && other.logWeight() > one.logWeight() ? other : one;
     }
 }

@@ -36,9 +36,9 @@ final class Likelihood {
 
     Likelihood(DiagnosisQuestion question) {
         this.measurements =
-                question.readings().stream().map(Reading::measurement).toList();
+                question.readings().stream().map(MeterReading::measurement).toList();
         this.measured =
-                question.readings().stream().mapToDouble(Reading::figure).toArray();
+                question.readings().stream().mapToDouble(MeterReading::figure).toArray();
         this.uncertainty = new Uncertainty(question.plan());
         this.meter = new double[measured.length];
         for (int i = 0; i < measured.length; i++) {
@@ -69,12 +69,12 @@ final class Likelihood {
     }
 
     /** How much a reading differs between two predictions, in parts of what the meter can tell. */
-    double change(int reading, Figures one, Figures other) {
+    double change(int reading, PredictedFigures one, PredictedFigures other) {
         return Math.abs(one.at(reading) - other.at(reading)) / meter[reading];
     }
 
     /** Whether a meter could not tell two predictions apart by any of the readings. */
-    boolean alike(Figures one, Figures other) {
+    boolean alike(PredictedFigures one, PredictedFigures other) {
         for (int i = 0; i < measured.length; i++) {
             if (change(i, one, other) > 1) {
                 return false;
@@ -83,7 +83,7 @@ final class Likelihood {
         return true;
     }
 
-    Fit of(Figures predicted) {
+    Fit of(PredictedFigures predicted) {
         double logLikelihood = 0;
         Map<Condition, Double> shares = new EnumMap<>(Condition.class);
         for (Map.Entry<Condition, List<Integer>> in : voltsIn.entrySet()) {
@@ -114,7 +114,7 @@ final class Likelihood {
     }
 
     /** The supply's share of what the plan says that makes the readings of a condition most likely. */
-    private double share(Figures predicted, List<Integer> readings) {
+    private double share(PredictedFigures predicted, List<Integer> readings) {
         Measurement first = measurements.get(readings.get(0));
         double tolerance = uncertainty.supplyShare(first);
         if (tolerance == 0) {
@@ -142,7 +142,8 @@ final class Likelihood {
     }
 
     /** Least squares with the weights of Student's t, again and again. */
-    private double refined(Figures predicted, List<Integer> readings, double[] u, double tolerance, double start) {
+    private double refined(
+            PredictedFigures predicted, List<Integer> readings, double[] u, double tolerance, double start) {
         double share = start;
         for (int round = 0; round < REFINEMENTS; round++) {
             double above = 1 / (tolerance * tolerance);
@@ -164,7 +165,7 @@ final class Likelihood {
         return Math.min(1 + limit, Math.max(1 - limit, share));
     }
 
-    private double logOf(Figures predicted, List<Integer> readings, double[] u, double share) {
+    private double logOf(PredictedFigures predicted, List<Integer> readings, double[] u, double share) {
         double log = prior(share, readings);
         for (int i : readings) {
             log += logOf((measured[i] - share * predicted.at(i)) / u[i]);

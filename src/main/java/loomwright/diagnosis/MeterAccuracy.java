@@ -1,6 +1,6 @@
 package loomwright.diagnosis;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,7 +15,7 @@ public record MeterAccuracy(Double accuracyPercent, Double accuracyV, Double acc
     public static final MeterAccuracy USUAL = new MeterAccuracy(0.5, 0.02, 0.2);
 
     public MeterAccuracy {
-        new Faults()
+        new InputErrors()
                 .range("/accuracyPercent", accuracyPercent, 0, 50)
                 .range("/accuracyV", accuracyV, 0.001, 10)
                 .range("/accuracyOhm", accuracyOhm, 0.001, 100)

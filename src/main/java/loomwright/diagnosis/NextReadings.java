@@ -44,7 +44,7 @@ final class NextReadings {
         this.bench = bench;
         this.question = question;
         this.uncertainty = new Uncertainty(question.plan());
-        this.taken = question.readings().stream().map(Reading::measurement).toList();
+        this.taken = question.readings().stream().map(MeterReading::measurement).toList();
     }
 
     /**
@@ -61,7 +61,7 @@ final class NextReadings {
      * @param weights their probabilities, in the same order; they need not sum to 1
      * @return the best first; empty if nothing that is considered tells them apart
      */
-    List<Chosen> of(List<Candidate> leading, List<Double> weights) {
+    List<Chosen> of(List<FaultCandidate> leading, List<Double> weights) {
         List<Chosen> chosen = new ArrayList<>();
         int[] classes = new int[leading.size()];
         choose(volts(), leading, weights, classes, chosen);
@@ -72,9 +72,13 @@ final class NextReadings {
     }
 
     private void choose(
-            List<Measurement> from, List<Candidate> leading, List<Double> weights, int[] classes, List<Chosen> chosen) {
-        List<Figures> figures = new ArrayList<>();
-        for (Candidate candidate : leading) {
+            List<Measurement> from,
+            List<FaultCandidate> leading,
+            List<Double> weights,
+            int[] classes,
+            List<Chosen> chosen) {
+        List<PredictedFigures> figures = new ArrayList<>();
+        for (FaultCandidate candidate : leading) {
             bench.measure(candidate.faults(), candidate.fusesBlown(), from)
                     .map(Bench.Measured::figures)
                     .ifPresent(figures::add);
@@ -108,7 +112,7 @@ final class NextReadings {
     }
 
     /** The classes split further by one measurement. */
-    private int[] refined(int[] classes, Measurement measurement, int index, List<Figures> figures) {
+    private int[] refined(int[] classes, Measurement measurement, int index, List<PredictedFigures> figures) {
         List<Integer> order = new ArrayList<>();
         for (int i = 0; i < classes.length; i++) {
             order.add(i);

@@ -71,10 +71,10 @@ final class ReportWriter {
 
     DiagnosisReport write() {
         List<Explanation> explanations = new ArrayList<>();
-        for (List<Candidate> group : found.groups()) {
+        for (List<FaultCandidate> group : found.groups()) {
             explanations.add(explanation(explanations.size() + 1, group));
         }
-        List<Candidate> leading = found.leading();
+        List<FaultCandidate> leading = found.leading();
         List<NextReading> next = found.nextReadings(leading).stream()
                 .map(chosen -> nextReading(chosen, leading))
                 .toList();
@@ -186,8 +186,8 @@ final class ReportWriter {
                 .orElse("");
     }
 
-    private Explanation explanation(int rank, List<Candidate> group) {
-        Candidate first = group.get(0);
+    private Explanation explanation(int rank, List<FaultCandidate> group) {
+        FaultCandidate first = group.get(0);
         List<Integer> notExplained = IntStream.range(0, measurements.size())
                 .filter(first.fit()::deviates)
                 .boxed()
@@ -211,7 +211,7 @@ final class ReportWriter {
                 supply);
     }
 
-    private double share(Candidate candidate, int reading) {
+    private double share(FaultCandidate candidate, int reading) {
         Measurement m = measurements.get(reading);
         return m.quantity() == Quantity.OHMS
                 ? 1
@@ -227,7 +227,7 @@ final class ReportWriter {
         return new SupplyFit(share.getKey(), share.getValue() * emfV);
     }
 
-    private Suspect suspect(Candidate candidate) {
+    private Suspect suspect(FaultCandidate candidate) {
         List<SuspectFault> faults =
                 candidate.faults().stream().map(ReportWriter::fault).toList();
         List<String> fuses = candidate.fusesBlown().stream().sorted().toList();
@@ -245,7 +245,7 @@ final class ReportWriter {
         return new SuspectFault(fault.kind(), fault.ids(), fault.words(), ohm, restV);
     }
 
-    private static String words(Candidate candidate) {
+    private static String words(FaultCandidate candidate) {
         if (candidate.sound()) {
             return SOUND;
         }
@@ -255,7 +255,7 @@ final class ReportWriter {
     }
 
     private List<ReadingCheck> checks() {
-        Candidate sound = found.sound();
+        FaultCandidate sound = found.sound();
         List<ReadingCheck> checks = new ArrayList<>();
         for (int i = 0; i < measurements.size(); i++) {
             Measurement m = measurements.get(i);
@@ -275,7 +275,7 @@ final class ReportWriter {
         return checks;
     }
 
-    private NextReading nextReading(NextReadings.Chosen chosen, List<Candidate> leading) {
+    private NextReading nextReading(NextReadings.Chosen chosen, List<FaultCandidate> leading) {
         Measurement m = chosen.measurement();
         List<Expected> expected = new ArrayList<>();
         for (int i = 0; i < leading.size(); i++) {
@@ -295,7 +295,7 @@ final class ReportWriter {
                 expected);
     }
 
-    private int rank(Candidate candidate) {
+    private int rank(FaultCandidate candidate) {
         for (int g = 0; g < found.groups().size(); g++) {
             if (found.groups().get(g).contains(candidate)) {
                 return g + 1;

@@ -13,10 +13,10 @@ final class Ties {
      * @param candidates likeliest first
      * @return groups, the order within and of their first ones kept
      */
-    static List<List<Candidate>> of(List<Candidate> candidates, Likelihood likelihood) {
-        List<List<Candidate>> groups = new ArrayList<>();
-        for (Candidate candidate : candidates) {
-            List<Candidate> group = groups.stream()
+    static List<List<FaultCandidate>> of(List<FaultCandidate> candidates, Likelihood likelihood) {
+        List<List<FaultCandidate>> groups = new ArrayList<>();
+        for (FaultCandidate candidate : candidates) {
+            List<FaultCandidate> group = groups.stream()
                     .filter(g -> likelihood.alike(g.get(0).figures(), candidate.figures()))
                     .findFirst()
                     .orElse(null);

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 final class Trials {
     private final Bench bench;
     private final Likelihood likelihood;
-    private final @Nullable Candidate sound;
+    private final @Nullable FaultCandidate sound;
     private int unsolved;
 
     Trials(Bench bench, Likelihood likelihood) {
@@ -23,7 +23,7 @@ final class Trials {
 
     /** The plan as drawn; null if it has no solution. */
     @Nullable
-    Candidate sound() {
+    FaultCandidate sound() {
         return sound;
     }
 
@@ -46,8 +46,8 @@ final class Trials {
      *
      * @return empty if the plan has no solution with them
      */
-    Optional<Candidate> of(List<SingleFault> faults, Set<String> fusesBlown) {
-        Optional<Candidate> tried = bench.measure(faults, fusesBlown, likelihood.measurements())
+    Optional<FaultCandidate> of(List<SingleFault> faults, Set<String> fusesBlown) {
+        Optional<FaultCandidate> tried = bench.measure(faults, fusesBlown, likelihood.measurements())
                 .map(measured -> weighed(faults, fusesBlown, measured));
         if (tried.isEmpty()) {
             unsolved++;
@@ -60,17 +60,17 @@ final class Trials {
      *
      * @return empty also if they open a fuse before a reading that is not among those blown
      */
-    Optional<Candidate> lasting(List<SingleFault> faults, Set<String> fusesBlown) {
+    Optional<FaultCandidate> lasting(List<SingleFault> faults, Set<String> fusesBlown) {
         return of(faults, fusesBlown).filter(this::lasts);
     }
 
     /** Whether no fuse opens before a reading could be taken. */
-    boolean lasts(Candidate candidate) {
+    boolean lasts(FaultCandidate candidate) {
         return sound == null || sound.openingBeforeAReading().containsAll(candidate.openingBeforeAReading());
     }
 
     /** The fuses that these faults open; not those that the plan as drawn opens. */
-    Set<String> opening(Candidate candidate) {
+    Set<String> opening(FaultCandidate candidate) {
         Set<String> opening = new LinkedHashSet<>(candidate.opening());
         Set<String> soonest = new LinkedHashSet<>(candidate.openingBeforeAReading());
         if (sound != null) {
@@ -81,12 +81,12 @@ final class Trials {
         return opening;
     }
 
-    private Candidate weighed(List<SingleFault> faults, Set<String> fusesBlown, Bench.Measured measured) {
-        Figures figures = measured.figures();
+    private FaultCandidate weighed(List<SingleFault> faults, Set<String> fusesBlown, Bench.Measured measured) {
+        PredictedFigures figures = measured.figures();
         Fit fit = likelihood.of(figures);
         long fitted = faults.stream().filter(SizedFault.class::isInstance).count();
         double logWeight = Priors.log(faults) + fit.logLikelihood() - fitted * Math.log(figures.count()) / 2;
-        return new Candidate(
+        return new FaultCandidate(
                 faults, fusesBlown, measured.opening(), measured.openingBeforeAReading(), figures, fit, logWeight);
     }
 }

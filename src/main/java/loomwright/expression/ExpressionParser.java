@@ -4,7 +4,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.expression.ResistanceExpression.Join;
 import loomwright.expression.ResistanceExpression.Term;
@@ -39,8 +39,8 @@ final class ExpressionParser {
 
     List<Term> terms() {
         if (text.length() > ResistanceExpression.MAXIMUM_LENGTH) {
-            throw new RejectedInput(new Fault(
-                    Fault.Code.OVER_LIMIT,
+            throw new RejectedInput(new InputError(
+                    InputError.Code.OVER_LIMIT,
                     "network",
                     printable(text.substring(0, EXCERPT)) + "…",
                     "at most " + ResistanceExpression.MAXIMUM_LENGTH + " characters"));
@@ -80,7 +80,7 @@ final class ExpressionParser {
     private boolean readValue(char c) {
         if (c == '(') {
             if (outer.size() == ResistanceExpression.MAXIMUM_DEPTH) {
-                throw at(Fault.Code.OVER_LIMIT, at, "at most 100 brackets within each other");
+                throw at(InputError.Code.OVER_LIMIT, at, "at most 100 brackets within each other");
             }
             outer.push(level);
             level = new Level(at++);
@@ -139,7 +139,7 @@ final class ExpressionParser {
         }
         double ohm = Double.parseDouble(digits) * prefix();
         if (!(ohm >= Element.MINIMUM_OHM && ohm <= Element.MAXIMUM_OHM)) {
-            throw at(Fault.Code.OUT_OF_RANGE, begin, "a resistance from 1e-9 to 1e12 ohms");
+            throw at(InputError.Code.OUT_OF_RANGE, begin, "a resistance from 1e-9 to 1e12 ohms");
         }
         return ohm;
     }
@@ -205,15 +205,15 @@ final class ExpressionParser {
     }
 
     private RejectedInput malformed(int position, String wanted) {
-        return at(Fault.Code.MALFORMED, position, wanted);
+        return at(InputError.Code.MALFORMED, position, wanted);
     }
 
     /** Names the character and shows it: the text around it with a caret below. */
-    private RejectedInput at(Fault.Code code, int position, String wanted) {
+    private RejectedInput at(InputError.Code code, int position, String wanted) {
         int begin = Math.max(0, position - EXCERPT);
         int end = Math.min(text.length(), position + EXCERPT);
         String excerpt = printable(text.substring(begin, end));
-        return new RejectedInput(new Fault(
+        return new RejectedInput(new InputError(
                 code,
                 "network",
                 position < text.length() ? printable(text.substring(position, end)) : "end of the text",

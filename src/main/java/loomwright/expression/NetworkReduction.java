@@ -3,8 +3,8 @@ package loomwright.expression;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.network.CurrentSource;
 import loomwright.network.Element;
 import loomwright.network.Network;
@@ -72,16 +72,20 @@ public record NetworkReduction(Method method, OptionalDouble totalOhm, List<Redu
     }
 
     private static void check(Network network, int a, int b) {
-        Faults faults = new Faults();
+        InputErrors faults = new InputErrors();
         int nodes = network.nodes().size();
         String known = "the index of a node, 0 to " + (nodes - 1);
-        faults.check(a >= 0 && a < nodes, Fault.Code.UNKNOWN_REFERENCE, "/between/0", a, known);
-        faults.check(b >= 0 && b < nodes, Fault.Code.UNKNOWN_REFERENCE, "/between/1", b, known);
-        faults.check(a != b, Fault.Code.CONTRADICTION, "/between", a, "two different nodes");
+        faults.check(a >= 0 && a < nodes, InputError.Code.UNKNOWN_REFERENCE, "/between/0", a, known);
+        faults.check(b >= 0 && b < nodes, InputError.Code.UNKNOWN_REFERENCE, "/between/1", b, known);
+        faults.check(a != b, InputError.Code.CONTRADICTION, "/between", a, "two different nodes");
         for (int i = 0; i < network.elements().size(); i++) {
             Element element = network.elements().get(i);
             faults.check(
-                    element instanceof Resistor, Fault.Code.NOT_ONE_OF, "/elements/" + i, element.id(), "a resistor");
+                    element instanceof Resistor,
+                    InputError.Code.NOT_ONE_OF,
+                    "/elements/" + i,
+                    element.id(),
+                    "a resistor");
         }
         faults.reject();
     }
@@ -101,8 +105,8 @@ public record NetworkReduction(Method method, OptionalDouble totalOhm, List<Redu
                         .formatted(
                                 network.nodes().get(a),
                                 network.nodes().get(b),
-                                Wording.number(ohm),
-                                Wording.number(ohm))));
+                                ReductionWording.number(ohm),
+                                ReductionWording.number(ohm))));
         return new NetworkReduction(Method.SOLVED, OptionalDouble.of(ohm), steps);
     }
 

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import loomwright.expression.Wording.Named;
+import loomwright.expression.ReductionWording.Named;
 import loomwright.network.Element;
 import loomwright.network.Network;
 import loomwright.network.NodeSets;
@@ -81,7 +81,7 @@ final class ReductionGraph {
             TreeMap<Integer, Named> edges = at.get(node);
             if (edges.size() == 1) {
                 int other = edges.firstKey();
-                steps.add(Wording.leftOut(remove(node, other), "it ends at " + names.get(node)));
+                steps.add(ReductionWording.leftOut(remove(node, other), "it ends at " + names.get(node)));
                 changed.push(other);
             } else if (edges.size() == 2) {
                 int first = edges.firstKey();
@@ -89,7 +89,7 @@ final class ReductionGraph {
                 List<Named> parts = List.of(remove(node, first), remove(node, second));
                 Named whole =
                         new Named(nextName(), parts.get(0).ohm() + parts.get(1).ohm());
-                steps.add(Wording.series(parts, whole.name(), whole.ohm()));
+                steps.add(ReductionWording.series(parts, whole.name(), whole.ohm()));
                 add(first, second, whole);
             }
         }
@@ -97,14 +97,14 @@ final class ReductionGraph {
 
     private void add(int from, int to, Named resistor) {
         if (from == to) {
-            steps.add(Wording.leftOut(resistor, "both its ends are at one node"));
+            steps.add(ReductionWording.leftOut(resistor, "both its ends are at one node"));
             return;
         }
         Named there = at.get(from).get(to);
         Named placed = resistor;
         if (there != null) {
             placed = new Named(nextName(), 1 / (1 / there.ohm() + 1 / resistor.ohm()));
-            steps.add(Wording.parallel(List.of(there, resistor), placed.name(), placed.ohm()));
+            steps.add(ReductionWording.parallel(List.of(there, resistor), placed.name(), placed.ohm()));
         }
         at.get(from).put(to, placed);
         at.get(to).put(from, placed);

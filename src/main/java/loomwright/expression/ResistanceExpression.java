@@ -2,7 +2,7 @@ package loomwright.expression;
 
 import java.util.ArrayList;
 import java.util.List;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import loomwright.network.Element;
 
 /**
@@ -72,7 +72,7 @@ public final class ResistanceExpression {
      * @param acrossV voltage over the whole, −1e6 to 1e6 V
      */
     public Reduction reduce(double acrossV) {
-        new Faults()
+        new InputErrors()
                 .range("acrossV", acrossV, -Element.MAXIMUM_V, Element.MAXIMUM_V)
                 .reject();
         Values values = new Values();
@@ -94,8 +94,8 @@ public final class ResistanceExpression {
                     name[i] = "R" + ++resistors;
                     continue;
                 }
-                List<Wording.Named> parts = term.members().stream()
-                        .map(m -> new Wording.Named(name[m], ohm[m]))
+                List<ReductionWording.Named> parts = term.members().stream()
+                        .map(m -> new ReductionWording.Named(name[m], ohm[m]))
                         .toList();
                 name[i] = "T" + (steps.size() + 1);
                 double sum = parts.stream()
@@ -104,8 +104,8 @@ public final class ResistanceExpression {
                 ohm[i] = term.join() == Join.SERIES ? sum : 1 / sum;
                 steps.add(
                         term.join() == Join.SERIES
-                                ? Wording.series(parts, name[i], ohm[i])
-                                : Wording.parallel(parts, name[i], ohm[i]));
+                                ? ReductionWording.series(parts, name[i], ohm[i])
+                                : ReductionWording.parallel(parts, name[i], ohm[i]));
             }
         }
 

@@ -5,14 +5,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import org.jspecify.annotations.Nullable;
 
 /** Fills what the caller left out, notes each value that was taken instead, and collects the faults of all parts of an input. */
 public final class Assumptions {
     private final List<String> lines = new ArrayList<>();
-    private final Faults faults = new Faults();
+    private final InputErrors faults = new InputErrors();
 
     /** The given number, or a common value, which is then noted with its unit. */
     public double or(@Nullable Double given, String what, double common, String unit) {
@@ -24,7 +24,7 @@ public final class Assumptions {
         if (given != null) {
             return given;
         }
-        lines.add(("Assumed: " + what + " " + Figure.of(common * perSi) + " " + unit).strip());
+        lines.add(("Assumed: " + what + " " + WorkingNumber.of(common * perSi) + " " + unit).strip());
         return common;
     }
 
@@ -53,7 +53,7 @@ public final class Assumptions {
         lines.add(line);
     }
 
-    public Faults faults() {
+    public InputErrors faults() {
         return faults;
     }
 

@@ -1,7 +1,7 @@
 package loomwright.ignition;
 
 import java.util.function.DoubleUnaryOperator;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * A winding or resistor that heats itself: its temperature rises with its power, its power depends on its resistance,
@@ -26,7 +26,7 @@ public record SelfHeating(
     private static final double TOLERANCE_K = 1e-9;
 
     public SelfHeating {
-        new Faults()
+        new InputErrors()
                 .range("/resistance20Ohm", resistance20Ohm, 0.001, 10_000)
                 .range("/coefficientPerK", coefficientPerK, -0.001, 0.01)
                 .range("/thermalResistanceKPerW", thermalResistanceKPerW, 0, 1000)

@@ -48,7 +48,7 @@ final class Consequences {
 
     private final PlanSolver solver;
     private final Plan plan;
-    private final List<Settings> settings;
+    private final List<SwitchSetting> settings;
     private final List<List<SolvedStep>> sound;
     private final Capacities capacities;
     private final SparkAndCharge sparkAndCharge;
@@ -56,7 +56,7 @@ final class Consequences {
     Consequences(Plan plan, PlanSolver solver) {
         this.solver = solver;
         this.plan = plan;
-        this.settings = Settings.list(plan);
+        this.settings = SwitchSetting.list(plan);
         this.capacities = new Capacities(plan);
         this.sound = settings.stream().map(s -> solver.solve(s.plan())).toList();
         this.sparkAndCharge = new SparkAndCharge(settings.get(0).plan(), sound.get(0), solver);

@@ -11,7 +11,7 @@ import java.util.Set;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.answer.Severity;
@@ -39,11 +39,11 @@ public final class MistakesAnswer {
             Plan plan, MistakesLimits limits, NetworkLimits networkLimits, Progress progress) {
         PlanAnswer.requireSound(plan);
         List<SingleFault> faults = SingleFaults.list(plan);
-        int settings = Settings.list(plan).size();
+        int settings = SwitchSetting.list(plan).size();
         long solutions = (long) faults.size() * settings;
         if (solutions > limits.maxSolutions()) {
-            throw new RejectedInput(new Fault(
-                    Fault.Code.OVER_LIMIT,
+            throw new RejectedInput(new InputError(
+                    InputError.Code.OVER_LIMIT,
                     "/parts",
                     solutions + " solutions: " + faults.size() + " mistakes in " + settings + " settings",
                     "a plan whose mistakes times settings of the free switches are at most " + limits.maxSolutions()

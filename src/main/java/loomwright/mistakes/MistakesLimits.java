@@ -1,6 +1,6 @@
 package loomwright.mistakes;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * How much work a list of mistakes takes on.
@@ -9,7 +9,7 @@ import loomwright.answer.Faults;
  */
 public record MistakesLimits(int maxSolutions) {
     public MistakesLimits {
-        new Faults().range("/maxSolutions", maxSolutions, 1, 100_000).reject();
+        new InputErrors().range("/maxSolutions", maxSolutions, 1, 100_000).reject();
     }
 
     public static MistakesLimits defaults() {

@@ -1,6 +1,6 @@
 package loomwright.network;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * A source of current: i is the same whatever the voltage.
@@ -9,6 +9,6 @@ import loomwright.answer.Faults;
  */
 public record CurrentSource(String id, int from, int to, double currentA) implements Element {
     public CurrentSource {
-        new Faults().range("/currentA", currentA, -MAXIMUM_A, MAXIMUM_A).reject();
+        new InputErrors().range("/currentA", currentA, -MAXIMUM_A, MAXIMUM_A).reject();
     }
 }

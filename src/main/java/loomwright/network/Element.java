@@ -1,7 +1,7 @@
 package loomwright.network;
 
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 
 /**
  * A two-terminal element of a network. Its current is positive when it flows from {@link #from} to {@link #to} through
@@ -35,10 +35,10 @@ public sealed interface Element permits Resistor, VoltageSource, CurrentSource, 
     double MAXIMUM_OHM = 1e12;
 
     /** Notes a fault unless a resistance is 0 (ideal) or one that can be calculated with. */
-    static void checkResistance(Faults faults, String pointer, double ohm) {
+    static void checkResistance(InputErrors faults, String pointer, double ohm) {
         faults.check(
                 ohm == 0 || (ohm >= MINIMUM_OHM && ohm <= MAXIMUM_OHM),
-                Fault.Code.OUT_OF_RANGE,
+                InputError.Code.OUT_OF_RANGE,
                 pointer,
                 ohm,
                 "0 (ideal) or a number from 1e-9 to 1e12");

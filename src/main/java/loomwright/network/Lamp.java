@@ -1,6 +1,6 @@
 package loomwright.network;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * A filament lamp: |i| = (W/V)·(|v|/V)^0.55, but its resistance is never less than the cold one, a fraction of the hot
@@ -17,7 +17,7 @@ public record Lamp(String id, int from, int to, double ratedV, double ratedW, do
     public static final double EXPONENT = 0.55;
 
     public Lamp {
-        new Faults()
+        new InputErrors()
                 .range("/ratedV", ratedV, 1e-3, MAXIMUM_V)
                 .range("/ratedW", ratedW, 1e-6, MAXIMUM_W)
                 .range("/coldFraction", coldFraction, 0.01, 1)

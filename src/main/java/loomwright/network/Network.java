@@ -1,8 +1,8 @@
 package loomwright.network;
 
 import java.util.List;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 
 /**
  * What the solver solves.
@@ -16,8 +16,8 @@ public record Network(List<String> nodes, List<Element> elements, int reference)
         nodes = List.copyOf(nodes);
         elements = List.copyOf(elements);
         int count = nodes.size();
-        Faults faults = new Faults();
-        faults.check(count > 0, Fault.Code.OUT_OF_RANGE, "/nodes", count, "at least one node");
+        InputErrors faults = new InputErrors();
+        faults.check(count > 0, InputError.Code.OUT_OF_RANGE, "/nodes", count, "at least one node");
         if (!isNode(reference, count)) {
             checkNode(faults, "/reference", reference, count);
         }
@@ -30,21 +30,21 @@ public record Network(List<String> nodes, List<Element> elements, int reference)
         faults.reject();
     }
 
-    private static void checkElement(Faults faults, String pointer, Element element, int count) {
+    private static void checkElement(InputErrors faults, String pointer, Element element, int count) {
         checkNode(faults, pointer + "/from", element.from(), count);
         checkNode(faults, pointer + "/to", element.to(), count);
         faults.check(
                 element.from() != element.to(),
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 pointer,
                 element.id(),
                 "an element between two different nodes");
     }
 
-    private static void checkNode(Faults faults, String pointer, int node, int count) {
+    private static void checkNode(InputErrors faults, String pointer, int node, int count) {
         faults.check(
                 isNode(node, count),
-                Fault.Code.UNKNOWN_REFERENCE,
+                InputError.Code.UNKNOWN_REFERENCE,
                 pointer,
                 node,
                 "the index of a node, 0 to " + (count - 1));

@@ -1,6 +1,6 @@
 package loomwright.network;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * How much work the solver takes on.
@@ -11,7 +11,7 @@ import loomwright.answer.Faults;
  */
 public record NetworkLimits(int maxNodes, int maxElements, int maxIterations) {
     public NetworkLimits {
-        new Faults()
+        new InputErrors()
                 .range("/maxNodes", maxNodes, 1, 1_000_000)
                 .range("/maxElements", maxElements, 1, 5_000_000)
                 .range("/maxIterations", maxIterations, 10, 100_000)

@@ -3,8 +3,8 @@ package loomwright.network;
 import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.Progress;
 
 /**
@@ -57,15 +57,15 @@ public final class NetworkSolver {
     }
 
     private void checkSize(Network network) {
-        Faults faults = new Faults();
+        InputErrors faults = new InputErrors();
         checkSize(faults, "nodes", network.nodes().size(), limits.maxNodes());
         checkSize(faults, "elements", network.elements().size(), limits.maxElements());
         faults.reject();
     }
 
-    private static void checkSize(Faults faults, String what, int count, int most) {
+    private static void checkSize(InputErrors faults, String what, int count, int most) {
         if (count > most) {
-            faults.check(false, Fault.Code.OVER_LIMIT, "/" + what, count, "at most " + most + " " + what);
+            faults.check(false, InputError.Code.OVER_LIMIT, "/" + what, count, "at most " + most + " " + what);
         }
     }
 

@@ -1,6 +1,6 @@
 package loomwright.network;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * A load that takes the same power at any voltage from a minimum up: i = P/v while |v| ≥ V0, and below that the
@@ -12,7 +12,7 @@ import loomwright.answer.Faults;
  */
 public record PowerLoad(String id, int from, int to, double powerW, double minimumV) implements Element {
     public PowerLoad {
-        new Faults()
+        new InputErrors()
                 .range("/powerW", powerW, 0, MAXIMUM_W)
                 .range("/minimumV", minimumV, 1e-6, MAXIMUM_V)
                 .reject();

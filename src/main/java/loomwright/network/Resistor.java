@@ -1,6 +1,6 @@
 package loomwright.network;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * A resistance: v = R·i.
@@ -9,7 +9,7 @@ import loomwright.answer.Faults;
  */
 public record Resistor(String id, int from, int to, double resistanceOhm) implements Element {
     public Resistor {
-        Faults faults = new Faults();
+        InputErrors faults = new InputErrors();
         Element.checkResistance(faults, "/resistanceOhm", resistanceOhm);
         faults.reject();
     }

@@ -1,7 +1,7 @@
 package loomwright.network;
 
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 
 /**
  * An element that conducts one way only: i = 0 for v ≤ V0, (v − V0)/r above, but never more than a limit.
@@ -13,9 +13,9 @@ import loomwright.answer.Faults;
 public record UnidirectionalElement(String id, int from, int to, double thresholdV, double slopeOhm, double limitA)
         implements Element {
     public UnidirectionalElement {
-        Faults faults = new Faults().range("/thresholdV", thresholdV, -MAXIMUM_V, MAXIMUM_V);
+        InputErrors faults = new InputErrors().range("/thresholdV", thresholdV, -MAXIMUM_V, MAXIMUM_V);
         Element.checkResistance(faults, "/slopeOhm", slopeOhm);
-        faults.check(limitA > 0, Fault.Code.OUT_OF_RANGE, "/limitA", limitA, "a number above 0")
+        faults.check(limitA > 0, InputError.Code.OUT_OF_RANGE, "/limitA", limitA, "a number above 0")
                 .reject();
     }
 }

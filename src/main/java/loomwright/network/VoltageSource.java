@@ -1,6 +1,6 @@
 package loomwright.network;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * A source of voltage: V(to) − V(from) = E − R·i. Delivering current is positive, so {@code to} is its positive
@@ -11,7 +11,7 @@ import loomwright.answer.Faults;
  */
 public record VoltageSource(String id, int from, int to, double voltageV, double resistanceOhm) implements Element {
     public VoltageSource {
-        Faults faults = new Faults().range("/voltageV", voltageV, -MAXIMUM_V, MAXIMUM_V);
+        InputErrors faults = new InputErrors().range("/voltageV", voltageV, -MAXIMUM_V, MAXIMUM_V);
         Element.checkResistance(faults, "/resistanceOhm", resistanceOhm);
         faults.reject();
     }

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Battery;
@@ -46,7 +46,7 @@ public final class PlanAnswer {
      * @throws RejectedInput with all its faults
      */
     public static void requireSound(Plan plan) {
-        List<Fault> faults = PlanCheck.check(plan);
+        List<InputError> faults = PlanCheck.check(plan);
         if (!faults.isEmpty()) {
             throw new RejectedInput(faults);
         }

@@ -1,7 +1,7 @@
 package loomwright.operation;
 
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
@@ -30,13 +30,13 @@ public record Point(@Nullable TerminalRef terminal) {
         try {
             return new Point(TerminalRef.parse(text));
         } catch (RejectedInput rejected) {
-            Fault fault = rejected.faults().get(0);
-            throw new RejectedInput(new Fault(fault.code(), "", text, fault.accepted() + ", or " + EARTH_WORD));
+            InputError fault = rejected.faults().get(0);
+            throw new RejectedInput(new InputError(fault.code(), "", text, fault.accepted() + ", or " + EARTH_WORD));
         }
     }
 
     /** Notes a fault if the plan has no such terminal. */
-    public Faults check(Plan plan, String pointer, Faults faults) {
+    public InputErrors check(Plan plan, String pointer, InputErrors faults) {
         TerminalRef ref = terminal;
         return ref == null
                 ? faults
@@ -44,7 +44,7 @@ public record Point(@Nullable TerminalRef terminal) {
                         plan.findPart(ref.part())
                                 .map(p -> p.terminals().contains(ref.terminal()))
                                 .orElse(false),
-                        Fault.Code.UNKNOWN_REFERENCE,
+                        InputError.Code.UNKNOWN_REFERENCE,
                         pointer,
                         ref,
                         "a terminal of this plan, or " + EARTH_WORD);

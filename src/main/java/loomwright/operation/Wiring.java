@@ -6,8 +6,8 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Connector;
 import loomwright.circuit.EarthPoint;
@@ -105,7 +105,7 @@ final class Wiring {
         Wiring wiring = new Wiring(plan);
         wiring.addNode(CHASSIS);
         plan.parts().forEach(wiring::addPart);
-        Faults faults = new Faults();
+        InputErrors faults = new InputErrors();
         wiring.addWires(faults);
         wiring.addLinks(faults);
         faults.reject();
@@ -160,7 +160,7 @@ final class Wiring {
         }
     }
 
-    private void addWires(Faults faults) {
+    private void addWires(InputErrors faults) {
         for (int i = 0; i < plan.wires().size(); i++) {
             Wire wire = plan.wires().get(i);
             double ohm = wire.fromJointResistanceOhm() + wire.toJointResistanceOhm();
@@ -178,7 +178,7 @@ final class Wiring {
         }
     }
 
-    private void addLinks(Faults faults) {
+    private void addLinks(InputErrors faults) {
         for (int i = 0; i < plan.parts().size(); i++) {
             if (plan.parts().get(i) instanceof FusibleLink link) {
                 double ohm = conductorOhm("/parts/", i, link.size(), link.lengthM(), Place.ENGINE_BAY, faults);
@@ -187,11 +187,11 @@ final class Wiring {
         }
     }
 
-    private double conductorOhm(String list, int at, String size, double lengthM, Place place, Faults faults) {
+    private double conductorOhm(String list, int at, String size, double lengthM, Place place, InputErrors faults) {
         try {
             return lengthM * ohmPerM.computeIfAbsent(new SizeInPlace(size, place), this::resistanceOhmPerM);
         } catch (RejectedInput rejected) {
-            for (Fault fault : rejected.faults()) {
+            for (InputError fault : rejected.faults()) {
                 faults.add(fault.under(list + at + "/size"));
             }
             return 1;

@@ -55,9 +55,9 @@ final class Circuits {
         return onTheWay;
     }
 
-    List<Candidate> of(Consumer load) {
+    List<ReadingCandidate> of(Consumer load) {
         Map<String, String> setting = setting(load);
-        List<Candidate> found = new ArrayList<>();
+        List<ReadingCandidate> found = new ArrayList<>();
         for (Step step : STEPS) {
             boolean asked = load.meantLive().contains(step.condition()) && conditions.contains(step.condition());
             if (asked && (found.isEmpty() || load instanceof Coil)) {
@@ -70,11 +70,11 @@ final class Circuits {
         return found;
     }
 
-    private List<Candidate> in(Consumer load, Step step, Map<String, String> setting) {
+    private List<ReadingCandidate> in(Consumer load, Step step, Map<String, String> setting) {
         boolean atContacts = load instanceof Coil
                 && !step.engineTurning()
                 && !plan.listParts(ContactBreaker.class).isEmpty();
-        Situation situation = new Situation(step, setting, atContacts ? Contacts.CLOSED : Contacts.EITHER);
+        ReadingState situation = new ReadingState(step, setting, atContacts ? Contacts.CLOSED : Contacts.EITHER);
         SolvedStep solved = variants.in(situation);
         if (!solved.solved() || solved.activity(load) != FeedStrength.OPERATES) {
             return List.of();
@@ -117,13 +117,13 @@ final class Circuits {
     /** The readings around one load in one situation. */
     private final class Around {
         private final Consumer load;
-        private final Situation situation;
+        private final ReadingState situation;
         private final SolvedStep solved;
         private final TerminalRef feed;
         private final TerminalRef back;
-        private final List<Candidate> found = new ArrayList<>();
+        private final List<ReadingCandidate> found = new ArrayList<>();
 
-        Around(Consumer load, Situation situation, SolvedStep solved) {
+        Around(Consumer load, ReadingState situation, SolvedStep solved) {
             this.load = load;
             this.situation = situation;
             this.solved = solved;
@@ -135,15 +135,15 @@ final class Circuits {
             return load instanceof Coil && situation.step().engineTurning();
         }
 
-        private void add(Purpose purpose, Situation when, Point from, Point to, String tells) {
-            found.add(new Candidate(purpose, when, load.id(), Quantity.VOLTS, new Probe(from, to), tells));
+        private void add(Purpose purpose, ReadingState when, Point from, Point to, String tells) {
+            found.add(new ReadingCandidate(purpose, when, load.id(), Quantity.VOLTS, new Probe(from, to), tells));
         }
 
         void load() {
             if (keepOff()) {
-                add(Purpose.LOAD, situation, new Point(feed), Point.EARTH, Wording.COIL_AT_WORK);
+                add(Purpose.LOAD, situation, new Point(feed), Point.EARTH, ReadingWording.COIL_AT_WORK);
             } else {
-                add(Purpose.LOAD, situation, new Point(feed), new Point(back), Wording.load(load));
+                add(Purpose.LOAD, situation, new Point(feed), new Point(back), ReadingWording.load(load));
             }
         }
 
@@ -153,15 +153,15 @@ final class Circuits {
                 return;
             }
             TerminalRef start = poles.get().live();
-            FeedPath path = FeedPath.of(solved, start, feed);
+            LoadFeed path = LoadFeed.of(solved, start, feed);
             for (TerminalRef output : Poles.charging(plan)) {
                 if (path.legs().isEmpty()) {
                     start = output;
-                    path = FeedPath.of(solved, start, feed);
+                    path = LoadFeed.of(solved, start, feed);
                 }
             }
             path.legs().forEach(leg -> onTheWay.add(leg.branch().id()));
-            List<FeedPath.Leg> resistors = path.resistors();
+            List<LoadFeed.Leg> resistors = path.resistors();
             // Charging, the current comes from battery or alternator, and no figure of the way from one of them is
             // steady.
             if (path.legs().isEmpty() || situation.step().charging()) {
@@ -170,29 +170,39 @@ final class Circuits {
             Point end = resistors.isEmpty()
                     ? new Point(feed)
                     : Point.parse(resistors.get(0).in());
-            add(Purpose.FEED_DROP, situation, new Point(start), end, Wording.feedDrop(load, !resistors.isEmpty()));
+            add(
+                    Purpose.FEED_DROP,
+                    situation,
+                    new Point(start),
+                    end,
+                    ReadingWording.feedDrop(load, !resistors.isEmpty()));
             wayBack(poles.get());
             if (keepOff()) {
                 return;
             }
-            for (FeedPath.Leg leg : resistors) {
-                add(Purpose.ACROSS_PART, situation, Point.parse(leg.in()), Point.parse(leg.out()), Wording.ACROSS);
+            for (LoadFeed.Leg leg : resistors) {
+                add(
+                        Purpose.ACROSS_PART,
+                        situation,
+                        Point.parse(leg.in()),
+                        Point.parse(leg.out()),
+                        ReadingWording.ACROSS);
             }
             path.halving()
-                    .forEach(
-                            at -> add(Purpose.HALVING, situation, Point.parse(at), Point.EARTH, Wording.halving(load)));
+                    .forEach(at -> add(
+                            Purpose.HALVING, situation, Point.parse(at), Point.EARTH, ReadingWording.halving(load)));
         }
 
         private void wayBack(Poles poles) {
             Probe probe = new Probe(new Point(back), new Point(poles.earthed()));
-            if (!keepOff() && FeedPath.of(solved, back, poles.earthed()).plain()) {
-                add(Purpose.RETURN_DROP, situation, probe.from(), probe.to(), Wording.returnDrop(load));
+            if (!keepOff() && LoadFeed.of(solved, back, poles.earthed()).plain()) {
+                add(Purpose.RETURN_DROP, situation, probe.from(), probe.to(), ReadingWording.returnDrop(load));
             }
         }
 
         void contactsOpen() {
-            Situation open = new Situation(situation.step(), situation.setting(), Contacts.OPEN);
-            add(Purpose.LOAD, open, new Point(back), Point.EARTH, Wording.CONTACTS_OPEN);
+            ReadingState open = new ReadingState(situation.step(), situation.setting(), Contacts.OPEN);
+            add(Purpose.LOAD, open, new Point(back), Point.EARTH, ReadingWording.CONTACTS_OPEN);
         }
     }
 }

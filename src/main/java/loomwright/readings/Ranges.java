@@ -10,7 +10,7 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Quantity;
-import loomwright.readings.Situation.Variant;
+import loomwright.readings.ReadingState.Variant;
 
 /** What each of many readings may be, the plan solved once for what they share. */
 final class Ranges {
@@ -33,20 +33,20 @@ final class Ranges {
         return solutions;
     }
 
-    Map<Candidate, Range> of(List<Candidate> candidates, Progress progress) {
-        Map<Variant, List<Candidate>> byVariant = new LinkedHashMap<>();
-        for (Candidate c : candidates) {
+    Map<ReadingCandidate, Range> of(List<ReadingCandidate> candidates, Progress progress) {
+        Map<Variant, List<ReadingCandidate>> byVariant = new LinkedHashMap<>();
+        for (ReadingCandidate c : candidates) {
             List<Variant> between = c.quantity() == Quantity.OHMS
                     ? c.situation().variants(plan)
                     : variants.variants(c.situation(), c.probe());
             between.forEach(
                     v -> byVariant.computeIfAbsent(v, none -> new ArrayList<>()).add(c));
         }
-        Map<Candidate, Range> ranges = new HashMap<>();
+        Map<ReadingCandidate, Range> ranges = new HashMap<>();
         byVariant.forEach((variant, list) -> {
             Progress here = progress.part(begun++, byVariant.size());
             Spreads spreads = Spreads.of(variant.of(plan), tolerances);
-            List<Candidate> volts =
+            List<ReadingCandidate> volts =
                     list.stream().filter(c -> c.quantity() == Quantity.VOLTS).toList();
             List<Range> found = VoltBounds.of(
                     spreads,

@@ -53,22 +53,22 @@ public final class ReadingsAnswer {
     private Answer<ReadingsSheet> answer() {
         Selection selection = Selection.of(question, variants);
         Ranges bounds = new Ranges(variants, Tolerances.of(question), limits);
-        Map<Candidate, Range> ranges = bounds.of(selection.candidates(), progress);
+        Map<ReadingCandidate, Range> ranges = bounds.of(selection.candidates(), progress);
         List<String> leftOut = new ArrayList<>(selection.leftOut());
         List<Reading> readings = new ArrayList<>();
-        for (Candidate candidate : selection.candidates()) {
+        for (ReadingCandidate candidate : selection.candidates()) {
             Range range = ranges.getOrDefault(candidate, Range.NONE);
             boolean tooLow = candidate.purpose() == Purpose.OWN_RESISTANCE
                     && range.nominal().orElse(MEASURABLE_OHM) < MEASURABLE_OHM;
             if (tooLow) {
-                leftOut.add(Wording.called(plan, candidate.probe().from()) + " (ohms): below " + MEASURABLE_OHM
+                leftOut.add(ReadingWording.called(plan, candidate.probe().from()) + " (ohms): below " + MEASURABLE_OHM
                         + " ohm a plain meter tells nothing.");
             } else {
-                readings.add(
-                        Row.of(plan, candidate, range, readings.size() + 1, question.meterAccuracyPercent() / 100));
+                readings.add(SheetRow.of(
+                        plan, candidate, range, readings.size() + 1, question.meterAccuracyPercent() / 100));
             }
         }
-        ReadingsSheet sheet = new ReadingsSheet(plan.name(), Wording.first(plan), readings, leftOut);
+        ReadingsSheet sheet = new ReadingsSheet(plan.name(), ReadingWording.first(plan), readings, leftOut);
         return new Answer<>(sheet, working(sheet, bounds.solutions()), basis(), cautions(sheet));
     }
 

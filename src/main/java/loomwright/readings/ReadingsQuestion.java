@@ -3,8 +3,8 @@ package loomwright.readings;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
@@ -37,7 +37,7 @@ public record ReadingsQuestion(
     /** How far one part, wire or connector may be off, 0 to 50 per cent. */
     public record Tolerance(String id, double percent) {
         public Tolerance {
-            new Faults()
+            new InputErrors()
                     .required("/id", id)
                     .range("/percent", percent, 0, MAX_TOLERANCE_PERCENT)
                     .reject();
@@ -45,7 +45,7 @@ public record ReadingsQuestion(
     }
 
     public ReadingsQuestion {
-        Faults faults = new Faults()
+        InputErrors faults = new InputErrors()
                 .required("/plan", plan)
                 .range("/tolerancePercent", tolerancePercent, 0, MAX_TOLERANCE_PERCENT)
                 .range("/meterAccuracyPercent", meterAccuracyPercent, 0, 10);
@@ -55,7 +55,7 @@ public record ReadingsQuestion(
         noneMissing(faults, "/tolerances", tolerances, MAX_TOLERANCES);
         faults.check(
                 new HashSet<>(conditions).size() == conditions.size(),
-                Fault.Code.DUPLICATE,
+                InputError.Code.DUPLICATE,
                 "/conditions",
                 conditions,
                 "each condition once");
@@ -77,8 +77,9 @@ public record ReadingsQuestion(
         return percent == null ? (Double) METER_PERCENT : percent;
     }
 
-    private static void noneMissing(Faults faults, String pointer, List<?> list, int max) {
-        faults.check(list.size() <= max, Fault.Code.OUT_OF_RANGE, pointer, list.size(), "at most " + max + " entries");
+    private static void noneMissing(InputErrors faults, String pointer, List<?> list, int max) {
+        faults.check(
+                list.size() <= max, InputError.Code.OUT_OF_RANGE, pointer, list.size(), "at most " + max + " entries");
         for (int i = 0; i < list.size(); i++) {
             faults.required(pointer + "/" + i, list.get(i));
         }
@@ -90,12 +91,12 @@ public record ReadingsQuestion(
      * @throws RejectedInput with all faults
      */
     void requireSound() {
-        Faults faults = new Faults();
+        InputErrors faults = new InputErrors();
         PlanCheck.check(plan).forEach(f -> faults.add(f.under("/plan")));
         faults.check(
                 load == null
                         || plan.findPart(load).map(Consumer.class::isInstance).orElse(false),
-                Fault.Code.UNKNOWN_REFERENCE,
+                InputError.Code.UNKNOWN_REFERENCE,
                 "/load",
                 load,
                 "the id of a load, lamp, motor, coil, relay or solenoid of the plan");
@@ -106,7 +107,7 @@ public record ReadingsQuestion(
                     || plan.connectors().stream().anyMatch(c -> c.id().equals(id));
             faults.check(
                     known,
-                    Fault.Code.UNKNOWN_REFERENCE,
+                    InputError.Code.UNKNOWN_REFERENCE,
                     "/tolerances/" + i + "/id",
                     id,
                     "the id of a part, wire or connector of the plan");

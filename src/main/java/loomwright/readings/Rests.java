@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The readings with nothing at work: ohms with the battery disconnected, the supply, and what must be dead. */
 final class Rests {
-    private static final Situation OFF = new Situation(Step.OFF, Map.of(), Contacts.EITHER);
+    private static final ReadingState OFF = new ReadingState(Step.OFF, Map.of(), Contacts.EITHER);
 
     private final SolvedVariants variants;
     private final Plan plan;
@@ -37,14 +37,14 @@ final class Rests {
         this.conditions = conditions;
     }
 
-    private static Candidate ohms(
-            Purpose purpose, Situation when, @Nullable String circuit, Point from, Point to, String tells) {
-        return new Candidate(purpose, when, circuit, Quantity.OHMS, new Probe(from, to), tells);
+    private static ReadingCandidate ohms(
+            Purpose purpose, ReadingState when, @Nullable String circuit, Point from, Point to, String tells) {
+        return new ReadingCandidate(purpose, when, circuit, Quantity.OHMS, new Probe(from, to), tells);
     }
 
     /** Ohms of the whole plan. */
-    List<Candidate> wholeOhms() {
-        List<Candidate> found = new ArrayList<>();
+    List<ReadingCandidate> wholeOhms() {
+        List<ReadingCandidate> found = new ArrayList<>();
         Poles.of(variants.in(OFF))
                 .ifPresent(poles -> found.add(ohms(
                         Purpose.SUPPLY_BRIDGED,
@@ -52,13 +52,13 @@ final class Rests {
                         null,
                         new Point(poles.live()),
                         Point.EARTH,
-                        Wording.SUPPLY_BRIDGED)));
+                        ReadingWording.SUPPLY_BRIDGED)));
         return found;
     }
 
     /** Ohms of one part; empty for one of which an ohmmeter tells nothing. */
-    List<Candidate> ohms(Part part) {
-        List<Candidate> found = new ArrayList<>();
+    List<ReadingCandidate> ohms(Part part) {
+        List<ReadingCandidate> found = new ArrayList<>();
         boolean unknown = part instanceof Load l && (l.resistanceOhm() == null || l.minimumV(plan.system()) > 0);
         if (part instanceof Motor || unknown) {
             return found;
@@ -70,25 +70,25 @@ final class Rests {
                 found.add(own(part, ends.get(i - 1), ends.get(i), null));
             }
         } else if (part instanceof Fuse) {
-            found.add(across(part, OFF, Wording.CONTINUITY));
+            found.add(across(part, OFF, ReadingWording.CONTINUITY));
         } else if (part instanceof ContactBreaker) {
-            found.add(across(part, new Situation(Step.OFF, Map.of(), Contacts.CLOSED), Wording.CONTACTS));
-            found.add(across(part, new Situation(Step.OFF, Map.of(), Contacts.OPEN), Wording.CONTACTS));
+            found.add(across(part, new ReadingState(Step.OFF, Map.of(), Contacts.CLOSED), ReadingWording.CONTACTS));
+            found.add(across(part, new ReadingState(Step.OFF, Map.of(), Contacts.OPEN), ReadingWording.CONTACTS));
         }
         return found;
     }
 
-    private static Candidate own(Part part, String from, String to, @Nullable String circuit) {
+    private static ReadingCandidate own(Part part, String from, String to, @Nullable String circuit) {
         return ohms(
                 Purpose.OWN_RESISTANCE,
                 OFF,
                 circuit,
                 new Point(part.terminal(from)),
                 new Point(part.terminal(to)),
-                Wording.ownResistance(part.called()));
+                ReadingWording.ownResistance(part.called()));
     }
 
-    private static Candidate across(Part part, Situation when, String tells) {
+    private static ReadingCandidate across(Part part, ReadingState when, String tells) {
         List<String> ends = part.terminals();
         return ohms(
                 Purpose.CONTINUITY,
@@ -100,12 +100,12 @@ final class Rests {
     }
 
     /** The battery at rest (or in the first condition asked for) and whenever the engine turns, and the charging wire. */
-    List<Candidate> supply() {
-        List<Candidate> found = new ArrayList<>();
+    List<ReadingCandidate> supply() {
+        List<ReadingCandidate> found = new ArrayList<>();
         for (Condition condition : Condition.values()) {
             boolean wanted = found.isEmpty() || condition == Condition.CRANK || condition == Condition.RUNNING;
             if (wanted && conditions.contains(condition)) {
-                Situation when = new Situation(step(condition), Map.of(), Contacts.EITHER);
+                ReadingState when = new ReadingState(step(condition), Map.of(), Contacts.EITHER);
                 for (Battery battery : plan.listParts(Battery.class)) {
                     found.add(supply(when, battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS), false));
                 }
@@ -120,14 +120,16 @@ final class Rests {
         return found;
     }
 
-    private static Candidate supply(Situation when, TerminalRef from, TerminalRef to, boolean charging) {
-        return new Candidate(
+    private static ReadingCandidate supply(ReadingState when, TerminalRef from, TerminalRef to, boolean charging) {
+        return new ReadingCandidate(
                 charging ? Purpose.FEED_DROP : Purpose.SUPPLY,
                 when,
                 null,
                 Quantity.VOLTS,
                 new Probe(new Point(from), new Point(to)),
-                charging ? Wording.CHARGING : when.step().engineTurning() ? Wording.BATTERY_AT_WORK : Wording.BATTERY);
+                charging
+                        ? ReadingWording.CHARGING
+                        : when.step().engineTurning() ? ReadingWording.BATTERY_AT_WORK : ReadingWording.BATTERY);
     }
 
     static Step step(Condition condition) {
@@ -141,17 +143,17 @@ final class Rests {
     }
 
     /** What must be dead with the key off and the free switches as drawn. */
-    List<Candidate> dead(Consumer load) {
+    List<ReadingCandidate> dead(Consumer load) {
         boolean meantDead =
                 conditions.contains(Condition.OFF) && !load.meantLive().contains(Condition.OFF);
         return meantDead
-                ? List.of(new Candidate(
+                ? List.of(new ReadingCandidate(
                         Purpose.DEAD,
                         OFF,
                         load.id(),
                         Quantity.VOLTS,
                         new Probe(new Point(load.terminal(load.feedTerminal())), Point.EARTH),
-                        Wording.DEAD))
+                        ReadingWording.DEAD))
                 : List.of();
     }
 }

@@ -20,7 +20,7 @@ import loomwright.readings.ReadingsSheet.Purpose;
  *
  * @param leftOut what is not among them, and why
  */
-record Selection(List<Candidate> candidates, List<String> leftOut) {
+record Selection(List<ReadingCandidate> candidates, List<String> leftOut) {
 
     static Selection of(ReadingsQuestion question, SolvedVariants variants) {
         return new Selecting(question, variants).select();
@@ -54,7 +54,7 @@ record Selection(List<Candidate> candidates, List<String> leftOut) {
         private Selection select() {
             Rests rests = new Rests(variants, question.conditions());
             Circuits circuits = new Circuits(variants, question.conditions());
-            List<Candidate> volts = new ArrayList<>(rests.supply());
+            List<ReadingCandidate> volts = new ArrayList<>(rests.supply());
             List<Consumer> loads = plan.parts().stream()
                     .filter(this::wanted)
                     .filter(Consumer.class::isInstance)
@@ -63,7 +63,7 @@ record Selection(List<Candidate> candidates, List<String> leftOut) {
             loads.forEach(load -> volts.addAll(rests.dead(load)));
             loads.forEach(load -> volts.addAll(circuits.of(load)));
             volts.sort(Comparator.comparing(c -> c.situation().step()));
-            List<Candidate> all = new ArrayList<>(rests.wholeOhms());
+            List<ReadingCandidate> all = new ArrayList<>(rests.wholeOhms());
             plan.parts().stream()
                     .filter(p -> wanted(p) || circuits.onTheWay().contains(p.id()) || isContacts(p))
                     .forEach(p -> all.addAll(rests.ohms(p)));
@@ -79,12 +79,12 @@ record Selection(List<Candidate> candidates, List<String> leftOut) {
         }
 
         /** Points of one node, in one situation, are one reading, and halve a way for all loads: the first is kept. */
-        private List<Candidate> distinct(List<Candidate> all) {
+        private List<ReadingCandidate> distinct(List<ReadingCandidate> all) {
             record Place(List<Object> when, Quantity quantity, int from, int to) {}
             Set<Place> seen = new HashSet<>();
-            List<Candidate> kept = new ArrayList<>();
-            for (Candidate c : all) {
-                Situation s = c.situation();
+            List<ReadingCandidate> kept = new ArrayList<>();
+            for (ReadingCandidate c : all) {
+                ReadingState s = c.situation();
                 SolvedStep solved = variants.in(s);
                 int from = solved.node(c.probe().from());
                 int to = solved.node(c.probe().to());

@@ -9,7 +9,7 @@ import loomwright.operation.PlanSolver;
 import loomwright.operation.Probe;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
-import loomwright.readings.Situation.Variant;
+import loomwright.readings.ReadingState.Variant;
 
 /** The plan with everything at its stated figure, solved in each variant once. For one thread. */
 final class SolvedVariants {
@@ -34,7 +34,7 @@ final class SolvedVariants {
     }
 
     /** The first variant of a situation. */
-    SolvedStep in(Situation situation) {
+    SolvedStep in(ReadingState situation) {
         return in(situation.variants(plan).get(0), situation.step());
     }
 
@@ -42,7 +42,7 @@ final class SolvedVariants {
      * The plans between whose readings that of a meter lies: one, if the engine stands and the contacts make no difference
      * to it.
      */
-    List<Variant> variants(Situation situation, Probe probe) {
+    List<Variant> variants(ReadingState situation, Probe probe) {
         List<Variant> all = situation.variants(plan);
         boolean same = !situation.step().engineTurning()
                 && all.stream()

@@ -13,11 +13,11 @@ record Spread(String id, double fraction, boolean raisesOhms, Change change) {
     /** Makes one figure of a draft a multiple of what it was in the original. */
     @FunctionalInterface
     interface Change {
-        void apply(Draft draft, double factor);
+        void apply(PlanDraft draft, double factor);
     }
 
     /** Moves the figure by a share of its tolerance, -1 (lowest) to 1 (highest). */
-    void move(Draft draft, double share) {
+    void move(PlanDraft draft, double share) {
         change.apply(draft, 1 + share * fraction);
     }
 }

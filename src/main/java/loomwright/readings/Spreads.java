@@ -22,7 +22,7 @@ record Spreads(Plan plan, List<Spread> list) {
         List<Spread> list = new ArrayList<>();
         // The tolerance of the EMF is that of each condition: here its share.
         list.add(new Spread(SUPPLY, 1, true, (draft, factor) -> draft.supplyShare(factor - 1)));
-        list.add(new Spread(SUPPLY, Tolerances.FUSE, true, Draft::internalFactor));
+        list.add(new Spread(SUPPLY, Tolerances.FUSE, true, PlanDraft::internalFactor));
         for (int i = 0; i < plan.parts().size(); i++) {
             int at = i;
             Part part = plan.parts().get(i);
@@ -60,7 +60,7 @@ record Spreads(Plan plan, List<Spread> list) {
 
     /** The plan with each figure moved by a share of its tolerance, -1 to 1, in the order of {@link #list}. */
     Plan moved(double[] shares) {
-        Draft draft = new Draft(plan);
+        PlanDraft draft = new PlanDraft(plan);
         for (int i = 0; i < shares.length; i++) {
             if (shares[i] != 0) {
                 list.get(i).move(draft, shares[i]);

@@ -22,8 +22,8 @@ import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanSolver;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /** The review of a whole plan. */
 public final class PlanReview {
@@ -59,7 +59,7 @@ public final class PlanReview {
 
     private static double timesLimit(Finding finding) {
         return finding.figures().stream()
-                .filter(f -> f.name().equals(Wording.TIMES_LIMIT))
+                .filter(f -> f.name().equals(FindingWording.TIMES_LIMIT))
                 .mapToDouble(Finding.Figure::value)
                 .findFirst()
                 .orElse(0);

@@ -8,9 +8,9 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Wire;
 import loomwright.conductor.Ampacity;
 import loomwright.conductor.CrankingHeat;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.Protection.Region;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /** How a review came about, and what it could not judge. */
 final class ReviewWorking {
@@ -22,7 +22,7 @@ final class ReviewWorking {
                 + " combinations of free switches and breaker contacts, each in every step; each finding names the worst"
                 + " of them, switches only where they stand otherwise than in the plan.");
         lines.add("Currents that last are judged against continuous limits; those of cranking against the heat of "
-                + Wording.number(CrankingHeat.GO_S) + " s.");
+                + FindingWording.number(CrankingHeat.GO_S) + " s.");
         lines.add("Times at which a starter turns that nobody asked to are left out but for the finding of its feed.");
         wires(context, lines);
         lines.add("Reached from the battery without a fuse: "
@@ -38,7 +38,7 @@ final class ReviewWorking {
                 context,
                 lines,
                 w -> w.size() != null && w.insulationTemperatureC() == null,
-                "Insulation taken as PVC, " + Wording.number(Ampacity.USUAL_INSULATION_C)
+                "Insulation taken as PVC, " + FindingWording.number(Ampacity.USUAL_INSULATION_C)
                         + " C, since the plan does not say: ");
         note(
                 context,

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Plans;
@@ -19,7 +19,7 @@ class B08_LimitsTest {
         BackfeedSearch search = new BackfeedSearch(new BackfeedLimits(5, 6, 40), NetworkLimits.defaults());
         RejectedInput rejected = catchThrowableOfType(
                 RejectedInput.class, () -> search.find(Plans.example("sandpiper-as-built"), Progress.UNWATCHED));
-        assertThat(rejected.faults()).extracting(Fault::code).containsExactly(Fault.Code.OVER_LIMIT);
+        assertThat(rejected.faults()).extracting(InputError::code).containsExactly(InputError.Code.OVER_LIMIT);
         assertThat(rejected.faults().get(0).value()).startsWith("6 ");
     }
 

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.groups.Tuple.tuple;
 
 import java.util.List;
-import loomwright.answer.Fault;
-import loomwright.answer.Fault.Code;
+import loomwright.answer.InputError;
+import loomwright.answer.InputError.Code;
 import loomwright.answer.RejectedInput;
 import org.assertj.core.api.Assertions;
 import org.junit.jupiter.api.Test;
@@ -20,7 +20,7 @@ class P02_ReferencesTest {
                         BATTERY + "," + BATTERY,
                         "{'id':'W1','from':'B.plus','to':'B.plus','resistanceOhm':1},"
                                 + "{'id':'W1','from':'B.left','to':'C.a','resistanceOhm':1}"))
-                .extracting(Fault::code, Fault::pointer)
+                .extracting(InputError::code, InputError::pointer)
                 .containsExactly(
                         tuple(Code.DUPLICATE, "/parts/1/id"),
                         tuple(Code.CONTRADICTION, "/wires/0/to"),
@@ -39,7 +39,7 @@ class P02_ReferencesTest {
     @Test
     void aWireMayNotBearTheIdOfAPart() {
         assertThat(faults(BATTERY, "{'id':'B','from':'B.plus','to':'B.minus','resistanceOhm':1}"))
-                .extracting(Fault::code, Fault::pointer)
+                .extracting(InputError::code, InputError::pointer)
                 .containsExactly(tuple(Code.DUPLICATE, "/wires/0/id"));
     }
 
@@ -49,13 +49,13 @@ class P02_ReferencesTest {
                 + "{'S':['up'],'B':['up']}}";
         String chosen = "{'kind':'switch','id':'S','terminals':['a','b'],'positions':[{'name':'down','joins':[]}]}";
         assertThat(faults(BATTERY + "," + lamp + "," + chosen, ""))
-                .extracting(Fault::code, Fault::pointer)
+                .extracting(InputError::code, InputError::pointer)
                 .containsExactlyInAnyOrder(
                         tuple(Code.UNKNOWN_REFERENCE, "/parts/1/meantLiveWhen/S/0"),
                         tuple(Code.UNKNOWN_REFERENCE, "/parts/1/meantLiveWhen/B"));
     }
 
-    private static List<Fault> faults(String parts, String wires) {
+    private static List<InputError> faults(String parts, String wires) {
         Throwable thrown = Assertions.catchThrowable(() -> Plans.of(parts, wires));
         assertThat(thrown).hasRootCauseInstanceOf(RejectedInput.class);
         return ((RejectedInput) rootCause(thrown)).faults();

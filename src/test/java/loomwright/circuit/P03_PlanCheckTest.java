@@ -3,8 +3,8 @@ package loomwright.circuit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.groups.Tuple.tuple;
 
-import loomwright.answer.Fault;
-import loomwright.answer.Fault.Code;
+import loomwright.answer.InputError;
+import loomwright.answer.InputError.Code;
 import org.junit.jupiter.api.Test;
 
 /** A plan that a person hands in must make sense as a circuit. */
@@ -25,7 +25,7 @@ class P03_PlanCheckTest {
                 BATTERY + "," + EARTH + "," + lamp,
                 STRAP + ",{'id':'W1','from':'B.plus','to':'L.a','resistanceOhm':0.1}");
         assertThat(PlanCheck.check(plan))
-                .extracting(Fault::code, Fault::pointer, Fault::value)
+                .extracting(InputError::code, InputError::pointer, InputError::value)
                 .containsExactly(tuple(Code.NO_RETURN, "/parts/2", "L.b"));
     }
 
@@ -42,14 +42,14 @@ class P03_PlanCheckTest {
     void aRelayThatTheSystemCanNeverPullInIsAnImpossibleRating() {
         String relay = "{'kind':'relay','id':'R','coilResistanceOhm':85,'pullInV':20,'meantLive':[]}";
         assertThat(PlanCheck.check(Plans.of(BATTERY + "," + relay, "")))
-                .extracting(Fault::code, Fault::pointer)
+                .extracting(InputError::code, InputError::pointer)
                 .containsExactly(tuple(Code.CONTRADICTION, "/parts/1/pullInV"));
     }
 
     @Test
     void aPlanNeedsASource() {
         assertThat(PlanCheck.check(Plans.of(EARTH, "")))
-                .extracting(Fault::code, Fault::pointer)
+                .extracting(InputError::code, InputError::pointer)
                 .containsExactly(tuple(Code.MISSING, "/parts"));
     }
 }

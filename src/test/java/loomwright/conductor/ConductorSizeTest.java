@@ -7,7 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import java.util.List;
 import loomwright.answer.Basis;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -98,17 +98,17 @@ class ConductorSizeTest {
                 "IEC 3 mm2 | NOT_ONE_OF",
                 "150 mm2 | NOT_ONE_OF"
             })
-    void isRefusedWhereItHasTwoReadingsOrNone(String text, Fault.Code code) {
+    void isRefusedWhereItHasTwoReadingsOrNone(String text, InputError.Code code) {
         RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> ConductorSize.parse(text));
-        assertThat(rejected.faults()).extracting(Fault::code).containsExactly(code);
-        assertThat(rejected.faults()).extracting(Fault::pointer).containsExactly("");
+        assertThat(rejected.faults()).extracting(InputError::code).containsExactly(code);
+        assertThat(rejected.faults()).extracting(InputError::pointer).containsExactly("");
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"", "   ", "14 AWG                                    "})
     void emptyAndEndlessTextsAreRefused(String text) {
         RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> ConductorSize.parse(text));
-        assertThat(rejected.faults()).extracting(Fault::code).containsExactly(Fault.Code.OUT_OF_RANGE);
+        assertThat(rejected.faults()).extracting(InputError::code).containsExactly(InputError.Code.OUT_OF_RANGE);
     }
 
     @Test

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Objects;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -143,7 +143,7 @@ class ConductorSizingTest {
                 RejectedInput.class,
                 () -> solve("currentA", 0.0, "lengthM", -1.0, "bundleCount", 0, "supplyV", 1000.0, "ambientC", 500.0));
         assertThat(rejected.faults())
-                .extracting(Fault::pointer)
+                .extracting(InputError::pointer)
                 .containsExactly("/currentA", "/lengthM", "/supplyV", "/ambientC", "/bundleCount");
     }
 

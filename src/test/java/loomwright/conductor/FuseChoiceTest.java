@@ -8,7 +8,7 @@ import java.util.Objects;
 import java.util.stream.Stream;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -172,23 +172,23 @@ class FuseChoiceTest {
 
     static Stream<Arguments> faults() {
         return Stream.of(
-                Arguments.of("/currentA", Fault.Code.OUT_OF_RANGE, new Object[] {"currentA", 0.0, "size", "14"}),
-                Arguments.of("/currentA", Fault.Code.MISSING, new Object[] {"size", "14"}),
-                Arguments.of("/size", Fault.Code.MISSING, new Object[] {"currentA", 1.0}),
-                Arguments.of("/inrushS", Fault.Code.MISSING, with("inrushA", 10.0)),
-                Arguments.of("/inrushA", Fault.Code.MISSING, with("inrushS", 0.1)),
-                Arguments.of("/inrushS", Fault.Code.OUT_OF_RANGE, with("inrushA", 10.0, "inrushS", -0.1)),
-                Arguments.of("/limitC", Fault.Code.OUT_OF_RANGE, with("limitC", 60.0)),
-                Arguments.of("/prospectiveA", Fault.Code.OUT_OF_RANGE, with("prospectiveA", -5.0)),
-                Arguments.of("/timeConstantS", Fault.Code.OUT_OF_RANGE, with("timeConstantS", 0.0)),
-                Arguments.of("/ampacityTable", Fault.Code.OUT_OF_RANGE, new Object[] {
+                Arguments.of("/currentA", InputError.Code.OUT_OF_RANGE, new Object[] {"currentA", 0.0, "size", "14"}),
+                Arguments.of("/currentA", InputError.Code.MISSING, new Object[] {"size", "14"}),
+                Arguments.of("/size", InputError.Code.MISSING, new Object[] {"currentA", 1.0}),
+                Arguments.of("/inrushS", InputError.Code.MISSING, with("inrushA", 10.0)),
+                Arguments.of("/inrushA", InputError.Code.MISSING, with("inrushS", 0.1)),
+                Arguments.of("/inrushS", InputError.Code.OUT_OF_RANGE, with("inrushA", 10.0, "inrushS", -0.1)),
+                Arguments.of("/limitC", InputError.Code.OUT_OF_RANGE, with("limitC", 60.0)),
+                Arguments.of("/prospectiveA", InputError.Code.OUT_OF_RANGE, with("prospectiveA", -5.0)),
+                Arguments.of("/timeConstantS", InputError.Code.OUT_OF_RANGE, with("timeConstantS", 0.0)),
+                Arguments.of("/ampacityTable", InputError.Code.OUT_OF_RANGE, new Object[] {
                     "currentA", 1.0, "size", "20 AWG", "ampacityTable", AmpacityTable.US_33CFR183
                 }));
     }
 
     @ParameterizedTest(name = "{0} {1}")
     @MethodSource("faults")
-    void faultsNameTheirPlace(String pointer, Fault.Code code, Object[] values) {
+    void faultsNameTheirPlace(String pointer, InputError.Code code, Object[] values) {
         RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> choose(values));
         assertThat(rejected.faults())
                 .extracting(f -> f.pointer() + " " + f.code())

@@ -44,7 +44,7 @@ class FusingTest {
     @ParameterizedTest(name = "trade practice, four numbers smaller: {0} takes a link of {1}")
     @CsvFileSource(resources = "/conductor/fusible-links.csv", numLinesToSkip = 1)
     void fusibleLinks(String wire, String link) {
-        FusibleLink found = FusibleLink.find(ConductorSize.parse(wire), 25).orElseThrow();
+        LinkRating found = LinkRating.find(ConductorSize.parse(wire), 25).orElseThrow();
         assertThat(found.size()).isEqualTo(link);
         assertThat(found.areaRatio()).isCloseTo(0.4, within(0.01));
         assertThat(found.minLengthM()).isEqualTo(0.15);
@@ -54,14 +54,14 @@ class FusingTest {
     @ParameterizedTest(name = "{0} takes a link of {1}")
     @CsvSource({"20 AWG, 24 AWG", "1/0 AWG, 4 AWG", "SAE 14, SAE 18", "2.5 mm2, 0.75 mm2", "ISO 3 mm2, ISO 1 mm2"})
     void linksOfOtherSizes(String wire, String link) {
-        assertThat(FusibleLink.find(ConductorSize.parse(wire), 25).map(FusibleLink::size))
+        assertThat(LinkRating.find(ConductorSize.parse(wire), 25).map(LinkRating::size))
                 .contains(link);
     }
 
     @Test
     void theThinnestWiresHaveNoLink() {
-        assertThat(FusibleLink.find(ConductorSize.parse("21 AWG"), 25)).isEmpty();
-        assertThat(FusibleLink.find(ConductorSize.parse("SAE 18"), 25)).isEmpty();
+        assertThat(LinkRating.find(ConductorSize.parse("21 AWG"), 25)).isEmpty();
+        assertThat(LinkRating.find(ConductorSize.parse("SAE 18"), 25)).isEmpty();
     }
 
     /** IEC 60364-4-43 table 43A, from memory: k = 115 for copper in PVC, 70 to 160 C; 143 from 90 to 250 C. */

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
 import loomwright.answer.Caution;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -183,35 +183,35 @@ class VoltageDropTest {
 
     static Stream<Arguments> faults() {
         return Stream.of(
-                fault("/currentA", Fault.Code.MISSING, "size", "14", "lengthM", 1.0),
-                fault("/currentA", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthM", 1.0, "currentA", 0.0),
-                fault("/currentA", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthM", 1.0, "currentA", -1.0),
-                fault("/currentA", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthM", 1.0, "currentA", Double.NaN),
-                fault("/size", Fault.Code.MISSING, "lengthM", 1.0, "currentA", 1.0),
-                fault("/size", Fault.Code.OUT_OF_RANGE, "size", "30 AWG", "lengthM", 1.0, "currentA", 1.0),
-                fault("/lengthM", Fault.Code.MISSING, "size", "14", "currentA", 1.0),
-                fault("/lengthM", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthM", 0.0, "currentA", 1.0),
-                fault("/lengthM", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthM", -2.0, "currentA", 1.0),
-                fault("/lengthFt", Fault.Code.OUT_OF_RANGE, "size", "14", "lengthFt", -2.0, "currentA", 1.0),
-                faultOf("/lengthFt", Fault.Code.CONTRADICTION, "lengthFt", 3.0),
-                faultOf("/chassisOhm", Fault.Code.MISSING, "returnPath", ReturnPath.CHASSIS),
-                faultOf("/chassisOhm", Fault.Code.CONTRADICTION, "chassisOhm", 0.1),
-                faultOf("/returnSize", Fault.Code.MALFORMED, "returnSize", "10"),
-                faultOf("/returnLengthM", Fault.Code.OUT_OF_RANGE, "returnLengthM", 0.0),
-                faultOf("/jointsOutOhm/1", Fault.Code.OUT_OF_RANGE, "jointsOutOhm", List.of(0.1, -0.1)),
-                faultOf("/temperatureC", Fault.Code.OUT_OF_RANGE, "temperatureC", 1000.0),
-                faultOf("/temperatureC", Fault.Code.CONTRADICTION, "temperatureC", 40.0, "ownHeating", true),
-                faultOf("/ambientC", Fault.Code.CONTRADICTION, "ambientC", 110.0, "ownHeating", true),
-                faultOf("/ambientC", Fault.Code.OUT_OF_RANGE, "ambientC", Double.NaN),
-                faultOf("/supplyV", Fault.Code.OUT_OF_RANGE, "supplyV", 0.0),
-                faultOf("/limitPercent", Fault.Code.CONTRADICTION, "limitV", 0.5, "limitPercent", 3.0),
-                faultOf("/limitV", Fault.Code.OUT_OF_RANGE, "limitV", 0.0),
-                faultOf("/resistanceOhmPerKm20C", Fault.Code.OUT_OF_RANGE, "resistanceOhmPerKm20C", -1.0));
+                fault("/currentA", InputError.Code.MISSING, "size", "14", "lengthM", 1.0),
+                fault("/currentA", InputError.Code.OUT_OF_RANGE, "size", "14", "lengthM", 1.0, "currentA", 0.0),
+                fault("/currentA", InputError.Code.OUT_OF_RANGE, "size", "14", "lengthM", 1.0, "currentA", -1.0),
+                fault("/currentA", InputError.Code.OUT_OF_RANGE, "size", "14", "lengthM", 1.0, "currentA", Double.NaN),
+                fault("/size", InputError.Code.MISSING, "lengthM", 1.0, "currentA", 1.0),
+                fault("/size", InputError.Code.OUT_OF_RANGE, "size", "30 AWG", "lengthM", 1.0, "currentA", 1.0),
+                fault("/lengthM", InputError.Code.MISSING, "size", "14", "currentA", 1.0),
+                fault("/lengthM", InputError.Code.OUT_OF_RANGE, "size", "14", "lengthM", 0.0, "currentA", 1.0),
+                fault("/lengthM", InputError.Code.OUT_OF_RANGE, "size", "14", "lengthM", -2.0, "currentA", 1.0),
+                fault("/lengthFt", InputError.Code.OUT_OF_RANGE, "size", "14", "lengthFt", -2.0, "currentA", 1.0),
+                faultOf("/lengthFt", InputError.Code.CONTRADICTION, "lengthFt", 3.0),
+                faultOf("/chassisOhm", InputError.Code.MISSING, "returnPath", ReturnPath.CHASSIS),
+                faultOf("/chassisOhm", InputError.Code.CONTRADICTION, "chassisOhm", 0.1),
+                faultOf("/returnSize", InputError.Code.MALFORMED, "returnSize", "10"),
+                faultOf("/returnLengthM", InputError.Code.OUT_OF_RANGE, "returnLengthM", 0.0),
+                faultOf("/jointsOutOhm/1", InputError.Code.OUT_OF_RANGE, "jointsOutOhm", List.of(0.1, -0.1)),
+                faultOf("/temperatureC", InputError.Code.OUT_OF_RANGE, "temperatureC", 1000.0),
+                faultOf("/temperatureC", InputError.Code.CONTRADICTION, "temperatureC", 40.0, "ownHeating", true),
+                faultOf("/ambientC", InputError.Code.CONTRADICTION, "ambientC", 110.0, "ownHeating", true),
+                faultOf("/ambientC", InputError.Code.OUT_OF_RANGE, "ambientC", Double.NaN),
+                faultOf("/supplyV", InputError.Code.OUT_OF_RANGE, "supplyV", 0.0),
+                faultOf("/limitPercent", InputError.Code.CONTRADICTION, "limitV", 0.5, "limitPercent", 3.0),
+                faultOf("/limitV", InputError.Code.OUT_OF_RANGE, "limitV", 0.0),
+                faultOf("/resistanceOhmPerKm20C", InputError.Code.OUT_OF_RANGE, "resistanceOhmPerKm20C", -1.0));
     }
 
     @ParameterizedTest(name = "{0} {1}")
     @MethodSource("faults")
-    void faultsNameTheirPlace(String pointer, Fault.Code code, Object[] values) {
+    void faultsNameTheirPlace(String pointer, InputError.Code code, Object[] values) {
         RejectedInput rejected =
                 catchThrowableOfType(RejectedInput.class, () -> VoltageDrop.calculate(Inputs.drop(values)));
         assertThat(rejected.faults())
@@ -234,7 +234,7 @@ class VoltageDropTest {
                         true,
                         "ampacityTable",
                         AmpacityTable.US_33CFR183));
-        assertThat(rejected.faults()).extracting(Fault::pointer).containsExactly("/size");
+        assertThat(rejected.faults()).extracting(InputError::pointer).containsExactly("/size");
         assertThat(rejected.faults().get(0).accepted()).contains("18 to 4/0 AWG");
     }
 
@@ -242,7 +242,7 @@ class VoltageDropTest {
     void ownHeatingThatWouldMeltTheWireIsRefused() {
         RejectedInput rejected = catchThrowableOfType(
                 RejectedInput.class, () -> solve("size", "18", "lengthM", 1.0, "currentA", 500.0, "ownHeating", true));
-        assertThat(rejected.faults()).extracting(Fault::pointer).containsExactly("/currentA");
+        assertThat(rejected.faults()).extracting(InputError::pointer).containsExactly("/currentA");
     }
 
     @Property(seed = "43")
@@ -308,12 +308,12 @@ class VoltageDropTest {
                 .result();
     }
 
-    private static Arguments fault(String pointer, Fault.Code code, Object... namesAndValues) {
+    private static Arguments fault(String pointer, InputError.Code code, Object... namesAndValues) {
         return Arguments.of(pointer, code, namesAndValues);
     }
 
     /** A fault of one value in an input that is sound otherwise. */
-    private static Arguments faultOf(String pointer, Fault.Code code, Object... namesAndValues) {
+    private static Arguments faultOf(String pointer, InputError.Code code, Object... namesAndValues) {
         List<Object> all = new ArrayList<>(List.of("size", "14", "lengthM", 1.0, "currentA", 1.0));
         all.addAll(List.of(namesAndValues));
         return Arguments.of(pointer, code, all.toArray());

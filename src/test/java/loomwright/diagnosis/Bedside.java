@@ -47,10 +47,10 @@ final class Bedside {
         return new Measurement(Probe.toEarth(from), Quantity.VOLTS, condition, Map.of());
     }
 
-    static Reading reading(Measurement m, double figure) {
+    static MeterReading reading(Measurement m, double figure) {
         boolean volts = m.quantity() == Quantity.VOLTS;
         boolean open = !volts && figure >= Bench.OPEN_OHM;
-        return new Reading(
+        return new MeterReading(
                 m.probe().from().toString(),
                 m.probe().to().toString(),
                 m.condition(),
@@ -67,7 +67,7 @@ final class Bedside {
     }
 
     /** What a meter without errors shows. */
-    static List<Reading> exact(Plan plan, List<SingleFault> faults, List<Measurement> measurements) {
+    static List<MeterReading> exact(Plan plan, List<SingleFault> faults, List<Measurement> measurements) {
         return noisy(
                 bench(plan)
                         .measure(faults, Set.of(), measurements)
@@ -84,9 +84,9 @@ final class Bedside {
      * @param supply share of the planned EMF that the supply has
      * @param random by which each figure is off, evenly within the accuracy of a plain meter; null for an exact one
      */
-    static List<Reading> noisy(
-            Figures figures, List<Measurement> measurements, double supply, @Nullable Random random) {
-        List<Reading> readings = new ArrayList<>();
+    static List<MeterReading> noisy(
+            PredictedFigures figures, List<Measurement> measurements, double supply, @Nullable Random random) {
+        List<MeterReading> readings = new ArrayList<>();
         for (int i = 0; i < measurements.size(); i++) {
             Measurement m = measurements.get(i);
             double shown = figures.at(i) * (m.quantity() == Quantity.VOLTS ? supply : 1);
@@ -98,7 +98,7 @@ final class Bedside {
         return readings;
     }
 
-    static DiagnosisReport diagnose(Plan plan, List<Reading> readings) {
+    static DiagnosisReport diagnose(Plan plan, List<MeterReading> readings) {
         return DiagnosisAnswer.of(
                         new DiagnosisQuestion(plan, readings, MeterAccuracy.USUAL),
                         DiagnosisLimits.defaults(),

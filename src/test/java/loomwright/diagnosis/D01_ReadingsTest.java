@@ -7,7 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
@@ -23,11 +23,11 @@ import org.junit.jupiter.api.Test;
 
 /** What counts as a reading, and what is refused. */
 class D01_ReadingsTest {
-    private static Reading volts(String from, Condition condition, Map<String, String> switches) {
-        return new Reading(from, "earth", condition, switches, 12.0, null, null, MeterAccuracy.USUAL);
+    private static MeterReading volts(String from, Condition condition, Map<String, String> switches) {
+        return new MeterReading(from, "earth", condition, switches, 12.0, null, null, MeterAccuracy.USUAL);
     }
 
-    private static void rejects(ThrowingCallable call, Fault.Code code, String pointer) {
+    private static void rejects(ThrowingCallable call, InputError.Code code, String pointer) {
         assertThatThrownBy(call)
                 .isInstanceOfSatisfying(
                         RejectedInput.class,
@@ -37,39 +37,42 @@ class D01_ReadingsTest {
                         }));
     }
 
-    private static DiagnosisReport ask(Reading reading) {
+    private static DiagnosisReport ask(MeterReading reading) {
         return Bedside.diagnose(Bedside.TWO_LOADS, List.of(reading));
     }
 
     @Test
     void aReadingIsOneOfVoltsOhmsAndOpen() {
         rejects(
-                () -> new Reading("F1.a", "earth", Condition.RUN, Map.of(), 1.0, 1.0, null, MeterAccuracy.USUAL),
-                Fault.Code.CONTRADICTION,
+                () -> new MeterReading("F1.a", "earth", Condition.RUN, Map.of(), 1.0, 1.0, null, MeterAccuracy.USUAL),
+                InputError.Code.CONTRADICTION,
                 "");
         rejects(
-                () -> new Reading("F1.a", "earth", Condition.RUN, Map.of(), null, null, null, MeterAccuracy.USUAL),
-                Fault.Code.CONTRADICTION,
+                () -> new MeterReading("F1.a", "earth", Condition.RUN, Map.of(), null, null, null, MeterAccuracy.USUAL),
+                InputError.Code.CONTRADICTION,
                 "");
     }
 
     @Test
     void aPointIsATerminalOrEarth() {
-        rejects(() -> volts("F1", Condition.RUN, Map.of()), Fault.Code.MALFORMED, "/from");
-        rejects(() -> ask(volts("F9.a", Condition.RUN, Map.of())), Fault.Code.UNKNOWN_REFERENCE, "/readings/0/from");
+        rejects(() -> volts("F1", Condition.RUN, Map.of()), InputError.Code.MALFORMED, "/from");
+        rejects(
+                () -> ask(volts("F9.a", Condition.RUN, Map.of())),
+                InputError.Code.UNKNOWN_REFERENCE,
+                "/readings/0/from");
     }
 
     @Test
     void onlyAFreeSwitchCanBeSetAndOnlyToAPositionItHas() {
         rejects(
                 () -> ask(volts("F1.a", Condition.RUN, Map.of("F1", "lit"))),
-                Fault.Code.UNKNOWN_REFERENCE,
+                InputError.Code.UNKNOWN_REFERENCE,
                 "/readings/0/switches/F1");
         rejects(
                 () -> Bedside.diagnose(
                         Plans.example("otter-6v-positive-earth"),
                         List.of(volts("head.a", Condition.RUN, Map.of("lights", "dim")))),
-                Fault.Code.UNKNOWN_REFERENCE,
+                InputError.Code.UNKNOWN_REFERENCE,
                 "/readings/0/switches/lights");
     }
 
@@ -80,7 +83,7 @@ class D01_ReadingsTest {
         rejects(
                 () -> DiagnosisAnswer.of(
                         question, new DiagnosisLimits(10, 10, 1000), NetworkLimits.defaults(), Progress.UNWATCHED),
-                Fault.Code.OVER_LIMIT,
+                InputError.Code.OVER_LIMIT,
                 "/plan/parts");
     }
 

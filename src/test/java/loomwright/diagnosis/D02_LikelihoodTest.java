@@ -21,14 +21,14 @@ class D02_LikelihoodTest {
             new Measurement(Probe.of("heater.a", "heater.b"), Quantity.OHMS, Condition.OFF, Map.of());
 
     private static Likelihood of(Measurement measurement, double... measured) {
-        List<Reading> readings = Arrays.stream(measured)
+        List<MeterReading> readings = Arrays.stream(measured)
                 .mapToObj(figure -> Bedside.reading(measurement, figure))
                 .toList();
         return new Likelihood(new DiagnosisQuestion(Bedside.TWO_LOADS, readings, MeterAccuracy.USUAL));
     }
 
-    private static Figures figures(double... values) {
-        return new Figures(values);
+    private static PredictedFigures figures(double... values) {
+        return new PredictedFigures(values);
     }
 
     /** commons-math3 has the same density, up to the constant that is left out here. */

@@ -35,7 +35,7 @@ class D03_FaultSizeTest {
     @Test
     void theVoltsLostOverTheCurrentAreItsOhms() {
         double[] shown = {12.57, 12.53, 9.4, 0.016};
-        List<Reading> readings = IntStream.range(0, 4)
+        List<MeterReading> readings = IntStream.range(0, 4)
                 .mapToObj(i -> Bedside.reading(POINTS.get(i), shown[i]))
                 .toList();
         Suspect suspect = first(Bedside.diagnose(Bedside.TWO_LOADS, readings));
@@ -45,7 +45,7 @@ class D03_FaultSizeTest {
 
     @Property(seed = "43", tries = 25)
     void theSizePutInComesBack(@ForAll @DoubleRange(min = 0.2, max = 20) double ohm) {
-        List<Reading> readings = Bedside.exact(Bedside.TWO_LOADS, List.of(new BadJoint("W3", ohm)), POINTS);
+        List<MeterReading> readings = Bedside.exact(Bedside.TWO_LOADS, List.of(new BadJoint("W3", ohm)), POINTS);
         Suspect suspect = first(Bedside.diagnose(Bedside.TWO_LOADS, readings));
         assertThat(suspect.faults().get(0).ids()).containsExactly("W3");
         assertThat(suspect.faults().get(0).resistanceOhm()).isCloseTo(ohm, within(0.05 * ohm));

@@ -81,7 +81,7 @@ class D04_SingleFaultsTest {
         ShortToEarth fault = new ShortToEarth(new TerminalRef("heater", "a"));
         Plan plan = Bedside.TWO_LOADS;
         List<Measurement> points = volts(Condition.RUN, "battery.plus", "F1.a", "F1.b", "heater.a", "pump.a");
-        List<Reading> readings = Bedside.noisy(
+        List<MeterReading> readings = Bedside.noisy(
                 Bedside.bench(plan)
                         .measure(List.of(fault), Set.of("F1"), points)
                         .orElseThrow()
@@ -93,7 +93,7 @@ class D04_SingleFaultsTest {
         assertThat(kinds(report.explanations().get(0))).contains(Kind.FUSE_BLOWN, Kind.SHORT_TO_EARTH);
         assertThat(report.explanations().get(0).candidates())
                 .anySatisfy(c -> assertThat(c.fusesBlown()).containsExactly("F1"));
-        List<Reading> more = Stream.concat(
+        List<MeterReading> more = Stream.concat(
                         readings.stream(),
                         Stream.of(Bedside.reading(
                                 new Measurement(Probe.toEarth("heater.a"), Quantity.OHMS, Condition.OFF, Map.of()),
@@ -122,7 +122,7 @@ class D04_SingleFaultsTest {
             ShortToEarth fault = new ShortToEarth(TerminalRef.parse(at));
             DiagnosisReport whole = diagnose(Bedside.TWO_LOADS, fault, points);
             assertThat(wholeFuseShorts(whole, "F1.b", "heater.a")).isEmpty();
-            Figures after = Bedside.bench(Bedside.TWO_LOADS)
+            PredictedFigures after = Bedside.bench(Bedside.TWO_LOADS)
                     .measure(List.of(fault), Set.of("F1"), points)
                     .orElseThrow()
                     .figures();

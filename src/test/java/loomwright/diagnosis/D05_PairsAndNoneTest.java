@@ -65,7 +65,7 @@ class D05_PairsAndNoneTest {
     /** More volts at the pump than the battery has: no fault of the set does that. */
     @Test
     void readingsThatNothingExplainsAreSaidToBeSo() {
-        List<Reading> readings = new ArrayList<>(Bedside.exact(Bedside.TWO_LOADS, List.of(), POINTS));
+        List<MeterReading> readings = new ArrayList<>(Bedside.exact(Bedside.TWO_LOADS, List.of(), POINTS));
         readings.set(7, Bedside.reading(POINTS.get(7), 20));
         readings.set(3, Bedside.reading(POINTS.get(3), -5));
         DiagnosisReport report = Bedside.diagnose(Bedside.TWO_LOADS, readings);
@@ -76,7 +76,7 @@ class D05_PairsAndNoneTest {
 
     @Test
     void aReadingThatAloneStandsAgainstAnExplanationIsToBeTakenAgain() {
-        List<Reading> readings =
+        List<MeterReading> readings =
                 new ArrayList<>(Bedside.exact(Bedside.TWO_LOADS, List.of(new BlownFuse("F1")), POINTS));
         readings.set(7, Bedside.reading(POINTS.get(7), 20));
         DiagnosisReport report = Bedside.diagnose(Bedside.TWO_LOADS, readings);

@@ -53,11 +53,11 @@ class D06_NextReadingTest {
     /** Two candidates as likely as each other that a reading tells apart: one bit. */
     @Test
     void tellingTwoEqualsApartIsWorthOneBit() {
-        List<Reading> readings = Bedside.exact(Bedside.TWO_LOADS, List.of(), FEW);
+        List<MeterReading> readings = Bedside.exact(Bedside.TWO_LOADS, List.of(), FEW);
         DiagnosisQuestion question = new DiagnosisQuestion(Bedside.TWO_LOADS, readings, MeterAccuracy.USUAL);
         Bench bench = Bedside.bench(Bedside.TWO_LOADS);
         Trials trials = new Trials(bench, new Likelihood(question));
-        List<Candidate> two = Stream.of("F1", "F2")
+        List<FaultCandidate> two = Stream.of("F1", "F2")
                 .map(f -> trials.of(List.of(new BlownFuse(f)), Set.of()).orElseThrow())
                 .toList();
         List<NextReadings.Chosen> chosen = new NextReadings(bench, question).of(two, List.of(0.3, 0.3));

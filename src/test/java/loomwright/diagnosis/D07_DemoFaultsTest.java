@@ -48,16 +48,17 @@ class D07_DemoFaultsTest {
         List<Measurement> points = points(plan);
         Bench bench = Bedside.bench(plan);
         Random random = new Random(seed);
-        Figures sound = bench.measure(List.of(), Set.of(), points).orElseThrow().figures();
+        PredictedFigures sound =
+                bench.measure(List.of(), Set.of(), points).orElseThrow().figures();
         List<SingleFault> faults = SingleFaults.list(plan);
         int runs = 0;
         List<String> missed = new ArrayList<>();
         for (int f = (int) seed % stride; f < faults.size(); f += stride) {
             SingleFault fault = sized(faults.get(f), random);
-            Figures real = real(bench, fault, points, random);
+            PredictedFigures real = real(bench, fault, points, random);
             if (shows(real, sound)) {
                 runs++;
-                List<Reading> readings = Bedside.noisy(real, points, 0.98 + 0.04 * random.nextDouble(), random);
+                List<MeterReading> readings = Bedside.noisy(real, points, 0.98 + 0.04 * random.nextDouble(), random);
                 DiagnosisQuestion question = new DiagnosisQuestion(plan, readings, MeterAccuracy.USUAL);
                 if (rank(new Diagnosis(question, DiagnosisLimits.defaults(), bench), fault) > 3) {
                     missed.add(fault.words());
@@ -100,7 +101,7 @@ class D07_DemoFaultsTest {
     }
 
     /** Measured before the fuses blow that it opens, or after, as it happens; after, if they open before a reading could be taken. */
-    private static Figures real(Bench bench, SingleFault fault, List<Measurement> points, Random random) {
+    private static PredictedFigures real(Bench bench, SingleFault fault, List<Measurement> points, Random random) {
         Set<String> blown = new LinkedHashSet<>();
         Bench.Measured measured =
                 bench.measure(List.of(fault), Set.copyOf(blown), points).orElseThrow();
@@ -114,7 +115,7 @@ class D07_DemoFaultsTest {
         return measured.figures();
     }
 
-    private static boolean shows(Figures real, Figures sound) {
+    private static boolean shows(PredictedFigures real, PredictedFigures sound) {
         for (int i = 0; i < sound.count(); i++) {
             if (Math.abs(real.at(i) - sound.at(i)) >= SHOWS_V) {
                 return true;

@@ -92,7 +92,7 @@ class D08_BatteryTest {
     void aSoundBatteryWithinItsToleranceNeedsNoFault(String name) {
         Plan plan = Plans.example(name);
         List<Measurement> points = posts(plan);
-        Figures figures = Bedside.bench(plan)
+        PredictedFigures figures = Bedside.bench(plan)
                 .measure(List.of(), Set.of(), points)
                 .orElseThrow()
                 .figures();
@@ -178,7 +178,7 @@ class D08_BatteryTest {
         List<Measurement> running = List.of(Bedside.volts("battery.plus", Condition.RUNNING));
         for (List<SingleFault> both :
                 List.of(List.of(flat(plan, 0.125), noCharge), List.of(noCharge, flat(plan, 0.125)))) {
-            Figures figures = Bedside.bench(plan)
+            PredictedFigures figures = Bedside.bench(plan)
                     .measure(both, Set.of(), running)
                     .orElseThrow()
                     .figures();
@@ -203,7 +203,7 @@ class D08_BatteryTest {
     /** The plan draws nothing that turns; the advice is to crank or to run the engine all the same. */
     @Test
     void whoIsToMeasureWithTheEngineTurningIsWarnedOfIt() {
-        for (Reading low : List.of(
+        for (MeterReading low : List.of(
                 Bedside.reading(Bedside.volts("battery.plus", Condition.RUNNING), 12.6),
                 Bedside.reading(Bedside.volts("battery.plus", Condition.RUN), 11))) {
             assertThat(DiagnosisAnswer.of(
@@ -262,7 +262,8 @@ class D08_BatteryTest {
                         + "," + Bedside.wire("W2", "battery.plus", "key.30", 0.01)
                         + "," + Bedside.wire("W3", "key.15", "heater.a", 0.01)
                         + "," + Bedside.wire("W4", "heater.b", "body.31", 0.01));
-        List<Reading> readings = Bedside.exact(plan, List.of(flat(plan, 0.15), new WornBattery(BATTERY, 0.5)), points);
+        List<MeterReading> readings =
+                Bedside.exact(plan, List.of(flat(plan, 0.15), new WornBattery(BATTERY, 0.5)), points);
         DiagnosisReport report = Bedside.diagnose(plan, readings);
         assertThat(report.verdict()).as(report.summary()).isEqualTo(Verdict.FAULT_PAIR);
         assertThat(report.explanations().get(0).candidates().get(0).faults())

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.network.Circuit;
 import net.jqwik.api.ForAll;
@@ -90,7 +90,7 @@ class ResistanceExpressionTest {
                 "1 + NaN, 5"
             })
     void pointsAtTheCharacter(String text, int position) {
-        Fault fault = fault(text);
+        InputError fault = fault(text);
         assertThat(fault.pointer()).isEqualTo("network");
         assertThat(fault.accepted()).startsWith("at character " + position + ": ");
         String[] lines = fault.accepted().split("\n", -1);
@@ -98,7 +98,7 @@ class ResistanceExpressionTest {
         assertThat(lines[2]).isEqualTo(" ".repeat(position - 1) + "^");
     }
 
-    private static Fault fault(String text) {
+    private static InputError fault(String text) {
         return catchThrowableOfType(RejectedInput.class, () -> ResistanceExpression.parse(text))
                 .faults()
                 .get(0);
@@ -106,11 +106,11 @@ class ResistanceExpressionTest {
 
     @Test
     void lengthAndDepthAreLimited() {
-        assertThat(fault("1 ".repeat(2001)).code()).isEqualTo(Fault.Code.OVER_LIMIT);
+        assertThat(fault("1 ".repeat(2001)).code()).isEqualTo(InputError.Code.OVER_LIMIT);
         assertThat(total("1 ".repeat(2000).strip())).isEqualTo(2000);
-        assertThat(fault("(".repeat(101) + "1" + ")".repeat(101)).code()).isEqualTo(Fault.Code.OVER_LIMIT);
+        assertThat(fault("(".repeat(101) + "1" + ")".repeat(101)).code()).isEqualTo(InputError.Code.OVER_LIMIT);
         assertThat(total("(".repeat(100) + "1" + ")".repeat(100))).isEqualTo(1);
-        assertThat(fault("(".repeat(4000)).code()).isEqualTo(Fault.Code.OVER_LIMIT);
+        assertThat(fault("(".repeat(4000)).code()).isEqualTo(InputError.Code.OVER_LIMIT);
     }
 
     /** Whatever is sent is read or rejected with a fault of its own. */

@@ -7,14 +7,14 @@ import static org.assertj.core.api.Assertions.tuple;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
 /** Feature 10: what cannot be calculated with is rejected with all its faults, and every kind of element has a law. */
 class F10RejectionsTest {
-    private static List<Fault> faults(ThrowingCallable call) {
+    private static List<InputError> faults(ThrowingCallable call) {
         return catchThrowableOfType(RejectedInput.class, call).faults();
     }
 
@@ -23,19 +23,19 @@ class F10RejectionsTest {
         List<Element> elements =
                 List.of(new Resistor("r", 0, 0, 5), new Resistor("r", 0, 2, 5), new Resistor("q", -1, 0, 5));
         assertThat(faults(() -> new Network(List.of("a", "b"), elements, 3)))
-                .extracting(Fault::code, Fault::pointer)
+                .extracting(InputError::code, InputError::pointer)
                 .containsExactly(
-                        tuple(Fault.Code.UNKNOWN_REFERENCE, "/reference"),
-                        tuple(Fault.Code.CONTRADICTION, "/elements/0"),
-                        tuple(Fault.Code.UNKNOWN_REFERENCE, "/elements/1/to"),
-                        tuple(Fault.Code.UNKNOWN_REFERENCE, "/elements/2/from"));
+                        tuple(InputError.Code.UNKNOWN_REFERENCE, "/reference"),
+                        tuple(InputError.Code.CONTRADICTION, "/elements/0"),
+                        tuple(InputError.Code.UNKNOWN_REFERENCE, "/elements/1/to"),
+                        tuple(InputError.Code.UNKNOWN_REFERENCE, "/elements/2/from"));
     }
 
     @Test
     void valuesMustBeInTheirRanges() {
         assertThat(faults(() -> new Resistor("r", 0, 1, -1)).get(0).pointer()).isEqualTo("/resistanceOhm");
         assertThat(faults(() -> new Resistor("r", 0, 1, Double.NaN)).get(0).code())
-                .isEqualTo(Fault.Code.OUT_OF_RANGE);
+                .isEqualTo(InputError.Code.OUT_OF_RANGE);
         assertThat(faults(() -> new VoltageSource("s", 0, 1, Double.POSITIVE_INFINITY, -1)))
                 .hasSize(2);
         assertThat(faults(() -> new CurrentSource("i", 0, 1, Double.NaN))).hasSize(1);
@@ -51,8 +51,9 @@ class F10RejectionsTest {
         List<Element> elements = List.of(new Resistor("r", 0, 1, 5), new Resistor("q", 1, 2, 5));
         Network network = new Network(List.of("a", "b", "c"), elements, 0);
         assertThat(faults(() -> solver.solve(network)))
-                .extracting(Fault::code, Fault::pointer)
-                .containsExactly(tuple(Fault.Code.OVER_LIMIT, "/nodes"), tuple(Fault.Code.OVER_LIMIT, "/elements"));
+                .extracting(InputError::code, InputError::pointer)
+                .containsExactly(
+                        tuple(InputError.Code.OVER_LIMIT, "/nodes"), tuple(InputError.Code.OVER_LIMIT, "/elements"));
     }
 
     @Test

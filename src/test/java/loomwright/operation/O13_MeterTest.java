@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
@@ -118,10 +118,15 @@ class O13_MeterTest {
         assertThatThrownBy(() -> Point.parse("chassis"))
                 .isInstanceOfSatisfying(
                         RejectedInput.class,
-                        e -> assertThat(e.faults()).extracting(Fault::code).containsExactly(Fault.Code.MALFORMED));
-        assertThat(Point.parse("coil.16").check(TOURER, "/from", new Faults()).list())
-                .extracting(Fault::code)
-                .containsExactly(Fault.Code.UNKNOWN_REFERENCE);
-        assertThat(Point.EARTH.check(TOURER, "/to", new Faults()).isEmpty()).isTrue();
+                        e -> assertThat(e.faults())
+                                .extracting(InputError::code)
+                                .containsExactly(InputError.Code.MALFORMED));
+        assertThat(Point.parse("coil.16")
+                        .check(TOURER, "/from", new InputErrors())
+                        .list())
+                .extracting(InputError::code)
+                .containsExactly(InputError.Code.UNKNOWN_REFERENCE);
+        assertThat(Point.EARTH.check(TOURER, "/to", new InputErrors()).isEmpty())
+                .isTrue();
     }
 }

@@ -20,7 +20,7 @@ import loomwright.operation.PlanSolver;
 import loomwright.operation.Quantity;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
-import loomwright.readings.Situation.Variant;
+import loomwright.readings.ReadingState.Variant;
 
 /** No vehicle within the tolerances shows a figure outside the bounds, before any error of the meter is added. */
 class R02_BoundsHoldTest {
@@ -34,9 +34,10 @@ class R02_BoundsHoldTest {
         Plan plan = Plans.example(example);
         ReadingsQuestion question = ReadingsQuestion.of(plan);
         SolvedVariants variants = new SolvedVariants(plan, new PlanSolver(LIMITS));
-        List<Candidate> candidates = Selection.of(question, variants).candidates();
+        List<ReadingCandidate> candidates = Selection.of(question, variants).candidates();
         Tolerances tolerances = Tolerances.of(question);
-        Map<Candidate, Range> ranges = new Ranges(variants, tolerances, LIMITS).of(candidates, Progress.UNWATCHED);
+        Map<ReadingCandidate, Range> ranges =
+                new Ranges(variants, tolerances, LIMITS).of(candidates, Progress.UNWATCHED);
         List<Variant> all = new ArrayList<>(candidates.stream()
                 .flatMap(c -> c.situation().variants(plan).stream())
                 .distinct()
@@ -56,12 +57,16 @@ class R02_BoundsHoldTest {
     }
 
     private static int compare(
-            Plan vehicle, Variant variant, List<Candidate> candidates, Map<Candidate, Range> ranges, Plan plan) {
+            Plan vehicle,
+            Variant variant,
+            List<ReadingCandidate> candidates,
+            Map<ReadingCandidate, Range> ranges,
+            Plan plan) {
         Map<Step, SolvedStep> steps =
                 new PlanSolver(LIMITS).solve(vehicle).stream().collect(Collectors.toMap(SolvedStep::step, s -> s));
         DisconnectedPlan disconnected = DisconnectedPlan.of(vehicle, Step.OFF.condition(), LIMITS);
         int compared = 0;
-        for (Candidate c : candidates) {
+        for (ReadingCandidate c : candidates) {
             if (!c.situation().variants(plan).contains(variant)) {
                 continue;
             }

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import loomwright.answer.Caution;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Condition;
@@ -95,7 +95,7 @@ class R03_OptionsTest {
                 .isInstanceOfSatisfying(
                         RejectedInput.class,
                         e -> assertThat(e.faults())
-                                .extracting(Fault::pointer)
+                                .extracting(InputError::pointer)
                                 .containsExactly("/load", "/tolerances/0/id"));
     }
 }

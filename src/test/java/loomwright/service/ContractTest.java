@@ -15,7 +15,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.backfeed.sneak.SneakLimits;
 import loomwright.backfeed.sneak.SneakReport;
 import loomwright.circuit.fault.SingleFault;
@@ -39,8 +39,8 @@ import loomwright.operation.Quantity;
 import loomwright.readings.ReadingsSheet;
 import loomwright.review.context.FindingCode;
 import loomwright.service.endpoint.Monitoring;
+import loomwright.service.form.EnumWords;
 import loomwright.service.form.TruncatedMarkdown;
-import loomwright.service.form.Words;
 import loomwright.service.http.Representation;
 import loomwright.service.input.Contract.Operation;
 import loomwright.service.input.ContractErrors;
@@ -116,55 +116,60 @@ class ContractTest {
         assertThat(words("/components/schemas/Problem/properties/type"))
                 .isEqualTo(all(ProblemType.values(), ProblemType::uri));
         assertThat(words("/components/schemas/ProblemEntry/properties/code"))
-                .isEqualTo(all(Fault.Code.values(), Words::of));
-        assertThat(words("/components/schemas/Caution/properties/code")).isEqualTo(all(Caution.values(), Words::of));
-        assertThat(words("/components/schemas/SingleFaultKind")).isEqualTo(all(SingleFault.Kind.values(), Words::of));
+                .isEqualTo(all(InputError.Code.values(), EnumWords::of));
+        assertThat(words("/components/schemas/Caution/properties/code"))
+                .isEqualTo(all(Caution.values(), EnumWords::of));
+        assertThat(words("/components/schemas/SingleFaultKind"))
+                .isEqualTo(all(SingleFault.Kind.values(), EnumWords::of));
         assertThat(words("/components/schemas/DiagnosisReport/properties/verdict"))
-                .isEqualTo(all(DiagnosisReport.Verdict.values(), Words::of));
+                .isEqualTo(all(DiagnosisReport.Verdict.values(), EnumWords::of));
         assertThat(words("/components/schemas/NextReading/properties/quantity"))
-                .isEqualTo(all(Quantity.values(), Words::of));
+                .isEqualTo(all(Quantity.values(), EnumWords::of));
         assertThat(words("/components/schemas/MistakeNotice/properties/effect"))
-                .isEqualTo(all(MistakesReport.Effect.values(), Words::of));
+                .isEqualTo(all(MistakesReport.Effect.values(), EnumWords::of));
         assertThat(words("/components/schemas/MistakeOverload/properties/kind"))
-                .isEqualTo(all(MistakesReport.Limit.values(), Words::of));
+                .isEqualTo(all(MistakesReport.Limit.values(), EnumWords::of));
         assertThat(words("/components/schemas/Basis/properties/status"))
-                .isEqualTo(all(Basis.Status.values(), Words::of));
+                .isEqualTo(all(Basis.Status.values(), EnumWords::of));
         assertThat(words("/components/schemas/NetworkReport/properties/findings/items/properties/kind"))
-                .isEqualTo(all(NetworkFinding.Kind.values(), Words::of));
+                .isEqualTo(all(NetworkFinding.Kind.values(), EnumWords::of));
         assertThat(words("/components/schemas/ReductionStep/properties/rule"))
-                .isEqualTo(all(Reduction.Rule.values(), Words::of));
+                .isEqualTo(all(Reduction.Rule.values(), EnumWords::of));
         assertThat(words("/components/schemas/Equivalent/properties/method"))
-                .isEqualTo(all(NetworkReduction.Method.values(), Words::of));
+                .isEqualTo(all(NetworkReduction.Method.values(), EnumWords::of));
         assertThat(words("/components/schemas/ItemChange/properties/changes/items"))
-                .isEqualTo(all(PlanComparison.Change.values(), Words::of));
+                .isEqualTo(all(PlanComparison.Change.values(), EnumWords::of));
         assertThat(words("/components/schemas/ItemChange/properties/item"))
-                .isEqualTo(all(PlanComparison.Item.values(), Words::of));
+                .isEqualTo(all(PlanComparison.Item.values(), EnumWords::of));
         assertThat(words("/components/schemas/ReadingChange/properties/quantity"))
-                .isEqualTo(all(PlanComparison.Quantity.values(), Words::of));
+                .isEqualTo(all(PlanComparison.Quantity.values(), EnumWords::of));
         assertThat(words("/components/schemas/Leftover/properties/kind"))
-                .isEqualTo(all(PlanComparison.Leftover.Kind.values(), Words::of));
+                .isEqualTo(all(PlanComparison.Leftover.Kind.values(), EnumWords::of));
         assertThat(words("/components/schemas/ExpectedReading/properties/purpose"))
-                .isEqualTo(all(ReadingsSheet.Purpose.values(), Words::of));
+                .isEqualTo(all(ReadingsSheet.Purpose.values(), EnumWords::of));
         assertThat(words("/components/schemas/ExpectedReading/properties/shows"))
-                .isEqualTo(all(ReadingsSheet.Shows.values(), Words::of));
+                .isEqualTo(all(ReadingsSheet.Shows.values(), EnumWords::of));
         assertThat(words("/components/schemas/ExpectedReading/properties/quantity"))
-                .isEqualTo(all(Quantity.values(), Words::of));
-        assertThat(words("/components/schemas/CoilKind")).isEqualTo(all(CoilPreset.values(), Words::of));
-        assertThat(words("/components/schemas/CoilMeantFor")).isEqualTo(all(CoilData.Feed.values(), Words::of));
-        assertThat(words("/components/schemas/SwitchedBy")).isEqualTo(all(SwitchInput.Kind.values(), Words::of));
-        assertThat(words("/components/schemas/DwellRule")).isEqualTo(all(SwitchInput.DwellRule.values(), Words::of));
-        assertThat(words("/components/schemas/CoilArrangement")).isEqualTo(all(Firing.Arrangement.values(), Words::of));
-        assertThat(words("/components/schemas/BreakdownFormula")).isEqualTo(all(BreakdownFormula.values(), Words::of));
+                .isEqualTo(all(Quantity.values(), EnumWords::of));
+        assertThat(words("/components/schemas/CoilKind")).isEqualTo(all(CoilPreset.values(), EnumWords::of));
+        assertThat(words("/components/schemas/CoilMeantFor")).isEqualTo(all(CoilData.Feed.values(), EnumWords::of));
+        assertThat(words("/components/schemas/SwitchedBy")).isEqualTo(all(SwitchInput.Kind.values(), EnumWords::of));
+        assertThat(words("/components/schemas/DwellRule"))
+                .isEqualTo(all(SwitchInput.DwellRule.values(), EnumWords::of));
+        assertThat(words("/components/schemas/CoilArrangement"))
+                .isEqualTo(all(Firing.Arrangement.values(), EnumWords::of));
+        assertThat(words("/components/schemas/BreakdownFormula"))
+                .isEqualTo(all(BreakdownFormula.values(), EnumWords::of));
         assertThat(words("/components/schemas/ChangeQuestion/properties/bypassFrom"))
-                .isEqualTo(all(ChangeInput.BypassFrom.values(), Words::of));
+                .isEqualTo(all(ChangeInput.BypassFrom.values(), EnumWords::of));
         assertThat(words("/components/schemas/ElementFault/properties/defect"))
-                .isEqualTo(all(BallastResult.Defect.values(), Words::of));
+                .isEqualTo(all(BallastResult.Defect.values(), EnumWords::of));
         assertThat(words("/components/schemas/BallastReport/properties/verdict"))
-                .isEqualTo(all(FeedState.Verdict.values(), Words::of));
+                .isEqualTo(all(FeedState.Verdict.values(), EnumWords::of));
         assertThat(words("/components/schemas/ReviewFindingCode"))
                 .isEqualTo(all(FindingCode.values(), FindingCode::text));
         assertThat(words("/components/schemas/SneakClueKind"))
-                .isEqualTo(all(SneakReport.Clue.Kind.values(), Words::of));
+                .isEqualTo(all(SneakReport.Clue.Kind.values(), EnumWords::of));
         assertThat(words("/components/parameters/Format/schema"))
                 .isEqualTo(all(Representation.values(), Representation::word));
     }

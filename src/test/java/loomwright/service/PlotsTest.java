@@ -10,7 +10,7 @@ import java.io.IOException;
 import java.util.List;
 import javax.imageio.ImageIO;
 import loomwright.drawing.Labels;
-import loomwright.ignition.Figure;
+import loomwright.ignition.WorkingNumber;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -89,15 +89,15 @@ class PlotsTest {
         assertThat(Labels.of(svg(question)).list())
                 .map(Labels.Label::text)
                 .contains(
-                        "break: " + Figure.of(at.getDouble("result.at.breakA")) + " A after "
-                                + Figure.of(at.getDouble("result.at.dwellMs")) + " ms",
-                        "required, " + Figure.of(at.getDouble("result.at.requiredKv")) + " kV",
-                        "asked about: " + Figure.of(at.getDouble("result.at.availableKv")) + " kV available");
+                        "break: " + WorkingNumber.of(at.getDouble("result.at.breakA")) + " A after "
+                                + WorkingNumber.of(at.getDouble("result.at.dwellMs")) + " ms",
+                        "required, " + WorkingNumber.of(at.getDouble("result.at.requiredKv")) + " kV",
+                        "asked about: " + WorkingNumber.of(at.getDouble("result.at.availableKv")) + " kV available");
         String run = "/v1/voltage-drop?size=14&lengthM=3&currentA=5";
         double totalV = LiveService.ask().get(run).then().extract().jsonPath().getDouble("result.totalV");
         assertThat(Labels.of(svg(run)).list())
                 .map(Labels.Label::text)
-                .contains("14 AWG, 3 m: " + Figure.of(totalV) + " V");
+                .contains("14 AWG, 3 m: " + WorkingNumber.of(totalV) + " V");
     }
 
     /** What browsers send for an {@code img} element; and POST as well as GET. */

@@ -4,7 +4,7 @@ import java.math.BigInteger;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.backfeed.Situations;
 import loomwright.circuit.Part;
@@ -60,8 +60,8 @@ final class Settings {
                 open.stream().map(s -> BigInteger.valueOf(s.size())).reduce(BigInteger.ONE, BigInteger::multiply);
         BigInteger all = count.multiply(BigInteger.valueOf(faults + 1L));
         if (all.compareTo(BigInteger.valueOf(limit)) > 0) {
-            throw new RejectedInput(new Fault(
-                    Fault.Code.OVER_LIMIT,
+            throw new RejectedInput(new InputError(
+                    InputError.Code.OVER_LIMIT,
                     "/parts",
                     all + " combinations"
                             + (faults == 0 ? "" : ": " + count + " without a fault and with each of " + faults),

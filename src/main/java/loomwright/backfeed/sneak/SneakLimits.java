@@ -1,6 +1,6 @@
 package loomwright.backfeed.sneak;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * How much work an exhaustive search takes on.
@@ -12,7 +12,7 @@ import loomwright.answer.Faults;
  */
 public record SneakLimits(int maxCombinations, int maxCases, int threads, int timeMs) {
     public SneakLimits {
-        new Faults()
+        new InputErrors()
                 .range("/maxCombinations", maxCombinations, 1, 4_194_304)
                 .range("/maxCases", maxCases, 1, 100_000)
                 .range("/threads", threads, 1, 64)

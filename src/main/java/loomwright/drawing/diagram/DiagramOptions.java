@@ -2,7 +2,7 @@ package loomwright.drawing.diagram;
 
 import java.util.List;
 import java.util.Set;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import loomwright.operation.Step;
 import org.jspecify.annotations.Nullable;
 
@@ -24,7 +24,7 @@ public record DiagramOptions(
     public DiagramOptions {
         step = orRun(step);
         marks = orAll(marks);
-        new Faults().text("/title", title, MOST_CHARS).reject();
+        new InputErrors().text("/title", title, MOST_CHARS).reject();
     }
 
     private static Step orRun(@Nullable Step step) {

@@ -31,7 +31,7 @@ record Draft(
     private static final class Maker {
         private final Scene scene;
         private final Layout.Placed placed;
-        private final Map<End, Point> pins = new HashMap<>();
+        private final Map<End, DiagramPoint> pins = new HashMap<>();
         private final List<Symbol> symbols = new ArrayList<>();
         private final List<Line> wires = new ArrayList<>();
         private final List<Text> texts = new ArrayList<>();
@@ -48,8 +48,8 @@ record Draft(
             return new Draft(placed.layout().widthPx(), placed.layout().heightPx(), symbols, wires, texts, badges);
         }
 
-        private static Point at(Map<String, Point> places, String id) {
-            Point point = places.get(id);
+        private static DiagramPoint at(Map<String, DiagramPoint> places, String id) {
+            DiagramPoint point = places.get(id);
             if (point == null) {
                 throw new IllegalStateException("no place for " + id);
             }
@@ -57,16 +57,18 @@ record Draft(
         }
 
         private void addCell(Cell cell) {
-            Point at = at(placed.layout().cells(), cell.id());
+            DiagramPoint at = at(placed.layout().cells(), cell.id());
             double x = at.x() + cell.bodyX();
             double y = at.y() + cell.bodyY();
             Body body = cell.body();
-            List<Point> ends = new ArrayList<>();
+            List<DiagramPoint> ends = new ArrayList<>();
             for (Body.Pin pin : body.pins()) {
-                ends.add(new Point(x + pin.x(), y + (pin.side() == Side.TOP ? 0 : body.heightPx())));
+                ends.add(new DiagramPoint(x + pin.x(), y + (pin.side() == Side.TOP ? 0 : body.heightPx())));
             }
             for (Cell.Lead lead : cell.leads()) {
-                pins.put(lead.end(), new Point(x + lead.x(), y + (lead.side() == Side.TOP ? 0 : body.heightPx())));
+                pins.put(
+                        lead.end(),
+                        new DiagramPoint(x + lead.x(), y + (lead.side() == Side.TOP ? 0 : body.heightPx())));
             }
             List<Shape> shapes = new ArrayList<>(body.shapes());
             body.pins().forEach(pin -> tie(cell, pin).ifPresent(shapes::add));
@@ -101,10 +103,10 @@ record Draft(
         }
 
         private void addWire(Wire wire) {
-            List<Point> points = new ArrayList<>(placed.layout().wires().getOrDefault(wire.id(), List.of()));
+            List<DiagramPoint> points = new ArrayList<>(placed.layout().wires().getOrDefault(wire.id(), List.of()));
             end(new End(wire.id(), wire.from())).ifPresent(p -> points.add(0, p));
             end(new End(wire.id(), wire.to())).ifPresent(points::add);
-            Point label = at(placed.layout().labels(), wire.id());
+            DiagramPoint label = at(placed.layout().labels(), wire.id());
             WireLabel texted = placed.labels().get(wire.id());
             if (texted != null) {
                 texted.texts().forEach(text -> texts.add(text.moved(label.x(), label.y())));
@@ -122,7 +124,7 @@ record Draft(
                     arrow(points, label, reading)));
         }
 
-        private Optional<Point> end(End end) {
+        private Optional<DiagramPoint> end(End end) {
             return Optional.ofNullable(pins.get(end));
         }
 
@@ -135,7 +137,7 @@ record Draft(
             if (Math.abs(currentA) < FeedStrength.TRICKLE_A) {
                 return words + (reading.live() ? ": live, no current" : ": dead");
             }
-            return words + ": " + Figures.amps(currentA) + " towards " + (currentA > 0 ? wire.to() : wire.from())
+            return words + ": " + DiagramNumbers.amps(currentA) + " towards " + (currentA > 0 ? wire.to() : wire.from())
                     + (reading.againstFeed() ? ", against its feed" : "");
         }
 
@@ -154,7 +156,8 @@ record Draft(
         }
 
         /** Beside the first line of the wire's label, where the wire runs straight. */
-        private static @Nullable Arrow arrow(List<Point> points, Point label, @Nullable WireReading reading) {
+        private static @Nullable Arrow arrow(
+                List<DiagramPoint> points, DiagramPoint label, @Nullable WireReading reading) {
             if (reading == null || Math.abs(reading.currentA()) < FeedStrength.TRICKLE_A) {
                 return null;
             }
@@ -163,8 +166,8 @@ record Draft(
             Arrow nearest = null;
             double distance = Double.MAX_VALUE;
             for (int i = 1; i < points.size(); i++) {
-                Point a = points.get(i - 1);
-                Point b = points.get(i);
+                DiagramPoint a = points.get(i - 1);
+                DiagramPoint b = points.get(i);
                 double away = Math.abs(a.x() - label.x());
                 if (a.x() == b.x() && Math.min(a.y(), b.y()) <= y && y <= Math.max(a.y(), b.y()) && away < distance) {
                     distance = away;

@@ -44,7 +44,7 @@ public record Drawing(
             Rect box,
             List<Shape> shapes,
             List<Body.Glyph> glyphs,
-            List<Point> pins,
+            List<DiagramPoint> pins,
             Emphasis emphasis) {
         public Symbol {
             ids = List.copyOf(ids);
@@ -54,7 +54,7 @@ public record Drawing(
         }
 
         Symbol moved(double dx, double dy) {
-            List<Point> there = pins.stream().map(p -> p.moved(dx, dy)).toList();
+            List<DiagramPoint> there = pins.stream().map(p -> p.moved(dx, dy)).toList();
             return new Symbol(ids, words, box.moved(dx, dy), shapes, glyphs, there, emphasis);
         }
     }
@@ -72,7 +72,7 @@ public record Drawing(
     public record Line(
             String id,
             String words,
-            List<Point> points,
+            List<DiagramPoint> points,
             List<String> colours,
             State state,
             boolean heavy,
@@ -84,7 +84,7 @@ public record Drawing(
         }
 
         Line moved(double dx, double dy) {
-            List<Point> there = points.stream().map(p -> p.moved(dx, dy)).toList();
+            List<DiagramPoint> there = points.stream().map(p -> p.moved(dx, dy)).toList();
             return new Line(
                     id, words, there, colours, state, heavy, emphasis, arrow == null ? null : arrow.moved(dx, dy));
         }

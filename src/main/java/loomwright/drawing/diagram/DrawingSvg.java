@@ -50,9 +50,9 @@ public final class DrawingSvg {
         return svg;
     }
 
-    private static String path(List<Point> points) {
+    private static String path(List<DiagramPoint> points) {
         StringBuilder path = new StringBuilder();
-        for (Point point : points) {
+        for (DiagramPoint point : points) {
             path.append(path.isEmpty() ? "M" : "L")
                     .append(Markup.number(point.x()))
                     .append(' ')
@@ -178,7 +178,7 @@ public final class DrawingSvg {
                     "bold");
         }
         svg.close();
-        for (Point pin : symbol.pins()) {
+        for (DiagramPoint pin : symbol.pins()) {
             svg.circle(pin.x(), pin.y(), 2.4, "fill", "#ffffff", "stroke", INK, "stroke-width", 1.1);
         }
     }
@@ -192,9 +192,9 @@ public final class DrawingSvg {
         double dx = arrow.dx() * 7;
         double dy = arrow.dy() * 7;
         String path = path(List.of(
-                        new Point(arrow.x() + dx, arrow.y() + dy),
-                        new Point(arrow.x() - dx - dy * 0.8, arrow.y() - dy + dx * 0.8),
-                        new Point(arrow.x() - dx + dy * 0.8, arrow.y() - dy - dx * 0.8)))
+                        new DiagramPoint(arrow.x() + dx, arrow.y() + dy),
+                        new DiagramPoint(arrow.x() - dx - dy * 0.8, arrow.y() - dy + dx * 0.8),
+                        new DiagramPoint(arrow.x() - dx + dy * 0.8, arrow.y() - dy - dx * 0.8)))
                 + "z";
         String fill = arrow.againstFeed() ? "#ffffff" : INK;
         String stroke = arrow.againstFeed() ? FED_INK : "#ffffff";

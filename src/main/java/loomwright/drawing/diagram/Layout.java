@@ -41,9 +41,9 @@ import org.eclipse.elk.graph.util.ElkGraphUtil;
  * @param ends column of each end of a wire
  */
 record Layout(
-        Map<String, Point> cells,
-        Map<String, List<Point>> wires,
-        Map<String, Point> labels,
+        Map<String, DiagramPoint> cells,
+        Map<String, List<DiagramPoint>> wires,
+        Map<String, DiagramPoint> labels,
         Map<End, Double> ends,
         double widthPx,
         double heightPx) {
@@ -162,33 +162,33 @@ record Layout(
         }
 
         private Layout read(List<Wire> wires) {
-            Map<String, Point> cells = new HashMap<>();
-            nodes.forEach((id, node) -> cells.put(id, new Point(node.getX(), node.getY())));
+            Map<String, DiagramPoint> cells = new HashMap<>();
+            nodes.forEach((id, node) -> cells.put(id, new DiagramPoint(node.getX(), node.getY())));
             Map<End, Double> ends = new HashMap<>();
             ports.forEach((end, port) -> ends.put(end, port.getParent().getX() + port.getX() + port.getWidth() / 2));
-            Map<String, List<Point>> lines = new HashMap<>();
-            Map<String, Point> labels = new HashMap<>();
+            Map<String, List<DiagramPoint>> lines = new HashMap<>();
+            Map<String, DiagramPoint> labels = new HashMap<>();
             for (Wire wire : wires) {
                 ElkEdge edge = get(edges, wire.id());
-                List<Point> points = points(edge);
+                List<DiagramPoint> points = points(edge);
                 if (get(backwards, wire.id())) {
                     Collections.reverse(points);
                 }
                 lines.put(wire.id(), points);
                 ElkLabel label = edge.getLabels().get(0);
-                labels.put(wire.id(), new Point(label.getX(), label.getY()));
+                labels.put(wire.id(), new DiagramPoint(label.getX(), label.getY()));
             }
             return new Layout(cells, lines, labels, ends, root.getWidth(), root.getHeight());
         }
 
-        private static List<Point> points(ElkEdge edge) {
-            List<Point> points = new ArrayList<>();
+        private static List<DiagramPoint> points(ElkEdge edge) {
+            List<DiagramPoint> points = new ArrayList<>();
             for (ElkEdgeSection section : edge.getSections()) {
-                points.add(new Point(section.getStartX(), section.getStartY()));
+                points.add(new DiagramPoint(section.getStartX(), section.getStartY()));
                 for (ElkBendPoint bend : section.getBendPoints()) {
-                    points.add(new Point(bend.getX(), bend.getY()));
+                    points.add(new DiagramPoint(bend.getX(), bend.getY()));
                 }
-                points.add(new Point(section.getEndX(), section.getEndY()));
+                points.add(new DiagramPoint(section.getEndX(), section.getEndY()));
             }
             return points;
         }

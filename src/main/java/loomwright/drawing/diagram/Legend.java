@@ -67,8 +67,8 @@ final class Legend {
     }
 
     private void sample(State state, Emphasis emphasis, @Nullable Arrow arrow, String words) {
-        Point from = new Point(keyX, y + 6);
-        Point to = new Point(keyX + SAMPLE_PX, y + 6);
+        DiagramPoint from = new DiagramPoint(keyX, y + 6);
+        DiagramPoint to = new DiagramPoint(keyX + SAMPLE_PX, y + 6);
         sheet.line(new Line("", words, List.of(from, to), List.of("RD", "WH"), state, false, emphasis, arrow));
         sheet.text(Text.Role.LEGEND, to.x() + 8, y + 10, words);
         keyX = to.x() + 8 + Text.Role.LEGEND.widthPx(words) + KEY_GAP_PX;

@@ -97,9 +97,10 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
                     case GLOWS -> "glows";
                     default -> "gets a trickle";
                 };
-        return feed.called() + " " + does + " though it should be dead: " + Figures.volts(occurrence.effectiveV())
-                + ", " + Figures.amps(occurrence.currentA()) + " (it operates from "
-                + Figures.volts(occurrence.operateV()) + ").";
+        return feed.called() + " " + does + " though it should be dead: "
+                + DiagramNumbers.volts(occurrence.effectiveV())
+                + ", " + DiagramNumbers.amps(occurrence.currentA()) + " (it operates from "
+                + DiagramNumbers.volts(occurrence.operateV()) + ").";
     }
 
     private static Optional<Occurrence> occurrence(UnintendedFeed feed, Step step) {

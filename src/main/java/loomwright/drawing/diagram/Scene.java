@@ -77,7 +77,7 @@ final class Scene {
             return "";
         }
         Double voltageV = node.voltageV();
-        return voltageV == null ? "floats" : Figures.volts(voltageV);
+        return voltageV == null ? "floats" : DiagramNumbers.volts(voltageV);
     }
 
     @Nullable

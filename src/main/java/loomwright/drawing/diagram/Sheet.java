@@ -47,7 +47,8 @@ final class Sheet {
         parts.add(readings.words().substring(0, 1).toUpperCase(Locale.ROOT)
                 + readings.words().substring(1));
         parts.add("supply "
-                + Figures.volts(plan.conditions().in(condition, plan.system()).emfV()));
+                + DiagramNumbers.volts(
+                        plan.conditions().in(condition, plan.system()).emfV()));
         parts.add(plan.system().earthPolarity().name().toLowerCase(Locale.ROOT) + " earth");
         plan.listParts(Switch.class).stream()
                 .filter(Switch::free)

@@ -46,6 +46,6 @@ record WireLabel(List<Text> texts, List<Badge> badges, double widthPx, double he
     private static String amps(@Nullable WireReading reading) {
         return reading == null || Math.abs(reading.currentA()) < FeedStrength.TRICKLE_A
                 ? ""
-                : Figures.amps(reading.currentA());
+                : DiagramNumbers.amps(reading.currentA());
     }
 }

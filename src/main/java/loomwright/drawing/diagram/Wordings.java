@@ -33,23 +33,27 @@ final class Wordings {
     private static final Map<Class<? extends Part>, Function<Part, String>> DATA = new HashMap<>();
 
     static {
-        put(Fuse.class, fuse -> Figures.given(fuse.ratingA()) + " A");
+        put(Fuse.class, fuse -> DiagramNumbers.given(fuse.ratingA()) + " A");
         put(FusibleLink.class, link -> size(link.size()));
-        put(FilamentLamp.class, lamp -> Figures.given(lamp.ratedV()) + " V " + Figures.given(lamp.ratedW()) + " W");
-        put(FixedResistor.class, resistor -> Figures.ohms(resistor.resistanceOhm()));
-        put(Motor.class, motor -> Figures.ohms(motor.resistanceOhm()));
-        put(Coil.class, coil -> Figures.ohms(coil.primaryResistanceOhm()));
-        put(Relay.class, relay -> Figures.ohms(relay.coilResistanceOhm()));
-        put(Solenoid.class, solenoid -> Figures.ohms(solenoid.holdInResistanceOhm()));
-        put(Capacitor.class, capacitor -> Figures.given(capacitor.capacitanceUf()) + " µF");
+        put(
+                FilamentLamp.class,
+                lamp -> DiagramNumbers.given(lamp.ratedV()) + " V " + DiagramNumbers.given(lamp.ratedW()) + " W");
+        put(FixedResistor.class, resistor -> DiagramNumbers.ohms(resistor.resistanceOhm()));
+        put(Motor.class, motor -> DiagramNumbers.ohms(motor.resistanceOhm()));
+        put(Coil.class, coil -> DiagramNumbers.ohms(coil.primaryResistanceOhm()));
+        put(Relay.class, relay -> DiagramNumbers.ohms(relay.coilResistanceOhm()));
+        put(Solenoid.class, solenoid -> DiagramNumbers.ohms(solenoid.holdInResistanceOhm()));
+        put(Capacitor.class, capacitor -> DiagramNumbers.given(capacitor.capacitanceUf()) + " µF");
         put(Load.class, Wordings::load);
         put(
                 Ballast.class,
-                ballast ->
-                        ballast.elementsOhm().stream().map(Figures::given).collect(Collectors.joining(" + ")) + " Ω");
+                ballast -> ballast.elementsOhm().stream()
+                                .map(DiagramNumbers::given)
+                                .collect(Collectors.joining(" + ")) + " Ω");
         put(
                 ConnectorHalf.class,
-                half -> half.form().name().toLowerCase(Locale.ROOT) + " " + Figures.given(half.widthMm()) + " mm");
+                half -> half.form().name().toLowerCase(Locale.ROOT) + " " + DiagramNumbers.given(half.widthMm())
+                        + " mm");
         put(EarthPoint.class, earth -> resistance(earth.resistanceOhm()));
         put(Joint.class, joint -> resistance(joint.resistanceOhm()));
     }
@@ -61,7 +65,7 @@ final class Wordings {
     }
 
     private static String resistance(double ohm) {
-        return ohm == 0 ? "" : Figures.ohms(ohm);
+        return ohm == 0 ? "" : DiagramNumbers.ohms(ohm);
     }
 
     private static String load(Load load) {
@@ -69,18 +73,18 @@ final class Wordings {
         Double amps = load.currentA();
         Double watts = load.powerW();
         if (ohm != null) {
-            return Figures.ohms(ohm);
+            return DiagramNumbers.ohms(ohm);
         } else if (amps != null) {
-            return Figures.given(amps) + " A";
+            return DiagramNumbers.given(amps) + " A";
         }
-        return Figures.given(watts == null ? 0 : watts) + " W";
+        return DiagramNumbers.given(watts == null ? 0 : watts) + " W";
     }
 
     /** Rating and the like; empty where a person needs none. */
     static String data(Part part, Plan plan) {
         if (part instanceof Battery battery) {
             Double own = battery.nominalVoltageV();
-            return Figures.given(own == null ? plan.system().nominalVoltageV() : own) + " V";
+            return DiagramNumbers.given(own == null ? plan.system().nominalVoltageV() : own) + " V";
         }
         return DATA.getOrDefault(part.getClass(), p -> "").apply(part);
     }
@@ -96,14 +100,14 @@ final class Wordings {
         String does = state != null
                 ? state.replace('-', ' ')
                 : activity == null ? "" : activity.name().toLowerCase(Locale.ROOT);
-        return acrossV == null ? does : Figures.volts(Math.abs(acrossV)) + (does.isEmpty() ? "" : " " + does);
+        return acrossV == null ? does : DiagramNumbers.volts(Math.abs(acrossV)) + (does.isEmpty() ? "" : " " + does);
     }
 
     /** Colour and size, or resistance, of a wire. */
     static String conductor(Wire wire) {
         String size = wire.size();
         Double ohm = wire.resistanceOhm();
-        String is = size != null ? size(size) : ohm == null ? "" : Figures.ohms(ohm);
+        String is = size != null ? size(size) : ohm == null ? "" : DiagramNumbers.ohms(ohm);
         return wire.colour() == null ? is : wire.colour() + " " + is;
     }
 

@@ -6,9 +6,9 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import loomwright.conductor.DropOverLength;
 import loomwright.drawing.Svg;
-import loomwright.drawing.plot.Curve.Look;
-import loomwright.drawing.plot.Curve.Point;
-import loomwright.ignition.Figure;
+import loomwright.drawing.plot.PlotCurve.Look;
+import loomwright.drawing.plot.PlotCurve.Point;
+import loomwright.ignition.WorkingNumber;
 
 /** The voltage lost over the length of a run, for a size of wire and its neighbours, against what may be lost. */
 public final class DropPlot {
@@ -26,7 +26,7 @@ public final class DropPlot {
     public static Svg draw(DropOverLength drops) {
         return PlotDrawing.draw(
                 "drop",
-                "Voltage drop over length at " + Figure.of(drops.currentA()) + " A",
+                "Voltage drop over length at " + WorkingNumber.of(drops.currentA()) + " A",
                 description(drops),
                 List.of(plot(drops)));
     }
@@ -41,21 +41,23 @@ public final class DropPlot {
                 .orElse(0);
         Axis x = Axis.linear("length of the run, one way, m", 0, BEYOND * lengthM);
         Axis y = Axis.linear("drop of the whole way, V", 0, ABOVE * Math.max(limitV, askedV));
-        List<Curve> curves = new ArrayList<>(lines(drops, x));
-        curves.add(Curve.level("limit, " + Figure.of(limitV) + " V", Look.LIMIT, x, limitV));
+        List<PlotCurve> curves = new ArrayList<>(lines(drops, x));
+        curves.add(PlotCurve.level("limit, " + WorkingNumber.of(limitV) + " V", Look.LIMIT, x, limitV));
         drops.lines().stream()
                 .filter(DropOverLength.Line::asked)
-                .forEach(line -> curves.add(Curve.mark(
-                        line.size() + ", " + Figure.of(lengthM) + " m: " + Figure.of(askedV) + " V", lengthM, askedV)));
-        return new Plot("Voltage drop over length at " + Figure.of(drops.currentA()) + " A", x, y, curves);
+                .forEach(line -> curves.add(PlotCurve.mark(
+                        line.size() + ", " + WorkingNumber.of(lengthM) + " m: " + WorkingNumber.of(askedV) + " V",
+                        lengthM,
+                        askedV)));
+        return new Plot("Voltage drop over length at " + WorkingNumber.of(drops.currentA()) + " A", x, y, curves);
     }
 
     /** The size asked about looks the same in each picture; the others keep their order, the thinnest first. */
-    private static List<Curve> lines(DropOverLength drops, Axis x) {
+    private static List<PlotCurve> lines(DropOverLength drops, Axis x) {
         List<DropOverLength.Line> others =
                 drops.lines().stream().filter(line -> !line.asked()).toList();
         return drops.lines().stream()
-                .map(line -> new Curve(
+                .map(line -> new PlotCurve(
                         line.size(),
                         line.asked() ? Look.MAIN : OTHERS.get(others.indexOf(line) % OTHERS.size()),
                         IntStream.rangeClosed(0, 1)
@@ -66,11 +68,11 @@ public final class DropPlot {
     }
 
     private static String description(DropOverLength drops) {
-        return "At " + Figure.of(drops.lengthM()) + " m one way: "
+        return "At " + WorkingNumber.of(drops.lengthM()) + " m one way: "
                 + drops.lines().stream()
-                        .map(line -> line.size() + " loses " + Figure.of(line.dropV(drops.lengthM())) + " V")
+                        .map(line -> line.size() + " loses " + WorkingNumber.of(line.dropV(drops.lengthM())) + " V")
                         .collect(Collectors.joining(", "))
-                + "; the limit is " + Figure.of(drops.limit().limitV()) + " V ("
+                + "; the limit is " + WorkingNumber.of(drops.limit().limitV()) + " V ("
                 + drops.limit().reason() + ").";
     }
 }

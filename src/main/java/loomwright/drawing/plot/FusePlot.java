@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.stream.Stream;
 import loomwright.conductor.FuseCurves;
 import loomwright.drawing.Svg;
-import loomwright.drawing.plot.Curve.Look;
-import loomwright.drawing.plot.Curve.Point;
-import loomwright.ignition.Figure;
+import loomwright.drawing.plot.PlotCurve.Look;
+import loomwright.drawing.plot.PlotCurve.Point;
+import loomwright.ignition.WorkingNumber;
 
 /** How long a fuse takes to open against how long the wire bears the current, over current. */
 public final class FusePlot {
@@ -24,17 +24,21 @@ public final class FusePlot {
     static Plot plot(FuseCurves curves) {
         Axis x = currents(curves);
         Axis y = times(curves);
-        List<Curve> drawn = new ArrayList<>();
-        drawn.add(Curve.upright("load, " + Figure.of(curves.currentA()) + " A", Look.GUIDE, y, curves.currentA()));
+        List<PlotCurve> drawn = new ArrayList<>();
+        drawn.add(PlotCurve.upright(
+                "load, " + WorkingNumber.of(curves.currentA()) + " A", Look.GUIDE, y, curves.currentA()));
         if (curves.ampacityA() != null) {
-            drawn.add(Curve.upright(
-                    "ampacity, " + Figure.of(curves.ampacityA()) + " A", Look.LIMIT, y, curves.ampacityA()));
+            drawn.add(PlotCurve.upright(
+                    "ampacity, " + WorkingNumber.of(curves.ampacityA()) + " A", Look.LIMIT, y, curves.ampacityA()));
         }
         if (curves.prospectiveA() != null) {
-            drawn.add(Curve.upright(
-                    "short circuit, " + Figure.of(curves.prospectiveA()) + " A", Look.FIFTH, y, curves.prospectiveA()));
+            drawn.add(PlotCurve.upright(
+                    "short circuit, " + WorkingNumber.of(curves.prospectiveA()) + " A",
+                    Look.FIFTH,
+                    y,
+                    curves.prospectiveA()));
         }
-        String limit = curves.size() + " reaches " + Figure.of(curves.limitC()) + " °C";
+        String limit = curves.size() + " reaches " + WorkingNumber.of(curves.limitC()) + " °C";
         Stream.of(
                         curve("fuse opens at the latest", Look.MAIN, curves.longest()),
                         curve("fuse opens at the earliest", Look.THIRD, curves.shortest()),
@@ -44,8 +48,9 @@ public final class FusePlot {
                 .forEach(drawn::add);
         FuseCurves.Point inrush = curves.inrush();
         if (inrush != null) {
-            drawn.add(Curve.mark(
-                    "switch-on: " + Figure.of(inrush.currentA()) + " A for " + Figure.of(inrush.timeS()) + " s",
+            drawn.add(PlotCurve.mark(
+                    "switch-on: " + WorkingNumber.of(inrush.currentA()) + " A for " + WorkingNumber.of(inrush.timeS())
+                            + " s",
                     inrush.currentA(),
                     inrush.timeS()));
         }
@@ -72,24 +77,26 @@ public final class FusePlot {
         return Axis.logarithmic("time, s", Math.min(least, inrushS), LONGEST_S);
     }
 
-    private static Curve curve(String name, Look look, List<FuseCurves.Point> points) {
-        return new Curve(
+    private static PlotCurve curve(String name, Look look, List<FuseCurves.Point> points) {
+        return new PlotCurve(
                 name,
                 look,
                 points.stream().map(p -> new Point(p.currentA(), p.timeS())).toList());
     }
 
     private static String title(FuseCurves curves) {
-        return "Blade fuse of " + Figure.of(curves.ratingA()) + " A against " + curves.size()
+        return "Blade fuse of " + WorkingNumber.of(curves.ratingA()) + " A against " + curves.size()
                 + (curves.chosen() ? "" : " (none suits)");
     }
 
     private static String description(FuseCurves curves) {
-        return "Opening time of the fuse and time until the wire reaches " + Figure.of(curves.limitC())
+        return "Opening time of the fuse and time until the wire reaches " + WorkingNumber.of(curves.limitC())
                 + " °C, over current, both axes logarithmic. The fuse protects the wire wherever its latest opening lies"
-                + " below the curve of the wire. Load " + Figure.of(curves.currentA()) + " A"
-                + (curves.ampacityA() == null ? "" : ", ampacity " + Figure.of(curves.ampacityA()) + " A")
-                + (curves.prospectiveA() == null ? "" : ", short circuit " + Figure.of(curves.prospectiveA()) + " A")
+                + " below the curve of the wire. Load " + WorkingNumber.of(curves.currentA()) + " A"
+                + (curves.ampacityA() == null ? "" : ", ampacity " + WorkingNumber.of(curves.ampacityA()) + " A")
+                + (curves.prospectiveA() == null
+                        ? ""
+                        : ", short circuit " + WorkingNumber.of(curves.prospectiveA()) + " A")
                 + ".";
     }
 }

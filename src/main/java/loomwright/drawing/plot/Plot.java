@@ -8,7 +8,7 @@ import java.util.List;
  * @param title what it shows
  * @param curves in the order of the legend; later ones are drawn over earlier ones
  */
-public record Plot(String title, Axis x, Axis y, List<Curve> curves) {
+public record Plot(String title, Axis x, Axis y, List<PlotCurve> curves) {
     public Plot {
         curves = List.copyOf(curves);
     }

@@ -134,13 +134,13 @@ public final class PlotDrawing {
                 "rotate(-90 " + Markup.number(xPx) + " " + Markup.number(middlePx) + ")");
     }
 
-    private void curve(Curve curve) {
-        if (curve.look() == Curve.Look.MARK) {
+    private void curve(PlotCurve curve) {
+        if (curve.look() == PlotCurve.Look.MARK) {
             curve.points().forEach(p -> ring(x(p.x()), y(p.y())));
             return;
         }
         StringBuilder path = new StringBuilder();
-        for (Curve.Point point : curve.points()) {
+        for (PlotCurve.Point point : curve.points()) {
             path.append(path.length() == 0 ? "M" : "L")
                     .append(Markup.number(x(point.x())))
                     .append(' ')
@@ -155,12 +155,12 @@ public final class PlotDrawing {
 
     private void legend() {
         double yPx = topPx + AREA_HEIGHT_PX + axisPx();
-        for (List<Curve> row : legendRows(plot)) {
+        for (List<PlotCurve> row : legendRows(plot)) {
             yPx += LEGEND_ROW_PX;
             double xPx = MARGIN_PX;
-            for (Curve curve : row) {
+            for (PlotCurve curve : row) {
                 double lineY = yPx - 0.35 * TICK_PX;
-                if (curve.look() == Curve.Look.MARK) {
+                if (curve.look() == PlotCurve.Look.MARK) {
                     ring(xPx + RING_PX, lineY);
                 } else {
                     svg.line(
@@ -177,10 +177,10 @@ public final class PlotDrawing {
     }
 
     /** As many names in a row as its width takes. */
-    private static List<List<Curve>> legendRows(Plot plot) {
-        List<List<Curve>> rows = new ArrayList<>();
+    private static List<List<PlotCurve>> legendRows(Plot plot) {
+        List<List<PlotCurve>> rows = new ArrayList<>();
         double usedPx = Double.POSITIVE_INFINITY;
-        for (Curve curve : plot.curves()) {
+        for (PlotCurve curve : plot.curves()) {
             if (usedPx + legendPx(curve) > WIDTH_PX - MARGIN_PX) {
                 rows.add(new ArrayList<>());
                 usedPx = MARGIN_PX;
@@ -191,15 +191,15 @@ public final class PlotDrawing {
         return rows;
     }
 
-    private static double legendPx(Curve curve) {
+    private static double legendPx(PlotCurve curve) {
         return samplePx(curve) + GAP_PX + TextWidth.of(legendText(curve), TICK_PX) + 4 * GAP_PX;
     }
 
-    private static double samplePx(Curve curve) {
-        return curve.look() == Curve.Look.MARK ? 2 * RING_PX : SAMPLE_PX;
+    private static double samplePx(PlotCurve curve) {
+        return curve.look() == PlotCurve.Look.MARK ? 2 * RING_PX : SAMPLE_PX;
     }
 
-    private static String legendText(Curve curve) {
+    private static String legendText(PlotCurve curve) {
         return TextWidth.shortened(curve.name(), TICK_PX, WIDTH_PX - 2 * MARGIN_PX - SAMPLE_PX - 5 * GAP_PX);
     }
 

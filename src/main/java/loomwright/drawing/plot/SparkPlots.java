@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import loomwright.drawing.Svg;
-import loomwright.drawing.plot.Curve.Look;
-import loomwright.drawing.plot.Curve.Point;
-import loomwright.ignition.Figure;
+import loomwright.drawing.plot.PlotCurve.Look;
+import loomwright.drawing.plot.PlotCurve.Point;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.spark.Boundary;
 import loomwright.ignition.spark.SparkCurves;
 import loomwright.ignition.spark.SparkPoint;
@@ -28,7 +28,8 @@ public final class SparkPlots {
         }
         return PlotDrawing.draw(
                 "spark",
-                "Coil and spark at " + Figure.of(at.speedRpm()) + " rpm and " + Figure.of(at.supplyV()) + " V",
+                "Coil and spark at " + WorkingNumber.of(at.speedRpm()) + " rpm and " + WorkingNumber.of(at.supplyV())
+                        + " V",
                 description(curves),
                 plots);
     }
@@ -44,15 +45,18 @@ public final class SparkPlots {
                         Stream.of(new Point(dwellMs, 0), new Point(cycleMs, 0)))
                 .toList();
         return new Plot(
-                "Primary current over one cycle at " + Figure.of(at.speedRpm()) + " rpm, " + Figure.of(at.supplyV())
-                        + " V",
+                "Primary current over one cycle at " + WorkingNumber.of(at.speedRpm()) + " rpm, "
+                        + WorkingNumber.of(at.supplyV()) + " V",
                 x,
                 y,
                 List.of(
-                        new Curve(
-                                "primary current, closed again after " + Figure.of(cycleMs) + " ms", Look.MAIN, points),
-                        Curve.mark(
-                                "break: " + Figure.of(at.breakA()) + " A after " + Figure.of(dwellMs) + " ms",
+                        new PlotCurve(
+                                "primary current, closed again after " + WorkingNumber.of(cycleMs) + " ms",
+                                Look.MAIN,
+                                points),
+                        PlotCurve.mark(
+                                "break: " + WorkingNumber.of(at.breakA()) + " A after " + WorkingNumber.of(dwellMs)
+                                        + " ms",
                                 dwellMs,
                                 at.breakA())));
     }
@@ -64,15 +68,15 @@ public final class SparkPlots {
                 points.get(0).speedRpm(),
                 points.get(points.size() - 1).speedRpm());
         Boundary ends = curves.marginEndsRpm();
-        List<Curve> more = ends.kind() == Boundary.Kind.AT && ends.value() <= x.max()
-                ? List.of(Curve.upright(
-                        "no spark from " + Figure.of(ends.value()) + " rpm on",
+        List<PlotCurve> more = ends.kind() == Boundary.Kind.AT && ends.value() <= x.max()
+                ? List.of(PlotCurve.upright(
+                        "no spark from " + WorkingNumber.of(ends.value()) + " rpm on",
                         Look.GUIDE,
                         kilovolts(points),
                         ends.value()))
                 : List.of();
         return overWhat(
-                "Kilovolts over speed at " + Figure.of(curves.at().supplyV()) + " V",
+                "Kilovolts over speed at " + WorkingNumber.of(curves.at().supplyV()) + " V",
                 x,
                 points,
                 SparkPoint::speedRpm,
@@ -87,7 +91,7 @@ public final class SparkPlots {
                 points.get(0).supplyV(),
                 points.get(points.size() - 1).supplyV());
         return overWhat(
-                "Kilovolts over supply at " + Figure.of(curves.at().speedRpm()) + " rpm",
+                "Kilovolts over supply at " + WorkingNumber.of(curves.at().speedRpm()) + " rpm",
                 x,
                 points,
                 SparkPoint::supplyV,
@@ -100,18 +104,18 @@ public final class SparkPlots {
             Axis x,
             List<SparkPoint> points,
             ToDoubleFunction<SparkPoint> place,
-            List<Curve> more,
+            List<PlotCurve> more,
             SparkPoint at) {
-        List<Curve> curves = new ArrayList<>(more);
-        curves.add(new Curve("available", Look.MAIN, line(points, place, SparkPoint::availableV)));
-        curves.add(new Curve(
-                "required, " + Figure.of(at.requiredV() * PER_KILO) + " kV",
+        List<PlotCurve> curves = new ArrayList<>(more);
+        curves.add(new PlotCurve("available", Look.MAIN, line(points, place, SparkPoint::availableV)));
+        curves.add(new PlotCurve(
+                "required, " + WorkingNumber.of(at.requiredV() * PER_KILO) + " kV",
                 Look.SECOND,
                 line(points, place, SparkPoint::requiredV)));
         double placeOfAsked = place.applyAsDouble(at);
         if (placeOfAsked >= x.min() && placeOfAsked <= x.max()) {
-            curves.add(Curve.mark(
-                    "asked about: " + Figure.of(at.availableV() * PER_KILO) + " kV available",
+            curves.add(PlotCurve.mark(
+                    "asked about: " + WorkingNumber.of(at.availableV() * PER_KILO) + " kV available",
                     placeOfAsked,
                     at.availableV() * PER_KILO));
         }
@@ -137,13 +141,14 @@ public final class SparkPlots {
         SparkPoint at = curves.at();
         Boundary ends = curves.marginEndsRpm();
         String speeds = switch (ends.kind()) {
-            case AT -> "fall below them at " + Figure.of(ends.value()) + " rpm";
-            case NOT_REACHED -> "stay above them up to " + Figure.of(ends.value()) + " rpm";
-            case NEVER_THERE -> "are below them already at " + Figure.of(ends.value()) + " rpm";
+            case AT -> "fall below them at " + WorkingNumber.of(ends.value()) + " rpm";
+            case NOT_REACHED -> "stay above them up to " + WorkingNumber.of(ends.value()) + " rpm";
+            case NEVER_THERE -> "are below them already at " + WorkingNumber.of(ends.value()) + " rpm";
         };
-        return "The primary current rises from " + Figure.of(at.startA()) + " A to " + Figure.of(at.breakA()) + " A in "
-                + Figure.milli(at.dwellS()) + " ms. Of kilovolts " + Figure.kilo(at.availableV())
-                + " are available and " + Figure.kilo(at.requiredV()) + " required; over speed those available "
+        return "The primary current rises from " + WorkingNumber.of(at.startA()) + " A to "
+                + WorkingNumber.of(at.breakA()) + " A in "
+                + WorkingNumber.milli(at.dwellS()) + " ms. Of kilovolts " + WorkingNumber.kilo(at.availableV())
+                + " are available and " + WorkingNumber.kilo(at.requiredV()) + " required; over speed those available "
                 + speeds + ".";
     }
 }

@@ -64,7 +64,7 @@ final class ConditionTable {
         Plan plan = sheet.goal();
         List<Cell> cells = new ArrayList<>(List.of(Cell.of("Supply, nothing connected")));
         for (Step step : sheet.steps()) {
-            cells.add(Cell.of(Words.volts(
+            cells.add(Cell.of(SheetWords.volts(
                     plan.conditions().in(step.condition(), plan.system()).emfV())));
         }
         return cells;
@@ -85,8 +85,8 @@ final class ConditionTable {
     private Cell cell(Step step, Consumer load, PartReading reading) {
         Double acrossV = reading.acrossV();
         FeedStrength activity = reading.activity();
-        String volts = acrossV == null ? "floating" : Words.volts(acrossV);
-        String does = activity == null || activity == FeedStrength.DEAD ? "" : " " + Words.of(activity);
+        String volts = acrossV == null ? "floating" : SheetWords.volts(acrossV);
+        String does = activity == null || activity == FeedStrength.DEAD ? "" : " " + SheetWords.of(activity);
         String before = before(was.getOrDefault(step, Map.of()).get(reading.part()));
         String sign = activity == null ? "" : sign(step, load, Boolean.TRUE.equals(reading.meantLive()), activity);
         if (!sign.isEmpty()) {
@@ -113,7 +113,7 @@ final class ConditionTable {
             return "";
         }
         Double before = change.before();
-        return " (" + (before == null ? "floating" : Words.volts(before)) + ")";
+        return " (" + (before == null ? "floating" : SheetWords.volts(before)) + ")";
     }
 
     /** Where the free switches and the contacts stand. */

@@ -48,14 +48,16 @@ final class MaterialTables {
         boolean stated = !wire.lengthsM().isEmpty();
         return List.of(
                 Cell.tick(),
-                Cell.of(Words.orBlank(wire.colour())),
+                Cell.of(SheetWords.orBlank(wire.colour())),
                 Cell.of(wire.size() == null ? "not stated" : PropertyWords.size(wire.size())),
                 Cell.of(String.valueOf(wire.pieces())),
                 Cell.of(
                         stated
-                                ? wire.lengthsM().stream().map(Words::metres).collect(Collectors.joining(", "))
+                                ? wire.lengthsM().stream()
+                                        .map(SheetWords::metres)
+                                        .collect(Collectors.joining(", "))
                                 : "measure"),
-                Cell.of(stated ? Words.metres(wire.totalM()) : ""),
+                Cell.of(stated ? SheetWords.metres(wire.totalM()) : ""),
                 Cell.of(String.join(", ", wire.wires())));
     }
 
@@ -63,13 +65,14 @@ final class MaterialTables {
         Double widthMm = terminal.widthMm();
         String form = terminal.form() == null
                 ? "as fits"
-                : PropertyWords.spaced(terminal.form()) + (widthMm == null ? "" : " " + Words.figure(widthMm) + " mm")
-                        + " " + Words.orBlank(terminal.gender());
+                : PropertyWords.spaced(terminal.form())
+                        + (widthMm == null ? "" : " " + SheetWords.figure(widthMm) + " mm") + " "
+                        + SheetWords.orBlank(terminal.gender());
         return List.of(
                 Cell.tick(),
                 Cell.of(String.valueOf(terminal.number())),
                 Cell.of(form),
                 Cell.of(PropertyWords.spaced(terminal.at())),
-                Cell.of(PropertyWords.size(Words.orBlank(terminal.size()))));
+                Cell.of(PropertyWords.size(SheetWords.orBlank(terminal.size()))));
     }
 }

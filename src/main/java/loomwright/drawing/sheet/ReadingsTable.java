@@ -45,10 +45,10 @@ final class ReadingsTable {
         Double lowest = reading.lowest();
         Double highest = reading.highest();
         if (lowest == null || highest == null) {
-            return Words.of(reading.shows());
+            return SheetWords.of(reading.shows());
         }
-        String least = Words.figure(lowest);
-        String most = Words.figure(highest);
+        String least = SheetWords.figure(lowest);
+        String most = SheetWords.figure(highest);
         return (least.equals(most) ? least : least + " to " + most) + " " + reading.unit();
     }
 }

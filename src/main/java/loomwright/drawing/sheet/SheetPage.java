@@ -69,8 +69,8 @@ public final class SheetPage {
         html.element("h1", "", sheet.title());
         PlanComparison comparison = sheet.comparison();
         String plans = comparison == null ? goal.name() : "From " + comparison.before() + " to " + comparison.after();
-        html.paragraph(plans + ". " + Words.number(goal.system().nominalVoltageV()) + " V, "
-                + Words.of(goal.system().earthPolarity()) + " earth.");
+        html.paragraph(plans + ". " + SheetWords.number(goal.system().nominalVoltageV()) + " V, "
+                + SheetWords.of(goal.system().earthPolarity()) + " earth.");
         html.open("dl", "fill");
         for (String blank : List.of("Vehicle", "Owner", "Done by", "Date")) {
             html.open("div", "").element("dt", "", blank).element("dd", "", "").close();
@@ -111,13 +111,13 @@ public final class SheetPage {
                 "; ", change.properties().stream().map(PropertyWords::change).toList());
         return List.of(
                 Cell.tick(),
-                Cell.of(Words.of(change.item()) + " " + what),
+                Cell.of(SheetWords.of(change.item()) + " " + what),
                 Cell.of(text + (properties.isEmpty() ? "" : " (" + properties + ")")));
     }
 
     /** A part is described by what it is called and its kind, a wire by its size among other things. */
     private static String thing(Item item, @Nullable String text) {
-        String given = Words.orBlank(text);
+        String given = SheetWords.orBlank(text);
         return switch (item) {
             case PART -> KIND_AT_END.matcher(given).replaceFirst(kind -> PropertyWords.spaced(kind.group()));
             case WIRE -> PropertyWords.size(given);
@@ -150,9 +150,9 @@ public final class SheetPage {
                 findings.stream()
                         .map(f -> List.of(
                                 Cell.tick(),
-                                new Cell(Words.of(f.severity()), "severity " + Words.of(f.severity())),
+                                new Cell(SheetWords.of(f.severity()), "severity " + SheetWords.of(f.severity())),
                                 Cell.of(f.text()),
-                                Cell.of(Words.orBlank(f.remedy()))))
+                                Cell.of(SheetWords.orBlank(f.remedy()))))
                         .toList());
     }
 

@@ -1,6 +1,6 @@
 package loomwright.drawing.sheet;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import loomwright.circuit.Plan;
 import loomwright.operation.Step;
 import org.jspecify.annotations.Nullable;
@@ -18,7 +18,10 @@ public record SheetQuestion(
     private static final int MOST_CHARS = 200;
 
     public SheetQuestion {
-        new Faults().required("/plan", plan).text("/title", title, MOST_CHARS).reject();
+        new InputErrors()
+                .required("/plan", plan)
+                .text("/title", title, MOST_CHARS)
+                .reject();
         step = orRun(step);
     }
 

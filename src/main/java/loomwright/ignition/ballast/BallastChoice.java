@@ -6,11 +6,11 @@ import java.util.stream.Stream;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.circuit.Condition;
 import loomwright.ignition.Bisection;
-import loomwright.ignition.Figure;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.ChoiceResult.Gives;
 import loomwright.ignition.ballast.ChoiceResult.Series;
 import loomwright.ignition.ballast.ChoiceResult.Standard;
@@ -39,7 +39,7 @@ public final class BallastChoice {
      * @throws loomwright.answer.RejectedInput with every fault of the input
      */
     public static Answer<ChoiceResult> calculate(ChoiceInput input) {
-        Faults faults = new Faults()
+        InputErrors faults = new InputErrors()
                 .range("/wantedCoilV", input.wantedCoilV(), 0.1, 60)
                 .range("/wantedCoilA", input.wantedCoilA(), 0.01, 100)
                 .range("/wantedCoilHeatW", input.wantedCoilHeatW(), 0.01, 1000)
@@ -50,7 +50,7 @@ public final class BallastChoice {
                 .count();
         faults.check(
                 given == 1,
-                given == 0 ? Fault.Code.MISSING : Fault.Code.CONTRADICTION,
+                given == 0 ? InputError.Code.MISSING : InputError.Code.CONTRADICTION,
                 "/wantedCoilV",
                 input.wantedCoilV(),
                 "exactly one of wantedCoilV, wantedCoilA, wantedCoilHeatW and ballastOhm");
@@ -83,10 +83,11 @@ public final class BallastChoice {
                 return new ChoiceResult(null, notReached(), null, List.of(), null);
             }
             Gives exact = gives(ohm);
-            String text = "A ballast of " + Figure.of(ohm) + " ohm gives " + Figure.of(exact.coilV()) + " V, "
-                    + Figure.of(exact.coilA()) + " A and " + Figure.of(exact.coilHeatW())
-                    + " W at the coil with the key on and contacts closed, and itself becomes "
-                    + Figure.of(exact.ballastHeatW()) + " W hot.";
+            String text =
+                    "A ballast of " + WorkingNumber.of(ohm) + " ohm gives " + WorkingNumber.of(exact.coilV()) + " V, "
+                            + WorkingNumber.of(exact.coilA()) + " A and " + WorkingNumber.of(exact.coilHeatW())
+                            + " W at the coil with the key on and contacts closed, and itself becomes "
+                            + WorkingNumber.of(exact.ballastHeatW()) + " W hot.";
             working.add(text);
             return new ChoiceResult(ohm, text, exact, nearest(ohm), tap(ohm));
         }
@@ -97,12 +98,12 @@ public final class BallastChoice {
             Double amperes = wanted.wantedCoilA();
             if (volts != null) {
                 double a = volts / feed.coilOhm();
-                working.add(Figure.line("Wanted current: I = U / R = %s / %s = %s A", volts, feed.coilOhm(), a));
+                working.add(WorkingNumber.line("Wanted current: I = U / R = %s / %s = %s A", volts, feed.coilOhm(), a));
                 return a;
             }
             if (watts != null) {
                 double a = Math.sqrt(watts / feed.coilOhm());
-                working.add(Figure.line(
+                working.add(WorkingNumber.line(
                         "Wanted current: I = sqrt(P / R) = sqrt(%s / %s) = %s A", watts, feed.coilOhm(), a));
                 return a;
             }
@@ -120,7 +121,7 @@ public final class BallastChoice {
                 return null;
             }
             if (!feed.closing().module()) {
-                working.add(Figure.line(
+                working.add(WorkingNumber.line(
                         "R = U / I - feed - coil - contacts - return = %s / %s - %s - %s - %s - %s = %s ohm",
                         feed.supplies().atRestV(),
                         wantedA,
@@ -139,12 +140,12 @@ public final class BallastChoice {
 
         private String notReached() {
             Gives none = gives(LEAST_OHM);
-            return "No ballast gives this: without any the coil has " + Figure.of(none.coilV()) + " V, "
-                    + Figure.of(none.coilA()) + " A and " + Figure.of(none.coilHeatW())
+            return "No ballast gives this: without any the coil has " + WorkingNumber.of(none.coilV()) + " V, "
+                    + WorkingNumber.of(none.coilA()) + " A and " + WorkingNumber.of(none.coilHeatW())
                     + " W with the key on and contacts closed"
                     + (feed.closing().limitA() == null ? "" : ", and the module holds the current to its limit")
-                    + "; with " + Figure.of(MOST_OHM) + " ohm it has "
-                    + Figure.of(gives(MOST_OHM).coilV()) + " V.";
+                    + "; with " + WorkingNumber.of(MOST_OHM) + " ohm it has "
+                    + WorkingNumber.of(gives(MOST_OHM).coilV()) + " V.";
         }
 
         private Gives gives(double ohm) {
@@ -188,12 +189,12 @@ public final class BallastChoice {
             double currentA = crankingA(totalOhm, afterOhm);
             double coilV = currentA * feed.coilOhm();
             String text = reached
-                    ? "The tap sits so that " + Figure.of(afterOhm) + " ohm stay between it and the coil and "
-                            + Figure.of(totalOhm - afterOhm)
+                    ? "The tap sits so that " + WorkingNumber.of(afterOhm) + " ohm stay between it and the coil and "
+                            + WorkingNumber.of(totalOhm - afterOhm)
                             + " ohm before it are taken out; while cranking the coil has "
-                            + Figure.of(coilV) + " V."
-                    : "No tap gives " + Figure.of(wantedV) + " V while cranking: the nearest is " + Figure.of(coilV)
-                            + " V.";
+                            + WorkingNumber.of(coilV) + " V."
+                    : "No tap gives " + WorkingNumber.of(wantedV) + " V while cranking: the nearest is "
+                            + WorkingNumber.of(coilV) + " V.";
             working.add(text);
             return new Tap(reached, totalOhm - afterOhm, afterOhm, coilV, currentA, text);
         }

@@ -8,7 +8,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.circuit.Condition;
-import loomwright.ignition.Figure;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.BallastResult.InCondition;
 import loomwright.ignition.ballast.BallastResult.Turned;
 import loomwright.ignition.ballast.FeedState.ElementState;
@@ -121,13 +121,13 @@ public final class BallastFeed {
                 + elements(out) + ", turned end for end " + elements(turned.bypassedElements());
         return turned.sameAnswer()
                 ? swapped + "; as these are equal the currents stay the same."
-                : swapped + ", and the coil has " + Figure.of(turned.crankingCoilV()) + " V while cranking.";
+                : swapped + ", and the coil has " + WorkingNumber.of(turned.crankingCoilV()) + " V while cranking.";
     }
 
     private static String bypass(FeedState cranking, List<Integer> out) {
         String carried = cranking.elements().stream()
                 .map(element -> "element " + element.element() + " carries "
-                        + (element.carriesNothing() ? "nothing" : Figure.of(element.currentA()) + " A"))
+                        + (element.carriesNothing() ? "nothing" : WorkingNumber.of(element.currentA()) + " A"))
                 .collect(Collectors.joining(", "));
         return "While cranking with the bypass joined: " + carried + "; it takes out " + elements(out)
                 + ", which has the supply on both of its ends.";
@@ -144,9 +144,10 @@ public final class BallastFeed {
         double crankingV = feed.supplies().crankingV();
         double usualV = feed.window().crankingV();
         return crankingV <= usualV
-                ? Figure.of(crankingV) + " V at the battery while cranking: about " + Figure.of(usualV)
+                ? WorkingNumber.of(crankingV) + " V at the battery while cranking: about " + WorkingNumber.of(usualV)
                         + " V or less is usual."
-                : Figure.of(crankingV) + " V at the battery while cranking is more than the usual " + Figure.of(usualV)
+                : WorkingNumber.of(crankingV) + " V at the battery while cranking is more than the usual "
+                        + WorkingNumber.of(usualV)
                         + " V or less: measure it while the starter really turns the engine.";
     }
 

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import loomwright.circuit.IgnitionModule;
-import loomwright.ignition.Figure;
 import loomwright.ignition.SelfHeating;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.BallastResult.InCondition;
 
 /** The steps of a feed as in a textbook: the formula, then the numbers in it. */
@@ -151,15 +151,15 @@ final class BallastWorking {
 
     private static String heats(FeedState state) {
         return state.elements().stream()
-                .map(element -> Figure.of(element.heatW()))
+                .map(element -> WorkingNumber.of(element.heatW()))
                 .collect(Collectors.joining(" + "));
     }
 
     private static String sum(List<Double> ohm) {
-        return ohm.stream().map(Figure::of).collect(Collectors.joining(" + "));
+        return ohm.stream().map(WorkingNumber::of).collect(Collectors.joining(" + "));
     }
 
     private void add(String line, double... values) {
-        lines.add(Figure.line(line, values));
+        lines.add(WorkingNumber.line(line, values));
     }
 }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import loomwright.circuit.Bounds;
 import loomwright.circuit.Condition;
-import loomwright.ignition.Figure;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.BallastResult.Defect;
 import loomwright.ignition.ballast.BallastResult.ElementFault;
 import org.jspecify.annotations.Nullable;
@@ -70,8 +70,9 @@ final class ElementFaults {
                             : ". The engine fires while cranking and stops when the key is let go.");
         }
         return "Element " + element + (defect == Defect.SHORTED ? " shorted: " : " half shorted: ")
-                + Figure.of(state.coilV()) + " V at the coil instead of " + Figure.of(sound.coilV()) + " V, "
-                + Figure.of(state.currentA()) + " A instead of " + Figure.of(sound.currentA())
-                + " A; an ohmmeter across the ballast shows " + Figure.of(ballastOhm) + " ohm.";
+                + WorkingNumber.of(state.coilV()) + " V at the coil instead of " + WorkingNumber.of(sound.coilV())
+                + " V, "
+                + WorkingNumber.of(state.currentA()) + " A instead of " + WorkingNumber.of(sound.currentA())
+                + " A; an ohmmeter across the ballast shows " + WorkingNumber.of(ballastOhm) + " ohm.";
     }
 }

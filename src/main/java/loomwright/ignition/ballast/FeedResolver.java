@@ -1,14 +1,14 @@
 package loomwright.ignition.ballast;
 
 import java.util.List;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.UsualVoltages;
 import loomwright.conductor.ConductorSize;
 import loomwright.ignition.Assumptions;
-import loomwright.ignition.Figure;
 import loomwright.ignition.UsualIgnition;
+import loomwright.ignition.WorkingNumber;
 import org.jspecify.annotations.Nullable;
 
 /** Fills what a question about a feed leaves out, and checks the rest; all faults are said together. */
@@ -18,7 +18,7 @@ final class FeedResolver {
 
     private final BallastInput input;
     private final Assumptions assumed = new Assumptions();
-    private final Faults faults = assumed.faults();
+    private final InputErrors faults = assumed.faults();
     private final double scale;
 
     private FeedResolver(BallastInput input) {
@@ -36,7 +36,7 @@ final class FeedResolver {
      * @throws RejectedInput with every fault
      */
     static Resolved resolve(BallastInput input) {
-        return new FeedResolver(input).resolve(new Faults());
+        return new FeedResolver(input).resolve(new InputErrors());
     }
 
     /**
@@ -44,7 +44,7 @@ final class FeedResolver {
      *
      * @param more faults found in the rest of the question
      */
-    static Resolved resolve(BallastInput input, Faults more) {
+    static Resolved resolve(BallastInput input, InputErrors more) {
         return new FeedResolver(input).resolve(more);
     }
 
@@ -52,11 +52,11 @@ final class FeedResolver {
         Double given = input.nominalVoltageV();
         double nominalV = assumed.or(given, "nominal voltage", 12, "V");
         boolean known = nominalV == 6 || nominalV == 12 || nominalV == 24;
-        faults.check(known, Fault.Code.NOT_ONE_OF, "/nominalVoltageV", given, "6, 12 or 24");
+        faults.check(known, InputError.Code.NOT_ONE_OF, "/nominalVoltageV", given, "6, 12 or 24");
         return known ? nominalV : 12;
     }
 
-    private Resolved resolve(Faults more) {
+    private Resolved resolve(InputErrors more) {
         more.list().forEach(faults::add);
         List<Double> elements = elements();
         double ambientC = ranged("/ambientC", input.ambientC(), "ambient temperature", 20, "C", -60, 150);
@@ -91,7 +91,7 @@ final class FeedResolver {
         }
         faults.check(
                 !elements.isEmpty() && elements.size() <= MOST_ELEMENTS,
-                Fault.Code.OUT_OF_RANGE,
+                InputError.Code.OUT_OF_RANGE,
                 "/elementsOhm",
                 elements.size() + " entries",
                 "1 to " + MOST_ELEMENTS + " entries");
@@ -107,7 +107,7 @@ final class FeedResolver {
             faults.range("/bypassTap", tap.doubleValue(), 1, MOST_ELEMENTS)
                     .check(
                             tap <= elements || tap > MOST_ELEMENTS,
-                            Fault.Code.CONTRADICTION,
+                            InputError.Code.CONTRADICTION,
                             "/bypassTap",
                             tap,
                             "a whole number from 1 to " + elements + ": there are no more elements");
@@ -136,7 +136,7 @@ final class FeedResolver {
         boolean byOhm = size == null && metres == null && feet == null;
         faults.check(
                 byWire || byOhm,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 size == null ? "/feedResistanceOhm" : "/feedSize",
                 size,
                 "either feedResistanceOhm alone, or feedSize with one of feedLengthM and feedLengthFt");
@@ -152,8 +152,9 @@ final class FeedResolver {
             ConductorSize conductor = ConductorSize.parse(size);
             double ohmPerM = conductor.resistanceOhmPerM(ambientC);
             double ohm = ohmPerM * lengthM;
-            assumed.note("Feed wire: " + conductor.name() + " at " + Figure.of(ambientC) + " C: " + Figure.of(ohmPerM)
-                    + " ohm/m x " + Figure.of(lengthM) + " m = " + Figure.of(ohm) + " ohm");
+            assumed.note("Feed wire: " + conductor.name() + " at " + WorkingNumber.of(ambientC) + " C: "
+                    + WorkingNumber.of(ohmPerM) + " ohm/m x " + WorkingNumber.of(lengthM) + " m = "
+                    + WorkingNumber.of(ohm) + " ohm");
             return ohm;
         } catch (RejectedInput rejected) {
             rejected.faults().forEach(fault -> faults.add(fault.under("/feedSize")));
@@ -185,7 +186,7 @@ final class FeedResolver {
         boolean module = dropV != null || limitA != null;
         faults.check(
                 !module || breakerOhm == null,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 "/breakerOhm",
                 breakerOhm,
                 "either contacts (breakerOhm) or a module (moduleDropV, moduleLimitA)");
@@ -206,7 +207,7 @@ final class FeedResolver {
         boolean asked = ballast != null || coil != null;
         faults.check(
                 !asked || (input.coilTemperatureC() == null && input.ballastTemperatureC() == null),
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 coil == null ? "/ballastThermalResistanceKPerW" : "/coilThermalResistanceKPerW",
                 coil == null ? ballast : coil,
                 "no thermal resistance beside temperatures of coil or ballast: it finds them from the ambient one");
@@ -233,7 +234,7 @@ final class FeedResolver {
                 60);
         faults.check(
                 lowV < highV,
-                Fault.Code.CONTRADICTION,
+                InputError.Code.CONTRADICTION,
                 input.windowHighV() == null ? "/windowLowV" : "/windowHighV",
                 input.windowHighV() == null ? lowV : highV,
                 "a window whose upper end is above its lower end, which is " + lowV + " V");

@@ -80,7 +80,7 @@ final class FeedSolver {
         double ballastW = power(step, FeedPlan.BALLAST);
         double switchW = power(step, FeedPlan.switchId(feed));
         double supplyW = -power(step, FeedPlan.BATTERY);
-        FeedState.Verdict verdict = Verdicts.of(feed.window(), coilV);
+        FeedState.Verdict verdict = CoilVoltageVerdicts.of(feed.window(), coilV);
         return new FeedState(
                 currentA,
                 coilV,
@@ -96,7 +96,7 @@ final class FeedSolver {
                 supplyW - coilW - ballastW - switchW,
                 supplyW,
                 verdict,
-                Verdicts.text(verdict, condition, bypassed, feed.window(), coilV),
+                CoilVoltageVerdicts.text(verdict, condition, bypassed, feed.window(), coilV),
                 readings(step, get(open, condition)));
     }
 

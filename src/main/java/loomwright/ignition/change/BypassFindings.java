@@ -6,7 +6,7 @@ import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
-import loomwright.ignition.Figure;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.change.ChangeInput.BypassFrom;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.ignition.spark.SparkResult;
@@ -68,7 +68,8 @@ final class BypassFindings {
                             ? "While cranking the bypass joins its contact to the ignition feed with nothing between:"
                                     + " everything at the key's ignition terminal is fed through the thin bypass wire too,"
                                     + " and stays alive while the starter turns, even with the key's contact open."
-                            : "While cranking the bypass feeds back through the ballast of " + Figure.of(ballastOhm)
+                            : "While cranking the bypass feeds back through the ballast of "
+                                    + WorkingNumber.of(ballastOhm)
                                     + " ohm into the ignition feed: small as long as the ballast is there.",
                     List.of(new Finding.Figure("ballastResistanceOhm", ballastOhm)),
                     Basis.commonPractice("two feeds joined at one terminal feed each other"),
@@ -83,10 +84,12 @@ final class BypassFindings {
         double solenoidOhm = given == null ? SOLENOID_OHM : given;
         BypassLeft was = left(input.before(), before, solenoidOhm);
         BypassLeft is = left(input.after(), after, solenoidOhm);
-        working.add("Bypass at the start wire, key on: solved as a plan, the solenoid of " + Figure.of(solenoidOhm)
-                + " ohm has " + IgnitionChange.beforeAndAfter(was.solenoidV(), is.solenoidV(), "V"));
-        String volts = Figure.of(is.solenoidV()) + " V at the solenoid with the key on (before: "
-                + Figure.of(was.solenoidV()) + " V), " + Figure.of(is.wireA()) + " A through the bypass wire";
+        working.add(
+                "Bypass at the start wire, key on: solved as a plan, the solenoid of " + WorkingNumber.of(solenoidOhm)
+                        + " ohm has " + IgnitionChange.beforeAndAfter(was.solenoidV(), is.solenoidV(), "V"));
+        String volts = WorkingNumber.of(is.solenoidV()) + " V at the solenoid with the key on (before: "
+                + WorkingNumber.of(was.solenoidV()) + " V), " + WorkingNumber.of(is.wireA())
+                + " A through the bypass wire";
         List<Finding.Figure> figures = List.of(
                 new Finding.Figure("solenoidV", is.solenoidV()),
                 new Finding.Figure("beforeSolenoidV", was.solenoidV()),
@@ -127,7 +130,7 @@ final class BypassFindings {
         if (ballastOhm == 0 || is.holds()) {
             return;
         }
-        working.add("The ballast of " + Figure.of(ballastOhm) + " ohm is what keeps the solenoid out.");
+        working.add("The ballast of " + WorkingNumber.of(ballastOhm) + " ohm is what keeps the solenoid out.");
     }
 
     private static BypassLeft left(SparkInput side, SparkResult result, double solenoidOhm) {

@@ -11,8 +11,8 @@ import loomwright.conductor.Ampacity;
 import loomwright.conductor.AmpacityTable;
 import loomwright.conductor.ConductorSize;
 import loomwright.conductor.FuseChoice;
-import loomwright.conductor.FusibleLink;
-import loomwright.ignition.Figure;
+import loomwright.conductor.LinkRating;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.spark.SparkResult;
 import loomwright.ignition.spark.SwitchInput;
 import org.jspecify.annotations.Nullable;
@@ -59,8 +59,9 @@ final class CarriedCurrent {
         Optional<Ampacity> allowed = allowed(size);
         double currentA = lastingA();
         allowed.ifPresent(ampacity -> working.add("Wire " + size.name() + ": table "
-                + Figure.of(ampacity.tableA()) + " A, with its corrections " + Figure.of(ampacity.allowedA())
-                + " A; lasting current " + Figure.of(currentA) + " A"));
+                + WorkingNumber.of(ampacity.tableA()) + " A, with its corrections "
+                + WorkingNumber.of(ampacity.allowedA())
+                + " A; lasting current " + WorkingNumber.of(currentA) + " A"));
         if (allowed.isEmpty()) {
             findings.add(new Finding(
                     Severity.NOTE,
@@ -75,9 +76,9 @@ final class CarriedCurrent {
                     Severity.DANGER,
                     "wire-overloaded",
                     List.of("feed"),
-                    "The feed wire carries " + Figure.of(currentA) + " A for long (before: "
-                            + Figure.of(before.at().allCoilsA()) + " A running); " + size.name() + " may carry "
-                            + Figure.of(allowed.get().allowedA()) + " A here.",
+                    "The feed wire carries " + WorkingNumber.of(currentA) + " A for long (before: "
+                            + WorkingNumber.of(before.at().allCoilsA()) + " A running); " + size.name() + " may carry "
+                            + WorkingNumber.of(allowed.get().allowedA()) + " A here.",
                     List.of(
                             new Finding.Figure("currentA", currentA),
                             new Finding.Figure("allowedA", allowed.get().allowedA())),
@@ -105,14 +106,15 @@ final class CarriedCurrent {
                     Severity.WARNING,
                     "fuse-too-small",
                     List.of("fuse"),
-                    "The fuse of " + Figure.of(fuseA) + " A carries " + Figure.of(currentA) + " A for long (before: "
-                            + Figure.of(before.at().allCoilsA())
+                    "The fuse of " + WorkingNumber.of(fuseA) + " A carries " + WorkingNumber.of(currentA)
+                            + " A for long (before: "
+                            + WorkingNumber.of(before.at().allCoilsA())
                             + " A running); " + FuseChoice.LOAD_PERCENT
                             + " of its rating is the most it should carry, peaks at break are "
-                            + Figure.of(after.at().breakA()) + " A.",
+                            + WorkingNumber.of(after.at().breakA()) + " A.",
                     List.of(new Finding.Figure("currentA", currentA), new Finding.Figure("ratingA", fuseA)),
                     FuseChoice.LOAD_BASIS,
-                    "A fuse of at least " + Figure.of(currentA / FuseChoice.LOAD_SHARE)
+                    "A fuse of at least " + WorkingNumber.of(currentA / FuseChoice.LOAD_SHARE)
                             + " A, if the wire behind it carries that."));
         }
     }
@@ -125,9 +127,9 @@ final class CarriedCurrent {
                     Severity.WARNING,
                     "fusible-link-overloaded",
                     List.of("fusible-link"),
-                    "The fusible link of " + size.name() + " carries " + Figure.of(currentA)
+                    "The fusible link of " + size.name() + " carries " + WorkingNumber.of(currentA)
                             + " A for long; as a wire it may carry "
-                            + Figure.of(allowed.get().allowedA()) + " A.",
+                            + WorkingNumber.of(allowed.get().allowedA()) + " A.",
                     List.of(
                             new Finding.Figure("currentA", currentA),
                             new Finding.Figure("allowedA", allowed.get().allowedA())),
@@ -145,7 +147,7 @@ final class CarriedCurrent {
                             new Finding.Figure("linkAreaMm2", size.areaMm2()),
                             new Finding.Figure("wireAreaMm2", behind.areaMm2())),
                     Basis.commonPractice("fusible link four gauge numbers smaller than the wire it protects"),
-                    FusibleLink.find(behind, 20)
+                    LinkRating.find(behind, 20)
                             .map(l -> "A link of " + l.size() + ".")
                             .orElse("A fuse: the tables have no wire so thin.")));
         }
@@ -153,7 +155,7 @@ final class CarriedCurrent {
 
     /** Area of the link that belongs to a wire, 0 where the tables have none. */
     private static double linkAreaMm2(ConductorSize wire) {
-        return FusibleLink.find(wire, 20)
+        return LinkRating.find(wire, 20)
                 .map(link -> wire.areaMm2() * link.areaRatio())
                 .orElse(0.0);
     }

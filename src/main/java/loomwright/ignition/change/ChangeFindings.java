@@ -8,8 +8,8 @@ import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.conductor.ConductorSize;
-import loomwright.ignition.Figure;
 import loomwright.ignition.UsualIgnition;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.spark.SparkResult;
 import loomwright.ignition.spark.SwitchInput;
 import org.jspecify.annotations.Nullable;
@@ -91,7 +91,7 @@ final class ChangeFindings {
                     "A coil meant for direct feed gets its current through a ballast: "
                             + IgnitionChange.beforeAndAfter(
                                     before.at().availableV() / 1e3, after.at().availableV() / 1e3, "kV available")
-                            + ", margin " + Figure.of(after.at().marginRatio()) + ".",
+                            + ", margin " + WorkingNumber.of(after.at().marginRatio()) + ".",
                     List.of(
                             new Finding.Figure("beforeAvailableKv", before.at().availableV() / 1e3),
                             new Finding.Figure("afterAvailableKv", after.at().availableV() / 1e3)),
@@ -111,7 +111,7 @@ final class ChangeFindings {
                     Severity.DANGER,
                     "module-overloaded",
                     List.of("module"),
-                    "Current at the break: " + currents + "; the module is rated " + Figure.of(moduleA) + " A.",
+                    "Current at the break: " + currents + "; the module is rated " + WorkingNumber.of(moduleA) + " A.",
                     List.of(new Finding.Figure("breakA", after.at().breakA()), new Finding.Figure("ratingA", moduleA)),
                     Basis.computed("current at break against the rating given", "comparison"),
                     "A coil of more ohms, a ballast, or a module rated for this coil."));
@@ -124,8 +124,9 @@ final class ChangeFindings {
                     "contacts-overloaded",
                     List.of("breaker"),
                     "Current at the break: " + currents + "; the contacts carry "
-                            + Figure.of(after.closed().currentA()) + " A with the engine stopped, and stand about "
-                            + Figure.of(contactsA) + " A and will burn.",
+                            + WorkingNumber.of(after.closed().currentA())
+                            + " A with the engine stopped, and stand about "
+                            + WorkingNumber.of(contactsA) + " A and will burn.",
                     List.of(
                             new Finding.Figure("breakA", after.at().breakA()),
                             new Finding.Figure("ratingA", contactsA)),
@@ -144,9 +145,11 @@ final class ChangeFindings {
                     after.at().ballastHeatW() > ratingW ? Severity.DANGER : Severity.WARNING,
                     "ballast-overloaded",
                     List.of("ballast"),
-                    "The ballast turns " + Figure.of(after.at().ballastHeatW()) + " W into heat while running and "
-                            + Figure.of(closedW) + " W with the key on and contacts closed (before: "
-                            + Figure.of(before.closed().ballastHeatW()) + " W); it is rated " + Figure.of(ratingW)
+                    "The ballast turns " + WorkingNumber.of(after.at().ballastHeatW())
+                            + " W into heat while running and "
+                            + WorkingNumber.of(closedW) + " W with the key on and contacts closed (before: "
+                            + WorkingNumber.of(before.closed().ballastHeatW()) + " W); it is rated "
+                            + WorkingNumber.of(ratingW)
                             + " W.",
                     List.of(new Finding.Figure("ballastHeatW", closedW), new Finding.Figure("ratingW", ratingW)),
                     Basis.computed("heat I^2 R against the rating given", "Joule's law"),
@@ -168,20 +171,22 @@ final class ChangeFindings {
                     Severity.WARNING,
                     "gap-without-energy",
                     List.of("plug", "coil"),
-                    "The gap goes from " + Figure.of(was) + " to " + Figure.of(is) + " mm, which asks for "
+                    "The gap goes from " + WorkingNumber.of(was) + " to " + WorkingNumber.of(is)
+                            + " mm, which asks for "
                             + IgnitionChange.beforeAndAfter(
                                     before.at().requiredV() / 1e3, after.at().requiredV() / 1e3, "kV")
                             + ", without the energy for it: "
                             + IgnitionChange.beforeAndAfter(
                                     before.at().energyJ() * 1e3, after.at().energyJ() * 1e3, "mJ")
-                            + ", margin " + Figure.of(before.at().marginRatio()) + " before, "
-                            + Figure.of(after.at().marginRatio()) + " after.",
+                            + ", margin " + WorkingNumber.of(before.at().marginRatio()) + " before, "
+                            + WorkingNumber.of(after.at().marginRatio()) + " after.",
                     List.of(
                             new Finding.Figure("gapMm", is),
                             new Finding.Figure("requiredKv", after.at().requiredV() / 1e3),
                             new Finding.Figure("availableKv", after.at().availableV() / 1e3)),
                     Basis.commonPractice("a gap of 1.1 to 1.2 mm needs a coil and module made for it"),
-                    "Keep the gap of " + Figure.of(was) + " mm, or fit a coil and module made for the wide one."));
+                    "Keep the gap of " + WorkingNumber.of(was)
+                            + " mm, or fit a coil and module made for the wide one."));
         }
     }
 }

@@ -1,7 +1,7 @@
 package loomwright.ignition.change;
 
 import java.util.Optional;
-import loomwright.ignition.Figure;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.spark.SparkInput;
 import org.jspecify.annotations.Nullable;
 
@@ -51,8 +51,8 @@ public record ChangeInput(
             return Optional.empty();
         }
         String from = was ? "as given before" : is ? "as given after" : "usual for the coil before, charging";
-        return Optional.of("Supply on both sides, since one vehicle has one supply: " + Figure.of(oneSupplyV()) + " V ("
-                + from + ")");
+        return Optional.of("Supply on both sides, since one vehicle has one supply: " + WorkingNumber.of(oneSupplyV())
+                + " V (" + from + ")");
     }
 
     private double oneSupplyV() {

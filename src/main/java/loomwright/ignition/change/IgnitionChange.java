@@ -7,11 +7,11 @@ import java.util.Set;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.answer.Faults;
 import loomwright.answer.Finding;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.conductor.ConductorSize;
-import loomwright.ignition.Figure;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.change.ChangeResult.Compared;
 import loomwright.ignition.spark.Spark;
 import loomwright.ignition.spark.SparkInput;
@@ -35,7 +35,7 @@ public final class IgnitionChange {
      */
     public static Answer<ChangeResult> calculate(ChangeInput asked) {
         ChangeInput input = asked.onOneSupply();
-        Faults faults = new Faults()
+        InputErrors faults = new InputErrors()
                 .range("/contactsA", input.contactsA(), 0.5, 30)
                 .range("/moduleA", input.moduleA(), 0.5, 60)
                 .range("/ballastW", input.ballastW(), 0.1, 1000)
@@ -65,7 +65,7 @@ public final class IgnitionChange {
                 result, working, basis.stream().distinct().toList(), cautions(before, after, result.findings()));
     }
 
-    private static @Nullable ConductorSize size(Faults faults, String pointer, @Nullable String text) {
+    private static @Nullable ConductorSize size(InputErrors faults, String pointer, @Nullable String text) {
         if (text == null) {
             return null;
         }
@@ -77,7 +77,7 @@ public final class IgnitionChange {
         }
     }
 
-    private static @Nullable Answer<SparkResult> side(Faults faults, String pointer, SparkInput input) {
+    private static @Nullable Answer<SparkResult> side(InputErrors faults, String pointer, SparkInput input) {
         try {
             return Spark.calculate(input);
         } catch (RejectedInput rejected) {
@@ -126,6 +126,6 @@ public final class IgnitionChange {
     }
 
     static String beforeAndAfter(double before, double after, String unit) {
-        return Figure.of(before) + " " + unit + " before, " + Figure.of(after) + " " + unit + " after";
+        return WorkingNumber.of(before) + " " + unit + " before, " + WorkingNumber.of(after) + " " + unit + " after";
     }
 }

@@ -1,7 +1,7 @@
 package loomwright.ignition.gap;
 
 import loomwright.answer.Basis;
-import loomwright.ignition.Figure;
+import loomwright.ignition.WorkingNumber;
 
 /** The published formulas for the voltage at which a spark crosses a gap. */
 public enum BreakdownFormula {
@@ -20,8 +20,8 @@ public enum BreakdownFormula {
 
         @Override
         public String working(GapConditions gap) {
-            return Figure.of(PASCHEN_B) + " pd / (" + Figure.of(PASCHEN_C) + " + ln pd), pd = "
-                    + Figure.of(gap.densityTorr()) + " Torr x " + Figure.of(gap.gapCm()) + " cm";
+            return WorkingNumber.of(PASCHEN_B) + " pd / (" + WorkingNumber.of(PASCHEN_C) + " + ln pd), pd = "
+                    + WorkingNumber.of(gap.densityTorr()) + " Torr x " + WorkingNumber.of(gap.gapCm()) + " cm";
         }
 
         @Override
@@ -45,7 +45,7 @@ public enum BreakdownFormula {
 
         @Override
         public String working(GapConditions gap) {
-            return "30 x " + Figure.of(gap.densityAtm()) + " x " + Figure.of(gap.gapCm()) + " + 1.35";
+            return "30 x " + WorkingNumber.of(gap.densityAtm()) + " x " + WorkingNumber.of(gap.gapCm()) + " + 1.35";
         }
 
         @Override
@@ -69,7 +69,8 @@ public enum BreakdownFormula {
 
         @Override
         public String working(GapConditions gap) {
-            return "24.22 x + 6.08 sqrt(x), x = " + Figure.of(gap.densityAtm()) + " x " + Figure.of(gap.gapCm());
+            return "24.22 x + 6.08 sqrt(x), x = " + WorkingNumber.of(gap.densityAtm()) + " x "
+                    + WorkingNumber.of(gap.gapCm());
         }
 
         @Override
@@ -94,8 +95,8 @@ public enum BreakdownFormula {
 
         @Override
         public String working(GapConditions gap) {
-            String pOverT = Figure.of(gap.pressureBar()) + " / " + Figure.of(gap.temperatureK());
-            return "4.3 + 136 x " + pOverT + " + 324 x " + pOverT + " x " + Figure.of(gap.gapMm());
+            String pOverT = WorkingNumber.of(gap.pressureBar()) + " / " + WorkingNumber.of(gap.temperatureK());
+            return "4.3 + 136 x " + pOverT + " + 324 x " + pOverT + " x " + WorkingNumber.of(gap.gapMm());
         }
 
         @Override

@@ -1,7 +1,7 @@
 package loomwright.ignition.gap;
 
-import loomwright.answer.Faults;
-import loomwright.ignition.Figure;
+import loomwright.answer.InputErrors;
+import loomwright.ignition.WorkingNumber;
 
 /**
  * The charge in a cylinder at the moment of the spark, from its compression.
@@ -26,7 +26,7 @@ public record Compression(
     private static final double ROD_IN_CRANK_RADII = 3.5;
 
     public Compression {
-        new Faults()
+        new InputErrors()
                 .range("/compressionRatio", compressionRatio, 4, 25)
                 .range("/manifoldPressurePa", manifoldPressurePa, 25_000, 400_000)
                 .range("/intakeTemperatureC", intakeTemperatureC, -40, 150)
@@ -59,12 +59,15 @@ public record Compression(
 
     /** The step with its numbers in it. */
     public String working() {
-        String r = Figure.of(ratioAtSpark());
-        return "Charge at the spark, " + Figure.of(advanceDegrees) + " degrees before top: r = " + r + ", p = p1 r^n = "
-                + Figure.of(manifoldPressurePa / GapConditions.PA_PER_BAR) + " x " + r + "^"
-                + Figure.of(polytropicExponent) + " = " + Figure.of(pressurePa() / GapConditions.PA_PER_BAR)
-                + " bar, T = T1 r^(n-1) = " + Figure.of(intakeTemperatureC + GapConditions.ZERO_C_IN_K) + " x " + r
-                + "^" + Figure.of(polytropicExponent - 1) + " = "
-                + Figure.of(temperatureC() + GapConditions.ZERO_C_IN_K) + " K";
+        String r = WorkingNumber.of(ratioAtSpark());
+        return "Charge at the spark, " + WorkingNumber.of(advanceDegrees) + " degrees before top: r = " + r
+                + ", p = p1 r^n = "
+                + WorkingNumber.of(manifoldPressurePa / GapConditions.PA_PER_BAR) + " x " + r + "^"
+                + WorkingNumber.of(polytropicExponent) + " = "
+                + WorkingNumber.of(pressurePa() / GapConditions.PA_PER_BAR)
+                + " bar, T = T1 r^(n-1) = " + WorkingNumber.of(intakeTemperatureC + GapConditions.ZERO_C_IN_K) + " x "
+                + r
+                + "^" + WorkingNumber.of(polytropicExponent - 1) + " = "
+                + WorkingNumber.of(temperatureC() + GapConditions.ZERO_C_IN_K) + " K";
     }
 }

@@ -1,6 +1,6 @@
 package loomwright.ignition.gap;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * A spark gap and the gas in it.
@@ -22,7 +22,7 @@ public record GapConditions(double gapMm, double pressurePa, double temperatureC
     private static final double TORR_PER_ATM = 760;
 
     public GapConditions {
-        new Faults()
+        new InputErrors()
                 .range("/gapMm", gapMm, 0.2, 3)
                 .range("/pressurePa", pressurePa, 5e4, 5e7)
                 .range("/temperatureC", temperatureC, -60, 1500)

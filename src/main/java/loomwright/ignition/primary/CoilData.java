@@ -1,6 +1,6 @@
 package loomwright.ignition.primary;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * What is to be known of an ignition coil.
@@ -33,7 +33,7 @@ public record CoilData(
     }
 
     public CoilData {
-        new Faults()
+        new InputErrors()
                 .range("/primaryResistanceOhm", primaryResistanceOhm, 0.05, 20)
                 .range("/inductanceH", inductanceH, 2e-4, 0.1)
                 .range("/turnsRatio", turnsRatio, 20, 400)

@@ -1,6 +1,6 @@
 package loomwright.ignition.primary;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import loomwright.ignition.Bisection;
 
 /** How a breaker or module decides how long it charges the coil. */
@@ -17,7 +17,7 @@ public sealed interface DwellLaw {
      */
     record FixedAngle(double dwellDegrees) implements DwellLaw {
         public FixedAngle {
-            new Faults().range("/dwellDegrees", dwellDegrees, 1, 719).reject();
+            new InputErrors().range("/dwellDegrees", dwellDegrees, 1, 719).reject();
         }
 
         @Override
@@ -34,7 +34,7 @@ public sealed interface DwellLaw {
      */
     record ConstantTime(double dwellS, double maxDutyFraction) implements DwellLaw {
         public ConstantTime {
-            new Faults()
+            new InputErrors()
                     .range("/dwellS", dwellS, 1e-4, 0.1)
                     .range("/maxDutyFraction", maxDutyFraction, 0.05, 0.98)
                     .reject();
@@ -58,7 +58,9 @@ public sealed interface DwellLaw {
      */
     record CurrentControlled(double maxDutyFraction) implements DwellLaw {
         public CurrentControlled {
-            new Faults().range("/maxDutyFraction", maxDutyFraction, 0.05, 0.98).reject();
+            new InputErrors()
+                    .range("/maxDutyFraction", maxDutyFraction, 0.05, 0.98)
+                    .reject();
         }
 
         @Override

@@ -1,7 +1,7 @@
 package loomwright.ignition.primary;
 
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 
 /**
  * How often one coil has to give a spark.
@@ -23,18 +23,18 @@ public record Firing(int cylinders, int strokes, Arrangement arrangement) {
     }
 
     public Firing {
-        new Faults()
+        new InputErrors()
                 .range("/cylinders", cylinders, 1, 16)
-                .check(strokes == 2 || strokes == 4, Fault.Code.NOT_ONE_OF, "/strokes", strokes, "2 or 4")
+                .check(strokes == 2 || strokes == 4, InputError.Code.NOT_ONE_OF, "/strokes", strokes, "2 or 4")
                 .check(
                         arrangement != Arrangement.WASTED_SPARK || strokes == 4,
-                        Fault.Code.CONTRADICTION,
+                        InputError.Code.CONTRADICTION,
                         "/arrangement",
                         arrangement,
                         "a two-stroke fires in every turn, so no spark is wasted: distributor or coil per cylinder")
                 .check(
                         arrangement != Arrangement.WASTED_SPARK || cylinders == 1 || cylinders % 2 == 0,
-                        Fault.Code.CONTRADICTION,
+                        InputError.Code.CONTRADICTION,
                         "/cylinders",
                         cylinders,
                         "with wasted spark 1 or an even number of cylinders")

@@ -1,7 +1,7 @@
 package loomwright.ignition.primary;
 
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /** What closes and breaks the primary. */
@@ -23,7 +23,7 @@ public sealed interface PrimarySwitch {
      */
     record Breaker(double dropV, DwellLaw.FixedAngle dwellLaw) implements PrimarySwitch {
         public Breaker {
-            new Faults().range("/dropV", dropV, 0, 5).reject();
+            new InputErrors().range("/dropV", dropV, 0, 5).reject();
         }
 
         @Override
@@ -41,12 +41,12 @@ public sealed interface PrimarySwitch {
      */
     record Module(double dropV, @Nullable Double currentLimitA, DwellLaw dwellLaw) implements PrimarySwitch {
         public Module {
-            new Faults()
+            new InputErrors()
                     .range("/dropV", dropV, 0, 5)
                     .range("/currentLimitA", currentLimitA, 0.5, 30)
                     .check(
                             currentLimitA != null || !(dwellLaw instanceof DwellLaw.CurrentControlled),
-                            Fault.Code.MISSING,
+                            InputError.Code.MISSING,
                             "/currentLimitA",
                             null,
                             "a number from 0.5 to 30: a module that charges up to its limit has one")

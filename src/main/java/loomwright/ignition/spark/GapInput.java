@@ -2,7 +2,7 @@ package loomwright.ignition.spark;
 
 import java.util.Objects;
 import java.util.stream.Stream;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.gap.BreakdownFormula;
@@ -59,7 +59,7 @@ public record GapInput(
         }
         if (pressurePa == null || temperatureC == null) {
             throw rejected(
-                    Fault.Code.MISSING,
+                    InputError.Code.MISSING,
                     pressurePa == null ? "/pressurePa" : "/temperatureC",
                     null,
                     "a value: pressure and temperature go together");
@@ -67,7 +67,7 @@ public record GapInput(
         if (Stream.of(compressionRatio, manifoldPressurePa, intakeTemperatureC, polytropicExponent, advanceDegrees)
                 .anyMatch(Objects::nonNull)) {
             throw rejected(
-                    Fault.Code.CONTRADICTION,
+                    InputError.Code.CONTRADICTION,
                     "/pressurePa",
                     pressurePa.toString(),
                     "either pressure and temperature at the spark, or the compression they follow from");
@@ -84,7 +84,8 @@ public record GapInput(
                 assumptions.or(advanceDegrees, "spark before top dead centre", 20, "degrees"));
     }
 
-    private static RejectedInput rejected(Fault.Code code, String pointer, @Nullable String value, String accepted) {
-        return new RejectedInput(new Fault(code, pointer, value, accepted));
+    private static RejectedInput rejected(
+            InputError.Code code, String pointer, @Nullable String value, String accepted) {
+        return new RejectedInput(new InputError(code, pointer, value, accepted));
     }
 }

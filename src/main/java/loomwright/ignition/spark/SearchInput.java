@@ -1,7 +1,7 @@
 package loomwright.ignition.spark;
 
 import java.util.List;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import loomwright.ignition.Assumptions;
 import org.jspecify.annotations.Nullable;
 
@@ -20,21 +20,21 @@ public record SearchInput(
         @Nullable Double topSpeedRpm,
         @Nullable Double crankingSpeedRpm,
         @Nullable Boolean crankingBypassed,
-        @Nullable Sweep speedSweep,
-        @Nullable Sweep supplySweep) {
+        @Nullable SweepRange speedSweep,
+        @Nullable SweepRange supplySweep) {
 
     /** Everything as is common, and no sweep. */
     public static final SearchInput COMMON = new SearchInput(null, null, null, null, null, null);
 
-    Search resolve(Assumptions assumptions, FeedInput feed) {
-        Faults faults = assumptions.faults();
+    MarginSearch resolve(Assumptions assumptions, FeedInput feed) {
+        InputErrors faults = assumptions.faults();
         if (speedSweep != null) {
             speedSweep.ends(faults, "/speedSweep", 20, 20_000);
         }
         if (supplySweep != null) {
             supplySweep.ends(faults, "/supplySweep", 1, 60);
         }
-        return new Search(
+        return new MarginSearch(
                 assumptions.or(reserveRatio, "wanted reserve ratio", 1.5, ""),
                 assumptions.or(topSpeedRpm, "top speed", 8000, "rpm"),
                 assumptions.or(crankingSpeedRpm, "cranking speed", 200, "rpm"),

@@ -42,7 +42,7 @@ public final class Spark {
 
     private static SparkResult result(SparkInput.Resolved question) {
         SparkSystem system = question.system();
-        Search search = question.search();
+        MarginSearch search = question.search();
         double supplyV = question.supplyV();
         boolean bypassed = question.bypassed();
         SparkPoint at = system.at(question.speedRpm(), supplyV, bypassed);

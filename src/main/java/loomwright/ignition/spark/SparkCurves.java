@@ -42,11 +42,11 @@ public record SparkCurves(
     public static SparkCurves of(SparkInput input) {
         SparkInput.Resolved question = input.resolve();
         SparkSystem system = question.system();
-        Search search = question.search();
+        MarginSearch search = question.search();
         double supplyV = question.supplyV();
         boolean bypassed = question.bypassed();
         List<Double> speedsRpm = search.speedsRpm().isEmpty()
-                ? new Sweep(search.crankingSpeedRpm(), search.topSpeedRpm(), SPEEDS).values()
+                ? new SweepRange(search.crankingSpeedRpm(), search.topSpeedRpm(), SPEEDS).values()
                 : search.speedsRpm();
         return new SparkCurves(
                 system.at(question.speedRpm(), supplyV, bypassed),

@@ -6,9 +6,9 @@ import java.util.List;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
-import loomwright.ignition.Figure;
 import loomwright.ignition.SelfHeating;
 import loomwright.ignition.UsualIgnition;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.gap.BreakdownVoltage;
 import loomwright.ignition.primary.CoilData.Feed;
 import loomwright.ignition.primary.PrimarySwitch;
@@ -69,8 +69,8 @@ final class SparkFindings {
             add(
                     Severity.WARNING,
                     "no-spark",
-                    "No spark: " + Figure.kilo(at.availableV()) + " kV available, " + Figure.kilo(at.requiredV())
-                            + " kV required.",
+                    "No spark: " + WorkingNumber.kilo(at.availableV()) + " kV available, "
+                            + WorkingNumber.kilo(at.requiredV()) + " kV required.",
                     figures,
                     PRACTICE,
                     "A narrower gap, more supply at the coil, or a coil with more energy.");
@@ -78,9 +78,10 @@ final class SparkFindings {
             add(
                     Severity.WARNING,
                     "reserve-missed",
-                    "A spark, but less than the wanted reserve of " + Figure.of(reserve) + ": "
-                            + Figure.kilo(at.availableV()) + " kV available over " + Figure.kilo(at.requiredV())
-                            + " kV required is " + Figure.of(at.marginRatio())
+                    "A spark, but less than the wanted reserve of " + WorkingNumber.of(reserve) + ": "
+                            + WorkingNumber.kilo(at.availableV()) + " kV available over "
+                            + WorkingNumber.kilo(at.requiredV())
+                            + " kV required is " + WorkingNumber.of(at.marginRatio())
                             + "; worn plugs, damp leads or a lean charge will make it miss.",
                     figures,
                     PRACTICE,
@@ -96,16 +97,17 @@ final class SparkFindings {
         if (gapMm < WIDE_GAP_MM || madeForIt) {
             return;
         }
-        String reserve = Figure.of(question.search().reserveRatio());
+        String reserve = WorkingNumber.of(question.search().reserveRatio());
         String kept = switch (reserveEndsRpm.kind()) {
-            case AT -> "keeps the reserve of " + reserve + " only to " + Figure.of(reserveEndsRpm.value()) + " rpm";
+            case AT ->
+                "keeps the reserve of " + reserve + " only to " + WorkingNumber.of(reserveEndsRpm.value()) + " rpm";
             case NEVER_THERE -> "does not have the reserve of " + reserve + " at any speed";
             case NOT_REACHED -> "has the reserve of " + reserve + " only while plugs, leads and coil are new";
         };
         add(
                 reserveEndsRpm.kind() == Boundary.Kind.NOT_REACHED ? Severity.NOTE : Severity.WARNING,
                 "gap-needs-other-coil",
-                "A gap of " + Figure.of(gapMm) + " mm asks for " + Figure.kilo(at.requiredV())
+                "A gap of " + WorkingNumber.of(gapMm) + " mm asks for " + WorkingNumber.kilo(at.requiredV())
                         + " kV; this coil " + kept
                         + ". A gap of 1.1 to 1.2 mm needs a coil and module made for it.",
                 List.of(
@@ -124,8 +126,8 @@ final class SparkFindings {
         add(
                 Severity.NOTE,
                 "required-spread",
-                "Required voltage: the four published formulas give " + Figure.kilo(plug.lowestV()) + " to "
-                        + Figure.kilo(plug.highestV()) + " kV for this gap; take the spread as the uncertainty.",
+                "Required voltage: the four published formulas give " + WorkingNumber.kilo(plug.lowestV()) + " to "
+                        + WorkingNumber.kilo(plug.highestV()) + " kV for this gap; take the spread as the uncertainty.",
                 spread,
                 plug.formula().basis(),
                 null);
@@ -174,9 +176,11 @@ final class SparkFindings {
             add(
                     Severity.DANGER,
                     "coil-for-lower-voltage",
-                    "A coil made for " + Figure.of(question.usualSupplyV()) + " V, charging, gets " + Figure.of(coilV)
-                            + " V with the primary closed: " + Figure.of(closedA) + " A, about " + Figure.of(times)
-                            + " times the current it is made for, and " + Figure.of(times * times)
+                    "A coil made for " + WorkingNumber.of(question.usualSupplyV()) + " V, charging, gets "
+                            + WorkingNumber.of(coilV)
+                            + " V with the primary closed: " + WorkingNumber.of(closedA) + " A, about "
+                            + WorkingNumber.of(times)
+                            + " times the current it is made for, and " + WorkingNumber.of(times * times)
                             + " times the heat. It overheats and may burst.",
                     List.of(
                             new Finding.Figure("coilV", coilV),
@@ -190,7 +194,7 @@ final class SparkFindings {
             add(
                     Severity.DANGER,
                     "no-current-limit",
-                    "A high-energy coil without a current limit: it draws " + Figure.of(closedA)
+                    "A high-energy coil without a current limit: it draws " + WorkingNumber.of(closedA)
                             + " A with the primary closed and burns what switches it.",
                     figures,
                     PRACTICE,
@@ -203,7 +207,7 @@ final class SparkFindings {
             add(
                     Severity.WARNING,
                     "contacts-overloaded",
-                    "The contacts break " + Figure.of(at.breakA())
+                    "The contacts break " + WorkingNumber.of(at.breakA())
                             + " A; those of a plain system switch about 4 to 5 A (TM 9-8000, chapter 15) and will burn.",
                     List.of(
                             new Finding.Figure("breakA", at.breakA()),
@@ -218,8 +222,9 @@ final class SparkFindings {
             add(
                     Severity.NOTE,
                     "spark-cut-short",
-                    "The primary closes again while the spark still burns: " + Figure.of(at.startA())
-                            + " A is left in the coil, and the spark is cut short after " + Figure.milli(at.sparkS())
+                    "The primary closes again while the spark still burns: " + WorkingNumber.of(at.startA())
+                            + " A is left in the coil, and the spark is cut short after "
+                            + WorkingNumber.milli(at.sparkS())
                             + " ms.",
                     List.of(
                             new Finding.Figure("startA", at.startA()),
@@ -236,8 +241,8 @@ final class SparkFindings {
             add(
                     Severity.DANGER,
                     "coil-burns",
-                    "The coil does not settle: at " + Figure.of(temperatureC) + " C it still takes " + Figure.of(powerW)
-                            + " W. It would burn.",
+                    "The coil does not settle: at " + WorkingNumber.of(temperatureC) + " C it still takes "
+                            + WorkingNumber.of(powerW) + " W. It would burn.",
                     List.of(new Finding.Figure("temperatureC", temperatureC), new Finding.Figure("coilHeatW", powerW)),
                     PRACTICE,
                     "More ballast, less dwell, or a coil of more ohms.");

@@ -2,8 +2,8 @@ package loomwright.ignition.spark;
 
 import java.util.List;
 import java.util.Optional;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.circuit.UsualVoltages;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.SelfHeating;
@@ -62,16 +62,16 @@ public record SparkInput(
             double usualSupplyV,
             boolean bypassed,
             Optional<SelfHeating> coilHeating,
-            Search search,
+            MarginSearch search,
             List<String> assumed) {}
 
     Resolved resolve() {
         Assumptions assumptions = new Assumptions();
-        Faults faults = assumptions.faults();
+        InputErrors faults = assumptions.faults();
         double supplyV = assumptions.or(feed.supplyV(), "supply", usualSupplyV(), "V");
         double speed = speed(faults);
         faults.range("/supplyV", supplyV, 1, 60);
-        Optional<Search> searched = assumptions.part(() -> search.resolve(assumptions, feed));
+        Optional<MarginSearch> searched = assumptions.part(() -> search.resolve(assumptions, feed));
         Optional<SparkSystem> system = system(assumptions);
         Optional<SelfHeating> heating = system.flatMap(s -> heating(assumptions, s));
         faults.reject();
@@ -112,7 +112,7 @@ public record SparkInput(
                 search);
     }
 
-    private double speed(Faults faults) {
+    private double speed(InputErrors faults) {
         if (speedRpm == null && search.speedSweep() != null) {
             return search.speedSweep().from();
         }
@@ -153,7 +153,7 @@ public record SparkInput(
                 .faults()
                 .check(
                         fromC <= HOTTEST_START_C,
-                        Fault.Code.CONTRADICTION,
+                        InputError.Code.CONTRADICTION,
                         "/coilTemperatureC",
                         fromC,
                         "at most " + HOTTEST_START_C + " where the coil is to heat up from it");

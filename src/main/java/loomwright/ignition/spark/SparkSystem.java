@@ -1,7 +1,7 @@
 package loomwright.ignition.spark;
 
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.ignition.SelfHeating;
 import loomwright.ignition.primary.CoilData;
 import loomwright.ignition.primary.Dwell;
@@ -36,13 +36,13 @@ public record SparkSystem(
         Demand demand) {
 
     public SparkSystem {
-        Faults faults = new Faults();
+        InputErrors faults = new InputErrors();
         range(faults, feedResistanceOhm, ballastResistanceOhm, coilTemperatureC, burningV);
         if (primarySwitch.dwellLaw() instanceof DwellLaw.FixedAngle angle) {
             double cycleDegrees = firing.cycleDegrees();
             faults.check(
                     angle.dwellDegrees() < cycleDegrees,
-                    Fault.Code.CONTRADICTION,
+                    InputError.Code.CONTRADICTION,
                     "/dwellDegrees",
                     angle.dwellDegrees(),
                     "less than " + cycleDegrees + " degrees, the turn of the breaker shaft between two sparks of a"
@@ -53,7 +53,7 @@ public record SparkSystem(
 
     /** Notes which of the bare numbers are out of range; apart, for a question whose other parts are at fault too. */
     static void range(
-            Faults faults,
+            InputErrors faults,
             double feedResistanceOhm,
             double ballastResistanceOhm,
             double coilTemperatureC,

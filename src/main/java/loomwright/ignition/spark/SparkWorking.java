@@ -2,8 +2,8 @@ package loomwright.ignition.spark;
 
 import java.util.ArrayList;
 import java.util.List;
-import loomwright.ignition.Figure;
 import loomwright.ignition.SelfHeating;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.gap.BreakdownVoltage;
 import loomwright.ignition.primary.CoilData;
@@ -177,7 +177,7 @@ final class SparkWorking {
         boundary(result.marginEndsRpm(), "The margin (ratio 1)");
         boundary(
                 result.reserveEndsRpm(),
-                "The reserve (ratio " + Figure.of(question.search().reserveRatio()) + ")");
+                "The reserve (ratio " + WorkingNumber.of(question.search().reserveRatio()) + ")");
         Boundary starts = result.startsAboveV();
         add(
                 starts.kind() == Boundary.Kind.AT
@@ -199,6 +199,6 @@ final class SparkWorking {
     }
 
     private void add(String line, double... values) {
-        lines.add(Figure.line(line, values));
+        lines.add(WorkingNumber.line(line, values));
     }
 }

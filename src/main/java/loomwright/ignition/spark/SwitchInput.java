@@ -1,6 +1,6 @@
 package loomwright.ignition.spark;
 
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.primary.DwellLaw;
@@ -99,6 +99,6 @@ public record SwitchInput(
     }
 
     private static RejectedInput contradiction(String pointer, Object value, String accepted) {
-        return new RejectedInput(new Fault(Fault.Code.CONTRADICTION, pointer, value.toString(), accepted));
+        return new RejectedInput(new InputError(InputError.Code.CONTRADICTION, pointer, value.toString(), accepted));
     }
 }

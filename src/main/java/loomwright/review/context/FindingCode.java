@@ -86,7 +86,7 @@ public enum FindingCode {
 
     /** The name under which it goes out. */
     public String text() {
-        return Wording.word(this);
+        return FindingWording.word(this);
     }
 
     public Finding finding(

@@ -1,6 +1,6 @@
 package loomwright.review.feed;
 
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;

@@ -14,8 +14,8 @@ import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.StepFindings;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 import org.jspecify.annotations.Nullable;
 
 /** Steps without a solution, shorts, and circuits that find no rest: each once, however many positions show it. */
@@ -62,7 +62,7 @@ public final class StepHealth implements Check {
     }
 
     private static Finding finding(StepFinding found, Moment moment) {
-        String text = found.text() + " So " + Wording.when(moment) + ".";
+        String text = found.text() + " So " + FindingWording.when(moment) + ".";
         return switch (found.kind()) {
             case UNSOLVABLE -> finding(FindingCode.UNSOLVABLE, found, text, "Look for a short or for sources joined.");
             case DEAD_SHORT ->

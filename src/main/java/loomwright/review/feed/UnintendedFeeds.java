@@ -1,6 +1,6 @@
 package loomwright.review.feed;
 
-import static loomwright.review.context.Wording.figure;
+import static loomwright.review.context.FindingWording.figure;
 
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -17,8 +17,8 @@ import loomwright.backfeed.Verdicts;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /** The loads that are live though they are not meant to be, with the way of most current and the cheapest remedy. */
 public final class UnintendedFeeds implements Check {
@@ -58,7 +58,7 @@ public final class UnintendedFeeds implements Check {
                         figure("effectiveV", worst.effectiveV()),
                         figure("operateV", worst.operateV()),
                         figure("currentA", worst.currentA()),
-                        figure(Wording.TIMES_LIMIT, worst.effectiveV() / worst.operateV())),
+                        figure(FindingWording.TIMES_LIMIT, worst.effectiveV() / worst.operateV())),
                 WAY,
                 feed.remedies().stream()
                         .findFirst()

@@ -1,7 +1,7 @@
 package loomwright.review.feed;
 
-import static loomwright.review.context.Wording.figure;
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.figure;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -23,8 +23,8 @@ import loomwright.operation.Step;
 import loomwright.operation.StepFindings;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 import loomwright.review.context.WorstCaseOrder;
 import loomwright.review.ignition.CoilVoltages;
 import loomwright.review.wire.VoltageDrops;
@@ -136,7 +136,9 @@ public final class UnpoweredLoads implements Check {
                 Severity.WARNING,
                 List.of(load.id()),
                 load.called() + " is meant to be live but does not work (" + steps + "). It gets "
-                        + (bestV == 0 ? "no volts" : "at best " + number(bestV) + " V, " + Wording.when(best) + ",")
+                        + (bestV == 0
+                                ? "no volts"
+                                : "at best " + number(bestV) + " V, " + FindingWording.when(best) + ",")
                         + " " + why,
                 List.of(figure("effectiveV", bestV), figure("operateV", operateV)),
                 SOLVED,

@@ -1,6 +1,6 @@
 package loomwright.review.fuse;
 
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -15,10 +15,10 @@ import loomwright.conductor.FuseChoice;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ShortedFuses;
-import loomwright.review.context.Wording;
 
 /** The lasting current of each fuse against its rating. */
 public final class FuseLoads implements Check {
@@ -54,9 +54,9 @@ public final class FuseLoads implements Check {
                 Severity.DANGER,
                 ids,
                 fuse.called() + " (" + number(fuse.ratingA()) + " A) carries " + number(currentA) + " A, "
-                        + Wording.when(moment) + ": a short, it blows at once. The current goes through "
+                        + FindingWording.when(moment) + ": a short, it blows at once. The current goes through "
                         + String.join(", ", way) + ". What follows from the short is not told besides.",
-                Wording.against("currentA", currentA, "ratingA", fuse.ratingA()),
+                FindingWording.against("currentA", currentA, "ratingA", fuse.ratingA()),
                 BLOWS_AT_ONCE,
                 "Look along that way for what joins the feed to earth"
                         + (diode ? "; the diode in it may be the wrong way round" : "")
@@ -77,7 +77,7 @@ public final class FuseLoads implements Check {
 
     private static Optional<Finding> judge(Fuse fuse, Peak peak) {
         String carries = fuse.called() + " (" + number(fuse.ratingA()) + " A) carries " + number(peak.currentA())
-                + " A, " + Wording.when(peak.moment());
+                + " A, " + FindingWording.when(peak.moment());
         if (peak.currentA() > fuse.ratingA()) {
             return Optional.of(FindingCode.FUSE_OVERLOADED.finding(
                     Severity.WARNING,
@@ -86,7 +86,7 @@ public final class FuseLoads implements Check {
                             + (peak.currentA() >= ShortedFuses.AT_ONCE * fuse.ratingA()
                                     ? "at once."
                                     : "sooner or later."),
-                    Wording.against("currentA", peak.currentA(), "ratingA", fuse.ratingA()),
+                    FindingWording.against("currentA", peak.currentA(), "ratingA", fuse.ratingA()),
                     Basis.computed("current against the rating given", "comparison"),
                     "Divide the load over more fuses; a larger fuse only if the wires behind it stand that."));
         }
@@ -98,7 +98,7 @@ public final class FuseLoads implements Check {
                             + ", more than " + FuseChoice.FITTED_PERCENT
                             + " of its rating: if that goes on for long, or in hot surroundings, it ages"
                             + " and blows one day.",
-                    Wording.against(
+                    FindingWording.against(
                             "currentA", peak.currentA(), "continuousA", FuseChoice.FITTED_SHARE * fuse.ratingA()),
                     FuseChoice.FITTED_BASIS,
                     "Take load off it; a larger fuse only if the wires behind it stand that."));

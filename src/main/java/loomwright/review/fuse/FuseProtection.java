@@ -1,7 +1,7 @@
 package loomwright.review.fuse;
 
-import static loomwright.review.context.Wording.figure;
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.figure;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -25,11 +25,11 @@ import loomwright.conductor.FuseChoice.Protection;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.Protection.Region;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.WireRating;
-import loomwright.review.context.Wording;
 
 /**
  * Whether each fuse opens before the wires behind it reach the limit of their insulation: at the multiples of its rating
@@ -193,8 +193,8 @@ public final class FuseProtection implements Check {
                         + ", and the wire then passes the "
                         + number(worst.rating().insulationC())
                         + " C of its insulation" + (worst.rating().assumed() ? " (assumed)" : "") + "." + others,
-                Wording.with(
-                        Wording.against("ratingA", fuse.ratingA(), "ampacityA", allowedA),
+                FindingWording.with(
+                        FindingWording.against("ratingA", fuse.ratingA(), "ampacityA", allowedA),
                         figure("overloadA", overload.currentA())),
                 LIMITS,
                 remedy(context, worst));

@@ -1,6 +1,6 @@
 package loomwright.review.fuse;
 
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.List;
 import java.util.Optional;
@@ -13,10 +13,10 @@ import loomwright.conductor.ConductorSize;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.WireRating;
-import loomwright.review.context.Wording;
 
 /** The lasting current of each fusible link against what a wire of its size carries in the engine bay. */
 public final class LinkCurrents implements Check {
@@ -50,10 +50,10 @@ public final class LinkCurrents implements Check {
                 Severity.WARNING,
                 List.of(link.id()),
                 link.called() + " (" + link.size() + ") carries " + number(peak.currentA()) + " A, "
-                        + Wording.when(peak.moment()) + "; a wire of that size with insulation for "
+                        + FindingWording.when(peak.moment()) + "; a wire of that size with insulation for "
                         + number(INSULATION_C) + " C (assumed) may carry " + number(ampacity.allowedA()) + " A there ("
                         + ampacity.working() + "). The link ages and melts one day without a short.",
-                Wording.against("currentA", peak.currentA(), "ampacityA", ampacity.allowedA()),
+                FindingWording.against("currentA", peak.currentA(), "ampacityA", ampacity.allowedA()),
                 ampacity.basis().get(0),
                 "Take load off it, or fit a thicker link together with thicker wire behind it.");
     }

@@ -1,7 +1,7 @@
 package loomwright.review.fuse;
 
-import static loomwright.review.context.Wording.figure;
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.figure;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -18,10 +18,10 @@ import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.Protection.Region;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.WireRating;
-import loomwright.review.context.Wording;
 
 /** Whether each fusible link is four gauge numbers smaller than the smallest wire behind it. */
 public final class LinkProtection implements Check {
@@ -57,7 +57,7 @@ public final class LinkProtection implements Check {
 
     /** 0 if no link is thin enough. */
     private static double largestLinkMm2(WireRating rating) {
-        return loomwright.conductor.FusibleLink.find(rating.size(), rating.ambientC())
+        return loomwright.conductor.LinkRating.find(rating.size(), rating.ambientC())
                 .map(l -> ConductorSize.parse(l.size()).areaMm2())
                 .orElse(0.0);
     }
@@ -84,7 +84,7 @@ public final class LinkProtection implements Check {
                 List.of(
                         figure("linkAreaMm2", size.areaMm2()),
                         figure("wireAreaMm2", smallest.areaMm2()),
-                        figure(Wording.TIMES_LIMIT, size.areaMm2() / smallest.areaMm2())),
+                        figure(FindingWording.TIMES_LIMIT, size.areaMm2() / smallest.areaMm2())),
                 FOUR_SIZES,
                 "Give the thin wires fuses of their own where they branch off, close to the feed; to the others a link"
                         + " four sizes smaller, or thicker wire.");

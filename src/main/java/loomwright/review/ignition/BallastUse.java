@@ -1,7 +1,7 @@
 package loomwright.review.ignition;
 
-import static loomwright.review.context.Wording.figure;
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.figure;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.Comparator;
 import java.util.List;
@@ -14,9 +14,9 @@ import loomwright.circuit.IgnitionModule;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /** Whether a coil for use with a ballast has one while the engine runs, and a coil for direct feed has none. */
 public final class BallastUse implements Check {
@@ -57,7 +57,8 @@ public final class BallastUse implements Check {
         return FindingCode.BALLAST_MISSING.finding(
                 Severity.DANGER,
                 List.of(coil.id()),
-                coil.called() + " is made for use with a ballast and is fed directly, " + Wording.when(moment) + ": "
+                coil.called() + " is made for use with a ballast and is fed directly, " + FindingWording.when(moment)
+                        + ": "
                         + number(currentA) + " A, and " + number(heatW)
                         + " W of heat in it as long as the contacts are closed. It overheats and can burst.",
                 List.of(figure("currentA", currentA), figure("heatW", heatW)),
@@ -70,7 +71,7 @@ public final class BallastUse implements Check {
                 Severity.WARNING,
                 List.of(coil.id()),
                 coil.called() + " is made for direct feed and gets its current through " + number(ballastOhm) + " ohm, "
-                        + Wording.when(moment) + ": only " + number(currentA) + " A, so a weak spark.",
+                        + FindingWording.when(moment) + ": only " + number(currentA) + " A, so a weak spark.",
                 List.of(figure("currentA", currentA), figure("ballastOhm", ballastOhm)),
                 IgnitionRules.COILS,
                 "Take the ballast out of the feed together with its bypass, or fit a coil meant for a ballast.");

@@ -1,7 +1,7 @@
 package loomwright.review.ignition;
 
-import static loomwright.review.context.Wording.figure;
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.figure;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -19,9 +19,9 @@ import loomwright.ignition.UsualIgnition;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /**
  * The volts at each ballasted coil with the key on and contacts closed, as they are measured: everything else as the plan
@@ -82,7 +82,7 @@ public final class CoilVoltages implements Check {
                 Severity.WARNING,
                 List.of(coil.id()),
                 shows(coil, moment, lowV, highV) + " The spark is weak." + stray.orElse(""),
-                List.of(figure("coilV", coilV), figure("lowV", lowV), figure(Wording.TIMES_LIMIT, lowV / coilV)),
+                List.of(figure("coilV", coilV), figure("lowV", lowV), figure(FindingWording.TIMES_LIMIT, lowV / coilV)),
                 IgnitionRules.COIL,
                 stray.isPresent()
                         ? "Put that right first, as its own finding says, then measure again; a ballast of fewer ohms"
@@ -127,14 +127,14 @@ public final class CoilVoltages implements Check {
                 Severity.WARNING,
                 List.of(coil.id()),
                 shows(coil, moment, lowV, highV) + " Coil and contacts get hot.",
-                Wording.against("coilV", volts(coil, moment), "highV", highV),
+                FindingWording.against("coilV", volts(coil, moment), "highV", highV),
                 IgnitionRules.COIL,
                 "A ballast of more ohms.");
     }
 
     private static String shows(Coil coil, Moment moment, double lowV, double highV) {
         return coil.called() + " shows " + number(volts(coil, moment)) + " V with contacts closed, "
-                + Wording.when(moment) + "; usual behind a ballast are " + number(lowV) + " to " + number(highV)
+                + FindingWording.when(moment) + "; usual behind a ballast are " + number(lowV) + " to " + number(highV)
                 + " V.";
     }
 }

@@ -1,7 +1,7 @@
 package loomwright.review.ignition;
 
-import static loomwright.review.context.Wording.figure;
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.figure;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.Comparator;
 import java.util.List;
@@ -15,8 +15,8 @@ import loomwright.circuit.UsualVoltages;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /** The volts at each battery while the starter turns the engine. */
 public final class CrankingVoltage implements Check {
@@ -51,12 +51,12 @@ public final class CrankingVoltage implements Check {
         return FindingCode.BATTERY_LOW_CRANKING.finding(
                 Severity.WARNING,
                 List.of(battery.id()),
-                battery.called() + " shows " + number(batteryV) + " V, " + Wording.when(moment) + "; usual are about "
-                        + number(limitV) + " V or more. Coil and module get that much less.",
+                battery.called() + " shows " + number(batteryV) + " V, " + FindingWording.when(moment)
+                        + "; usual are about " + number(limitV) + " V or more. Coil and module get that much less.",
                 List.of(
                         figure("batteryV", batteryV),
                         figure("limitV", limitV),
-                        figure(Wording.TIMES_LIMIT, limitV / batteryV)),
+                        figure(FindingWording.TIMES_LIMIT, limitV / batteryV)),
                 IgnitionRules.CRANKING,
                 "Charge or replace the battery, clean its clamps, measure the starter's current.");
     }

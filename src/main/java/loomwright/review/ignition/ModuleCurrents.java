@@ -1,7 +1,7 @@
 package loomwright.review.ignition;
 
-import static loomwright.review.context.Wording.figure;
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.figure;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.Comparator;
 import java.util.List;
@@ -14,9 +14,9 @@ import loomwright.circuit.IgnitionModule;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /** What a coil would draw through its module if it were let: whether the module limits it, and whether it has to. */
 public final class ModuleCurrents implements Check {
@@ -58,9 +58,9 @@ public final class ModuleCurrents implements Check {
                 Severity.DANGER,
                 List.of(coil.id(), module.id()),
                 coil.called() + " draws " + number(currentA) + " A through " + module.called()
-                        + ", which has no current limit, " + Wording.when(moment)
+                        + ", which has no current limit, " + FindingWording.when(moment)
                         + " and the primary closed: coil and module overheat.",
-                Wording.against("currentA", currentA, "limitA", IgnitionRules.MODULE_A),
+                FindingWording.against("currentA", currentA, "limitA", IgnitionRules.MODULE_A),
                 IgnitionRules.MODULES,
                 "Fit a module with a current limit, or a coil of more ohms.");
     }
@@ -76,7 +76,8 @@ public final class ModuleCurrents implements Check {
                 List.of(module.id(), coil.id()),
                 module.called() + " holds the current of " + coil.called() + " at its limit of " + number(currentA)
                         + " A, "
-                        + Wording.when(moment) + ", where " + number(unlimitedA) + " A would flow: as long as it does, "
+                        + FindingWording.when(moment) + ", where " + number(unlimitedA)
+                        + " A would flow: as long as it does, "
                         + number(heatW) + " W of heat in the module.",
                 List.of(figure("currentA", currentA), figure("unlimitedA", unlimitedA), figure("moduleHeatW", heatW)),
                 IgnitionRules.MODULES,

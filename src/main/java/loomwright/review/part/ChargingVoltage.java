@@ -1,6 +1,6 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.List;
 import java.util.Optional;
@@ -14,8 +14,8 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /** What is regulated to more volts than the battery stands: each alternator; in a plan without one the supply while running. */
 public final class ChargingVoltage implements Check {
@@ -62,7 +62,7 @@ public final class ChargingVoltage implements Check {
                                 + number(plan.system().nominalVoltageV())
                                 + " V should get: the battery gasses and loses its water, lamps and windings burn out early,"
                                 + " electronics may fail at once.",
-                        Wording.against("chargingV", chargingV, "limitV", limitV),
+                        FindingWording.against("chargingV", chargingV, "limitV", limitV),
                         MOST,
                         "Measure across the battery with the engine at some speed, all loads off. If it is less, put the plan"
                                 + " right; if not, have the regulator set or replaced, and see that its earth and its sensing"

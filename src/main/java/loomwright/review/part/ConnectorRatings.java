@@ -1,6 +1,6 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -15,9 +15,9 @@ import loomwright.circuit.Part;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /** Each way of a connector against the rating of the weaker half. */
 public final class ConnectorRatings implements Check {
@@ -51,8 +51,8 @@ public final class ConnectorRatings implements Check {
                 Severity.WARNING,
                 ids,
                 "Way " + way + " of connector " + connector.id() + " carries " + number(peak.currentA()) + " A, "
-                        + Wording.when(peak.moment()) + "; it may carry " + number(ratingA) + " A.",
-                Wording.against("currentA", peak.currentA(), "ratingA", ratingA),
+                        + FindingWording.when(peak.moment()) + "; it may carry " + number(ratingA) + " A.",
+                FindingWording.against("currentA", peak.currentA(), "ratingA", ratingA),
                 Basis.computed("current against the rating given", "comparison"),
                 "Take a connector for more current, or divide the load over two ways.");
     }

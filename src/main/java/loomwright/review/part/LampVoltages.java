@@ -1,6 +1,6 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.List;
 import java.util.Optional;
@@ -11,8 +11,8 @@ import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.FilamentLamp;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 import loomwright.review.context.WorstCaseOrder;
 
 /** Filament lamps that are lit as meant, but with far more volts than they are made for. */
@@ -53,13 +53,13 @@ public final class LampVoltages implements Check {
         return FindingCode.LAMP_OVERVOLTAGE.finding(
                 Severity.WARNING,
                 List.of(lamp.id()),
-                lamp.called() + " gets " + number(lampV) + " V, " + Wording.when(moment) + "; it is made for "
+                lamp.called() + " gets " + number(lampV) + " V, " + FindingWording.when(moment) + "; it is made for "
                         + number(lamp.ratedV()) + " V. A filament lives at " + number(times)
                         + " times its volts about 1/" + Math.round(Math.pow(times, LIFE_EXPONENT))
                         + " as long as it should, if it does not go at once.",
-                Wording.with(
-                        Wording.against("lampV", lampV, "limitV", MOST * lamp.ratedV()),
-                        Wording.figure("ratedV", lamp.ratedV())),
+                FindingWording.with(
+                        FindingWording.against("lampV", lampV, "limitV", MOST * lamp.ratedV()),
+                        FindingWording.figure("ratedV", lamp.ratedV())),
                 LIFE,
                 "Fit a lamp for the volts it gets. If it is the right lamp, look for what should take the rest: a resistor or"
                         + " a lamp in series, or a regulator that holds too much.");

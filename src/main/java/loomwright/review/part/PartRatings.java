@@ -1,6 +1,6 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -23,10 +23,10 @@ import loomwright.operation.Branch;
 import loomwright.operation.SolvedStep;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 import loomwright.review.context.WorstCaseOrder;
 import org.jspecify.annotations.Nullable;
 
@@ -111,9 +111,9 @@ public final class PartRatings implements Check {
         return code.finding(
                 Severity.WARNING,
                 List.of(load.part().id()),
-                load.part().called() + ": " + number(load.currentA()) + " A, " + Wording.when(load.moment())
+                load.part().called() + ": " + number(load.currentA()) + " A, " + FindingWording.when(load.moment())
                         + "; it may carry " + number(load.ratingA()) + " A.",
-                Wording.against("currentA", load.currentA(), "ratingA", load.ratingA()),
+                FindingWording.against("currentA", load.currentA(), "ratingA", load.ratingA()),
                 load.basis(),
                 load.part() instanceof Diode
                         ? "Fit a diode for more current and give it metal to shed its heat to."
@@ -133,8 +133,9 @@ public final class PartRatings implements Check {
                             Severity.WARNING,
                             List.of(resistor.id()),
                             resistor.called() + " turns " + number(powerW) + " W into heat, "
-                                    + Wording.when(peak.moment()) + "; it is made for " + number(allowedW) + " W.",
-                            Wording.against("powerW", powerW, "ratingW", allowedW),
+                                    + FindingWording.when(peak.moment()) + "; it is made for " + number(allowedW)
+                                    + " W.",
+                            FindingWording.against("powerW", powerW, "ratingW", allowedW),
                             Basis.computed("heat I^2 R against the rating given", "Joule's law"),
                             "Fit a resistor of the same ohms for more watts, clear of wiring.");
                 });

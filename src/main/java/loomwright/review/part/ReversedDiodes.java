@@ -1,7 +1,7 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.Wording.figure;
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.figure;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.Comparator;
 import java.util.EnumSet;
@@ -22,8 +22,8 @@ import loomwright.review.context.Check;
 import loomwright.review.context.FeedGraph;
 import loomwright.review.context.FeedGraph.By;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 import loomwright.review.context.WorstCaseOrder;
 
 /**
@@ -92,7 +92,7 @@ public final class ReversedDiodes implements Check {
                 List.of(diode.id(), found.winding().id()),
                 diode.called() + " lies across the winding of "
                         + found.winding().called() + " and lets "
-                        + number(found.currentA()) + " A through, " + Wording.when(found.moment())
+                        + number(found.currentA()) + " A through, " + FindingWording.when(found.moment())
                         + ": it is the wrong way round and shorts the feed until it, a wire or a fuse burns out.",
                 List.of(figure("currentA", found.currentA())),
                 SOLVED,

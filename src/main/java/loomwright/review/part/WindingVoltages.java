@@ -1,6 +1,6 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.List;
 import java.util.Optional;
@@ -13,8 +13,8 @@ import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 import loomwright.review.context.WorstCaseOrder;
 
 /**
@@ -76,15 +76,15 @@ public final class WindingVoltages implements Check {
         return FindingCode.WINDING_OVERVOLTAGE.finding(
                 Severity.WARNING,
                 List.of(winding.id()),
-                winding.called() + " gets " + number(windingV) + " V across its winding, " + Wording.when(moment)
+                winding.called() + " gets " + number(windingV) + " V across its winding, " + FindingWording.when(moment)
                         + "; one that pulls in from " + number(operateV) + " V is made for something between "
                         + number(RATED_LEAST * operateV) + " and " + number(RATED_MOST * operateV)
                         + " V. The winding takes " + number(heat(windingV, RATED_MOST * operateV)) + " to "
                         + number(heat(windingV, RATED_LEAST * operateV))
                         + " times its heat and burns out when it is fed for long.",
-                Wording.with(
-                        Wording.against("windingV", windingV, "limitV", MOST * operateV),
-                        Wording.figure("operateV", operateV)),
+                FindingWording.with(
+                        FindingWording.against("windingV", windingV, "limitV", MOST * operateV),
+                        FindingWording.figure("operateV", operateV)),
                 PULL_IN,
                 "Fit one for the volts it gets. If it is the right one, put the volts from which it pulls in right in the plan,"
                         + " or look for what should take the rest.");

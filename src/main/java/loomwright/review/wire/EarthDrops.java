@@ -1,6 +1,6 @@
 package loomwright.review.wire;
 
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.List;
 import java.util.Optional;
@@ -12,9 +12,9 @@ import loomwright.conductor.DropLimit;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /** What each earth point with a resistance loses under a lasting current. */
 public final class EarthDrops implements Check {
@@ -41,8 +41,8 @@ public final class EarthDrops implements Check {
                 Severity.WARNING,
                 List.of(earth.id()),
                 earth.called() + " loses " + number(dropV) + " V at " + number(peak.currentA()) + " A, "
-                        + Wording.when(peak.moment()) + "; usual are at most " + number(limit.limitV()) + " V.",
-                Wording.against("dropV", dropV, "limitV", limit.limitV()),
+                        + FindingWording.when(peak.moment()) + "; usual are at most " + number(limit.limitV()) + " V.",
+                FindingWording.against("dropV", dropV, "limitV", limit.limitV()),
                 limit.basis(),
                 "Clean the earth point to bare metal and bolt it tight again."));
     }

@@ -1,6 +1,6 @@
 package loomwright.review.wire;
 
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -16,8 +16,8 @@ import loomwright.backfeed.BackfeedReport.ReversedWire;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /**
  * Directed wires that carry current backwards, but for those that a backfeed was told of; those with the same current at
@@ -56,9 +56,9 @@ public final class ReversedWires implements Check {
                 (ids.size() == 1 ? "Wire " : "Wires ") + String.join(", ", ids)
                         + (ids.size() == 1 ? " carries " : " carry ") + number(first.currentA())
                         + " A against the direction of feed, "
-                        + Wording.words(first.step().words(), first.switches())
+                        + FindingWording.words(first.step().words(), first.switches())
                         + ": current comes from where none should. It feeds nothing that is meant to be dead.",
-                List.of(Wording.figure("currentA", first.currentA())),
+                List.of(FindingWording.figure("currentA", first.currentA())),
                 SOLVED,
                 "A diode in it, or a contact that opens it at that time, keeps the feeds apart.");
     }

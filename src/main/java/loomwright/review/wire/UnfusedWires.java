@@ -1,7 +1,7 @@
 package loomwright.review.wire;
 
-import static loomwright.review.context.Wording.figure;
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.figure;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -23,10 +23,10 @@ import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FeedGraph.By;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.Protection;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 
 /**
  * Every wire that the battery reaches without a fuse or link on the way. Battery, starter and charging cables are usual
@@ -178,7 +178,7 @@ public final class UnfusedWires implements Check {
                             + (sheathed
                                     ? "So long it may be only in a sheath all the way, where nothing can chafe it."
                                     : "That is too long: a chafed place there starts a fire."),
-                    Wording.against("lengthM", lengthM, "limitM", sheathed ? SHORT_LEAD_M : SHEATHED_LEAD_M),
+                    FindingWording.against("lengthM", lengthM, "limitM", sheathed ? SHORT_LEAD_M : SHEATHED_LEAD_M),
                     FIRST_FUSE,
                     "Put a fuse or fusible link for the whole close to the battery."));
         }

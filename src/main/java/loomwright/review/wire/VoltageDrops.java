@@ -1,7 +1,7 @@
 package loomwright.review.wire;
 
-import static loomwright.review.context.Wording.figure;
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.figure;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -30,9 +30,9 @@ import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.ReviewContext;
-import loomwright.review.context.Wording;
 import loomwright.review.context.WorstCaseOrder;
 
 /**
@@ -188,7 +188,8 @@ public final class VoltageDrops implements Check {
                 .map(d -> d.load().called())
                 .toList();
         String text = worst.load().called() + " loses " + number(feedV) + " V on the way there and " + number(returnV)
-                + " V on the way back, of " + number(worst.loop().supplyV()) + " V, " + Wording.when(worst.moment())
+                + " V on the way back, of " + number(worst.loop().supplyV()) + " V, "
+                + FindingWording.when(worst.moment())
                 + "; usual are at most " + number(worst.limit().limitV()) + " V ("
                 + worst.limit().reason() + "). Most of it, " + number(worst.worstV()) + " V, in "
                 + place(plan, worst) + "."
@@ -197,8 +198,8 @@ public final class VoltageDrops implements Check {
                 Severity.WARNING,
                 ids,
                 text,
-                Wording.with(
-                        Wording.against(
+                FindingWording.with(
+                        FindingWording.against(
                                 "dropV",
                                 worst.judgedV(),
                                 "limitV",

@@ -1,7 +1,7 @@
 package loomwright.review.wire;
 
-import static loomwright.review.context.Wording.figure;
-import static loomwright.review.context.Wording.number;
+import static loomwright.review.context.FindingWording.figure;
+import static loomwright.review.context.FindingWording.number;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -15,10 +15,10 @@ import loomwright.conductor.CrankingHeat;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.WireRating;
-import loomwright.review.context.Wording;
 
 /** Each wire's current against its ampacity, and its heat within one go of the starter. */
 public final class WireCurrents implements Check {
@@ -54,11 +54,12 @@ public final class WireCurrents implements Check {
                 times >= DANGER_TIMES ? Severity.DANGER : Severity.WARNING,
                 List.of(wire.id()),
                 "Wire " + wire.id() + " (" + rating.size().name() + ") carries " + number(peak.currentA()) + " A, "
-                        + Wording.when(peak.moment()) + "; it may carry " + number(ampacity.allowedA()) + " A there ("
+                        + FindingWording.when(peak.moment()) + "; it may carry " + number(ampacity.allowedA())
+                        + " A there ("
                         + ampacity.working() + (rating.assumed() ? "; insulation assumed" : "") + "). It makes "
                         + number(heatWPerM) + " W of heat in each metre.",
-                Wording.with(
-                        Wording.against("currentA", peak.currentA(), "ampacityA", ampacity.allowedA()),
+                FindingWording.with(
+                        FindingWording.against("currentA", peak.currentA(), "ampacityA", ampacity.allowedA()),
                         figure("heatWPerM", heatWPerM)),
                 ampacity.basis().get(0),
                 "Take a thicker wire, or take load off it.");
@@ -75,11 +76,12 @@ public final class WireCurrents implements Check {
                 Severity.WARNING,
                 List.of(wire.id()),
                 "Wire " + wire.id() + " (" + rating.size().name() + ") carries " + number(peak.currentA()) + " A, "
-                        + Wording.when(peak.moment()) + ", and reaches the " + number(rating.insulationC())
+                        + FindingWording.when(peak.moment()) + ", and reaches the " + number(rating.insulationC())
                         + " C of its insulation" + (rating.assumed() ? " (assumed)" : "") + " within " + number(timeS)
                         + " s; a go of the starter may take " + number(CrankingHeat.GO_S) + " s.",
-                Wording.with(
-                        Wording.against("currentA", peak.currentA(), "bearableA", bearableA), figure("timeS", timeS)),
+                FindingWording.with(
+                        FindingWording.against("currentA", peak.currentA(), "bearableA", bearableA),
+                        figure("timeS", timeS)),
                 CrankingHeat.ADIABATIC,
                 "Take a thicker wire."));
     }
@@ -90,7 +92,7 @@ public final class WireCurrents implements Check {
                 List.of(wire.id()),
                 "Wire " + wire.id() + " lies in " + number(rating.ambientC()) + " C; its insulation stands "
                         + number(rating.insulationC()) + " C" + (rating.assumed() ? " (assumed: PVC)" : "") + ".",
-                Wording.against(
+                FindingWording.against(
                         "ambientTemperatureC", rating.ambientC(), "insulationTemperatureC", rating.insulationC()),
                 Basis.commonPractice("insulation must stand more than the temperature around it"),
                 "Take wire with insulation for that place, or lead it elsewhere.");

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import loomwright.answer.Answer;
 import loomwright.answer.Caution;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.conductor.ReferenceTable;
 import loomwright.conductor.ReferenceTables;
@@ -44,8 +44,11 @@ public record TableQuestion(String name) {
      */
     public Answer<Report> answer() {
         ReferenceTable table = ReferenceTables.find(name)
-                .orElseThrow(() -> new RejectedInput(new Fault(
-                        Fault.Code.UNKNOWN_REFERENCE, "/name", name, "the name of a table, as the list gives it")));
+                .orElseThrow(() -> new RejectedInput(new InputError(
+                        InputError.Code.UNKNOWN_REFERENCE,
+                        "/name",
+                        name,
+                        "the name of a table, as the list gives it")));
         return new Answer<>(
                 new Report(
                         table.name(),

@@ -9,7 +9,7 @@ import loomwright.conductor.ConductorSize;
 import loomwright.conductor.ConductorSizing;
 import loomwright.conductor.FuseChoice;
 import loomwright.conductor.VoltageDrop;
-import loomwright.service.form.Figures;
+import loomwright.service.form.CellNumbers;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 
@@ -64,7 +64,7 @@ public final class WireForms {
     public static String whyNone(ConductorSizing.Result sizing) {
         return sizing.byDrop().size() == null
                 ? "no size of the system keeps the drop at "
-                        + Figures.text(sizing.byDrop().limit().limitV()) + " V"
+                        + CellNumbers.text(sizing.byDrop().limit().limitV()) + " V"
                 : "no size of the system carries the current";
     }
 

@@ -17,7 +17,7 @@ import loomwright.service.http.Reply;
 import loomwright.service.http.Representation;
 import loomwright.service.http.Representations;
 import loomwright.service.http.Request;
-import loomwright.service.input.Input;
+import loomwright.service.input.RequestInput;
 
 /**
  * The handler of nearly every operation: reads the input, calls one function of the domain, writes its answer. The same
@@ -37,7 +37,7 @@ public final class Calculation<T, R> implements Endpoint.Handler {
     /** A calculation that looks at more than its question. */
     @FunctionalInterface
     public interface Work<T, R> {
-        Answer<R> answer(T question, Input input, Progress progress);
+        Answer<R> answer(T question, RequestInput input, Progress progress);
     }
 
     private Calculation(
@@ -157,7 +157,7 @@ public final class Calculation<T, R> implements Endpoint.Handler {
     @FunctionalInterface
     public interface Lines {
         /** The answer to a line; what {@code progress} throws ends the work. */
-        Worked work(Input input, Progress progress) throws IOException;
+        Worked work(RequestInput input, Progress progress) throws IOException;
     }
 
     /** Which questions have the same figures. */
@@ -175,7 +175,7 @@ public final class Calculation<T, R> implements Endpoint.Handler {
         return faces.columns();
     }
 
-    private Answer<R> answer(T question, Input input, Progress progress) throws IOException {
+    private Answer<R> answer(T question, RequestInput input, Progress progress) throws IOException {
         try {
             return work.answer(question, input, progress);
         } catch (RejectedInput rejected) {

@@ -17,7 +17,7 @@ import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.review.ReviewReport;
 import loomwright.review.context.FindingCode;
-import loomwright.service.form.Words;
+import loomwright.service.form.EnumWords;
 import loomwright.service.ignition.SparkReport;
 
 /** What the summary of many answers counts: findings, and verdicts that are no good news. */
@@ -31,7 +31,7 @@ public final class ReportedFindings {
                 .flatMap(step -> step.findings().stream())
                 .map(finding -> new Seen(finding.kind(), Set.copyOf(finding.ids())))
                 .distinct()
-                .map(seen -> new Found(seen.kind().severity(), Words.of(seen.kind())))
+                .map(seen -> new Found(seen.kind().severity(), EnumWords.of(seen.kind())))
                 .toList();
     }
 
@@ -83,6 +83,6 @@ public final class ReportedFindings {
     }
 
     private static List<Found> warning(Enum<?> verdict, boolean holds) {
-        return holds ? List.of(new Found(Severity.WARNING, Words.of(verdict))) : List.of();
+        return holds ? List.of(new Found(Severity.WARNING, EnumWords.of(verdict))) : List.of();
     }
 }

@@ -1,7 +1,7 @@
 package loomwright.service.entrance;
 
 import java.util.Optional;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * Who may ask, and how often.
@@ -17,7 +17,7 @@ public record AccessRules(ApiKeys keys, double requestsPerSecond, int burst, boo
     public static final AccessRules OPEN = new AccessRules(ApiKeys.NONE, 0, 20, false);
 
     public AccessRules {
-        new Faults()
+        new InputErrors()
                 .range("/requestsPerSecond", requestsPerSecond, 0, 1_000_000)
                 .range("/burst", burst, 1, 1_000_000)
                 .reject();

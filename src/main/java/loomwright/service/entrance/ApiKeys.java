@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 
 /** The keys of those who may ask, each with the name of its holder. Keeps digests, not the keys. */
 public final class ApiKeys {
@@ -57,7 +57,7 @@ public final class ApiKeys {
     }
 
     static ApiKeys of(List<String> lines) {
-        Faults faults = new Faults();
+        InputErrors faults = new InputErrors();
         List<Holder> holders = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
             String line = lines.get(i).strip();
@@ -68,18 +68,19 @@ public final class ApiKeys {
             Matcher parts = LINE.matcher(line);
             // The value is a secret, so no fault tells it.
             if (!parts.matches()) {
-                faults.add(new Fault(
-                        Fault.Code.MALFORMED, place, null, "a name, a blank, and a key of 16 to 200 characters"));
+                faults.add(new InputError(
+                        InputError.Code.MALFORMED, place, null, "a name, a blank, and a key of 16 to 200 characters"));
                 continue;
             }
             Holder holder = new Holder(parts.group(1), new Digest(parts.group(2)));
             if (holders.stream()
                     .anyMatch(h -> h.name().equals(holder.name()) || h.digest().isThatOf(holder.digest()))) {
-                faults.add(new Fault(Fault.Code.DUPLICATE, place, null, "names and keys that are there once"));
+                faults.add(
+                        new InputError(InputError.Code.DUPLICATE, place, null, "names and keys that are there once"));
             }
             holders.add(holder);
         }
-        faults.check(!holders.isEmpty(), Fault.Code.MISSING, "", "no key", "at least one key");
+        faults.check(!holders.isEmpty(), InputError.Code.MISSING, "", "no key", "at least one key");
         faults.reject();
         return new ApiKeys(holders);
     }

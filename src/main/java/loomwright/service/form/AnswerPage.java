@@ -68,8 +68,8 @@ public final class AnswerPage {
             return "";
         }
         if (cell instanceof Number number) {
-            return Figures.text(number.doubleValue());
+            return CellNumbers.text(number.doubleValue());
         }
-        return cell instanceof Enum<?> word ? Words.of(word) : cell.toString();
+        return cell instanceof Enum<?> word ? EnumWords.of(word) : cell.toString();
     }
 }

@@ -129,7 +129,7 @@ public final class Markdown {
         if (value instanceof Boolean yes) {
             return yes ? "yes" : "no";
         }
-        return value instanceof Enum<?> word ? Words.of(word) : value.toString();
+        return value instanceof Enum<?> word ? EnumWords.of(word) : value.toString();
     }
 
     private void row(List<String> cells) {

@@ -43,9 +43,9 @@ public record Table(List<String> columns, List<List<@Nullable Object>> rows) {
             return "";
         }
         if (value instanceof Number number) {
-            return Figures.text(number.doubleValue());
+            return CellNumbers.text(number.doubleValue());
         }
-        String text = value instanceof Enum<?> word ? Words.of(word) : value.toString();
+        String text = value instanceof Enum<?> word ? EnumWords.of(word) : value.toString();
         // A spreadsheet would run a text that begins like a formula.
         String safe = !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
         return safe.matches("[^\",\r\n]*") ? safe : '"' + safe.replace("\"", "\"\"") + '"';

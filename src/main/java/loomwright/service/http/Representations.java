@@ -14,7 +14,7 @@ import loomwright.answer.Answer;
 import loomwright.drawing.Png;
 import loomwright.drawing.Svg;
 import loomwright.service.form.AnswerPage;
-import loomwright.service.form.Figures;
+import loomwright.service.form.CellNumbers;
 import loomwright.service.form.Markdown;
 import loomwright.service.form.Table;
 import loomwright.service.input.Json;
@@ -70,7 +70,7 @@ public final class Representations<T, R> {
 
     /** Also the headline figure as plain text. */
     public Representations<T, R> figure(ToDoubleFunction<R> figure) {
-        return text(Representation.TEXT, answer -> Figures.text(figure.applyAsDouble(answer.result())));
+        return text(Representation.TEXT, answer -> CellNumbers.text(figure.applyAsDouble(answer.result())));
     }
 
     /**
@@ -81,7 +81,7 @@ public final class Representations<T, R> {
     public Representations<T, R> figure(Function<R, OptionalDouble> figure, Function<R, String> otherwise) {
         return text(
                 Representation.TEXT,
-                answer -> Figures.text(figure.apply(answer.result())
+                answer -> CellNumbers.text(figure.apply(answer.result())
                         .orElseThrow(() -> new ProblemException(
                                 ProblemType.UNPROCESSABLE_INPUT,
                                 "There is no such figure: " + otherwise.apply(answer.result()) + "."))));

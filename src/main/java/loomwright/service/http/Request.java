@@ -18,10 +18,10 @@ import loomwright.service.input.Contract;
 import loomwright.service.input.Contract.Operation;
 import loomwright.service.input.Contract.Parameter;
 import loomwright.service.input.ContractErrors;
-import loomwright.service.input.Input;
 import loomwright.service.input.Json;
 import loomwright.service.input.Queries;
 import loomwright.service.input.QueryInput;
+import loomwright.service.input.RequestInput;
 import loomwright.service.limits.Options;
 import loomwright.service.limits.ServiceLimits;
 import loomwright.service.problem.Problem;
@@ -32,12 +32,12 @@ import org.eclipse.jetty.io.EndPoint;
 import org.jspecify.annotations.Nullable;
 
 /** One request, its query already held to the contract. */
-public final class Request implements Input {
+public final class Request implements RequestInput {
     private final Context context;
     private final Operation operation;
     private final Reading reading;
     private final ObjectNode query;
-    private @Nullable Input input;
+    private @Nullable RequestInput input;
 
     /** What reading needs, the same for all requests. */
     public record Reading(ServiceLimits limits, Json json, Bodies bodies, Queries queries, Problems problems) {
@@ -73,8 +73,8 @@ public final class Request implements Input {
     }
 
     /** Read once: a body does not come a second time. */
-    private Input input() throws IOException {
-        Input known = input;
+    private RequestInput input() throws IOException {
+        RequestInput known = input;
         if (known == null) {
             known = readInput();
             input = known;
@@ -82,7 +82,7 @@ public final class Request implements Input {
         return known;
     }
 
-    private Input readInput() throws IOException {
+    private RequestInput readInput() throws IOException {
         Contract.Schema schema = operation.body();
         if (schema != null) {
             checkBodyIsJson();

@@ -2,9 +2,9 @@ package loomwright.service.ignition;
 
 import java.util.List;
 import loomwright.answer.Answer;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
 import loomwright.answer.Finding;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.ignition.change.ChangeInput;
 import loomwright.ignition.change.ChangeResult;
@@ -29,7 +29,7 @@ public record ChangeQuestion(
         ChangeInput.@Nullable BypassFrom bypassFrom,
         @Nullable Double solenoidOhm) {
     public ChangeQuestion {
-        new Faults().required("/before", before).required("/after", after).reject();
+        new InputErrors().required("/before", before).required("/after", after).reject();
     }
 
     /** Both sides with the figures that matter side by side, and what stands against the change. */
@@ -61,7 +61,7 @@ public record ChangeQuestion(
     }
 
     private ChangeInput input() {
-        Faults faults = new Faults();
+        InputErrors faults = new InputErrors();
         SparkInput was = side(faults, "/before", before);
         SparkInput is = side(faults, "/after", after);
         faults.reject();
@@ -84,11 +84,11 @@ public record ChangeQuestion(
                 solenoidOhm);
     }
 
-    private static @Nullable SparkInput side(Faults faults, String pointer, SparkQuestion question) {
+    private static @Nullable SparkInput side(InputErrors faults, String pointer, SparkQuestion question) {
         try {
             return question.input();
         } catch (RejectedInput rejected) {
-            for (Fault fault : rejected.faults()) {
+            for (InputError fault : rejected.faults()) {
                 faults.add(fault.under(pointer));
             }
             return null;

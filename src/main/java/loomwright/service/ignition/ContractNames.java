@@ -2,7 +2,7 @@ package loomwright.service.ignition;
 
 import java.util.Map;
 import java.util.function.Supplier;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import org.jspecify.annotations.Nullable;
 
@@ -38,7 +38,7 @@ final class ContractNames {
         }
     }
 
-    private static Fault named(Fault fault) {
+    private static InputError named(InputError fault) {
         int last = fault.pointer().startsWith("/before/") || fault.pointer().startsWith("/after/")
                 ? fault.pointer().indexOf('/', 1)
                 : 0;
@@ -47,7 +47,7 @@ final class ContractNames {
         if (outside == null) {
             return fault;
         }
-        return new Fault(
+        return new InputError(
                 fault.code(),
                 fault.pointer().substring(0, last + 1) + outside.name(),
                 scaled(fault.value(), outside.perSi()),
@@ -61,7 +61,7 @@ final class ContractNames {
     }
 
     /** The same fault at another place. */
-    static Fault at(Fault fault, String pointer) {
-        return new Fault(fault.code(), pointer, fault.value(), fault.accepted());
+    static InputError at(InputError fault, String pointer) {
+        return new InputError(fault.code(), pointer, fault.value(), fault.accepted());
     }
 }

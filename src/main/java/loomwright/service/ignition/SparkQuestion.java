@@ -1,8 +1,8 @@
 package loomwright.service.ignition;
 
 import loomwright.answer.Answer;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.primary.CoilData;
@@ -17,7 +17,7 @@ import loomwright.ignition.spark.Spark;
 import loomwright.ignition.spark.SparkCurves;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.ignition.spark.SparkResult;
-import loomwright.ignition.spark.Sweep;
+import loomwright.ignition.spark.SweepRange;
 import loomwright.ignition.spark.SwitchInput;
 import org.jspecify.annotations.Nullable;
 
@@ -94,9 +94,9 @@ public record SparkQuestion(
 
     /** The same question as the domain takes it. */
     SparkInput input() {
-        Faults faults = new Faults();
-        Sweep speeds = sweep(faults, "speed", "Rpm", speedFromRpm, speedToRpm, speedSteps);
-        Sweep supplies = sweep(faults, "supply", "V", supplyFromV, supplyToV, supplySteps);
+        InputErrors faults = new InputErrors();
+        SweepRange speeds = sweep(faults, "speed", "Rpm", speedFromRpm, speedToRpm, speedSteps);
+        SweepRange supplies = sweep(faults, "supply", "V", supplyFromV, supplyToV, supplySteps);
         // What the domain leaves alone because nothing asks for it has to be in range all the same.
         faults.range("/dwellDegrees", dwellDegrees, 1, 719)
                 .range("/dwellMs", dwellMs, 0.1, 100)
@@ -104,7 +104,11 @@ public record SparkQuestion(
                 .range("/gapMm", gapMm, 0.2, 3)
                 .range("/gapIn", gapIn, 0.008, 0.118);
         faults.check(
-                gapMm == null || gapIn == null, Fault.Code.CONTRADICTION, "/gapIn", gapIn, "either gapMm or gapIn");
+                gapMm == null || gapIn == null,
+                InputError.Code.CONTRADICTION,
+                "/gapIn",
+                gapIn,
+                "either gapMm or gapIn");
         faults.reject();
         return new SparkInput(
                 speedRpm,
@@ -149,8 +153,8 @@ public record SparkQuestion(
         return perSi < 1 ? (Double) (value * Math.rint(1 / perSi)) : (Double) (value / perSi);
     }
 
-    private static @Nullable Sweep sweep(
-            Faults faults,
+    private static @Nullable SweepRange sweep(
+            InputErrors faults,
             String name,
             String unit,
             @Nullable Double from,
@@ -163,7 +167,7 @@ public record SparkQuestion(
             String missing = from == null ? "From" + unit : to == null ? "To" + unit : "Steps";
             faults.check(
                     false,
-                    Fault.Code.MISSING,
+                    InputError.Code.MISSING,
                     "/" + name + missing,
                     null,
                     "a value: a sweep has " + name + "From" + unit + ", " + name + "To" + unit + " and " + name
@@ -171,7 +175,7 @@ public record SparkQuestion(
             return null;
         }
         try {
-            return new Sweep(from, to, steps);
+            return new SweepRange(from, to, steps);
         } catch (RejectedInput rejected) {
             rejected.faults()
                     .forEach(fault -> faults.add(ContractNames.at(

@@ -4,7 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import java.io.IOException;
 import java.util.List;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.service.limits.ServiceLimits;
 import loomwright.service.problem.ProblemException;
@@ -63,7 +63,7 @@ public final class Bodies {
      */
     void checkByContract(byte[] body, Contract.Schema schema) throws IOException {
         jsonText.check(body);
-        List<Fault> faults = contractFaults.of(schema, json.mapper().readTree(body));
+        List<InputError> faults = contractFaults.of(schema, json.mapper().readTree(body));
         if (!faults.isEmpty()) {
             throw ProblemException.ofFaults(faults, true, true);
         }
@@ -94,7 +94,8 @@ public final class Bodies {
             throw bug;
         }
         LOG.error("contract and records disagree at {}: {}", pointer, e.getOriginalMessage());
-        Fault fault = new Fault(Fault.Code.WRONG_TYPE, pointer, null, "a value as the contract describes it");
+        InputError fault =
+                new InputError(InputError.Code.WRONG_TYPE, pointer, null, "a value as the contract describes it");
         return ProblemException.ofFaults(List.of(fault), inBody, true);
     }
 

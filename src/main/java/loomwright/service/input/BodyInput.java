@@ -4,8 +4,8 @@ import java.io.IOException;
 import loomwright.answer.RejectedInput;
 import loomwright.service.problem.ProblemException;
 
-/** Input that is a JSON body, or a line that could be one. */
-public final class BodyInput implements Input {
+/** RequestInput that is a JSON body, or a line that could be one. */
+public final class BodyInput implements RequestInput {
     private final byte[] body;
     private final Contract.Schema schema;
     private final Bodies bodies;

@@ -14,8 +14,8 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import loomwright.answer.Fault;
-import loomwright.answer.Fault.Code;
+import loomwright.answer.InputError;
+import loomwright.answer.InputError.Code;
 import loomwright.service.problem.ProblemException;
 import org.jspecify.annotations.Nullable;
 
@@ -37,10 +37,10 @@ public final class ContractErrors {
      * {@link ProblemException#MOST_LISTED} they may not be all: of a long list its beginning is judged first, because to find all
      * that is wrong with each of its items takes far longer than to read them.
      */
-    public List<Fault> of(Contract.Schema schema, JsonNode value) {
+    public List<InputError> of(Contract.Schema schema, JsonNode value) {
         int longest = longestList(value);
         for (int items = FIRST_ITEMS; items < longest; items *= 4) {
-            List<Fault> faults = faults(schema, beginning(value, items), value);
+            List<InputError> faults = faults(schema, beginning(value, items), value);
             if (faults.size() > ProblemException.MOST_LISTED) {
                 return faults;
             }
@@ -77,7 +77,7 @@ public final class ContractErrors {
      *
      * @param told the value as it came, of which this is the beginning
      */
-    private List<Fault> faults(Contract.Schema schema, JsonNode value, JsonNode told) {
+    private List<InputError> faults(Contract.Schema schema, JsonNode value, JsonNode told) {
         Set<ValidationMessage> messages = schema.validate(value);
         Set<JsonNodePath> choices = new HashSet<>();
         for (ValidationMessage message : messages) {
@@ -85,7 +85,7 @@ public final class ContractErrors {
                 choices.add(message.getInstanceLocation());
             }
         }
-        Set<Fault> faults = new LinkedHashSet<>();
+        Set<InputError> faults = new LinkedHashSet<>();
         for (ValidationMessage message : messages) {
             JsonNodePath place = message.getInstanceLocation();
             boolean undecided = isWithin(place, choices);
@@ -125,35 +125,35 @@ public final class ContractErrors {
                 || message.getType().equals("discriminator");
     }
 
-    private Fault fault(ValidationMessage message, JsonNode root) {
+    private InputError fault(ValidationMessage message, JsonNode root) {
         String pointer = message.getInstanceLocation().toString();
         JsonNode value = root.at(pointer);
         JsonNode schema = schemaAround(message);
         return switch (message.getType()) {
             case "required" ->
-                new Fault(
+                new InputError(
                         Code.MISSING,
                         pointer + "/" + Contract.escaped(message.getProperty()),
                         null,
                         accepted.by(schema.path("properties").path(message.getProperty())));
             case "additionalProperties", "unevaluatedProperties" ->
-                new Fault(
+                new InputError(
                         Code.UNKNOWN_NAME,
                         pointer + "/" + Contract.escaped(message.getProperty()),
                         said(value.path(message.getProperty())),
                         accepted.namesOf(schema));
             case "oneOf", "anyOf", "discriminator" -> choice(pointer, value, schema);
-            default -> new Fault(code(message.getType()), pointer, said(value), accepted.by(schema));
+            default -> new InputError(code(message.getType()), pointer, said(value), accepted.by(schema));
         };
     }
 
-    private Fault choice(String pointer, JsonNode value, JsonNode schema) {
+    private InputError choice(String pointer, JsonNode value, JsonNode schema) {
         String tag = schema.path("discriminator").path("propertyName").asText("");
         if (tag.isEmpty() || !value.isObject()) {
-            return new Fault(Code.WRONG_TYPE, pointer, said(value), accepted.by(schema));
+            return new InputError(Code.WRONG_TYPE, pointer, said(value), accepted.by(schema));
         }
         Code code = value.has(tag) ? Code.NOT_ONE_OF : Code.MISSING;
-        return new Fault(code, pointer + "/" + tag, said(value.path(tag)), accepted.kindsOf(schema));
+        return new InputError(code, pointer + "/" + tag, said(value.path(tag)), accepted.kindsOf(schema));
     }
 
     private static Code code(String keyword) {

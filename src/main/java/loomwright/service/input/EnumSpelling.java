@@ -3,9 +3,9 @@ package loomwright.service.input;
 import com.fasterxml.jackson.databind.cfg.MapperConfig;
 import com.fasterxml.jackson.databind.introspect.AnnotatedClass;
 import com.fasterxml.jackson.databind.introspect.JacksonAnnotationIntrospector;
-import loomwright.service.form.Words;
+import loomwright.service.form.EnumWords;
 
-/** Words of a closed set are written {@code common-practice} in JSON and {@code COMMON_PRACTICE} in Java. */
+/** EnumWords of a closed set are written {@code common-practice} in JSON and {@code COMMON_PRACTICE} in Java. */
 final class EnumSpelling extends JacksonAnnotationIntrospector {
     private static final long serialVersionUID = 1L;
 
@@ -15,7 +15,7 @@ final class EnumSpelling extends JacksonAnnotationIntrospector {
         String[] annotated = super.findEnumValues(config, annotatedClass, enumValues, names);
         for (int i = 0; i < enumValues.length; i++) {
             if (annotated[i] == null) {
-                annotated[i] = Words.of(enumValues[i]);
+                annotated[i] = EnumWords.of(enumValues[i]);
             }
         }
         return annotated;

@@ -18,9 +18,9 @@ import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import java.io.IOException;
 import loomwright.answer.Caution;
+import loomwright.service.form.EnumWords;
 import loomwright.service.form.PlainDecimal;
 import loomwright.service.form.SignificantDigits;
-import loomwright.service.form.Words;
 import loomwright.service.limits.ServiceLimits;
 
 /** How JSON is read (strictly) and written (rounded, absent values left out). */
@@ -123,7 +123,7 @@ public final class Json {
         @Override
         public void serialize(Caution value, JsonGenerator out, SerializerProvider provider) throws IOException {
             out.writeStartObject();
-            out.writeStringField("code", Words.of(value));
+            out.writeStringField("code", EnumWords.of(value));
             out.writeStringField("text", value.text());
             out.writeEndObject();
         }

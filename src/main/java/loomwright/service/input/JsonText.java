@@ -9,7 +9,7 @@ import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.service.limits.ServiceLimits;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
@@ -91,8 +91,8 @@ final class JsonText {
     }
 
     private static ProblemException tooLarge(JsonParser parser) throws IOException {
-        Fault fault = new Fault(
-                Fault.Code.OUT_OF_RANGE,
+        InputError fault = new InputError(
+                InputError.Code.OUT_OF_RANGE,
                 parser.getParsingContext().pathAsPointer().toString(),
                 parser.getText(),
                 "a number between -1.7e308 and 1.7e308");

@@ -14,8 +14,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.StringJoiner;
 import java.util.regex.Pattern;
-import loomwright.answer.Fault;
-import loomwright.answer.Fault.Code;
+import loomwright.answer.InputError;
+import loomwright.answer.InputError.Code;
 import loomwright.service.input.Contract.Operation;
 import loomwright.service.input.Contract.Parameter;
 import loomwright.service.problem.Problem;
@@ -46,14 +46,14 @@ public final class Queries {
 
     /** The same for names and values that were taken apart elsewhere. */
     public ObjectNode parse(Map<String, List<String>> texts, Operation operation) {
-        List<Fault> faults = new ArrayList<>();
+        List<InputError> faults = new ArrayList<>();
         ObjectNode values = JsonNodeFactory.instance.objectNode();
         texts.forEach((name, given) -> {
             Parameter parameter = operation.query(name);
             if (parameter == null) {
-                faults.add(new Fault(Code.UNKNOWN_NAME, name, given.get(0), names(operation)));
+                faults.add(new InputError(Code.UNKNOWN_NAME, name, given.get(0), names(operation)));
             } else if (given.size() > 1) {
-                faults.add(new Fault(Code.DUPLICATE, name, String.join(", ", given), "this parameter once"));
+                faults.add(new InputError(Code.DUPLICATE, name, String.join(", ", given), "this parameter once"));
             } else {
                 JsonNode value = value(parameter, given.get(0));
                 values.set(name, value);
@@ -62,7 +62,8 @@ public final class Queries {
         });
         for (Parameter parameter : operation.parameters()) {
             if (parameter.in().equals("query") && parameter.required() && !texts.containsKey(parameter.name())) {
-                faults.add(new Fault(Code.MISSING, parameter.name(), null, contractFaults.accepted(parameter.form())));
+                faults.add(new InputError(
+                        Code.MISSING, parameter.name(), null, contractFaults.accepted(parameter.form())));
             }
         }
         if (!faults.isEmpty()) {
@@ -77,7 +78,7 @@ public final class Queries {
      * @throws ProblemException 404 that says what there is
      */
     public void checkPath(Parameter parameter, String value) {
-        List<Fault> faults = contractFaults.of(parameter.schema(), TextNode.valueOf(value));
+        List<InputError> faults = contractFaults.of(parameter.schema(), TextNode.valueOf(value));
         if (!faults.isEmpty()) {
             throw new ProblemException(
                     ProblemType.NOT_FOUND,

@@ -4,8 +4,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import loomwright.answer.RejectedInput;
 import loomwright.service.problem.ProblemException;
 
-/** Input that stands in query and path, or in a row under the names of a query. */
-public record QueryInput(ObjectNode values, Queries queries) implements Input {
+/** RequestInput that stands in query and path, or in a row under the names of a query. */
+public record QueryInput(ObjectNode values, Queries queries) implements RequestInput {
     @Override
     public <T> T read(Class<T> type) {
         return queries.bind(values, type);

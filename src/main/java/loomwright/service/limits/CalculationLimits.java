@@ -1,7 +1,7 @@
 package loomwright.service.limits;
 
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.sneak.SneakLimits;
 import loomwright.bulk.BulkLimits;
@@ -35,10 +35,10 @@ public record CalculationLimits(
             60_000);
 
     public CalculationLimits {
-        new Faults()
+        new InputErrors()
                 .check(
                         network.maxElements() <= NetworkQuestion.MOST_ELEMENTS,
-                        Fault.Code.OUT_OF_RANGE,
+                        InputError.Code.OUT_OF_RANGE,
                         "/network/maxElements",
                         network.maxElements(),
                         "a number from 1 to " + NetworkQuestion.MOST_ELEMENTS + ": a request can name no more")

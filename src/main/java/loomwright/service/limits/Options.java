@@ -1,8 +1,8 @@
 package loomwright.service.limits;
 
 import java.util.List;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.service.entrance.AccessRules;
 
 /**
@@ -30,11 +30,11 @@ public record Options(
 
     public Options {
         allowedOrigins = List.copyOf(allowedOrigins);
-        Faults faults = new Faults().range("/port", port, 0, 65_535);
+        InputErrors faults = new InputErrors().range("/port", port, 0, 65_535);
         for (String origin : allowedOrigins) {
             faults.check(
                     origin.matches("https?://[A-Za-z0-9.-]+(:\\d{1,5})?"),
-                    Fault.Code.MALFORMED,
+                    InputError.Code.MALFORMED,
                     "/allowOrigin",
                     origin,
                     "scheme and host, such as https://help.example");

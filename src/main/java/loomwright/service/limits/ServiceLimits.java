@@ -1,6 +1,6 @@
 package loomwright.service.limits;
 
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 
 /**
  * How much one request may ask of the service, and how long things may take.
@@ -38,7 +38,7 @@ public record ServiceLimits(
             new ServiceLimits(4_000_000, 8_192, 32, 20_000, 200, 40, 1_000_000, 64, 2_000, 30_000, 60_000, 0, 10_000);
 
     public ServiceLimits {
-        new Faults()
+        new InputErrors()
                 .range("/bodyBytes", bodyBytes, 100, 1_000_000_000)
                 .range("/headBytes", headBytes, 1_024, 1_000_000)
                 .range("/nestingDepth", nestingDepth, 8, 1_000)

@@ -3,8 +3,8 @@ package loomwright.service.network;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.network.CurrentSource;
 import loomwright.network.Element;
 import loomwright.network.Lamp;
@@ -110,7 +110,7 @@ public sealed interface ElementQuestion {
             @Nullable Double slopeOhm) implements ElementQuestion {
         public OfDiode {
             between = checked(id, between);
-            new Faults().range("/forwardV", forwardV, 0, Element.MAXIMUM_V).reject();
+            new InputErrors().range("/forwardV", forwardV, 0, Element.MAXIMUM_V).reject();
         }
 
         @Override
@@ -149,7 +149,7 @@ public sealed interface ElementQuestion {
             @Nullable Double contactOhm) implements ElementQuestion {
         public OfSwitch {
             between = checked(id, between);
-            Faults faults = new Faults();
+            InputErrors faults = new InputErrors();
             Element.checkResistance(faults, "/contactOhm", contactOhm == null ? 0 : contactOhm);
             faults.reject();
         }
@@ -161,11 +161,11 @@ public sealed interface ElementQuestion {
     }
 
     private static List<String> checked(@Nullable String id, @Nullable List<String> between) {
-        Faults faults = new Faults().required("/id", id).required("/between", between);
+        InputErrors faults = new InputErrors().required("/id", id).required("/between", between);
         faults.reject();
         checkName(faults, "/id", id == null ? "" : id);
         List<String> ends = between == null ? List.of() : List.copyOf(between);
-        faults.check(ends.size() == 2, Fault.Code.OUT_OF_RANGE, "/between", ends.size(), "two node names");
+        faults.check(ends.size() == 2, InputError.Code.OUT_OF_RANGE, "/between", ends.size(), "two node names");
         for (int i = 0; i < ends.size(); i++) {
             checkName(faults, "/between/" + i, ends.get(i));
         }
@@ -173,11 +173,11 @@ public sealed interface ElementQuestion {
         return ends;
     }
 
-    private static void checkName(Faults faults, String pointer, String name) {
+    private static void checkName(InputErrors faults, String pointer, String name) {
         int length = name.codePointCount(0, name.length());
         faults.check(
                 length >= 1 && length <= LONGEST_NAME,
-                Fault.Code.OUT_OF_RANGE,
+                InputError.Code.OUT_OF_RANGE,
                 pointer,
                 name,
                 "a text of 1 to 100 characters");

@@ -10,7 +10,7 @@ import loomwright.network.Element;
 import loomwright.network.Network;
 import loomwright.network.Resistor;
 import loomwright.network.VoltageSource;
-import loomwright.service.form.Figures;
+import loomwright.service.form.CellNumbers;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -67,7 +67,7 @@ public record Equivalent(
                 });
         steps.forEach(step -> lines.add(step.text()));
         if (totalOhm != null) {
-            lines.add(source + " sees " + Figures.text(totalOhm) + " ohm");
+            lines.add(source + " sees " + CellNumbers.text(totalOhm) + " ohm");
         }
         return lines;
     }

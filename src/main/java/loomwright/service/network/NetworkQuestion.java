@@ -5,8 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.Answer;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.network.Element;
@@ -27,22 +27,22 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
     public static final int MOST_ELEMENTS = NetworkLimits.defaults().maxElements();
 
     public NetworkQuestion {
-        new Faults()
+        new InputErrors()
                 .required("/reference", reference)
                 .required("/elements", elements)
                 .reject();
         elements = List.copyOf(elements);
         int length = reference.codePointCount(0, reference.length());
-        new Faults()
+        new InputErrors()
                 .check(
                         length >= 1 && length <= ElementQuestion.LONGEST_NAME,
-                        Fault.Code.OUT_OF_RANGE,
+                        InputError.Code.OUT_OF_RANGE,
                         "/reference",
                         reference,
                         "a text of 1 to 100 characters")
                 .check(
                         !elements.isEmpty() && elements.size() <= MOST_ELEMENTS,
-                        Fault.Code.OUT_OF_RANGE,
+                        InputError.Code.OUT_OF_RANGE,
                         "/elements",
                         elements.size(),
                         "a list of 1 to " + MOST_ELEMENTS + " items")
@@ -59,7 +59,7 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
         Map<String, Integer> nodes = nodes();
         List<Element> solvable = new ArrayList<>(elements.size());
         int[] place = new int[elements.size()];
-        Faults faults = new Faults();
+        InputErrors faults = new InputErrors();
         checkIds(faults);
         for (int i = 0; i < place.length; i++) {
             Element element = element(i, nodes, faults);
@@ -70,7 +70,7 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
         }
         faults.check(
                 elements.stream().anyMatch(element -> element.between().contains(reference)),
-                Fault.Code.UNKNOWN_REFERENCE,
+                InputError.Code.UNKNOWN_REFERENCE,
                 "/reference",
                 reference,
                 "the name of a node of one of the elements");
@@ -91,27 +91,31 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
         return nodes;
     }
 
-    private void checkIds(Faults faults) {
+    private void checkIds(InputErrors faults) {
         Map<String, Integer> first = new LinkedHashMap<>();
         for (int i = 0; i < elements.size(); i++) {
             String id = elements.get(i).id();
             faults.check(
                     first.putIfAbsent(id, i) == null,
-                    Fault.Code.DUPLICATE,
+                    InputError.Code.DUPLICATE,
                     "/elements/" + i + "/id",
                     id,
                     "an id that no other element has");
         }
     }
 
-    private @Nullable Element element(int index, Map<String, Integer> nodes, Faults faults) {
+    private @Nullable Element element(int index, Map<String, Integer> nodes, InputErrors faults) {
         ElementQuestion question = elements.get(index);
         String pointer = "/elements/" + index;
         String first = question.between().get(0);
         String second = question.between().get(1);
         if (first.equals(second)) {
             faults.check(
-                    false, Fault.Code.CONTRADICTION, pointer + "/between/1", second, "a node other than the first");
+                    false,
+                    InputError.Code.CONTRADICTION,
+                    pointer + "/between/1",
+                    second,
+                    "a node other than the first");
             return null;
         }
         try {

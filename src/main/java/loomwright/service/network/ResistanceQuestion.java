@@ -4,7 +4,7 @@ import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.answer.Faults;
+import loomwright.answer.InputErrors;
 import loomwright.expression.Reduction;
 import loomwright.expression.ResistanceExpression;
 import loomwright.network.Element;
@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record ResistanceQuestion(String network, @Nullable Double acrossV) {
     public ResistanceQuestion {
-        new Faults()
+        new InputErrors()
                 .required("/network", network)
                 .range("/acrossV", acrossV, -Element.MAXIMUM_V, Element.MAXIMUM_V)
                 .reject();

@@ -12,9 +12,9 @@ import loomwright.comparison.PlanComparison.Kept;
 import loomwright.comparison.PlanComparison.Leftover;
 import loomwright.comparison.PlanComparison.Material;
 import loomwright.comparison.PlanComparison.StepChange;
+import loomwright.service.form.EnumWords;
 import loomwright.service.form.Markdown;
 import loomwright.service.form.Table;
-import loomwright.service.form.Words;
 import org.jspecify.annotations.Nullable;
 
 /** A comparison as one table, and as text for a forum post. */
@@ -27,7 +27,7 @@ public final class ComparisonTables {
         result.settings()
                 .forEach(s -> rows.add(Arrays.asList("setting", null, s.property(), "changed", s.before(), s.after())));
         for (ItemChange change : result.changes()) {
-            String what = Words.of(change.item());
+            String what = EnumWords.of(change.item());
             String id = change.after() == null ? change.before() : change.after();
             rows.add(Arrays.asList(what, null, id, kinds(change), change.wasText(), change.isText()));
             change.properties()
@@ -40,7 +40,7 @@ public final class ComparisonTables {
                             "reading",
                             step.step(),
                             r.at(),
-                            Words.of(r.quantity()) + " " + r.unit(),
+                            EnumWords.of(r.quantity()) + " " + r.unit(),
                             r.before(),
                             r.after())));
             step.states()
@@ -54,16 +54,18 @@ public final class ComparisonTables {
                         finding(k.after(), "stays", k.before().text(), k.after().text())));
         result.findings().disappear().forEach(f -> rows.add(finding(f, "disappears", f.text(), null)));
         result.leftBehind()
-                .forEach(l -> rows.add(Arrays.asList(Words.of(l.kind()), null, l.id(), "left behind", null, l.text())));
+                .forEach(l ->
+                        rows.add(Arrays.asList(EnumWords.of(l.kind()), null, l.id(), "left behind", null, l.text())));
         result.clearedUp()
-                .forEach(l -> rows.add(Arrays.asList(Words.of(l.kind()), null, l.id(), "cleared up", l.text(), null)));
+                .forEach(l ->
+                        rows.add(Arrays.asList(EnumWords.of(l.kind()), null, l.id(), "cleared up", l.text(), null)));
         material(rows, "needed", result.needed());
         material(rows, "freed", result.freed());
         return new Table(List.of("what", "step", "id", "change", "before", "after"), rows);
     }
 
     private static String kinds(ItemChange change) {
-        return change.changes().stream().map(Words::of).collect(Collectors.joining(" "));
+        return change.changes().stream().map(EnumWords::of).collect(Collectors.joining(" "));
     }
 
     private static List<@Nullable Object> finding(
@@ -124,7 +126,7 @@ public final class ComparisonTables {
             List<List<String>> rows = new ArrayList<>();
             step.readings()
                     .forEach(r -> rows.add(List.of(
-                            r.at() + " " + Words.of(r.quantity()),
+                            r.at() + " " + EnumWords.of(r.quantity()),
                             reading(r.before(), r.unit()),
                             reading(r.after(), r.unit()))));
             step.states().forEach(s -> rows.add(List.of(s.part(), s.before(), s.after())));
@@ -139,7 +141,7 @@ public final class ComparisonTables {
 
     private static void findings(Markdown text, List<Finding> findings) {
         text.bullets(findings.stream()
-                .map(f -> Words.of(f.severity()) + ": " + f.text())
+                .map(f -> EnumWords.of(f.severity()) + ": " + f.text())
                 .toList());
     }
 

@@ -16,10 +16,10 @@ import loomwright.diagnosis.DiagnosisReport.ReadingCheck;
 import loomwright.diagnosis.DiagnosisReport.Shown;
 import loomwright.diagnosis.DiagnosisReport.Suspect;
 import loomwright.diagnosis.DiagnosisReport.SuspectFault;
-import loomwright.service.form.Figures;
+import loomwright.service.form.CellNumbers;
+import loomwright.service.form.EnumWords;
 import loomwright.service.form.Markdown;
 import loomwright.service.form.Table;
-import loomwright.service.form.Words;
 import org.jspecify.annotations.Nullable;
 
 /** A diagnosis as one table, and as text for a forum post. */
@@ -35,7 +35,7 @@ public final class DiagnosisTables {
                         explanation.rank(),
                         explanation.explains(),
                         suspect.probability(),
-                        join(suspect, fault -> Words.of(fault.kind())),
+                        join(suspect, fault -> EnumWords.of(fault.kind())),
                         join(suspect, fault -> String.join(" ", fault.ids())),
                         join(suspect, fault -> figure(fault.resistanceOhm())),
                         String.join(" ", suspect.fusesBlown()),
@@ -64,7 +64,7 @@ public final class DiagnosisTables {
     }
 
     private static String figure(@Nullable Double value) {
-        return value == null ? "" : Figures.text(value);
+        return value == null ? "" : CellNumbers.text(value);
     }
 
     /** The diagnosis as text, cautions first. */
@@ -99,7 +99,7 @@ public final class DiagnosisTables {
             Shown planned = check.planned();
             rows.add(List.of(
                     check.from() + " to " + check.to(),
-                    Words.of(check.condition()) + switches(check),
+                    EnumWords.of(check.condition()) + switches(check),
                     shown(check.measured()),
                     planned == null ? "no solution" : shown(planned),
                     check.deviates() ? "deviates" : ""));

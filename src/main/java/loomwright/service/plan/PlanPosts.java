@@ -19,8 +19,8 @@ import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.review.ReviewReport;
+import loomwright.service.form.EnumWords;
 import loomwright.service.form.Markdown;
-import loomwright.service.form.Words;
 import org.jspecify.annotations.Nullable;
 
 /** The answers about plans as text for a forum post, what matters most first. */
@@ -83,7 +83,7 @@ public final class PlanPosts {
                 row.add(cell);
             });
         }
-        List<String> columns = Stream.concat(Stream.of("At"), steps.stream().map(step -> Words.of(step.step())))
+        List<String> columns = Stream.concat(Stream.of("At"), steps.stream().map(step -> EnumWords.of(step.step())))
                 .toList();
         List<List<String>> lines = rows.entrySet().stream()
                 .filter(row -> row.getValue().stream().anyMatch(cell -> !cell.isEmpty()))
@@ -111,7 +111,7 @@ public final class PlanPosts {
             text.paragraph("Nothing, in any condition and any position of the free switches.");
         }
         for (UnintendedFeed feed : report.unintendedFeeds()) {
-            text.bullet(Words.of(feed.severity()), feed.verdict() + "." + alsoIn(feed) + remedy(feed));
+            text.bullet(EnumWords.of(feed.severity()), feed.verdict() + "." + alsoIn(feed) + remedy(feed));
         }
         return text.end().close(answer).toString();
     }
@@ -142,7 +142,7 @@ public final class PlanPosts {
             text.section("Findings");
         }
         for (Finding finding : report.findings()) {
-            text.bullet(Words.of(finding.severity()), finding.text() + then(finding.remedy()));
+            text.bullet(EnumWords.of(finding.severity()), finding.text() + then(finding.remedy()));
         }
         return text.end().close(answer).toString();
     }
@@ -157,7 +157,7 @@ public final class PlanPosts {
         Markdown text = new Markdown().title(report.plan()).section("What each single mistake does");
         for (Mistake mistake : report.mistakes()) {
             text.bullet(
-                    Words.of(mistake.severity()),
+                    EnumWords.of(mistake.severity()),
                     Stream.concat(Stream.of(mistake.words(), mistake.summary()), mistake.notes().stream())
                             .filter(sentence -> !sentence.isEmpty())
                             .collect(Collectors.joining(" ")));

@@ -13,7 +13,7 @@ import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.review.ReviewReport;
-import loomwright.service.form.Figures;
+import loomwright.service.form.CellNumbers;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 
@@ -114,7 +114,7 @@ public final class PlanTables {
                     String.join(" ", finding.ids()),
                     finding.text(),
                     finding.figures().stream()
-                            .map(f -> f.name() + " " + Figures.text(f.value()))
+                            .map(f -> f.name() + " " + CellNumbers.text(f.value()))
                             .collect(Collectors.joining("; ")),
                     finding.basis().source(),
                     finding.remedy()));

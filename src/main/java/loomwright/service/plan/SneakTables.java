@@ -8,8 +8,8 @@ import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.sneak.SneakReport;
 import loomwright.backfeed.sneak.SneakReport.Sneak;
 import loomwright.backfeed.sneak.SneakReport.SneakOccurrence;
+import loomwright.service.form.EnumWords;
 import loomwright.service.form.Table;
-import loomwright.service.form.Words;
 import org.jspecify.annotations.Nullable;
 
 /** The sneak paths of a plan as a table. */
@@ -39,7 +39,7 @@ public final class SneakTables {
 
     private static void add(List<List<@Nullable Object>> rows, @Nullable String fault, Sneak sneak) {
         String path = sneak.path().steps().stream().map(PathStep::id).distinct().collect(Collectors.joining(" "));
-        String clues = sneak.clues().stream().map(c -> Words.of(c.kind())).collect(Collectors.joining(" "));
+        String clues = sneak.clues().stream().map(c -> EnumWords.of(c.kind())).collect(Collectors.joining(" "));
         for (SneakOccurrence occurrence : sneak.occurrences()) {
             rows.add(Arrays.asList(
                     sneak.load(),

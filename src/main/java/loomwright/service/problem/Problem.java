@@ -3,7 +3,7 @@ package loomwright.service.problem;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import java.util.List;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,13 +41,13 @@ public record Problem(
      */
     @JsonPropertyOrder({"code", "pointer", "parameter", "value", "accepted"})
     public record Entry(
-            Fault.Code code,
+            InputError.Code code,
             @Nullable String pointer,
             @Nullable String parameter,
             @Nullable String value,
             String accepted) {
 
-        public static Entry of(Fault fault, boolean inBody) {
+        public static Entry of(InputError fault, boolean inBody) {
             String place = fault.pointer();
             return new Entry(
                     fault.code(),

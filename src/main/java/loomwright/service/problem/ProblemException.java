@@ -2,7 +2,7 @@ package loomwright.service.problem;
 
 import java.util.List;
 import java.util.Map;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 
 /** A request that is not answered, with all that its problem document says but the request id. */
 public final class ProblemException extends RuntimeException {
@@ -27,10 +27,10 @@ public final class ProblemException extends RuntimeException {
     /** Most faults listed; a longer list helps nobody. */
     public static final int MOST_LISTED = 100;
 
-    public static ProblemException ofFaults(List<Fault> faults, boolean inBody, boolean byContract) {
+    public static ProblemException ofFaults(List<InputError> faults, boolean inBody, boolean byContract) {
         ProblemType type = !byContract
                 ? ProblemType.UNPROCESSABLE_INPUT
-                : faults.stream().allMatch(f -> f.code() == Fault.Code.UNKNOWN_NAME)
+                : faults.stream().allMatch(f -> f.code() == InputError.Code.UNKNOWN_NAME)
                         ? ProblemType.UNKNOWN_NAME
                         : ProblemType.INVALID_INPUT;
         List<Problem.Entry> entries = faults.stream()
@@ -48,7 +48,7 @@ public final class ProblemException extends RuntimeException {
                 : String.valueOf(first.pointer()).isEmpty()
                         ? "The body"
                         : "'" + Problem.shortened(String.valueOf(first.pointer())) + "'";
-        String fault = first.code() == Fault.Code.MISSING
+        String fault = first.code() == InputError.Code.MISSING
                 ? place + " is missing; accepted is "
                 : first.value() == null
                         ? place + ": accepted is "

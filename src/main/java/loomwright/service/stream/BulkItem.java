@@ -1,7 +1,7 @@
 package loomwright.service.stream;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import loomwright.service.input.Input;
+import loomwright.service.input.RequestInput;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -9,4 +9,4 @@ import org.jspecify.annotations.Nullable;
  *
  * @param key the caller's own name for it, a text or a number
  */
-record BulkItem(@Nullable JsonNode key, Input input) {}
+record BulkItem(@Nullable JsonNode key, RequestInput input) {}

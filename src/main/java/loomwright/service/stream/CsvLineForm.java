@@ -9,8 +9,8 @@ import java.util.List;
 import loomwright.bulk.Line;
 import loomwright.bulk.Summary;
 import loomwright.service.endpoint.Calculation.Worked;
+import loomwright.service.form.EnumWords;
 import loomwright.service.form.Table;
-import loomwright.service.form.Words;
 import loomwright.service.problem.Problem;
 import org.jspecify.annotations.Nullable;
 
@@ -54,7 +54,7 @@ public record CsvLineForm(List<String> columns, boolean withFile) implements Lin
         StringBuilder said = new StringBuilder(s.complete() ? "complete" : "incomplete" + where)
                 .append("; answers " + s.answers() + "; problems " + s.problems());
         for (Summary.Count count : s.findings()) {
-            said.append("; " + Words.of(count.severity()) + " " + count.code() + " " + count.count());
+            said.append("; " + EnumWords.of(count.severity()) + " " + count.code() + " " + count.count());
         }
         Problem problem = ended.problem();
         if (problem != null) {

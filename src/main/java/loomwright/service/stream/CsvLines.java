@@ -10,7 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.service.form.CsvRow;
 import loomwright.service.http.Representations;
 import loomwright.service.input.Contract.Operation;
@@ -38,15 +38,18 @@ final class CsvLines implements LineInputs {
         this.operation = operation;
         this.queries = queries;
         this.header = cells(header);
-        List<Fault> faults = new ArrayList<>();
+        List<InputError> faults = new ArrayList<>();
         List<String> columns = columns(operation);
         for (int i = 0; i < this.header.size(); i++) {
             String name = this.header.get(i);
             if (!columns.contains(name)) {
-                faults.add(new Fault(
-                        Fault.Code.UNKNOWN_NAME, name, null, "a header with some of: " + String.join(", ", columns)));
+                faults.add(new InputError(
+                        InputError.Code.UNKNOWN_NAME,
+                        name,
+                        null,
+                        "a header with some of: " + String.join(", ", columns)));
             } else if (this.header.indexOf(name) < i) {
-                faults.add(new Fault(Fault.Code.DUPLICATE, name, null, "each column once"));
+                faults.add(new InputError(InputError.Code.DUPLICATE, name, null, "each column once"));
             }
         }
         if (!faults.isEmpty()) {
@@ -95,8 +98,8 @@ final class CsvLines implements LineInputs {
         }
         if (key != null && key.asText().length() > JsonLines.KEY_CHARS) {
             throw ProblemException.ofFaults(
-                    List.of(new Fault(
-                            Fault.Code.OUT_OF_RANGE,
+                    List.of(new InputError(
+                            InputError.Code.OUT_OF_RANGE,
                             JsonLines.KEY,
                             null,
                             "a text of at most " + JsonLines.KEY_CHARS + " characters")),

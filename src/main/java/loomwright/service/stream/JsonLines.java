@@ -11,14 +11,14 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.service.http.Request;
 import loomwright.service.input.Bodies;
 import loomwright.service.input.BodyInput;
 import loomwright.service.input.ByteScan;
 import loomwright.service.input.Contract;
-import loomwright.service.input.Input;
 import loomwright.service.input.RejectedLine;
+import loomwright.service.input.RequestInput;
 import loomwright.service.limits.ServiceLimits;
 import loomwright.service.problem.ProblemException;
 import loomwright.service.problem.ProblemType;
@@ -67,8 +67,8 @@ public final class JsonLines implements LineInputs {
             return new BulkItem(scan.key, new RejectedLine(refusal));
         }
         if (scan.start < 0) {
-            scan.faults.add(new Fault(
-                    Fault.Code.MISSING, "/" + INPUT, null, "what the operation is asked with, beside the key"));
+            scan.faults.add(new InputError(
+                    InputError.Code.MISSING, "/" + INPUT, null, "what the operation is asked with, beside the key"));
         }
         return new BulkItem(
                 scan.key,
@@ -77,12 +77,12 @@ public final class JsonLines implements LineInputs {
                         : new RejectedLine(ProblemException.ofFaults(scan.faults, true, true)));
     }
 
-    private Input input(byte[] text) {
+    private RequestInput input(byte[] text) {
         return new BodyInput(text, schema, bodies);
     }
 
     /** The whole line is at fault, not the input within it. */
-    private Input broken(byte[] line) throws IOException {
+    private RequestInput broken(byte[] line) throws IOException {
         try {
             ByteScan.findNull(line);
             bodies.checkText(line);
@@ -96,7 +96,7 @@ public final class JsonLines implements LineInputs {
     private final class Scan {
         private final byte[] line;
         private final JsonParser parser;
-        private final List<Fault> faults = new ArrayList<>(0);
+        private final List<InputError> faults = new ArrayList<>(0);
         private @Nullable JsonNode key;
         private int start = -1;
         private int end = -1;
@@ -123,8 +123,8 @@ public final class JsonLines implements LineInputs {
                     case KEY -> readKey();
                     case INPUT -> readInput();
                     default ->
-                        faults.add(new Fault(
-                                Fault.Code.UNKNOWN_NAME,
+                        faults.add(new InputError(
+                                InputError.Code.UNKNOWN_NAME,
                                 "/" + Contract.escaped(name),
                                 null,
                                 "one of: " + KEY + ", " + INPUT));
@@ -146,8 +146,8 @@ public final class JsonLines implements LineInputs {
             boolean outOfRange =
                     found != null && (found.asText().length() > KEY_CHARS || Double.isInfinite(found.doubleValue()));
             if (found == null || outOfRange) {
-                faults.add(new Fault(
-                        found == null ? Fault.Code.WRONG_TYPE : Fault.Code.OUT_OF_RANGE,
+                faults.add(new InputError(
+                        found == null ? InputError.Code.WRONG_TYPE : InputError.Code.OUT_OF_RANGE,
                         "/" + KEY,
                         null,
                         "a text of at most " + KEY_CHARS + " characters, or a number of at most 1.7e308"));

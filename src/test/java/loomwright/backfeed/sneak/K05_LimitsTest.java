@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
@@ -28,7 +28,7 @@ class K05_LimitsTest {
     void tooManyCombinationsAreRefusedWithTheirNumber() {
         RejectedInput rejected = catchThrowableOfType(
                 RejectedInput.class, () -> search(4_095, 100, 2, 60_000).find(TWELVE, Progress.UNWATCHED));
-        assertThat(rejected.faults()).extracting(Fault::code).containsExactly(Fault.Code.OVER_LIMIT);
+        assertThat(rejected.faults()).extracting(InputError::code).containsExactly(InputError.Code.OVER_LIMIT);
         assertThat(rejected.faults().get(0).value()).isEqualTo("4096 combinations");
     }
 

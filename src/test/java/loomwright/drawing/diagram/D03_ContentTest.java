@@ -51,7 +51,7 @@ class D03_ContentTest {
         });
     }
 
-    private static List<Point> pins(Drawing drawing, String part) {
+    private static List<DiagramPoint> pins(Drawing drawing, String part) {
         return drawing.symbols().stream()
                 .filter(symbol -> symbol.ids().contains(part))
                 .flatMap(symbol -> symbol.pins().stream())
@@ -59,7 +59,7 @@ class D03_ContentTest {
     }
 
     /** The leads of a terminal stand side by side. */
-    private static boolean near(Point pin, Point end) {
+    private static boolean near(DiagramPoint pin, DiagramPoint end) {
         double right = end.x() - pin.x();
         return Math.abs(end.y() - pin.y()) < 1e-6 && right > -1e-6 && right < 4 * Setting.LEAD_PX;
     }
@@ -94,7 +94,7 @@ class D03_ContentTest {
         return Math.signum(arrow.dy());
     }
 
-    private static double direction(List<Point> points) {
+    private static double direction(List<DiagramPoint> points) {
         return Math.signum(points.get(points.size() - 1).y() - points.get(0).y());
     }
 

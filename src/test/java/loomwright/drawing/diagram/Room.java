@@ -57,8 +57,8 @@ final class Room {
         List<Thing> segments = new ArrayList<>();
         for (Line wire : drawing.wires()) {
             for (int i = 1; i < wire.points().size(); i++) {
-                Point a = wire.points().get(i - 1);
-                Point b = wire.points().get(i);
+                DiagramPoint a = wire.points().get(i - 1);
+                DiagramPoint b = wire.points().get(i);
                 segments.add(new Thing(
                         "wire " + wire.id(),
                         new Rect(

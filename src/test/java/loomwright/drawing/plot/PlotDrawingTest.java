@@ -19,9 +19,9 @@ import org.w3c.dom.NodeList;
 
 /** Plots as pictures: 1 labels have room, 2 curves are where they belong, 3 lines can be told apart without colour. */
 class PlotDrawingTest {
-    private static final List<Curve.Look> LOOKS = List.of(Curve.Look.values());
+    private static final List<PlotCurve.Look> LOOKS = List.of(PlotCurve.Look.values());
 
-    private static Svg picture(Axis x, Axis y, List<Curve> curves) {
+    private static Svg picture(Axis x, Axis y, List<PlotCurve> curves) {
         return PlotDrawing.draw(
                 "p", "t", "d", List.of(new Plot("Plot", x, y, curves), new Plot("Again", x, y, curves)));
     }
@@ -35,8 +35,8 @@ class PlotDrawingTest {
             @ForAll @IntRange(min = 1, max = 8) int names,
             @ForAll @StringLength(max = 80) String name) {
         double span = 1.7 * Math.pow(10, decade);
-        List<Curve> curves = IntStream.range(0, names)
-                .mapToObj(i -> new Curve(name + i, LOOKS.get(i), List.of(new Curve.Point(from, 1))))
+        List<PlotCurve> curves = IntStream.range(0, names)
+                .mapToObj(i -> new PlotCurve(name + i, LOOKS.get(i), List.of(new PlotCurve.Point(from, 1))))
                 .toList();
         Svg svg = picture(Axis.linear("x, m", from, from + span), Axis.logarithmic("y, s", 1, factor), curves);
         assertThat(Labels.of(svg.bytes()).collisions()).isEmpty();
@@ -46,8 +46,10 @@ class PlotDrawingTest {
     void aCurveRunsFromCornerToCorner() {
         Axis x = Axis.linear("x", 0, 10);
         Axis y = Axis.logarithmic("y", 1, 100);
-        Curve curve = new Curve(
-                "c", Curve.Look.MAIN, List.of(new Curve.Point(0, 1), new Curve.Point(5, 10), new Curve.Point(10, 100)));
+        PlotCurve curve = new PlotCurve(
+                "c",
+                PlotCurve.Look.MAIN,
+                List.of(new PlotCurve.Point(0, 1), new PlotCurve.Point(5, 10), new PlotCurve.Point(10, 100)));
         Labels read = Labels.of(picture(x, y, List.of(curve)).bytes());
         Element area = (Element)
                 ((Element) read.root().getElementsByTagName("clipPath").item(0))
@@ -72,8 +74,8 @@ class PlotDrawingTest {
 
     @Test
     void linesDifferInPatternOrWidthNotInColourAlone() {
-        assertThat(Curve.Look.values())
-                .filteredOn(look -> look != Curve.Look.MARK)
+        assertThat(PlotCurve.Look.values())
+                .filteredOn(look -> look != PlotCurve.Look.MARK)
                 .extracting(look -> List.of(look.attributes()).stream()
                         .filter(value -> !String.valueOf(value).startsWith("#"))
                         .toList())

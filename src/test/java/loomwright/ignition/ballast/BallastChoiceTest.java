@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Objects;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.ignition.ballast.ChoiceResult.Series;
 import loomwright.ignition.ballast.ChoiceResult.Standard;
@@ -126,7 +126,7 @@ class BallastChoiceTest {
     void exactlyOneWishIsWanted() {
         RejectedInput none = catchThrowableOfType(RejectedInput.class, () -> choice(null, null, null, null));
         RejectedInput two = catchThrowableOfType(RejectedInput.class, () -> choice(7.0, 4.0, null, null));
-        assertThat(none.faults()).extracting(Fault::code).containsExactly(Fault.Code.MISSING);
-        assertThat(two.faults()).extracting(Fault::code).containsExactly(Fault.Code.CONTRADICTION);
+        assertThat(none.faults()).extracting(InputError::code).containsExactly(InputError.Code.MISSING);
+        assertThat(two.faults()).extracting(InputError::code).containsExactly(InputError.Code.CONTRADICTION);
     }
 }

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Objects;
 import loomwright.answer.Answer;
 import loomwright.answer.Caution;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Condition;
 import loomwright.conductor.ConductorSize;
@@ -350,7 +350,7 @@ class BallastFeedTest {
         BallastInput wrong = Feeds.with(List.of(0.8, -1.0), 3, 0, 13.0, -1, 99);
         RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> BallastFeed.calculate(wrong));
         assertThat(rejected.faults())
-                .extracting(Fault::pointer)
+                .extracting(InputError::pointer)
                 .containsExactlyInAnyOrder(
                         "/elementsOhm/1",
                         "/bypassTap",

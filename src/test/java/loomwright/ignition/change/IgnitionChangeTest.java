@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.util.List;
 import loomwright.answer.Caution;
-import loomwright.answer.Fault;
 import loomwright.answer.Finding;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.answer.Severity;
 import loomwright.ignition.change.ChangeInput.BypassFrom;
@@ -221,7 +221,7 @@ class IgnitionChangeTest {
                 new ChangeInput(wrong, wrong, null, null, null, "no such", null, 99.0, null, null, null, null, null);
         RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> IgnitionChange.calculate(input));
         assertThat(rejected.faults())
-                .extracting(Fault::pointer)
+                .extracting(InputError::pointer)
                 .contains("/before/gapMm", "/after/gapMm", "/before/ballastResistanceOhm", "/wireSize", "/ambientC");
     }
 }

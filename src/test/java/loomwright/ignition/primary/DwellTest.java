@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.ignition.primary.Firing.Arrangement;
 import net.jqwik.api.ForAll;
@@ -67,9 +67,9 @@ class DwellTest {
     void anArrangementThatCannotBeIsRejected() {
         RejectedInput twoStroke =
                 catchThrowableOfType(RejectedInput.class, () -> new Firing(2, 2, Arrangement.WASTED_SPARK));
-        assertThat(twoStroke.faults()).extracting(Fault::pointer).containsExactly("/arrangement");
+        assertThat(twoStroke.faults()).extracting(InputError::pointer).containsExactly("/arrangement");
         RejectedInput odd = catchThrowableOfType(RejectedInput.class, () -> new Firing(3, 4, Arrangement.WASTED_SPARK));
-        assertThat(odd.faults()).extracting(Fault::pointer).containsExactly("/cylinders");
+        assertThat(odd.faults()).extracting(InputError::pointer).containsExactly("/cylinders");
     }
 
     @Test

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.stream.Stream;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.ignition.primary.CoilData.Feed;
 import org.junit.jupiter.api.DisplayName;
@@ -45,7 +45,7 @@ class SecondaryVoltageTest {
         RejectedInput rejected = catchThrowableOfType(
                 RejectedInput.class, () -> new CoilData(0, Double.NaN, 5, 9999, 0, 1.5, Feed.DIRECT));
         assertThat(rejected.faults())
-                .extracting(Fault::pointer)
+                .extracting(InputError::pointer)
                 .containsExactly(
                         "/primaryResistanceOhm",
                         "/inductanceH",

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 /** What is plotted is what is calculated: 1 current over the dwell, 2 kilovolts over speed and supply. */
 class SparkCurvesTest {
     private static SparkInput asked(
-            double speedRpm, SwitchInput closing, @Nullable Sweep speeds, @Nullable Sweep supplies) {
+            double speedRpm, SwitchInput closing, @Nullable SweepRange speeds, @Nullable SweepRange supplies) {
         return new SparkInput(
                 speedRpm,
                 new FeedInput(13.0, null, 1.2, null),
@@ -104,7 +104,7 @@ class SparkCurvesTest {
 
     @Property(seed = "20260513", tries = 30)
     void theSweepsAreThoseOfTheAnswer(@ForAll @DoubleRange(min = 1000, max = 6000) double speedRpm) {
-        SparkInput input = asked(speedRpm, breaker(), new Sweep(500, 6000, 11), new Sweep(6, 15, 9));
+        SparkInput input = asked(speedRpm, breaker(), new SweepRange(500, 6000, 11), new SweepRange(6, 15, 9));
         SparkCurves curves = SparkCurves.of(input);
         SparkResult result = Spark.calculate(input).result();
         assertThat(curves.overSpeed()).isEqualTo(result.speedSweep());

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import java.util.List;
 import java.util.Random;
 import loomwright.answer.Answer;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.ignition.primary.Firing.Arrangement;
 import loomwright.ignition.spark.SwitchInput.DwellRule;
@@ -19,7 +19,7 @@ class SparkInputTest {
     private static List<String> pointers(SparkInput input) {
         RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> Spark.calculate(input));
         assertThat(rejected).as("rejected").isNotNull();
-        return rejected.faults().stream().map(Fault::pointer).toList();
+        return rejected.faults().stream().map(InputError::pointer).toList();
     }
 
     private static SparkInput input(
@@ -48,7 +48,7 @@ class SparkInputTest {
                 new EngineInput(4, 3, null),
                 GapInput.of(77.0),
                 1.0,
-                new SearchInput(0.5, null, null, null, new Sweep(-5, 1e6, 3), null));
+                new SearchInput(0.5, null, null, null, new SweepRange(-5, 1e6, 3), null));
         assertThat(pointers(input))
                 .containsExactlyInAnyOrder(
                         "/speedRpm",
@@ -68,15 +68,15 @@ class SparkInputTest {
 
     @Test
     void withoutASpeedTheSweepsStartIsTakenAndWithoutASweepItIsMissing() {
-        SearchInput sweep = new SearchInput(null, null, null, null, new Sweep(800, 900, 1), null);
+        SearchInput sweep = new SearchInput(null, null, null, null, new SweepRange(800, 900, 1), null);
         EngineInput four = new EngineInput(4, 4, null);
         SparkInput swept = input(null, SwitchInput.breaker(null), four, GapInput.of(null), sweep);
         assertThat(Spark.calculate(swept).result().at().speedRpm()).isEqualTo(800);
         SparkInput missing = input(null, SwitchInput.breaker(null), four, GapInput.of(null), SearchInput.COMMON);
         RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> Spark.calculate(missing));
         assertThat(rejected.faults())
-                .extracting(Fault::code, Fault::pointer)
-                .containsExactly(org.assertj.core.groups.Tuple.tuple(Fault.Code.MISSING, "/speedRpm"));
+                .extracting(InputError::code, InputError::pointer)
+                .containsExactly(org.assertj.core.groups.Tuple.tuple(InputError.Code.MISSING, "/speedRpm"));
     }
 
     @Test
@@ -209,7 +209,7 @@ class SparkInputTest {
 
     @Test
     void aSweepThatDoesNotRiseIsRejected() {
-        RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> new Sweep(10, 10, 0));
-        assertThat(rejected.faults()).extracting(Fault::pointer).containsExactly("/to", "/steps");
+        RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> new SweepRange(10, 10, 0));
+        assertThat(rejected.faults()).extracting(InputError::pointer).containsExactly("/to", "/steps");
     }
 }

@@ -209,7 +209,8 @@ class SparkTest {
 
     @Test
     void aSweepHoldsItsEndsAndEachRowIsTheSinglePoint() {
-        SearchInput sweeps = new SearchInput(null, null, null, null, new Sweep(500, 6500, 12), new Sweep(6, 16, 4));
+        SearchInput sweeps =
+                new SearchInput(null, null, null, null, new SweepRange(500, 6500, 12), new SweepRange(6, 16, 4));
         SparkResult swept = result(with(stock(3000, 0.65), null, sweeps));
         assertThat(swept.speedSweep()).hasSize(13);
         assertThat(swept.supplySweep()).hasSize(5);

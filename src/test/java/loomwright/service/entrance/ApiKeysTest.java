@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
-import loomwright.answer.Fault;
+import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -43,8 +43,8 @@ class ApiKeysTest {
     void aLineThatIsNoneIsToldByItsNumberAndNotRepeated(String line) {
         assertThatThrownBy(() -> ApiKeys.of(List.of("# keys", line)))
                 .isInstanceOfSatisfying(RejectedInput.class, rejected -> {
-                    Fault fault = rejected.faults().get(0);
-                    assertThat(fault.code()).isEqualTo(Fault.Code.MALFORMED);
+                    InputError fault = rejected.faults().get(0);
+                    assertThat(fault.code()).isEqualTo(InputError.Code.MALFORMED);
                     assertThat(fault.pointer()).isEqualTo("/2");
                     assertThat(fault.value()).isNull();
                 });
@@ -56,7 +56,7 @@ class ApiKeysTest {
                 .isInstanceOfSatisfying(
                         RejectedInput.class,
                         rejected -> assertThat(rejected.faults())
-                                .extracting(Fault::pointer)
+                                .extracting(InputError::pointer)
                                 .containsExactly("/2", "/3"));
     }
 

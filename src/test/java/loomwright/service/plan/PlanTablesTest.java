@@ -18,13 +18,13 @@ import loomwright.diagnosis.DiagnosisQuestion;
 import loomwright.diagnosis.DiagnosisReport;
 import loomwright.diagnosis.DiagnosisReport.Suspect;
 import loomwright.diagnosis.MeterAccuracy;
-import loomwright.diagnosis.Reading;
+import loomwright.diagnosis.MeterReading;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.BranchReading;
 import loomwright.operation.PlanReadings.StepReadings;
-import loomwright.service.form.Figures;
+import loomwright.service.form.CellNumbers;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -73,7 +73,7 @@ class PlanTablesTest {
                 "{'id':'W1','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
                         + "{'id':'W2','from':'battery.plus','to':'radio.a','resistanceOhm':0.01},"
                         + "{'id':'W3','from':'radio.b','to':'body.31','resistanceOhm':0.01}");
-        Reading low = new Reading("battery.plus", "earth", Condition.OFF, Map.of(), 11.0, null, null, null);
+        MeterReading low = new MeterReading("battery.plus", "earth", Condition.OFF, Map.of(), 11.0, null, null, null);
         DiagnosisReport report = DiagnosisAnswer.of(
                         new DiagnosisQuestion(plan, List.of(low), MeterAccuracy.USUAL),
                         DiagnosisLimits.defaults(),
@@ -84,7 +84,7 @@ class PlanTablesTest {
         assertThat(table.columns()).endsWith("words", "restV");
         Suspect flat = report.explanations().get(0).candidates().get(0);
         double restV = Objects.requireNonNull(flat.faults().get(0).restV());
-        assertThat(table.rows().get(0)).endsWith(flat.words(), Figures.text(restV));
+        assertThat(table.rows().get(0)).endsWith(flat.words(), CellNumbers.text(restV));
         assertThat(table.rows()).allSatisfy(row -> assertThat(row).hasSameSizeAs(table.columns()));
     }
 

@@ -9,7 +9,7 @@ import loomwright.circuit.TerminalRef;
 import loomwright.operation.Point;
 
 /** What the sheet says to a person. */
-final class Wording {
+final class ReadingWording {
     static final String SUPPLY_BRIDGED = "With everything switched off nothing but what is stated may lie across the"
             + " supply. Near 0: a short; find it before the battery goes back on.";
     static final String CONTINUITY = "Near 0: it joins. Over range: blown or burnt. Take a fuse out to be sure.";
@@ -33,7 +33,7 @@ final class Wording {
             "What is lost between generator and battery. Much: a bad joint in the charging wire.";
     static final String DEAD = "Dead with the key off. Volts: a way that is not meant.";
 
-    private Wording() {}
+    private ReadingWording() {}
 
     static String load(Consumer load) {
         return "What " + load.called() + " gets. Right, and it does not work: it is at fault itself. Low: see what is"

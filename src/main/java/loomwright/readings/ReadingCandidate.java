@@ -6,5 +6,10 @@ import loomwright.readings.ReadingsSheet.Purpose;
 import org.jspecify.annotations.Nullable;
 
 /** A reading worth taking, before its figures are known. */
-record Candidate(
-        Purpose purpose, Situation situation, @Nullable String circuit, Quantity quantity, Probe probe, String tells) {}
+record ReadingCandidate(
+        Purpose purpose,
+        ReadingState situation,
+        @Nullable String circuit,
+        Quantity quantity,
+        Probe probe,
+        String tells) {}

@@ -15,7 +15,7 @@ import loomwright.answer.Basis;
  * @param onderdonk1sA current that melts it in 1 s, no heat leaving it
  * @param onderdonk10sA the same in 10 s
  */
-public record FusibleLink(
+public record LinkRating(
         String size,
         double areaRatio,
         double minLengthM,
@@ -44,9 +44,9 @@ public record FusibleLink(
      * @return empty if the tables have no wire so thin
      *     <p>Source: common practice, no source; Preece and Onderdonk see {@link FusingCurrent}.
      */
-    public static Optional<FusibleLink> find(ConductorSize wire, double ambientC) {
+    public static Optional<LinkRating> find(ConductorSize wire, double ambientC) {
         return linkSize(wire)
-                .map(link -> new FusibleLink(
+                .map(link -> new LinkRating(
                         link.name(),
                         link.areaMm2() / wire.areaMm2(),
                         MIN_LENGTH_M,

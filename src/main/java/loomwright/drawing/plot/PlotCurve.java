@@ -9,8 +9,8 @@ import java.util.List;
  * @param look how it is told from the others
  * @param points in drawing order; what lies outside the axes is cut off
  */
-public record Curve(String name, Look look, List<Point> points) {
-    public Curve {
+public record PlotCurve(String name, Look look, List<Point> points) {
+    public PlotCurve {
         points = List.copyOf(points);
     }
 
@@ -52,16 +52,16 @@ public record Curve(String name, Look look, List<Point> points) {
     }
 
     /** A value that does not depend on the other axis, from one side of it to the other. */
-    static Curve level(String name, Look look, Axis x, double y) {
-        return new Curve(name, look, List.of(new Point(x.min(), y), new Point(x.max(), y)));
+    static PlotCurve level(String name, Look look, Axis x, double y) {
+        return new PlotCurve(name, look, List.of(new Point(x.min(), y), new Point(x.max(), y)));
     }
 
     /** The same upright. */
-    static Curve upright(String name, Look look, Axis y, double x) {
-        return new Curve(name, look, List.of(new Point(x, y.min()), new Point(x, y.max())));
+    static PlotCurve upright(String name, Look look, Axis y, double x) {
+        return new PlotCurve(name, look, List.of(new Point(x, y.min()), new Point(x, y.max())));
     }
 
-    static Curve mark(String name, double x, double y) {
-        return new Curve(name, Look.MARK, List.of(new Point(x, y)));
+    static PlotCurve mark(String name, double x, double y) {
+        return new PlotCurve(name, Look.MARK, List.of(new Point(x, y)));
     }
 }

@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param value what stood there, as text; absent where nothing did
  * @param accepted what would have been accepted, as a sentence for the person who reads it
  */
-public record Fault(Code code, String pointer, @Nullable String value, String accepted) {
+public record InputError(
+        Code code, String pointer, @Nullable String value, String accepted) {
 
     /** The kinds of fault. */
     public enum Code {
@@ -40,7 +41,7 @@ public record Fault(Code code, String pointer, @Nullable String value, String ac
     }
 
     /** The same fault seen from further out: {@code prefix} is put before the pointer. */
-    public Fault under(String prefix) {
-        return new Fault(code, prefix + pointer, value, accepted);
+    public InputError under(String prefix) {
+        return new InputError(code, prefix + pointer, value, accepted);
     }
 }

@@ -5,11 +5,11 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 
 /** Numbers as a person writes them beside a wire: three digits. */
-final class Figures {
+final class DiagramNumbers {
     private static final double SMALLEST = 1e-3;
     private static final double LARGEST = 1e4;
 
-    private Figures() {}
+    private DiagramNumbers() {}
 
     static String number(double value) {
         if (Math.abs(value) < 1e-12) {

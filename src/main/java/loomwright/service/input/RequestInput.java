@@ -5,7 +5,7 @@ import loomwright.answer.RejectedInput;
 import loomwright.service.problem.ProblemException;
 
 /** What a calculation is asked with. */
-public interface Input {
+public interface RequestInput {
     /**
      * The input as the record of the operation.
      *

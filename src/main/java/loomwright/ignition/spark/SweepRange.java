@@ -2,8 +2,8 @@ package loomwright.ignition.spark;
 
 import java.util.List;
 import java.util.stream.IntStream;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 
 /**
  * Evenly spaced values, both ends included.
@@ -12,10 +12,10 @@ import loomwright.answer.Faults;
  * @param to last value, above {@code from}
  * @param steps how many intervals, 1 to 1000
  */
-public record Sweep(double from, double to, int steps) {
-    public Sweep {
-        new Faults()
-                .check(to > from, Fault.Code.CONTRADICTION, "/to", to, "a number above 'from', which is " + from)
+public record SweepRange(double from, double to, int steps) {
+    public SweepRange {
+        new InputErrors()
+                .check(to > from, InputError.Code.CONTRADICTION, "/to", to, "a number above 'from', which is " + from)
                 .range("/steps", steps, 1, 1000)
                 .reject();
     }
@@ -27,7 +27,7 @@ public record Sweep(double from, double to, int steps) {
     }
 
     /** Notes a fault under {@code pointer} for each end outside the range that a single value would have to keep. */
-    void ends(Faults faults, String pointer, double min, double max) {
+    void ends(InputErrors faults, String pointer, double min, double max) {
         faults.range(pointer + "/from", from, min, max).range(pointer + "/to", to, min, max);
     }
 }

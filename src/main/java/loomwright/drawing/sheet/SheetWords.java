@@ -5,8 +5,8 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** Figures and words as they stand on paper. */
-final class Words {
-    private Words() {}
+final class SheetWords {
+    private SheetWords() {}
 
     /** Volts as a meter shows them. */
     static String volts(double value) {

@@ -1,10 +1,10 @@
 package loomwright.diagnosis;
 
 /** One figure for each measurement, V or ohm, in their order. */
-final class Figures {
+final class PredictedFigures {
     private final double[] values;
 
-    Figures(double[] values) {
+    PredictedFigures(double[] values) {
         this.values = values.clone();
     }
 

@@ -3,8 +3,8 @@ package loomwright.service.form;
 import com.fasterxml.jackson.core.io.NumberOutput;
 
 /** Numbers as text outside JSON: a spreadsheet cell, a column of a table. */
-public final class Figures {
-    private Figures() {}
+public final class CellNumbers {
+    private CellNumbers() {}
 
     /** {@code value} rounded as in JSON, with a decimal point and no trailing {@code .0}. */
     public static String text(double value) {

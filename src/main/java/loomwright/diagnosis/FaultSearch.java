@@ -22,10 +22,10 @@ import org.jspecify.annotations.Nullable;
  * whoever explains everything with one fault needs no second (J. de Kleer, B. C. Williams, Diagnosing multiple faults,
  * 1987: minimal diagnoses, from memory).
  */
-final class Search {
+final class FaultSearch {
     /** What differs by no more than rounding is left in the order of the plan. */
-    static final Comparator<Candidate> LIKELIEST_FIRST = Comparator.comparingDouble(
-                    (Candidate c) -> Math.rint(c.logWeight() * 1e6))
+    static final Comparator<FaultCandidate> LIKELIEST_FIRST = Comparator.comparingDouble(
+                    (FaultCandidate c) -> Math.rint(c.logWeight() * 1e6))
             .reversed();
 
     /** A fault explains some of the readings if they are e² times as likely with it. */
@@ -49,10 +49,10 @@ final class Search {
     private final Trials trials;
     private final FaultSize sizes;
     private final DiagnosisLimits limits;
-    private final @Nullable Candidate sound;
+    private final @Nullable FaultCandidate sound;
     private int pairs;
 
-    Search(Trials trials, DiagnosisLimits limits) {
+    FaultSearch(Trials trials, DiagnosisLimits limits) {
         this.trials = trials;
         this.sizes = new FaultSize(trials);
         this.limits = limits;
@@ -65,8 +65,8 @@ final class Search {
     }
 
     /** Every single fault with the size and the fuses that fit best, likeliest first. */
-    List<Candidate> singles() {
-        List<Candidate> found = roughly();
+    List<FaultCandidate> singles() {
+        List<FaultCandidate> found = roughly();
         double least = found.isEmpty() ? 0 : found.get(0).logWeight() - IN_THE_RUNNING;
         found.replaceAll(c -> c.logWeight() > least && c.faults().get(0) instanceof BadJoint && !seemsSound(c)
                 ? sizes.climbed(c, 0, FaultSize.REACH)
@@ -80,8 +80,8 @@ final class Search {
         return found;
     }
 
-    private List<Candidate> roughly() {
-        List<Candidate> found = new ArrayList<>();
+    private List<FaultCandidate> roughly() {
+        List<FaultCandidate> found = new ArrayList<>();
         for (SingleFault fault : SingleFaults.listWithinParts(trials.bench().plan())) {
             if (fault instanceof BadJoint joint) {
                 sizes.fit(joint, sound).ifPresent(found::add);
@@ -96,7 +96,7 @@ final class Search {
     }
 
     /** Before two faults are thought of, the likeliest joints are sized with more care. */
-    private void searchSizes(List<Candidate> found) {
+    private void searchSizes(List<FaultCandidate> found) {
         int searched = 0;
         for (int k = 0; k < found.size() && searched < SEARCHED; k++) {
             if (found.get(k).faults().get(0) instanceof BadJoint && !seemsSound(found.get(k))) {
@@ -106,7 +106,7 @@ final class Search {
         }
     }
 
-    private boolean seemsSound(Candidate candidate) {
+    private boolean seemsSound(FaultCandidate candidate) {
         return sound != null && trials.likelihood().alike(candidate.figures(), sound.figures());
     }
 
@@ -117,9 +117,9 @@ final class Search {
      * @param fusesBlown what is blown to begin with
      * @return empty if the plan has no solution with them
      */
-    private Optional<Candidate> best(List<SingleFault> faults, Set<String> fusesBlown) {
-        List<Candidate> lasting = new ArrayList<>();
-        Candidate next = trials.of(faults, fusesBlown).orElse(null);
+    private Optional<FaultCandidate> best(List<SingleFault> faults, Set<String> fusesBlown) {
+        List<FaultCandidate> lasting = new ArrayList<>();
+        FaultCandidate next = trials.of(faults, fusesBlown).orElse(null);
         while (next != null) {
             if (trials.lasts(next)) {
                 lasting.add(next);
@@ -134,13 +134,13 @@ final class Search {
     }
 
     /** Pairs of what explains some of the readings, likeliest first. */
-    List<Candidate> pairs(List<Candidate> singles) {
-        List<Candidate> bases = bases(singles);
-        List<Candidate> found = new ArrayList<>();
+    List<FaultCandidate> pairs(List<FaultCandidate> singles) {
+        List<FaultCandidate> bases = bases(singles);
+        List<FaultCandidate> found = new ArrayList<>();
         for (int i = 0; i < bases.size(); i++) {
             for (int j = i + 1; j < bases.size() && pairs < limits.maxPairs(); j++) {
-                Candidate one = bases.get(i);
-                Candidate other = bases.get(j);
+                FaultCandidate one = bases.get(i);
+                FaultCandidate other = bases.get(j);
                 if (apart(one, other)) {
                     pairs++;
                     both(one, other).ifPresent(found::add);
@@ -158,22 +158,22 @@ final class Search {
     }
 
     /** Two faults in one place are not looked for, but that a battery is worn, flat and not charged, any two of these. */
-    private static boolean apart(Candidate one, Candidate other) {
+    private static boolean apart(FaultCandidate one, FaultCandidate other) {
         return (ofSupply(one) && ofSupply(other)) || Collections.disjoint(ids(one), ids(other));
     }
 
-    private static boolean ofSupply(Candidate single) {
+    private static boolean ofSupply(FaultCandidate single) {
         SingleFault fault = single.faults().get(0);
         return fault instanceof BatteryFault || fault instanceof NotCharging;
     }
 
-    private static Set<String> ids(Candidate candidate) {
+    private static Set<String> ids(FaultCandidate candidate) {
         Set<String> ids = new LinkedHashSet<>(candidate.fusesBlown());
         candidate.faults().forEach(f -> ids.addAll(f.ids()));
         return ids;
     }
 
-    private Optional<Candidate> both(Candidate one, Candidate other) {
+    private Optional<FaultCandidate> both(FaultCandidate one, FaultCandidate other) {
         List<SingleFault> faults = new ArrayList<>(one.faults());
         faults.addAll(other.faults());
         Set<String> fuses = new LinkedHashSet<>(one.fusesBlown());
@@ -181,8 +181,8 @@ final class Search {
         return best(faults, fuses);
     }
 
-    private Candidate fitted(Candidate pair) {
-        Candidate best = pair;
+    private FaultCandidate fitted(FaultCandidate pair) {
+        FaultCandidate best = pair;
         for (int round = 0; round < ROUNDS; round++) {
             for (int which = 0; which < pair.faults().size(); which++) {
                 if (best.faults().get(which) instanceof SizedFault) {
@@ -197,18 +197,18 @@ final class Search {
      * What pairs are made of: one of each group that the readings cannot tell apart, the likeliest first, and for each
      * deviating reading some that explain it. As many as make no more pairs than allowed.
      */
-    private List<Candidate> bases(List<Candidate> singles) {
+    private List<FaultCandidate> bases(List<FaultCandidate> singles) {
         if (sound == null) {
             return List.of();
         }
         double least = sound.fit().logLikelihood() + HELPS;
-        List<Candidate> helping =
+        List<FaultCandidate> helping =
                 singles.stream().filter(c -> c.fit().logLikelihood() > least).toList();
-        List<Candidate> distinct = Ties.of(helping, trials.likelihood()).stream()
+        List<FaultCandidate> distinct = Ties.of(helping, trials.likelihood()).stream()
                 .map(group -> group.get(0))
                 .toList();
         int most = (int) Math.floor((1 + Math.sqrt(1 + 8.0 * limits.maxPairs())) / 2);
-        Set<Candidate> bases = new LinkedHashSet<>();
+        Set<FaultCandidate> bases = new LinkedHashSet<>();
         for (int reading = 0; reading < sound.fit().deviations().size(); reading++) {
             if (sound.fit().deviates(reading)) {
                 int r = reading;

@@ -2,9 +2,9 @@ package loomwright.service.form;
 
 import java.util.Locale;
 
-/** Words of a closed set are written {@code common-practice} outside and {@code COMMON_PRACTICE} in Java. */
-public final class Words {
-    private Words() {}
+/** EnumWords of a closed set are written {@code common-practice} outside and {@code COMMON_PRACTICE} in Java. */
+public final class EnumWords {
+    private EnumWords() {}
 
     /** The word outside. */
     public static String of(Enum<?> value) {

@@ -12,7 +12,7 @@ import loomwright.circuit.Supply;
 import loomwright.circuit.Wire;
 
 /** A plan in whose figures many small changes are made before it is a plan again. For one thread, short-lived. */
-final class Draft {
+final class PlanDraft {
     private final Plan original;
     private final List<Part> parts;
     private final List<Wire> wires;
@@ -20,7 +20,7 @@ final class Draft {
     private double supplyShare;
     private double internalFactor = 1;
 
-    Draft(Plan original) {
+    PlanDraft(Plan original) {
         this.original = original;
         this.parts = new ArrayList<>(original.parts());
         this.wires = new ArrayList<>(original.wires());

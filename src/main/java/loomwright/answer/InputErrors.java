@@ -5,45 +5,51 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Collects what is wrong with one input, so that all of it is said at once. */
-public final class Faults {
-    private final List<Fault> found = new ArrayList<>(0);
+public final class InputErrors {
+    private final List<InputError> found = new ArrayList<>(0);
 
     /** Notes a fault unless {@code holds}. */
-    public Faults check(boolean holds, Fault.Code code, String pointer, @Nullable Object value, String accepted) {
+    public InputErrors check(
+            boolean holds, InputError.Code code, String pointer, @Nullable Object value, String accepted) {
         if (!holds) {
-            found.add(new Fault(code, pointer, value == null ? null : String.valueOf(value), accepted));
+            found.add(new InputError(code, pointer, value == null ? null : String.valueOf(value), accepted));
         }
         return this;
     }
 
     /** Notes a fault unless {@code value} is a finite number from {@code min} to {@code max}, both included. */
-    public Faults range(String pointer, double value, double min, double max) {
+    public InputErrors range(String pointer, double value, double min, double max) {
         if (!(value >= min && value <= max)) {
-            check(false, Fault.Code.OUT_OF_RANGE, pointer, value, "a number from " + plain(min) + " to " + plain(max));
+            check(
+                    false,
+                    InputError.Code.OUT_OF_RANGE,
+                    pointer,
+                    value,
+                    "a number from " + plain(min) + " to " + plain(max));
         }
         return this;
     }
 
     /** As {@link #range(String, double, double, double)}, for a value that may be left out. */
-    public Faults range(String pointer, @Nullable Double value, double min, double max) {
+    public InputErrors range(String pointer, @Nullable Double value, double min, double max) {
         return value == null ? this : range(pointer, value.doubleValue(), min, max);
     }
 
     /** Notes a fault if a text has more than {@code most} characters, as a person counts them. */
-    public Faults text(String pointer, @Nullable String text, int most) {
+    public InputErrors text(String pointer, @Nullable String text, int most) {
         boolean fits = text == null || text.codePointCount(0, text.length()) <= most;
-        return check(fits, Fault.Code.OUT_OF_RANGE, pointer, text, "a text of at most " + most + " characters");
+        return check(fits, InputError.Code.OUT_OF_RANGE, pointer, text, "a text of at most " + most + " characters");
     }
 
     /** Notes a fault if {@code value} is missing. */
-    public Faults required(String pointer, @Nullable Object value) {
+    public InputErrors required(String pointer, @Nullable Object value) {
         if (value == null) {
-            check(false, Fault.Code.MISSING, pointer, null, "a value: this property is required");
+            check(false, InputError.Code.MISSING, pointer, null, "a value: this property is required");
         }
         return this;
     }
 
-    public Faults add(Fault fault) {
+    public InputErrors add(InputError fault) {
         found.add(fault);
         return this;
     }
@@ -52,7 +58,7 @@ public final class Faults {
         return found.isEmpty();
     }
 
-    public List<Fault> list() {
+    public List<InputError> list() {
         return List.copyOf(found);
     }
 

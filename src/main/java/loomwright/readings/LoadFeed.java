@@ -17,13 +17,13 @@ import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
 
 /** The way by which most current reaches a load: where it can be halved, and the resistors that are meant to be in it. */
-record FeedPath(SolvedStep solved, TerminalRef start, List<Leg> legs) {
+record LoadFeed(SolvedStep solved, TerminalRef start, List<Leg> legs) {
 
     /** One branch, with the terminals at which the current enters and leaves it. */
     record Leg(Branch branch, String in, String out, int outNode) {}
 
     /** Empty legs if no current takes such a way. */
-    static FeedPath of(SolvedStep solved, TerminalRef start, TerminalRef feed) {
+    static LoadFeed of(SolvedStep solved, TerminalRef start, TerminalRef feed) {
         CurrentPaths paths = new CurrentPaths(solved);
         List<Leg> legs = new ArrayList<>();
         for (int i : paths.widest(solved.node(start), solved.node(feed))) {
@@ -31,7 +31,7 @@ record FeedPath(SolvedStep solved, TerminalRef start, List<Leg> legs) {
             boolean forward = paths.head(i) == b.toNode();
             legs.add(new Leg(b, forward ? b.from() : b.to(), forward ? b.to() : b.from(), paths.head(i)));
         }
-        return new FeedPath(solved, start, legs);
+        return new LoadFeed(solved, start, legs);
     }
 
     /** The ends of parts and connectors on the way, middle first, then the middles of what that leaves. */

@@ -9,7 +9,7 @@ import loomwright.readings.ReadingsSheet.Reading;
 import loomwright.readings.ReadingsSheet.Shows;
 
 /** A line of the sheet. */
-final class Row {
+final class SheetRow {
     private static final String HANGS =
             " A relay or solenoid may stand either way within the tolerances: listen whether it clicks.";
     private static final String BACKFED = " By the plan itself there are volts here: see its backfeed.";
@@ -17,10 +17,10 @@ final class Row {
     /** What is left of a zero after the arithmetic, V or ohm. */
     private static final double ROUNDING = 1e-12;
 
-    private Row() {}
+    private SheetRow() {}
 
     /** The line for a candidate; the leads lie so that a sound circuit shows a figure above zero. */
-    static Reading of(Plan plan, Candidate c, Range range, int number, double accuracyFraction) {
+    static Reading of(Plan plan, ReadingCandidate c, Range range, int number, double accuracyFraction) {
         boolean postToPost = c.purpose() == Purpose.SUPPLY;
         boolean turned = c.quantity() == Quantity.VOLTS
                 && !postToPost
@@ -44,9 +44,9 @@ final class Row {
                 c.circuit(),
                 c.quantity(),
                 red.toString(),
-                Wording.called(plan, red),
+                ReadingWording.called(plan, red),
                 black.toString(),
-                Wording.called(plan, black),
+                ReadingWording.called(plan, black),
                 meter.words(),
                 figure ? Shows.FIGURE : ohms ? Shows.OPEN : Shows.FLOATING,
                 ohms ? "ohm" : "V",
@@ -56,7 +56,7 @@ final class Row {
                 c.tells() + (range.hanging() ? HANGS : "") + (isBackfed(plan, c, nominal) ? BACKFED : ""));
     }
 
-    private static boolean isBackfed(Plan plan, Candidate c, double nominal) {
+    private static boolean isBackfed(Plan plan, ReadingCandidate c, double nominal) {
         return c.purpose() == Purpose.DEAD && Math.abs(nominal) > plan.system().scaledFrom12V(0.5);
     }
 }

@@ -12,8 +12,8 @@ import loomwright.operation.Step;
  *
  * @param setting of free switches that do not stand as drawn: id to position
  */
-record Situation(Step step, Map<String, String> setting, Contacts contacts) {
-    Situation {
+record ReadingState(Step step, Map<String, String> setting, Contacts contacts) {
+    ReadingState {
         setting = Map.copyOf(setting);
     }
 

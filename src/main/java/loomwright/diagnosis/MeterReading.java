@@ -1,8 +1,8 @@
 package loomwright.diagnosis;
 
 import java.util.Map;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param open true if it showed an open circuit on ohms
  * @param meter how far it may be off; as stated for all readings unless said
  */
-public record Reading(
+public record MeterReading(
         String from,
         String to,
         Condition condition,
@@ -37,23 +37,23 @@ public record Reading(
     private static final double MAX_OHM = 1e9;
     private static final int MAX_SWITCHES = 100;
 
-    public Reading {
-        Faults faults = new Faults().required("/from", from);
+    public MeterReading {
+        InputErrors faults = new InputErrors().required("/from", from);
         to = orEarth(to);
         switches = orNone(switches);
         boolean ohmmeter = ohms != null || open != null;
         faults.check(
                         (volts != null ? 1 : 0) + (ohms != null ? 1 : 0) + (open != null ? 1 : 0) == 1,
-                        Fault.Code.CONTRADICTION,
+                        InputError.Code.CONTRADICTION,
                         "",
                         null,
                         "exactly one of volts, ohms and open")
-                .check(open == null || open, Fault.Code.NOT_ONE_OF, "/open", open, "true, or left out")
+                .check(open == null || open, InputError.Code.NOT_ONE_OF, "/open", open, "true, or left out")
                 .range("/volts", volts, -MAX_V, MAX_V)
                 .range("/ohms", ohms, 0, MAX_OHM)
                 .check(
                         switches.size() <= MAX_SWITCHES,
-                        Fault.Code.OUT_OF_RANGE,
+                        InputError.Code.OUT_OF_RANGE,
                         "/switches",
                         switches.size(),
                         "at most " + MAX_SWITCHES + " switches");
@@ -78,7 +78,7 @@ public record Reading(
         return condition == null ? Condition.OFF : condition;
     }
 
-    private static void point(@Nullable String text, String pointer, Faults faults) {
+    private static void point(@Nullable String text, String pointer, InputErrors faults) {
         try {
             if (text != null) {
                 Point.parse(text);
@@ -102,7 +102,7 @@ public record Reading(
     }
 
     /** Notes what does not go with a plan. */
-    void check(Plan plan, String pointer, Faults faults) {
+    void check(Plan plan, String pointer, InputErrors faults) {
         Probe probe = Probe.of(from, to);
         probe.from().check(plan, pointer + "/from", faults);
         probe.to().check(plan, pointer + "/to", faults);
@@ -112,11 +112,11 @@ public record Reading(
                     .findFirst()
                     .orElse(null);
             String at = pointer + "/switches/" + id;
-            faults.check(found != null, Fault.Code.UNKNOWN_REFERENCE, at, id, "a free switch of this plan");
+            faults.check(found != null, InputError.Code.UNKNOWN_REFERENCE, at, id, "a free switch of this plan");
             if (found != null) {
                 faults.check(
                         found.positions().stream().anyMatch(p -> p.name().equals(position)),
-                        Fault.Code.UNKNOWN_REFERENCE,
+                        InputError.Code.UNKNOWN_REFERENCE,
                         at,
                         position,
                         "a position of this switch");

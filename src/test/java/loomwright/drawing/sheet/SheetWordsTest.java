@@ -6,7 +6,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Figures as they stand on paper. */
-class WordsTest {
+class SheetWordsTest {
     @ParameterizedTest
     @CsvSource({
         "0, 0",
@@ -19,12 +19,12 @@ class WordsTest {
         "-10.04, -10.0"
     })
     void aFigureHasAsManyDigitsAsAMeterShows(double value, String written) {
-        assertThat(Words.figure(value)).isEqualTo(written);
+        assertThat(SheetWords.figure(value)).isEqualTo(written);
     }
 
     @ParameterizedTest
     @CsvSource({"12, 12", "12.0, 12", "6.5, 6.5", "24, 24", "0.001, 0.001"})
     void aNumberIsWrittenAsItWasGiven(double value, String written) {
-        assertThat(Words.number(value)).isEqualTo(written);
+        assertThat(SheetWords.number(value)).isEqualTo(written);
     }
 }

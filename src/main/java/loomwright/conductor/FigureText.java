@@ -5,10 +5,10 @@ import java.math.MathContext;
 import java.util.Locale;
 
 /** Numbers and words as the working lines write them. */
-final class Figure {
+final class FigureText {
     private static final MathContext FOUR_FIGURES = new MathContext(4);
 
-    private Figure() {}
+    private FigureText() {}
 
     /** A word of a closed set as answers spell it: within-limit. */
     static String word(Enum<?> value) {

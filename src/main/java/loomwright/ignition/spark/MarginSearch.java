@@ -2,12 +2,12 @@ package loomwright.ignition.spark;
 
 import java.util.List;
 import java.util.function.DoublePredicate;
-import loomwright.answer.Fault;
-import loomwright.answer.Faults;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.ignition.Bisection;
 
 /** Where the margin ends: over speed at one supply, and over supply at cranking speed. Parameters: {@link SearchInput}. */
-record Search(
+record MarginSearch(
         double reserveRatio,
         double topSpeedRpm,
         double crankingSpeedRpm,
@@ -22,14 +22,14 @@ record Search(
     private static final double MOST_SUPPLY_V = 60;
     private static final double SUPPLY_TOLERANCE_V = 1e-4;
 
-    Search {
-        new Faults()
+    MarginSearch {
+        new InputErrors()
                 .range("/reserveRatio", reserveRatio, 1, 5)
                 .range("/topSpeedRpm", topSpeedRpm, 20, 20_000)
                 .range("/crankingSpeedRpm", crankingSpeedRpm, 20, 2000)
                 .check(
                         topSpeedRpm > crankingSpeedRpm,
-                        Fault.Code.CONTRADICTION,
+                        InputError.Code.CONTRADICTION,
                         "/topSpeedRpm",
                         topSpeedRpm,
                         "more than the cranking speed")

@@ -14,15 +14,15 @@ import loomwright.circuit.fault.SingleFault;
  * @param figures what the meter would show
  * @param logWeight natural logarithm of prior odds times likelihood
  */
-record Candidate(
+record FaultCandidate(
         List<SingleFault> faults,
         Set<String> fusesBlown,
         Set<String> opening,
         Set<String> openingBeforeAReading,
-        Figures figures,
+        PredictedFigures figures,
         Fit fit,
         double logWeight) {
-    Candidate {
+    FaultCandidate {
         faults = List.copyOf(faults);
         fusesBlown = Set.copyOf(fusesBlown);
         opening = Set.copyOf(opening);

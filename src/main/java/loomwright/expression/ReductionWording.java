@@ -5,8 +5,8 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** The steps of a reduction in words and numbers. */
-final class Wording {
-    private Wording() {}
+final class ReductionWording {
+    private ReductionWording() {}
 
     /** A resistance with a name. */
     record Named(String name, double ohm) {

@@ -11,13 +11,13 @@ import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
 
 /** How findings put figures and times into words. */
-public final class Wording {
+public final class FindingWording {
     private static final MathContext THREE_FIGURES = new MathContext(3);
 
     /** Of how many limits a value is: what the findings of one severity are sorted by. */
     public static final String TIMES_LIMIT = "timesLimit";
 
-    private Wording() {}
+    private FindingWording() {}
 
     /** Three significant figures, without exponent and without needless zeros. */
     public static String number(double value) {

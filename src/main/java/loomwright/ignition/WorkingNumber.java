@@ -6,10 +6,10 @@ import java.util.Arrays;
 import java.util.Locale;
 
 /** Numbers as they stand in a line of working: four significant digits, no exponent. */
-public final class Figure {
+public final class WorkingNumber {
     private static final MathContext FOUR_DIGITS = new MathContext(4);
 
-    private Figure() {}
+    private WorkingNumber() {}
 
     public static String of(double value) {
         BigDecimal rounded = new BigDecimal(value).round(FOUR_DIGITS);
@@ -19,7 +19,9 @@ public final class Figure {
     /** A line of working with its numbers in the places marked {@code %s}. */
     public static String line(String line, double... values) {
         return String.format(
-                Locale.ROOT, line, Arrays.stream(values).mapToObj(Figure::of).toArray());
+                Locale.ROOT,
+                line,
+                Arrays.stream(values).mapToObj(WorkingNumber::of).toArray());
     }
 
     /** In thousandths of the unit: ms, mJ, mH. */

@@ -7,10 +7,11 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** A fault can be seen from further out, and a rejection always says why. */
-class FaultTest {
+class InputErrorTest {
     @Test
     void aPrefixIsPutBeforeThePointer() {
-        Fault inner = new Fault(Fault.Code.OUT_OF_RANGE, "/resistanceOhm", "-1", "a number of at least 0");
+        InputError inner =
+                new InputError(InputError.Code.OUT_OF_RANGE, "/resistanceOhm", "-1", "a number of at least 0");
         assertThat(inner.under("/parts/3").pointer()).isEqualTo("/parts/3/resistanceOhm");
     }
 

@@ -14,16 +14,16 @@ import loomwright.circuit.Switch;
  * @param plan with the switches so
  * @param words the switch that is not as drawn; empty for none
  */
-record Settings(Plan plan, String words) {
-    static List<Settings> list(Plan plan) {
-        List<Settings> all = new ArrayList<>();
-        all.add(new Settings(plan, ""));
+record SwitchSetting(Plan plan, String words) {
+    static List<SwitchSetting> list(Plan plan) {
+        List<SwitchSetting> all = new ArrayList<>();
+        all.add(new SwitchSetting(plan, ""));
         for (Part part : plan.parts()) {
             if (part instanceof Switch chosen && chosen.free()) {
                 String drawn = chosen.in(Condition.OFF).name();
                 for (Switch.Position position : chosen.positions()) {
                     if (!position.name().equals(drawn)) {
-                        all.add(new Settings(
+                        all.add(new SwitchSetting(
                                 plan.withPart(chosen.withPosition(position.name())),
                                 chosen.id() + " " + position.name()));
                     }

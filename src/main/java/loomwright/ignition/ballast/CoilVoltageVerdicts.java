@@ -2,12 +2,12 @@ package loomwright.ignition.ballast;
 
 import java.util.Locale;
 import loomwright.circuit.Condition;
-import loomwright.ignition.Figure;
+import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.FeedState.Verdict;
 
 /** A coil's voltage against the window of the trade, and what that means in each condition. */
-final class Verdicts {
-    private Verdicts() {}
+final class CoilVoltageVerdicts {
+    private CoilVoltageVerdicts() {}
 
     static Verdict of(IgnitionFeed.Window window, double coilV) {
         if (coilV < window.lowV()) {
@@ -18,8 +18,9 @@ final class Verdicts {
 
     static String text(
             Verdict verdict, Condition condition, boolean bypassed, IgnitionFeed.Window window, double coilV) {
-        String range = String.format(Locale.ROOT, "%s to %s V", Figure.of(window.lowV()), Figure.of(window.highV()));
-        String at = Figure.of(coilV) + " V at the coil with the contacts closed, "
+        String range = String.format(
+                Locale.ROOT, "%s to %s V", WorkingNumber.of(window.lowV()), WorkingNumber.of(window.highV()));
+        String at = WorkingNumber.of(coilV) + " V at the coil with the contacts closed, "
                 + switch (verdict) {
                     case BELOW_WINDOW -> "below the usual ";
                     case WITHIN_WINDOW -> "within the usual ";
