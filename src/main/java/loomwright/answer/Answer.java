@@ -1,6 +1,7 @@
 package loomwright.answer;
 
 import java.util.List;
+import loomwright.message.Message;
 
 /**
  * A calculated result with what a person needs to follow and trust it.
@@ -10,7 +11,7 @@ import java.util.List;
  * @param basis where each table or rule comes from
  * @param cautions only those that apply to this answer
  */
-public record Answer<T>(T result, List<String> working, List<Basis> basis, List<Caution> cautions) {
+public record Answer<T>(T result, List<Message> working, List<Basis> basis, List<Caution> cautions) {
     public Answer {
         working = List.copyOf(working);
         basis = List.copyOf(basis);

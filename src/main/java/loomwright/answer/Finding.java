@@ -1,30 +1,121 @@
 package loomwright.answer;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import loomwright.message.Argument;
+import loomwright.message.Argument.Quantity;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
+import loomwright.message.PropertyName;
+import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
 /**
  * One result of a check: what was found, by what numbers, and what to do about it.
+ * <pre>
+ * Finding.warning(EARTH_DROP.with(arg("part", part.thing()), arg("dropV", 0.46)), PRACTICE).remedy(CLEAN_EARTH.with())
+ * </pre>
  *
  * @param severity how serious it is
- * @param code stable name of what was found, such as {@code wire-overloaded}; tests and callers may rely on it
+ * @param message what was found; its code is stable, callers may rely on it
  * @param ids the parts and wires concerned; empty where the question names none
- * @param text the finding as a sentence, with its numbers in it
- * @param figures the numbers it rests on, in reading order
  * @param basis where its limit comes from
  * @param remedy what to do; absent where there is nothing to be done
  */
 public record Finding(
         Severity severity,
-        String code,
+        Message message,
         List<String> ids,
-        String text,
-        List<Figure> figures,
         Basis basis,
-        @Nullable String remedy) {
+        @Nullable Message remedy) {
     public Finding {
         ids = List.copyOf(ids);
-        figures = List.copyOf(figures);
+    }
+
+    /** A finding about the things of the plan that its message names. */
+    public static Finding of(Severity severity, Message message, Basis basis) {
+        return new Finding(severity, message, message.ids(), basis, null);
+    }
+
+    /** As {@link #of}. */
+    public static Finding danger(Message message, Basis basis) {
+        return of(Severity.DANGER, message, basis);
+    }
+
+    /** As {@link #of}. */
+    public static Finding warning(Message message, Basis basis) {
+        return of(Severity.WARNING, message, basis);
+    }
+
+    /** As {@link #of}. */
+    public static Finding note(Message message, Basis basis) {
+        return of(Severity.NOTE, message, basis);
+    }
+
+    /** The same finding with what to do about it. */
+    public Finding remedy(@Nullable Message whatToDo) {
+        return new Finding(severity, message, ids, basis, whatToDo);
+    }
+
+    /** The same finding about other parts and wires than its message names. */
+    public Finding about(List<String> concerned) {
+        return new Finding(severity, message, concerned, basis, remedy);
+    }
+
+    public MessageCode kind() {
+        return message.code();
+    }
+
+    public String code() {
+        return message.code().code();
+    }
+
+    public String text() {
+        return message.text();
+    }
+
+    /** What to do, in words; absent where there is nothing to be done. */
+    public @Nullable String remedyText() {
+        return remedy == null ? null : remedy.text();
+    }
+
+    /** The numbers of its message, in reading order. */
+    public List<Figure> figures() {
+        List<Figure> figures = new ArrayList<>();
+        message.arguments().forEach((name, argument) -> {
+            if (argument instanceof Quantity quantity) {
+                figures.add(new Figure(name, quantity.value()));
+            }
+        });
+        return figures;
+    }
+
+    /** A finding whose text has been put together already. For checks that have no messages of their own yet. */
+    public Finding(
+            Severity severity,
+            String code,
+            List<String> ids,
+            String text,
+            List<Figure> figures,
+            Basis basis,
+            @Nullable String remedy) {
+        this(
+                severity,
+                new Message(new Unconverted(code, text), arguments(figures)),
+                ids,
+                basis,
+                remedy == null ? null : Unconverted.message("remedy", remedy));
+    }
+
+    private static Map<String, Argument> arguments(List<Figure> figures) {
+        Map<String, Argument> arguments = new LinkedHashMap<>();
+        for (Figure figure : figures) {
+            String unit = PropertyName.of(figure.name()).unit();
+            arguments.put(figure.name(), new Quantity(figure.value(), unit == null ? "" : unit));
+        }
+        return arguments;
     }
 
     /**

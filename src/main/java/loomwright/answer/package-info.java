@@ -1,8 +1,7 @@
 /**
  * What every calculation hands back, whatever it calculates: the {@link loomwright.answer.Answer} with its working,
  * {@link loomwright.answer.Basis} and {@link loomwright.answer.Caution}s, or the {@link loomwright.answer.InputError}s for
- * which the input was rejected. {@link loomwright.answer.PropertyName} says the names in it as people do. Data only;
- * depends on the JDK alone.
+ * which the input was rejected. What people read in it are {@link loomwright.message.Message}s. Data only.
  */
 @NullMarked
 package loomwright.answer;

@@ -17,6 +17,7 @@ import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
+import loomwright.message.Unconverted;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 
@@ -38,7 +39,7 @@ public final class BackfeedAnswer {
         basis.add(Basis.computed(
                 "the way of the current",
                 "solved currents taken apart into loops, the strongest first: flow decomposition of graph theory"));
-        return new Answer<>(report, working(report), basis, cautions(plan, report));
+        return new Answer<>(report, Unconverted.lines(working(report)), basis, cautions(plan, report));
     }
 
     private static List<String> working(BackfeedReport report) {

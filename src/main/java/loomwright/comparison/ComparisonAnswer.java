@@ -24,6 +24,7 @@ import loomwright.comparison.PlanComparison.Leftover;
 import loomwright.comparison.PlanComparison.Material;
 import loomwright.comparison.PlanComparison.PropertyChange;
 import loomwright.comparison.PlanComparison.StepChange;
+import loomwright.message.Unconverted;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.PlanSolver;
@@ -65,7 +66,7 @@ public final class ComparisonAnswer {
         List<Caution> cautions = Stream.of(wasReviewed, isReviewed)
                 .flatMap(reviewed -> reviewed.cautions().stream())
                 .toList();
-        return new Answer<>(result, working(question, result), basis, cautions(cautions, result));
+        return new Answer<>(result, Unconverted.lines(working(question, result)), basis, cautions(cautions, result));
     }
 
     /** What is wrong with one of the plans is said of that plan. */

@@ -5,6 +5,7 @@ import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
 /** The smallest conductor that neither loses too much voltage nor grows too warm. */
@@ -145,7 +146,7 @@ public final class ConductorSizing {
     public static Answer<Result> size(Input input) {
         SizingCase job = SizingCase.of(input);
         Result result = job.solve();
-        return new Answer<>(result, working(job, result), basis(result), cautions(input));
+        return new Answer<>(result, Unconverted.lines(working(job, result)), basis(result), cautions(input));
     }
 
     /**

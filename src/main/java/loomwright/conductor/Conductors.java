@@ -8,6 +8,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.InputErrors;
+import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
 /** What is known of one conductor size. */
@@ -84,7 +85,10 @@ public final class Conductors {
                 neighbours(size),
                 ampacities);
         return new Answer<>(
-                description, working(size, temperatureC), basis(size, ampacities), List.of(Caution.LOCAL_CODES));
+                description,
+                Unconverted.lines(working(size, temperatureC)),
+                basis(size, ampacities),
+                List.of(Caution.LOCAL_CODES));
     }
 
     private static List<String> working(ConductorSize size, double temperatureC) {

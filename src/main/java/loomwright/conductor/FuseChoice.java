@@ -6,6 +6,7 @@ import java.util.function.DoubleFunction;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
 /** The fuse that carries the load and protects the wire. */
@@ -180,7 +181,7 @@ public final class FuseChoice {
     public static Answer<Result> choose(Input input) {
         FuseCase job = FuseCase.of(input);
         Result result = job.solve();
-        return new Answer<>(result, working(job, result), basis(result), cautions(result));
+        return new Answer<>(result, Unconverted.lines(working(job, result)), basis(result), cautions(result));
     }
 
     /**

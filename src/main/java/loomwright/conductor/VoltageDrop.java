@@ -5,6 +5,7 @@ import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
 /** The voltage lost between source and load and on the way back. */
@@ -180,7 +181,7 @@ public final class VoltageDrop {
                 run.limit(),
                 verdict(totalV, run),
                 maxLengthM(run, out, back, joints));
-        return new Answer<>(result, working(run, result), basis(run), cautions(run));
+        return new Answer<>(result, Unconverted.lines(working(run, result)), basis(run), cautions(run));
     }
 
     private static Verdict verdict(double totalV, DropCase run) {

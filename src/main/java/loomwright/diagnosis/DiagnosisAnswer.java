@@ -17,6 +17,7 @@ import loomwright.circuit.fault.BadJoint;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFault.Kind;
 import loomwright.circuit.fault.SingleFaults;
+import loomwright.message.Unconverted;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.Quantity;
@@ -42,7 +43,7 @@ public final class DiagnosisAnswer {
         checkSize(question, limits);
         Diagnosis found = new Diagnosis(question, limits, new Bench(question.plan(), limits, networkLimits, progress));
         DiagnosisReport report = new ReportWriter(found).write();
-        return new Answer<>(report, working(report), basis(question), cautions(question, report));
+        return new Answer<>(report, Unconverted.lines(working(report)), basis(question), cautions(question, report));
     }
 
     /** What wears out within parts comes on top and does not count: it is one trial for a load, some tens for the battery. */

@@ -112,6 +112,8 @@ public enum DropRule {
     private final double good12V;
     private final double finding12V;
     private final double newWire12V;
+    // A record of texts and a word.
+    @SuppressWarnings("ImmutableEnumChecker")
     private final Basis basis;
 
     DropRule(double good12V, double finding12V, double newWire12V, Basis basis) {

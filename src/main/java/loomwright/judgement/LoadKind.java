@@ -87,6 +87,8 @@ public enum LoadKind {
     private final double works;
     private final double weak;
     private final double creeps;
+    // A record of texts and a word.
+    @SuppressWarnings("ImmutableEnumChecker")
     private final Basis basis;
 
     LoadKind(double works, double weak, double creeps, Basis basis) {

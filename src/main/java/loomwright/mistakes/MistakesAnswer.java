@@ -20,6 +20,7 @@ import loomwright.circuit.PlanCautions;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFaults;
 import loomwright.conductor.AmpacityTable;
+import loomwright.message.Unconverted;
 import loomwright.mistakes.MistakesReport.KeyingAdvice;
 import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.network.NetworkLimits;
@@ -58,7 +59,7 @@ public final class MistakesAnswer {
         List<KeyingAdvice> keying = keying(plan, mistakes);
         mistakes.sort(Comparator.comparing(Mistake::severity));
         MistakesReport report = new MistakesReport(plan.name(), settings, mistakes, keying);
-        return new Answer<>(report, working(report), basis(plan), cautions(plan));
+        return new Answer<>(report, Unconverted.lines(working(report)), basis(plan), cautions(plan));
     }
 
     private static List<KeyingAdvice> keying(Plan plan, List<Mistake> mistakes) {

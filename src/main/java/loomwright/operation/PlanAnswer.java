@@ -16,6 +16,7 @@ import loomwright.circuit.PlanCautions;
 import loomwright.circuit.PlanCheck;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.message.Unconverted;
 import loomwright.network.Lamp;
 import loomwright.network.NetworkLimits;
 
@@ -37,7 +38,8 @@ public final class PlanAnswer {
     public static Answer<PlanReadings> of(Plan plan, NetworkLimits limits, Progress progress) {
         requireSound(plan);
         List<SolvedStep> steps = new PlanSolver(limits, progress).solve(plan);
-        return new Answer<>(Reader.read(plan, steps), working(plan, steps), basis(plan), PlanCautions.of(plan));
+        return new Answer<>(
+                Reader.read(plan, steps), Unconverted.lines(working(plan, steps)), basis(plan), PlanCautions.of(plan));
     }
 
     /**

@@ -12,6 +12,7 @@ import loomwright.answer.Caution;
 import loomwright.answer.Progress;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
+import loomwright.message.Unconverted;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanSolver;
@@ -69,7 +70,7 @@ public final class ReadingsAnswer {
             }
         }
         ReadingsSheet sheet = new ReadingsSheet(plan.name(), ReadingWording.first(plan), readings, leftOut);
-        return new Answer<>(sheet, working(sheet, bounds.solutions()), basis(), cautions(sheet));
+        return new Answer<>(sheet, Unconverted.lines(working(sheet, bounds.solutions())), basis(), cautions(sheet));
     }
 
     private List<String> working(ReadingsSheet sheet, int solutions) {

@@ -18,6 +18,7 @@ import loomwright.backfeed.Survey;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
+import loomwright.message.Unconverted;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanSolver;
@@ -54,7 +55,11 @@ public final class PlanReview {
                         Comparator.comparingDouble(PlanReview::timesLimit).reversed()));
         ReviewReport report =
                 new ReviewReport(plan.name(), (int) survey.combinations(), ReviewReport.Counts.of(findings), findings);
-        return new Answer<>(report, ReviewWorking.lines(context), basis(plan, findings), cautions(context, findings));
+        return new Answer<>(
+                report,
+                Unconverted.lines(ReviewWorking.lines(context)),
+                basis(plan, findings),
+                cautions(context, findings));
     }
 
     private static double timesLimit(Finding finding) {

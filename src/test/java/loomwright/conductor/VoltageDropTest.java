@@ -177,7 +177,7 @@ class VoltageDropTest {
     void theAnswerCarriesItsCautionsAndSources() {
         var answer = VoltageDrop.calculate(Inputs.drop("size", "14", "lengthM", 1.0, "currentA", 1.0));
         assertThat(answer.cautions()).endsWith(Caution.LOCAL_CODES);
-        assertThat(answer.working()).anyMatch(line -> line.contains("1 A x 0.008286 ohm/m x 1 m"));
+        assertThat(answer.working()).anyMatch(line -> line.text().contains("1 A x 0.008286 ohm/m x 1 m"));
         assertThat(answer.basis()).isNotEmpty();
     }
 

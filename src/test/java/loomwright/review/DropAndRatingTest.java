@@ -51,11 +51,11 @@ class DropAndRatingTest {
         Finding joint = get(
                 plan(parts, wires.formatted("2.5 mm2", 0.5, ",'toJointResistanceOhm':0.5")), FindingCode.VOLTAGE_DROP);
         assertThat(joint.text()).contains("in the joint of wire W2 at body.31");
-        assertThat(joint.remedy())
+        assertThat(joint.remedyText())
                 .startsWith("Clean the joint of W2 at body.31")
                 .doesNotContain("thicker");
         Finding thin = get(plan(parts, wires.formatted("0.5 mm2", 12, "")), FindingCode.VOLTAGE_DROP);
-        assertThat(thin.remedy()).startsWith("Take a thicker wire for W2").contains("relay");
+        assertThat(thin.remedyText()).startsWith("Take a thicker wire for W2").contains("relay");
     }
 
     @Test

@@ -91,9 +91,9 @@ class IgnitionReviewTest {
     void voltsThatABackfeedTakesFromTheCoilAreNoReasonForASmallerBallast() {
         Finding low = get(Plans.example("sandpiper-unguarded-bypass"), FindingCode.COIL_VOLTAGE_LOW);
         assertThat(low.text()).contains("by a way not meant", "to Starter solenoid");
-        assertThat(low.remedy()).startsWith("Put that right first").doesNotContain("Look for");
+        assertThat(low.remedyText()).startsWith("Put that right first").doesNotContain("Look for");
         assertThat(get(ballasted(2.5, 1.5, "with-ballast"), FindingCode.COIL_VOLTAGE_LOW)
-                        .remedy())
+                        .remedyText())
                 .endsWith("a ballast of fewer ohms.");
     }
 

@@ -41,7 +41,7 @@ class ReversedDiodeTest {
         assertThat(finding.severity()).isEqualTo(Severity.DANGER);
         assertThat(finding.ids()).containsExactly("spike", "relay");
         assertThat(figure(finding, "currentA")).isGreaterThan(20);
-        assertThat(finding.remedy()).startsWith("Swap");
+        assertThat(finding.remedyText()).startsWith("Swap");
         assertThat(codes(plan)).doesNotContain("diode-overloaded");
     }
 

@@ -117,7 +117,7 @@ class ShortTest {
                                 + "{'id':'W5','from':'spike.cathode','to':'lamp.b','resistanceOhm':0.01}"),
                 FindingCode.FUSE_BLOWS_AT_ONCE);
         assertThat(wrong.ids()).contains("spike");
-        assertThat(wrong.remedy()).contains("the wrong way round");
+        assertThat(wrong.remedyText()).contains("the wrong way round");
         assertThat(codes(behindFuse(
                         diode,
                         ",{'id':'W4','from':'lamp.a','to':'spike.cathode','resistanceOhm':0.01},"

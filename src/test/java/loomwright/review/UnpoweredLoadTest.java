@@ -54,7 +54,7 @@ class UnpoweredLoadTest {
                 .isEqualTo(
                         "lamp is meant to be live but does not work (key on, engine stopped; engine running). It gets no"
                                 + " volts and needs 6 V.");
-        assertThat(finding.remedy()).contains("feed lamp.a to earth", "return lamp.b to earth");
+        assertThat(finding.remedyText()).contains("feed lamp.a to earth", "return lamp.b to earth");
     }
 
     @Test

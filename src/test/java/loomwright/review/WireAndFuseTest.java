@@ -95,7 +95,7 @@ class WireAndFuseTest {
         Finding finding = get(fused(40, "0.75 mm2", 2, 30), FindingCode.FUSE_TOO_LARGE);
         assertThat(finding.severity()).isEqualTo(Severity.DANGER);
         assertThat(finding.ids()).containsExactly("F1", "W2");
-        assertThat(finding.remedy()).isNotBlank();
+        assertThat(finding.remedyText()).isNotBlank();
     }
 
     /** 40 m of 2.5 mm2 have 0.32 ohm: a short at the end draws about 38 A, less than 1.35 times 30 A. */

@@ -16,6 +16,7 @@ import loomwright.backfeed.sneak.SneakReport.Sneak;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
+import loomwright.message.Unconverted;
 import loomwright.operation.PlanAnswer;
 
 /** The sneak paths of a plan, told so that a person can try them at the vehicle. */
@@ -44,7 +45,7 @@ public final class SneakAnswer {
                 "sneak path, timing, indication and label; line, dome and H patterns",
                 "MIL-STD-785B, task 205, Sneak circuit analysis; RADC-TR-90-109, Integration of Sneak Analysis with"
                         + " Design"));
-        return new Answer<>(report, working(report), basis, cautions(plan, report));
+        return new Answer<>(report, Unconverted.lines(working(report)), basis, cautions(plan, report));
     }
 
     private static List<String> working(SneakReport report) {

@@ -3,8 +3,8 @@ package loomwright.drawing.sheet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import loomwright.answer.PropertyName;
 import loomwright.comparison.PlanComparison.PropertyChange;
+import loomwright.message.PropertyName;
 import org.jspecify.annotations.Nullable;
 
 /** Properties of the plan document, {@code pullInV 8}, as one writes them on paper: pull in 8 V. */

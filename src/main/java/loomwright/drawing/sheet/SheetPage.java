@@ -152,7 +152,7 @@ public final class SheetPage {
                                 Cell.tick(),
                                 new Cell(SheetWords.of(f.severity()), "severity " + SheetWords.of(f.severity())),
                                 Cell.of(f.text()),
-                                Cell.of(SheetWords.orBlank(f.remedy()))))
+                                Cell.of(SheetWords.orBlank(f.remedyText()))))
                         .toList());
     }
 

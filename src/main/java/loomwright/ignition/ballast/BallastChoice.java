@@ -15,6 +15,7 @@ import loomwright.ignition.ballast.ChoiceResult.Gives;
 import loomwright.ignition.ballast.ChoiceResult.Series;
 import loomwright.ignition.ballast.ChoiceResult.Standard;
 import loomwright.ignition.ballast.ChoiceResult.Tap;
+import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
 /** The questions about a ballast backwards: which one gives a wanted voltage, current or heat, and where its tap sits. */
@@ -63,7 +64,10 @@ public final class BallastChoice {
         basis.add(PreferredNumbers.BASIS);
         basis.add(Basis.commonPractice("ballasts of 0.9, 1.2, 1.5, 1.8 and 2.0 ohm are the common ones"));
         return new Answer<>(
-                result, working, basis, List.of(Caution.DISCONNECT_BATTERY, Caution.HOT_BALLAST, Caution.LOCAL_CODES));
+                result,
+                Unconverted.lines(working),
+                basis,
+                List.of(Caution.DISCONNECT_BATTERY, Caution.HOT_BALLAST, Caution.LOCAL_CODES));
     }
 
     /** One search. */

@@ -12,6 +12,7 @@ import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.BallastResult.InCondition;
 import loomwright.ignition.ballast.BallastResult.Turned;
 import loomwright.ignition.ballast.FeedState.ElementState;
+import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
 /** What a ballast leaves for the coil, with and without bypass, in each condition of the key. */
@@ -40,7 +41,7 @@ public final class BallastFeed {
         BallastResult result = result(feed);
         List<String> working = new ArrayList<>(resolved.assumed());
         working.addAll(BallastWorking.lines(feed, result));
-        return new Answer<>(result, working, basis(feed), cautions(result));
+        return new Answer<>(result, Unconverted.lines(working), basis(feed), cautions(result));
     }
 
     private static BallastResult result(IgnitionFeed feed) {

@@ -17,6 +17,7 @@ import loomwright.ignition.spark.Spark;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.ignition.spark.SparkPoint;
 import loomwright.ignition.spark.SparkResult;
+import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
 /** A change of coil, module, ballast or gap, judged against everything that has to carry the new current. */
@@ -55,14 +56,17 @@ public final class IgnitionChange {
         ChangeResult result = new ChangeResult(
                 before.result(), after.result(), compared(before.result(), after.result()), findings.list());
         List<String> working = new ArrayList<>(asked.supplyWorking().stream().toList());
-        before.working().forEach(line -> working.add("Before: " + line));
-        after.working().forEach(line -> working.add("After: " + line));
+        before.working().forEach(line -> working.add("Before: " + line.text()));
+        after.working().forEach(line -> working.add("After: " + line.text()));
         working.addAll(findings.working());
         List<Basis> basis = new ArrayList<>(before.basis());
         basis.addAll(after.basis());
         result.findings().forEach(finding -> basis.add(finding.basis()));
         return new Answer<>(
-                result, working, basis.stream().distinct().toList(), cautions(before, after, result.findings()));
+                result,
+                Unconverted.lines(working),
+                basis.stream().distinct().toList(),
+                cautions(before, after, result.findings()));
     }
 
     private static @Nullable ConductorSize size(InputErrors faults, String pointer, @Nullable String text) {

@@ -7,6 +7,7 @@ import loomwright.answer.Basis;
 import loomwright.conductor.ConductorSize;
 import loomwright.conductor.Conductors;
 import loomwright.conductor.SizeSystem;
+import loomwright.message.Unconverted;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 
@@ -52,7 +53,7 @@ public record ConductorListQuestion(
                 new Listing(
                         first.temperatureC(),
                         described.stream().map(one -> entry(one.result())).toList()),
-                List.of("R = R20 (1 + 0.00393 (T - 20)), R20 by the standard of each size"),
+                Unconverted.lines(List.of("R = R20 (1 + 0.00393 (T - 20)), R20 by the standard of each size")),
                 basis(described),
                 described.get(0).cautions());
     }

@@ -4,8 +4,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
-import loomwright.answer.PropertyName;
 import loomwright.drawing.Markup;
+import loomwright.message.Message;
+import loomwright.message.PropertyName;
 import org.jspecify.annotations.Nullable;
 
 /** An answer as a plain page: what a browser shows that sent a form of the help page without running scripts. */
@@ -25,7 +26,7 @@ public final class AnswerPage {
         body.element("h2", "Answer").open("div", "class", "wide", "tabindex", "0");
         table(body, table);
         body.close().element("h2", "How it is calculated");
-        list(body, answer.working());
+        list(body, answer.working().stream().map(Message::text).toList());
         body.element("h2", "Sources");
         list(body, answer.basis().stream().map(Basis::inWords).toList());
         body.open("p")

@@ -10,7 +10,8 @@ import java.util.stream.IntStream;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.answer.PropertyName;
+import loomwright.message.Message;
+import loomwright.message.PropertyName;
 import org.jspecify.annotations.Nullable;
 
 /** Text with headings, lists and tables as forums and wikis take it. {@link TruncatedMarkdown} makes it fit into a post. */
@@ -35,7 +36,8 @@ public final class Markdown {
     /** How the answer was worked out, and on what it rests. */
     public Markdown grounds(Answer<?> answer) {
         if (!answer.working().isEmpty()) {
-            section("Working").bullets(answer.working());
+            section("Working")
+                    .bullets(answer.working().stream().map(Message::text).toList());
         }
         if (!answer.basis().isEmpty()) {
             section("Sources")

@@ -18,7 +18,8 @@ import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import java.io.IOException;
 import loomwright.answer.Caution;
-import loomwright.service.form.EnumWords;
+import loomwright.answer.Finding;
+import loomwright.message.Message;
 import loomwright.service.form.PlainDecimal;
 import loomwright.service.form.SignificantDigits;
 import loomwright.service.limits.ServiceLimits;
@@ -86,6 +87,8 @@ public final class Json {
         module.addSerializer(Double.class, rounded);
         module.addSerializer(double.class, rounded);
         module.addSerializer(Caution.class, new CautionAsCodeAndText());
+        module.addSerializer(Message.class, new MessageAsText());
+        module.addSerializer(Finding.class, new FindingWithText());
         return module;
     }
 
@@ -113,6 +116,42 @@ public final class Json {
         }
     }
 
+    private static final class MessageAsText extends StdSerializer<Message> {
+        private static final long serialVersionUID = 1L;
+
+        MessageAsText() {
+            super(Message.class);
+        }
+
+        @Override
+        public void serialize(Message value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            out.writeString(value.text());
+        }
+    }
+
+    private static final class FindingWithText extends StdSerializer<Finding> {
+        private static final long serialVersionUID = 1L;
+
+        FindingWithText() {
+            super(Finding.class);
+        }
+
+        @Override
+        public void serialize(Finding value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            out.writeStartObject();
+            provider.defaultSerializeField("severity", value.severity(), out);
+            out.writeStringField("code", value.code());
+            provider.defaultSerializeField("ids", value.ids(), out);
+            out.writeStringField("text", value.text());
+            provider.defaultSerializeField("figures", value.figures(), out);
+            provider.defaultSerializeField("basis", value.basis(), out);
+            if (value.remedy() != null) {
+                provider.defaultSerializeField("remedy", value.remedy(), out);
+            }
+            out.writeEndObject();
+        }
+    }
+
     private static final class CautionAsCodeAndText extends StdSerializer<Caution> {
         private static final long serialVersionUID = 1L;
 
@@ -123,7 +162,7 @@ public final class Json {
         @Override
         public void serialize(Caution value, JsonGenerator out, SerializerProvider provider) throws IOException {
             out.writeStartObject();
-            out.writeStringField("code", EnumWords.of(value));
+            out.writeStringField("code", value.code());
             out.writeStringField("text", value.text());
             out.writeEndObject();
         }

@@ -10,6 +10,7 @@ import java.util.Objects;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.message.Unconverted;
 import loomwright.network.Lamp;
 import loomwright.network.NetworkFinding;
 import loomwright.network.Solution;
@@ -70,7 +71,11 @@ public record NetworkReport(
                         solution.findings())
                 : new NetworkReport(
                         false, List.of(), List.of(), null, null, null, solution.iterations(), solution.findings());
-        return new Answer<>(report, working(question, nodes, report), basis(question), List.of(Caution.LOCAL_CODES));
+        return new Answer<>(
+                report,
+                Unconverted.lines(working(question, nodes, report)),
+                basis(question),
+                List.of(Caution.LOCAL_CODES));
     }
 
     /** Nodes and elements in one table. */

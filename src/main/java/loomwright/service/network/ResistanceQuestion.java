@@ -7,6 +7,7 @@ import loomwright.answer.Caution;
 import loomwright.answer.InputErrors;
 import loomwright.expression.Reduction;
 import loomwright.expression.ResistanceExpression;
+import loomwright.message.Unconverted;
 import loomwright.network.Element;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
@@ -35,7 +36,8 @@ public record ResistanceQuestion(String network, @Nullable Double acrossV) {
         Reduction reduction = acrossV == null ? expression.reduce() : expression.reduce(acrossV);
         return new Answer<>(
                 reduction,
-                reduction.steps().stream().map(Reduction.Step::text).toList(),
+                Unconverted.lines(
+                        reduction.steps().stream().map(Reduction.Step::text).toList()),
                 List.of(Basis.computed("series and parallel resistances", "Kirchhoff's laws and Ohm's law")),
                 List.of(Caution.LOCAL_CODES));
     }

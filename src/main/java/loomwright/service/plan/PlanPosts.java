@@ -142,7 +142,7 @@ public final class PlanPosts {
             text.section("Findings");
         }
         for (Finding finding : report.findings()) {
-            text.bullet(EnumWords.of(finding.severity()), finding.text() + then(finding.remedy()));
+            text.bullet(EnumWords.of(finding.severity()), finding.text() + then(finding.remedyText()));
         }
         return text.end().close(answer).toString();
     }

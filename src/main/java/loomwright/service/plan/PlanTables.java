@@ -117,7 +117,7 @@ public final class PlanTables {
                             .map(f -> f.name() + " " + CellNumbers.text(f.value()))
                             .collect(Collectors.joining("; ")),
                     finding.basis().source(),
-                    finding.remedy()));
+                    finding.remedyText()));
         }
         return new Table(REVIEW, rows);
     }

@@ -18,6 +18,7 @@ import loomwright.ignition.ballast.BallastResult.ElementFault;
 import loomwright.ignition.ballast.FeedState.ElementState;
 import loomwright.ignition.ballast.FeedState.Reading;
 import loomwright.ignition.ballast.FeedState.Verdict;
+import loomwright.message.Message;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings.PartReading;
@@ -364,6 +365,7 @@ class BallastFeedTest {
     void theWorkingShowsTheNumbersAndTheCautionsApply() {
         Answer<BallastResult> answer = BallastFeed.calculate(Feeds.with(List.of(1.5), null, 1.5, null, 0.05, 0));
         assertThat(answer.working())
+                .extracting(Message::text)
                 .contains(
                         "Key on: I = U / (feed + ballast + coil + contacts + return) = 12.6 / (0.05 + 1.5 + 1.5 + 0.03"
                                 + " + 0) = 4.091 A")

@@ -74,7 +74,7 @@ class IgnitionChangeTest {
         double is = found.figures().get(1).value();
         // By hand: the current goes from 14.05/3.05 to 14.05/1.55 A, the heat with its square.
         assertThat(is / was).isBetween(3.87, 3.88);
-        assertThat(found.remedy()).contains("ballast");
+        assertThat(found.remedyText()).contains("ballast");
     }
 
     /** By hand: of 14.2 V feed (0.05 ohm) and contacts leave 13.5 V at the coil's 1.3 ohm, 1.88 times its 7.2 V. */
@@ -88,7 +88,9 @@ class IgnitionChangeTest {
                 .filteredOn(f -> f.name().equals("timesCurrent"))
                 .singleElement()
                 .satisfies(f -> assertThat(f.value()).isBetween(1.8, 2.0));
-        assertThat(answer.working().get(0)).contains("one supply: 14.2 V").contains("the coil before");
+        assertThat(answer.working().get(0).text())
+                .contains("one supply: 14.2 V")
+                .contains("the coil before");
     }
 
     @Test
@@ -160,7 +162,7 @@ class IgnitionChangeTest {
         double parallel = 1 / (1 / 1.53 + 1 / 0.77);
         assertThat(starts.figures().get(0).value())
                 .isBetween(14.2 * parallel / (parallel + 0.0516), 14.2 * parallel / (parallel + 0.0514));
-        assertThat(finding(found, "bypass-without-ballast").remedy()).contains("both ends");
+        assertThat(finding(found, "bypass-without-ballast").remedyText()).contains("both ends");
     }
 
     @Test

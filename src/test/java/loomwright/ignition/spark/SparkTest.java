@@ -11,6 +11,7 @@ import loomwright.ignition.SelfHeating.Settled;
 import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.primary.CoilPreset;
 import loomwright.ignition.primary.Firing.Arrangement;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -261,6 +262,7 @@ class SparkTest {
                 null,
                 SearchInput.COMMON));
         assertThat(answer.working())
+                .extracting(Message::text)
                 .contains(
                         "Final current: V / R = 12 / 4 = 3 A",
                         "Time constant: L / R = 6 mH / 4 ohm = 1.5 ms",
@@ -272,6 +274,7 @@ class SparkTest {
     @Test
     void aValueTakenForTheCallerIsSaid() {
         assertThat(Spark.calculate(stock(3000, 0.65)).working())
+                .extracting(Message::text)
                 .contains("Assumed: supply 14.2 V", "Assumed: compression ratio 8");
     }
 

@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Caution;
+import loomwright.message.Unconverted;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -42,8 +43,11 @@ class TruncatedMarkdownTest {
 
     @Test
     void allCautionsAndTheLongestTitleFitIntoTheShortestLimit() {
-        Answer<String> answer =
-                new Answer<>("", Collections.nCopies(50, "x".repeat(80)), List.of(), Arrays.asList(Caution.values()));
+        Answer<String> answer = new Answer<>(
+                "",
+                Unconverted.lines(Collections.nCopies(50, "x".repeat(80))),
+                List.of(),
+                Arrays.asList(Caution.values()));
         String text = new Markdown()
                 .title("*".repeat(400))
                 .section("Result")
@@ -64,7 +68,10 @@ class TruncatedMarkdownTest {
             @ForAll @IntRange(min = 0, max = 60) int steps,
             @ForAll @IntRange(min = 2_000, max = 9_000) int maxLength) {
         Answer<String> answer = new Answer<>(
-                "", Collections.nCopies(steps, "a step"), List.of(), List.of(Caution.HOT_BALLAST, Caution.LOCAL_CODES));
+                "",
+                Unconverted.lines(Collections.nCopies(steps, "a step")),
+                List.of(),
+                List.of(Caution.HOT_BALLAST, Caution.LOCAL_CODES));
         String text = Markdown.of(answer, table(rows, width));
         String cut = TruncatedMarkdown.of(text, maxLength);
         assertThat(cut).hasSizeLessThanOrEqualTo(maxLength).contains(Caution.HOT_BALLAST.text());

@@ -1,4 +1,4 @@
-package loomwright.answer;
+package loomwright.message;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

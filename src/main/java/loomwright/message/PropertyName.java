@@ -1,4 +1,4 @@
-package loomwright.answer;
+package loomwright.message;
 
 import java.util.Locale;
 import java.util.Map;
