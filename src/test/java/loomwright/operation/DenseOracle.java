@@ -13,7 +13,7 @@ import java.util.TreeSet;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
-import loomwright.circuit.Breaker;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Capacitor;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Conditions.ResolvedSupply;
@@ -32,7 +32,7 @@ import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Place;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Rectifier;
+import loomwright.circuit.Diode;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
@@ -282,7 +282,7 @@ public final class DenseOracle {
             add(elements, part.id(), id + "a", id + "b", new Ohmic(resistor.resistanceOhm(), 0));
         } else if (part instanceof Coil coil) {
             add(elements, part.id(), id + "15", id + "1", new Ohmic(coil.primaryResistanceOhm(), 0));
-        } else if (part instanceof Breaker breaker) {
+        } else if (part instanceof ContactBreaker breaker) {
             if (step.engineTurning() || breaker.closedWhenStopped()) {
                 add(elements, part.id(), id + "1", id + "31", new Ohmic(breaker.contactResistanceOhm(), 0));
             }
@@ -297,7 +297,7 @@ public final class DenseOracle {
                     new Filament(lamp.ratedV(), lamp.ratedW(), lamp.coldFraction()));
         } else if (part instanceof Load load) {
             addLoad(elements, load, active);
-        } else if (part instanceof Rectifier diode) {
+        } else if (part instanceof Diode diode) {
             add(
                     elements,
                     part.id(),
