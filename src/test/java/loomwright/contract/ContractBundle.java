@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * Puts {@code openapi.yaml} together from the files under {@code src/main/openapi}. The line {@code $include: a.yaml}
@@ -21,7 +22,10 @@ public final class ContractBundle {
     static final String COMMAND = "java src/test/java/loomwright/contract/ContractBundle.java";
 
     static final Path BUNDLE = Path.of("openapi.yaml");
-    static final Path SOURCES = Path.of("src/main/openapi");
+
+    /** The files, from the top directory. */
+    public static final Path SOURCES = Path.of("src/main/openapi");
+
     private static final Path ROOT = Path.of("openapi.yaml");
 
     private static final Pattern INCLUDE = Pattern.compile("( *)\\$include:(?: (\\S+))?");
@@ -43,6 +47,7 @@ public final class ContractBundle {
      */
     record Bundle(String text, List<Path> used) {}
 
+    /** Renews the bundle. */
     public static void main(String[] arguments) throws IOException {
         Files.writeString(BUNDLE, of(SOURCES).text());
     }
@@ -74,7 +79,7 @@ public final class ContractBundle {
             }
             String deeper = indent + include.group(1);
             if (include.group(2) != null) {
-                add(Path.of(include.group(2)), deeper);
+                include(include.group(2), deeper);
                 continue;
             }
             for (; i + 1 < lines.size(); i++) {
@@ -82,7 +87,19 @@ public final class ContractBundle {
                 if (!listed.matches()) {
                     break;
                 }
-                add(Path.of(listed.group(1)), deeper);
+                include(listed.group(1), deeper);
+            }
+        }
+    }
+
+    private void include(String name, String indent) throws IOException {
+        if (!name.endsWith("/")) {
+            add(Path.of(name), indent);
+            return;
+        }
+        try (Stream<Path> files = Files.list(sources.resolve(name))) {
+            for (Path file : files.map(sources::relativize).sorted().toList()) {
+                add(file, indent);
             }
         }
     }

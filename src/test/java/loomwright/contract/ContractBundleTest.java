@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import loomwright.contract.ContractBundle.Bundle;
 import org.junit.jupiter.api.Test;
@@ -16,6 +17,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** {@code openapi.yaml} is what the files under {@code src/main/openapi} say. */
 class ContractBundleTest {
     private static final int MOST_LINES = 600;
+    private static final int LONG_DESCRIPTION = 90;
+    private static final Pattern DESCRIPTION = Pattern.compile("\\bdescription: ('[^']*'|[^'|{][^,{}]*)");
 
     @Test
     void theBundleIsUpToDate() throws IOException {
@@ -36,6 +39,17 @@ class ContractBundleTest {
             assertThat(Files.readAllLines(ContractBundle.SOURCES.resolve(file)))
                     .as(file.toString())
                     .hasSizeLessThanOrEqualTo(MOST_LINES);
+        }
+    }
+
+    /** What several places need stands once, under a name of its own. */
+    @Test
+    void noLongDescriptionIsWrittenTwice() throws IOException {
+        try (Stream<String> lines = Files.lines(ContractBundle.BUNDLE)) {
+            assertThat(lines.flatMap(line -> DESCRIPTION.matcher(line).results())
+                            .map(found -> found.group(1))
+                            .filter(text -> text.length() >= LONG_DESCRIPTION))
+                    .doesNotHaveDuplicates();
         }
     }
 

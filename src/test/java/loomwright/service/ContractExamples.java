@@ -1,9 +1,12 @@
 package loomwright.service;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import io.restassured.http.Method;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -14,6 +17,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.StringJoiner;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import loomwright.service.input.Contract;
 import loomwright.service.input.Contract.Operation;
 
@@ -23,6 +27,8 @@ import loomwright.service.input.Contract.Operation;
  */
 public final class ContractExamples {
     private static final List<String> TEXT_BODIES = List.of("application/x-ndjson", "text/csv");
+    private static final JsonMapper MAPPER = new JsonMapper();
+    private static final Map<String, JsonNode> INPUTS = new ConcurrentHashMap<>();
 
     private ContractExamples() {}
 
@@ -33,10 +39,17 @@ public final class ContractExamples {
      */
     public record Example(Operation operation, String name) {
         JsonNode node() {
-            return LiveService.CONTRACT
-                    .document()
-                    .at("/paths/" + Contract.escaped(operation.path()) + "/"
-                            + operation.method().toLowerCase(Locale.ROOT));
+            return LiveService.CONTRACT.document().at(pointer());
+        }
+
+        private String pointer() {
+            return "/paths/" + Contract.escaped(operation.path()) + "/"
+                    + operation.method().toLowerCase(Locale.ROOT);
+        }
+
+        /** Its 200 response. */
+        JsonNode answer() {
+            return LiveService.CONTRACT.resolved(node().at("/responses/200"));
         }
 
         /** The body if it is JSON. */
@@ -45,8 +58,8 @@ public final class ContractExamples {
         }
 
         private JsonNode body(String mediaType) {
-            return node().at("/requestBody/content/" + Contract.escaped(mediaType) + "/examples/"
-                    + Contract.escaped(name) + "/value");
+            return valueOf(node().at("/requestBody/content/" + Contract.escaped(mediaType) + "/examples/"
+                    + Contract.escaped(name)));
         }
 
         /** Path and query with the parameters' values of this example. */
@@ -90,12 +103,31 @@ public final class ContractExamples {
                             .path("content")
                             .forEachEntry((mediaType, content) -> {
                                 JsonNode value =
-                                        content.path("examples").path(name).path("value");
+                                        valueOf(content.path("examples").path(name));
                                 if (!value.isMissingNode()) {
                                     found.computeIfAbsent(Integer.valueOf(status), key -> new TreeMap<>())
                                             .put(mediaType, value);
                                 }
                             }));
+            return found;
+        }
+
+        /** The responses shown under this name whose examples stand by themselves. */
+        public List<Shown> shown() {
+            List<Shown> found = new ArrayList<>();
+            node().path("responses").forEachEntry((status, response) -> {
+                String at = response.has("$ref")
+                        ? response.get("$ref").asText().substring(1)
+                        : pointer() + "/responses/" + status;
+                LiveService.CONTRACT.document().at(at + "/content").forEachEntry((mediaType, content) -> {
+                    String place =
+                            content.path("examples").path(name).path("$ref").asText();
+                    if (!place.isEmpty()) {
+                        String schema = at + "/content/" + Contract.escaped(mediaType) + "/schema";
+                        found.add(new Shown(this, Integer.parseInt(status), mediaType, schema, place));
+                    }
+                });
+            });
             return found;
         }
 
@@ -122,6 +154,40 @@ public final class ContractExamples {
         }
     }
 
+    /**
+     * A response that the contract shows.
+     *
+     * @param schema where its schema stands
+     * @param place where its example stands, such as {@code #/components/examples/fuse-heater-fan}
+     */
+    public record Shown(Example example, int status, String mediaType, String schema, String place) {
+        public JsonNode value() {
+            return LiveService.CONTRACT.document().at(place.substring(1) + "/value");
+        }
+    }
+
+    /** The value of an example, wherever it stands: in place, elsewhere in the contract, or as an input of the service. */
+    private static JsonNode valueOf(JsonNode example) {
+        JsonNode resolved = LiveService.CONTRACT.resolved(example);
+        JsonNode address = resolved.path("externalValue");
+        return address.isMissingNode()
+                ? resolved.path("value")
+                : INPUTS.computeIfAbsent(address.asText(), ContractExamples::input);
+    }
+
+    private static JsonNode input(String address) {
+        try {
+            return MAPPER.readTree(LiveService.ask()
+                    .get(address)
+                    .then()
+                    .statusCode(200)
+                    .extract()
+                    .asByteArray());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     public static List<Example> all() {
         List<Example> examples = new ArrayList<>();
         for (Operation operation : LiveService.CONTRACT.operations()) {
@@ -137,7 +203,9 @@ public final class ContractExamples {
                             .fieldNames()
                             .forEachRemaining(names::add));
             if (names.isEmpty()) {
-                node.at("/responses/200/content/application~1json/examples")
+                new Example(operation, "")
+                        .answer()
+                        .at("/content/application~1json/examples")
                         .fieldNames()
                         .forEachRemaining(names::add);
             }

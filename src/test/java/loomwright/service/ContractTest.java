@@ -95,10 +95,10 @@ class ContractTest {
     @Test
     void everyErrorResponseHasAnExampleThatFollowsItsSchema() {
         DOCUMENT.at("/components/responses").forEachEntry((name, response) -> {
-            if (name.equals("NotModified")) {
-                return; // no error, and no body
-            }
             JsonNode content = response.at("/content/application~1problem+json");
+            if (content.isMissingNode()) {
+                return; // no error
+            }
             assertThat(new ContractErrors(LiveService.CONTRACT)
                             .of(LiveService.CONTRACT.schema("/components/schemas/Problem"), content.path("example")))
                     .as(name)

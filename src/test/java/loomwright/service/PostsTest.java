@@ -47,7 +47,7 @@ class PostsTest {
     }
 
     private static JsonNode content(ContractExamples.Example example) {
-        return example.node().at("/responses/200/content");
+        return example.answer().path("content");
     }
 
     private static String answer(ContractExamples.Example example) {

@@ -4,18 +4,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import io.restassured.response.Response;
+import com.fasterxml.jackson.databind.node.MissingNode;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import loomwright.service.ContractExamples;
+import loomwright.service.ContractExamples.Shown;
+import loomwright.service.LiveService;
+import loomwright.service.ShownAnswers;
 import loomwright.service.input.Json;
-import loomwright.service.problem.Problem;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
-/** Every example of the contract is run, and answered as the contract shows. */
+/**
+ * Every example of the contract is run, and answered as the contract shows. What is shown is written by
+ * {@code .ci/renew-examples} and reviewed as a difference.
+ */
 class ExamplesTest {
     private static final JsonMapper MAPPER = new JsonMapper();
 
@@ -32,25 +38,53 @@ class ExamplesTest {
     }
 
     private static void run(ContractExamples.Example example) throws Exception {
-        Map<Integer, Map<String, JsonNode>> shown = example.responses();
+        List<Shown> shown = example.shown();
         if (shown.isEmpty()) {
             assertThat(example.send(example.request()).statusCode()).isEqualTo(200);
         }
-        for (Map.Entry<Integer, Map<String, JsonNode>> status : shown.entrySet()) {
-            for (Map.Entry<String, JsonNode> form : status.getValue().entrySet()) {
-                boolean problem = form.getKey().equals(Problem.MEDIA_TYPE);
-                Response response = example.send(
-                        problem ? example.request() : example.request().accept(form.getKey()));
-                assertThat(response.statusCode()).isEqualTo(status.getKey());
-                if (form.getKey().equals(Json.LINES)) {
-                    compareLines(form.getValue().asText(), response.asString());
-                } else if (form.getKey().endsWith("json")) {
-                    compare("", form.getValue(), MAPPER.readTree(response.asByteArray()));
-                } else {
-                    assertThat(response.asString()).isEqualTo(form.getValue().asText());
-                }
+        for (Shown one : shown) {
+            JsonNode expected = one.value();
+            JsonNode answered = ShownAnswers.answer(one).value();
+            assertThat(expected)
+                    .as("%s is not among the examples. Renew them: .ci/renew-examples", one.place())
+                    .isNotEqualTo(MissingNode.getInstance());
+            if (one.mediaType().equals(Json.LINES)) {
+                compareLines(expected.asText(), answered.asText());
+            } else {
+                compare("", expected, answered);
             }
         }
+    }
+
+    @Test
+    void everyResponseThatTheContractShowsIsWrittenFromTheService() {
+        assertThat(ContractExamples.all())
+                .allSatisfy(example -> assertThat(example.shown())
+                        .hasSize(example.responses().values().stream()
+                                .mapToInt(Map::size)
+                                .sum()));
+    }
+
+    /** A cut list is still one that could have been answered. */
+    @Test
+    void whatIsShownFollowsTheContract() {
+        assertThat(ShownAnswers.all().stream().filter(shown -> shown.mediaType().endsWith("/json")))
+                .allSatisfy(shown -> assertThat(
+                                LiveService.CONTRACT.schema(shown.schema()).validate(shown.value()))
+                        .as(shown.place())
+                        .isEmpty());
+    }
+
+    @Test
+    void anOperationShowsOneSuccessAndOneFailure() {
+        assertThat(LiveService.CONTRACT.operations()).allSatisfy(operation -> {
+            List<Integer> statuses = ShownAnswers.all().stream()
+                    .filter(shown -> shown.example().operation().id().equals(operation.id()))
+                    .filter(shown -> shown.mediaType().endsWith("json"))
+                    .map(Shown::status)
+                    .toList();
+            assertThat(statuses).as(operation.id()).doesNotHaveDuplicates();
+        });
     }
 
     private static void compareLines(String shown, String answered) throws Exception {
