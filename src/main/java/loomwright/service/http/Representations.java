@@ -42,7 +42,7 @@ public final class Representations<T, R> {
 
     /** Its table, for one table of many answers. */
     private record Rows<R>(List<String> columns, Function<R, Table> table) {
-        public static <R> Rows<R> none() {
+        static <R> Rows<R> none() {
             return new Rows<>(List.of(), result -> new Table(List.of(), List.of()));
         }
     }
