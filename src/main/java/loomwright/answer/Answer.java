@@ -9,17 +9,25 @@ import loomwright.message.Message;
  * @param result the figures
  * @param working the steps, formulas with numbers in them, in reading order
  * @param basis where each table or rule comes from
+ * @param assumptions what the question left out and was filled in
  * @param cautions only those that apply to this answer
  */
-public record Answer<T>(T result, List<Message> working, List<Basis> basis, List<Caution> cautions) {
+public record Answer<T>(
+        T result, List<Message> working, List<Basis> basis, List<Assumption> assumptions, List<Caution> cautions) {
     public Answer {
         working = List.copyOf(working);
         basis = List.copyOf(basis);
+        assumptions = List.copyOf(assumptions);
         cautions = List.copyOf(cautions);
+    }
+
+    /** An answer for which nothing had to be assumed. */
+    public Answer(T result, List<Message> working, List<Basis> basis, List<Caution> cautions) {
+        this(result, working, basis, List.of(), cautions);
     }
 
     /** Another result that is followed and trusted in the same way. */
     public Answer<T> with(T other) {
-        return new Answer<>(other, working, basis, cautions);
+        return new Answer<>(other, working, basis, assumptions, cautions);
     }
 }

@@ -19,10 +19,14 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
 import loomwright.message.Unconverted;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.IntentAssumptions;
 import loomwright.operation.PlanAnswer;
 
 /** The unintended feeds of a plan, told so that a person can follow the current with a finger. */
 public final class BackfeedAnswer {
+    /** The code under which an unintended feed is told where findings have codes. */
+    private static final String BACKFEED = "backfeed";
+
     private BackfeedAnswer() {}
 
     /**
@@ -32,14 +36,25 @@ public final class BackfeedAnswer {
      *     combinations
      */
     public static Answer<BackfeedReport> of(
-            Plan plan, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
-        PlanAnswer.requireSound(plan);
+            Plan given, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
+        Plan plan = PlanAnswer.requireSound(given);
         BackfeedReport report = new BackfeedSearch(limits, networkLimits).find(plan, progress);
         List<Basis> basis = new ArrayList<>(PlanAnswer.basis(plan));
         basis.add(Basis.computed(
                 "the way of the current",
                 "solved currents taken apart into loops, the strongest first: flow decomposition of graph theory"));
-        return new Answer<>(report, Unconverted.lines(working(report)), basis, cautions(plan, report));
+        return new Answer<>(
+                report,
+                Unconverted.lines(working(report)),
+                basis,
+                IntentAssumptions.of(given, id -> codes(report, id)),
+                cautions(plan, report));
+    }
+
+    private static List<String> codes(BackfeedReport report, String id) {
+        return report.unintendedFeeds().stream().anyMatch(feed -> feed.load().equals(id))
+                ? List.of(BACKFEED)
+                : List.of();
     }
 
     private static List<String> working(BackfeedReport report) {

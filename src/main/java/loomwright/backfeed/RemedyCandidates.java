@@ -173,7 +173,7 @@ final class RemedyCandidates {
                 Switch.CONTACT_OHM,
                 null,
                 List.of(Condition.values()),
-                Map.of());
+                List.of());
         EarthPoint earth = new EarthPoint(plan.freeId("relay-" + wire.id(), "-earth"), null, 0.0);
         List<Wire> wires = without(wire);
         wires.add(wire.withEnds(relay.terminal(Relay.MAKE), enters));

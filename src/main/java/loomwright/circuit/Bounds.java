@@ -137,6 +137,10 @@ public final class Bounds {
         return value == null ? otherwise : value;
     }
 
+    static boolean orFalse(@Nullable Boolean value) {
+        return value != null && value;
+    }
+
     /** The resistance of a joint or a battery, 0 where it is absent or too small for any meter. */
     static double soundIfTiny(@Nullable Double resistanceOhm) {
         return resistanceOhm == null || resistanceOhm < MIN_RESISTANCE_OHM ? 0 : resistanceOhm;

@@ -3,7 +3,6 @@ package loomwright.circuit;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param use whether it is made for use with a ballast
  * @param operateV volts across it from which it sparks; absent: the usual figure
  * @param releaseV volts below which it surely does not; absent: the usual figure
- * @param meantLive conditions in which it is meant to be fed
+ * @param meantLive conditions in which it is meant to be fed; absent where it is left unsaid
  * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
  */
 @JsonTypeName("coil")
@@ -28,8 +27,8 @@ public record Coil(
         @Nullable Use use,
         @Nullable Double operateV,
         @Nullable Double releaseV,
-        List<Condition> meantLive,
-        Map<String, List<String>> meantLiveWhen)
+        @Nullable List<Condition> meantLive,
+        List<LiveAlternative> meantLiveWhen)
         implements Consumer {
     public static final String FEED = "15";
     public static final String SWITCHED = "1";
@@ -49,8 +48,14 @@ public record Coil(
         faults.range("/inductanceMh", inductanceMh, 0.01, 1000).range("/turnsRatio", turnsRatio, 1, 1000);
         Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV")
                 .reject();
-        meantLive = List.copyOf(meantLive);
-        meantLiveWhen = Consumer.copy(meantLiveWhen);
+        meantLive = Consumer.conditions(meantLive);
+        meantLiveWhen = Consumer.alternatives(meantLiveWhen);
+    }
+
+    @Override
+    public Coil withMeantLive(List<Condition> conditions, List<LiveAlternative> when) {
+        return new Coil(
+                id, label, primaryResistanceOhm, inductanceMh, turnsRatio, use, operateV, releaseV, conditions, when);
     }
 
     @Override

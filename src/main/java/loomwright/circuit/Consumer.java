@@ -1,22 +1,23 @@
 package loomwright.circuit;
 
 import java.util.List;
-import java.util.Map;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /** A part that does something when it is fed, and so is meant to be live at some times and dead at others. */
 public sealed interface Consumer extends Part permits FilamentLamp, Load, Motor, Coil, Relay, Solenoid {
+    int MAX_ALTERNATIVES = 20;
 
-    /** The conditions in which it is meant to be live; empty for never. */
+    /** The conditions in which it is meant to be live; empty for never, absent where the plan leaves them unsaid. */
+    @Nullable
     List<Condition> meantLive();
 
-    /**
-     * Restricts {@link #meantLive()}: switch id to the positions of which one must be chosen; all switches named must
-     * agree. Empty for no restriction.
-     */
-    Map<String, List<String>> meantLiveWhen();
+    /** Restricts {@link #meantLive()}: any one of these ways will do. Empty for no restriction. */
+    List<LiveAlternative> meantLiveWhen();
+
+    /** The same consumer, meant to be live at other times. */
+    Consumer withMeantLive(List<Condition> conditions, List<LiveAlternative> when);
 
     /** Volts from which it operates; absent for the usual figure of its kind. */
     @Nullable
@@ -36,24 +37,20 @@ public sealed interface Consumer extends Part permits FilamentLamp, Load, Motor,
     static InputErrors check(
             InputErrors faults,
             @Nullable List<Condition> meantLive,
-            @Nullable Map<String, List<String>> meantLiveWhen,
+            @Nullable List<LiveAlternative> meantLiveWhen,
             @Nullable Double operateV,
             @Nullable Double releaseV,
             String operateName,
             String releaseName) {
-        Bounds.size(faults, "/meantLive", meantLive, 0, Condition.values().length);
         if (meantLive != null) {
+            Bounds.size(faults, "/meantLive", meantLive, 0, Condition.values().length);
             Bounds.distinct(faults, "/meantLive", meantLive);
         }
         if (meantLiveWhen != null) {
-            faults.check(
-                    meantLiveWhen.size() <= 20,
-                    InputError.Code.OUT_OF_RANGE,
-                    "/meantLiveWhen",
-                    meantLiveWhen.size(),
-                    "at most 20 switches");
-            meantLiveWhen.forEach(
-                    (id, positions) -> Bounds.size(faults, "/meantLiveWhen/" + id, positions, 1, Switch.MAX_POSITIONS));
+            Bounds.size(faults, "/meantLiveWhen", meantLiveWhen, 0, MAX_ALTERNATIVES);
+            if (meantLive != null) {
+                checkConditions(faults, meantLive, meantLiveWhen);
+            }
         }
         Bounds.voltage(faults, "/" + operateName, operateV);
         Bounds.voltage(faults, "/" + releaseName, releaseV);
@@ -65,8 +62,29 @@ public sealed interface Consumer extends Part permits FilamentLamp, Load, Motor,
                 "at most " + operateName + " (" + operateV + ")");
     }
 
-    /** The restriction as an unchangeable map, empty if left out. */
-    static Map<String, List<String>> copy(@Nullable Map<String, List<String>> meantLiveWhen) {
-        return meantLiveWhen == null ? Map.of() : Map.copyOf(meantLiveWhen);
+    private static void checkConditions(
+            InputErrors faults, List<Condition> meantLive, List<LiveAlternative> meantLiveWhen) {
+        for (int i = 0; i < meantLiveWhen.size(); i++) {
+            LiveAlternative one = meantLiveWhen.get(i);
+            List<Condition> own = one == null ? null : one.conditions();
+            for (int k = 0; own != null && k < own.size(); k++) {
+                faults.check(
+                        meantLive.contains(own.get(k)),
+                        InputError.Code.CONTRADICTION,
+                        "/meantLiveWhen/" + i + "/conditions/" + k,
+                        own.get(k),
+                        "a condition that meantLive names as well");
+            }
+        }
+    }
+
+    /** A list of the document as an unchangeable one; null where it is left out. */
+    static @Nullable List<Condition> conditions(@Nullable List<Condition> meantLive) {
+        return meantLive == null ? null : List.copyOf(meantLive);
+    }
+
+    /** The restriction as an unchangeable list, empty if left out. */
+    static List<LiveAlternative> alternatives(@Nullable List<LiveAlternative> meantLiveWhen) {
+        return meantLiveWhen == null ? List.of() : List.copyOf(meantLiveWhen);
     }
 }

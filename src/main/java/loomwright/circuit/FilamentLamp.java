@@ -2,7 +2,6 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *     Physics, 20.2 and 20.4)
  * @param operateV volts from which it is plainly lit; absent: the usual figure
  * @param releaseV volts below which it is dark; absent: the usual figure
- * @param meantLive conditions in which it is meant to be lit
+ * @param meantLive conditions in which it is meant to be lit; absent where it is left unsaid
  * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
  */
 @JsonTypeName("lamp")
@@ -26,8 +25,8 @@ public record FilamentLamp(
         Double coldFraction,
         @Nullable Double operateV,
         @Nullable Double releaseV,
-        List<Condition> meantLive,
-        Map<String, List<String>> meantLiveWhen)
+        @Nullable List<Condition> meantLive,
+        List<LiveAlternative> meantLiveWhen)
         implements Consumer {
     public FilamentLamp {
         var faults = Bounds.part(id, label).required("/ratedV", ratedV).required("/ratedW", ratedW);
@@ -36,8 +35,13 @@ public record FilamentLamp(
         Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV")
                 .reject();
         coldFraction = Bounds.orElse(coldFraction, 0.350 / 4.80);
-        meantLive = List.copyOf(meantLive);
-        meantLiveWhen = Consumer.copy(meantLiveWhen);
+        meantLive = Consumer.conditions(meantLive);
+        meantLiveWhen = Consumer.alternatives(meantLiveWhen);
+    }
+
+    @Override
+    public FilamentLamp withMeantLive(List<Condition> conditions, List<LiveAlternative> when) {
+        return new FilamentLamp(id, label, ratedV, ratedW, coldFraction, operateV, releaseV, conditions, when);
     }
 
     @Override

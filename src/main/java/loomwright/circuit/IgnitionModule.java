@@ -40,11 +40,7 @@ public record IgnitionModule(
         Bounds.voltage(faults, "/minimumSupplyV", minimumSupplyV).reject();
         saturationV = Bounds.orElse(saturationV, 1);
         supplyA = Bounds.orElse(supplyA, 0.1);
-        conductsWhenStopped = isTrue(conductsWhenStopped);
-    }
-
-    private static boolean isTrue(@Nullable Boolean value) {
-        return value != null && value;
+        conductsWhenStopped = Bounds.orFalse(conductsWhenStopped);
     }
 
     @Override

@@ -2,7 +2,6 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Stream;
 import loomwright.answer.InputError;
@@ -21,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param maximumV above this it takes nothing; absent for no such limit
  * @param operateV volts from which it works; absent: the usual figure
  * @param releaseV volts below which it surely does not; absent: the usual figure
- * @param meantLive conditions in which it is meant to work
+ * @param meantLive conditions in which it is meant to work; absent where it is left unsaid
  * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
  */
 @JsonTypeName("load")
@@ -35,8 +34,8 @@ public record Load(
         @Nullable Double maximumV,
         @Nullable Double operateV,
         @Nullable Double releaseV,
-        List<Condition> meantLive,
-        Map<String, List<String>> meantLiveWhen)
+        @Nullable List<Condition> meantLive,
+        List<LiveAlternative> meantLiveWhen)
         implements Consumer {
     public Load {
         InputErrors faults = Bounds.part(id, label)
@@ -62,8 +61,14 @@ public record Load(
                 "more than minimumV (" + minimumV + ")");
         Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV")
                 .reject();
-        meantLive = List.copyOf(meantLive);
-        meantLiveWhen = Consumer.copy(meantLiveWhen);
+        meantLive = Consumer.conditions(meantLive);
+        meantLiveWhen = Consumer.alternatives(meantLiveWhen);
+    }
+
+    @Override
+    public Load withMeantLive(List<Condition> conditions, List<LiveAlternative> when) {
+        return new Load(
+                id, label, resistanceOhm, currentA, powerW, minimumV, maximumV, operateV, releaseV, conditions, when);
     }
 
     @Override

@@ -2,7 +2,6 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param resistanceOhm what it looks like to the supply while it works: volts over amps, not the winding's ohms
  * @param operateV volts from which it turns; absent: the usual figure
  * @param releaseV volts below which it stops; absent: the usual figure
- * @param meantLive conditions in which it is meant to turn
+ * @param meantLive conditions in which it is meant to turn; absent where it is left unsaid
  * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
  */
 @JsonTypeName("motor")
@@ -21,8 +20,8 @@ public record Motor(
         Double resistanceOhm,
         @Nullable Double operateV,
         @Nullable Double releaseV,
-        List<Condition> meantLive,
-        Map<String, List<String>> meantLiveWhen)
+        @Nullable List<Condition> meantLive,
+        List<LiveAlternative> meantLiveWhen)
         implements Consumer {
     public static final String FEED = "33";
     public static final String RETURN = "32";
@@ -33,8 +32,13 @@ public record Motor(
         Bounds.resistance(faults, "/resistanceOhm", resistanceOhm);
         Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV")
                 .reject();
-        meantLive = List.copyOf(meantLive);
-        meantLiveWhen = Consumer.copy(meantLiveWhen);
+        meantLive = Consumer.conditions(meantLive);
+        meantLiveWhen = Consumer.alternatives(meantLiveWhen);
+    }
+
+    @Override
+    public Motor withMeantLive(List<Condition> conditions, List<LiveAlternative> when) {
+        return new Motor(id, label, resistanceOhm, operateV, releaseV, conditions, when);
     }
 
     @Override

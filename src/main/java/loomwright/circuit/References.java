@@ -107,23 +107,30 @@ final class References {
     }
 
     private void checkMeantLive(String at, Consumer consumer) {
-        consumer.meantLiveWhen().forEach((id, positions) -> {
-            String pointer = at + "/meantLiveWhen/" + id;
-            if (!(parts.get(id) instanceof Switch chosen)) {
-                faults.check(false, InputError.Code.UNKNOWN_REFERENCE, pointer, id, "the id of a part of kind switch");
-                return;
-            }
-            List<String> known =
-                    chosen.positions().stream().map(Switch.Position::name).toList();
-            for (int i = 0; i < positions.size(); i++) {
-                faults.check(
-                        known.contains(positions.get(i)),
-                        InputError.Code.UNKNOWN_REFERENCE,
-                        pointer + "/" + i,
-                        positions.get(i),
-                        "a position of switch " + id + ": " + String.join(", ", known));
-            }
-        });
+        for (int i = 0; i < consumer.meantLiveWhen().size(); i++) {
+            String alternative = at + "/meantLiveWhen/" + i + "/switches/";
+            consumer.meantLiveWhen()
+                    .get(i)
+                    .switches()
+                    .forEach((id, positions) -> checkPositions(alternative + id, id, positions));
+        }
+    }
+
+    private void checkPositions(String pointer, String id, List<String> positions) {
+        if (!(parts.get(id) instanceof Switch chosen)) {
+            faults.check(false, InputError.Code.UNKNOWN_REFERENCE, pointer, id, "the id of a part of kind switch");
+            return;
+        }
+        List<String> known =
+                chosen.positions().stream().map(Switch.Position::name).toList();
+        for (int i = 0; i < positions.size(); i++) {
+            faults.check(
+                    known.contains(positions.get(i)),
+                    InputError.Code.UNKNOWN_REFERENCE,
+                    pointer + "/" + i,
+                    positions.get(i),
+                    "a position of switch " + id + ": " + String.join(", ", known));
+        }
     }
 
     private void terminal(String pointer, TerminalRef ref) {

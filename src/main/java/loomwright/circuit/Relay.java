@@ -2,7 +2,6 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param dropOutV below this voltage it surely lets go; absent: 1.5 V at 12 V, in proportion otherwise
  * @param contactResistanceOhm of the closed contact; 0.0015 unless said
  * @param ratingA what the contacts may carry
- * @param meantLive conditions in which its coil is meant to be fed
+ * @param meantLive conditions in which its coil is meant to be fed; absent where it is left unsaid
  * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
  */
 @JsonTypeName("relay")
@@ -25,8 +24,8 @@ public record Relay(
         @Nullable Double dropOutV,
         Double contactResistanceOhm,
         @Nullable Double ratingA,
-        List<Condition> meantLive,
-        Map<String, List<String>> meantLiveWhen)
+        @Nullable List<Condition> meantLive,
+        List<LiveAlternative> meantLiveWhen)
         implements Consumer {
     public static final String COIL_FEED = "86";
     public static final String COIL_RETURN = "85";
@@ -43,8 +42,14 @@ public record Relay(
         Consumer.check(faults, meantLive, meantLiveWhen, pullInV, dropOutV, "pullInV", "dropOutV")
                 .reject();
         contactResistanceOhm = Bounds.orElse(contactResistanceOhm, Switch.CONTACT_OHM);
-        meantLive = List.copyOf(meantLive);
-        meantLiveWhen = Consumer.copy(meantLiveWhen);
+        meantLive = Consumer.conditions(meantLive);
+        meantLiveWhen = Consumer.alternatives(meantLiveWhen);
+    }
+
+    @Override
+    public Relay withMeantLive(List<Condition> conditions, List<LiveAlternative> when) {
+        return new Relay(
+                id, label, coilResistanceOhm, pullInV, dropOutV, contactResistanceOhm, ratingA, conditions, when);
     }
 
     @Override

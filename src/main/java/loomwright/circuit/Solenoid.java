@@ -2,7 +2,6 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param releaseV volts below which it opens; absent: 3 V at 12 V, in proportion otherwise
  * @param contactResistanceOhm of each closed contact; 0.0005 unless said: 0.1 V at 200 A
  * @param ratingA what the main contact may carry
- * @param meantLive conditions in which it is meant to be fed
+ * @param meantLive conditions in which it is meant to be fed; absent where it is left unsaid
  * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
  */
 @JsonTypeName("solenoid")
@@ -28,8 +27,8 @@ public record Solenoid(
         @Nullable Double releaseV,
         Double contactResistanceOhm,
         @Nullable Double ratingA,
-        List<Condition> meantLive,
-        Map<String, List<String>> meantLiveWhen)
+        @Nullable List<Condition> meantLive,
+        List<LiveAlternative> meantLiveWhen)
         implements Consumer {
     public static final String CONTROL = "50";
     public static final String RETURN = "31";
@@ -48,8 +47,23 @@ public record Solenoid(
         Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV")
                 .reject();
         contactResistanceOhm = Bounds.orElse(contactResistanceOhm, CONTACT_OHM);
-        meantLive = List.copyOf(meantLive);
-        meantLiveWhen = Consumer.copy(meantLiveWhen);
+        meantLive = Consumer.conditions(meantLive);
+        meantLiveWhen = Consumer.alternatives(meantLiveWhen);
+    }
+
+    @Override
+    public Solenoid withMeantLive(List<Condition> conditions, List<LiveAlternative> when) {
+        return new Solenoid(
+                id,
+                label,
+                holdInResistanceOhm,
+                pullInResistanceOhm,
+                operateV,
+                releaseV,
+                contactResistanceOhm,
+                ratingA,
+                conditions,
+                when);
     }
 
     @Override

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param position where a free switch stands; its first position unless said
  * @param contactResistanceOhm of each closed contact; 0.0015 unless said: 15 mV at 10 A, typical of a relay contact
  * @param ratingA what a contact may carry
+ * @param momentary whether a spring moves it back to the position it is drawn in, as of a push button; false unless said
  */
 @JsonTypeName("switch")
 public record Switch(
@@ -29,7 +30,8 @@ public record Switch(
         @Nullable PositionByCondition positionByCondition,
         @Nullable String position,
         Double contactResistanceOhm,
-        @Nullable Double ratingA)
+        @Nullable Double ratingA,
+        Boolean momentary)
         implements Part {
     static final int MAX_TERMINALS = 40;
     static final int MAX_POSITIONS = 20;
@@ -44,6 +46,13 @@ public record Switch(
         Bounds.current(faults, "/ratingA", ratingA);
         faults.reject();
         checkPositions(faults, terminals, positions, positionByCondition, position);
+        momentary = Bounds.orFalse(momentary);
+        faults.check(
+                !momentary || positionByCondition == null,
+                InputError.Code.CONTRADICTION,
+                "/momentary",
+                momentary,
+                "false: a switch that follows the condition has no rest position of its own");
         faults.reject();
         terminals = List.copyOf(terminals);
         positions = List.copyOf(positions);
@@ -136,7 +145,8 @@ public record Switch(
 
     /** The same free switch in another position. */
     public Switch withPosition(String name) {
-        return new Switch(id, label, terminals, positions, positionByCondition, name, contactResistanceOhm, ratingA);
+        return new Switch(
+                id, label, terminals, positions, positionByCondition, name, contactResistanceOhm, ratingA, momentary);
     }
 
     /**

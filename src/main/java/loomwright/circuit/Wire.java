@@ -73,7 +73,7 @@ public record Wire(
         place = orCabin(place);
         fromJointResistanceOhm = Bounds.orElse(fromJointResistanceOhm, 0);
         toJointResistanceOhm = Bounds.orElse(toJointResistanceOhm, 0);
-        directed = isTrue(directed);
+        directed = Bounds.orFalse(directed);
     }
 
     private static void checkConductor(
@@ -98,10 +98,6 @@ public record Wire(
 
     private static Place orCabin(@Nullable Place place) {
         return place == null ? Place.CABIN : place;
-    }
-
-    private static boolean isTrue(@Nullable Boolean value) {
-        return value != null && value;
     }
 
     /** A wire of which nothing is known but its ends and its resistance. */

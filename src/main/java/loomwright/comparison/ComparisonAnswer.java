@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import loomwright.answer.Answer;
+import loomwright.answer.Assumption;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
@@ -26,9 +27,11 @@ import loomwright.comparison.PlanComparison.PropertyChange;
 import loomwright.comparison.PlanComparison.StepChange;
 import loomwright.message.Unconverted;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.Reader;
+import loomwright.operation.UsualIntent;
 import loomwright.review.PlanReview;
 import loomwright.review.ReviewReport;
 
@@ -49,10 +52,8 @@ public final class ComparisonAnswer {
         Plan after = question.after();
         Matching matching = Matching.of(before, after);
         PlanSolver solver = new PlanSolver(networkLimits);
-        List<StepReadings> was =
-                in("/before", () -> Reader.read(before, solver.solve(before))).steps();
-        List<StepReadings> is =
-                in("/after", () -> Reader.read(after, solver.solve(after))).steps();
+        List<StepReadings> was = in("/before", () -> read(before, solver)).steps();
+        List<StepReadings> is = in("/after", () -> read(after, solver)).steps();
         Answer<ReviewReport> wasReviewed =
                 in("/before", () -> PlanReview.of(before, limits, networkLimits, progress.part(0, 2)));
         Answer<ReviewReport> isReviewed =
@@ -66,7 +67,17 @@ public final class ComparisonAnswer {
         List<Caution> cautions = Stream.of(wasReviewed, isReviewed)
                 .flatMap(reviewed -> reviewed.cautions().stream())
                 .toList();
-        return new Answer<>(result, Unconverted.lines(working(question, result)), basis, cautions(cautions, result));
+        List<Assumption> assumptions = Stream.of(wasReviewed, isReviewed)
+                .flatMap(reviewed -> reviewed.assumptions().stream())
+                .distinct()
+                .toList();
+        return new Answer<>(
+                result, Unconverted.lines(working(question, result)), basis, assumptions, cautions(cautions, result));
+    }
+
+    private static PlanReadings read(Plan given, PlanSolver solver) {
+        Plan plan = UsualIntent.complete(given);
+        return Reader.read(plan, solver.solve(plan));
     }
 
     /** What is wrong with one of the plans is said of that plan. */

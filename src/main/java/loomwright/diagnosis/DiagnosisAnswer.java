@@ -19,6 +19,7 @@ import loomwright.circuit.fault.SingleFault.Kind;
 import loomwright.circuit.fault.SingleFaults;
 import loomwright.message.Unconverted;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.IntentAssumptions;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.Quantity;
 
@@ -38,12 +39,17 @@ public final class DiagnosisAnswer {
      * @throws loomwright.answer.OutOfTime if it takes too long
      */
     public static Answer<DiagnosisReport> of(
-            DiagnosisQuestion question, DiagnosisLimits limits, NetworkLimits networkLimits, Progress progress) {
-        question.requireSound();
+            DiagnosisQuestion asked, DiagnosisLimits limits, NetworkLimits networkLimits, Progress progress) {
+        DiagnosisQuestion question = asked.requireSound();
         checkSize(question, limits);
         Diagnosis found = new Diagnosis(question, limits, new Bench(question.plan(), limits, networkLimits, progress));
         DiagnosisReport report = new ReportWriter(found).write();
-        return new Answer<>(report, Unconverted.lines(working(report)), basis(question), cautions(question, report));
+        return new Answer<>(
+                report,
+                Unconverted.lines(working(report)),
+                basis(question),
+                IntentAssumptions.of(asked.plan(), id -> List.of()),
+                cautions(question, report));
     }
 
     /** What wears out within parts comes on top and does not count: it is one trial for a load, some tens for the battery. */

@@ -6,6 +6,7 @@ import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCheck;
+import loomwright.operation.UsualIntent;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,14 +45,16 @@ public record DiagnosisQuestion(Plan plan, List<MeterReading> readings, MeterAcc
     /**
      * Refuses a plan that makes no sense, and readings that are not of this plan.
      *
+     * @return the same with a plan that leaves nothing unsaid about when its consumers are meant to be live
      * @throws RejectedInput with all faults
      */
-    void requireSound() {
+    DiagnosisQuestion requireSound() {
         InputErrors faults = new InputErrors();
         PlanCheck.check(plan).forEach(f -> faults.add(f.under("/plan")));
         for (int i = 0; i < readings.size(); i++) {
             readings.get(i).check(plan, "/readings/" + i, faults);
         }
         faults.reject();
+        return new DiagnosisQuestion(UsualIntent.complete(plan), readings, meter);
     }
 }

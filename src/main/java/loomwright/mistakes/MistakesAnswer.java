@@ -24,6 +24,7 @@ import loomwright.message.Unconverted;
 import loomwright.mistakes.MistakesReport.KeyingAdvice;
 import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.IntentAssumptions;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanSolver;
 
@@ -37,8 +38,8 @@ public final class MistakesAnswer {
      * @throws RejectedInput with all faults of the plan, or OVER_LIMIT if there is too much to solve
      */
     public static Answer<MistakesReport> of(
-            Plan plan, MistakesLimits limits, NetworkLimits networkLimits, Progress progress) {
-        PlanAnswer.requireSound(plan);
+            Plan given, MistakesLimits limits, NetworkLimits networkLimits, Progress progress) {
+        Plan plan = PlanAnswer.requireSound(given);
         List<SingleFault> faults = SingleFaults.list(plan);
         int settings = SwitchSetting.list(plan).size();
         long solutions = (long) faults.size() * settings;
@@ -59,7 +60,12 @@ public final class MistakesAnswer {
         List<KeyingAdvice> keying = keying(plan, mistakes);
         mistakes.sort(Comparator.comparing(Mistake::severity));
         MistakesReport report = new MistakesReport(plan.name(), settings, mistakes, keying);
-        return new Answer<>(report, Unconverted.lines(working(report)), basis(plan), cautions(plan));
+        return new Answer<>(
+                report,
+                Unconverted.lines(working(report)),
+                basis(plan),
+                IntentAssumptions.of(given, id -> List.of()),
+                cautions(plan));
     }
 
     private static List<KeyingAdvice> keying(Plan plan, List<Mistake> mistakes) {

@@ -9,6 +9,7 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Load;
+import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.mistakes.MistakesReport.Effect;
@@ -41,7 +42,7 @@ final class Notices {
                 effect(sound, faulty, consumer).ifPresent(effect -> {
                     add(effect, consumer, when, sound.effectiveV(consumer), faulty.effectiveV(consumer));
                     mayHurt |= effect == Effect.UNASKED
-                            && mayHurt(consumer, sound.step().condition());
+                            && mayHurt(consumer, sound.plan(), sound.step().condition());
                 });
             }
         }
@@ -107,9 +108,9 @@ final class Notices {
      * its switch does not ask for it, it does what anybody in the vehicle may have it do at that time; where it is never meant
      * to be live the worst is taken.
      */
-    private static boolean mayHurt(Consumer consumer, Condition condition) {
+    private static boolean mayHurt(Consumer consumer, Plan plan, Condition condition) {
         return consumer instanceof Load
-                ? !consumer.meantLive().contains(condition)
+                ? !Intent.conditions(consumer, plan).contains(condition)
                 : !(consumer instanceof FilamentLamp);
     }
 

@@ -19,9 +19,13 @@ import loomwright.circuit.Solenoid;
 import loomwright.message.Unconverted;
 import loomwright.network.Lamp;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanReadings.StepFinding;
 
 /** The readings of a plan in every step, with how they came about. */
 public final class PlanAnswer {
+    /** The finding of a step that is made only of a consumer that is meant to be live. */
+    private static final String OVERLOADED = "overloaded";
+
     private PlanAnswer() {}
 
     /**
@@ -35,23 +39,39 @@ public final class PlanAnswer {
     }
 
     /** As {@link #of(Plan, NetworkLimits)}; what {@code progress} throws ends it. */
-    public static Answer<PlanReadings> of(Plan plan, NetworkLimits limits, Progress progress) {
-        requireSound(plan);
+    public static Answer<PlanReadings> of(Plan given, NetworkLimits limits, Progress progress) {
+        Plan plan = requireSound(given);
         List<SolvedStep> steps = new PlanSolver(limits, progress).solve(plan);
+        PlanReadings readings = Reader.read(plan, steps);
         return new Answer<>(
-                Reader.read(plan, steps), Unconverted.lines(working(plan, steps)), basis(plan), PlanCautions.of(plan));
+                readings,
+                Unconverted.lines(working(plan, steps)),
+                basis(plan),
+                IntentAssumptions.of(given, id -> findings(readings, id)),
+                PlanCautions.of(plan));
+    }
+
+    private static List<String> findings(PlanReadings readings, String id) {
+        return readings.steps().stream()
+                        .flatMap(step -> step.findings().stream())
+                        .anyMatch(finding -> finding.kind() == StepFinding.Kind.OVERLOADED
+                                && finding.ids().contains(id))
+                ? List.of(OVERLOADED)
+                : List.of();
     }
 
     /**
      * Refuses a plan that makes no sense as a circuit.
      *
+     * @return the plan with nothing left unsaid about when its consumers are meant to be live
      * @throws RejectedInput with all its faults
      */
-    public static void requireSound(Plan plan) {
+    public static Plan requireSound(Plan plan) {
         List<InputError> faults = PlanCheck.check(plan);
         if (!faults.isEmpty()) {
             throw new RejectedInput(faults);
         }
+        return UsualIntent.complete(plan);
     }
 
     private static List<String> working(Plan plan, List<SolvedStep> steps) {

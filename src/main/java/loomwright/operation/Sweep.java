@@ -47,11 +47,23 @@ public final class Sweep {
         }
     }
 
-    /** When a consumer is meant to be live: in no setting, or in those that agree with the lists. */
-    @SuppressWarnings("ArrayRecordComponent") // never compared
-    private record Meant(boolean ever, int[] part, boolean[][] agrees) {
+    /** When a consumer is meant to be live: in the settings that agree with one of these; empty for never. */
+    private record Meant(List<Agreement> anyOf) {
         boolean in(int[] setting) {
-            boolean all = ever;
+            for (Agreement one : anyOf) {
+                if (one.with(setting)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+    }
+
+    /** Which settings of some parts agree, all of them together. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    private record Agreement(int[] part, boolean[][] agrees) {
+        boolean with(int[] setting) {
+            boolean all = true;
             for (int k = 0; all && k < part.length; k++) {
                 all = agrees[k][setting[part[k]]];
             }
@@ -90,27 +102,28 @@ public final class Sweep {
 
     private static Meant meant(
             Consumer consumer, Plan plan, Step step, List<List<Part>> open, Map<String, Integer> index) {
-        boolean ever = consumer.meantLive().contains(step.condition());
+        return new Meant(Intent.settings(consumer, plan, step).stream()
+                .map(positions -> agreement(positions, step, open, index))
+                .toList());
+    }
+
+    private static Agreement agreement(
+            Map<String, List<String>> positions, Step step, List<List<Part>> open, Map<String, Integer> index) {
         List<Integer> parts = new ArrayList<>();
         List<boolean[]> agrees = new ArrayList<>();
-        for (Map.Entry<String, List<String>> when : consumer.meantLiveWhen().entrySet()) {
-            Integer part = index.get(when.getKey());
-            if (part == null) {
-                Switch tied = (Switch) plan.findPart(when.getKey()).orElseThrow();
-                ever &= when.getValue().contains(tied.in(step.condition()).name());
-            } else {
-                List<Part> settings = open.get(part);
-                boolean[] agreeing = new boolean[settings.size()];
-                for (int s = 0; s < agreeing.length; s++) {
-                    Switch set = (Switch) settings.get(s);
-                    agreeing[s] =
-                            when.getValue().contains(set.in(step.condition()).name());
-                }
-                parts.add(part);
-                agrees.add(agreeing);
+        positions.forEach((id, accepted) -> {
+            // Every free switch is open.
+            int part = Objects.requireNonNull(index.get(id));
+            List<Part> settings = open.get(part);
+            boolean[] agreeing = new boolean[settings.size()];
+            for (int s = 0; s < agreeing.length; s++) {
+                Switch set = (Switch) settings.get(s);
+                agreeing[s] = accepted.contains(set.in(step.condition()).name());
             }
-        }
-        return new Meant(ever, parts.stream().mapToInt(Integer::intValue).toArray(), agrees.toArray(boolean[][]::new));
+            parts.add(part);
+            agrees.add(agreeing);
+        });
+        return new Agreement(parts.stream().mapToInt(Integer::intValue).toArray(), agrees.toArray(boolean[][]::new));
     }
 
     /**

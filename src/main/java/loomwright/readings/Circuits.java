@@ -11,11 +11,11 @@ import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.ContactBreaker;
-import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
 import loomwright.operation.FeedStrength;
+import loomwright.operation.Intent;
 import loomwright.operation.Point;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
@@ -56,12 +56,12 @@ final class Circuits {
     }
 
     List<ReadingCandidate> of(Consumer load) {
-        Map<String, String> setting = setting(load);
         List<ReadingCandidate> found = new ArrayList<>();
         for (Step step : STEPS) {
-            boolean asked = load.meantLive().contains(step.condition()) && conditions.contains(step.condition());
-            if (asked && (found.isEmpty() || load instanceof Coil)) {
-                found.addAll(in(load, step, setting));
+            List<Map<String, List<String>>> meant =
+                    conditions.contains(step.condition()) ? Intent.settings(load, plan, step) : List.of();
+            if (!meant.isEmpty() && (found.isEmpty() || load instanceof Coil)) {
+                found.addAll(in(load, step, setting(meant)));
             }
         }
         if (found.isEmpty()) {
@@ -88,15 +88,19 @@ final class Circuits {
         return around.found;
     }
 
-    /** Positions of the free switches with which a load is meant to be live; one that serves already, if there is one. */
-    private Map<String, String> setting(Consumer load) {
+    /**
+     * Positions of the free switches with which a load is meant to be live; one that serves already, if there is one.
+     *
+     * @param meant as {@link Intent#settings} tells, not empty
+     */
+    private Map<String, String> setting(List<Map<String, List<String>>> meant) {
         for (Map<String, String> one : settings) {
-            if (load.meantLiveWhen().entrySet().stream().allMatch(e -> serves(one, e.getKey(), e.getValue()))) {
+            if (meant.stream().anyMatch(positions -> allServe(one, positions))) {
                 return one;
             }
         }
         Map<String, String> made = new HashMap<>();
-        load.meantLiveWhen().forEach((id, positions) -> {
+        meant.get(0).forEach((id, positions) -> {
             if (!serves(Map.of(), id, positions)) {
                 made.put(id, positions.get(0));
             }
@@ -105,13 +109,14 @@ final class Circuits {
         return made;
     }
 
-    /** True also for a switch that follows the key: nothing to set. */
+    private boolean allServe(Map<String, String> setting, Map<String, List<String>> positions) {
+        return positions.entrySet().stream().allMatch(e -> serves(setting, e.getKey(), e.getValue()));
+    }
+
     private boolean serves(Map<String, String> setting, String id, List<String> positions) {
-        Part part = plan.findPart(id).orElseThrow();
-        return !(part instanceof Switch s)
-                || !s.free()
-                || positions.contains(
-                        setting.getOrDefault(id, s.in(Condition.OFF).name()));
+        Switch chosen = (Switch) plan.findPart(id).orElseThrow();
+        return positions.contains(
+                setting.getOrDefault(id, chosen.in(Condition.OFF).name()));
     }
 
     /** The readings around one load in one situation. */

@@ -50,7 +50,8 @@ enum Contacts {
                     new PositionByCondition(name, name, name, name, name),
                     null,
                     b.contactResistanceOhm(),
-                    b.ratingA());
+                    b.ratingA(),
+                    false);
         } else if (this == OPEN && part instanceof IgnitionModule m) {
             return new IgnitionModule(
                     m.id(), m.label(), m.saturationV(), m.limitA(), m.supplyA(), NEVER_V, m.conductsWhenStopped());

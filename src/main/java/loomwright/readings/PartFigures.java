@@ -113,7 +113,8 @@ final class PartFigures {
                 s.positionByCondition(),
                 s.position(),
                 ohm(s.contactResistanceOhm() * factor),
-                s.ratingA());
+                s.ratingA(),
+                s.momentary());
     }
 
     private static void windings(Part part, List<Figure> to) {

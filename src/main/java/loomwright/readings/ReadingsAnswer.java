@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import loomwright.answer.Answer;
+import loomwright.answer.Assumption;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Progress;
@@ -14,6 +15,7 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
 import loomwright.message.Unconverted;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.IntentAssumptions;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.Quantity;
@@ -46,12 +48,12 @@ public final class ReadingsAnswer {
      * @throws loomwright.answer.RejectedInput with all faults of the plan and of the options
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
-    public static Answer<ReadingsSheet> of(ReadingsQuestion question, NetworkLimits limits, Progress progress) {
-        question.requireSound();
-        return new ReadingsAnswer(question, limits, progress).answer();
+    public static Answer<ReadingsSheet> of(ReadingsQuestion asked, NetworkLimits limits, Progress progress) {
+        return new ReadingsAnswer(asked.requireSound(), limits, progress)
+                .answer(IntentAssumptions.of(asked.plan(), id -> List.of()));
     }
 
-    private Answer<ReadingsSheet> answer() {
+    private Answer<ReadingsSheet> answer(List<Assumption> assumptions) {
         Selection selection = Selection.of(question, variants);
         Ranges bounds = new Ranges(variants, Tolerances.of(question), limits);
         Map<ReadingCandidate, Range> ranges = bounds.of(selection.candidates(), progress);
@@ -70,7 +72,8 @@ public final class ReadingsAnswer {
             }
         }
         ReadingsSheet sheet = new ReadingsSheet(plan.name(), ReadingWording.first(plan), readings, leftOut);
-        return new Answer<>(sheet, Unconverted.lines(working(sheet, bounds.solutions())), basis(), cautions(sheet));
+        return new Answer<>(
+                sheet, Unconverted.lines(working(sheet, bounds.solutions())), basis(), assumptions, cautions(sheet));
     }
 
     private List<String> working(ReadingsSheet sheet, int solutions) {

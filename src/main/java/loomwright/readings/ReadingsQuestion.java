@@ -10,6 +10,7 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCheck;
+import loomwright.operation.UsualIntent;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -88,9 +89,10 @@ public record ReadingsQuestion(
     /**
      * Rejects a plan that cannot be solved, and ids that are not in it.
      *
+     * @return the same with a plan that leaves nothing unsaid about when its consumers are meant to be live
      * @throws RejectedInput with all faults
      */
-    void requireSound() {
+    ReadingsQuestion requireSound() {
         InputErrors faults = new InputErrors();
         PlanCheck.check(plan).forEach(f -> faults.add(f.under("/plan")));
         faults.check(
@@ -113,5 +115,7 @@ public record ReadingsQuestion(
                     "the id of a part, wire or connector of the plan");
         }
         faults.reject();
+        return new ReadingsQuestion(
+                UsualIntent.complete(plan), conditions, load, tolerancePercent, tolerances, meterAccuracyPercent);
     }
 }

@@ -15,6 +15,7 @@ import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
+import loomwright.operation.Intent;
 import loomwright.operation.Point;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
@@ -144,8 +145,8 @@ final class Rests {
 
     /** What must be dead with the key off and the free switches as drawn. */
     List<ReadingCandidate> dead(Consumer load) {
-        boolean meantDead =
-                conditions.contains(Condition.OFF) && !load.meantLive().contains(Condition.OFF);
+        boolean meantDead = conditions.contains(Condition.OFF)
+                && !Intent.conditions(load, plan).contains(Condition.OFF);
         return meantDead
                 ? List.of(new ReadingCandidate(
                         Purpose.DEAD,

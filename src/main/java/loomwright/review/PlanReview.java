@@ -20,6 +20,7 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
 import loomwright.message.Unconverted;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.IntentAssumptions;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanSolver;
 import loomwright.review.context.FindingCode;
@@ -30,6 +31,9 @@ import loomwright.review.context.ReviewContext;
 public final class PlanReview {
     private static final Set<String> UNFUSED =
             Set.of(FindingCode.UNFUSED_LEAD.text(), FindingCode.UNFUSED_CIRCUIT.text());
+
+    private static final Set<String> ASKING_WHAT_IS_MEANT =
+            Set.of(FindingCode.BACKFEED.text(), FindingCode.LOAD_NOT_FED.text());
 
     private PlanReview() {}
 
@@ -42,8 +46,8 @@ public final class PlanReview {
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
     public static Answer<ReviewReport> of(
-            Plan plan, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
-        PlanAnswer.requireSound(plan);
+            Plan given, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
+        Plan plan = PlanAnswer.requireSound(given);
         PlanSolver solver = new PlanSolver(networkLimits);
         Survey survey = Survey.of(plan, solver, limits.maxCombinations(), progress.part(0, 2));
         BackfeedReport backfeed = new BackfeedSearch(limits, networkLimits).find(plan, survey, progress.part(1, 2));
@@ -59,7 +63,17 @@ public final class PlanReview {
                 report,
                 Unconverted.lines(ReviewWorking.lines(context)),
                 basis(plan, findings),
+                IntentAssumptions.of(given, id -> codes(findings, id)),
                 cautions(context, findings));
+    }
+
+    /** The codes of the findings about a part that ask when it is meant to be live. */
+    private static List<String> codes(List<Finding> findings, String id) {
+        return findings.stream()
+                .filter(finding -> finding.ids().contains(id) && ASKING_WHAT_IS_MEANT.contains(finding.code()))
+                .map(Finding::code)
+                .distinct()
+                .toList();
     }
 
     private static double timesLimit(Finding finding) {

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.BackfeedReport.Remedy;
@@ -59,7 +58,7 @@ class B01_StartBypassTest {
                 0.0005,
                 300.0,
                 List.of(Condition.CRANK),
-                Map.of()));
+                List.of()));
         String verdict = Searched.of(twoWindings).feed("solenoid").verdict();
         assertThat(verdict).contains("V across its hold-in winding", "its two windings together pull like");
         assertThat(Searched.of(unguarded).feed("solenoid").verdict()).doesNotContain("winding");

@@ -46,13 +46,13 @@ class P02_ReferencesTest {
     @Test
     void aLampMayBeMeantLiveOnlyInPositionsThatItsSwitchHas() {
         String lamp = "{'kind':'lamp','id':'L','ratedV':12,'ratedW':5,'meantLive':['run'],'meantLiveWhen':"
-                + "{'S':['up'],'B':['up']}}";
+                + "[{'switches':{'S':['up'],'B':['up']}}]}";
         String chosen = "{'kind':'switch','id':'S','terminals':['a','b'],'positions':[{'name':'down','joins':[]}]}";
         assertThat(faults(BATTERY + "," + lamp + "," + chosen, ""))
                 .extracting(InputError::code, InputError::pointer)
                 .containsExactlyInAnyOrder(
-                        tuple(Code.UNKNOWN_REFERENCE, "/parts/1/meantLiveWhen/S/0"),
-                        tuple(Code.UNKNOWN_REFERENCE, "/parts/1/meantLiveWhen/B"));
+                        tuple(Code.UNKNOWN_REFERENCE, "/parts/1/meantLiveWhen/0/switches/S/0"),
+                        tuple(Code.UNKNOWN_REFERENCE, "/parts/1/meantLiveWhen/0/switches/B"));
     }
 
     private static List<InputError> faults(String parts, String wires) {

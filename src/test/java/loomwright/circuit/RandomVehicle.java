@@ -99,7 +99,8 @@ public final class RandomVehicle {
             String positions = when.entrySet().stream()
                     .map(e -> "'" + e.getKey() + "':['" + e.getValue() + "']")
                     .collect(Collectors.joining(","));
-            return "'meantLive':[" + list + "]" + (positions.isEmpty() ? "" : ",'meantLiveWhen':{" + positions + "}");
+            return "'meantLive':[" + list + "]"
+                    + (positions.isEmpty() ? "" : ",'meantLiveWhen':[{'switches':{" + positions + "}}]");
         }
     }
 

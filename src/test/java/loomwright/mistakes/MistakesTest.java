@@ -222,7 +222,8 @@ class MistakesTest {
 
     /** Two lights on one switch, which swapped leads light in each other's stead, and a pump on the key. */
     private static Plan lightsAndPump(String electrics) {
-        String always = "'meantLive':['off','accessory','run','crank','running'],'meantLiveWhen':{'lights':";
+        String always =
+                "'meantLive':['off','accessory','run','crank','running'],'meantLiveWhen':[{'switches':{'lights':";
         return Plans.of(
                 "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
                         + "{'kind':'switch','id':'lights','terminals':['30','56','58'],'positions':["
@@ -230,8 +231,8 @@ class MistakesTest {
                         + "{'kind':'switch','id':'key','terminals':['30','15','15r'],'positions':["
                         + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15','15r']]}],"
                         + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'on','running':'on'}},"
-                        + "{'id':'head'," + electrics + "," + always + "['head']}},"
-                        + "{'id':'side'," + electrics + "," + always + "['side']}},"
+                        + "{'id':'head'," + electrics + "," + always + "['head']}}]},"
+                        + "{'id':'side'," + electrics + "," + always + "['side']}}]},"
                         + "{'kind':'load','id':'pump','resistanceOhm':3,'meantLive':['run','crank','running']}",
                 wire("W1", "battery.minus", "body.31")
                         + wire("W2", "battery.plus", "lights.30")

@@ -110,7 +110,7 @@ class UnpoweredLoadTest {
         String free = "{'kind':'switch','id':'x','terminals':['30','15'],'positions':[{'name':'out','joins':[]},"
                 + "{'name':'in','joins':[['30','15']]}]}";
         assertThat(find(behind(free, "30", "15", ALWAYS), CODE)).isEmpty();
-        assertThat(get(behind(free, "30", "15", ALWAYS + ",'meantLiveWhen':{'x':['out']}"), CODE)
+        assertThat(get(behind(free, "30", "15", ALWAYS + ",'meantLiveWhen':[{'switches':{'x':['out']}}]"), CODE)
                         .ids())
                 .containsExactly("lamp");
     }

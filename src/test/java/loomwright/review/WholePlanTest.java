@@ -89,7 +89,7 @@ class WholePlanTest {
                         + "{'kind':'switch','id':'spots','terminals':['a','b'],'positions':[{'name':'out','joins':[]},"
                         + "{'name':'lit','joins':[['a','b']]}],'ratingA':10},"
                         + "{'kind':'lamp','id':'spot','ratedV':12,'ratedW':150,'meantLive':['run','running'],"
-                        + "'meantLiveWhen':{'spots':['lit']}}",
+                        + "'meantLiveWhen':[{'switches':{'spots':['lit']}}]}",
                 "{'id':'W0','from':'battery." + earthed + "','to':'body.31','resistanceOhm':0.002},"
                         + "{'id':'W1','from':'battery." + live + "','to':'F1.a','size':'2.5 mm2','lengthM':2},"
                         + "{'id':'W2','from':'F1.b','to':'spots.a','size':'1 mm2','lengthM':1},"

@@ -10,7 +10,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
-import java.util.Map;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
@@ -149,7 +148,7 @@ class WireAndFuseTest {
                 "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
                         + "{'kind':'fuse','id':'F1','ratingA':35},"
                         + "{'kind':'relay','id':'horn','coilResistanceOhm':80,'meantLive':[],"
-                        + "'meantLiveWhen':{'button':['pressed']}},"
+                        + "'meantLiveWhen':[{'switches':{'button':['pressed']}}]},"
                         + "{'kind':'switch','id':'button','terminals':['1','2'],'positions':["
                         + "{'name':'released','joins':[]},{'name':'pressed','joins':[['1','2']]}]}"
                         + (diodeWires.isEmpty() ? "" : ",{'kind':'diode','id':'spike'}"),
@@ -200,7 +199,7 @@ class WireAndFuseTest {
                 null,
                 null,
                 List.of(Condition.values()),
-                Map.of()));
+                List.of()));
     }
 
     private static boolean has(Plan plan, FindingCode code) {

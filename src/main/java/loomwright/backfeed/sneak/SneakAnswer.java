@@ -30,8 +30,8 @@ public final class SneakAnswer {
      * @throws loomwright.answer.RejectedInput with all faults of the plan, or OVER_LIMIT
      * @throws loomwright.answer.OutOfTime if it takes too long
      */
-    public static Answer<SneakReport> of(Plan plan, boolean singleFaults, SneakSearch search, Progress progress) {
-        PlanAnswer.requireSound(plan);
+    public static Answer<SneakReport> of(Plan given, boolean singleFaults, SneakSearch search, Progress progress) {
+        Plan plan = PlanAnswer.requireSound(given);
         SneakReport report = singleFaults ? search.findWithFaults(plan, progress) : search.find(plan, progress);
         List<Basis> basis = new ArrayList<>(PlanAnswer.basis(plan));
         if (singleFaults) {

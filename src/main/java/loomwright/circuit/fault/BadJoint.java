@@ -95,7 +95,8 @@ public record BadJoint(String at, double resistanceOhm) implements SizedFault {
                     s.positionByCondition(),
                     s.position(),
                     s.contactResistanceOhm() + resistanceOhm,
-                    s.ratingA());
+                    s.ratingA(),
+                    s.momentary());
         }
         throw new IllegalArgumentException(at + " is no joint");
     }

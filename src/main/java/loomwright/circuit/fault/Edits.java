@@ -108,6 +108,7 @@ final class Edits {
                 new PositionByCondition(position, position, position, position, position),
                 null,
                 contactOhm,
-                null);
+                null,
+                false);
     }
 }

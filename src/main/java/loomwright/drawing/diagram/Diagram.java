@@ -28,8 +28,8 @@ public final class Diagram {
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
     public static Drawing of(
-            Plan plan, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
-        PlanAnswer.requireSound(plan);
+            Plan given, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
+        Plan plan = PlanAnswer.requireSound(given);
         Markings markings = Markings.of(plan, options, limits, networkLimits, progress);
         Plan drawn = markings.plan();
         StepReadings readings = readings(drawn, options.step(), networkLimits, progress);

@@ -75,10 +75,7 @@ public record JobSheet(
         Plan after = question.after();
         Plan goal = question.goal();
         String place = after == null ? "/plan" : "/after";
-        in("/plan", () -> {
-            PlanAnswer.requireSound(plan);
-            return plan;
-        });
+        in("/plan", () -> PlanAnswer.requireSound(plan));
         Answer<PlanReadings> conditions = in(place, () -> PlanAnswer.of(goal, networkLimits));
         Answer<ReviewReport> review =
                 in(place, () -> PlanReview.of(goal, limits, networkLimits, progress.part(0, PARTS)));

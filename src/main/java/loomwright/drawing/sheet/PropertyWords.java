@@ -16,6 +16,9 @@ final class PropertyWords {
 
     private static final Pattern POSITION = Pattern.compile("(?s)\\{name: (.*?), joins: \\[(.*?)\\]\\}");
 
+    private static final Pattern ALTERNATIVE =
+            Pattern.compile("(?s)\\{(?:conditions: \\[([^\\]]*)\\], )?switches: \\{(.*?)\\}\\}");
+
     private PropertyWords() {}
 
     /** Names with their values, {@code pullInV 8, ratingA 30}: pull in 8 V; rating 30 A. */
@@ -44,9 +47,18 @@ final class PropertyWords {
     private static String words(String name, String value) {
         return switch (name) {
             case "use", "place", "form", "gender" -> spaced(value);
-            case "directed", "closedWhenStopped", "conductsWhenStopped" -> value.equals("true") ? "yes" : "no";
-            case "elementsOhm", "terminals", "halves", "meantLive", "meantLiveWhen", "positionByCondition" ->
+            case "directed", "closedWhenStopped", "conductsWhenStopped", "momentary" ->
+                value.equals("true") ? "yes" : "no";
+            case "elementsOhm", "terminals", "halves", "meantLive", "positionByCondition" ->
                 value.replace("], ", "; ").replaceAll("[\\[\\]{}]", "");
+            case "meantLiveWhen" ->
+                value.equals("[]")
+                        ? "none"
+                        : ALTERNATIVE
+                                .matcher(value)
+                                .results()
+                                .map(found -> alternative(found.group(1), found.group(2)))
+                                .collect(Collectors.joining(", or "));
             case "positions" ->
                 POSITION.matcher(value)
                         .results()
@@ -55,6 +67,11 @@ final class PropertyWords {
             case "size" -> size(value);
             default -> value;
         };
+    }
+
+    private static String alternative(@Nullable String conditions, String switches) {
+        String positions = switches.replace("], ", "; ").replaceAll("[\\[\\]]", "");
+        return conditions == null ? positions : positions + " (" + conditions + ")";
     }
 
     /** Groups of terminals, {@code [30, 15], [56, 58]}. */

@@ -2,7 +2,6 @@ package loomwright.ignition.ballast;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Bounds;
@@ -99,7 +98,7 @@ final class FeedPlan {
         parts.add(new EarthPoint(EARTH, null, 0.0));
         parts.add(new Ballast(BALLAST, null, feed.elementsOhm()));
         List<Condition> fed = List.of(Condition.RUN, Condition.CRANK, Condition.RUNNING);
-        parts.add(new Coil(COIL, null, feed.coilOhm(), null, null, null, null, null, fed, Map.of()));
+        parts.add(new Coil(COIL, null, feed.coilOhm(), null, null, null, null, null, fed, List.of()));
         IgnitionFeed.Closing closing = feed.closing();
         parts.add(
                 closing.module()
@@ -128,7 +127,8 @@ final class FeedPlan {
                 byCondition ? new Switch.PositionByCondition("open", "open", "open", "closed", "open") : null,
                 byCondition ? null : bypass == Bypass.CLOSED ? "closed" : "open",
                 LEAST_OHM,
-                null);
+                null,
+                false);
     }
 
     /** What the least resistances of the way back come to beyond the return resistance given. */

@@ -2,7 +2,6 @@ package loomwright.ignition.change;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Coil;
@@ -76,7 +75,7 @@ record BypassLeft(double solenoidV, double wireA, double operateV, double releas
                 new Battery("battery", null, null),
                 new EarthPoint("earth", null, 0.0),
                 key(),
-                new Coil("coil", null, coilOhm, null, null, null, null, null, live, Map.of()),
+                new Coil("coil", null, coilOhm, null, null, null, null, null, live, List.of()),
                 new ContactBreaker("breaker", null, true, 0.03, null),
                 new Solenoid(
                         "solenoid",
@@ -88,7 +87,7 @@ record BypassLeft(double solenoidV, double wireA, double operateV, double releas
                         0.0005,
                         null,
                         List.of(Condition.CRANK),
-                        Map.of())));
+                        List.of())));
         List<Wire> wires = new ArrayList<>(List.of(
                 wire("battery-earth", "battery.minus", "earth.31", LEAST_OHM),
                 wire("supply", "battery.plus", "key.30", LEAST_OHM),
@@ -127,7 +126,8 @@ record BypassLeft(double solenoidV, double wireA, double operateV, double releas
                 new Switch.PositionByCondition("off", "off", "on", "start", "on"),
                 null,
                 Switch.CONTACT_OHM,
-                null);
+                null,
+                false);
     }
 
     private static Wire wire(String id, String from, String to, double ohm) {

@@ -18,6 +18,7 @@ import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
 import loomwright.operation.FeedStrength;
+import loomwright.operation.Intent;
 import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.Step;
 import loomwright.operation.StepFindings;
@@ -43,7 +44,7 @@ public final class UnpoweredLoads implements Check {
     @Override
     public List<Finding> check(ReviewContext context) {
         return context.plan().listParts(Consumer.class).stream()
-                .filter(load -> !load.meantLive().isEmpty())
+                .filter(load -> !Intent.conditions(load, context.plan()).isEmpty())
                 .flatMap(load -> judge(context, load).stream())
                 .toList();
     }

@@ -97,7 +97,7 @@ public final class UnfusedWires implements Check {
 
     /** A motor behind the contact of a solenoid, or one that is meant to turn only while cranking. */
     static boolean isStarter(Motor motor, LoadCircuit loop) {
-        return loop.throughSolenoid() || motor.meantLive().equals(List.of(Condition.CRANK));
+        return loop.throughSolenoid() || List.of(Condition.CRANK).equals(motor.meantLive());
     }
 
     /** The live poles and the ends of the cables, with what is joined to them: there a stretch begins. */

@@ -33,8 +33,14 @@ public final class Markdown {
         return cautions(answer).grounds(answer);
     }
 
-    /** How the answer was worked out, and on what it rests. */
+    /** What was assumed, how the answer was worked out, and on what it rests. */
     public Markdown grounds(Answer<?> answer) {
+        if (!answer.assumptions().isEmpty()) {
+            section("Assumptions")
+                    .bullets(answer.assumptions().stream()
+                            .map(one -> one.text().text())
+                            .toList());
+        }
         if (!answer.working().isEmpty()) {
             section("Working")
                     .bullets(answer.working().stream().map(Message::text).toList());

@@ -17,6 +17,9 @@ import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import java.io.IOException;
+import java.util.List;
+import loomwright.answer.Answer;
+import loomwright.answer.Assumption;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.message.Message;
@@ -57,6 +60,7 @@ public final class Json {
                 .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
                 .defaultPropertyInclusion(
                         JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.USE_DEFAULTS))
+                .addMixIn(Answer.class, AnswerOnTheWire.class)
                 .annotationIntrospector(new EnumSpelling())
                 .addModule(StrictNumbers.module())
                 .addModule(written());
@@ -70,6 +74,12 @@ public final class Json {
         builder.withCoercionConfig(
                 LogicalType.Enum, config -> config.setCoercion(CoercionInputShape.EmptyString, CoercionAction.Fail));
         mapper = builder.build();
+    }
+
+    /** An answer for which nothing was assumed does not say so. */
+    interface AnswerOnTheWire {
+        @JsonInclude(JsonInclude.Include.NON_EMPTY)
+        List<Assumption> assumptions();
     }
 
     public JsonMapper mapper() {

@@ -59,7 +59,7 @@ public final class RandomHarness {
                 + (random.nextInt(4) == 0 ? ",'position':'on'" : "") + "}");
         wire("feeds.1", id + ".a", true);
         String load = "L" + s;
-        String meant = "'meantLive':['run','crank','running'],'meantLiveWhen':{'" + id + "':['on']}";
+        String meant = "'meantLive':['run','crank','running'],'meantLiveWhen':[{'switches':{'" + id + "':['on']}}]";
         switch (random.nextInt(6)) {
             case 0, 1 -> {
                 parts.add("{'kind':'lamp','id':'" + load + "','ratedV':12,'ratedW':" + (2 + random.nextInt(40)) + ","

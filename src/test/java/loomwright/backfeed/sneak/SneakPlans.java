@@ -9,7 +9,7 @@ import loomwright.network.NetworkLimits;
 /** Small plans with a sneak path each, and the search as the tests call it. */
 final class SneakPlans {
     static final String ALWAYS =
-            "'meantLive':['off','accessory','run','crank','running'],'meantLiveWhen':{'%s':['on']}";
+            "'meantLive':['off','accessory','run','crank','running'],'meantLiveWhen':[{'switches':{'%s':['on']}}]";
 
     private SneakPlans() {}
 

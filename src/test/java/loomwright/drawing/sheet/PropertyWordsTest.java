@@ -50,7 +50,8 @@ class PropertyWordsTest {
                     resistanceOhm | 0.002                          |                       | resistance 0.002 Ω → none
                     place         | cabin                          | engine-bay            | place cabin → engine bay
                     directed      | false                          | true                  | directed no → yes
-                    meantLiveWhen | {lights: [side, head], a: [b]} | {lights: [lit]}       | meant live when lights: side, head; a: b → lights: lit
+                    meantLiveWhen | [{switches: {lights: [side, head], a: [b]}}] | [{switches: {lights: [lit]}}] | meant live when lights: side, head; a: b → lights: lit
+                    meantLiveWhen | [] | [{switches: {fan: [on]}}, {conditions: [run, running], switches: {heat: [hot]}}] | meant live when none → fan: on, or heat: hot (run, running)
                     """)
     void aChangeIsSaidWithItsUnit(String name, @Nullable String before, @Nullable String after, String said) {
         assertThat(PropertyWords.change(new PropertyChange(name, before, after)))
