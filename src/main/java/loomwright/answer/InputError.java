@@ -34,8 +34,6 @@ public record InputError(
         UNKNOWN_REFERENCE,
         /** Values that are each acceptable but not together. */
         CONTRADICTION,
-        /** Nothing leads the current back: a terminal left open or a part outside every loop. */
-        NO_RETURN,
         /** More work than the limits allow. */
         OVER_LIMIT
     }

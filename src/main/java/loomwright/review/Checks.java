@@ -4,6 +4,7 @@ import java.util.List;
 import loomwright.review.context.Check;
 import loomwright.review.feed.EarthedPoles;
 import loomwright.review.feed.StepHealth;
+import loomwright.review.feed.UnconnectedParts;
 import loomwright.review.feed.UnintendedFeeds;
 import loomwright.review.feed.UnpoweredLoads;
 import loomwright.review.fuse.FuseLoads;
@@ -41,6 +42,7 @@ final class Checks {
             new FuseProtection(),
             new LinkProtection(),
             new UnfusedWires(),
+            new UnconnectedParts(),
             new UnpoweredLoads(),
             new VoltageDrops(),
             new EarthDrops(),

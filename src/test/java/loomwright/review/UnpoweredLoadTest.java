@@ -97,11 +97,12 @@ class UnpoweredLoadTest {
     }
 
     @Test
-    void aLoadWithoutAnEarthIsTold() {
+    void aLoadWithoutAnEarthIsToldByItsTerminalInstead() {
         Plan plan = plan(
                 "{'kind':'joint','id':'loose','terminals':['1','2']}," + lamp("lamp", 10, ALWAYS),
                 wire("W1", "battery.plus", "lamp.a") + "," + wire("W2", "lamp.b", "loose.1"));
-        assertThat(find(plan, CODE)).isPresent();
+        assertThat(find(plan, CODE)).isEmpty();
+        assertThat(get(plan, FindingCode.NO_RETURN).ids()).containsExactly("lamp");
     }
 
     /** The plan need not say in which position of a free switch it is meant to work. */

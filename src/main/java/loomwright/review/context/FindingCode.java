@@ -22,6 +22,10 @@ public enum FindingCode {
     LINK_OVERLOADED,
     /** A load that is meant to be live does not work. */
     LOAD_NOT_FED,
+    /** A lead is off: nothing is joined to a terminal of a part in use. */
+    TERMINAL_NOT_CONNECTED,
+    /** The return of a load never leads to earth. */
+    NO_RETURN,
     /** More volts are lost between source and load than is usual for its kind of circuit. */
     VOLTAGE_DROP,
     /** An earth point loses too much. */

@@ -19,6 +19,7 @@ import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
+import loomwright.operation.MissingConnections;
 import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.Step;
 import loomwright.operation.StepFindings;
@@ -43,7 +44,11 @@ public final class UnpoweredLoads implements Check {
 
     @Override
     public List<Finding> check(ReviewContext context) {
+        Set<String> unconnected = MissingConnections.of(context.plan()).stream()
+                .map(missing -> missing.part().id())
+                .collect(Collectors.toSet());
         return context.plan().listParts(Consumer.class).stream()
+                .filter(load -> !unconnected.contains(load.id()))
                 .filter(load -> !Intent.conditions(load, context.plan()).isEmpty())
                 .flatMap(load -> judge(context, load).stream())
                 .toList();
