@@ -15,7 +15,10 @@ import loomwright.service.limits.Options;
 /** The real service on a free port, one for all tests of a run; every answer goes through the {@link ContractFilter}. */
 public final class LiveService {
     public static final Contract CONTRACT = Contract.load();
-    static final ContractFilter FILTER = new ContractFilter(CONTRACT);
+    /** What answers are held to: only what this version knows. */
+    public static final Contract CLOSED = ClosedContract.of(CONTRACT);
+
+    static final ContractFilter FILTER = new ContractFilter(CLOSED);
     private static final Server SERVER = Server.start(Options.DEFAULT.withPort(0));
 
     private LiveService() {}

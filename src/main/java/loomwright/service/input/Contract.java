@@ -14,6 +14,7 @@ import com.networknt.schema.oas.OpenApi31;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -126,6 +127,11 @@ public final class Contract {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** A contract from data, whose text is JSON. */
+    public static Contract of(JsonNode document) {
+        return new Contract(document.toString().getBytes(StandardCharsets.UTF_8), document);
     }
 
     private static byte @Nullable [] resource(String name) throws IOException {
