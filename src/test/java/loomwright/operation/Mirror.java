@@ -3,6 +3,7 @@ package loomwright.operation;
 import java.util.List;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
+import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
@@ -10,7 +11,7 @@ import loomwright.circuit.TerminalRef;
 import loomwright.circuit.VehicleSystem;
 import loomwright.circuit.Wire;
 
-/** The same vehicle with the other pole earthed: battery and alternator turned round. */
+/** The same vehicle with the other pole earthed: batteries, alternators and diodes turned round. */
 public final class Mirror {
     private Mirror() {}
 
@@ -42,6 +43,9 @@ public final class Mirror {
             return other(ref, Battery.PLUS, Battery.MINUS);
         } else if (part instanceof Alternator) {
             return other(ref, Alternator.OUTPUT, Alternator.RETURN);
+        }
+        if (part instanceof Diode) {
+            return other(ref, Diode.ANODE, Diode.CATHODE);
         }
         return ref;
     }
