@@ -56,10 +56,11 @@ class P07_RandomVehicleTest {
                 String law = load.resistanceOhm() != null ? "ohms" : load.powerW() != null ? "watts" : "amps";
                 seen.add(law + (load.minimumV() == null ? "" : " from") + (load.maximumV() == null ? "" : " to"));
             }
+            plan.listParts(Switch.class).forEach(s -> seen.add(s.momentary() ? "momentary" : "stays"));
             plan.listParts(Solenoid.class).forEach(s -> seen.add(s.pullInResistanceOhm() == null ? "one" : "two"));
         });
         assertThat(seen)
-                .contains("one", "two")
+                .contains("one", "two", "momentary", "stays")
                 .contains("6.0 NEGATIVE", "12.0 NEGATIVE", "24.0 NEGATIVE")
                 .contains("6.0 POSITIVE", "12.0 POSITIVE", "24.0 POSITIVE")
                 .contains("ohms", "ohms from", "ohms to", "ohms from to")

@@ -307,6 +307,11 @@ public final class RandomVehicle {
         wire(common.terminal(), id + ".30", true);
         points.add(id + ".86");
         points.add(id + ".85");
+        points.add(id + ".87");
+        if (random.nextInt(5) == 0) {
+            // It holds itself once it is in.
+            wire(id + ".87", id + ".86", false);
+        }
         feeds.add(coil.and(new Feed(back.terminal(), ALWAYS, back.when()), id).and(common, id + ".87"));
         if (random.nextInt(3) == 0) {
             feeds.add(new Feed(id + ".87a", List.of(), Map.of()));
@@ -517,7 +522,8 @@ public final class RandomVehicle {
                 "switch",
                 id,
                 ",'terminals':['a','b'],'positions':[{'name':'off','joins':[]},{'name':'on','joins':[['a','b']]}]"
-                        + (random.nextInt(4) == 0 ? ",'position':'on'" : ""));
+                        + (random.nextInt(4) == 0 ? ",'position':'on'" : "")
+                        + (random.nextInt(5) == 0 ? ",'momentary':true" : ""));
         wire(from.terminal(), id + ".a", true);
         points.add(id + ".b");
         return from.through(id + ".b", id, "on");
