@@ -8,19 +8,15 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
-import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Switch;
+import loomwright.operation.SwitchSettings;
 
 /**
  * All combinations of what the plan leaves open: each free switch in each of its positions, each breaker stopped with its
  * contacts closed or open. The plan as it stands comes first.
  */
 public final class Situations {
-    static final String CLOSED = "closed";
-    static final String OPEN = "open";
-
     private Situations() {}
 
     /**
@@ -99,40 +95,11 @@ public final class Situations {
 
     /** The parts that are left open, each in all its settings, that of the plan first. */
     public static List<List<Part>> open(Plan plan) {
-        return plan.parts().stream()
-                .map(Situations::settings)
-                .filter(settings -> !settings.isEmpty())
-                .toList();
-    }
-
-    /** The part in each setting, the one in the plan first; empty if nothing is left open. */
-    private static List<Part> settings(Part part) {
-        List<Part> settings = new ArrayList<>();
-        if (part instanceof Switch chosen && chosen.free()) {
-            settings.add(chosen);
-            for (Switch.Position position : chosen.positions()) {
-                if (!position.name().equals(position(chosen))) {
-                    settings.add(chosen.withPosition(position.name()));
-                }
-            }
-        } else if (part instanceof ContactBreaker breaker) {
-            settings.add(breaker);
-            settings.add(new ContactBreaker(
-                    breaker.id(),
-                    breaker.label(),
-                    !breaker.closedWhenStopped(),
-                    breaker.contactResistanceOhm(),
-                    breaker.ratingA()));
-        }
-        return settings;
+        return SwitchSettings.of(plan).open();
     }
 
     /** Where an open part stands. */
     public static String position(Part part) {
-        if (part instanceof ContactBreaker breaker) {
-            return breaker.closedWhenStopped() ? CLOSED : OPEN;
-        }
-        // A free switch stands the same in every condition.
-        return ((Switch) part).in(loomwright.circuit.Condition.OFF).name();
+        return SwitchSettings.position(part);
     }
 }

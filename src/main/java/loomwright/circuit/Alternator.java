@@ -6,8 +6,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A regulated source behind a rectifier, with terminals {@code B+}, {@code B-} and {@code D+} (warning lamp and exciter
- * diodes). It generates while the engine turns fast enough: in condition running, and still just after the key is
- * turned off.
+ * diodes). It generates while the engine turns fast enough, in condition running and still just after the key is turned off, and
+ * while a current in its exciter terminal excites its field, which it keeps up itself once it generates.
  *
  * <p>In a vehicle with positive earth {@code B+} is on the chassis, and {@code D+} stands for the exciter terminal of the
  * live pole, which is then negative: the warning lamp hangs between it and the live pole in either.
@@ -18,6 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param fieldResistanceOhm from D+ to the earthed pole through the field winding and regulator; absent: 4 ohm at 12 V,
  *     in proportion otherwise, so that the field current stays within what the exciter diodes give (common practice, no source)
  * @param exciterLimitA the most its exciter diodes give at D+; 5 A unless said
+ * @param selfExciting whether it generates without a current in its exciter terminal, as a machine of one wire does; false
+ *     unless said
  */
 @JsonTypeName("alternator")
 public record Alternator(
@@ -27,8 +29,12 @@ public record Alternator(
         Double sourceResistanceOhm,
         Double limitA,
         @Nullable Double fieldResistanceOhm,
-        Double exciterLimitA)
+        Double exciterLimitA,
+        Boolean selfExciting)
         implements Part {
+    /** Current at D+ below which it does not begin to generate (common practice, no source). */
+    public static final double LEAST_FIELD_A = 0.1;
+
     public static final String OUTPUT = "B+";
     public static final String RETURN = "B-";
     public static final String WARNING_LAMP = "D+";
@@ -44,6 +50,11 @@ public record Alternator(
         sourceResistanceOhm = Bounds.orElse(sourceResistanceOhm, 0.02);
         limitA = Bounds.orElse(limitA, 35);
         exciterLimitA = Bounds.orElse(exciterLimitA, 5);
+        selfExciting = orFalse(selfExciting);
+    }
+
+    private static Boolean orFalse(@Nullable Boolean value) {
+        return value != null && value;
     }
 
     @Override

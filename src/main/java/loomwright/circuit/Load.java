@@ -37,6 +37,8 @@ public record Load(
         @Nullable List<Condition> meantLive,
         List<LiveAlternative> meantLiveWhen)
         implements Consumer {
+    private static final double IDLE_SHARE = 1e-6;
+
     public Load {
         InputErrors faults = Bounds.part(id, label)
                 .check(
@@ -94,8 +96,26 @@ public record Load(
         return Bounds.orElse(minimumV, powerW == null ? 0 : leastV);
     }
 
-    /** Whether there are voltages, in a given vehicle, at which it takes nothing though it is connected. */
-    public boolean limited(VehicleSystem system) {
-        return minimumV(system) > 0 || maximumV != null;
+    /**
+     * Whether it switches itself off at some voltage in a given vehicle. A constant current sets in by itself above its
+     * minimum; with it only a maximum counts.
+     */
+    public boolean switches(VehicleSystem system) {
+        return maximumV != null || (currentA == null && minimumV(system) > 0);
+    }
+
+    /** The conductance it keeps while it is off, a millionth of its own at its minimum volts, S. */
+    public double idleConductanceS(VehicleSystem system) {
+        double leastV = minimumV(system);
+        double atV = leastV > 0 ? leastV : system.nominalVoltageV();
+        double ownS = 0;
+        if (resistanceOhm != null) {
+            ownS = 1 / resistanceOhm;
+        } else if (powerW != null) {
+            ownS = powerW / (atV * atV);
+        } else if (currentA != null) {
+            ownS = currentA / atV;
+        }
+        return IDLE_SHARE * ownS;
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
@@ -88,6 +89,38 @@ public record Plan(
             }
         }
         return Optional.empty();
+    }
+
+    /** The supply of the whole system in a condition, but for what batteries state themselves beside their capacity. */
+    public ResolvedSupply supply(Condition condition) {
+        Double capacityAh = listParts(Battery.class).stream()
+                .map(Battery::capacityAh)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .orElse(null);
+        return new Battery("any", null, null, null, null, null, null, capacityAh).in(condition, this);
+    }
+
+    /** Whether a starter loads the battery while the engine is cranked. */
+    public boolean hasStarter() {
+        return parts.stream().anyMatch(part -> part instanceof Motor motor && isStarter(motor));
+    }
+
+    private boolean isStarter(Motor motor) {
+        List<Condition> conditions = motor.meantLive();
+        boolean meant = conditions != null
+                && conditions.contains(Condition.CRANK)
+                && !conditions.contains(Condition.RUN);
+        return meant
+                || listParts(Solenoid.class).stream()
+                        .map(solenoid -> solenoid.terminal(Solenoid.MOTOR))
+                        .anyMatch(contact -> joins(contact, motor.terminal(Motor.FEED)));
+    }
+
+    private boolean joins(TerminalRef one, TerminalRef other) {
+        return wires.stream()
+                .anyMatch(wire -> (wire.from().equals(one) && wire.to().equals(other))
+                        || (wire.from().equals(other) && wire.to().equals(one)));
     }
 
     /** All parts of one kind, in the order of the plan. */

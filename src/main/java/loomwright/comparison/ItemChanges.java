@@ -68,10 +68,7 @@ final class ItemChanges {
                 .forEach(c -> changes.add(new PropertyChange("system." + c.property(), c.before(), c.after())));
         for (Condition condition : Condition.values()) {
             String name = "conditions." + Properties.word(condition) + ".";
-            Properties.changes(
-                            before.conditions().in(condition, before.system()),
-                            after.conditions().in(condition, after.system()),
-                            Set.of())
+            Properties.changes(before.supply(condition), after.supply(condition), Set.of())
                     .forEach(c -> changes.add(new PropertyChange(name + c.property(), c.before(), c.after())));
         }
         return changes;

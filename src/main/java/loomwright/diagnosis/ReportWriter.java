@@ -219,11 +219,7 @@ final class ReportWriter {
     }
 
     private SupplyFit supply(Map.Entry<Condition, Double> share) {
-        double emfV = found.question()
-                .plan()
-                .conditions()
-                .in(share.getKey(), found.question().plan().system())
-                .emfV();
+        double emfV = found.question().plan().supply(share.getKey()).emfV();
         return new SupplyFit(share.getKey(), share.getValue() * emfV);
     }
 

@@ -25,12 +25,12 @@ final class Uncertainty {
 
     /** EMF of the supply while something is measured, V. */
     double supplyV(Measurement measurement) {
-        return plan.conditions().in(measurement.condition(), plan.system()).emfV();
+        return plan.supply(measurement.condition()).emfV();
     }
 
     /** Standard deviation of the EMF as a share of it, from limits as above. */
     double supplyShare(Measurement measurement) {
-        return plan.conditions().in(measurement.condition(), plan.system()).tolerancePercent() / 100 / Math.sqrt(3);
+        return plan.supply(measurement.condition()).tolerancePercent() / 100 / Math.sqrt(3);
     }
 
     /** Standard deviation of a predicted figure, V or ohm; without the supply's. */

@@ -1,6 +1,8 @@
 package loomwright.judgement;
 
 import loomwright.answer.Basis;
+import loomwright.circuit.Alternator;
+import loomwright.circuit.Curve;
 
 /** What charges, how much, and how the volts at the battery's posts are judged while the engine runs. */
 public final class ChargingRule {
@@ -25,7 +27,7 @@ public final class ChargingRule {
     /** By how much the regulated volts of a 12 V alternator fall for each kelvin. */
     public static final double REGULATED_12V_PER_K = -0.01;
     /** Below this current at its exciter terminal an alternator does not begin. */
-    public static final double EXCITATION_LEAST_A = 0.1;
+    public static final double EXCITATION_LEAST_A = Alternator.LEAST_FIELD_A;
     /** Open-circuit setting of a compensated 12 V dynamo regulator at 20 C, middle of 15.8 to 16.4 V. */
     public static final double DYNAMO_OPEN_12V = 16.1;
     /** What such a regulator has come down to at the dynamo's rating. */

@@ -1,6 +1,7 @@
 package loomwright.judgement;
 
 import loomwright.answer.Basis;
+import loomwright.circuit.Curve;
 
 /** The starter: what it draws where nobody says, what the battery must hold meanwhile, what its cables may have. */
 public final class CrankingRule {

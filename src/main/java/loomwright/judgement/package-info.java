@@ -4,7 +4,7 @@
  *
  * <p>Reading order: {@link loomwright.judgement.Level}, {@link loomwright.judgement.Ratio} and
  * {@link loomwright.judgement.Verdict} for how a figure becomes a level; {@link loomwright.judgement.DropRule} for volts
- * lost; {@link loomwright.judgement.LoadKind} for what works, glows or is dead; {@link loomwright.judgement.BatteryLaw},
+ * lost; {@link loomwright.judgement.LoadKind} for what works, glows or is dead; {@link loomwright.circuit.BatteryLaw},
  * {@link loomwright.judgement.ChargingRule} and {@link loomwright.judgement.CrankingRule} for the supply.
  */
 @NullMarked

@@ -49,7 +49,7 @@ final class Notices {
     }
 
     private static Optional<Effect> effect(SolvedStep sound, SolvedStep faulty, Consumer consumer) {
-        if (faulty.oscillating() && faulty.restless().contains(consumer.id())) {
+        if (faulty.oscillating() && faulty.movingParts().contains(consumer.id())) {
             return sound.oscillating() ? Optional.empty() : Optional.of(Effect.CHATTERS);
         }
         boolean meant = Intent.meantLive(consumer, sound.plan(), sound.step());

@@ -47,6 +47,11 @@ abstract sealed class Branch {
                     ? new Ideal(from, to, -s.voltageV())
                     : new Linear(from, to, s.voltageV(), 1 / s.resistanceOhm(), 0);
         }
+        if (element instanceof TwoSlopeSource s) {
+            return s.givingOhm() == s.takingOhm()
+                    ? new Linear(from, to, s.voltageV(), 1 / s.givingOhm(), 0)
+                    : new TwoSlopes(s);
+        }
         if (element instanceof CurrentSource s) {
             return new Linear(from, to, 0, 0, s.currentA());
         }
@@ -104,6 +109,28 @@ abstract sealed class Branch {
         }
     }
 
+    /** See {@link TwoSlopeSource}. */
+    static final class TwoSlopes extends Branch {
+        private final double givingS;
+        private final double takingS;
+
+        TwoSlopes(TwoSlopeSource source) {
+            super(source.from(), source.to(), source.voltageV());
+            givingS = 1 / source.givingOhm();
+            takingS = 1 / source.takingOhm();
+        }
+
+        @Override
+        double currentA(double driveV) {
+            return driveV * slopeS(driveV, 0);
+        }
+
+        @Override
+        double slopeS(double driveV, double currentA) {
+            return driveV >= 0 ? givingS : takingS;
+        }
+    }
+
     /** See {@link PowerLoad}. */
     static final class ConstantPower extends Branch {
         private final double powerW;
@@ -118,6 +145,11 @@ abstract sealed class Branch {
         /** A resistor that takes next to nothing: the load before it is switched on. */
         Linear idle() {
             return new Linear(from, to, 0, 1e-6 * powerW / (minimumV * minimumV), 0);
+        }
+
+        /** The resistor that it is below its minimum. */
+        Linear belowMinimum() {
+            return new Linear(from, to, 0, powerW / (minimumV * minimumV), 0);
         }
 
         @Override

@@ -51,7 +51,7 @@ final class FloatingNodePlacement {
         nodeV = point.nodeV();
         branchV = point.voltage.clone();
         NodeSets joined = joined(point, states, outcome.currentA, scaleV, scaleA);
-        int[] loose = numbered(joined, network.reference());
+        int[] loose = joined.numbered(network.reference());
         List<Integer> borders = new ArrayList<>();
         for (int b = 0; b < branches.length; b++) {
             if (states.isOneWay(b) && loose[branches[b].from] != loose[branches[b].to]) {
@@ -85,7 +85,7 @@ final class FloatingNodePlacement {
         for (int b = 0; b < branches.length; b++) {
             branchV[b] += shiftV[loose[branches[b].from]] - shiftV[loose[branches[b].to]];
         }
-        islandOf = numbered(joined, network.reference());
+        islandOf = joined.numbered(network.reference());
     }
 
     /** Nodes joined by whatever conducts, but for one-way elements that conduct no current. */
@@ -159,23 +159,6 @@ final class FloatingNodePlacement {
         idle.removeAll(leading);
         leading.forEach(b -> joined.join(branches[b].from, branches[b].to));
         return !leading.isEmpty();
-    }
-
-    /** Sets of nodes numbered in the order of their first nodes, but that of the reference 0. */
-    private static int[] numbered(NodeSets joined, int reference) {
-        int[] number = new int[joined.count()];
-        int[] ofFirst = new int[joined.count()];
-        Arrays.fill(ofFirst, -1);
-        int next = 0;
-        ofFirst[joined.find(reference)] = next++;
-        for (int node = 0; node < number.length; node++) {
-            int first = joined.find(node);
-            if (ofFirst[first] < 0) {
-                ofFirst[first] = next++;
-            }
-            number[node] = ofFirst[first];
-        }
-        return number;
     }
 
     /** One for each island but that of the reference, by its number; together 1 S. */

@@ -1,6 +1,8 @@
 package loomwright.network;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import loomwright.answer.InputError;
@@ -53,7 +55,39 @@ public final class NetworkSolver {
      */
     public Solution solve(Network network) {
         checkSize(network);
-        return new Run(network).solve();
+        boolean constantPower = network.elements().stream().anyMatch(PowerLoad.class::isInstance);
+        if (!constantPower) {
+            return new Run(network, PowerStart.IDLE).solve();
+        }
+        NoConvergence failed = null;
+        Solution solution = null;
+        try {
+            solution = new Run(network, PowerStart.IDLE).solve();
+        } catch (NoConvergence none) {
+            failed = none;
+        }
+        if (solution != null && solution.solved()) {
+            return solution;
+        }
+        try {
+            Solution other = new Run(network, PowerStart.BELOW_MINIMUM).solve();
+            if (other.solved() || solution == null) {
+                return other;
+            }
+        } catch (NoConvergence none) {
+            if (failed != null) {
+                throw failed;
+            }
+        }
+        return Objects.requireNonNull(solution);
+    }
+
+    /** What constant-power loads take where Newton's method begins. */
+    private enum PowerStart {
+        /** Next to nothing, so that of several solutions that of higher voltage is found. */
+        IDLE,
+        /** What they take as resistors below their minimum: some networks, such as a source of current, have no other solution. */
+        BELOW_MINIMUM
     }
 
     private void checkSize(Network network) {
@@ -74,11 +108,13 @@ public final class NetworkSolver {
         private final Network network;
         private final Branch[] branches;
         private final Findings findings;
+        private final PowerStart start;
         private final double[] idleV;
         private int iterations;
 
-        Run(Network network) {
+        Run(Network network, PowerStart start) {
             this.network = network;
+            this.start = start;
             this.findings = new Findings(network);
             branches = new Branch[network.elements().size()];
             for (int b = 0; b < branches.length; b++) {
@@ -92,19 +128,23 @@ public final class NetworkSolver {
             if (findings.prevent()) {
                 return Solution.none(iterations, findings.list());
             }
-            double[] start = firstGuess();
+            double[] guess = firstGuess();
             if (has(Branch.ConstantPower.class::isInstance)) {
-                NewtonLoop idle = settle(contract(idle(softened())), start);
+                NewtonLoop linear = settle(contract(withLinearLoads(softened())), guess);
                 if (findings.prevent()) {
                     return Solution.none(iterations, findings.list());
                 }
-                start = idle.point.nodeV();
-                System.arraycopy(idle.point.voltage, 0, idleV, 0, idleV.length);
+                guess = linear.point.nodeV();
+                if (start == PowerStart.IDLE) {
+                    System.arraycopy(linear.point.voltage, 0, idleV, 0, idleV.length);
+                } else {
+                    Arrays.fill(idleV, Element.MAXIMUM_V);
+                }
             }
             if (has(Branch.OneWayBranch.class::isInstance)) {
-                return solveOneWays(start);
+                return solveOneWays(guess);
             }
-            NewtonLoop settled = settle(contraction, start);
+            NewtonLoop settled = settle(contraction, guess);
             return finish(settled, findings.prevent() ? Outcome.NONE : new Outcome(settled));
         }
 
@@ -118,7 +158,7 @@ public final class NetworkSolver {
             if (!has(Run::isRectifiedSource)) {
                 return nodeV;
             }
-            Branch[] guess = idle(softened());
+            Branch[] guess = withLinearLoads(softened());
             for (int b = 0; b < guess.length; b++) {
                 if (isRectifiedSource(branches[b]) && guess[b] instanceof Branch.OneWayBranch source) {
                     guess[b] = new Branch.Linear(source.from, source.to, source.biasV, 1 / source.slopeOhm, 0);
@@ -242,14 +282,14 @@ public final class NetworkSolver {
             return soft;
         }
 
-        private Branch[] idle(Branch[] all) {
-            Branch[] idle = all.clone();
-            for (int b = 0; b < idle.length; b++) {
-                if (idle[b] instanceof Branch.ConstantPower load) {
-                    idle[b] = load.idle();
+        private Branch[] withLinearLoads(Branch[] all) {
+            Branch[] linear = all.clone();
+            for (int b = 0; b < linear.length; b++) {
+                if (linear[b] instanceof Branch.ConstantPower load) {
+                    linear[b] = start == PowerStart.IDLE ? load.idle() : load.belowMinimum();
                 }
             }
-            return idle;
+            return linear;
         }
 
         private Contraction contract(Branch[] all) {

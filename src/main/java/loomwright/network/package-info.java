@@ -6,7 +6,7 @@
  * (what comes out); then, one idea each: {@code Contraction} (ideal branches), {@code Branch} (the laws), {@code
  * OperatingPoint}, {@code NewtonLoop}, {@code Islands}, {@code StarElimination}, {@code OneWayStates}, {@code FloatingNodePlacement},
  * {@code Outcome}.
- * Apart from these: {@link loomwright.network.SwitchedNetwork} for many subsets of one network.
+ * Apart from these: {@link loomwright.network.NetworkScan} for many subsets of one network.
  *
  * <p>Methods from general circuit theory, named from memory: nodal analysis on supernodes (any introduction to
  * electric circuits); the solution of a network of monotone branches as the minimum of its co-content (W. Millar, "Some

@@ -13,6 +13,7 @@ import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.VehicleSystem;
 import loomwright.network.CurrentSource;
 import loomwright.network.Element;
 import loomwright.network.Lamp;
@@ -22,6 +23,7 @@ import loomwright.network.NetworkSolver;
 import loomwright.network.PowerLoad;
 import loomwright.network.Resistor;
 import loomwright.network.Solution;
+import loomwright.network.TwoSlopeSource;
 import loomwright.network.VoltageSource;
 import org.jspecify.annotations.Nullable;
 
@@ -57,7 +59,7 @@ public final class DisconnectedPlan {
         Wiring wiring = Wiring.of(plan);
         Map<String, Part> parts = plan.partsById();
         Set<String> taking = plan.listParts(Load.class).stream()
-                .filter(load -> load.resistanceOhm() != null && load.minimumV(plan.system()) == 0)
+                .filter(load -> reads(load, plan.system()))
                 .map(Load::id)
                 .collect(Collectors.toSet());
         StepNetwork live = StepNetwork.of(wiring, stepOf(condition), taking);
@@ -66,7 +68,7 @@ public final class DisconnectedPlan {
         for (int i = 0; i < elements.size(); i++) {
             Branch branch = live.branches().get(i);
             Part part = branch.owner() == Branch.Owner.PART ? parts.get(branch.id()) : null;
-            Element seen = asSeen(elements.get(i), part);
+            Element seen = asSeen(elements.get(i), part, plan.system());
             if (seen != null) {
                 resistors.add(seen);
             }
@@ -81,10 +83,17 @@ public final class DisconnectedPlan {
                 .orElseThrow();
     }
 
-    private static @Nullable Element asSeen(Element element, @Nullable Part part) {
-        boolean openAtRest =
-                part instanceof IgnitionModule || (part instanceof ContactBreaker b && !b.closedWhenStopped());
-        if (openAtRest || element instanceof VoltageSource || element instanceof PowerLoad) {
+    /** Whether a load has a resistance at the few tenths of a volt of an ohm range. */
+    private static boolean reads(Load load, VehicleSystem system) {
+        return load.resistanceOhm() != null && load.minimumV(system) == 0;
+    }
+
+    private static @Nullable Element asSeen(Element element, @Nullable Part part, VehicleSystem system) {
+        boolean openAtRest = part instanceof IgnitionModule
+                || (part instanceof ContactBreaker b && !b.closedWhenStopped())
+                || (part instanceof Load load && !reads(load, system));
+        boolean source = element instanceof VoltageSource || element instanceof TwoSlopeSource;
+        if (openAtRest || source || element instanceof PowerLoad) {
             return null;
         } else if (element instanceof Lamp lamp) {
             double coldOhm = lamp.coldFraction() * lamp.ratedV() * lamp.ratedV() / lamp.ratedW();

@@ -24,10 +24,12 @@ import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
+import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
 import loomwright.network.Lamp;
 import loomwright.network.PowerLoad;
+import loomwright.network.TwoSlopeSource;
 
 /** What each kind of part is electrically. The one place to look when a kind is added. */
 final class PartModels {
@@ -103,13 +105,23 @@ final class PartModels {
     }
 
     private static void battery(Battery battery, StepNetwork network) {
-        double share = battery.share(network.system());
-        network.source(
-                battery,
-                Battery.MINUS,
-                Battery.PLUS,
-                network.supply().emfV() * share,
-                network.supply().internalResistanceOhm() * share);
+        ResolvedSupply store =
+                battery.in(network.step().condition(), network.wiring().plan());
+        if (store.internalResistanceOhm() == 0) {
+            network.source(battery, Battery.MINUS, Battery.PLUS, store.emfV(), 0);
+        } else {
+            network.add(
+                    battery,
+                    Battery.MINUS,
+                    Battery.PLUS,
+                    (a, b) -> new TwoSlopeSource(
+                            battery.id(),
+                            a,
+                            b,
+                            store.emfV(),
+                            store.internalResistanceOhm(),
+                            store.chargeResistanceOhm()));
+        }
     }
 
     /**
@@ -121,7 +133,7 @@ final class PartModels {
         String earthed = Alternator.earthedPole(network.system());
         boolean negative = earthed.equals(Alternator.RETURN);
         network.resistor(alternator, Alternator.WARNING_LAMP, earthed, alternator.fieldResistanceOhm(network.system()));
-        if (network.step().charging()) {
+        if (network.step().charging() && (alternator.selfExciting() || network.isActive(alternator))) {
             double regulatedV = alternator.regulatedV(network.system());
             double sourceOhm = alternator.sourceResistanceOhm();
             network.oneWay(
@@ -206,6 +218,7 @@ final class PartModels {
                 (a, b) -> new Lamp(lamp.id(), a, b, lamp.ratedV(), lamp.ratedW(), lamp.coldFraction()));
     }
 
+    /** Off, a load keeps an idle conductance, so that what stands in series with it has a voltage. */
     private static void load(Load load, StepNetwork network) {
         String from = load.feedTerminal();
         String to = load.returnTerminal();
@@ -213,16 +226,21 @@ final class PartModels {
         Double resistanceOhm = load.resistanceOhm();
         Double powerW = load.powerW();
         double minimumV = load.minimumV(network.system());
-        if (currentA != null) {
+        boolean off = load.switches(network.system()) && !network.isActive(load);
+        double idleOhm = 1 / load.idleConductanceS(network.system());
+        if (off) {
+            network.resistor(load, from, to, idleOhm);
+        } else if (currentA != null) {
             // Either way round: which end is fed depends on the earth polarity.
             network.oneWay(load, from, to, minimumV, STEEP_OHM, currentA);
             network.oneWay(load, to, from, minimumV, STEEP_OHM, currentA);
-        } else if (network.isActive(load) || !load.limited(network.system())) {
-            if (resistanceOhm != null) {
-                network.resistor(load, from, to, resistanceOhm);
-            } else if (powerW != null) {
-                network.add(load, from, to, (a, b) -> new PowerLoad(load.id(), a, b, powerW, minimumV));
+            if (minimumV > 0) {
+                network.resistor(load, from, to, idleOhm);
             }
+        } else if (resistanceOhm != null) {
+            network.resistor(load, from, to, resistanceOhm);
+        } else if (powerW != null) {
+            network.add(load, from, to, (a, b) -> new PowerLoad(load.id(), a, b, powerW, minimumV));
         }
     }
 

@@ -9,12 +9,12 @@ import loomwright.answer.InputError;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Battery;
-import loomwright.circuit.Conditions.ResolvedSupply;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
 import loomwright.circuit.PlanCheck;
 import loomwright.circuit.Relay;
+import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Solenoid;
 import loomwright.message.Unconverted;
 import loomwright.network.Lamp;
@@ -81,7 +81,7 @@ public final class PlanAnswer {
         working.add("The steps are solved in the order they happen, so that a relay or solenoid keeps the state it had"
                 + " until its voltage passes the limit for the other.");
         for (SolvedStep solved : steps) {
-            ResolvedSupply supply = plan.conditions().in(solved.step().condition(), plan.system());
+            ResolvedSupply supply = plan.supply(solved.step().condition());
             StringBuilder line = new StringBuilder(solved.step().words())
                     .append(": ")
                     .append(FourDigits.of(supply.emfV()))

@@ -22,7 +22,8 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
      * @param words the step in words
      * @param settled whether every relay and the like is at rest
      * @param nodes empty if there is no solution; so the next three
-     * @param kirchhoffResidual largest sum of currents at a node as a fraction of the largest current
+     * @param kirchhoffResidual largest sum of currents at a node as a fraction of the largest current; absent
+     *     without a solution
      * @param powerResidual sum of all powers as a fraction of the sum of their amounts
      */
     public record StepReadings(
@@ -34,8 +35,8 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
             List<PartReading> parts,
             List<ConnectorReading> connectors,
             List<StepFinding> findings,
-            double kirchhoffResidual,
-            double powerResidual) {}
+            @Nullable Double kirchhoffResidual,
+            @Nullable Double powerResidual) {}
 
     /**
      * Terminals joined by negligible resistance, or the middle of a joint with resistance, which has none.
@@ -69,7 +70,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
      * One part.
      *
      * @param state of a part that has states: a switch's position, "pulled-in", "released", "conducting", "blocking",
-     *     "generating", "standing", "closed", "open", "off"
+     *     "charging", "not-charging", "closed", "open", "off"
      * @param acrossV voltage from a consumer's feed to its return; absent for other parts
      * @param activity how strongly a consumer is fed; absent for other parts
      * @param meantLive whether a consumer is meant to be live in this step; absent for other parts
@@ -112,7 +113,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
             /** A circuit that undoes its own state: relays chatter. */
             OSCILLATING(Severity.WARNING),
             /** The state depends on which of several parts is quicker. */
-            TIMING_DECIDES(Severity.NOTE),
+            RELAY_RACE(Severity.NOTE),
             /** A load asks for more power than its feed can give. */
             OVERLOADED(Severity.WARNING);
 

@@ -1,24 +1,60 @@
 package loomwright.operation;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.NoSuchElementException;
-import java.util.Optional;
 import java.util.Set;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
+import loomwright.network.Element;
+import loomwright.network.NetworkSolver;
+import loomwright.network.Solution;
 
 /**
  * A plan with its switches and contacts set in one way after another, each solved as {@link PlanSolver} does; what the
  * settings have in common is worked out once, and a network that comes again is not solved again. Not thread safe.
  */
 public final class PlanSettings {
-    private final Settling settling;
+    private final Wiring wiring;
+    private final Thresholds thresholds;
+    private final NetworkSolver solver;
+    private final Map<List<Element>, Solution> known = ReportCircuit.nothingKnown();
 
-    PlanSettings(Settling settling) {
-        this.settling = settling;
+    PlanSettings(Plan plan, NetworkSolver solver) {
+        this.wiring = Wiring.of(plan);
+        this.thresholds = Thresholds.of(plan);
+        this.solver = solver;
+    }
+
+    /**
+     * Solves one step.
+     *
+     * @param set the plan, differing from the one prepared in nothing but how switches and contacts are set
+     * @param before ids of the parts that were active when the step began, see {@link SolvedStep#active()}
+     * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
+     */
+    public SolvedStep solve(Plan set, Step step, Set<String> before) {
+        return circuit(set, step).settle(thresholds.bits(before));
+    }
+
+    SolvedStep solve(Plan set, Step step, BitSet before) {
+        return circuit(set, step).settle(before);
+    }
+
+    private ReportCircuit circuit(Plan set, Step step) {
+        return new ReportCircuit(wiring.with(set), step, thresholds, solver, known);
+    }
+
+    Wiring wiring() {
+        return wiring;
+    }
+
+    Thresholds thresholds() {
+        return thresholds;
     }
 
     /**
@@ -28,7 +64,7 @@ public final class PlanSettings {
      * @throws loomwright.network.NoConvergence (the iterator) if a network could not be solved within the limits
      */
     public Iterator<SolvedStep> steps(Plan set) {
-        return new Steps(settling.with(set));
+        return new Steps((step, before) -> solve(set, step, before));
     }
 
     /** As {@link #steps}, all of them. */
@@ -46,7 +82,10 @@ public final class PlanSettings {
      */
     public Iterator<SolvedStep> stepsJoinedToChassis(
             Plan set, TerminalRef terminal, String wire, double resistanceOhm) {
-        return new Steps(settling.with(set).withWireToChassis(terminal, wire, resistanceOhm));
+        Wiring joined = wiring.with(set).withWireToChassis(terminal, wire, resistanceOhm);
+        Map<List<Element>, Solution> ofJoined = ReportCircuit.nothingKnown();
+        return new Steps(
+                (step, before) -> new ReportCircuit(joined, step, thresholds, solver, ofJoined).settle(before));
     }
 
     /**
@@ -54,22 +93,27 @@ public final class PlanSettings {
      * #stepsJoinedToChassis}.
      *
      * @param open the parts in which the settings differ, each in all of its own
-     * @return empty if the plan is not for the quick way
      */
-    public Optional<SweptShorts> sweepShorts(List<List<Part>> open, List<TerminalRef> terminals, double resistanceOhm) {
-        return SweptShorts.of(settling.wiring(), open, terminals, resistanceOhm);
+    public ShortScan scanShorts(List<List<Part>> open, List<TerminalRef> terminals, double resistanceOhm) {
+        return new ShortScan(wiring, thresholds, open, terminals, resistanceOhm);
+    }
+
+    /** Solves a step from where the one before left the plan. */
+    @FunctionalInterface
+    private interface StepSolution {
+        SolvedStep from(Step step, BitSet before);
     }
 
     /** The steps in the order they happen, each beginning in the state that the one before left. */
     private static final class Steps implements Iterator<SolvedStep> {
         private static final Step[] ALL = Step.values();
 
-        private final Settling settling;
-        private Set<String> active = Set.of();
+        private final StepSolution solution;
+        private BitSet active = new BitSet();
         private int next;
 
-        Steps(Settling settling) {
-            this.settling = settling;
+        Steps(StepSolution solution) {
+            this.solution = solution;
         }
 
         @Override
@@ -82,8 +126,8 @@ public final class PlanSettings {
             if (!hasNext()) {
                 throw new NoSuchElementException();
             }
-            SolvedStep solved = settling.solve(ALL[next++], active);
-            active = solved.active();
+            SolvedStep solved = solution.from(ALL[next++], active);
+            active = solved.activeBits();
             return solved;
         }
     }

@@ -12,7 +12,7 @@ import loomwright.network.NetworkSolver;
 /**
  * Solves a plan in every step, in the order they happen.
  *
- * <p>Modified nodal analysis in {@code network}, state iteration here ({@link Settling}). Cost: a few network solutions
+ * <p>Modified nodal analysis in {@code network}, state iteration here ({@link StateSearch}). Cost: a few network solutions
  * per step. Not thread safe: the solver holds work space.
  */
 public final class PlanSolver {
@@ -61,7 +61,7 @@ public final class PlanSolver {
      * @throws loomwright.answer.RejectedInput if a conductor size is not known
      */
     public PlanSettings settings(Plan plan) {
-        return new PlanSettings(new Settling(Wiring.of(plan), solver));
+        return new PlanSettings(plan, solver);
     }
 
     /**
@@ -72,12 +72,12 @@ public final class PlanSolver {
      * @return the steps wanted, in their order
      */
     public List<SolvedStep> solve(Plan plan, Set<Step> wanted, List<SolvedStep> like) {
-        Settling settling = new Settling(Wiring.of(plan), solver);
+        PlanSettings settings = settings(plan);
         List<SolvedStep> steps = new ArrayList<>();
         Set<String> before = Set.of();
         for (SolvedStep other : like) {
             if (wanted.contains(other.step())) {
-                steps.add(settling.solve(other.step(), before));
+                steps.add(settings.solve(plan, other.step(), before));
             }
             before = other.active();
         }

@@ -58,8 +58,8 @@ public final class Reader {
                     List.of(),
                     List.of(),
                     StepFindings.of(solved),
-                    0,
-                    0);
+                    null,
+                    null);
         }
         return new StepReadings(
                 solved.step(),
@@ -173,9 +173,13 @@ public final class Reader {
             return end - first > 1 ? "conducting" : "blocking";
         } else if (part instanceof Diode) {
             return solved.currentA(first) >= CONDUCTING_A ? "conducting" : "blocking";
-        } else if (part instanceof Alternator) {
-            return solved.step().charging() ? "generating" : "standing";
+        } else if (part instanceof Alternator alternator) {
+            return generates(alternator) ? "charging" : "not-charging";
         }
-        return part instanceof Load && !active && first == end ? "off" : null;
+        return part instanceof Load load && solved.isOff(load) ? "off" : null;
+    }
+
+    private boolean generates(Alternator alternator) {
+        return solved.step().charging() && (alternator.selfExciting() || solved.isActive(alternator));
     }
 }

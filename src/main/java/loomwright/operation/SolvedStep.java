@@ -1,10 +1,12 @@
 package loomwright.operation;
 
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Load;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
@@ -19,18 +21,31 @@ import loomwright.network.Solution;
 public final class SolvedStep {
     private final Wiring wiring;
     private final Step step;
-    private final Settling.Rest rest;
-    private final Set<String> before;
+    private final Thresholds thresholds;
+    private final StableState state;
+    private final StepNetwork network;
+    private final Solution solution;
+    private final BitSet before;
 
     /**
      * What came out of a step.
      *
      * @param before the parts that were active when it began
      */
-    SolvedStep(Wiring wiring, Step step, Settling.Rest rest, Set<String> before) {
+    SolvedStep(
+            Wiring wiring,
+            Step step,
+            Thresholds thresholds,
+            StableState state,
+            StepNetwork network,
+            Solution solution,
+            BitSet before) {
         this.wiring = wiring;
         this.step = step;
-        this.rest = rest;
+        this.thresholds = thresholds;
+        this.state = state;
+        this.network = network;
+        this.solution = solution;
         this.before = before;
     }
 
@@ -44,60 +59,83 @@ public final class SolvedStep {
 
     /** Whether there are figures at all. */
     public boolean solved() {
-        return rest.outcome() != Settling.Outcome.UNSOLVABLE;
+        return state.outcome() != StableState.Outcome.UNSOLVABLE;
     }
 
     /** Whether relays and the like find no rest; the figures are then those of one moment. */
     public boolean oscillating() {
-        return rest.outcome() == Settling.Outcome.OSCILLATING;
+        return state.outcome() == StableState.Outcome.OSCILLATING;
     }
 
-    /** Whether the rest hangs on which part is quicker. */
-    public boolean timingDecides() {
-        return rest.outcome() == Settling.Outcome.TIMING_DECIDES;
+    /** Whether which of several states it comes to rest in depends on which part is quicker. */
+    public boolean isRace() {
+        return state.outcome() == StableState.Outcome.RACE;
     }
 
-    /** The parts that keep changing, or that race each other. */
-    public Set<String> restless() {
-        return rest.restless();
+    /** Of a race, the states in which it may end, as the parts that are active then; that of the figures first. */
+    public List<Set<String>> raceOutcomes() {
+        return state.rests().stream().map(thresholds::ids).toList();
+    }
+
+    /** Whether every order of a race was looked at. */
+    public boolean raceComplete() {
+        return state.complete();
+    }
+
+    /** The parts that keep changing, or that race each other, by id. */
+    public Set<String> movingParts() {
+        return thresholds.ids(state.moving());
     }
 
     /** Whether a relay or solenoid is pulled in, a module works, a load is within its voltage limits. */
     public boolean isActive(Part part) {
-        return rest.active().contains(part.id());
+        int bit = thresholds.bitOf(part.id());
+        return bit >= 0 && state.active().get(bit);
+    }
+
+    /** Whether a consumer is a load that its own voltage limits keep off. */
+    public boolean isOff(Consumer consumer) {
+        return consumer instanceof Load load && load.switches(plan().system()) && !isActive(load);
     }
 
     /** Whether a part was active already when the step began. */
     public boolean wasActive(Part part) {
-        return before.contains(part.id());
+        int bit = thresholds.bitOf(part.id());
+        return bit >= 0 && before.get(bit);
     }
 
     /** The parts that are active, by id. */
-    Set<String> active() {
-        return rest.active();
+    public Set<String> active() {
+        return thresholds.ids(state.active());
+    }
+
+    StableState.Outcome outcome() {
+        return state.outcome();
+    }
+
+    BitSet activeBits() {
+        return state.active();
     }
 
     /** All branches, in a fixed order; the index is that of {@link #currentA(int)}. */
     public List<Branch> branches() {
-        return rest.network().branches();
+        return network.branches();
     }
 
     /** Where the branches of a part begin, which stand together; those of wires and connectors come before all of these. */
     public int firstBranchOf(String partId) {
-        return rest.network().firstBranchOf(partId);
+        return network.firstBranchOf(partId);
     }
 
     /** Where the branches of a part end: the first that is not one of them. */
     public int endBranchOf(String partId) {
-        return rest.network().endBranchOf(partId);
+        return network.endBranchOf(partId);
     }
 
     /** The part that a branch belongs to; empty for that of a wire or connector. */
     public Optional<Part> partOf(int branch) {
         Branch b = branches().get(branch);
-        return b.owner() == Branch.Owner.PART
-                ? Optional.of(plan().parts().get(wiring.indexOf(b.id())))
-                : Optional.empty();
+        return b.owner() == Branch.Owner.PART ? Optional.of(wiring.partAt(wiring.placeOf(b.id()))) : Optional.empty();
     }
 
     Wiring.Run run(Wire wire) {
@@ -111,7 +149,7 @@ public final class SolvedStep {
     }
 
     public double currentA(int branch) {
-        return rest.solution().currentA(branch);
+        return solution.currentA(branch);
     }
 
     /**
@@ -132,7 +170,7 @@ public final class SolvedStep {
 
     /** Power a branch takes up, W; negative if it delivers. */
     public double powerW(int branch) {
-        return rest.solution().powerW(branch);
+        return solution.powerW(branch);
     }
 
     /** Names of the nodes: {@code chassis}, or the first of the terminals joined there. */
@@ -150,7 +188,7 @@ public final class SolvedStep {
 
     /** Whether something that conducts joins two nodes, so that one has a voltage against the other. */
     public boolean joined(int node, int other) {
-        return rest.solution().island(node) == rest.solution().island(other);
+        return solution.island(node) == solution.island(other);
     }
 
     /** Whether a node is the chassis, or joined to it without resistance. */
@@ -165,7 +203,6 @@ public final class SolvedStep {
 
     /** Voltage of a node to the chassis, V; empty where nothing joins it to the chassis. */
     public OptionalDouble voltageV(int node) {
-        Solution solution = rest.solution();
         return solution.floating(node) ? OptionalDouble.empty() : OptionalDouble.of(solution.voltageV(node));
     }
 
@@ -176,7 +213,7 @@ public final class SolvedStep {
 
     /** Voltage of one node against another, V; 0 where nothing joins them. */
     public double acrossV(int node, int other) {
-        return NodeVoltages.across(rest.solution(), node, other);
+        return NodeVoltages.across(solution, node, other);
     }
 
     /** Voltage from a consumer's feed to its return, V. */
@@ -197,7 +234,7 @@ public final class SolvedStep {
      */
     public double effectiveV(Consumer consumer) {
         return Threshold.senseOf(consumer)
-                .effectiveV(NodeVoltages.meterAt(consumer, wiring, rest.solution()), isActive(consumer));
+                .effectiveV(NodeVoltages.meterAt(consumer, wiring, solution), isActive(consumer));
     }
 
     /** How strongly a consumer is fed. */
@@ -225,16 +262,16 @@ public final class SolvedStep {
     }
 
     public List<NetworkFinding> networkFindings() {
-        return rest.solution().findings();
+        return solution.findings();
     }
 
     /** Largest sum of currents at a node as a fraction of the largest current. */
     public double kirchhoffResidual() {
-        return rest.solution().kirchhoffResidual();
+        return solution.kirchhoffResidual();
     }
 
     /** Sum of all powers as a fraction of the sum of their amounts. */
     public double powerResidual() {
-        return rest.solution().powerResidual();
+        return solution.powerResidual();
     }
 }

@@ -7,6 +7,7 @@ import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
+import loomwright.circuit.ResolvedSupply;
 import loomwright.network.NetworkFinding;
 import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.PlanReadings.StepFinding.Kind;
@@ -18,6 +19,12 @@ public final class StepFindings {
      * No working circuit does that; half is also where the most power is lost.
      */
     private static final double SHORT_FRACTION = 0.5;
+
+    /**
+     * A battery that gives more than this multiple of its cold cranking current is shorted: no starter draws that (common
+     * practice, no source).
+     */
+    private static final double SHORT_CRANKING_CURRENTS = 1.5;
 
     private StepFindings() {}
 
@@ -34,7 +41,7 @@ public final class StepFindings {
         if (!solved.solved()) {
             return findings;
         }
-        List<String> restless = List.copyOf(solved.restless());
+        List<String> restless = List.copyOf(solved.movingParts());
         if (solved.oscillating()) {
             findings.add(new StepFinding(
                     Kind.OSCILLATING,
@@ -45,9 +52,9 @@ public final class StepFindings {
                                     ? " On, it pulls its voltage past its own limit; off, it has enough to come on again."
                                     : "")
                             + " The figures are those of one moment."));
-        } else if (solved.timingDecides()) {
+        } else if (solved.isRace()) {
             findings.add(new StepFinding(
-                    Kind.TIMING_DECIDES,
+                    Kind.RELAY_RACE,
                     restless,
                     "Which of " + String.join(", ", restless)
                             + " is quicker decides the state; here they act in the order of the plan."));
@@ -68,21 +75,18 @@ public final class StepFindings {
 
     /** Whether what finds no rest is loads and modules alone, which have one limit for coming on and going off. */
     public static boolean isByOwnVoltage(SolvedStep solved) {
-        return solved.restless().stream()
+        return solved.movingParts().stream()
                 .map(id -> solved.plan().findPart(id).orElseThrow())
                 .allMatch(part -> part instanceof Load || part instanceof IgnitionModule);
     }
 
     private static void findShort(SolvedStep solved, Battery battery, List<StepFinding> findings) {
+        ResolvedSupply store = battery.in(solved.step().condition(), solved.plan());
+        double mostA = SHORT_CRANKING_CURRENTS * battery.usualCrankingCurrentA();
         for (int i = solved.firstBranchOf(battery.id()); i < solved.endBranchOf(battery.id()); i++) {
             double currentA = solved.currentA(i);
             double terminalV = solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS));
-            double emfV = solved.plan()
-                            .conditions()
-                            .in(solved.step().condition(), solved.plan().system())
-                            .emfV()
-                    * battery.share(solved.plan().system());
-            if (currentA > 0 && terminalV < SHORT_FRACTION * emfV) {
+            if (currentA > mostA || (currentA > 0 && terminalV < SHORT_FRACTION * store.emfV())) {
                 List<String> way = widestWay(solved, i);
                 findings.add(new StepFinding(
                         Kind.DEAD_SHORT,
@@ -93,19 +97,17 @@ public final class StepFindings {
                                 battery.called(),
                                 currentA,
                                 terminalV,
-                                emfV,
+                                store.emfV(),
                                 String.join(", ", way))));
             }
         }
     }
 
-    /** The parts and wires along the branch of most current from the battery's live pole round to the other. */
+    /** The parts and wires along the branches of most current from the battery's live pole round to the other. */
     private static List<String> widestWay(SolvedStep solved, int battery) {
         List<String> ids = new ArrayList<>();
-        for (int branch : new CurrentPaths(solved)
-                .widest(
-                        solved.branches().get(battery).toNode(),
-                        solved.branches().get(battery).fromNode())) {
+        CurrentPaths currents = new CurrentPaths(solved);
+        for (int branch : currents.widest(currents.head(battery), currents.tail(battery))) {
             String id = solved.branches().get(branch).id();
             if (!ids.contains(id)) {
                 ids.add(id);

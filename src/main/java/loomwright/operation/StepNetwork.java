@@ -3,7 +3,6 @@ package loomwright.operation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import loomwright.circuit.Conditions;
 import loomwright.circuit.Joint;
 import loomwright.circuit.Part;
 import loomwright.circuit.VehicleSystem;
@@ -20,22 +19,22 @@ final class StepNetwork {
     private final Wiring wiring;
     private final Step step;
     private final Set<String> active;
-    private final Conditions.ResolvedSupply supply;
     private final List<Element> elements;
     private final List<Branch> branches;
-    /** By place of a part in the plan: its first branch; one more at the end. */
+    /** By place of a part: its first branch. */
     private final int[] firstBranch;
+    /** By place of a part: the first branch that is not one of its own any more. */
+    private final int[] endBranch;
 
     private StepNetwork(
             Wiring wiring, Step step, Set<String> active, List<Element> elements, List<Branch> branches, int parts) {
         this.wiring = wiring;
         this.step = step;
         this.active = active;
-        this.supply =
-                wiring.plan().conditions().in(step.condition(), wiring.plan().system());
         this.elements = elements;
         this.branches = branches;
-        this.firstBranch = new int[parts + 1];
+        this.firstBranch = new int[parts];
+        this.endBranch = new int[parts];
     }
 
     /**
@@ -44,22 +43,17 @@ final class StepNetwork {
      * @param active the parts with a {@link Threshold} that are past it
      */
     static StepNetwork of(Wiring wiring, Step step, Set<String> active) {
-        List<Part> parts = wiring.plan().parts();
+        int parts = wiring.plan().parts().size();
         StepNetwork network = new StepNetwork(
-                wiring,
-                step,
-                active,
-                new ArrayList<>(wiring.resistors()),
-                new ArrayList<>(wiring.branches()),
-                parts.size());
-        for (int p = 0; p < parts.size(); p++) {
-            network.firstBranch[p] = network.branches.size();
-            PartElements own = wiring.elementsOf(
-                    parts.get(p), step, active.contains(parts.get(p).id()));
+                wiring, step, active, new ArrayList<>(wiring.resistors()), new ArrayList<>(wiring.branches()), parts);
+        for (int place = 0; place < parts; place++) {
+            Part part = wiring.partAt(place);
+            network.firstBranch[place] = network.branches.size();
+            PartElements own = wiring.elementsOf(part, step, active.contains(part.id()));
             network.elements.addAll(own.elements());
             network.branches.addAll(own.branches());
+            network.endBranch[place] = network.branches.size();
         }
-        network.firstBranch[parts.size()] = network.branches.size();
         return network;
     }
 
@@ -93,20 +87,16 @@ final class StepNetwork {
 
     /** Where the branches of a part begin, which stand together. */
     int firstBranchOf(String partId) {
-        return firstBranch[wiring.indexOf(partId)];
+        return firstBranch[wiring.placeOf(partId)];
     }
 
     /** Where they end: the first that is not one of them. */
     int endBranchOf(String partId) {
-        return firstBranch[wiring.indexOf(partId) + 1];
+        return endBranch[wiring.placeOf(partId)];
     }
 
     Step step() {
         return step;
-    }
-
-    Conditions.ResolvedSupply supply() {
-        return supply;
     }
 
     VehicleSystem system() {

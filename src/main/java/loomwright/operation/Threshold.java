@@ -1,12 +1,11 @@
 package loomwright.operation;
 
-import java.util.List;
 import java.util.Optional;
+import loomwright.circuit.Alternator;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
 import loomwright.circuit.Part;
-import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.VehicleSystem;
@@ -41,8 +40,16 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
             Sense supply = (meter, active) -> Math.abs(meter.acrossV(IgnitionModule.SUPPLY, IgnitionModule.RETURN));
             return Optional.of(new Threshold(part, supply, minimumV, minimumV, Double.MAX_VALUE));
         }
-        if (part instanceof Load load && load.currentA() == null && load.limited(system)) {
-            double minimumV = load.minimumV(system);
+        if (part instanceof Alternator alternator && !alternator.selfExciting()) {
+            // What lights its field: without that the machine gives nothing, however fast it turns.
+            double excitedV = Alternator.LEAST_FIELD_A * alternator.fieldResistanceOhm(system);
+            String earthed = Alternator.earthedPole(system);
+            Sense field = (meter, active) -> Math.abs(meter.acrossV(Alternator.WARNING_LAMP, earthed));
+            return Optional.of(new Threshold(part, field, excitedV, excitedV, Double.MAX_VALUE));
+        }
+        if (part instanceof Load load && load.switches(system)) {
+            // A constant current sets in by itself above its minimum; only its maximum is a limit of its own.
+            double minimumV = load.currentA() == null ? load.minimumV(system) : 0;
             Double maximumV = load.maximumV();
             return Optional.of(new Threshold(
                     part, senseOf(part), minimumV, minimumV, maximumV == null ? Double.MAX_VALUE : maximumV));
@@ -50,11 +57,9 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
         return Optional.empty();
     }
 
-    /** Those of all parts of a plan, in its order. */
-    static List<Threshold> all(Plan plan) {
-        return plan.parts().stream()
-                .flatMap(p -> find(p, plan.system()).stream())
-                .toList();
+    /** Whether it stays as it is between two limits, so that what went before counts. */
+    boolean remembers() {
+        return part instanceof Relay || part instanceof Solenoid || part instanceof Alternator;
     }
 
     /** What a consumer acts on: the voltage across it, but for a solenoid with two windings. */

@@ -1,11 +1,14 @@
 package loomwright.operation;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.IntStream;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
@@ -25,7 +28,8 @@ import loomwright.network.Resistor;
  * What of a plan is the same in every condition: the node of each terminal, and the branches of wires and connectors.
  *
  * <p>Terminals joined by negligible resistance share a node: those of a sound joint, and all sound earth points with the
- * chassis, which is the reference. A joint or earth point with resistance has a node in its middle, or the chassis.
+ * chassis, which is the reference. Nodes, wires and parts stand in the order of their ids, so that no digit of a solution
+ * depends on the order of the plan. A joint or earth point with resistance has a node in its middle, or the chassis.
  */
 final class Wiring {
     /** Name of the reference node. */
@@ -34,6 +38,9 @@ final class Wiring {
     static final int CHASSIS_NODE = 0;
 
     private final Plan plan;
+    /** The places of the parts in the plan, in the order of their ids. */
+    private final int[] partOrder;
+
     private final List<String> nodeNames;
     private final List<List<String>> terminalsOfNode;
     /** By id of a part. */
@@ -56,7 +63,7 @@ final class Wiring {
     /** A wire between its ends, and its branch: -1 if both are one node. */
     record Run(Wire wire, End from, End to, int branch) {}
 
-    /** A part's place in the plan's list, and its terminals in the order in which the part names them. */
+    /** A part's place in the network, and its terminals in the order in which the part names them. */
     private record PartEnds(int index, List<String> names, List<End> ends) {
         End end(String terminal) {
             int t = names.indexOf(terminal);
@@ -71,6 +78,7 @@ final class Wiring {
 
     private Wiring(Plan plan) {
         this.plan = plan;
+        partOrder = inOrder(plan.parts(), Part::id);
         nodeNames = new ArrayList<>();
         terminalsOfNode = new ArrayList<>();
         partEnds = new HashMap<>();
@@ -85,6 +93,7 @@ final class Wiring {
     /** The wiring of another plan of which all but the branches is the same. */
     private Wiring(Plan plan, Wiring same, List<Branch> branches, List<Resistor> resistors) {
         this.plan = plan;
+        partOrder = same.partOrder;
         this.branches = branches;
         this.resistors = resistors;
         nodeNames = same.nodeNames;
@@ -104,13 +113,23 @@ final class Wiring {
     static Wiring of(Plan plan) {
         Wiring wiring = new Wiring(plan);
         wiring.addNode(CHASSIS);
-        plan.parts().forEach(wiring::addPart);
+        wiring.parts().forEach(wiring::addPart);
         InputErrors faults = new InputErrors();
         wiring.addWires(faults);
         wiring.addLinks(faults);
         faults.reject();
-        plan.connectors().forEach(wiring::addConnector);
+        plan.connectors().stream().sorted(Comparator.comparing(Connector::id)).forEach(wiring::addConnector);
         return wiring;
+    }
+
+    /** The parts in the order in which the network has them, which is that of their ids. */
+    List<Part> parts() {
+        return IntStream.range(0, partOrder.length).mapToObj(this::partAt).toList();
+    }
+
+    /** The part that has a place in the network. */
+    Part partAt(int place) {
+        return plan.parts().get(partOrder[place]);
     }
 
     /** The same wiring of a plan that differs in nothing but how switches and contacts are set. */
@@ -131,6 +150,15 @@ final class Wiring {
         moreBranches.add(place, new Branch(Branch.Owner.WIRE, id, end.name(), CHASSIS, end.node(), CHASSIS_NODE));
         moreResistors.add(place, new Resistor(id, end.node(), CHASSIS_NODE, ohm));
         return new Wiring(plan, this, moreBranches, moreResistors);
+    }
+
+    /** The places of things in their list, in the order of their ids. */
+    private static <T> int[] inOrder(List<T> things, Function<T, String> id) {
+        return IntStream.range(0, things.size())
+                .boxed()
+                .sorted(Comparator.comparing(i -> id.apply(things.get(i))))
+                .mapToInt(Integer::intValue)
+                .toArray();
     }
 
     private int addNode(String name) {
@@ -161,7 +189,7 @@ final class Wiring {
     }
 
     private void addWires(InputErrors faults) {
-        for (int i = 0; i < plan.wires().size(); i++) {
+        for (int i : inOrder(plan.wires(), Wire::id)) {
             Wire wire = plan.wires().get(i);
             double ohm = wire.fromJointResistanceOhm() + wire.toJointResistanceOhm();
             Double given = wire.resistanceOhm();
@@ -265,8 +293,8 @@ final class Wiring {
         return known(runs, wireId);
     }
 
-    /** The place of a part in the plan's list. */
-    int indexOf(String partId) {
+    /** The place of a part in the network, see {@link #partAt}. */
+    int placeOf(String partId) {
         return known(partEnds, partId).index();
     }
 

@@ -267,7 +267,8 @@ final class PartFigures {
                 p.sourceResistanceOhm(),
                 ampere(p.limitA() * limit),
                 ohm(p.fieldResistanceOhm(system) * field),
-                ampere(p.exciterLimitA() * limit));
+                ampere(p.exciterLimitA() * limit),
+                p.selfExciting());
     }
 
     /** The one figure by which a load is given. */

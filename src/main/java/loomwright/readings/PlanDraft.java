@@ -2,12 +2,13 @@ package loomwright.readings;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Conditions;
-import loomwright.circuit.Conditions.ResolvedSupply;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Supply;
 import loomwright.circuit.Wire;
 
@@ -59,18 +60,27 @@ final class PlanDraft {
                         supply(Condition.RUN),
                         supply(Condition.CRANK),
                         supply(Condition.RUNNING)),
-                parts,
+                parts.stream().map(this::moved).toList(),
                 wires,
                 connectors,
                 original.notes());
     }
 
     private Supply supply(Condition condition) {
-        ResolvedSupply supply = original.conditions().in(condition, original.system());
+        return moved(original.supply(condition));
+    }
+
+    private Supply moved(ResolvedSupply supply) {
         double emfV = supply.emfV() * (1 + supplyShare * supply.tolerancePercent() / 100);
         return new Supply(
                 Spreads.within(emfV, 0.1, 100),
                 Spreads.within(supply.internalResistanceOhm() * internalFactor, 0, 10),
+                Spreads.within(supply.chargeResistanceOhm() * internalFactor, 0, 10),
                 supply.tolerancePercent());
+    }
+
+    /** What a battery states itself varies like the rest of the supply. */
+    private Part moved(Part part) {
+        return part instanceof Battery battery ? battery.withOwn(moved(battery.in(Condition.OFF, original))) : part;
     }
 }

@@ -52,8 +52,8 @@ class B09_SettingsSolvedTogetherTest {
             return new Figures(
                     step.solved(),
                     step.oscillating(),
-                    step.timingDecides(),
-                    step.restless(),
+                    step.isRace(),
+                    step.movingParts(),
                     step.branches(),
                     currentsA,
                     voltagesV,

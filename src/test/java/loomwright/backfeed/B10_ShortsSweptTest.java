@@ -16,9 +16,9 @@ import loomwright.circuit.Wire;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
+import loomwright.operation.ShortScan;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
-import loomwright.operation.SweptShorts;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -61,8 +61,7 @@ class B10_ShortsSweptTest {
     private int countLeft(Plan plan) {
         PlanSettings settings = solver.settings(plan);
         List<TerminalRef> ends = plan.wires().stream().map(Wire::to).distinct().toList();
-        SweptShorts quick =
-                settings.sweepShorts(Situations.open(plan), ends, SHORT_OHM).orElseThrow();
+        ShortScan quick = settings.scanShorts(Situations.open(plan), ends, SHORT_OHM);
         int left = 0;
         for (Situation situation : Situations.list(plan, 1 << 10)) {
             for (Wire wire : plan.wires()) {

@@ -8,12 +8,20 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** The battery as it is given, with what is left out. */
 class P05_SupplyTest {
-    private static final VehicleSystem SYSTEM =
-            Plans.of("{'kind':'battery','id':'B'}", "").system();
+    private static final Plan PLAN = Plans.of("{'kind':'battery','id':'B'}", "");
 
     private static double internalOhm(double given) {
-        Conditions conditions = new Conditions(new Supply(12.0, given, null), null, null, null, null);
-        return conditions.in(Condition.OFF, SYSTEM).internalResistanceOhm();
+        Conditions conditions = new Conditions(new Supply(12.0, given, null, null), null, null, null, null);
+        Plan plan = new Plan(
+                PLAN.schema(),
+                PLAN.name(),
+                PLAN.system(),
+                conditions,
+                PLAN.parts(),
+                PLAN.wires(),
+                PLAN.connectors(),
+                PLAN.notes());
+        return plan.supply(Condition.OFF).internalResistanceOhm();
     }
 
     @ParameterizedTest

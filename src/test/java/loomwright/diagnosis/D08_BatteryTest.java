@@ -44,7 +44,7 @@ class D08_BatteryTest {
     }
 
     private static DischargedBattery flat(Plan plan, double missingShare) {
-        double restV = plan.conditions().in(Condition.OFF, plan.system()).emfV();
+        double restV = plan.supply(Condition.OFF).emfV();
         return new DischargedBattery(BATTERY, restV, missingShare);
     }
 
@@ -253,7 +253,7 @@ class D08_BatteryTest {
                 Bedside.volts("battery.plus", Condition.CRANK),
                 new Measurement(Probe.of("heater.a", "battery.minus"), Quantity.VOLTS, Condition.RUN, Map.of()));
         Plan plan = Plans.of(
-                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                "{'kind':'battery','id':'battery','internalResistanceOhm':0.01},{'kind':'earth','id':'body'},"
                         + "{'kind':'switch','id':'key','terminals':['30','15'],"
                         + "'positions':[{'name':'out','joins':[]},{'name':'on','joins':[['30','15']]}],"
                         + "'positionByCondition':{'off':'out','accessory':'out','run':'on','crank':'on','running':'on'}},"

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
+import loomwright.circuit.BatteryLaw;
 import org.junit.jupiter.api.Test;
 
 /** Levels of a judged ratio, drops, loads, battery and starter. */

@@ -61,6 +61,7 @@ class F10RejectionsTest {
         List<Element> one = List.of(
                 new Resistor("r", 0, 1, 5),
                 new VoltageSource("s", 0, 1, 12, 1),
+                new TwoSlopeSource("b", 0, 1, 12, 0.01, 0.2),
                 new CurrentSource("i", 0, 1, 1),
                 new PowerLoad("p", 0, 1, 10, 6),
                 new UnidirectionalElement("d", 0, 1, 0.7, 0.1, 5),

@@ -15,7 +15,6 @@ import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Capacitor;
 import loomwright.circuit.Coil;
-import loomwright.circuit.Conditions.ResolvedSupply;
 import loomwright.circuit.Connector;
 import loomwright.circuit.ConnectorHalf;
 import loomwright.circuit.ContactBreaker;
@@ -34,6 +33,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Place;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
+import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
 import loomwright.circuit.VehicleSystem;
@@ -236,14 +236,13 @@ public final class DenseOracle {
     private void addPart(List<Element> elements, Part part, Step step, boolean active) {
         String id = part.id() + ".";
         if (part instanceof Battery battery) {
-            ResolvedSupply supply = plan.conditions().in(step.condition(), system);
-            double share = battery.share(system);
+            ResolvedSupply supply = battery.in(step.condition(), plan);
             add(
                     elements,
                     part.id(),
                     id + "minus",
                     id + "plus",
-                    new Ohmic(supply.internalResistanceOhm() * share, supply.emfV() * share));
+                    new Ohmic(supply.internalResistanceOhm(), supply.emfV()));
         } else if (part instanceof Alternator alternator) {
             addAlternator(elements, alternator, active);
         } else if (part instanceof Switch chosen) {

@@ -4,8 +4,11 @@ import static loomwright.operation.O04_RelayTest.wires;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Loads of constant ohms, amps or watts take nothing outside their voltage limits. */
 class O08_LoadLimitsTest {
@@ -17,6 +20,9 @@ class O08_LoadLimitsTest {
         assertThat(solved.currentA(Step.CRANK, "L")).isGreaterThan(solved.currentA(Step.RUN, "L"));
     }
 
+    /** Off, a load keeps a millionth of its conductance. */
+    private static final double IDLE = 1e-6;
+
     @Test
     void constantAmpsAreTheSameAtAnyVoltageAboveTheMinimum() {
         Solved solved = load("'currentA':4,'minimumV':6");
@@ -25,17 +31,39 @@ class O08_LoadLimitsTest {
     }
 
     @Test
-    void belowItsMinimumALoadTakesNothing() {
+    void belowItsMinimumALoadTakesNextToNothing() {
         Solved solved = load("'resistanceOhm':4,'minimumV':11");
         assertThat(solved.currentA(Step.RUN, "L")).isGreaterThan(3);
-        assertThat(solved.currentA(Step.CRANK, "L")).isZero(); // 10 V
+        assertThat(solved.currentA(Step.CRANK, "L")).isCloseTo(10 * IDLE / 4, within(1e-10)); // 10 V
     }
 
     @Test
-    void aboveItsMaximumALoadTakesNothing() {
+    void aboveItsMaximumALoadTakesNextToNothing() {
         Solved solved = load("'resistanceOhm':4,'maximumV':13");
         assertThat(solved.currentA(Step.RUN, "L")).isGreaterThan(3);
-        assertThat(solved.currentA(Step.RUNNING, "L")).isZero(); // 14.2 V
+        assertThat(solved.currentA(Step.RUNNING, "L")).isCloseTo(14.2 * IDLE / 4, within(1e-10)); // 14.2 V
+    }
+
+    @Test
+    void aMaximumHoldsForConstantAmpsToo() {
+        Solved solved = load("'currentA':4,'maximumV':13");
+        assertThat(solved.currentA(Step.RUN, "L")).isCloseTo(4, within(1e-9));
+        assertThat(solved.currentA(Step.RUNNING, "L")).isLessThan(1e-4); // 14.2 V
+    }
+
+    /** A 30 W load, a diode and earth in series: off, the load has no volts, on whichever side the diode is. */
+    @ParameterizedTest
+    @CsvSource({
+        "'battery.plus L.a', 'L.b D.anode', 'D.cathode body.31'",
+        "'battery.plus D.anode', 'D.cathode L.a', 'L.b body.31'"
+    })
+    void theOrderOfALoadAndADiodeInSeriesDoesNotMatter(String first, String second, String third) {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                        + "{'kind':'load','id':'L','powerW':30,'meantLive':['off']},{'kind':'diode','id':'D'}",
+                wires(first, second, third, "battery.minus body.31"));
+        Solved solved = Solved.of(plan);
+        assertThat(solved.currentA(Step.OFF, "L")).isBetween(2.4, 2.7);
     }
 
     /** Half the nominal voltage would be more than such a load is made for. */

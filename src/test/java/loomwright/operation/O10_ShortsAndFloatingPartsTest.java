@@ -10,6 +10,8 @@ import loomwright.circuit.Plans;
 import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.PlanReadings.StepReadings;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** What is joined to nothing floats, what is shorted is named. */
 class O10_ShortsAndFloatingPartsTest {
@@ -70,13 +72,21 @@ class O10_ShortsAndFloatingPartsTest {
         assertThat(solved.in(Step.RUN).voltageV(1)).isEmpty();
     }
 
-    @Test
-    void aDeadShortNamesTheWayOfItsCurrent() {
-        StepReadings run = read(Plans.of(PARTS, wires("B.plus E.31", "B.minus E.31")), Step.RUN);
-        assertThat(run.findings()).singleElement().satisfies(f -> {
-            assertThat(f.kind()).isEqualTo(StepFinding.Kind.DEAD_SHORT);
-            assertThat(f.ids()).containsExactly("W1", "W2");
-        });
+    /** In every position of the key, with or without a starter in the plan, whichever pole is earthed. */
+    @ParameterizedTest
+    @CsvSource({"negative, plus, minus", "positive, minus, plus"})
+    void aDeadShortNamesTheWayOfItsCurrent(String earth, String live, String earthed) {
+        Solved solved = Solved.of(
+                Plans.of(12, earth, PARTS, wires("B." + live + " R.a", "R.a E.31", "B." + earthed + " E.31")));
+        for (Step step : Step.values()) {
+            assertThat(solved.read(step).findings())
+                    .as("%s", step)
+                    .singleElement()
+                    .satisfies(f -> {
+                        assertThat(f.kind()).isEqualTo(StepFinding.Kind.DEAD_SHORT);
+                        assertThat(f.ids()).containsExactly("W1", "W2", "W3");
+                    });
+        }
     }
 
     /** Each has half of the EMF and half of the resistance: while cranking that is no short, as it is none of one battery. */

@@ -51,13 +51,13 @@ class IgnitionReviewTest {
                 .doesNotContain("coil-voltage-low", "coil-voltage-high", "ballast-missing", "ballast-unwanted");
     }
 
-    /** 12.6 V over ballast, coil and 0.0825 ohm of wires, key, contacts and battery. */
+    /** 12.6 V over ballast, coil and 0.076875 ohm of wires, key, contacts and battery. */
     @Test
     void tooMuchAndTooLittleBallastAreFound() {
         Finding low = get(ballasted(2.5, 1.5, "with-ballast"), FindingCode.COIL_VOLTAGE_LOW);
-        assertThat(figure(low, "coilV")).isCloseTo(12.6 * 1.5 / 4.0925, within(1e-6));
+        assertThat(figure(low, "coilV")).isCloseTo(12.6 * 1.5 / 4.086875, within(1e-6));
         Finding high = get(ballasted(0.4, 1.5, "with-ballast"), FindingCode.COIL_VOLTAGE_HIGH);
-        assertThat(figure(high, "coilV")).isCloseTo(12.6 * 1.5 / 1.9925, within(1e-6));
+        assertThat(figure(high, "coilV")).isCloseTo(12.6 * 1.5 / 1.986875, within(1e-6));
     }
 
     @Test

@@ -193,7 +193,7 @@ class UnpoweredLoadTest {
     @Test
     void aFeedTooWeakIsToldAsThatAlone() {
         Plan plan = plan(
-                "{'kind':'load','id':'amplifier','powerW':100,'minimumV':10,'operateV':10," + ALWAYS + "}",
+                "{'kind':'load','id':'amplifier','powerW':100,'minimumV':9,'operateV':9," + ALWAYS + "}",
                 "{'id':'W1','from':'battery.plus','to':'amplifier.a','resistanceOhm':1},"
                         + wire("W2", "amplifier.b", "body.31"));
         assertThat(findings(plan))

@@ -41,8 +41,8 @@ class WireAndFuseTest {
         Finding finding = get(fused(40, "1 mm2", 1, 0.7), FindingCode.WIRE_OVERLOADED);
         assertThat(finding.ids()).containsExactly("W2");
         assertThat(figure(finding, "ampacityA")).isEqualTo(15);
-        // 14.2 V over 0.7 ohm, fuse 0.005, wire 0.0195, lead 0.0000780, earths 0.002, battery 0.01
-        double currentA = 14.2 / (0.7 + 0.005 + 0.0195 + 0.000078 + 0.002 + 0.01);
+        // 14.2 V over 0.7 ohm, fuse 0.005, wire 0.0195, lead 0.0000780, earths 0.002, battery 0.004375
+        double currentA = 14.2 / (0.7 + 0.005 + 0.0195 + 0.000078 + 0.002 + 0.004375);
         assertThat(figure(finding, "currentA")).isCloseTo(currentA, within(1e-3));
         assertThat(figure(finding, "heatWPerM")).isCloseTo(currentA * currentA * 0.0195, within(1e-2));
         assertThat(finding.basis().source()).contains("183.425");

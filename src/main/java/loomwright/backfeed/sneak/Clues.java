@@ -204,7 +204,7 @@ final class Clues {
 
     private void timing() {
         SolvedStep solved = found.solved();
-        if (solved.step().passing() || found.feed().pulledIn() || solved.timingDecides() || solved.oscillating()) {
+        if (solved.step().passing() || found.feed().pulledIn() || solved.isRace() || solved.oscillating()) {
             add(
                     Kind.TIMING,
                     Set.of(),

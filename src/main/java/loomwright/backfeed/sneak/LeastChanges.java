@@ -3,7 +3,6 @@ package loomwright.backfeed.sneak;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import loomwright.operation.Sweep.Feed;
 
 /**
  * The settings in which one load is fed unasked in one step, but only those of which no part of the changes alone shows it

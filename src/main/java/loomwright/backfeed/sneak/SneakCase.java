@@ -8,7 +8,6 @@ import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.SolvedStep;
-import loomwright.operation.Sweep.Feed;
 
 /**
  * One load fed unasked in one step of one setting, solved in full.

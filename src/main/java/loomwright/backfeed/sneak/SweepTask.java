@@ -6,7 +6,6 @@ import loomwright.circuit.Consumer;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
-import loomwright.operation.Sweep.Feed;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,8 +27,8 @@ final class SweepTask {
      */
     SweepTask(Settings settings, @Nullable Settings sound, boolean quick, NetworkLimits limits) {
         this.settings = settings;
-        this.feeds = new UnaskedFeeds(settings, quick, limits);
-        this.soundFeeds = sound == null ? null : new UnaskedFeeds(sound, quick, limits);
+        this.feeds = new UnaskedFeeds(settings, limits);
+        this.soundFeeds = sound == null ? null : new UnaskedFeeds(sound, limits);
         List<String> soundIds = sound == null
                 ? List.of()
                 : sound.plan().listParts(Consumer.class).stream()

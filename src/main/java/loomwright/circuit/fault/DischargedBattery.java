@@ -29,7 +29,7 @@ public record DischargedBattery(Batteries batteries, double restV, double missin
 
     /** The battery of a plan as flat as is typical. */
     static DischargedBattery of(Plan plan) {
-        double restV = plan.conditions().in(Condition.OFF, plan.system()).emfV();
+        double restV = plan.supply(Condition.OFF).emfV();
         return new DischargedBattery(Batteries.of(plan), restV, TYPICAL_SHARE);
     }
 
@@ -86,6 +86,7 @@ public record DischargedBattery(Batteries batteries, double restV, double missin
                 sound -> new Supply(
                         Math.max(Supply.MIN_EMF_V, sound.emfV() * (1 - missingShare)),
                         sound.internalResistanceOhm(),
+                        sound.chargeResistanceOhm(),
                         sound.tolerancePercent()));
     }
 }

@@ -4,12 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
+import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Conditions;
-import loomwright.circuit.Conditions.ResolvedSupply;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Supply;
 import loomwright.circuit.Switch;
 import loomwright.circuit.Switch.Position;
@@ -63,18 +64,21 @@ final class Edits {
                 plan.notes());
     }
 
-    /** The supply changed in every condition in which the battery alone feeds. */
+    /** The supply changed in every condition in which the battery alone feeds, and what a battery states of its own. */
     static Plan withoutCharge(Plan plan, Function<ResolvedSupply, Supply> change) {
-        Conditions sound = plan.conditions();
-        Function<Condition, Supply> changed = condition -> change.apply(sound.in(condition, plan.system()));
-        return withConditions(
+        Function<Condition, Supply> changed = condition -> change.apply(plan.supply(condition));
+        Plan supplied = withConditions(
                 plan,
                 new Conditions(
                         changed.apply(Condition.OFF),
                         changed.apply(Condition.ACCESSORY),
                         changed.apply(Condition.RUN),
                         changed.apply(Condition.CRANK),
-                        sound.running()));
+                        plan.conditions().running()));
+        for (Battery battery : plan.listParts(Battery.class)) {
+            supplied = supplied.withPart(battery.withOwn(change.apply(battery.in(Condition.OFF, plan))));
+        }
+        return supplied;
     }
 
     static Plan withConditions(Plan plan, Conditions conditions) {

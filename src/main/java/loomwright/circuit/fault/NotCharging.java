@@ -5,9 +5,8 @@ import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Conditions;
-import loomwright.circuit.Conditions.ResolvedSupply;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Supply;
+import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Switch;
 import loomwright.circuit.Wire;
 
@@ -48,16 +47,9 @@ public record NotCharging(List<String> ids, String words) implements SingleFault
     @Override
     public Plan applyTo(Plan plan) {
         Conditions sound = plan.conditions();
-        ResolvedSupply run = sound.in(Condition.RUN, plan.system());
-        double tolerancePercent = sound.in(Condition.RUNNING, plan.system()).tolerancePercent();
+        ResolvedSupply run = plan.supply(Condition.RUN);
         Plan changed = Edits.withConditions(
-                plan,
-                new Conditions(
-                        sound.off(),
-                        sound.accessory(),
-                        sound.run(),
-                        sound.crank(),
-                        new Supply(run.emfV(), run.internalResistanceOhm(), tolerancePercent)));
+                plan, new Conditions(sound.off(), sound.accessory(), sound.run(), sound.crank(), run.stated()));
         for (Alternator alternator : plan.listParts(Alternator.class)) {
             changed = changed.withPart(Edits.frozen(alternator, "no-output", List.of(), Switch.CONTACT_OHM));
             changed = Edits.adding(

@@ -73,6 +73,7 @@ public record WornBattery(Batteries batteries, double resistanceOhm) implements 
                 sound -> new Supply(
                         sound.emfV(),
                         Math.min(Supply.MAX_INTERNAL_OHM, sound.internalResistanceOhm() + resistanceOhm),
+                        Math.min(Supply.MAX_INTERNAL_OHM, sound.chargeResistanceOhm() + resistanceOhm),
                         sound.tolerancePercent()));
     }
 }

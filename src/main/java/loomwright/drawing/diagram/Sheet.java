@@ -46,9 +46,7 @@ final class Sheet {
         List<String> parts = new ArrayList<>();
         parts.add(readings.words().substring(0, 1).toUpperCase(Locale.ROOT)
                 + readings.words().substring(1));
-        parts.add("supply "
-                + DiagramNumbers.volts(
-                        plan.conditions().in(condition, plan.system()).emfV()));
+        parts.add("supply " + DiagramNumbers.volts(plan.supply(condition).emfV()));
         parts.add(plan.system().earthPolarity().name().toLowerCase(Locale.ROOT) + " earth");
         plan.listParts(Switch.class).stream()
                 .filter(Switch::free)

@@ -49,7 +49,7 @@ final class SourceSymbols {
                 .line(x[1], 0, x[1], 8)
                 .line(x[0], 52, x[0], 60)
                 .rect(Paint.BODY, 2, 8, right - 2, 44)
-                .circle(setting.inState("generating") ? Paint.LIT : Paint.BODY, centre, 30, 15)
+                .circle(setting.inState("charging") ? Paint.LIT : Paint.BODY, centre, 30, 15)
                 .glyph("G", centre, 35, 14);
         double d = centre + 30;
         return sketch.line(centre + 15, 30, d + 14, 30)

@@ -64,8 +64,7 @@ final class ConditionTable {
         Plan plan = sheet.goal();
         List<Cell> cells = new ArrayList<>(List.of(Cell.of("Supply, nothing connected")));
         for (Step step : sheet.steps()) {
-            cells.add(Cell.of(SheetWords.volts(
-                    plan.conditions().in(step.condition(), plan.system()).emfV())));
+            cells.add(Cell.of(SheetWords.volts(plan.supply(step.condition()).emfV())));
         }
         return cells;
     }

@@ -47,7 +47,7 @@ final class PropertyWords {
     private static String words(String name, String value) {
         return switch (name) {
             case "use", "place", "form", "gender" -> spaced(value);
-            case "directed", "closedWhenStopped", "conductsWhenStopped", "momentary" ->
+            case "directed", "closedWhenStopped", "conductsWhenStopped", "momentary", "selfExciting" ->
                 value.equals("true") ? "yes" : "no";
             case "elementsOhm", "terminals", "halves", "meantLive", "positionByCondition" ->
                 value.replace("], ", "; ").replaceAll("[\\[\\]{}]", "");

@@ -89,12 +89,12 @@ final class FeedPlan {
     }
 
     private Supply supply(Condition condition) {
-        return new Supply(feed.supplies().in(condition), 0.0, 0.0);
+        return Supply.of(feed.supplies().in(condition), 0, 0);
     }
 
     private List<Part> parts(Bypass bypass) {
         List<Part> parts = new ArrayList<>();
-        parts.add(new Battery(BATTERY, null, null));
+        parts.add(Battery.usual(BATTERY));
         parts.add(new EarthPoint(EARTH, null, 0.0));
         parts.add(new Ballast(BALLAST, null, feed.elementsOhm()));
         List<Condition> fed = List.of(Condition.RUN, Condition.CRANK, Condition.RUNNING);

@@ -69,10 +69,10 @@ record BypassLeft(double solenoidV, double wireA, double operateV, double releas
 
     private static Plan plan(double supplyV, double feedOhm, double ballastOhm, double coilOhm, double solenoidOhm) {
         double nominalV = nominalV(supplyV);
-        Supply supply = new Supply(supplyV, 0.0, 0.0);
+        Supply supply = Supply.of(supplyV, 0, 0);
         List<Condition> live = List.of(Condition.RUN, Condition.CRANK, Condition.RUNNING);
         List<Part> parts = new ArrayList<>(List.of(
-                new Battery("battery", null, null),
+                Battery.usual("battery"),
                 new EarthPoint("earth", null, 0.0),
                 key(),
                 new Coil("coil", null, coilOhm, null, null, null, null, null, live, List.of()),

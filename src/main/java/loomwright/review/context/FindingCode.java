@@ -71,7 +71,7 @@ public enum FindingCode {
     /** A circuit undoes its own state. */
     OSCILLATING,
     /** Which part is quicker decides the state. */
-    TIMING_DECIDES,
+    RELAY_RACE,
     /** A load asks for more power than its feed can give. */
     FEED_TOO_WEAK,
     COIL_VOLTAGE_LOW,

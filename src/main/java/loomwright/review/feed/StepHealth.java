@@ -75,7 +75,7 @@ public final class StepHealth implements Check {
                         StepFindings.isByOwnVoltage(moment.solved())
                                 ? "Take thicker wire in its feed and return, or look for a bad joint."
                                 : "Feed the coil from before the contact.");
-            case TIMING_DECIDES -> finding(FindingCode.TIMING_DECIDES, found, text, null);
+            case RELAY_RACE -> finding(FindingCode.RELAY_RACE, found, text, null);
             case OVERLOADED ->
                 finding(FindingCode.FEED_TOO_WEAK, found, text, "Take thicker wire, or look for a bad joint.");
         };

@@ -100,11 +100,8 @@ public final class UnpoweredLoads implements Check {
 
     /** Whether it has the volts it needs and is not off by its own limits, however little it takes; or is pulled in. */
     private static boolean works(Consumer load, Moment moment) {
-        return moment.isPulledIn(load) || (!isOff(load, moment) && volts(load, moment) >= operateV(load, moment));
-    }
-
-    private static boolean isOff(Consumer load, Moment moment) {
-        return moment.solved().findBranch(load) < 0;
+        return moment.isPulledIn(load)
+                || (!moment.solved().isOff(load) && volts(load, moment) >= operateV(load, moment));
     }
 
     private static double volts(Consumer load, Moment moment) {

@@ -12,8 +12,8 @@ import loomwright.backfeed.Situations.Situation;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.operation.Branch;
+import loomwright.operation.ShortScan;
 import loomwright.operation.SolvedStep;
-import loomwright.operation.SweptShorts;
 import loomwright.review.context.ReviewContext;
 
 /**
@@ -30,7 +30,7 @@ final class ShortCircuits {
     private static final double MARGIN = 1e-3;
 
     private final ReviewContext context;
-    private final Optional<SweptShorts> quick;
+    private final Optional<ShortScan> quick;
 
     /**
      * Prepares shorts.
@@ -41,7 +41,7 @@ final class ShortCircuits {
         this.context = context;
         this.quick = ends.isEmpty()
                 ? Optional.empty()
-                : context.survey().settings().sweepShorts(Situations.open(context.plan()), ends, SHORT_OHM);
+                : Optional.of(context.survey().settings().scanShorts(Situations.open(context.plan()), ends, SHORT_OHM));
     }
 
     /**

@@ -30,8 +30,7 @@ public final class ChargingVoltage implements Check {
         Plan plan = context.plan();
         List<Alternator> alternators = plan.listParts(Alternator.class);
         if (alternators.isEmpty()) {
-            double runningV =
-                    plan.conditions().in(Condition.RUNNING, plan.system()).emfV();
+            double runningV = plan.supply(Condition.RUNNING).emfV();
             return plan.listParts(Battery.class).stream()
                     .limit(1)
                     .flatMap(battery -> judge(

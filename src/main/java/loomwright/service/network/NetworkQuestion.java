@@ -1,9 +1,11 @@
 package loomwright.service.network;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import loomwright.answer.Answer;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
@@ -61,13 +63,17 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
         int[] place = new int[elements.size()];
         InputErrors faults = new InputErrors();
         checkIds(faults);
-        for (int i = 0; i < place.length; i++) {
-            Element element = element(i, nodes, faults);
-            place[i] = element == null ? -1 : solvable.size();
-            if (element != null) {
-                solvable.add(element);
-            }
-        }
+        // In the order of their ids, so that no digit depends on that of the question.
+        IntStream.range(0, place.length)
+                .boxed()
+                .sorted(Comparator.comparing(i -> elements.get(i).id()))
+                .forEach(i -> {
+                    Element element = element(i, nodes, faults);
+                    place[i] = element == null ? -1 : solvable.size();
+                    if (element != null) {
+                        solvable.add(element);
+                    }
+                });
         faults.check(
                 elements.stream().anyMatch(element -> element.between().contains(reference)),
                 InputError.Code.UNKNOWN_REFERENCE,
@@ -81,13 +87,14 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
                 this, List.copyOf(nodes.keySet()), place, solution, solution.solved() ? Equivalent.of(network) : null);
     }
 
-    /** Node names to indices: the reference first, then in the order in which the elements name them. */
+    /** Node names to indices: the reference first, then in the order of their names. */
     private Map<String, Integer> nodes() {
         Map<String, Integer> nodes = new LinkedHashMap<>();
         nodes.put(reference, 0);
-        for (ElementQuestion element : elements) {
-            element.between().forEach(name -> nodes.putIfAbsent(name, nodes.size()));
-        }
+        elements.stream()
+                .flatMap(element -> element.between().stream())
+                .sorted()
+                .forEach(name -> nodes.putIfAbsent(name, nodes.size()));
         return nodes;
     }
 

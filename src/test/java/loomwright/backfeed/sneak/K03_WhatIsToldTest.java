@@ -9,9 +9,9 @@ import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.sneak.SneakReport.Sneak;
 import loomwright.backfeed.sneak.SneakReport.SneakOccurrence;
 import loomwright.circuit.Condition;
-import loomwright.circuit.Conditions;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Switch;
 import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
@@ -49,7 +49,7 @@ class K03_WhatIsToldTest {
     @Test
     void theFiguresAreThoseOfOhmsLaw() {
         Plan plan = SneakPlans.feedAndEarthSwitched();
-        Conditions.ResolvedSupply supply = plan.conditions().in(Condition.OFF, plan.system());
+        ResolvedSupply supply = plan.supply(Condition.OFF);
         // The battery, the horn, five wires and two contacts, all in series.
         double currentA = supply.emfV() / (supply.internalResistanceOhm() + 3 + 5 * 0.02 + 2 * Switch.CONTACT_OHM);
         SneakOccurrence off =

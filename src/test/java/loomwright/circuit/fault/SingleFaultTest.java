@@ -119,9 +119,7 @@ class SingleFaultTest {
                 .findFirst()
                 .orElseThrow();
         double atV = Math.abs(batteryV(fault.applyTo(plan)));
-        assertThat(atV)
-                .isLessThan(1.01
-                        * plan.conditions().in(Condition.RUN, plan.system()).emfV());
+        assertThat(atV).isLessThan(1.01 * plan.supply(Condition.RUN).emfV());
         assertThat(Math.abs(batteryV(plan))).isGreaterThan(1.05 * atV);
     }
 

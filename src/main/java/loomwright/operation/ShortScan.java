@@ -1,5 +1,6 @@
 package loomwright.operation;
 
+import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -14,30 +15,30 @@ import loomwright.network.Resistor;
 /**
  * What wires carry while one terminal after another touches the chassis, far quicker than by {@link
  * PlanSettings#stepsJoinedToChassis}; or it says that the figures are not to be relied on. They are the same to about eight
- * digits, but to four where wires without resistance carry a short, since these count as 1e-7 ohm.
+ * digits, but to three where wires without resistance carry a short, since these may count as 1e-6 ohm.
  *
  * <p>Cost on a harness of 60 nodes: tens of microseconds for the seven steps of one short. Not thread safe.
  */
-public final class SweptShorts {
+public final class ShortScan {
     private final Wiring wiring;
-    private final SweptSteps steps;
+    private final DecisionCircuits circuits;
     /** By terminal, which addition its short is. */
     private final Map<TerminalRef, Integer> shorts = new HashMap<>();
 
-    private SweptShorts(Wiring wiring, SweptSteps steps, List<TerminalRef> terminals) {
+    ShortScan(
+            Wiring wiring,
+            Thresholds thresholds,
+            List<List<Part>> open,
+            List<TerminalRef> terminals,
+            double resistanceOhm) {
         this.wiring = wiring;
-        this.steps = steps;
-        for (int k = 0; k < terminals.size(); k++) {
-            shorts.put(terminals.get(k), k);
-        }
-    }
-
-    static Optional<SweptShorts> of(
-            Wiring wiring, List<List<Part>> open, List<TerminalRef> terminals, double resistanceOhm) {
         List<Resistor> joined = terminals.stream()
                 .map(t -> new Resistor(t.toString(), wiring.node(t), Wiring.CHASSIS_NODE, resistanceOhm))
                 .toList();
-        return SweptSteps.of(wiring, open, joined, List.of()).map(steps -> new SweptShorts(wiring, steps, terminals));
+        circuits = new DecisionCircuits(wiring, thresholds, open, joined, List.of());
+        for (int k = 0; k < terminals.size(); k++) {
+            shorts.put(terminals.get(k), k);
+        }
     }
 
     /**
@@ -57,14 +58,15 @@ public final class SweptShorts {
                         setting.stream().mapToInt(Integer::intValue), IntStream.of(1 + shorted))
                 .toArray();
         Map<Step, Double> currentsA = new EnumMap<>(Step.class);
-        long active = 0;
+        BitSet active = new BitSet();
         for (Step step : Step.values()) {
-            SweptStep swept = steps.get(step);
-            active = swept.settle(settingAndShort, active);
-            if (active == SweptStep.UNCERTAIN) {
+            DecisionCircuit circuit = circuits.get(step);
+            StableState state = circuit.settle(settingAndShort, active);
+            if (state.outcome() == StableState.Outcome.UNDECIDED) {
                 return Optional.empty();
             }
-            currentsA.put(step, branch < 0 ? 0 : Math.abs(swept.currentA(branch)));
+            active = state.active();
+            currentsA.put(step, branch < 0 ? 0 : Math.abs(circuit.currentA(branch)));
         }
         return Optional.of(currentsA);
     }

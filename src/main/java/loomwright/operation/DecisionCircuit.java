@@ -1,27 +1,39 @@
 package loomwright.operation;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Load;
 import loomwright.circuit.Part;
 import loomwright.circuit.VehicleSystem;
-import loomwright.network.SwitchedNetwork;
+import loomwright.network.NetworkScan;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads from a solved {@link SwitchedNetwork} what parts with a threshold sense and how strongly consumers are fed, and says
- * so where a figure is too close to a limit to tell. Sets of active parts are bits of a long, in the order of the thresholds.
+ * One step of a plan for all settings of its open parts, solved well enough to decide: what parts with a threshold sense and
+ * how strongly consumers are fed. Where a figure is too close to a limit it says so, and the step is for {@link ReportCircuit}
+ * to solve. Not thread safe.
  */
-final class SweptMeters {
-    /** A figure closer than this to a limit is left to the full solver, as a share of the limit. */
+final class DecisionCircuit implements StateSearch.Circuit {
+    /** A figure closer than this to a limit is not decided here, as a share of the limit. */
     private static final double TOO_CLOSE = 1e-6;
 
-    private final SwitchedNetwork network;
+    private final StepElements elements;
+    private final NetworkScan network;
     private final VehicleSystem system;
+    private final StateSearch search;
     private final List<Sensor> sensors = new ArrayList<>();
     private final List<Gauge> gauges = new ArrayList<>();
     private final Leads leads = new Leads();
+    /** Which of the settings of each open part is there. */
+    private final int[] setting;
+
+    /** What the network is solved in; null if not at rest. */
+    private @Nullable StableState rest;
+
+    private BitSet before = new BitSet();
 
     /** A threshold and the nodes its sense touches, in the order it asks for them. */
     @SuppressWarnings("ArrayRecordComponent") // never compared
@@ -57,23 +69,20 @@ final class SweptMeters {
         }
     }
 
-    SweptMeters(
-            SwitchedNetwork network,
-            Wiring wiring,
-            SweptElements elements,
-            List<Threshold> thresholds,
-            List<Consumer> consumers) {
-        this.network = network;
+    DecisionCircuit(Wiring wiring, StepElements elements, Thresholds thresholds, List<Consumer> consumers) {
+        this.elements = elements;
+        this.network = elements.network();
         this.system = wiring.plan().system();
-        for (Threshold threshold : thresholds) {
+        this.setting = new int[elements.choices()];
+        this.search = new StateSearch(this, thresholds.memory());
+        for (Threshold threshold : thresholds.list()) {
             sensors.add(new Sensor(
                     threshold,
                     place(wiring, threshold.part(), threshold.sense(), false),
                     place(wiring, threshold.part(), threshold.sense(), true)));
         }
-        List<String> ids = thresholds.stream().map(t -> t.part().id()).toList();
         for (Consumer consumer : consumers) {
-            int bit = ids.indexOf(consumer.id());
+            int bit = thresholds.bitOf(consumer.id());
             Threshold.Sense sense = Threshold.senseOf(consumer);
             gauges.add(new Gauge(
                     consumer,
@@ -100,45 +109,79 @@ final class SweptMeters {
         return asked.stream().mapToInt(Integer::intValue).toArray();
     }
 
+    /** Whether a step of the same plan with these elements is electrically the same. */
+    boolean hasElements(StepElements others) {
+        return elements.isSameAs(others);
+    }
+
     /**
-     * The parts that are active at the voltages of the solution, given which were.
+     * The state in which the parts come to rest, and with it the solution.
      *
-     * @param oneAtATime whether only the first that changes does
-     * @return {@link SweptStep#UNCERTAIN} if too close to a limit to tell
+     * @param set of each open part, and which addition is there, 0 for none
+     * @param began the parts that were active when the step began
      */
-    long next(long active, boolean oneAtATime) {
-        long next = active;
+    StableState settle(int[] set, BitSet began) {
+        StableState known = rest;
+        boolean sameSetting = Arrays.equals(set, setting);
+        if (known != null && sameSetting && (began.equals(before) || isAtRest(known, began))) {
+            return known;
+        }
+        System.arraycopy(set, 0, setting, 0, set.length);
+        StableState found = search.settle(began);
+        rest = found.outcome() == StableState.Outcome.UNDECIDED ? null : found;
+        before = (BitSet) began.clone();
+        return found;
+    }
+
+    private static boolean isAtRest(StableState known, BitSet began) {
+        return known.outcome() == StableState.Outcome.SETTLED && known.active().equals(began);
+    }
+
+    @Override
+    public StateSearch.Verdict probe(BitSet active, BitSet changes) {
+        rest = null;
+        network.clear();
+        for (int p = 0; p < setting.length; p++) {
+            network.add(elements.inSetting(p, setting[p]));
+        }
+        for (int t = 0; t < sensors.size(); t++) {
+            network.add(elements.inState(t, active.get(t)));
+        }
+        changes.clear();
+        if (!network.solve()) {
+            return StateSearch.Verdict.UNDECIDED;
+        }
         for (int t = 0; t < sensors.size(); t++) {
             Sensor sensor = sensors.get(t);
             Threshold threshold = sensor.threshold();
-            boolean was = (active >>> t & 1) != 0;
+            boolean was = active.get(t);
             double effectiveV =
                     threshold.sense().effectiveV(leads.at(was ? sensor.activeLeads() : sensor.inactiveLeads()), was);
             double limitV = was ? threshold.releaseV() : threshold.operateV();
             if (isClose(effectiveV, limitV) || isClose(effectiveV, threshold.maximumV())) {
-                return SweptStep.UNCERTAIN;
+                return StateSearch.Verdict.UNDECIDED;
             }
-            boolean is = threshold.activeAt(effectiveV, was);
-            boolean atNothing = threshold.activeAt(0, was);
-            if (!was
-                    && is != atNothing
-                    && threshold.part() instanceof Load
-                    && !network.joined(leads.nodes[0], leads.nodes[1])) {
-                // Between parts of the circuit that nothing joins, a meter shows nothing.
-                is = atNothing;
-            }
-            if (is != was) {
-                next ^= 1L << t;
-                if (oneAtATime) {
-                    return next;
-                }
+            if (threshold.activeAt(effectiveV, was) != was) {
+                changes.set(t);
             }
         }
-        return next;
+        return StateSearch.Verdict.TOLD;
     }
 
     private static boolean isClose(double figure, double limit) {
         return limit > 0 && Math.abs(figure - limit) <= TOO_CLOSE * limit;
+    }
+
+    /** Current of the branch of a wire or connector in the solution, A. */
+    double currentA(int branch) {
+        return network.currentA(branch);
+    }
+
+    /** The voltage a consumer acts on in the solution, V. */
+    double effectiveV(int consumer, BitSet active) {
+        Gauge gauge = gauges.get(consumer);
+        boolean on = isActive(gauge, active);
+        return gauge.sense().effectiveV(leads.at(on ? gauge.activeLeads() : gauge.inactiveLeads()), on);
     }
 
     /**
@@ -147,14 +190,13 @@ final class SweptMeters {
      * @return null if too close to a limit to tell
      */
     @Nullable
-    FeedStrength activity(int consumer, long active) {
+    FeedStrength activity(int consumer, BitSet active) {
         Gauge gauge = gauges.get(consumer);
-        boolean on = isActive(gauge, active);
-        double currentA = largestA(on ? gauge.active() : gauge.inactive());
-        double effectiveV = gauge.sense().effectiveV(leads.at(on ? gauge.activeLeads() : gauge.inactiveLeads()), on);
+        double currentA = largestA(isActive(gauge, active) ? gauge.active() : gauge.inactive());
         if (currentA < 0.5 * FeedStrength.TRICKLE_A) {
             return FeedStrength.DEAD;
         }
+        double effectiveV = effectiveV(consumer, active);
         boolean close = isClose(currentA, FeedStrength.TRICKLE_A)
                 || isClose(effectiveV, FeedStrength.TRICKLE_FRACTION * system.nominalVoltageV())
                 || isClose(effectiveV, gauge.limits().operateV())
@@ -163,18 +205,18 @@ final class SweptMeters {
     }
 
     /** Whether a consumer is a relay or solenoid that is pulled in. */
-    boolean isPulledIn(int consumer, long active) {
+    boolean isPulledIn(int consumer, BitSet active) {
         Gauge gauge = gauges.get(consumer);
         return !(gauge.consumer() instanceof Load) && isActive(gauge, active);
     }
 
-    private static boolean isActive(Gauge gauge, long active) {
-        return gauge.bit() >= 0 && (active >>> gauge.bit() & 1) != 0;
+    private static boolean isActive(Gauge gauge, BitSet active) {
+        return gauge.bit() >= 0 && active.get(gauge.bit());
     }
 
-    private double largestA(int[] elements) {
+    private double largestA(int[] between) {
         double largest = 0;
-        for (int element : elements) {
+        for (int element : between) {
             largest = Math.max(largest, Math.abs(network.currentA(element)));
         }
         return largest;

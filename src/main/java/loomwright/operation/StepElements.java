@@ -9,14 +9,14 @@ import java.util.stream.IntStream;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.network.Element;
+import loomwright.network.NetworkScan;
 import loomwright.network.Resistor;
-import loomwright.network.SwitchedNetwork;
 
 /**
  * All elements that one step of a plan may have in any setting of its open parts and any state of its relays and the like,
  * and which of them are there when.
  */
-final class SweptElements {
+final class StepElements {
     private final Wiring wiring;
     private final Step step;
     private final List<Element> elements;
@@ -29,21 +29,20 @@ final class SweptElements {
     /** By threshold: the elements while inactive, and while active. */
     private final List<List<int[]>> byState;
 
-    SweptElements(
-            Wiring wiring, Step step, List<List<Part>> open, List<Threshold> thresholds, List<Resistor> additions) {
+    StepElements(Wiring wiring, Step step, List<List<Part>> open, Thresholds thresholds, List<Resistor> additions) {
         this.wiring = wiring;
         this.step = step;
         this.elements = new ArrayList<>(wiring.resistors());
         this.branches = new ArrayList<>(wiring.branches());
         Set<String> varying = new HashSet<>();
         open.forEach(settings -> varying.add(settings.get(0).id()));
-        thresholds.forEach(t -> varying.add(t.part().id()));
-        wiring.plan().parts().stream().filter(p -> !varying.contains(p.id())).forEach(p -> add(p, false));
+        thresholds.list().forEach(t -> varying.add(t.part().id()));
+        wiring.parts().stream().filter(p -> !varying.contains(p.id())).forEach(p -> add(p, false));
         always = elements.size();
         bySetting = new ArrayList<>();
         open.forEach(settings ->
                 bySetting.add(settings.stream().map(s -> add(s, false)).toList()));
-        byState = thresholds.stream()
+        byState = thresholds.list().stream()
                 .map(t -> List.of(add(t.part(), false), add(t.part(), true)))
                 .toList();
         if (!additions.isEmpty()) {
@@ -65,10 +64,10 @@ final class SweptElements {
         return IntStream.range(first, elements.size()).toArray();
     }
 
-    SwitchedNetwork network() {
+    NetworkScan network() {
         boolean[] there = new boolean[elements.size()];
         Arrays.fill(there, 0, always, true);
-        return new SwitchedNetwork(wiring.nodeNames().size(), Wiring.CHASSIS_NODE, elements, there);
+        return new NetworkScan(wiring.nodeNames().size(), Wiring.CHASSIS_NODE, elements, there);
     }
 
     /** The elements of an open part in a setting. */
@@ -108,7 +107,7 @@ final class SweptElements {
     }
 
     /** Whether another step of the same plan is electrically the same. */
-    boolean isSameAs(SweptElements other) {
+    boolean isSameAs(StepElements other) {
         return elements.equals(other.elements) && same(bySetting, other.bySetting) && same(byState, other.byState);
     }
 

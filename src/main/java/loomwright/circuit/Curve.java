@@ -1,7 +1,7 @@
-package loomwright.judgement;
+package loomwright.circuit;
 
 /** A printed series of points: straight between them, level beyond the ends. */
-final class Curve {
+public final class Curve {
     private final double[] x;
     private final double[] y;
 
@@ -11,12 +11,13 @@ final class Curve {
      * @param x rising
      * @param y as many
      */
-    Curve(double[] x, double[] y) {
+    public Curve(double[] x, double[] y) {
         this.x = x.clone();
         this.y = y.clone();
     }
 
-    double at(double where) {
+    /** The figure at a place; that of the nearest end outside the points. */
+    public double at(double where) {
         int last = x.length - 1;
         if (where <= x[0]) {
             return y[0];

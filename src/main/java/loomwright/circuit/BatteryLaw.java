@@ -1,4 +1,4 @@
-package loomwright.judgement;
+package loomwright.circuit;
 
 import loomwright.answer.Basis;
 
@@ -27,8 +27,12 @@ public final class BatteryLaw {
     public static final Basis CRANKING_CURRENT_BASIS =
             Basis.commonPractice("cold cranking current where nobody says: 8 A per Ah of capacity");
 
+    /** Temperature at which the resistance while giving current is taken where nobody says, C: that of its source. */
+    public static final double USUAL_DISCHARGE_C = 27;
+    /** Temperature at which the volts at rest are taken where nobody says, C: that of their source. */
+    public static final double USUAL_C = 25;
+
     private static final double CELLS_12V = 12;
-    private static final double REFERENCE_C = 25;
     private static final double VOLTS_PER_K = 0.003;
     private static final double CCA_PER_AH = 8;
     private static final Curve EMF =
@@ -47,7 +51,7 @@ public final class BatteryLaw {
      * @param nominalVoltageV 6, 12 or 24, or that of a part of it
      */
     public static double emfV(double charge, double temperatureC, double nominalVoltageV) {
-        double at12V = EMF.at(charge) + VOLTS_PER_K * (temperatureC - REFERENCE_C);
+        double at12V = EMF.at(charge) + VOLTS_PER_K * (temperatureC - USUAL_C);
         return at12V * nominalVoltageV / CELLS_12V;
     }
 

@@ -3,13 +3,13 @@ package loomwright.network;
 import java.util.List;
 
 /**
- * The laws of the elements of a {@link SwitchedNetwork}, each as the straight line {@code source + slope·v} that Newton's
+ * The laws of the elements of a {@link NetworkScan}, each as the straight line {@code source + slope·v} that Newton's
  * method has it stand for at present. Where a line touches its law, its drive, is kept from one solution to the next.
  *
- * <p>A resistance below 1e-7 ohm counts as 1e-7 ohm.
+ * <p>A resistance below 1e-6 ohm counts as 1e-6 ohm.
  */
-final class Tangents {
-    private static final double LEAST_OHM = 1e-7;
+final class LinearisedBranches {
+    private static final double LEAST_OHM = 1e-6;
     /** The law holds if the line is off by no more than this share of the current. */
     private static final double SETTLED = 1e-10;
 
@@ -19,9 +19,9 @@ final class Tangents {
     private final double[] slope;
     private final double[] source;
 
-    Tangents(List<Element> elements) {
+    LinearisedBranches(List<Element> elements) {
         int count = elements.size();
-        branches = elements.stream().map(Tangents::law).toArray(Branch[]::new);
+        branches = elements.stream().map(LinearisedBranches::law).toArray(Branch[]::new);
         linear = new boolean[count];
         drive = new double[count];
         slope = new double[count];
@@ -40,6 +40,14 @@ final class Tangents {
             return Branch.of(new Resistor(r.id(), r.from(), r.to(), LEAST_OHM));
         } else if (element instanceof VoltageSource s && s.resistanceOhm() < LEAST_OHM) {
             return Branch.of(new VoltageSource(s.id(), s.from(), s.to(), s.voltageV(), LEAST_OHM));
+        } else if (element instanceof TwoSlopeSource s) {
+            return Branch.of(new TwoSlopeSource(
+                    s.id(),
+                    s.from(),
+                    s.to(),
+                    s.voltageV(),
+                    Math.max(LEAST_OHM, s.givingOhm()),
+                    Math.max(LEAST_OHM, s.takingOhm())));
         } else if (element instanceof UnidirectionalElement o && o.slopeOhm() < LEAST_OHM) {
             return Branch.of(
                     new UnidirectionalElement(o.id(), o.from(), o.to(), o.thresholdV(), LEAST_OHM, o.limitA()));
@@ -79,8 +87,8 @@ final class Tangents {
         }
     }
 
-    /** Lays the line against the law at the drive; as a chord through 0 where a tangent might not converge. */
-    void lay(int b, boolean chord) {
+    /** Puts the line against the law at the drive; as a chord through 0 where a tangent might not converge. */
+    void linearise(int b, boolean chord) {
         Branch branch = branches[b];
         double at = drive[b];
         if (Double.isNaN(at) && branch instanceof Branch.ConstantPower load) {
@@ -88,7 +96,7 @@ final class Tangents {
             source[b] = 0;
             return;
         }
-        boolean curved = !(branch instanceof Branch.OneWayBranch);
+        boolean curved = branch instanceof Branch.Filament || branch instanceof Branch.ConstantPower;
         double currentA = branch.currentA(at);
         slope[b] = chord && curved && at != 0 ? currentA / at : branch.slopeS(at, currentA);
         source[b] = currentA - slope[b] * (at - branch.biasV);
@@ -116,7 +124,7 @@ final class Tangents {
             return oneWay.conducts(before) != oneWay.conducts(drive[b]);
         }
         // The steep foot of a lamp's law throws Newton's method to and fro about 0.
-        drive[b] = before * at < 0 ? 0 : at;
+        drive[b] = branches[b] instanceof Branch.Filament && before * at < 0 ? 0 : at;
         return false;
     }
 

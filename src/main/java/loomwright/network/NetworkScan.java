@@ -4,17 +4,20 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * A network of which many subsets of the elements are solved, one after the other, as quickly as can be.
+ * A network of which many subsets of the elements are solved, one after the other, well enough to decide whether a
+ * threshold is passed: the nodal equations and the laws of {@link NetworkSolver} ({@link Branch}) in plain doubles, each
+ * solution starting where the last one ended.
  *
- * <p>Nodal analysis; nonlinear elements by Newton's method from where the last solution left them ({@link Tangents}); see
- * {@link StarElimination} for the linear part. It makes two things simpler than {@link NetworkSolver} does: a resistance
- * below 1e-7 ohm counts as 1e-7 ohm, and each node leaks to the reference by 1e-9 S, so that none floats. {@link #solve} says
- * when the result is not to be trusted; then {@code NetworkSolver} has the word.
+ * <p>What is always there and ideal joins its nodes to one; elsewhere a resistance below 1e-6 ohm counts as 1e-6 ohm. Each
+ * node leaks to the reference by 1e-15 S, so that none floats; elimination without subtraction ({@link StarElimination})
+ * loses no digit by it. Nonlinear elements by Newton's method ({@link LinearisedBranches}). {@link #solve} says when the
+ * result is not to be trusted; then {@code NetworkSolver} has the word.
  *
- * <p>Cost on a harness of 60 nodes: about a microsecond for each Newton step. For one thread at a time.
+ * <p>Accuracy: currents to 1e-8 of the largest, apart from those of joints between what is always there, which are not to be
+ * read. Cost on a harness of 60 nodes: about a microsecond for each Newton step. For one thread at a time.
  */
-public final class SwitchedNetwork {
-    private static final double LEAK_S = 1e-9;
+public final class NetworkScan {
+    private static final double LEAK_S = 1e-15;
     private static final int MOST_STEPS = 60;
     /** From this step on chords instead of tangents: slower, but they do not swing to and fro about a kink. */
     private static final int CHORDS_FROM = 12;
@@ -28,7 +31,7 @@ public final class SwitchedNetwork {
     /** Of an element with both ends at one node, which drives nothing. */
     private static final int NO_SLOT = -1;
 
-    private final Tangents lines;
+    private final LinearisedBranches lines;
     private final boolean[] always;
     /** Ends of each element as nodes of the elimination. */
     private final int[] from;
@@ -59,31 +62,41 @@ public final class SwitchedNetwork {
      * @param elements all that may be there
      * @param always by element, whether it is there in every subset
      */
-    public SwitchedNetwork(int nodes, int reference, List<Element> elements, boolean[] always) {
+    public NetworkScan(int nodes, int reference, List<Element> elements, boolean[] always) {
         this.always = always.clone();
-        lines = new Tangents(elements);
+        lines = new LinearisedBranches(elements);
         int count = lines.count();
-        indexOf = IntStream.range(0, nodes)
-                .map(node -> node == reference ? 0 : node < reference ? node + 1 : node)
-                .toArray();
+        indexOf = joined(nodes, reference, elements, always);
+        int supernodes = 1 + IntStream.of(indexOf).max().orElse(0);
         from = IntStream.range(0, count).map(b -> indexOf[lines.branch(b).from]).toArray();
         to = IntStream.range(0, count).map(b -> indexOf[lines.branch(b).to]).toArray();
-        elimination = new StarElimination(nodes, from, to);
+        elimination = new StarElimination(supernodes, from, to);
         slot = IntStream.range(0, count)
                 .map(b -> from[b] == to[b] ? NO_SLOT : elimination.slot(from[b], to[b]))
                 .toArray();
         conductanceS = new double[elimination.slots()];
-        voltage = new double[nodes];
+        voltage = new double[supernodes];
         here = new int[count];
         fixedSources = IntStream.range(0, count)
                 .filter(b -> always[b] && lines.isLinear(b) && lines.branch(b).biasV != 0)
                 .toArray();
-        for (int node = 1; node < nodes; node++) {
+        for (int node = 1; node < supernodes; node++) {
             conductanceS[elimination.slot(0, node)] = LEAK_S;
         }
         IntStream.range(0, count).filter(b -> always[b] && lines.isLinear(b)).forEach(this::stamp);
         fixedS = conductanceS.clone();
         fixedA = voltage.clone();
+    }
+
+    /** Numbers for the nodes, that of the reference 0, the same for nodes that are always joined without resistance. */
+    private static int[] joined(int nodes, int reference, List<Element> elements, boolean[] always) {
+        NodeSets sets = new NodeSets(nodes);
+        for (int b = 0; b < always.length; b++) {
+            if (always[b] && elements.get(b) instanceof Resistor r && r.resistanceOhm() == 0) {
+                sets.join(r.from(), r.to());
+            }
+        }
+        return sets.numbered(reference);
     }
 
     /** Adds the line of an element. */
@@ -127,7 +140,7 @@ public final class SwitchedNetwork {
             System.arraycopy(fixedA, 0, voltage, 0, voltage.length);
             for (int k = 0; k < hereCount; k++) {
                 if (!lines.isLinear(here[k])) {
-                    lines.lay(here[k], chords || step >= CHORDS_FROM);
+                    lines.linearise(here[k], chords || step >= CHORDS_FROM);
                 }
                 stamp(here[k]);
             }
@@ -179,28 +192,8 @@ public final class SwitchedNetwork {
         return voltage[indexOf[node]] - voltage[indexOf[other]];
     }
 
-    /** Current of an element that is there, A. */
+    /** Current of an element that is there, A; 0 of one whose ends are always joined without resistance. */
     public double currentA(int element) {
-        return lines.currentA(element, across(element));
-    }
-
-    /** Whether two nodes are joined by elements that conduct, the open end of a diode to what is behind it too. */
-    public boolean joined(int node, int other) {
-        NodeSets sets = new NodeSets(voltage.length);
-        for (int b = 0; b < always.length; b++) {
-            if (always[b] && lines.isLinear(b)) {
-                join(sets, b);
-            }
-        }
-        for (int k = 0; k < hereCount; k++) {
-            join(sets, here[k]);
-        }
-        return !sets.join(indexOf[node], indexOf[other]);
-    }
-
-    private void join(NodeSets sets, int b) {
-        if (lines.slopeS(b) != 0) {
-            sets.join(from[b], to[b]);
-        }
+        return slot[element] == NO_SLOT ? 0 : lines.currentA(element, across(element));
     }
 }

@@ -1,0 +1,147 @@
+package loomwright.operation;
+
+import java.util.BitSet;
+import java.util.List;
+import java.util.Set;
+import loomwright.circuit.Consumer;
+import loomwright.network.NetworkLimits;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Goes through the settings of a plan's open switches and contacts, one step after another in any order, and tells where the
+ * parts come to rest and how strongly each consumer is fed. It decides quickly and falls back on the solution that is reported
+ * wherever a figure is too close to a limit, so its decisions are those of {@link PlanSolver}.
+ *
+ * <p>Cost on a harness of 60 nodes: a few microseconds for a step. Not thread safe.
+ */
+public final class SettingScan {
+    private final SwitchSettings settings;
+    private final Thresholds thresholds;
+    private final List<Consumer> consumers;
+    private final DecisionCircuits circuits;
+    private final PlanSettings reported;
+    private int undecided;
+
+    // What was settled last.
+    private int[] setting = {};
+    private Step step = Step.OFF;
+    private BitSet before = new BitSet();
+    private BitSet active = new BitSet();
+    /** Where the scan did not decide. */
+    private @Nullable SolvedStep full;
+
+    private StableState.Outcome outcome = StableState.Outcome.UNSOLVABLE;
+
+    /**
+     * Prepares a plan.
+     *
+     * @throws loomwright.answer.RejectedInput if a conductor size is not known
+     */
+    public SettingScan(SwitchSettings settings, PlanSolver solver) {
+        this.settings = settings;
+        this.reported = solver.settings(settings.plan());
+        this.thresholds = reported.thresholds();
+        this.consumers = settings.plan().listParts(Consumer.class);
+        this.circuits = new DecisionCircuits(reported.wiring(), thresholds, settings.open(), List.of(), consumers);
+    }
+
+    /** As the other, with limits of its own. */
+    public SettingScan(SwitchSettings settings, NetworkLimits limits) {
+        this(settings, new PlanSolver(limits));
+    }
+
+    /** The consumers asked about by number. */
+    public List<Consumer> consumers() {
+        return consumers;
+    }
+
+    /**
+     * Settles a step.
+     *
+     * @param set the setting of each open part, 0 as drawn
+     * @param began the parts that were active when it began, as this returned them
+     * @return the parts that are active in it; not to be changed
+     */
+    public BitSet settle(int[] set, Step at, BitSet began) {
+        setting = set;
+        step = at;
+        before = began;
+        StableState state = circuits.get(at).settle(set, began);
+        full = null;
+        outcome = state.outcome();
+        active = state.active();
+        // Of what finds no rest the figures of one moment are told, and of a race one outcome: those that are reported.
+        if (outcome != StableState.Outcome.SETTLED) {
+            undecided += outcome == StableState.Outcome.UNDECIDED ? 1 : 0;
+            SolvedStep solved = full();
+            outcome = solved.outcome();
+            active = solved.activeBits();
+        }
+        return active;
+    }
+
+    /** The step settled last, as it is reported. */
+    public SolvedStep report() {
+        return reported.solve(settings.planAt(setting), step, before);
+    }
+
+    private SolvedStep full() {
+        SolvedStep known = full;
+        if (known == null) {
+            known = report();
+            full = known;
+        }
+        return known;
+    }
+
+    /** How many steps were too close to a limit to be decided quickly. */
+    public int undecided() {
+        return undecided;
+    }
+
+    /** Whether the step settled last has figures. */
+    public boolean solved() {
+        return outcome != StableState.Outcome.UNSOLVABLE;
+    }
+
+    /** Whether parts find no rest in the step settled last. */
+    public boolean oscillating() {
+        return outcome == StableState.Outcome.OSCILLATING;
+    }
+
+    /** How strongly a consumer is fed in the step settled last. */
+    public FeedStrength activity(int consumer) {
+        if (full == null) {
+            FeedStrength decided = circuits.get(step).activity(consumer, active);
+            if (decided != null) {
+                return decided;
+            }
+            undecided++;
+        }
+        return full().activity(consumers.get(consumer));
+    }
+
+    /** The voltage a consumer acts on in the step settled last, V; to about eight digits. */
+    public double effectiveV(int consumer) {
+        return full == null
+                ? circuits.get(step).effectiveV(consumer, active)
+                : full().effectiveV(consumers.get(consumer));
+    }
+
+    /** Whether a consumer is a relay or solenoid that is pulled in. */
+    public boolean isPulledIn(int consumer) {
+        return circuits.get(step).isPulledIn(consumer, active);
+    }
+
+    /** Of a state, only what has a memory: relays, solenoids, chargers. Loads and modules follow from it. */
+    public BitSet memory(BitSet state) {
+        BitSet memory = (BitSet) state.clone();
+        memory.and(thresholds.memory());
+        return memory;
+    }
+
+    /** The parts of a state, by id. */
+    public Set<String> ids(BitSet state) {
+        return thresholds.ids(state);
+    }
+}
