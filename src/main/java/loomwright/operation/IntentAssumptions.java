@@ -70,13 +70,11 @@ public final class IntentAssumptions {
     private static String text(Plan plan, Group group) {
         String times = times(group.conditions());
         return switch (group.rule()) {
-            case STARTER -> "assumed to be live " + times + ", as usual for a starter" + when(plan, group) + ".";
-            case IGNITION ->
-                "assumed to be live " + times + ", as usual for an ignition coil" + when(plan, group) + ".";
-            case CHARGE_LAMP ->
-                "assumed to be live " + times + ", as usual for a charge lamp" + when(plan, group) + ".";
-            case SWITCHED -> "assumed to be live " + times + when(plan, group) + ". Its switches feed it so.";
-            case FED -> "assumed to be live " + times + ". The key feeds it so.";
+            case STARTER -> "assumed to be live, as usual for a starter, " + times + when(plan, group) + ".";
+            case IGNITION -> "assumed to be live, as usual for an ignition coil, " + times + when(plan, group) + ".";
+            case CHARGE_LAMP -> "assumed to be live, as usual for a charge lamp, " + times + when(plan, group) + ".";
+            case SWITCHED -> "assumed to be live " + times + when(plan, group) + ". Its switches feed it then.";
+            case FED -> "assumed to be live " + times + ". It is fed then.";
             case UNFED -> "assumed never to be live. No feed leads to it from the battery.";
         };
     }
@@ -87,7 +85,7 @@ public final class IntentAssumptions {
                 : Stream.of(Step.values())
                         .filter(step -> !step.passing() && conditions.contains(step.condition()))
                         .map(Step::words)
-                        .collect(Collectors.joining("; "));
+                        .collect(Collectors.joining("; ", "at these times: ", ""));
     }
 
     private static String when(Plan plan, Group group) {
