@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param contactResistanceOhm of the closed contacts; 0.03 unless said: 0.1 V at 3.5 A (common practice for sound ones)
  * @param ratingA what they may carry
  */
-@JsonTypeName("breaker")
+@JsonTypeName("contact-breaker")
 public record ContactBreaker(
         String id,
         @Nullable String label,

@@ -108,9 +108,8 @@ public record Plan(
 
     private boolean isStarter(Motor motor) {
         List<Condition> conditions = motor.meantLive();
-        boolean meant = conditions != null
-                && conditions.contains(Condition.CRANK)
-                && !conditions.contains(Condition.RUN);
+        boolean meant =
+                conditions != null && conditions.contains(Condition.CRANK) && !conditions.contains(Condition.RUN);
         return meant
                 || listParts(Solenoid.class).stream()
                         .map(solenoid -> solenoid.terminal(Solenoid.MOTOR))

@@ -24,8 +24,8 @@ final class UsualSupply {
     static ResolvedSupply in(Condition condition, Plan plan, double charge, double capacityAh) {
         VehicleSystem system = plan.system();
         double nominalV = system.nominalVoltageV();
-        double givingOhm =
-                BatteryLaw.dischargeOhm(BatteryLaw.usualCrankingCurrentA(capacityAh), BatteryLaw.USUAL_DISCHARGE_C, nominalV);
+        double givingOhm = BatteryLaw.dischargeOhm(
+                BatteryLaw.usualCrankingCurrentA(capacityAh), BatteryLaw.USUAL_DISCHARGE_C, nominalV);
         double takingOhm = BatteryLaw.chargeOhm(capacityAh, charge, nominalV);
         double restV = system.scaledFrom12V(UsualVoltages.AT_REST_V);
         return switch (condition) {

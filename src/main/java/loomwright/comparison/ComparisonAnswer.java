@@ -103,11 +103,11 @@ public final class ComparisonAnswer {
         List<PropertyChange> settings = ItemChanges.settings(before, after);
         List<ItemChange> changes = ItemChanges.of(matching);
         List<StepChange> steps = StepChanges.of(matching, was, is, question.thresholdV(), question.thresholdA());
-        List<Leftover> leftBehind = Leftovers.list(after, is, before, matching::translated);
-        List<Leftover> clearedUp =
+        List<Leftover> newLooseEnds = Leftovers.list(after, is, before, matching::translated);
+        List<Leftover> resolvedLooseEnds =
                 Leftovers.list(before, was, after, id -> backParts.getOrDefault(id, backWires.getOrDefault(id, id)));
         Material needed = Materials.of(after, before, backParts, backWires);
-        Material freed = Materials.of(before, after, matching.parts(), matching.wires());
+        Material removedMaterial = Materials.of(before, after, matching.parts(), matching.wires());
         boolean same = settings.isEmpty()
                 && changes.isEmpty()
                 && steps.isEmpty()
@@ -121,10 +121,10 @@ public final class ComparisonAnswer {
                 changes,
                 steps,
                 findings,
-                leftBehind,
-                clearedUp,
+                newLooseEnds,
+                resolvedLooseEnds,
                 needed,
-                freed);
+                removedMaterial);
     }
 
     private static Map<String, String> inverse(Map<String, String> pairs) {
@@ -150,7 +150,7 @@ public final class ComparisonAnswer {
         if (result.same()) {
             working.add("There is no difference.");
         }
-        result.leftBehind().forEach(l -> working.add("left behind: " + l.text() + " " + l.remedy()));
+        result.newLooseEnds().forEach(l -> working.add("left behind: " + l.text() + " " + l.remedy()));
         for (Finding finding : result.findings().appear()) {
             working.add("new: " + finding.text());
         }
@@ -162,7 +162,7 @@ public final class ComparisonAnswer {
 
     private static List<Caution> cautions(List<Caution> reviewed, PlanComparison result) {
         Set<Caution> cautions = EnumSet.copyOf(reviewed);
-        boolean liveWhenOff = result.leftBehind().stream()
+        boolean liveWhenOff = result.newLooseEnds().stream()
                 .flatMap(l -> l.liveIn().stream())
                 .anyMatch(step -> step.condition() == Condition.OFF);
         if (liveWhenOff) {

@@ -17,10 +17,10 @@ import org.jspecify.annotations.Nullable;
  * @param changes parts, wires and connectors that changed, in the order of the plans
  * @param steps the steps in which a reading or a state changes
  * @param findings what was wrong and what is
- * @param leftBehind what hangs loose or has nothing behind it after the change and did not before
- * @param clearedUp what did so before and does no more
+ * @param newLooseEnds what hangs loose or has nothing behind it after the change and did not before
+ * @param resolvedLooseEnds what did so before and does no more
  * @param needed what the change takes
- * @param freed what it leaves over
+ * @param removedMaterial what it leaves over
  */
 public record PlanComparison(
         String before,
@@ -30,10 +30,10 @@ public record PlanComparison(
         List<ItemChange> changes,
         List<StepChange> steps,
         FindingChanges findings,
-        List<Leftover> leftBehind,
-        List<Leftover> clearedUp,
+        List<Leftover> newLooseEnds,
+        List<Leftover> resolvedLooseEnds,
         Material needed,
-        Material freed) {
+        Material removedMaterial) {
 
     /**
      * One property.

@@ -137,7 +137,7 @@ public final class DiagnosisAnswer {
 
     private static List<Caution> cautions(DiagnosisQuestion question, DiagnosisReport report) {
         Set<Caution> cautions = EnumSet.copyOf(PlanCautions.of(question.plan()));
-        boolean mends = report.verdict() != DiagnosisReport.Verdict.NO_FAULT_NEEDED;
+        boolean mends = report.verdict() != DiagnosisReport.Verdict.PLAN_CONSISTENT;
         boolean ohms = report.nextReadings().stream().anyMatch(n -> n.quantity() == Quantity.OHMS);
         if (mends || ohms) {
             cautions.add(Caution.DISCONNECT_BATTERY);

@@ -34,17 +34,17 @@ public record DiagnosisReport(
     /** The outcome. */
     public enum Verdict {
         /** The plan as drawn explains the readings, and nothing does so better. */
-        NO_FAULT_NEEDED,
+        PLAN_CONSISTENT,
         SINGLE_FAULT,
         FAULT_PAIR,
         /** Neither the plan as drawn nor a fault that was tried explains all readings. */
-        NONE_OF_THESE
+        UNEXPLAINED
     }
 
     /** What a meter shows, in one of three ways. */
     public record Shown(
-            @Nullable Double volts,
-            @Nullable Double ohms,
+            @Nullable Double voltageV,
+            @Nullable Double resistanceOhm,
             @Nullable Boolean open) {
         static Shown of(Quantity quantity, double figure) {
             if (quantity == Quantity.VOLTS) {

@@ -13,14 +13,14 @@ import loomwright.operation.Quantity;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a meter showed; one of {@code volts}, {@code ohms} and {@code open}.
+ * What a meter showed; one of {@code voltageV}, {@code resistanceOhm} and {@code open}.
  *
  * @param from where the red lead was: {@code part.terminal} or {@code earth}
  * @param to where the black lead was; earth unless said
  * @param condition the key, and whether the engine runs; off unless said for ohms, to be said for volts
  * @param switches free switches that were not as the plan draws them, id to position
- * @param volts what it showed, -100 to 100 V
- * @param ohms what it showed with the battery disconnected, 0 to 1e9 ohm
+ * @param voltageV what it showed, -100 to 100 V
+ * @param resistanceOhm what it showed with the battery disconnected, 0 to 1e9 ohm
  * @param open true if it showed an open circuit on ohms
  * @param meter how far it may be off; as stated for all readings unless said
  */
@@ -29,8 +29,8 @@ public record MeterReading(
         String to,
         Condition condition,
         Map<String, String> switches,
-        @Nullable Double volts,
-        @Nullable Double ohms,
+        @Nullable Double voltageV,
+        @Nullable Double resistanceOhm,
         @Nullable Boolean open,
         @Nullable MeterAccuracy meter) {
     private static final double MAX_V = 100;
@@ -41,16 +41,16 @@ public record MeterReading(
         InputErrors faults = new InputErrors().required("/from", from);
         to = orEarth(to);
         switches = orNone(switches);
-        boolean ohmmeter = ohms != null || open != null;
+        boolean ohmmeter = resistanceOhm != null || open != null;
         faults.check(
-                        (volts != null ? 1 : 0) + (ohms != null ? 1 : 0) + (open != null ? 1 : 0) == 1,
+                        (voltageV != null ? 1 : 0) + (resistanceOhm != null ? 1 : 0) + (open != null ? 1 : 0) == 1,
                         InputError.Code.CONTRADICTION,
                         "",
                         null,
-                        "exactly one of volts, ohms and open")
+                        "exactly one of voltageV, resistanceOhm and open")
                 .check(open == null || open, InputError.Code.NOT_ONE_OF, "/open", open, "true, or left out")
-                .range("/volts", volts, -MAX_V, MAX_V)
-                .range("/ohms", ohms, 0, MAX_OHM)
+                .range("/voltageV", voltageV, -MAX_V, MAX_V)
+                .range("/resistanceOhm", resistanceOhm, 0, MAX_OHM)
                 .check(
                         switches.size() <= MAX_SWITCHES,
                         InputError.Code.OUT_OF_RANGE,
@@ -90,15 +90,16 @@ public record MeterReading(
 
     /** What was measured. */
     Measurement measurement() {
-        return new Measurement(Probe.of(from, to), volts == null ? Quantity.OHMS : Quantity.VOLTS, condition, switches);
+        return new Measurement(
+                Probe.of(from, to), voltageV == null ? Quantity.OHMS : Quantity.VOLTS, condition, switches);
     }
 
     /** The figure, V or ohm; for an open circuit {@link Bench#OPEN_OHM}. */
     double figure() {
-        if (volts != null) {
-            return volts;
+        if (voltageV != null) {
+            return voltageV;
         }
-        return ohms == null ? Bench.OPEN_OHM : Math.min(ohms, Bench.OPEN_OHM);
+        return resistanceOhm == null ? Bench.OPEN_OHM : Math.min(resistanceOhm, Bench.OPEN_OHM);
     }
 
     /** Notes what does not go with a plan. */

@@ -98,15 +98,15 @@ final class ReportWriter {
                 .filter(Explanation::explains)
                 .findFirst()
                 .map(e -> switch (e.faultCount()) {
-                    case 0 -> Verdict.NO_FAULT_NEEDED;
+                    case 0 -> Verdict.PLAN_CONSISTENT;
                     case 1 -> Verdict.SINGLE_FAULT;
                     default -> Verdict.FAULT_PAIR;
                 })
-                .orElse(Verdict.NONE_OF_THESE);
+                .orElse(Verdict.UNEXPLAINED);
     }
 
     private String summary(Verdict verdict, List<Explanation> explanations) {
-        if (verdict == Verdict.NONE_OF_THESE) {
+        if (verdict == Verdict.UNEXPLAINED) {
             return "None of the faults that were tried explains all readings." + nearest(explanations);
         }
         Explanation first =
@@ -116,7 +116,7 @@ final class ReportWriter {
                 ? ""
                 : " The readings cannot tell it from " + others + (others == 1 ? " other." : " others.");
         return switch (verdict) {
-            case NO_FAULT_NEEDED ->
+            case PLAN_CONSISTENT ->
                 "The plan as drawn explains all readings; no fault is needed. What gets its volts and does not work is at"
                         + " fault itself" + fed() + DEAD_LOAD;
             case SINGLE_FAULT ->

@@ -219,9 +219,9 @@ final class Consequences {
         return switch (effect) {
             case STOPS -> "Does not work";
             case GLOWS -> "Glows";
-            case WEAK -> "Works weakly";
-            case OVERFED -> "Gets more than it should";
-            case UNASKED -> "Works unasked";
+            case UNDERVOLTAGE -> "Works weakly";
+            case OVERVOLTAGE -> "Gets more than it should";
+            case UNINTENDED -> "Works unasked";
             case CHATTERS -> "Switches on and off without end";
         };
     }

@@ -45,15 +45,15 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
     /** What an owner notices at one load. */
     public enum Effect {
         /** Works when it should not. */
-        UNASKED,
+        UNINTENDED,
         /** Does not work when it should. */
         STOPS,
         /** A lamp is lit weakly, unasked or in place of its full light. */
         GLOWS,
         /** Works with a tenth less voltage or worse. */
-        WEAK,
+        UNDERVOLTAGE,
         /** Works with a tenth more voltage or worse. */
-        OVERFED,
+        OVERVOLTAGE,
         /** Switches on and off without end. */
         CHATTERS
     }

@@ -41,7 +41,7 @@ final class Notices {
             if (same) {
                 effect(sound, faulty, consumer).ifPresent(effect -> {
                     add(effect, consumer, when, sound.effectiveV(consumer), faulty.effectiveV(consumer));
-                    mayHurt |= effect == Effect.UNASKED
+                    mayHurt |= effect == Effect.UNINTENDED
                             && mayHurt(consumer, sound.plan(), sound.step().condition());
                 });
             }
@@ -59,7 +59,7 @@ final class Notices {
             // On the way to another condition a load is not missed.
             return !meant || sound.step().passing() ? Optional.empty() : Optional.of(dimOrDead(faulty, consumer));
         } else if (!before && now) {
-            return meant ? Optional.empty() : Optional.of(Effect.UNASKED);
+            return meant ? Optional.empty() : Optional.of(Effect.UNINTENDED);
         } else if (before) {
             return meant ? change(sound.effectiveV(consumer), faulty.effectiveV(consumer)) : Optional.empty();
         }
@@ -74,9 +74,9 @@ final class Notices {
 
     private static Optional<Effect> change(double soundV, double faultyV) {
         if (faultyV < (1 - NOTICED) * soundV) {
-            return Optional.of(Effect.WEAK);
+            return Optional.of(Effect.UNDERVOLTAGE);
         }
-        return faultyV > (1 + NOTICED) * soundV ? Optional.of(Effect.OVERFED) : Optional.empty();
+        return faultyV > (1 + NOTICED) * soundV ? Optional.of(Effect.OVERVOLTAGE) : Optional.empty();
     }
 
     /** An armature that was pulled in works as long as it is held. */

@@ -195,7 +195,7 @@ final class Circuits {
             }
             path.halving()
                     .forEach(at -> add(
-                            Purpose.HALVING, situation, Point.parse(at), Point.EARTH, ReadingWording.halving(load)));
+                            Purpose.HALF_SPLIT, situation, Point.parse(at), Point.EARTH, ReadingWording.halving(load)));
         }
 
         private void wayBack(Poles poles) {

@@ -41,7 +41,7 @@ public record ReadingsSheet(String plan, List<String> first, List<Reading> readi
         /** Volts lost in a part that is made for it. */
         ACROSS_PART,
         /** Halves the way on which the fault must be. */
-        HALVING
+        HALF_SPLIT
     }
 
     /** What the meter shows. */

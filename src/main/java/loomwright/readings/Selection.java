@@ -90,7 +90,7 @@ record Selection(List<ReadingCandidate> candidates, List<String> leftOut) {
                 int to = solved.node(c.probe().to());
                 boolean fresh = seen.add(new Place(List.of(s), c.quantity(), from, to));
                 boolean first = seen.add(new Place(List.of(s.step(), s.setting()), c.quantity(), from, to));
-                if (from != to && fresh && (first || c.purpose() != Purpose.HALVING)) {
+                if (from != to && fresh && (first || c.purpose() != Purpose.HALF_SPLIT)) {
                     kept.add(c);
                 }
             }

@@ -33,7 +33,7 @@ public final class PlanReview {
             Set.of(FindingCode.UNFUSED_LEAD.text(), FindingCode.UNFUSED_CIRCUIT.text());
 
     private static final Set<String> ASKING_WHAT_IS_MEANT =
-            Set.of(FindingCode.BACKFEED.text(), FindingCode.LOAD_NOT_FED.text());
+            Set.of(FindingCode.BACKFEED.text(), FindingCode.LOAD_NOT_POWERED.text());
 
     private PlanReview() {}
 

@@ -135,7 +135,7 @@ final class Routes {
                                 .in(faces -> faces.table(PlanTables.READINGS, PlanTables::readings)
                                         .text(Representation.MARKDOWN, PlanPosts::readings))
                                 .counting(ReportedFindings::of)
-                                .dependingOn(Plan::circuit, (report, plan) -> report.named(plan.name()))),
+                                .cachedBy(Plan::circuit, (report, plan) -> report.named(plan.name()))),
                 post(
                         "/v1/plans/backfeed",
                         "findBackfeed",
@@ -147,7 +147,7 @@ final class Routes {
                                 .in(faces -> faces.table(PlanTables.BACKFEED, PlanTables::backfeed)
                                         .text(Representation.MARKDOWN, PlanPosts::backfeed))
                                 .counting(ReportedFindings::of)
-                                .dependingOn(Plan::circuit, (report, plan) -> report.named(plan.name()))),
+                                .cachedBy(Plan::circuit, (report, plan) -> report.named(plan.name()))),
                 post(
                         "/v1/plans/mistakes",
                         "listMistakes",
@@ -201,7 +201,7 @@ final class Routes {
                                 .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review)
                                         .text(Representation.MARKDOWN, PlanPosts::review))
                                 .counting(ReportedFindings::of)
-                                .dependingOn(Plan::circuit, (report, plan) -> report.named(plan.name()))),
+                                .cachedBy(Plan::circuit, (report, plan) -> report.named(plan.name()))),
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",

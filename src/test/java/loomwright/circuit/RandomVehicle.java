@@ -338,7 +338,7 @@ public final class RandomVehicle {
                 ballast,
                 tapped ? f(",'elementsOhm':[%.2f,%.2f]", ohms(0.6), ohms(0.9)) : f(",'elementsOhm':[%.2f]", ohms(1.5)));
         part("coil", coil, f(",'primaryResistanceOhm':%.2f,", ohms(between(1.3, 3))) + feed.meantLive());
-        part("breaker", breaker, random.nextBoolean() ? ",'closedWhenStopped':false" : "");
+        part("contact-breaker", breaker, random.nextBoolean() ? ",'closedWhenStopped':false" : "");
         part("capacitor", condenser, ",'capacitanceUf':0.2");
         wire(feed.terminal(), ballast + ".a", true);
         wire(ballast + ".b", coil + ".15", true);

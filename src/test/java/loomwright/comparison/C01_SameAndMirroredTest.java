@@ -51,9 +51,9 @@ class C01_SameAndMirroredTest {
         assertThat(comparison.steps()).isEmpty();
         assertThat(comparison.findings().appear()).isEmpty();
         assertThat(comparison.findings().disappear()).isEmpty();
-        assertThat(comparison.leftBehind()).isEmpty();
-        assertThat(comparison.clearedUp()).isEmpty();
-        assertThat(comparison.needed()).isEqualTo(comparison.freed());
+        assertThat(comparison.newLooseEnds()).isEmpty();
+        assertThat(comparison.resolvedLooseEnds()).isEmpty();
+        assertThat(comparison.needed()).isEqualTo(comparison.removedMaterial());
         assertThat(comparison.needed().parts()).isEmpty();
         assertThat(comparison.needed().wires()).isEmpty();
         assertThat(comparison.needed().terminals()).isEmpty();
@@ -76,10 +76,10 @@ class C01_SameAndMirroredTest {
                 .containsExactlyInAnyOrderElementsOf(back.findings().appear());
         assertThat(there.findings().stay().stream().map(k -> new Kept(k.after(), k.before())))
                 .containsExactlyInAnyOrderElementsOf(back.findings().stay());
-        assertThat(there.leftBehind()).isEqualTo(back.clearedUp());
-        assertThat(there.clearedUp()).isEqualTo(back.leftBehind());
-        assertThat(there.needed()).isEqualTo(back.freed());
-        assertThat(there.freed()).isEqualTo(back.needed());
+        assertThat(there.newLooseEnds()).isEqualTo(back.resolvedLooseEnds());
+        assertThat(there.resolvedLooseEnds()).isEqualTo(back.newLooseEnds());
+        assertThat(there.needed()).isEqualTo(back.removedMaterial());
+        assertThat(there.removedMaterial()).isEqualTo(back.needed());
     }
 
     private static Set<PropertyChange> mirrored(List<PropertyChange> changes) {

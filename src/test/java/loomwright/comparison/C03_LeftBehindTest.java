@@ -32,8 +32,8 @@ class C03_LeftBehindTest {
 
     @Test
     void whatOthersStillNeedIsNotLeftBehind() {
-        assertThat(LAMP_OUT.leftBehind()).extracting(Leftover::id).containsExactlyInAnyOrder("W3", "W2", "F1");
-        assertThat(LAMP_OUT.clearedUp()).isEmpty();
+        assertThat(LAMP_OUT.newLooseEnds()).extracting(Leftover::id).containsExactlyInAnyOrder("W3", "W2", "F1");
+        assertThat(LAMP_OUT.resolvedLooseEnds()).isEmpty();
     }
 
     @Test
@@ -47,7 +47,7 @@ class C03_LeftBehindTest {
         PlanComparison comparison = Compared.of(
                 Plans.of(Compared.PARTS + Compared.FOG + relay, Compared.WIRES + coil + load + fogEarth),
                 Plans.of(Compared.PARTS + relay, Compared.WIRES + coil));
-        assertThat(comparison.leftBehind()).extracting(Leftover::id).containsExactlyInAnyOrder("K1", "K30");
+        assertThat(comparison.newLooseEnds()).extracting(Leftover::id).containsExactlyInAnyOrder("K1", "K30");
         assertThat(Compared.left(comparison, "K1").text()).contains("nothing behind its contacts");
         assertThat(Compared.left(comparison, "K30").liveIn()).hasSize(Step.values().length);
     }
@@ -64,7 +64,7 @@ class C03_LeftBehindTest {
                 connected(Compared.PARTS + Compared.FOG + halves, Compared.WIRES + feed + beyond),
                 connected(Compared.PARTS + halves, Compared.WIRES + feed));
         assertThat(Compared.left(comparison, "C1W").terminal()).isEqualTo("male.1");
-        assertThat(comparison.freed().terminals()).anySatisfy(t -> {
+        assertThat(comparison.removedMaterial().terminals()).anySatisfy(t -> {
             assertThat(t.form()).isEqualTo("blade");
             assertThat(t.gender()).isEqualTo("female");
             assertThat(t.number()).isEqualTo(1);
@@ -85,7 +85,7 @@ class C03_LeftBehindTest {
         assertThat(lampIn.needed().parts())
                 .singleElement()
                 .satisfies(p -> assertThat(p.part()).isEqualTo("fog"));
-        assertThat(lampIn.freed().wires()).isEmpty();
-        assertThat(lampIn.clearedUp()).isEqualTo(LAMP_OUT.leftBehind());
+        assertThat(lampIn.removedMaterial().wires()).isEmpty();
+        assertThat(lampIn.resolvedLooseEnds()).isEqualTo(LAMP_OUT.newLooseEnds());
     }
 }

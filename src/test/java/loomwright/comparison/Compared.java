@@ -54,7 +54,7 @@ final class Compared {
     }
 
     static Leftover left(PlanComparison comparison, String id) {
-        return comparison.leftBehind().stream()
+        return comparison.newLooseEnds().stream()
                 .filter(l -> l.id().equals(id))
                 .findFirst()
                 .orElseThrow();

@@ -49,7 +49,7 @@ class D04_SingleFaultsTest {
         List<Measurement> points = volts(Condition.RUN, "battery.plus", "F1.b", "heater.a", "pump.a");
         DiagnosisReport report =
                 Bedside.diagnose(Bedside.TWO_LOADS, Bedside.exact(Bedside.TWO_LOADS, List.of(), points));
-        assertThat(report.verdict()).isEqualTo(Verdict.NO_FAULT_NEEDED);
+        assertThat(report.verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
         assertThat(report.summary()).contains("does not work is at fault itself");
         assertThat(report.explanations().get(0).faultCount()).isZero();
         assertThat(report.readings()).noneMatch(r -> r.deviates());
@@ -192,7 +192,7 @@ class D04_SingleFaultsTest {
         Probe across = Probe.of("tail.a", "tail.b");
         Measurement volts = new Measurement(across, Quantity.VOLTS, Condition.RUN, Map.of("lights", "side"));
         DiagnosisReport voltsOnly = diagnose(SANDPIPER, burntOut, List.of(volts));
-        assertThat(voltsOnly.verdict()).isEqualTo(Verdict.NO_FAULT_NEEDED);
+        assertThat(voltsOnly.verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
         assertThat(voltsOnly.summary()).contains("measured to be fed: tail").contains("burnt-out lamp");
         Measurement ohms = new Measurement(across, Quantity.OHMS, Condition.OFF, Map.of());
         DiagnosisReport both = diagnose(SANDPIPER, burntOut, List.of(volts, ohms));
@@ -214,7 +214,7 @@ class D04_SingleFaultsTest {
         Measurement volts =
                 new Measurement(Probe.of(from, to), Quantity.VOLTS, Condition.RUN, Map.of("lights", lights));
         DiagnosisReport report = Bedside.diagnose(SANDPIPER, Bedside.exact(SANDPIPER, List.of(), List.of(volts)));
-        assertThat(report.verdict()).isEqualTo(Verdict.NO_FAULT_NEEDED);
+        assertThat(report.verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
         return report.summary();
     }
 

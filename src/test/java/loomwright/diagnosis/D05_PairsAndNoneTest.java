@@ -69,7 +69,7 @@ class D05_PairsAndNoneTest {
         readings.set(7, Bedside.reading(POINTS.get(7), 20));
         readings.set(3, Bedside.reading(POINTS.get(3), -5));
         DiagnosisReport report = Bedside.diagnose(Bedside.TWO_LOADS, readings);
-        assertThat(report.verdict()).isEqualTo(Verdict.NONE_OF_THESE);
+        assertThat(report.verdict()).isEqualTo(Verdict.UNEXPLAINED);
         assertThat(report.summary()).startsWith("None of the faults");
         assertThat(report.explanations()).isNotEmpty().noneMatch(Explanation::explains);
     }
@@ -80,7 +80,7 @@ class D05_PairsAndNoneTest {
                 new ArrayList<>(Bedside.exact(Bedside.TWO_LOADS, List.of(new BlownFuse("F1")), POINTS));
         readings.set(7, Bedside.reading(POINTS.get(7), 20));
         DiagnosisReport report = Bedside.diagnose(Bedside.TWO_LOADS, readings);
-        assertThat(report.verdict()).isEqualTo(Verdict.NONE_OF_THESE);
+        assertThat(report.verdict()).isEqualTo(Verdict.UNEXPLAINED);
         Explanation first = report.explanations().get(0);
         assertThat(first.candidates().get(0).words()).isEqualTo("F1 has blown.");
         assertThat(first.notExplained()).containsExactly(7);

@@ -99,7 +99,7 @@ class D08_BatteryTest {
         Random random = new Random(8);
         for (double supply : new double[] {0.98, 1.02}) {
             DiagnosisReport report = Bedside.diagnose(plan, Bedside.noisy(figures, points, supply, random));
-            assertThat(report.verdict()).as(report.summary()).isEqualTo(Verdict.NO_FAULT_NEEDED);
+            assertThat(report.verdict()).as(report.summary()).isEqualTo(Verdict.PLAN_CONSISTENT);
         }
     }
 
@@ -134,7 +134,7 @@ class D08_BatteryTest {
     void aBatteryWithinItsToleranceIsNotCalledFlat() {
         DiagnosisReport report = Bedside.diagnose(
                 Bedside.TWO_LOADS, List.of(Bedside.reading(Bedside.volts("battery.plus", Condition.OFF), 12.4)));
-        assertThat(report.verdict()).isEqualTo(Verdict.NO_FAULT_NEEDED);
+        assertThat(report.verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
     }
 
     /** 0.3 V are left of 12.6 V: as closely sized as a battery that has only just run down. */

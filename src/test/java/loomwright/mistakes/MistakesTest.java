@@ -208,7 +208,7 @@ class MistakesTest {
     void aStuckSolenoidTurnsTheEngineUnasked() {
         Mistake stuck = of(AS_BUILT, Kind.RELAY_STUCK_CLOSED, "solenoid");
         assertThat(stuck.severity()).isEqualTo(Severity.DANGER);
-        assertThat(stuck.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("starter"));
+        assertThat(stuck.notices()).anyMatch(n -> n.effect() == Effect.UNINTENDED && n.id().equals("starter"));
     }
 
     @Test
@@ -250,7 +250,7 @@ class MistakesTest {
     @ValueSource(strings = {"'kind':'lamp','ratedV':12,'ratedW':48", "'kind':'load','resistanceOhm':3"})
     void whatAnotherPositionOfTheSwitchMayLightAnywayIsNoDanger(String electrics) {
         Mistake swapped = of(report(lightsAndPump(electrics)), Kind.LEADS_SWAPPED, "lights.56 and lights.58");
-        assertThat(swapped.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("head"));
+        assertThat(swapped.notices()).anyMatch(n -> n.effect() == Effect.UNINTENDED && n.id().equals("head"));
         assertThat(swapped.severity()).isEqualTo(Severity.WARNING);
     }
 
@@ -258,7 +258,7 @@ class MistakesTest {
     void aLoadThatWorksWhenThePlanNeverWantsItIsOne() {
         Mistake misplaced =
                 of(report(lightsAndPump("'kind':'load','resistanceOhm':3")), Kind.WIRE_MISPLACED, "W8 sits on key.30");
-        assertThat(misplaced.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("pump"));
+        assertThat(misplaced.notices()).anyMatch(n -> n.effect() == Effect.UNINTENDED && n.id().equals("pump"));
         assertThat(misplaced.severity()).isEqualTo(Severity.DANGER);
     }
 
@@ -272,7 +272,7 @@ class MistakesTest {
         MistakesReport report = report(TWO_ALIKE);
         Mistake crossed = of(report, Kind.CONNECTORS_CROSSED, "");
         assertThat(crossed.severity()).isEqualTo(Severity.DANGER);
-        assertThat(crossed.notices()).anyMatch(n -> n.effect() == Effect.UNASKED && n.id().equals("solenoid"));
+        assertThat(crossed.notices()).anyMatch(n -> n.effect() == Effect.UNINTENDED && n.id().equals("solenoid"));
         assertThat(report.keying()).singleElement().satisfies(k -> {
             assertThat(k.connectors()).containsExactly("A", "B");
             assertThat(k.change()).contains("4.8 mm");

@@ -184,7 +184,7 @@ class O18_UsualIntentTest {
     void starterAndCoilHaveTheTimesOfTheirKind() {
         String parts = "{'kind':'solenoid','id':'solenoid','holdInResistanceOhm':1.2},"
                 + "{'kind':'motor','id':'starter','resistanceOhm':0.06},"
-                + "{'kind':'coil','id':'coil','primaryResistanceOhm':3},{'kind':'breaker','id':'points'},"
+                + "{'kind':'coil','id':'coil','primaryResistanceOhm':3},{'kind':'contact-breaker','id':'points'},"
                 + onOff("neutral");
         // The key's 50 goes through the contact of the gearbox; its 15 is dead while cranking in nothing here.
         String wires = wire("1", "battery.plus", "solenoid.30")

@@ -82,7 +82,7 @@ class R01_WhatToMeasureTest {
     @Test
     void theMiddleOfTheWayComesBeforeItsQuarters() {
         List<String> points = tourer.readings().stream()
-                .filter(r -> r.purpose() == Purpose.HALVING && "head-left".equals(r.circuit()))
+                .filter(r -> r.purpose() == Purpose.HALF_SPLIT && "head-left".equals(r.circuit()))
                 .map(Reading::red)
                 .toList();
         // The way: link, fuse 1, lighting switch.
@@ -95,7 +95,7 @@ class R01_WhatToMeasureTest {
         Reading coil = Sheets.one(otter, Purpose.LOAD, CLOSED, "coil.1", "coil.15");
         assertThat(coil.nominal()).isGreaterThan(5);
         assertThat(otter.readings())
-                .filteredOn(r -> r.purpose() == Purpose.HALVING)
+                .filteredOn(r -> r.purpose() == Purpose.HALF_SPLIT)
                 .isNotEmpty()
                 .allMatch(r -> r.red().equals("earth") && r.nominal() != null && r.nominal() > 0);
     }

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 /** The pole that the plan says is earthed against the one that is. */
 class EarthedPoleTest {
     private static final FindingCode CODE = FindingCode.EARTH_POLARITY_CONTRADICTED;
-    private static final FindingCode AGAINST = FindingCode.BATTERY_AGAINST_SERIES;
+    private static final FindingCode AGAINST = FindingCode.SERIES_BATTERY_REVERSED;
 
     private static Plan plan(String earth, String live, String earthLead) {
         return Plans.of(

@@ -20,7 +20,7 @@ class IgnitionReviewTest {
             "{'kind':'switch','id':'key','terminals':['30','15'],'positions':[{'name':'off','joins':[]},"
                     + "{'name':'on','joins':[['30','15']]}],'positionByCondition':{'off':'off','accessory':'off',"
                     + "'run':'on','crank':'on','running':'on'}}";
-    private static final String POINTS = "{'kind':'breaker','id':'points'}";
+    private static final String POINTS = "{'kind':'contact-breaker','id':'points'}";
     private static final String LIVE = "'meantLive':['run','crank','running']";
 
     private static Plan ballasted(double ballastOhm, double coilOhm, String use) {

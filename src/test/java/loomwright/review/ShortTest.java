@@ -46,7 +46,9 @@ class ShortTest {
                 "{'id':'W1','from':'battery.plus','to':'F1.a','resistanceOhm':0.001},"
                         + "{'id':'W4','from':'F1.b','to':'amplifier.a','resistanceOhm':0.001}," + chafed
                         + ",{'id':'W5','from':'amplifier.b','to':'body.31','resistanceOhm':0.001}"));
-        assertThat(codes).contains("fuse-blows-at-once").doesNotContain("dead-short", "feed-too-weak", "oscillating");
+        assertThat(codes)
+                .contains("fuse-blows-at-once")
+                .doesNotContain("dead-short", "supply-overloaded", "oscillating");
     }
 
     /** The widest way of the battery's current leads past the fuse: a short of its own. */
@@ -128,8 +130,9 @@ class ShortTest {
     /** After the key is turned off a trickle comes by way of the charge warning lamp: nobody asks more of this feed. */
     @Test
     void aWeakFeedOfALoadThatIsMeantToBeDeadIsNoFinding() {
-        assertThat(codes(pumpBehindKey("['run','crank','running']"))).doesNotContain("feed-too-weak", "oscillating");
-        assertThat(codes(pumpBehindKey("['off','run','crank','running']"))).contains("feed-too-weak");
+        assertThat(codes(pumpBehindKey("['run','crank','running']")))
+                .doesNotContain("supply-overloaded", "oscillating");
+        assertThat(codes(pumpBehindKey("['off','run','crank','running']"))).contains("supply-overloaded");
     }
 
     private static Plan pumpBehindKey(String meantLive) {

@@ -43,7 +43,7 @@ class UnconnectedPartTest {
     }
 
     private static boolean isToldOtherwise(Plan plan) {
-        return findings(plan).stream().anyMatch(f -> f.code().equals(FindingCode.LOAD_NOT_FED.text()));
+        return findings(plan).stream().anyMatch(f -> f.code().equals(FindingCode.LOAD_NOT_POWERED.text()));
     }
 
     @Test

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 
 /** Loads that should work and do not: 1 what is told, 2 what is no fault, 3 what another finding tells already. */
 class UnpoweredLoadTest {
-    private static final FindingCode CODE = FindingCode.LOAD_NOT_FED;
+    private static final FindingCode CODE = FindingCode.LOAD_NOT_POWERED;
 
     private static String lamp(String id, double ratedW, String meant) {
         return "{'kind':'lamp','id':'" + id + "','ratedV':12,'ratedW':" + ratedW + "," + meant + "}";
@@ -206,7 +206,7 @@ class UnpoweredLoadTest {
     void aCoilWithTooFewVoltsBehindItsBallastIsToldAsThatAlone() {
         Plan plan = plan(
                 key("in", "out")
-                        + ",{'kind':'breaker','id':'points'},{'kind':'ballast','id':'ballast','elementsOhm':[6]},"
+                        + ",{'kind':'contact-breaker','id':'points'},{'kind':'ballast','id':'ballast','elementsOhm':[6]},"
                         + "{'kind':'coil','id':'coil','primaryResistanceOhm':1.5,'meantLive':['run','crank','running']}",
                 wire("W1", "battery.plus", "x.30") + "," + wire("W2", "x.15", "ballast.a") + ","
                         + wire("W3", "ballast.b", "coil.15") + "," + wire("W4", "coil.1", "points.1") + ","

@@ -45,7 +45,7 @@ class WholePlanTest {
                 .filteredOn(f -> f.code().equals("backfeed") && f.severity() == Severity.DANGER)
                 .extracting(f -> f.ids().get(0))
                 .containsExactlyInAnyOrder("starter", "solenoid");
-        assertThat(codes(plan)).contains("bypass-joins-feeds");
+        assertThat(codes(plan)).contains("bypass-not-isolated");
     }
 
     @Test

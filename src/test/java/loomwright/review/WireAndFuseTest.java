@@ -64,7 +64,7 @@ class WireAndFuseTest {
                         + "{'id':'W2','from':'F1.b','to':'lamp.a','size':'4 mm2','lengthM':1,"
                         + "'insulationTemperatureC':60,'place':'engine-bay'},"
                         + "{'id':'W3','from':'lamp.b','to':'body.31','resistanceOhm':0.001}");
-        assertThat(get(plan, FindingCode.WIRE_IN_HOT_PLACE).ids()).containsExactly("W2");
+        assertThat(get(plan, FindingCode.INSULATION_TEMPERATURE_EXCEEDED).ids()).containsExactly("W2");
     }
 
     @Test

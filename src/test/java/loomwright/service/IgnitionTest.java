@@ -132,7 +132,7 @@ class IgnitionTest {
         JsonNode at = get("/v1/spark?speedRpm=100&supplyV=12&dropV=0&feedResistanceOhm=0&primaryResistanceOhm=4"
                         + "&inductanceMh=6&dwellDegrees=60")
                 .at("/result/at");
-        assertThat(at.path("breakA").asDouble()).isCloseTo(3, within(1e-9));
+        assertThat(at.path("peakA").asDouble()).isCloseTo(3, within(1e-9));
         assertThat(at.path("energyMj").asDouble()).isCloseTo(27, within(1e-8));
         assertThat(at.path("dwellMs").asDouble()).isCloseTo(200, within(1e-9));
     }

@@ -46,7 +46,7 @@ class PlanReviewTest {
                 .body(
                         "result.findings.findAll { it.code == 'backfeed' }.ids.flatten()",
                         hasItems("starter", "solenoid"))
-                .body("result.findings.code", hasItem("bypass-joins-feeds"));
+                .body("result.findings.code", hasItem("bypass-not-isolated"));
     }
 
     @Test

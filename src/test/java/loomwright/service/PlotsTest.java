@@ -89,7 +89,7 @@ class PlotsTest {
         assertThat(Labels.of(svg(question)).list())
                 .map(Labels.Label::text)
                 .contains(
-                        "break: " + WorkingNumber.of(at.getDouble("result.at.breakA")) + " A after "
+                        "break: " + WorkingNumber.of(at.getDouble("result.at.peakA")) + " A after "
                                 + WorkingNumber.of(at.getDouble("result.at.dwellMs")) + " ms",
                         "required, " + WorkingNumber.of(at.getDouble("result.at.requiredKv")) + " kV",
                         "asked about: " + WorkingNumber.of(at.getDouble("result.at.availableKv")) + " kV available");

@@ -55,18 +55,34 @@ public final class ShownAnswers {
     }
 
     public static void main(String[] arguments) throws IOException {
-        Map<String, Shown> places = new LinkedHashMap<>();
-        all().forEach(shown -> places.putIfAbsent(shown.place().substring(PLACE.length()), shown));
+        int status = 1;
+        try {
+            renew();
+            status = 0;
+        } catch (IOException | RuntimeException | AssertionError e) {
+            System.err.println(e);
+        }
+        System.exit(status); // the service is still up
+    }
+
+    /** Asks for all answers before it touches the folder, so that a refused request leaves the old ones. */
+    private static void renew() throws IOException {
+        Map<String, String> texts = new LinkedHashMap<>();
+        for (Shown shown : all()) {
+            String name = shown.place().substring(PLACE.length());
+            if (!texts.containsKey(name)) {
+                texts.put(name, text(name, answer(shown)));
+            }
+        }
         try (Stream<Path> old = Files.list(FOLDER)) {
             for (Path file : old.toList()) {
                 Files.delete(file);
             }
         }
-        for (Map.Entry<String, Shown> place : places.entrySet()) {
-            Files.writeString(FOLDER.resolve(place.getKey() + ".yaml"), text(place.getKey(), answer(place.getValue())));
+        for (Map.Entry<String, String> text : texts.entrySet()) {
+            Files.writeString(FOLDER.resolve(text.getKey() + ".yaml"), text.getValue());
         }
-        ContractBundle.main(arguments);
-        System.exit(0); // the service is still up
+        ContractBundle.main(new String[0]);
     }
 
     /** What the service says now. */

@@ -98,7 +98,7 @@ class SpreadsheetTest {
             })
     void theReasonStandsInTheCellOnRequestOnly(String url) {
         String reason = LiveService.ask()
-                .get(url + "&format=text&problems=text")
+                .get(url + "&format=text&errors=text")
                 .then()
                 .statusCode(200)
                 .contentType("text/plain; charset=utf-8")
@@ -111,6 +111,6 @@ class SpreadsheetTest {
                 .statusCode(not(200))
                 .contentType("application/problem+json")
                 .body("detail", equalTo(reason));
-        LiveService.ask().get(url + "&format=text&problems=status").then().statusCode(not(200));
+        LiveService.ask().get(url + "&format=text&errors=status").then().statusCode(not(200));
     }
 }

@@ -171,7 +171,7 @@ class WireCalculationsTest {
                         }
                     }
                     assertThat(query.remove("format")).isNotNull();
-                    assertThat(query.remove("problems")).isNotNull();
+                    assertThat(query.remove("errors")).isNotNull();
                     assertThat(query.remove("maxLength")).isNotNull();
                     JsonNode body = LiveService.CONTRACT.resolved(
                             path.at("/post/requestBody/content/application~1json/schema"));

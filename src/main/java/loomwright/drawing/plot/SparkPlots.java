@@ -38,7 +38,7 @@ public final class SparkPlots {
         SparkPoint at = curves.at();
         double cycleMs = at.cycleS() * PER_MILLI;
         Axis x = Axis.linear("time since the primary closed, ms", 0, cycleMs);
-        Axis y = Axis.fromZero("current of one coil, A", at.breakA());
+        Axis y = Axis.fromZero("current of one coil, A", at.peakA());
         double dwellMs = at.dwellS() * PER_MILLI;
         List<Point> points = Stream.concat(
                         curves.charging().stream().map(i -> new Point(i.timeS() * PER_MILLI, i.currentA())),
@@ -55,10 +55,10 @@ public final class SparkPlots {
                                 Look.MAIN,
                                 points),
                         PlotCurve.mark(
-                                "break: " + WorkingNumber.of(at.breakA()) + " A after " + WorkingNumber.of(dwellMs)
+                                "break: " + WorkingNumber.of(at.peakA()) + " A after " + WorkingNumber.of(dwellMs)
                                         + " ms",
                                 dwellMs,
-                                at.breakA())));
+                                at.peakA())));
     }
 
     static Plot overSpeed(SparkCurves curves) {
@@ -145,8 +145,8 @@ public final class SparkPlots {
             case NOT_REACHED -> "stay above them up to " + WorkingNumber.of(ends.value()) + " rpm";
             case NEVER_THERE -> "are below them already at " + WorkingNumber.of(ends.value()) + " rpm";
         };
-        return "The primary current rises from " + WorkingNumber.of(at.startA()) + " A to "
-                + WorkingNumber.of(at.breakA()) + " A in "
+        return "The primary current rises from " + WorkingNumber.of(at.residualA()) + " A to "
+                + WorkingNumber.of(at.peakA()) + " A in "
                 + WorkingNumber.milli(at.dwellS()) + " ms. Of kilovolts " + WorkingNumber.kilo(at.availableV())
                 + " are available and " + WorkingNumber.kilo(at.requiredV()) + " required; over speed those available "
                 + speeds + ".";

@@ -48,7 +48,7 @@ public final class SheetPage {
         MaterialTables.write(html, sheet.material());
         if (comparison != null) {
             html.element("h3", "", "Left over");
-            MaterialTables.write(html, comparison.freed());
+            MaterialTables.write(html, comparison.removedMaterial());
         }
         html.close();
         pictures();
@@ -90,7 +90,7 @@ public final class SheetPage {
         html.open("section", "").heading("Work");
         List<List<Cell>> rows = Stream.concat(
                         comparison.changes().stream().map(SheetPage::change),
-                        comparison.leftBehind().stream()
+                        comparison.newLooseEnds().stream()
                                 .map(l -> List.of(
                                         Cell.tick(), Cell.of("left behind"), Cell.of(l.text() + " " + l.remedy()))))
                 .toList();

@@ -62,7 +62,7 @@ final class BypassFindings {
         if (given != null && given != BypassFrom.START_WIRE) {
             findings.add(new Finding(
                     ballastOhm == 0 ? Severity.WARNING : Severity.NOTE,
-                    "bypass-joins-feeds",
+                    "bypass-not-isolated",
                     List.of("bypass"),
                     ballastOhm == 0
                             ? "While cranking the bypass joins its contact to the ignition feed with nothing between:"

@@ -111,7 +111,7 @@ final class CarriedCurrent {
                             + WorkingNumber.of(before.at().allCoilsA())
                             + " A running); " + FuseChoice.LOAD_PERCENT
                             + " of its rating is the most it should carry, peaks at break are "
-                            + WorkingNumber.of(after.at().breakA()) + " A.",
+                            + WorkingNumber.of(after.at().peakA()) + " A.",
                     List.of(new Finding.Figure("currentA", currentA), new Finding.Figure("ratingA", fuseA)),
                     FuseChoice.LOAD_BASIS,
                     "A fuse of at least " + WorkingNumber.of(currentA / FuseChoice.LOAD_SHARE)

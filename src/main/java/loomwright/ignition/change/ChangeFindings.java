@@ -102,23 +102,24 @@ final class ChangeFindings {
 
     private void switched() {
         boolean module = input.after().primarySwitch().kind() == SwitchInput.Kind.MODULE;
-        double peakA = Math.max(after.at().breakA(), module ? 0 : after.closed().currentA());
+        double largestA =
+                Math.max(after.at().peakA(), module ? 0 : after.closed().currentA());
         String currents =
-                IgnitionChange.beforeAndAfter(before.at().breakA(), after.at().breakA(), "A") + " at break";
+                IgnitionChange.beforeAndAfter(before.at().peakA(), after.at().peakA(), "A") + " at break";
         Double moduleA = input.moduleA();
-        if (module && moduleA != null && after.at().breakA() > moduleA) {
+        if (module && moduleA != null && after.at().peakA() > moduleA) {
             findings.add(new Finding(
                     Severity.DANGER,
                     "module-overloaded",
                     List.of("module"),
                     "Current at the break: " + currents + "; the module is rated " + WorkingNumber.of(moduleA) + " A.",
-                    List.of(new Finding.Figure("breakA", after.at().breakA()), new Finding.Figure("ratingA", moduleA)),
+                    List.of(new Finding.Figure("peakA", after.at().peakA()), new Finding.Figure("ratingA", moduleA)),
                     Basis.computed("current at break against the rating given", "comparison"),
                     "A coil of more ohms, a ballast, or a module rated for this coil."));
         }
         Double rated = input.contactsA();
         double contactsA = rated == null ? UsualIgnition.CONTACTS_A : rated;
-        if (!module && peakA > contactsA) {
+        if (!module && largestA > contactsA) {
             findings.add(new Finding(
                     Severity.WARNING,
                     "contacts-overloaded",
@@ -127,9 +128,7 @@ final class ChangeFindings {
                             + WorkingNumber.of(after.closed().currentA())
                             + " A with the engine stopped, and stand about "
                             + WorkingNumber.of(contactsA) + " A and will burn.",
-                    List.of(
-                            new Finding.Figure("breakA", after.at().breakA()),
-                            new Finding.Figure("ratingA", contactsA)),
+                    List.of(new Finding.Figure("peakA", after.at().peakA()), new Finding.Figure("ratingA", contactsA)),
                     Basis.verified(
                             "contacts of a plain system switch about 4 to 5 A",
                             "Army manual TM 9-8000, chapter 15 (ignition)"),

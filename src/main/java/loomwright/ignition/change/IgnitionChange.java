@@ -108,7 +108,7 @@ public final class IgnitionChange {
         SparkPoint was = before.at();
         SparkPoint is = after.at();
         return List.of(
-                new Compared("breakA", was.breakA(), is.breakA()),
+                new Compared("peakA", was.peakA(), is.peakA()),
                 new Compared("averageA", was.averageA(), is.averageA()),
                 new Compared("allCoilsA", was.allCoilsA(), is.allCoilsA()),
                 new Compared(

@@ -8,10 +8,10 @@ package loomwright.ignition.primary;
  * are exact integrals of these pieces. Source: OpenStax University Physics vol. 2, section 14.4 (RL circuits).
  *
  * @param circuit what the current flows through
- * @param startA current at the closing of the primary, 0 or above
+ * @param residualA current at the closing of the primary, 0 or above
  * @param dwell the cycle
  */
-public record PrimaryCurrent(PrimaryCircuit circuit, double startA, Dwell dwell) {
+public record PrimaryCurrent(PrimaryCircuit circuit, double residualA, Dwell dwell) {
 
     private static final double ROUNDING = 1e-12;
 
@@ -36,7 +36,7 @@ public record PrimaryCurrent(PrimaryCircuit circuit, double startA, Dwell dwell)
      * to hold it for the rounding error of its dwell.
      */
     double riseS() {
-        double toLimitS = circuit.timeToLimitS(startA);
+        double toLimitS = circuit.timeToLimitS(residualA);
         return toLimitS < dwell.dwellS() * (1 - ROUNDING) ? toLimitS : dwell.dwellS();
     }
 
@@ -47,19 +47,21 @@ public record PrimaryCurrent(PrimaryCircuit circuit, double startA, Dwell dwell)
 
     /** Current at a time after the primary closed, up to the dwell. */
     public double atA(double timeS) {
-        return timeS < riseS() ? circuit.unlimitedA(startA, timeS) : breakA();
+        return timeS < riseS() ? circuit.unlimitedA(residualA, timeS) : peakA();
     }
 
     /** Current at the break. */
-    public double breakA() {
-        return heldS() > 0 ? circuit.limitA() : Math.min(circuit.limitA(), circuit.unlimitedA(startA, dwell.dwellS()));
+    public double peakA() {
+        return heldS() > 0
+                ? circuit.limitA()
+                : Math.min(circuit.limitA(), circuit.unlimitedA(residualA, dwell.dwellS()));
     }
 
     /** Charge drawn in one cycle, the integral of i, in coulombs. */
     double chargeC() {
         double finalA = circuit.finalA();
-        double rise = finalA * riseS() + (startA - finalA) * circuit.timeConstantS() * risen(1);
-        return rise + heldS() * breakA();
+        double rise = finalA * riseS() + (residualA - finalA) * circuit.timeConstantS() * risen(1);
+        return rise + heldS() * peakA();
     }
 
     /**
@@ -68,12 +70,12 @@ public record PrimaryCurrent(PrimaryCircuit circuit, double startA, Dwell dwell)
      */
     public double squareA2S() {
         double finalA = circuit.finalA();
-        double belowA = startA - finalA;
+        double belowA = residualA - finalA;
         double tauS = circuit.timeConstantS();
         double rise = finalA * finalA * riseS()
                 + 2 * finalA * belowA * tauS * risen(1)
                 + belowA * belowA * tauS / 2 * risen(2);
-        return rise + heldS() * breakA() * breakA();
+        return rise + heldS() * peakA() * peakA();
     }
 
     private double risen(int times) {
@@ -90,17 +92,17 @@ public record PrimaryCurrent(PrimaryCircuit circuit, double startA, Dwell dwell)
 
     /** What the module turns to heat in one cycle by holding the limit, its saturation drop not counted, in joules. */
     public double limitingJ() {
-        return heldS() == 0 ? 0 : (circuit.drivingV() - circuit.resistanceOhm() * breakA()) * breakA() * heldS();
+        return heldS() == 0 ? 0 : (circuit.drivingV() - circuit.resistanceOhm() * peakA()) * peakA() * heldS();
     }
 
     /** Seconds for which the spark burns: until the stored current is gone or the primary closes again. */
     public double sparkS() {
-        return Math.min(breakA() / circuit.releaseAPerS(), dwell.offS());
+        return Math.min(peakA() / circuit.releaseAPerS(), dwell.offS());
     }
 
     /** What the coil gives off between break and closing: L (i_break^2 - i0^2) / 2, in joules. */
     public double releasedJ() {
-        return SparkEnergy.storedJ(circuit.inductanceH(), breakA())
-                - SparkEnergy.storedJ(circuit.inductanceH(), startA);
+        return SparkEnergy.storedJ(circuit.inductanceH(), peakA())
+                - SparkEnergy.storedJ(circuit.inductanceH(), residualA);
     }
 }

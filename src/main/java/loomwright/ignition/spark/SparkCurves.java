@@ -66,7 +66,7 @@ public record SparkCurves(
                 .mapToObj(i -> riseS * i / INSTANTS)
                 .map(timeS -> new Instant(timeS, current.atA(timeS)))
                 .toList());
-        instants.add(new Instant(dwellS, current.breakA()));
+        instants.add(new Instant(dwellS, current.peakA()));
         return instants;
     }
 }

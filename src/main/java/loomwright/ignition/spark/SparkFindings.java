@@ -203,14 +203,14 @@ final class SparkFindings {
     }
 
     private void contacts() {
-        if (system.primarySwitch() instanceof PrimarySwitch.Breaker && at.breakA() > UsualIgnition.CONTACTS_A) {
+        if (system.primarySwitch() instanceof PrimarySwitch.Breaker && at.peakA() > UsualIgnition.CONTACTS_A) {
             add(
                     Severity.WARNING,
                     "contacts-overloaded",
-                    "The contacts break " + WorkingNumber.of(at.breakA())
+                    "The contacts break " + WorkingNumber.of(at.peakA())
                             + " A; those of a plain system switch about 4 to 5 A (TM 9-8000, chapter 15) and will burn.",
                     List.of(
-                            new Finding.Figure("breakA", at.breakA()),
+                            new Finding.Figure("peakA", at.peakA()),
                             new Finding.Figure("limitA", UsualIgnition.CONTACTS_A)),
                     CONTACTS,
                     "More ballast, a coil of more ohms, or a module in the place of the contacts.");
@@ -218,16 +218,16 @@ final class SparkFindings {
     }
 
     private void residual() {
-        if (at.startA() > 0) {
+        if (at.residualA() > 0) {
             add(
                     Severity.NOTE,
                     "spark-cut-short",
-                    "The primary closes again while the spark still burns: " + WorkingNumber.of(at.startA())
+                    "The primary closes again while the spark still burns: " + WorkingNumber.of(at.residualA())
                             + " A is left in the coil, and the spark is cut short after "
                             + WorkingNumber.milli(at.sparkS())
                             + " ms.",
                     List.of(
-                            new Finding.Figure("startA", at.startA()),
+                            new Finding.Figure("residualA", at.residualA()),
                             new Finding.Figure("sparkMs", at.sparkS() * 1e3)),
                     PRACTICE,
                     null);

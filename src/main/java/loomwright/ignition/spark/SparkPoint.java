@@ -9,8 +9,8 @@ package loomwright.ignition.spark;
  * @param dwellS time with the primary closed
  * @param cycleS time from one spark of the coil to its next
  * @param dutyFraction dwell over cycle
- * @param startA residual current: what the spark before left, at the closing of the primary
- * @param breakA current at the break
+ * @param residualA residual current: what the spark before left, at the closing of the primary
+ * @param peakA current at the break
  * @param heldS how long the module held its limit; 0 if the dwell ended before that or just then
  * @param energyJ stored at the break
  * @param releasedJ given off until the primary closes again
@@ -35,8 +35,8 @@ public record SparkPoint(
         double dwellS,
         double cycleS,
         double dutyFraction,
-        double startA,
-        double breakA,
+        double residualA,
+        double peakA,
         double heldS,
         double energyJ,
         double releasedJ,

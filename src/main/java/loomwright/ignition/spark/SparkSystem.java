@@ -110,7 +110,7 @@ public record SparkSystem(
     public SparkPoint at(double speedRpm, double supplyV, boolean bypassed) {
         PrimaryCurrent current = current(speedRpm, supplyV, bypassed);
         Dwell dwell = current.dwell();
-        double energyJ = SparkEnergy.storedJ(coil.inductanceH(), current.breakA());
+        double energyJ = SparkEnergy.storedJ(coil.inductanceH(), current.peakA());
         double availableV = SecondaryVoltage.of(coil, energyJ).availableV();
         double requiredV = demand.requiredV();
         double meanSquareA2 = current.squareA2S() / dwell.cycleS();
@@ -122,8 +122,8 @@ public record SparkSystem(
                 dwell.dwellS(),
                 dwell.cycleS(),
                 dwell.dutyFraction(),
-                current.startA(),
-                current.breakA(),
+                current.residualA(),
+                current.peakA(),
                 current.heldS(),
                 energyJ,
                 current.releasedJ(),

@@ -97,23 +97,23 @@ final class SparkWorking {
                 circuit.inductanceH() * 1e3,
                 circuit.releaseAPerS() / 1e3,
                 at.sparkS() * 1e3,
-                at.startA());
+                at.residualA());
         if (at.heldS() > 0) {
             add(
                     "Current at break: the module's limit, %s A, reached after %s ms and held for %s ms",
-                    at.breakA(), (at.dwellS() - at.heldS()) * 1e3, at.heldS() * 1e3);
+                    at.peakA(), (at.dwellS() - at.heldS()) * 1e3, at.heldS() * 1e3);
         } else {
             add(
                     "Current at break: i = V/R + (i0 - V/R) exp(-t R/L) = %s + (%s - %s) x exp(-%s) = %s A",
                     circuit.finalA(),
-                    at.startA(),
+                    at.residualA(),
                     circuit.finalA(),
                     at.dwellS() / circuit.timeConstantS(),
-                    at.breakA());
+                    at.peakA());
         }
         add(
                 "Energy: E = L i^2 / 2 = 0.5 x %s mH x %s^2 = %s mJ, of which %s mJ are given off before the next dwell",
-                circuit.inductanceH() * 1e3, at.breakA(), at.energyJ() * 1e3, at.releasedJ() * 1e3);
+                circuit.inductanceH() * 1e3, at.peakA(), at.energyJ() * 1e3, at.releasedJ() * 1e3);
     }
 
     private void voltage() {

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Breaker or module as asked about.
  *
- * @param kind breaker if left out
+ * @param kind contact breaker if left out
  * @param dropV while closed; common: 0.15 V at contacts, 1 V at a module
  * @param currentLimitA of a module; none if left out. Contacts have none
  * @param dwellRule of a module; if left out, charged up to the limit where there is one, else a fixed angle
@@ -30,7 +30,7 @@ public record SwitchInput(
 
     /** What breaks the primary. */
     public enum Kind {
-        BREAKER,
+        CONTACT_BREAKER,
         MODULE
     }
 
@@ -43,7 +43,7 @@ public record SwitchInput(
 
     /** Contacts, with a dwell angle or the common one. */
     public static SwitchInput breaker(@Nullable Double dwellDegrees) {
-        return new SwitchInput(Kind.BREAKER, null, null, null, dwellDegrees, null, null);
+        return new SwitchInput(Kind.CONTACT_BREAKER, null, null, null, dwellDegrees, null, null);
     }
 
     /** A module that charges up to its limit. */
@@ -52,8 +52,8 @@ public record SwitchInput(
     }
 
     PrimarySwitch resolve(Assumptions assumptions, Firing firing) {
-        Kind taken = assumptions.or(kind, "primary broken by", Kind.BREAKER);
-        if (taken == Kind.BREAKER) {
+        Kind taken = assumptions.or(kind, "primary broken by", Kind.CONTACT_BREAKER);
+        if (taken == Kind.CONTACT_BREAKER) {
             if (currentLimitA != null) {
                 throw contradiction("/currentLimitA", currentLimitA, "no limit: contacts don't limit the current");
             }

@@ -11,17 +11,17 @@ public enum FindingCode {
     /** The pole on the chassis is not the one that the plan says. */
     EARTH_POLARITY_CONTRADICTED,
     /** A battery in series is turned, so that it works against those before it. */
-    BATTERY_AGAINST_SERIES,
+    SERIES_BATTERY_REVERSED,
     /** A wire carries more than its continuous current. */
     WIRE_OVERLOADED,
     /** A wire gets too hot within one go of the starter. */
     WIRE_OVERLOADED_CRANKING,
     /** A wire lies where it is hotter than its insulation stands. */
-    WIRE_IN_HOT_PLACE,
+    INSULATION_TEMPERATURE_EXCEEDED,
     /** A fusible link carries more than a wire of its size may. */
     LINK_OVERLOADED,
     /** A load that is meant to be live does not work. */
-    LOAD_NOT_FED,
+    LOAD_NOT_POWERED,
     /** A lead is off: nothing is joined to a terminal of a part in use. */
     TERMINAL_NOT_CONNECTED,
     /** The return of a load never leads to earth. */
@@ -73,7 +73,7 @@ public enum FindingCode {
     /** Which part is quicker decides the state. */
     RELAY_RACE,
     /** A load asks for more power than its feed can give. */
-    FEED_TOO_WEAK,
+    SUPPLY_OVERLOADED,
     COIL_VOLTAGE_LOW,
     COIL_VOLTAGE_HIGH,
     /** A coil for use with a ballast is fed directly. */
@@ -81,7 +81,7 @@ public enum FindingCode {
     /** A coil for direct feed is fed through a ballast. */
     BALLAST_UNWANTED,
     /** The bypass of a ballast joins two feeds. */
-    BYPASS_JOINS_FEEDS,
+    BYPASS_NOT_ISOLATED,
     BATTERY_LOW_CRANKING,
     /** The module has to limit the current of the coil. */
     MODULE_LIMITS_CURRENT,

@@ -195,7 +195,7 @@ public final class EarthedPoles implements Check {
         double ownV = poles.volts(battery);
         double leftV = beforeV - ownV;
         String left = leftV == 0 ? "next to no volts" : number(Math.abs(leftV)) + " V";
-        return FindingCode.BATTERY_AGAINST_SERIES.finding(
+        return FindingCode.SERIES_BATTERY_REVERSED.finding(
                 leftV < 0 ? Severity.DANGER : Severity.WARNING,
                 List.of(battery.id(), before.id()),
                 battery.called() + " has " + poles.other(battery) + " on " + poles.other(before)

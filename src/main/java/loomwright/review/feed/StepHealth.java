@@ -77,7 +77,7 @@ public final class StepHealth implements Check {
                                 : "Feed the coil from before the contact.");
             case RELAY_RACE -> finding(FindingCode.RELAY_RACE, found, text, null);
             case OVERLOADED ->
-                finding(FindingCode.FEED_TOO_WEAK, found, text, "Take thicker wire, or look for a bad joint.");
+                finding(FindingCode.SUPPLY_OVERLOADED, found, text, "Take thicker wire, or look for a bad joint.");
         };
     }
 

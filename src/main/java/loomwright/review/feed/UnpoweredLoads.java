@@ -135,7 +135,7 @@ public final class UnpoweredLoads implements Check {
         String why = bestV < operateV
                 ? "and needs " + number(operateV) + " V."
                 : "and takes nothing at these volts by its own limits.";
-        return FindingCode.LOAD_NOT_FED.finding(
+        return FindingCode.LOAD_NOT_POWERED.finding(
                 Severity.WARNING,
                 List.of(load.id()),
                 load.called() + " is meant to be live but does not work (" + steps + "). It gets "

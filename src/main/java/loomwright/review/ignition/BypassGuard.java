@@ -64,7 +64,7 @@ public final class BypassGuard implements Check {
                 .flatMap(t -> graph.at(t).stream())
                 .filter(e -> e.by() == By.WIRE && joined.contains(e.from()) && joined.contains(e.to()))
                 .forEach(e -> ids.add(e.id()));
-        return FindingCode.BYPASS_JOINS_FEEDS.finding(
+        return FindingCode.BYPASS_NOT_ISOLATED.finding(
                 Severity.WARNING,
                 List.copyOf(ids),
                 ballast.called() + ", terminal " + name + ", is wired straight to " + control

@@ -87,7 +87,7 @@ public final class WireCurrents implements Check {
     }
 
     private static Finding tooHot(Wire wire, WireRating rating) {
-        return FindingCode.WIRE_IN_HOT_PLACE.finding(
+        return FindingCode.INSULATION_TEMPERATURE_EXCEEDED.finding(
                 Severity.WARNING,
                 List.of(wire.id()),
                 "Wire " + wire.id() + " lies in " + number(rating.ambientC()) + " C; its insulation stands "

@@ -32,7 +32,7 @@ public final class Calculation<T, R> implements Endpoint.Handler {
     private final boolean watched;
     private final Representations<T, R> faces;
     private final Function<R, List<Found>> findings;
-    private final Alike<T, R> alike;
+    private final CacheKey<T, R> cacheKey;
 
     /** A calculation that looks at more than its question. */
     @FunctionalInterface
@@ -46,13 +46,13 @@ public final class Calculation<T, R> implements Endpoint.Handler {
             boolean watched,
             Representations<T, R> faces,
             Function<R, List<Found>> findings,
-            Alike<T, R> alike) {
+            CacheKey<T, R> cacheKey) {
         this.type = type;
         this.work = work;
         this.watched = watched;
         this.faces = faces;
         this.findings = findings;
-        this.alike = alike;
+        this.cacheKey = cacheKey;
     }
 
     /**
@@ -67,7 +67,7 @@ public final class Calculation<T, R> implements Endpoint.Handler {
                 false,
                 Representations.json(),
                 result -> List.of(),
-                Alike.equal());
+                CacheKey.equal());
     }
 
     /**
@@ -90,32 +90,32 @@ public final class Calculation<T, R> implements Endpoint.Handler {
                 false,
                 Representations.json(),
                 result -> List.of(),
-                Alike.equal());
+                CacheKey.equal());
     }
 
     /** As {@link #watched(Class, int, BiFunction)}, for a calculation with options beside its question, which looks after its time itself. */
     public static <T, R> Calculation<T, R> watched(Class<T> type, Work<T, R> work) {
-        return new Calculation<>(type, work, true, Representations.json(), result -> List.of(), Alike.equal());
+        return new Calculation<>(type, work, true, Representations.json(), result -> List.of(), CacheKey.equal());
     }
 
     /** The same calculation, in more forms. */
     public Calculation<T, R> in(Function<Representations<T, R>, Representations<T, R>> more) {
-        return new Calculation<>(type, work, watched, more.apply(faces), findings, alike);
+        return new Calculation<>(type, work, watched, more.apply(faces), findings, cacheKey);
     }
 
     /** The same calculation, with what a summary of many answers counts. */
     public Calculation<T, R> counting(Function<R, List<Found>> found) {
-        return new Calculation<>(type, work, watched, faces, found, alike);
+        return new Calculation<>(type, work, watched, faces, found, cacheKey);
     }
 
     /**
      * The same calculation, whose figures depend on a part of the question only.
      *
      * @param part equal for questions with equal figures
-     * @param retold turns a result of another such question into that of this one
+     * @param relabel turns a result of another such question into that of this one
      */
-    public Calculation<T, R> dependingOn(Function<T, ?> part, BiFunction<R, T, R> retold) {
-        return new Calculation<>(type, work, watched, faces, findings, new Alike<>(part, retold));
+    public Calculation<T, R> cachedBy(Function<T, ?> part, BiFunction<R, T, R> relabel) {
+        return new Calculation<>(type, work, watched, faces, findings, new CacheKey<>(part, relabel));
     }
 
     @Override
@@ -130,7 +130,7 @@ public final class Calculation<T, R> implements Endpoint.Handler {
     }
 
     /**
-     * Answers the lines of one run. Cars of one type are wired alike, so the last answers are kept for lines that ask the
+     * Answers the lines of one run. Cars of one type are wired cacheKey, so the last answers are kept for lines that ask the
      * same.
      */
     public Lines lines() {
@@ -138,10 +138,10 @@ public final class Calculation<T, R> implements Endpoint.Handler {
                 CacheBuilder.newBuilder().maximumSize(KEPT).concurrencyLevel(1).build();
         return (input, progress) -> {
             T question = input.read(type);
-            Object part = alike.part().apply(question);
+            Object part = cacheKey.part().apply(question);
             Answer<R> known = latest.getIfPresent(part);
             if (known != null) {
-                return worked(known.with(alike.retold().apply(known.result(), question)));
+                return worked(known.with(cacheKey.relabel().apply(known.result(), question)));
             }
             Answer<R> answer = answer(question, input, progress);
             latest.put(part, answer);
@@ -161,9 +161,9 @@ public final class Calculation<T, R> implements Endpoint.Handler {
     }
 
     /** Which questions have the same figures. */
-    private record Alike<T, R>(Function<T, ?> part, BiFunction<R, T, R> retold) {
-        static <T, R> Alike<T, R> equal() {
-            return new Alike<>(question -> question, (result, question) -> result);
+    private record CacheKey<T, R>(Function<T, ?> part, BiFunction<R, T, R> relabel) {
+        static <T, R> CacheKey<T, R> equal() {
+            return new CacheKey<>(question -> question, (result, question) -> result);
         }
     }
 

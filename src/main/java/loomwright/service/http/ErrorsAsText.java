@@ -10,10 +10,10 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ErrorsAsText {
     /** The parameter that asks for it; operations that take it list it. */
-    public static final String PARAMETER = "problems";
+    public static final String PARAMETER = "errors";
 
     /** Request attribute: set if it was asked for. */
-    public static final String ASKED = "loomwright.reason-in-cell";
+    public static final String ASKED = "loomwright.errors-as-text";
 
     private static final List<String> FORMS = List.of(Representation.TEXT.word(), Representation.CSV.word());
 

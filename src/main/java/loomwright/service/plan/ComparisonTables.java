@@ -53,14 +53,14 @@ public final class ComparisonTables {
                 .forEach(k -> rows.add(
                         finding(k.after(), "stays", k.before().text(), k.after().text())));
         result.findings().disappear().forEach(f -> rows.add(finding(f, "disappears", f.text(), null)));
-        result.leftBehind()
+        result.newLooseEnds()
                 .forEach(l ->
                         rows.add(Arrays.asList(EnumWords.of(l.kind()), null, l.id(), "left behind", null, l.text())));
-        result.clearedUp()
+        result.resolvedLooseEnds()
                 .forEach(l ->
                         rows.add(Arrays.asList(EnumWords.of(l.kind()), null, l.id(), "cleared up", l.text(), null)));
         material(rows, "needed", result.needed());
-        material(rows, "freed", result.freed());
+        material(rows, "removedMaterial", result.removedMaterial());
         return new Table(List.of("what", "step", "id", "change", "before", "after"), rows);
     }
 
@@ -112,7 +112,7 @@ public final class ComparisonTables {
         text.section("What is changed");
         text.bullets(result.changes().stream().map(ComparisonTables::line).toList());
         text.section("What hangs loose or has nothing behind it now");
-        text.bullets(result.leftBehind().stream()
+        text.bullets(result.newLooseEnds().stream()
                 .map((Leftover l) -> l.text() + " " + l.remedy())
                 .toList());
         text.section("What is put right");
@@ -135,7 +135,7 @@ public final class ComparisonTables {
         text.section("Needed");
         text.bullets(lines(result.needed()));
         text.section("Left over");
-        text.bullets(lines(result.freed()));
+        text.bullets(lines(result.removedMaterial()));
         return text.grounds(answer).toString();
     }
 

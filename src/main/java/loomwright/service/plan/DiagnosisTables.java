@@ -129,11 +129,11 @@ public final class DiagnosisTables {
     }
 
     private static String shown(Shown shown) {
-        Double volts = shown.volts();
-        if (volts != null) {
-            return Markdown.figure(volts) + " V";
+        Double voltageV = shown.voltageV();
+        if (voltageV != null) {
+            return Markdown.figure(voltageV) + " V";
         }
-        Double ohms = shown.ohms();
-        return ohms == null ? "open" : Markdown.figure(ohms) + " ohm";
+        Double resistanceOhm = shown.resistanceOhm();
+        return resistanceOhm == null ? "open" : Markdown.figure(resistanceOhm) + " ohm";
     }
 }

@@ -22,7 +22,7 @@ class D01_SymbolsTest {
                     + "{'kind':'ballast','id':'ballast','elementsOhm':[0.9,0.6,0.3]},"
                     + "{'kind':'resistor','id':'resistor','resistanceOhm':10},"
                     + "{'kind':'coil','id':'coil','primaryResistanceOhm':1.5,'use':'direct','meantLive':[]},"
-                    + "{'kind':'breaker','id':'breaker'},{'kind':'module','id':'module','saturationV':1},"
+                    + "{'kind':'contact-breaker','id':'breaker'},{'kind':'module','id':'module','saturationV':1},"
                     + "{'kind':'capacitor','id':'capacitor','capacitanceUf':0.2},"
                     + "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':5,'meantLive':[]},"
                     + "{'kind':'load','id':'load','currentA':1,'meantLive':[]},"

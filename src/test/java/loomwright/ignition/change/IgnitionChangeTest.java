@@ -185,10 +185,10 @@ class IgnitionChangeTest {
 
     @Test
     void aBypassFromAContactOfItsOwnJoinsTwoFeeds() {
-        assertThat(finding(findings(bypassed(UNBALLASTED, BypassFrom.SOLENOID_CONTACT)), "bypass-joins-feeds")
+        assertThat(finding(findings(bypassed(UNBALLASTED, BypassFrom.SOLENOID_CONTACT)), "bypass-not-isolated")
                         .severity())
                 .isEqualTo(Severity.WARNING);
-        assertThat(finding(findings(bypassed(BALLASTED, BypassFrom.SWITCH_CONTACT)), "bypass-joins-feeds")
+        assertThat(finding(findings(bypassed(BALLASTED, BypassFrom.SWITCH_CONTACT)), "bypass-not-isolated")
                         .severity())
                 .isEqualTo(Severity.NOTE);
     }

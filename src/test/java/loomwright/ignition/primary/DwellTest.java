@@ -89,9 +89,9 @@ class DwellTest {
         assertThat(dwell.dutyFraction()).isLessThanOrEqualTo(0.8 * (1 + 1e-12));
         assertThat(current.heldS()).isZero();
         if (dwell.dutyFraction() < 0.8 * (1 - 1e-12)) {
-            assertThat(current.breakA()).isCloseTo(limitA, within(1e-9 * limitA));
+            assertThat(current.peakA()).isCloseTo(limitA, within(1e-9 * limitA));
         } else {
-            assertThat(current.breakA()).isLessThanOrEqualTo(limitA * (1 + 1e-12));
+            assertThat(current.peakA()).isLessThanOrEqualTo(limitA * (1 + 1e-12));
         }
     }
 }

@@ -27,12 +27,12 @@ class PrimaryCurrentTest {
             double drivingV,
             double resistanceOhm,
             double inductanceH,
-            double startA,
+            double residualA,
             double timeS,
             double expectedA,
             double toleranceA) {
         PrimaryCircuit circuit = new PrimaryCircuit(drivingV, resistanceOhm, inductanceH, NONE, 1);
-        assertThat(circuit.unlimitedA(startA, timeS)).as(source).isCloseTo(expectedA, within(toleranceA));
+        assertThat(circuit.unlimitedA(residualA, timeS)).as(source).isCloseTo(expectedA, within(toleranceA));
     }
 
     @Provide
@@ -69,16 +69,16 @@ class PrimaryCurrentTest {
             }
         };
         double limitS = limitReachedS(rise, current);
-        double[] risen = integrate(rise, current.startA(), limitS);
+        double[] risen = integrate(rise, current.residualA(), limitS);
         double heldS = current.dwell().dwellS() - limitS;
         double endA = risen[0];
         double chargeC = risen[1] + heldS * endA;
         double squareA2S = risen[2] + heldS * endA * endA;
-        assertThat(current.breakA()).isCloseTo(endA, within(1e-9 * endA));
+        assertThat(current.peakA()).isCloseTo(endA, within(1e-9 * endA));
         assertThat(current.chargeC()).isCloseTo(chargeC, within(1e-9 * chargeC));
         assertThat(current.squareA2S()).isCloseTo(squareA2S, within(1e-8 * squareA2S));
         assertThat(current.atA(limitS / 2))
-                .isCloseTo(integrate(rise, current.startA(), limitS / 2)[0], within(1e-9 * endA));
+                .isCloseTo(integrate(rise, current.residualA(), limitS / 2)[0], within(1e-9 * endA));
     }
 
     /**
@@ -89,12 +89,12 @@ class PrimaryCurrentTest {
         double dwellS = current.dwell().dwellS();
         double limitA = current.circuit().limitA();
         // A limit at the very end of the rise is never passed but by the integrator's rounding.
-        if (integrate(rise, current.startA(), dwellS)[0] <= limitA * (1 + 1e-10)) {
+        if (integrate(rise, current.residualA(), dwellS)[0] <= limitA * (1 + 1e-10)) {
             return dwellS;
         }
         double timeS = 0;
         for (int step = 0; step < 40; step++) {
-            double[] state = integrate(rise, current.startA(), timeS);
+            double[] state = integrate(rise, current.residualA(), timeS);
             double onS = (limitA - state[0]) / rise.computeDerivatives(timeS, state)[0];
             timeS += onS;
             if (onS < 1e-15) {
@@ -104,26 +104,26 @@ class PrimaryCurrentTest {
         return timeS;
     }
 
-    private static double[] integrate(OrdinaryDifferentialEquation equation, double startA, double untilS) {
+    private static double[] integrate(OrdinaryDifferentialEquation equation, double residualA, double untilS) {
         if (untilS < 1e-12) {
-            return new double[] {startA, 0, 0};
+            return new double[] {residualA, 0, 0};
         }
         DormandPrince853Integrator integrator = new DormandPrince853Integrator(1e-15, 0.1, 1e-13, 1e-12);
         ODEStateAndDerivative end =
-                integrator.integrate(equation, new ODEState(0, new double[] {startA, 0, 0}), untilS);
+                integrator.integrate(equation, new ODEState(0, new double[] {residualA, 0, 0}), untilS);
         return end.getPrimaryState();
     }
 
     /** Second method: the cycle run again and again from rest comes to the closed fixed point. */
     @Property(seed = "20260306")
     void cyclesRunOneAfterAnotherComeToTheSteadyOne(@ForAll("cycles") PrimaryCurrent steady) {
-        double startA = 0;
+        double residualA = 0;
         for (int cycle = 0; cycle < 5000; cycle++) {
-            PrimaryCurrent current = new PrimaryCurrent(steady.circuit(), startA, steady.dwell());
+            PrimaryCurrent current = new PrimaryCurrent(steady.circuit(), residualA, steady.dwell());
             double fallA = steady.circuit().releaseAPerS() * steady.dwell().offS();
-            startA = Math.max(0, current.breakA() - fallA);
+            residualA = Math.max(0, current.peakA() - fallA);
         }
-        assertThat(steady.startA()).isCloseTo(startA, within(1e-9 * (1 + startA)));
+        assertThat(steady.residualA()).isCloseTo(residualA, within(1e-9 * (1 + residualA)));
     }
 
     @Property(seed = "20260307")
@@ -137,9 +137,9 @@ class PrimaryCurrentTest {
     @Property(seed = "20260308")
     void averageIsAtMostEffectiveIsAtMostPeak(@ForAll("cycles") PrimaryCurrent current) {
         assertThat(current.averageA()).isLessThanOrEqualTo(current.rmsA() * (1 + 1e-9));
-        assertThat(current.rmsA()).isLessThanOrEqualTo(current.breakA() * (1 + 1e-9));
-        assertThat(current.startA()).isBetween(0.0, current.breakA());
-        assertThat(current.breakA()).isLessThanOrEqualTo(circuitLimit(current));
+        assertThat(current.rmsA()).isLessThanOrEqualTo(current.peakA() * (1 + 1e-9));
+        assertThat(current.residualA()).isBetween(0.0, current.peakA());
+        assertThat(current.peakA()).isLessThanOrEqualTo(circuitLimit(current));
         assertThat(current.limitingJ()).isNotNegative();
     }
 
@@ -153,11 +153,11 @@ class PrimaryCurrentTest {
         Dwell dwell = current.dwell();
         PrimaryCircuit higherLimit = new PrimaryCircuit(
                 old.drivingV(), old.resistanceOhm(), old.inductanceH(), old.limitA() * 1.1, old.releaseAPerS());
-        assertThat(PrimaryCurrent.steady(higherLimit, dwell).breakA())
-                .isGreaterThanOrEqualTo(current.breakA() * (1 - 1e-12));
+        assertThat(PrimaryCurrent.steady(higherLimit, dwell).peakA())
+                .isGreaterThanOrEqualTo(current.peakA() * (1 - 1e-12));
         Dwell longer = new Dwell(dwell.dwellS() * 1.05, dwell.cycleS());
-        assertThat(PrimaryCurrent.steady(old, longer).breakA()).isGreaterThanOrEqualTo(current.breakA() * (1 - 1e-12));
+        assertThat(PrimaryCurrent.steady(old, longer).peakA()).isGreaterThanOrEqualTo(current.peakA() * (1 - 1e-12));
         Dwell shorterOff = new Dwell(dwell.dwellS(), dwell.dwellS() + dwell.offS() * 0.9);
-        assertThat(PrimaryCurrent.steady(old, shorterOff).startA()).isGreaterThanOrEqualTo(current.startA());
+        assertThat(PrimaryCurrent.steady(old, shorterOff).residualA()).isGreaterThanOrEqualTo(current.residualA());
     }
 }

@@ -32,7 +32,7 @@ class SparkCurvesTest {
     }
 
     private static SwitchInput breaker() {
-        return new SwitchInput(SwitchInput.Kind.BREAKER, null, null, null, null, null, null);
+        return new SwitchInput(SwitchInput.Kind.CONTACT_BREAKER, null, null, null, null, null, null);
     }
 
     private static SwitchInput limiting() {
@@ -45,10 +45,10 @@ class SparkCurvesTest {
             SparkCurves curves = SparkCurves.of(asked(3000, closing, null, null));
             SparkCurves.Instant first = curves.charging().get(0);
             SparkCurves.Instant last = curves.charging().get(curves.charging().size() - 1);
-            assertThat(first).isEqualTo(new SparkCurves.Instant(0, curves.at().startA()));
+            assertThat(first).isEqualTo(new SparkCurves.Instant(0, curves.at().residualA()));
             assertThat(last)
                     .isEqualTo(new SparkCurves.Instant(
-                            curves.at().dwellS(), curves.at().breakA()));
+                            curves.at().dwellS(), curves.at().peakA()));
             assertThat(curves.charging())
                     .extracting(SparkCurves.Instant::currentA)
                     .isSorted();

@@ -91,9 +91,10 @@ class SparkInputTest {
 
     @Test
     void contactsHaveNeitherALimitNorAnotherDwellLaw() {
-        assertThat(pointers(with(new SwitchInput(Kind.BREAKER, null, 6.0, null, null, null, null))))
+        assertThat(pointers(with(new SwitchInput(Kind.CONTACT_BREAKER, null, 6.0, null, null, null, null))))
                 .containsExactly("/currentLimitA");
-        assertThat(pointers(with(new SwitchInput(Kind.BREAKER, null, null, DwellRule.CONSTANT_TIME, null, null, null))))
+        assertThat(pointers(with(
+                        new SwitchInput(Kind.CONTACT_BREAKER, null, null, DwellRule.CONSTANT_TIME, null, null, null))))
                 .containsExactly("/dwellRule");
     }
 

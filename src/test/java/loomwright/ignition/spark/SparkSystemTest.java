@@ -95,8 +95,8 @@ class SparkSystemTest {
             @ForAll @DoubleRange(min = 0, max = 60) double volts) {
         SparkPoint at = system.at(rpm, volts, false);
         assertThat(List.of(
-                        at.startA(),
-                        at.breakA(),
+                        at.residualA(),
+                        at.peakA(),
                         at.heldS(),
                         at.energyJ(),
                         at.releasedJ(),

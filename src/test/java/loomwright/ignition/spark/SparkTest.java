@@ -131,7 +131,7 @@ class SparkTest {
     void bypassingTheBallastRaisesTheSparkAndTheHeatOfTheCoil() {
         SparkPoint through = result(ballasted(false)).at();
         SparkPoint bypassed = result(ballasted(true)).at();
-        assertThat(bypassed.breakA()).isGreaterThan(through.breakA());
+        assertThat(bypassed.peakA()).isGreaterThan(through.peakA());
         assertThat(bypassed.coilHeatW()).isGreaterThan(through.coilHeatW());
         assertThat(bypassed.ballastHeatW()).isZero();
         assertThat(through.ballastHeatW()).isPositive();
@@ -234,7 +234,7 @@ class SparkTest {
         assertThat(settled.hot().temperatureC())
                 .isCloseTo(20 + 5.0 * settled.hot().powerW(), within(1e-6));
         assertThat(settled.cold().powerW()).isCloseTo(cold.coilHeatW(), within(1e-9));
-        assertThat(atHot.breakA()).isLessThan(cold.breakA());
+        assertThat(atHot.peakA()).isLessThan(cold.peakA());
         assertThat(atHot.marginRatio()).isLessThan(cold.marginRatio());
     }
 

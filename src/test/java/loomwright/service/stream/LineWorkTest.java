@@ -32,7 +32,7 @@ class LineWorkTest {
                         calculated.add(plan.name());
                         return new Answer<>(plan.wires().size(), List.of(), List.of(), List.of());
                     })
-                    .dependingOn(Plan::circuit, (wires, plan) -> wires),
+                    .cachedBy(Plan::circuit, (wires, plan) -> wires),
             new JsonLines(
                     Objects.requireNonNull(
                             LiveService.CONTRACT.operation("solvePlan").body()),
