@@ -110,6 +110,7 @@ final class Routes {
                 get("/ready", "getReadiness", monitoring.readiness()::handle),
                 get("/metrics", "getMetrics", monitoring.metrics()::handle),
                 get("/openapi.yaml", "getContract", request -> contractText(request, contract)),
+                get("/openapi.json", "getContractAsJson", request -> contractAsJson(request, contract)),
                 get("/", "getHelpPage", Pages.HELP::page),
                 get("/page/{file}", "getHelpPageFile", Pages.HELP::file),
                 get("/docs", "getDocumentation", Pages.DOCUMENTATION::page),
@@ -338,6 +339,11 @@ final class Routes {
         request.checkAccepts(Json.MEDIA_TYPE);
         return Reply.of(Json.MEDIA_TYPE, request.json().write(new Health("ok", contract.version())))
                 .withHeaders(Map.of("Cache-Control", "no-store"));
+    }
+
+    private static Reply contractAsJson(Request request, Contract contract) throws IOException {
+        request.checkAccepts(Json.MEDIA_TYPE);
+        return Reply.of(Json.MEDIA_TYPE, request.json().write(contract.document()));
     }
 
     private static Reply contractText(Request request, Contract contract) {

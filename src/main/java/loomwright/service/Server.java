@@ -9,6 +9,7 @@ import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +26,7 @@ import loomwright.service.http.AccessControl;
 import loomwright.service.http.Arrival;
 import loomwright.service.http.ErrorsAsText;
 import loomwright.service.http.FixedHeaders;
+import loomwright.service.http.Freshness;
 import loomwright.service.http.MaxLengthFilter;
 import loomwright.service.http.PathNormaliser;
 import loomwright.service.http.Problems;
@@ -48,6 +50,7 @@ import org.eclipse.jetty.server.ForwardedRequestCustomizer;
 import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.RequestLog;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.jspecify.annotations.Nullable;
 
 /** The running service. */
 public final class Server implements AutoCloseable {
@@ -55,6 +58,8 @@ public final class Server implements AutoCloseable {
     /** After these the rest of a body is not waited for. */
     private static final Set<ProblemType> WORTH_NO_WAIT =
             EnumSet.of(ProblemType.UNKNOWN_CALLER, ProblemType.REQUEST_TIMEOUT);
+
+    private static final String CACHE_CONTROL = "Cache-Control";
 
     private static final String ALLOWED_HEADERS =
             String.join(", ", "Content-Type", RequestId.HEADER, "Authorization", AccessControl.KEY_HEADER);
@@ -240,7 +245,9 @@ public final class Server implements AutoCloseable {
             context.header("Access-Control-Allow-Origin", origin);
             context.header("Access-Control-Allow-Headers", ALLOWED_HEADERS);
             context.header("Access-Control-Allow-Methods", "GET, HEAD, POST, OPTIONS");
-            context.header("Access-Control-Expose-Headers", RequestId.HEADER + ", Retry-After");
+            context.header(
+                    "Access-Control-Expose-Headers",
+                    RequestId.HEADER + ", Retry-After, ETag, RateLimit, RateLimit-Policy");
             context.header("Access-Control-Max-Age", "600");
         }
         if (!options.allowedOrigins().isEmpty()) {
@@ -253,7 +260,7 @@ public final class Server implements AutoCloseable {
         context.contentType(reply.mediaType());
         Reply.Stream stream = reply.stream();
         if (stream == null) {
-            context.result(reply.body());
+            sendWhole(context, reply.body());
         } else {
             String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
             Problems problems = reading.problems();
@@ -264,6 +271,36 @@ public final class Server implements AutoCloseable {
                 return problems.document(refusal, requestId);
             });
         }
+    }
+
+    /**
+     * An answer to GET depends on the request and the version alone. {@code no-cache} lets a client keep it, if it asks each
+     * time whether its copy is still good.
+     */
+    private void sendWhole(Context context, byte[] body) throws IOException {
+        String cacheControl = context.res().getHeader(CACHE_CONTROL);
+        boolean isRead = context.method() == HandlerType.GET || context.method() == HandlerType.HEAD;
+        if (!isRead || (cacheControl != null && cacheControl.contains("no-store"))) {
+            context.result(body);
+            return;
+        }
+        String tag = Freshness.tag(body);
+        context.header("ETag", tag);
+        context.header(CACHE_CONTROL, options.entrance().keys().areAskedFor() ? "private, no-cache" : "no-cache");
+        if (Freshness.isNamed(listOf(context, "If-None-Match"), tag)) {
+            context.status(304);
+            // RFC 9110, section 15.4.5. Sent at once, as the web server would call its length 0 at the end.
+            context.res().setContentType(null);
+            context.res().flushBuffer();
+        } else {
+            context.result(body);
+        }
+    }
+
+    /** RFC 9110, section 5.3: lines of one name are one list. */
+    private static @Nullable String listOf(Context context, String header) {
+        List<String> lines = Collections.list(context.req().getHeaders(header));
+        return lines.isEmpty() ? null : String.join(", ", lines);
     }
 
     /** A list of what the answer varies with is added to; any other header is replaced. */
@@ -280,7 +317,7 @@ public final class Server implements AutoCloseable {
         Problems problems = reading.problems();
         ProblemException refusal = problems.refusal(thrown, requestId);
         context.attribute(Metrics.PROBLEM, refusal.type());
-        refusal.headers().forEach(context::header);
+        refusal.headers().forEach((name, value) -> setHeader(context, name, value));
         if (Boolean.TRUE.equals(context.<Boolean>attribute(ErrorsAsText.ASKED))
                 && refusal.type().status() < 500) {
             context.status(200);

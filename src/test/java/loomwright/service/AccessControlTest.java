@@ -87,12 +87,19 @@ class AccessControlTest {
     void eachCallerHasItsOwnPace() throws IOException {
         try (Server server = server(0.001, 2)) {
             for (String key : List.of(KEY, KEY + "x")) {
-                with(server, "X-Api-Key", key).get(DROP).then().statusCode(200);
+                with(server, "X-Api-Key", key)
+                        .get(DROP)
+                        .then()
+                        .statusCode(200)
+                        .header("RateLimit-Policy", "\"caller\";q=2;w=2000")
+                        .header("RateLimit", "\"caller\";r=1;t=1000")
+                        .header("Cache-Control", "private, no-cache");
                 with(server, "X-Api-Key", key).get("/v1/examples").then().statusCode(200);
                 with(server, "X-Api-Key", key)
                         .get(DROP)
                         .then()
                         .statusCode(429)
+                        .header("RateLimit", containsString("r=0;"))
                         .header("Retry-After", Integer::parseInt, org.hamcrest.Matchers.greaterThan(900))
                         .body("type", equalTo(ProblemType.TOO_MANY_REQUESTS.uri()));
             }

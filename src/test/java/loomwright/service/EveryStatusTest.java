@@ -17,7 +17,8 @@ import org.junit.jupiter.api.TestFactory;
 
 /** Each status that the contract lists for an operation is provoked, by changing a good example in one respect. */
 class EveryStatusTest {
-    /** Cannot be provoked from outside; {@link FaultsOfOursTest} makes them with an endpoint that fails. */
+    /** Cannot be provoked from outside; {@link FaultsOfOursTest} makes them with an endpoint that fails,
+     * {@link AccessControlTest} with an operator who cares. */
     private static final Map<Integer, String> NOT_FROM_OUTSIDE = Map.of(
             500,
             "a fault of ours",
@@ -25,6 +26,10 @@ class EveryStatusTest {
             "a machine without fonts",
             503,
             "a limit of time",
+            401,
+            "a service that asks for keys",
+            429,
+            "a service with a limit of pace",
             408,
             "silence longer than the idle limit");
 

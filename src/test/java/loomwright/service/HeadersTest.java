@@ -7,6 +7,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.matchesPattern;
 import static org.hamcrest.Matchers.nullValue;
 
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.util.List;
 import loomwright.service.limits.Options;
 import org.junit.jupiter.api.Test;
@@ -160,5 +161,89 @@ class HeadersTest {
             assertThat(page).contains("/docs/" + file);
             LiveService.ask().get("/docs/" + file).then().statusCode(200);
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/openapi.yaml",
+                "/openapi.json",
+                "/",
+                "/v1/tables",
+                "/v1/tables/awg",
+                "/v1/examples",
+                "/v1/examples/otter-6v-positive-earth",
+                "/v1/fuse?currentA=8&size=14+AWG",
+                "/v1/fuse?currentA=8&size=14+AWG&format=svg"
+            })
+    void aCopyIsGoodAsLongAsItsTagIsTheSame(String url) {
+        String tag = LiveService.ask()
+                .get(url)
+                .then()
+                .statusCode(200)
+                .header("Cache-Control", "no-cache")
+                .extract()
+                .header("ETag");
+        String opaque = tag.replaceFirst("^W/", "");
+        for (String named : List.of(tag, opaque, "*", "\"other\", " + tag, "W/\"other\"," + opaque)) {
+            LiveService.ask()
+                    .header("If-None-Match", named)
+                    .get(url)
+                    .then()
+                    .statusCode(304)
+                    .header("ETag", tag)
+                    .header("Content-Length", nullValue())
+                    .header("Content-Type", nullValue());
+        }
+        LiveService.ask().header("If-None-Match", "\"other\"").get(url).then().statusCode(200);
+        LiveService.ask().header("If-None-Match", "other").get(url).then().statusCode(200);
+    }
+
+    @Test
+    void whatChangesFromAskToAskIsNotKept() {
+        for (String url : List.of("/health", "/ready", "/metrics")) {
+            LiveService.ask()
+                    .header("If-None-Match", "*")
+                    .get(url)
+                    .then()
+                    .statusCode(200)
+                    .header("Cache-Control", "no-store")
+                    .header("ETag", nullValue());
+        }
+    }
+
+    /** RFC 9110, section 8.6: a 204 has no length; section 15.4.5: a 304 has that of the answer it spares, or none. */
+    @Test
+    void whatHasNoBodyTellsNoLength() {
+        assertThat(LiveService.raw("OPTIONS /health HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n"))
+                .startsWith("HTTP/1.1 204")
+                .doesNotContainIgnoringCase("content-length");
+        assertThat(LiveService.raw(
+                        "GET /v1/examples HTTP/1.1\r\nHost: a\r\nIf-None-Match: *\r\nConnection: close\r\n\r\n"))
+                .startsWith("HTTP/1.1 304")
+                .doesNotContainIgnoringCase("content-length");
+    }
+
+    @Test
+    void aFormThatThereIsNotVariesWithWhatIsAccepted() {
+        for (String url : List.of("/openapi.yaml", "/v1/fuse?currentA=8&size=14+AWG")) {
+            assertThat(LiveService.ask()
+                            .accept("audio/ogg")
+                            .get(url)
+                            .then()
+                            .statusCode(406)
+                            .extract()
+                            .headers()
+                            .getValues("Vary"))
+                    .contains("Accept", "Accept-Encoding");
+        }
+    }
+
+    @Test
+    void theContractIsThereAsJsonToo() throws Exception {
+        assertThat(new JsonMapper()
+                        .readTree(LiveService.ask().get("/openapi.json").asByteArray()))
+                .isEqualTo(new JsonMapper()
+                        .readTree(LiveService.CONTRACT.document().toString()));
     }
 }

@@ -122,16 +122,23 @@ public final class ShownAnswers {
     private static final class Cutter {
         private boolean hasCut;
 
-        private JsonNode cut(JsonNode value) {
+        /** Working, sources and cautions are much alike in all answers: one of each will do. */
+        private JsonNode cut(JsonNode answer) {
+            answer.forEachEntry((name, one) -> cut(one, name.equals("result") ? ENTRIES : 1));
+            return cut(answer, ENTRIES);
+        }
+
+        /** A list within a list keeps less. */
+        private JsonNode cut(JsonNode value, int entries) {
             if (value instanceof ArrayNode list) {
-                int most = list.path(0).isNumber() ? FIGURES : ENTRIES;
+                int most = list.path(0).isNumber() ? FIGURES : entries;
                 hasCut |= list.size() > most;
                 while (list.size() > most) {
                     list.remove(list.size() - 1);
                 }
-                list.forEach(this::cut);
+                list.forEach(one -> cut(one, 1));
             } else if (value instanceof ObjectNode object) {
-                object.forEach(this::cut);
+                object.forEach(one -> cut(one, entries));
                 JsonNode instance = object.path("instance");
                 if (instance.isTextual()) {
                     object.put(

@@ -2,7 +2,6 @@ package loomwright.service.entrance;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.OptionalLong;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 
@@ -40,20 +39,41 @@ public final class RateLimiter {
     }
 
     /**
-     * Takes a token of a caller.
+     * What became of a request.
      *
-     * @return empty if there was one, else after how many seconds there will be, at least 1
+     * @param isGranted whether there was a token
+     * @param remaining tokens that are left
+     * @param retryAfterS after how many seconds there is a token again; 0 if there is one
+     * @param fullInS after how many seconds the bucket is full
      */
-    public synchronized OptionalLong take(String caller) {
+    public record Taken(boolean isGranted, long remaining, long retryAfterS, long fullInS) {}
+
+    /** Takes a token of a caller, if there is one. */
+    public synchronized Taken take(String caller) {
         long now = nanoTime.getAsLong();
         Bucket bucket = buckets.getOrDefault(caller, new Bucket(burst, now));
-        double tokens = Math.min(burst, bucket.tokens() + perSecond * (now - bucket.atNanos()) / NANOS_PER_SECOND);
-        boolean enough = tokens >= 1;
-        buckets.put(caller, new Bucket(enough ? tokens - 1 : tokens, now));
+        double before = Math.min(burst, bucket.tokens() + perSecond * (now - bucket.atNanos()) / NANOS_PER_SECOND);
+        boolean isGranted = before >= 1;
+        double tokens = isGranted ? before - 1 : before;
+        buckets.put(caller, new Bucket(tokens, now));
         if (buckets.size() > CALLERS) {
             buckets.remove(buckets.keySet().iterator().next());
         }
-        return enough ? OptionalLong.empty() : OptionalLong.of((long) Math.ceil((1 - tokens) / perSecond));
+        return new Taken(isGranted, (long) tokens, tokens >= 1 ? 0 : seconds(1 - tokens), seconds(burst - tokens));
+    }
+
+    private long seconds(double tokens) {
+        return (long) Math.ceil(tokens / perSecond);
+    }
+
+    /** Most requests at once. */
+    public int burst() {
+        return burst;
+    }
+
+    /** In how many seconds an empty bucket is full, at least 1. */
+    public long windowS() {
+        return seconds(burst);
     }
 
     synchronized int callers() {

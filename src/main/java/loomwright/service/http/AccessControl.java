@@ -42,8 +42,7 @@ public final class AccessControl {
         }
         Optional<String> holder = Optional.ofNullable(key(context)).flatMap(keys::findHolder);
         // Whoever guesses keys is slowed down as well.
-        pace.ifPresent(p -> p.take(holder.map(name -> "key " + name).orElseGet(() -> address(context)))
-                .ifPresent(AccessControl::tooOften));
+        pace.ifPresent(p -> take(context, p, holder.map(name -> "key " + name).orElseGet(() -> address(context))));
         if (keys.areAskedFor() && holder.isEmpty()) {
             throw new ProblemException(
                     ProblemType.UNKNOWN_CALLER,
@@ -53,12 +52,18 @@ public final class AccessControl {
         }
     }
 
-    private static void tooOften(long seconds) {
-        throw new ProblemException(
-                ProblemType.TOO_MANY_REQUESTS,
-                "You ask more often than the operator allows; ask again after " + seconds + " s.",
-                List.of(),
-                Map.of("Retry-After", String.valueOf(seconds)));
+    /** Headers of draft-ietf-httpapi-ratelimit-headers, revision 10 (from memory): what is left, and when all is there again. */
+    private static void take(Context context, RateLimiter pace, String caller) {
+        RateLimiter.Taken taken = pace.take(caller);
+        context.header("RateLimit-Policy", "\"caller\";q=" + pace.burst() + ";w=" + pace.windowS());
+        context.header("RateLimit", "\"caller\";r=" + taken.remaining() + ";t=" + taken.fullInS());
+        if (!taken.isGranted()) {
+            throw new ProblemException(
+                    ProblemType.TOO_MANY_REQUESTS,
+                    "Rate limit reached. Try again in " + taken.retryAfterS() + " s.",
+                    List.of(),
+                    Map.of("Retry-After", String.valueOf(taken.retryAfterS())));
+        }
     }
 
     private static @Nullable String key(Context context) {

@@ -200,7 +200,9 @@ public final class Request implements RequestInput {
         return new ProblemException(
                 ProblemType.NOT_ACCEPTABLE,
                 "This answer exists as " + String.join(", ", mediaTypes)
-                        + ". Name one of these in Accept, or leave the header and the format parameter out.");
+                        + ". Name one of these in Accept, or leave the header and the format parameter out.",
+                List.of(),
+                Map.of("Vary", "Accept"));
     }
 
     private void checkBodyIsJson() {

@@ -1,11 +1,9 @@
 package loomwright.service.page;
 
-import com.google.common.hash.Hashing;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.util.HashMap;
 import java.util.Map;
 import java.util.Properties;
 import loomwright.service.http.FixedHeaders;
@@ -58,18 +56,8 @@ public final class Pages {
     private record Source(String resource, String contentType) {
         Reply reply(Map<String, String> headers) throws IOException {
             byte[] text = bytes(resource);
-            Map<String, String> all = new HashMap<>(headers);
-            all.put("ETag", tag(text));
-            return Reply.of(contentType, text).withHeaders(all);
+            return Reply.of(contentType, text).withHeaders(headers);
         }
-    }
-
-    /**
-     * The same for the same text only, so that a browser that asks whether its copy is still good is sent nothing until the
-     * service is another. Weak (RFC 9110, section 8.8.1), as the bytes on the way may be compressed or not.
-     */
-    private static String tag(byte[] text) {
-        return "W/\"" + Hashing.sha256().hashBytes(text) + "\"";
     }
 
     private static byte[] bytes(String resource) throws IOException {
@@ -92,11 +80,10 @@ public final class Pages {
         return jar.getProperty("version");
     }
 
-    /** {@code no-cache} lets a browser keep what it has, if it asks each time whether that is still good. */
     private Pages(Source index, Map<String, Source> files, String contentSecurity) {
         this.index = index;
         this.files = files;
-        this.headers = Map.of(FixedHeaders.CONTENT_SECURITY, contentSecurity, "Cache-Control", "no-cache");
+        this.headers = Map.of(FixedHeaders.CONTENT_SECURITY, contentSecurity);
     }
 
     /** The page itself. */
