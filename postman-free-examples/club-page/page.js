@@ -102,7 +102,7 @@ function showReadings(step) {
   const rows = step.nodes.map(node => element("tr", {}, element("th", { scope: "row" }, node.node),
     element("td", { className: "number" }, node.floating ? "floating" : volts(node.voltageV))));
   $("#readings").replaceChildren(element("table", {},
-    element("caption", {}, `What a meter shows to the chassis: ${step.words}`),
+    element("caption", {}, `What a meter shows to the chassis: ${step.description}`),
     element("thead", {}, element("tr", {}, element("th", { scope: "col" }, "At"), element("th", { scope: "col" }, "Shows"))),
     element("tbody", {}, ...rows)));
 }

@@ -90,7 +90,7 @@ function showPlan() {
   }
   place("steps").replaceChildren(
     ...steps.map((each) =>
-      radio("step", each.step, each.words, each.step === step, () => {
+      radio("step", each.step, each.description, each.step === step, () => {
         step = each.step;
         guard(showStep);
       }),
@@ -190,11 +190,11 @@ async function showStep() {
 function showTables() {
   const now = stepOf(current);
   const before = current === opened ? null : stepOf(opened);
-  place("status").textContent = [now.words, ...now.findings.map((finding) => finding.text)].join(". ");
+  place("status").textContent = [now.description, ...now.findings.map((finding) => finding.text)].join(". ");
   const wires = new Map(current.plan.wires.map((wire) => [wire.id, wire]));
   showTable(
     "wires",
-    `Wires, ${now.words}`,
+    `Wires, ${now.description}`,
     ["wire", "from", "to", "size", "colour", "A", "volts lost"],
     ["currentA", "dropV"],
     now.wires,
@@ -209,7 +209,7 @@ function showTables() {
   const showActivity = (row) => [labels.get(row.part) ?? row.kind, row.state ?? "", activity(row)];
   showTable(
     "parts",
-    `Parts, ${now.words}`,
+    `Parts, ${now.description}`,
     ["part", "what it is", "state", "what it does", "V across", "W taken"],
     ["acrossV", "powerW"],
     now.parts,
@@ -219,7 +219,7 @@ function showTables() {
   );
   showTable(
     "points",
-    `Points to measure, volts to chassis, ${now.words}`,
+    `Points to measure, volts to chassis, ${now.description}`,
     ["point", "terminals", "V"],
     ["voltageV"],
     now.nodes,

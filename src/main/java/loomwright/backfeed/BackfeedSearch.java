@@ -94,7 +94,7 @@ public final class BackfeedSearch {
         remedies.sort(Comparator.comparingDouble(Remedy::costV));
         return new UnintendedFeed(
                 consumer.id(),
-                consumer.called(),
+                consumer.displayName(),
                 severity,
                 Verdicts.verdict(consumer, worst, wasIn),
                 occurrences,
@@ -142,7 +142,7 @@ public final class BackfeedSearch {
         FeedPaths.Found found = FeedPaths.find(solved, solved.findBranch(consumer), limits.maxPaths());
         return new Occurrence(
                 solved.step(),
-                solved.step().words(),
+                solved.step().description(),
                 moment.situation().positions(),
                 solved.activity(consumer),
                 moment.isPulledIn(consumer),

@@ -205,7 +205,7 @@ final class RemedyCandidates {
         wires.add(wire.withEnds(bypass, enters));
         candidates.add(new Candidate(
                 Kind.MOVE,
-                "Move the end of wire " + wire.id() + " from " + leaves + " to " + bypass + ", if " + load.called()
+                "Move the end of wire " + wire.id() + " from " + leaves + " to " + bypass + ", if " + load.displayName()
                         + " has such a contact.",
                 wire.id(),
                 () -> plan.with(plan.parts(), wires)));
@@ -231,7 +231,7 @@ final class RemedyCandidates {
         wires.add(fitted(plan.freeId("earth-" + consumer.id(), "-lead"), back, earth.terminal(EarthPoint.TERMINAL)));
         candidates.add(new Candidate(
                 Kind.SEPARATE_EARTH,
-                "Give " + consumer.called() + " an earth of its own at " + back + ".",
+                "Give " + consumer.displayName() + " an earth of its own at " + back + ".",
                 consumer.id(),
                 () -> plan.with(with(earth), wires)));
     }

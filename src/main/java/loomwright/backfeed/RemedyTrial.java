@@ -79,7 +79,7 @@ final class RemedyTrial {
                             : losses.get(0).beforeV() - losses.get(0).afterV(),
                     losses.isEmpty()
                             ? null
-                            : losses.get(0).load() + ", " + losses.get(0).step().words(),
+                            : losses.get(0).load() + ", " + losses.get(0).step().description(),
                     losses,
                     remainingV,
                     List.copyOf(restores));

@@ -32,7 +32,7 @@ public final class Verdicts {
      * @param wasIn whether its armature was pulled in already when the step began
      */
     public static String verdict(Consumer consumer, Occurrence worst, boolean wasIn) {
-        String when = consumer.called() + ", " + worst.words() + at(worst) + ": ";
+        String when = consumer.displayName() + ", " + worst.words() + at(worst) + ": ";
         String volts = volts(consumer, worst);
         return when
                 + switch (worst.activity()) {

@@ -68,7 +68,7 @@ public sealed interface Part
     }
 
     /** What to call it in a sentence: its label if it has one, else its id. */
-    default String called() {
+    default String displayName() {
         String label = label();
         return label == null ? id() : label;
     }

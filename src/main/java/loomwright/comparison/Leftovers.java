@@ -89,7 +89,7 @@ final class Leftovers {
             case LOOSE_END -> "Wire " + described(deadEnd) + ": nothing else hangs on its end at " + deadEnd.terminal();
             case IDLE_WIRE -> "Wire " + described(deadEnd) + ": there is nothing behind it";
             case IDLE_PART ->
-                part(deadEnd).called() + " (" + part(deadEnd).kind() + "): there is nothing behind "
+                part(deadEnd).displayName() + " (" + part(deadEnd).kind() + "): there is nothing behind "
                         + (part(deadEnd) instanceof Relay ? "its contacts" : "it");
         };
     }
@@ -107,7 +107,7 @@ final class Leftovers {
                 Locale.ROOT,
                 ". It is live, up to %.1f V: %s.",
                 highestV,
-                liveIn.stream().map(Step::words).collect(Collectors.joining("; ")));
+                liveIn.stream().map(Step::description).collect(Collectors.joining("; ")));
     }
 
     private String remedy(DeadEnd deadEnd, boolean live) {

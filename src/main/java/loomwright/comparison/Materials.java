@@ -44,7 +44,8 @@ public final class Materials {
         for (Part part : plan.parts()) {
             Part partner = otherParts.get(partPairs.getOrDefault(part.id(), ""));
             if (partner == null || isExchanged(part, partner)) {
-                materials.partLines.add(new PartLine(part.id(), part.kind(), part.called(), Descriptions.data(part)));
+                materials.partLines.add(
+                        new PartLine(part.id(), part.kind(), part.displayName(), Descriptions.data(part)));
             }
         }
         Map<String, Wire> otherWires = new LinkedHashMap<>();

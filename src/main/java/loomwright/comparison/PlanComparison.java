@@ -66,7 +66,7 @@ public record PlanComparison(
             List<Change> changes,
             List<PropertyChange> properties) {
         /** How it changed, in words: a wire is moved, a part is wired to other places. */
-        public String words() {
+        public String description() {
             return changes.stream()
                     .map(change -> change == Change.MOVED && item == Item.PART
                             ? "wired to other places"
@@ -104,7 +104,7 @@ public record PlanComparison(
      */
     public record StepChange(
             Step step,
-            String words,
+            String description,
             boolean settledBefore,
             boolean settledAfter,
             List<ReadingChange> readings,
@@ -185,7 +185,7 @@ public record PlanComparison(
     public record Material(List<PartLine> parts, List<CutLine> wires, List<TerminalLine> terminals) {}
 
     /** One part. */
-    public record PartLine(String part, String kind, String called, String data) {}
+    public record PartLine(String part, String kind, String label, String data) {}
 
     /**
      * Wire of one colour and size.

@@ -74,7 +74,8 @@ final class StepChanges {
         readings.sort(Comparator.comparing(ReadingChange::quantity)
                 .thenComparing(Comparator.comparingDouble(StepChanges::amount).reversed())
                 .thenComparing(ReadingChange::at));
-        return new StepChange(was.step(), was.words(), was.settled(), is.settled(), List.copyOf(readings), states);
+        return new StepChange(
+                was.step(), was.description(), was.settled(), is.settled(), List.copyOf(readings), states);
     }
 
     private static double amount(ReadingChange reading) {

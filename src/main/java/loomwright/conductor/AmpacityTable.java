@@ -11,12 +11,12 @@ public enum AmpacityTable {
     AC43_13("ac43-ampacity", "AC 43.13-1B table 11-9", 70);
 
     private final String tableName;
-    private final String called;
+    private final String label;
     private final double ambientC;
 
-    AmpacityTable(String tableName, String called, double ambientC) {
+    AmpacityTable(String tableName, String tableLabel, double ambientC) {
         this.tableName = tableName;
-        this.called = called;
+        this.label = tableLabel;
         this.ambientC = ambientC;
     }
 
@@ -25,8 +25,8 @@ public enum AmpacityTable {
     }
 
     /** What people know it by. */
-    public String called() {
-        return called;
+    public String label() {
+        return label;
     }
 
     /** The ambient temperature the figures hold for. */

@@ -103,7 +103,7 @@ public final class DiagnosisAnswer {
                         Locale.ROOT,
                         "%d: %s%s probability %.3g, worst deviation %.2g u.",
                         e.rank(),
-                        e.candidates().get(0).words(),
+                        e.candidates().get(0).description(),
                         e.candidates().size() == 1
                                 ? ""
                                 : " Or one of " + (e.candidates().size() - 1) + " others alike:",

@@ -98,7 +98,7 @@ public record DiagnosisReport(
             List<SupplyFit> supply) {}
 
     /** One way to explain. */
-    public record Suspect(String words, List<SuspectFault> faults, List<String> fusesBlown, double probability) {}
+    public record Suspect(String description, List<SuspectFault> faults, List<String> fusesBlown, double probability) {}
 
     /**
      * One fault.
@@ -109,7 +109,7 @@ public record DiagnosisReport(
     public record SuspectFault(
             SingleFault.Kind kind,
             List<String> ids,
-            String words,
+            String description,
             @Nullable Double resistanceOhm,
             @Nullable Double restV) {}
 
@@ -128,12 +128,12 @@ public record DiagnosisReport(
             Condition condition,
             Map<String, String> switches,
             Quantity quantity,
-            String words,
+            String description,
             double gainBits,
             List<Expected> expected) {}
 
     /** What one candidate would show. */
-    public record Expected(int rank, String words, Shown shown) {}
+    public record Expected(int rank, String description, Shown shown) {}
 
     /**
      * What the answer rests on.

@@ -30,12 +30,12 @@ record Measurement(Probe probe, Quantity quantity, Condition condition, Map<Stri
     }
 
     /** As one tells somebody with a meter. */
-    String words() {
+    String description() {
         String set = switches.entrySet().stream()
                 .map(s -> ", " + s.getKey() + " at " + s.getValue())
                 .collect(Collectors.joining());
         return quantity == Quantity.VOLTS
-                ? "volts from " + probe.from() + " to " + probe.to() + ", " + step().words() + set
+                ? "volts from " + probe.from() + " to " + probe.to() + ", " + step().description() + set
                 : "ohms from " + probe.from() + " to " + probe.to() + ", battery disconnected, key at "
                         + condition.name().toLowerCase(Locale.ROOT) + set;
     }

@@ -120,10 +120,10 @@ final class ReportWriter {
                 "The plan as drawn explains all readings; no fault is needed. What gets its volts and does not work is at"
                         + " fault itself" + fed() + DEAD_LOAD;
             case SINGLE_FAULT ->
-                "One fault explains all readings: " + first.candidates().get(0).words() + tie + advice(first);
+                "One fault explains all readings: " + first.candidates().get(0).description() + tie + advice(first);
             default ->
                 "No single fault explains all readings, these two do: "
-                        + first.candidates().get(0).words() + tie + advice(first);
+                        + first.candidates().get(0).description() + tie + advice(first);
         };
     }
 
@@ -178,7 +178,7 @@ final class ReportWriter {
     private static String nearest(List<Explanation> explanations) {
         return explanations.stream()
                 .findFirst()
-                .map(e -> " Nearest comes: " + e.candidates().get(0).words()
+                .map(e -> " Nearest comes: " + e.candidates().get(0).description()
                         + (e.notExplained().size() == 1
                                 ? " All but reading " + e.notExplained().get(0)
                                         + " go with it (the first is 0): take that one again."
@@ -238,7 +238,7 @@ final class ReportWriter {
             ohm = battery.resistanceOhm();
         }
         Double restV = fault instanceof DischargedBattery battery ? (Double) battery.leftV() : null;
-        return new SuspectFault(fault.kind(), fault.ids(), fault.words(), ohm, restV);
+        return new SuspectFault(fault.kind(), fault.ids(), fault.description(), ohm, restV);
     }
 
     private static String words(FaultCandidate candidate) {
@@ -246,7 +246,7 @@ final class ReportWriter {
             return SOUND;
         }
         String blown = candidate.fusesBlown().stream().sorted().collect(Collectors.joining(", "));
-        return candidate.faults().stream().map(f -> f.words()).collect(Collectors.joining(" "))
+        return candidate.faults().stream().map(f -> f.description()).collect(Collectors.joining(" "))
                 + (blown.isEmpty() ? "" : " It has blown " + blown + ".");
     }
 
@@ -286,7 +286,7 @@ final class ReportWriter {
                 m.condition(),
                 m.switches(),
                 m.quantity(),
-                m.words(),
+                m.description(),
                 chosen.gainBits(),
                 expected);
     }

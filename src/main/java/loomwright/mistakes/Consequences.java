@@ -70,9 +70,9 @@ final class Consequences {
     Mistake of(SingleFault fault) {
         Told told = new Told(new Notices(), new Overloads(capacities));
         for (int i = 0; i < settings.size(); i++) {
-            String setting = settings.get(i).words().isEmpty()
+            String setting = settings.get(i).description().isEmpty()
                     ? ""
-                    : " (" + settings.get(i).words() + ")";
+                    : " (" + settings.get(i).description() + ")";
             try {
                 tell(fault, i, setting, told);
             } catch (NoConvergence stuck) {
@@ -107,7 +107,7 @@ final class Consequences {
             compare(sound.get(i), solved, setting, next.isEmpty(), told.overloads());
         }
         for (int s = 0; s < solved.size(); s++) {
-            String when = solved.get(s).step().words() + setting;
+            String when = solved.get(s).step().description() + setting;
             told.notices().compare(sound.get(i).get(s), solved.get(s), when);
             addBackfeeds(sound.get(i).get(s), solved.get(s), when, told.backfeeds());
         }
@@ -116,7 +116,7 @@ final class Consequences {
     private void compare(
             List<SolvedStep> before, List<SolvedStep> after, String setting, boolean last, Overloads overloads) {
         for (int s = 0; s < after.size(); s++) {
-            overloads.compare(before.get(s), after.get(s), after.get(s).step().words() + setting, last);
+            overloads.compare(before.get(s), after.get(s), after.get(s).step().description() + setting, last);
         }
         ReversedElectronics.list(before, after, setting, solver).forEach(o -> overloads.add(o, last));
     }
@@ -151,7 +151,7 @@ final class Consequences {
         return new Mistake(
                 fault.kind(),
                 fault.ids(),
-                fault.words(),
+                fault.description(),
                 severity(notices, overloads, told),
                 summary(notices, overloads, backfeeds, told),
                 List.copyOf(told.blown()),
@@ -190,7 +190,7 @@ final class Consequences {
         for (Effect effect : Effect.values()) {
             String named = notices.stream()
                     .filter(n -> n.effect() == effect)
-                    .map(Notice::called)
+                    .map(Notice::label)
                     .distinct()
                     .collect(Collectors.joining(", "));
             if (!named.isEmpty()) {

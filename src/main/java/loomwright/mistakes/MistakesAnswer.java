@@ -106,7 +106,7 @@ public final class MistakesAnswer {
         basis.add(Basis.commonPractice("a tenth more or less voltage is noticed"));
         basis.add(Basis.fromMemory("a blade fuse opens at 1.35 times its rating within half an hour", "ISO 8820-3"));
         basis.add(Basis.verified(
-                "continuous current of wires, 80 C insulation unless said", AmpacityTable.US_33CFR183.called()));
+                "continuous current of wires, 80 C insulation unless said", AmpacityTable.US_33CFR183.label()));
         basis.add(Basis.fromMemory("melting current of a fusible link", "Preece's equation"));
         basis.add(Basis.commonPractice("electronics fed backwards conduct like a silicon diode from return to supply"));
         return basis;

@@ -22,7 +22,7 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
      * One mistake.
      *
      * @param ids parts, wires and connectors that are not as they should be
-     * @param words what is wrong
+     * @param description what is wrong
      * @param summary what comes of it, in a sentence
      * @param fusesBlown fuses and fusible links that open; what the owner notices is told with them open
      * @param notices what the owner notices
@@ -33,7 +33,7 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
     public record Mistake(
             SingleFault.Kind kind,
             List<String> ids,
-            String words,
+            String description,
             Severity severity,
             String summary,
             List<String> fusesBlown,
@@ -66,7 +66,7 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
      * @param soundV what works on it when all is well, in the first of these
      * @param faultyV what works on it with the mistake, in the first of these
      */
-    public record Notice(Effect effect, String id, String called, List<String> when, double soundV, double faultyV) {}
+    public record Notice(Effect effect, String id, String label, List<String> when, double soundV, double faultyV) {}
 
     /** What a figure is too large for, worst first. */
     public enum Limit {

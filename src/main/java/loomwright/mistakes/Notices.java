@@ -88,13 +88,13 @@ final class Notices {
     private void add(Effect effect, Consumer consumer, String when, double soundV, double faultyV) {
         found.merge(
                 new Key(effect, consumer.id()),
-                new Notice(effect, consumer.id(), consumer.called(), List.of(when), soundV, faultyV),
+                new Notice(effect, consumer.id(), consumer.displayName(), List.of(when), soundV, faultyV),
                 (a, b) -> {
                     List<String> all = new ArrayList<>(a.when());
                     if (!all.contains(when)) {
                         all.add(when);
                     }
-                    return new Notice(effect, a.id(), a.called(), List.copyOf(all), a.soundV(), a.faultyV());
+                    return new Notice(effect, a.id(), a.label(), List.copyOf(all), a.soundV(), a.faultyV());
                 });
     }
 

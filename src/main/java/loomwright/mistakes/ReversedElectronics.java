@@ -78,7 +78,7 @@ final class ReversedElectronics {
             for (int i = 0; solved.solved() && i < solved.branches().size(); i++) {
                 if (solved.branches().get(i).id().equals(DIODE) && solved.currentA(i) > mostA) {
                     mostA = solved.currentA(i);
-                    when = solved.step().words() + setting;
+                    when = solved.step().description() + setting;
                 }
             }
         }
@@ -86,7 +86,7 @@ final class ReversedElectronics {
                 Locale.ROOT,
                 "%s is fed backwards: %.3g A would flow through its silicon from %s to %s (%s); it burns out"
                         + " unless a fuse or the feed's own resistance saves it.",
-                part.called(),
+                part.displayName(),
                 mostA,
                 minus,
                 plus,

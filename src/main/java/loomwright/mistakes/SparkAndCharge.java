@@ -83,7 +83,8 @@ final class SparkAndCharge {
             if (Math.abs(soundOpen.currentA(coil)) < UNBROKEN_A && Math.abs(open.currentA(coil)) >= UNBROKEN_A) {
                 notes.add(new Note(
                         Severity.WARNING,
-                        "No spark from " + coil.called() + ": its current goes on flowing when breaker or module open."
+                        "No spark from " + coil.displayName()
+                                + ": its current goes on flowing when breaker or module open."
                                 + " The engine does not run, and with the key on the coil grows hot."));
             }
         }
@@ -94,7 +95,7 @@ final class SparkAndCharge {
                         && !isAcross(capacitor, breaker, open)) {
                     notes.add(new Note(
                             Severity.WARNING,
-                            capacitor.called() + " is no longer across " + breaker.called()
+                            capacitor.displayName() + " is no longer across " + breaker.displayName()
                                     + ": the contacts burn, and the spark is weak or there is none."));
                 }
             }
@@ -121,7 +122,7 @@ final class SparkAndCharge {
         if (outputA(alternator, was) > GIVES_A && outputA(alternator, is) <= GIVES_A) {
             notes.add(new Note(
                     Severity.DANGER,
-                    alternator.called()
+                    alternator.displayName()
                             + " gives no current any more: the battery is not charged. One that runs without"
                             + " its battery makes voltage peaks that destroy its diodes and other electronics."));
         }
@@ -130,7 +131,7 @@ final class SparkAndCharge {
         if (wasV > MEASURABLE_V && isV < LOST * wasV) {
             notes.add(new Note(
                     Severity.WARNING,
-                    "The field of " + alternator.called()
+                    "The field of " + alternator.displayName()
                             + " gets next to no current with the key on: it may not begin to" + " charge."));
         }
     }

@@ -12,9 +12,9 @@ import loomwright.circuit.Switch;
  * is on, and mistakes that need two switches at once are for the search of sneak paths.
  *
  * @param plan with the switches so
- * @param words the switch that is not as drawn; empty for none
+ * @param description the switch that is not as drawn; empty for none
  */
-record SwitchSetting(Plan plan, String words) {
+record SwitchSetting(Plan plan, String description) {
     static List<SwitchSetting> list(Plan plan) {
         List<SwitchSetting> all = new ArrayList<>();
         all.add(new SwitchSetting(plan, ""));

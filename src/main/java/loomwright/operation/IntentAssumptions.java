@@ -44,7 +44,7 @@ public final class IntentAssumptions {
                 assumed(group),
                 Unconverted.message(
                         code(group.rule()),
-                        consumers.stream().map(Part::called).collect(Collectors.joining(", ")) + ": "
+                        consumers.stream().map(Part::displayName).collect(Collectors.joining(", ")) + ": "
                                 + text(plan, group)),
                 consumers.stream()
                         .flatMap(c -> findings.apply(c.id()).stream())
@@ -84,7 +84,7 @@ public final class IntentAssumptions {
                 ? "at any time"
                 : Stream.of(Step.values())
                         .filter(step -> !step.passing() && conditions.contains(step.condition()))
-                        .map(Step::words)
+                        .map(Step::description)
                         .collect(Collectors.joining("; ", "at these times: ", ""));
     }
 
@@ -99,7 +99,7 @@ public final class IntentAssumptions {
 
     private static String alternative(Plan plan, LiveAlternative one) {
         String switches = one.switches().entrySet().stream()
-                .map(e -> plan.findPart(e.getKey()).orElseThrow().called() + " is at "
+                .map(e -> plan.findPart(e.getKey()).orElseThrow().displayName() + " is at "
                         + String.join(" or ", e.getValue()))
                 .collect(Collectors.joining(" and "));
         List<Condition> conditions = one.conditions();

@@ -82,7 +82,7 @@ public final class PlanAnswer {
                 + " until its voltage passes the limit for the other.");
         for (SolvedStep solved : steps) {
             ResolvedSupply supply = plan.supply(solved.step().condition());
-            StringBuilder line = new StringBuilder(solved.step().words())
+            StringBuilder line = new StringBuilder(solved.step().description())
                     .append(": ")
                     .append(FourDigits.of(supply.emfV()))
                     .append(" V behind ")

@@ -19,7 +19,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
     /**
      * One step.
      *
-     * @param words the step in words
+     * @param description the step in words
      * @param settled whether every relay and the like is at rest
      * @param nodes empty if there is no solution; so the next three
      * @param kirchhoffResidual largest sum of currents at a node as a fraction of the largest current; absent
@@ -28,7 +28,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
      */
     public record StepReadings(
             Step step,
-            String words,
+            String description,
             boolean settled,
             List<NodeReading> nodes,
             List<WireReading> wires,

@@ -51,7 +51,7 @@ public final class Reader {
         if (!solved.solved()) {
             return new StepReadings(
                     solved.step(),
-                    solved.step().words(),
+                    solved.step().description(),
                     false,
                     List.of(),
                     List.of(),
@@ -63,7 +63,7 @@ public final class Reader {
         }
         return new StepReadings(
                 solved.step(),
-                solved.step().words(),
+                solved.step().description(),
                 !solved.oscillating(),
                 nodes(),
                 solved.plan().wires().stream().map(this::wire).toList(),

@@ -50,7 +50,7 @@ public enum Step {
     }
 
     /** In words, for a sentence. */
-    public String words() {
+    public String description() {
         return switch (this) {
             case OFF -> "key off";
             case ACCESSORY -> "key at accessory";

@@ -94,7 +94,7 @@ public final class StepFindings {
                         String.format(
                                 Locale.ROOT,
                                 "%s is all but shorted: %.0f A, and %.1f V left of %.1f V. The current goes through %s.",
-                                battery.called(),
+                                battery.displayName(),
                                 currentA,
                                 terminalV,
                                 store.emfV(),

@@ -65,7 +65,7 @@ final class Circuits {
             }
         }
         if (found.isEmpty()) {
-            unfed.add(load.called());
+            unfed.add(load.displayName());
         }
         return found;
     }

@@ -7,10 +7,10 @@ import loomwright.operation.Quantity;
  * Function and range of a plain digital meter of 2000 counts, whose error is a share of the reading and two steps of the
  * last digit (common practice, no source).
  *
- * @param words what to set
+ * @param description what to set
  * @param full from this figure it overflows
  */
-record MeterRange(String words, double full) {
+record MeterRange(String description, double full) {
     private static final double COUNTS = 2000;
     private static final double DIGITS = 2;
 

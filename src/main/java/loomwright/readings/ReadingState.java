@@ -37,10 +37,10 @@ record ReadingState(Step step, Map<String, String> setting, Contacts contacts) {
     }
 
     String words(Plan plan) {
-        StringBuilder words = new StringBuilder(step.words());
+        StringBuilder words = new StringBuilder(step.description());
         new TreeMap<>(setting)
                 .forEach((id, position) -> words.append("; ")
-                        .append(plan.findPart(id).orElseThrow().called())
+                        .append(plan.findPart(id).orElseThrow().displayName())
                         .append(" at ")
                         .append(position));
         if (contacts != Contacts.EITHER && Contacts.matter(plan)) {

@@ -36,22 +36,24 @@ final class ReadingWording {
     private ReadingWording() {}
 
     static String load(Consumer load) {
-        return "What " + load.called() + " gets. Right, and it does not work: it is at fault itself. Low: see what is"
+        return "What " + load.displayName()
+                + " gets. Right, and it does not work: it is at fault itself. Low: see what is"
                 + " lost on the way to it and back.";
     }
 
     static String feedDrop(Consumer load, boolean toResistor) {
-        return "Lost on the way to " + (toResistor ? "the resistor before " : "") + load.called()
+        return "Lost on the way to " + (toResistor ? "the resistor before " : "") + load.displayName()
                 + ". More: a bad joint or contact, or a thin wire; halve the way with the points below.";
     }
 
     static String returnDrop(Consumer load) {
-        return "Lost on the way back from " + load.called() + ". More: a bad earth"
+        return "Lost on the way back from " + load.displayName() + ". More: a bad earth"
                 + (load instanceof Coil ? " or burnt contacts." : ".");
     }
 
     static String halving(Consumer load) {
-        return "Right: sound up to here, go on nearer to " + load.called() + ". Wrong: go back towards the battery.";
+        return "Right: sound up to here, go on nearer to " + load.displayName()
+                + ". Wrong: go back towards the battery.";
     }
 
     static String ownResistance(String called) {
@@ -78,10 +80,10 @@ final class ReadingWording {
     }
 
     /** A place for a lead in words. */
-    static String called(Plan plan, Point point) {
+    static String label(Plan plan, Point point) {
         TerminalRef ref = point.terminal();
         return ref == null
                 ? "bare metal of the body"
-                : plan.findPart(ref.part()).orElseThrow().called() + ", " + ref.terminal();
+                : plan.findPart(ref.part()).orElseThrow().displayName() + ", " + ref.terminal();
     }
 }

@@ -64,7 +64,7 @@ public final class ReadingsAnswer {
             boolean tooLow = candidate.purpose() == Purpose.OWN_RESISTANCE
                     && range.nominal().orElse(MEASURABLE_OHM) < MEASURABLE_OHM;
             if (tooLow) {
-                leftOut.add(ReadingWording.called(plan, candidate.probe().from()) + " (ohms): below " + MEASURABLE_OHM
+                leftOut.add(ReadingWording.label(plan, candidate.probe().from()) + " (ohms): below " + MEASURABLE_OHM
                         + " ohm a plain meter tells nothing.");
             } else {
                 readings.add(SheetRow.of(

@@ -62,7 +62,7 @@ public record ReadingsSheet(String plan, List<String> first, List<Reading> readi
      * @param situation that and all that must be set, in words
      * @param circuit id of the load whose circuit it belongs to; absent for the supply
      * @param red where the red lead goes: {@code part.terminal} or {@code earth}
-     * @param redCalled the same in words; so for the black lead
+     * @param redLabel the same in words; so for the black lead
      * @param meter function and range
      * @param unit V or ohm
      * @param lowest what a sound circuit shows at least, the meter's own error included; absent if it shows no figure; so
@@ -78,9 +78,9 @@ public record ReadingsSheet(String plan, List<String> first, List<Reading> readi
             @Nullable String circuit,
             Quantity quantity,
             String red,
-            String redCalled,
+            String redLabel,
             String black,
-            String blackCalled,
+            String blackLabel,
             String meter,
             Shows shows,
             String unit,

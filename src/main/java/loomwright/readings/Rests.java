@@ -86,7 +86,7 @@ final class Rests {
                 circuit,
                 new Point(part.terminal(from)),
                 new Point(part.terminal(to)),
-                ReadingWording.ownResistance(part.called()));
+                ReadingWording.ownResistance(part.displayName()));
     }
 
     private static ReadingCandidate across(Part part, ReadingState when, String tells) {

@@ -28,7 +28,8 @@ final class ReviewWorking {
         lines.add("Reached from the battery without a fuse: "
                 + ids(context.protection().unfused().wires()) + ".");
         for (Region region : context.protection().fused()) {
-            lines.add("Behind " + region.protector().map(Part::called).orElse("") + ": " + ids(region.wires()) + ".");
+            lines.add("Behind " + region.protector().map(Part::displayName).orElse("") + ": " + ids(region.wires())
+                    + ".");
         }
         return lines;
     }

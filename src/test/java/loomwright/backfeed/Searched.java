@@ -30,7 +30,7 @@ record Searched(BackfeedReport report) {
         return feed(load).occurrences().stream()
                 .filter(o -> o.step() == step)
                 .findFirst()
-                .orElseThrow(() -> new AssertionError(load + " is not fed unasked, " + step.words()));
+                .orElseThrow(() -> new AssertionError(load + " is not fed unasked, " + step.description()));
     }
 
     Remedy remedy(String load, Remedy.Kind kind, String at) {

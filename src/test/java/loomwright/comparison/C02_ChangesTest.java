@@ -73,8 +73,8 @@ class C02_ChangesTest {
         assertThat(Compared.change(comparison, "W4").changes()).containsExactly(Change.MOVED);
         assertThat(Compared.change(comparison, "W5").changes()).containsExactly(Change.MOVED);
         assertThat(Compared.change(comparison, "fog").changes()).containsExactly(Change.MOVED);
-        assertThat(Compared.change(comparison, "W4").words()).isEqualTo("moved");
-        assertThat(Compared.change(comparison, "fog").words()).isEqualTo("wired to other places");
+        assertThat(Compared.change(comparison, "W4").description()).isEqualTo("moved");
+        assertThat(Compared.change(comparison, "fog").description()).isEqualTo("wired to other places");
     }
 
     @Test

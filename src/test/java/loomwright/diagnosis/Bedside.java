@@ -112,6 +112,6 @@ final class Bedside {
         boolean sized = one.kind() == SingleFault.Kind.BAD_JOINT;
         return one.kind() == other.kind()
                 && one.ids().equals(other.ids())
-                && (sized || one.words().equals(other.words()));
+                && (sized || one.description().equals(other.description()));
     }
 }

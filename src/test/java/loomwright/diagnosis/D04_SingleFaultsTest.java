@@ -63,7 +63,8 @@ class D04_SingleFaultsTest {
                 new BlownFuse("F1"),
                 volts(Condition.RUN, "battery.plus", "F1.a", "F1.b", "heater.a", "pump.a"));
         assertThat(report.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
-        assertThat(report.explanations().get(0).candidates().get(0).words()).isEqualTo("F1 has blown.");
+        assertThat(report.explanations().get(0).candidates().get(0).description())
+                .isEqualTo("F1 has blown.");
     }
 
     @Test
@@ -72,7 +73,7 @@ class D04_SingleFaultsTest {
                 Bedside.TWO_LOADS, new BlownFuse("F1"), volts(Condition.RUN, "battery.plus", "heater.a", "pump.a"));
         Explanation first = report.explanations().get(0);
         assertThat(kinds(first)).contains(Kind.FUSE_BLOWN, Kind.WIRE_OFF);
-        assertThat(first.candidates()).extracting(Suspect::words).contains("Wire W3 is off at heater.a.");
+        assertThat(first.candidates()).extracting(Suspect::description).contains("Wire W3 is off at heater.a.");
         assertThat(report.summary()).contains("cannot tell it from");
     }
 
@@ -109,7 +110,7 @@ class D04_SingleFaultsTest {
                 .filter(c -> c.fusesBlown().isEmpty())
                 .flatMap(c -> c.faults().stream())
                 .filter(f -> f.kind() == Kind.SHORT_TO_EARTH)
-                .map(f -> f.words().substring(0, f.words().indexOf(' ')))
+                .map(f -> f.description().substring(0, f.description().indexOf(' ')))
                 .filter(List.of(points)::contains)
                 .toList();
     }
@@ -129,7 +130,7 @@ class D04_SingleFaultsTest {
             DiagnosisReport blown = Bedside.diagnose(Bedside.TWO_LOADS, Bedside.noisy(after, points, 1, null));
             assertThat(wholeFuseShorts(blown, "F1.b", "heater.a")).isEmpty();
             assertThat(blown.explanations().get(0).candidates())
-                    .extracting(Suspect::words)
+                    .extracting(Suspect::description)
                     .contains(at + " touches the chassis. It has blown F1.");
         }
     }
@@ -147,7 +148,8 @@ class D04_SingleFaultsTest {
         DiagnosisReport report = Bedside.diagnose(
                 plan, Bedside.noisy(after.figures(), volts(Condition.RUN, "F1.a", "heater.a"), 1, null));
         assertThat(report.explanations().get(0).candidates())
-                .anySatisfy(c -> assertThat(c.words()).isEqualTo("heater.a touches the chassis. It has blown F1."));
+                .anySatisfy(
+                        c -> assertThat(c.description()).isEqualTo("heater.a touches the chassis. It has blown F1."));
     }
 
     /** With F1 whole, F1.a would read as little as heater.a; it reads the 3 ohm of the pump. */
@@ -160,7 +162,7 @@ class D04_SingleFaultsTest {
                 Bedside.TWO_LOADS, List.of(Bedside.reading(ohms.get(0), 0.05), Bedside.reading(ohms.get(1), 3.1)));
         assertThat(report.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
         assertThat(report.explanations().get(0).candidates())
-                .extracting(Suspect::words)
+                .extracting(Suspect::description)
                 .contains("heater.a touches the chassis. It has blown F1.");
     }
 
@@ -199,7 +201,8 @@ class D04_SingleFaultsTest {
         assertThat(both.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
         assertThat(both.explanations().get(0).candidates())
                 .singleElement()
-                .satisfies(c -> assertThat(c.words()).isEqualTo("Lamp tail has burnt out: its filament is open."));
+                .satisfies(
+                        c -> assertThat(c.description()).isEqualTo("Lamp tail has burnt out: its filament is open."));
     }
 
     /** 12.6 V from the battery to a lamp that is switched off say that it is not fed. */
@@ -239,7 +242,7 @@ class D04_SingleFaultsTest {
                 volts(Condition.CRANK, "battery.plus", "solenoid.30", "solenoid.50", "solenoid.45", "coil.15"));
         assertThat(report.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
         assertThat(report.explanations().get(0).candidates())
-                .anySatisfy(c -> assertThat(c.words()).contains("solenoid is stuck at rest"));
+                .anySatisfy(c -> assertThat(c.description()).contains("solenoid is stuck at rest"));
     }
 
     @Test

@@ -82,7 +82,7 @@ class D05_PairsAndNoneTest {
         DiagnosisReport report = Bedside.diagnose(Bedside.TWO_LOADS, readings);
         assertThat(report.verdict()).isEqualTo(Verdict.UNEXPLAINED);
         Explanation first = report.explanations().get(0);
-        assertThat(first.candidates().get(0).words()).isEqualTo("F1 has blown.");
+        assertThat(first.candidates().get(0).description()).isEqualTo("F1 has blown.");
         assertThat(first.notExplained()).containsExactly(7);
         assertThat(report.summary()).contains("take that one again");
     }

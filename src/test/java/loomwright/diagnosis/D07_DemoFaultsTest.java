@@ -61,7 +61,7 @@ class D07_DemoFaultsTest {
                 List<MeterReading> readings = Bedside.noisy(real, points, 0.98 + 0.04 * random.nextDouble(), random);
                 DiagnosisQuestion question = new DiagnosisQuestion(plan, readings, MeterAccuracy.USUAL);
                 if (rank(new Diagnosis(question, DiagnosisLimits.defaults(), bench), fault) > 3) {
-                    missed.add(fault.words());
+                    missed.add(fault.description());
                 }
             }
         }

@@ -97,7 +97,7 @@ class MistakesTest {
 
     private static Mistake of(MistakesReport report, Kind kind, String words) {
         return report.mistakes().stream()
-                .filter(m -> m.kind() == kind && m.words().contains(words))
+                .filter(m -> m.kind() == kind && m.description().contains(words))
                 .findFirst()
                 .orElseThrow();
     }

@@ -213,7 +213,7 @@ class SheetTest {
                 .jsonPath();
         assertThat(cells)
                 .containsAll(readings.getList("result.readings.tells", String.class))
-                .containsAll(readings.getList("result.readings.redCalled", String.class));
+                .containsAll(readings.getList("result.readings.redLabel", String.class));
         assertThat(boxes(page)).isEqualTo(readings.getList("result.readings").size());
         assertThat(texts(page, "li"))
                 .containsAll(review.getList("cautions.text", String.class))

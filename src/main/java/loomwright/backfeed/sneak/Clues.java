@@ -209,7 +209,7 @@ final class Clues {
                     Kind.TIMING,
                     Set.of(),
                     "It depends on what went before or on what is quicker: "
-                            + solved.step().words() + ".");
+                            + solved.step().description() + ".");
         }
     }
 
@@ -230,7 +230,7 @@ final class Clues {
                     add(
                             Kind.LABEL,
                             Set.of(chosen.id()),
-                            chosen.called() + " stands at '" + name + "', yet this current goes through it.");
+                            chosen.displayName() + " stands at '" + name + "', yet this current goes through it.");
                 }
             }
         }

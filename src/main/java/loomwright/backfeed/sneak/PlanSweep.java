@@ -172,7 +172,7 @@ final class PlanSweep {
                 group.load(), worst.feed().activity(), worst.feed().pulledIn());
         return new Sneak(
                 group.load().id(),
-                group.load().called(),
+                group.load().displayName(),
                 severity,
                 Verdicts.verdict(
                         group.load(), worst.occurrence(settings), worst.solved().wasActive(group.load())),

@@ -66,7 +66,7 @@ record SneakCase(Consumer load, long code, int changes, SolvedStep solved, FeedP
         FeedStrength.Limits limits = FeedStrength.limits(load, solved.plan().system());
         return new Occurrence(
                 solved.step(),
-                solved.step().words(),
+                solved.step().description(),
                 settings.positions(code, true),
                 feed().activity(),
                 feed().pulledIn(),

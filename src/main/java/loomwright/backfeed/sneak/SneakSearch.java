@@ -88,7 +88,7 @@ public final class SneakSearch {
             inFull += more.inFull();
             complete &= more.complete();
             if (!more.sneaks().isEmpty()) {
-                withFaults.add(new FaultSneaks(fault.kind(), fault.ids(), fault.words(), more.sneaks()));
+                withFaults.add(new FaultSneaks(fault.kind(), fault.ids(), fault.description(), more.sneaks()));
             }
         }
         withFaults.sort(Comparator.comparing(SneakSearch::worst));

@@ -36,7 +36,7 @@ public record BadJoint(String at, double resistanceOhm) implements SizedFault {
     }
 
     @Override
-    public String words() {
+    public String description() {
         String ohm = resistanceOhm < 100
                 ? String.format(Locale.ROOT, "%.2g", resistanceOhm)
                 : String.valueOf(Math.round(resistanceOhm));

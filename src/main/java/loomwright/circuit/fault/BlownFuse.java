@@ -21,7 +21,7 @@ public record BlownFuse(String part) implements SingleFault {
     }
 
     @Override
-    public String words() {
+    public String description() {
         return part + " has blown.";
     }
 

@@ -22,7 +22,7 @@ public record CrossedConnectors(String one, String oneHalf, String other, String
     }
 
     @Override
-    public String words() {
+    public String description() {
         return "Connectors " + one + " and " + other + " are crossed: half " + oneHalf
                 + " is pushed together with half " + otherHalf + ", and what is left of the two with each other.";
     }

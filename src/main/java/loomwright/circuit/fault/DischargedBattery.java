@@ -49,7 +49,7 @@ public record DischargedBattery(Batteries batteries, double restV, double missin
     }
 
     @Override
-    public String words() {
+    public String description() {
         String left = String.format(Locale.ROOT, "%.1f V at rest instead of %.1f V.", leftV(), restV);
         return batteries.told(
                         "The battery is discharged or has a dead cell: ",

@@ -22,7 +22,7 @@ public record LostEarth(String part) implements SingleFault {
     }
 
     @Override
-    public String words() {
+    public String description() {
         return "Earth point " + part + " has lost the chassis.";
     }
 

@@ -24,7 +24,7 @@ public record MisplacedWire(String wire, WireEnd end, TerminalRef belongs, Termi
     }
 
     @Override
-    public String words() {
+    public String description() {
         return "Wire " + wire + " sits on " + sits + " instead of " + belongs + ".";
     }
 

@@ -15,9 +15,9 @@ import loomwright.circuit.Wire;
  * alternator only the field is left, between its warning-lamp terminal and its earthed pole.
  *
  * @param ids of the alternators, or of the batteries if the plan draws none
- * @param words what gives nothing, as a sentence
+ * @param description what gives nothing, as a sentence
  */
-public record NotCharging(List<String> ids, String words) implements SingleFault {
+public record NotCharging(List<String> ids, String description) implements SingleFault {
     public NotCharging {
         ids = List.copyOf(ids);
     }

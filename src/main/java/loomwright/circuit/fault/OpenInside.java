@@ -12,9 +12,9 @@ import loomwright.circuit.Switch;
  * A load that gets its volts and takes no current: a burnt-out lamp, an open winding, brushes that no longer touch.
  *
  * @param part id of a lamp, load, motor or ignition coil
- * @param words what is open in it, as a sentence
+ * @param description what is open in it, as a sentence
  */
-public record OpenInside(String part, String words) implements SingleFault {
+public record OpenInside(String part, String description) implements SingleFault {
     static OpenInside of(Part part) {
         String id = part.id();
         if (part instanceof FilamentLamp) {

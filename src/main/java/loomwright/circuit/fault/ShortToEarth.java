@@ -26,7 +26,7 @@ public record ShortToEarth(TerminalRef terminal) implements SingleFault {
     }
 
     @Override
-    public String words() {
+    public String description() {
         return terminal + " touches the chassis.";
     }
 

@@ -44,7 +44,7 @@ public sealed interface SingleFault
     List<String> ids();
 
     /** What is wrong, as a sentence. */
-    String words();
+    String description();
 
     /**
      * The plan with the fault in it.

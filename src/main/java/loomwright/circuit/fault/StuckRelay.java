@@ -27,7 +27,7 @@ public record StuckRelay(String part, boolean closed) implements SingleFault {
     }
 
     @Override
-    public String words() {
+    public String description() {
         return part + (closed ? " is stuck pulled in." : " is stuck at rest: it never pulls in.");
     }
 

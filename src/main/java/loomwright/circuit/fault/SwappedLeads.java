@@ -28,7 +28,7 @@ public record SwappedLeads(TerminalRef one, TerminalRef other) implements Single
     }
 
     @Override
-    public String words() {
+    public String description() {
         return "The leads at " + one + " and " + other + " are swapped.";
     }
 

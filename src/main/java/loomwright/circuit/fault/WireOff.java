@@ -27,7 +27,7 @@ public record WireOff(String wire, WireEnd end, TerminalRef terminal) implements
     }
 
     @Override
-    public String words() {
+    public String description() {
         return "Wire " + wire + " is off at " + terminal + ".";
     }
 

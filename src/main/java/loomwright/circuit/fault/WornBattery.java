@@ -38,7 +38,7 @@ public record WornBattery(Batteries batteries, double resistanceOhm) implements 
     }
 
     @Override
-    public String words() {
+    public String description() {
         return batteries.told(
                         "The battery is sulphated or worn out, and sags under load: ",
                         "One of the batteries or all are sulphated or worn out, and sag under load: together ",

@@ -59,7 +59,8 @@ final class CellBuilder {
         settings.add(setting);
         boolean earth = part instanceof EarthPoint;
         Text.Role nameRole = earth ? Text.Role.DATA : Text.Role.NAME;
-        TextLines.wrapped(part.called(), nameRole, NAME_PX, MOST_LINES).forEach(line -> add(part.id(), nameRole, line));
+        TextLines.wrapped(part.displayName(), nameRole, NAME_PX, MOST_LINES)
+                .forEach(line -> add(part.id(), nameRole, line));
         String data = Wordings.data(part, scene.plan()).replace(' ', TextLines.TIE);
         String named = part.label() == null || earth ? data : data.isEmpty() ? part.id() : part.id() + ", " + data;
         TextLines.wrapped(named, Text.Role.DATA, NAME_PX, 2).forEach(line -> add(part.id(), Text.Role.DATA, line));
@@ -74,7 +75,7 @@ final class CellBuilder {
             blockWidth = Math.max(blockWidth, READING_PX);
             add(part.id(), Text.Role.READING, reading);
         }
-        words = part.kind().replace('-', ' ') + " " + part.called() + (reading.isEmpty() ? "" : ": " + reading);
+        words = part.kind().replace('-', ' ') + " " + part.displayName() + (reading.isEmpty() ? "" : ": " + reading);
         return marks(Stream.of(part.id()));
     }
 
@@ -84,12 +85,12 @@ final class CellBuilder {
             Part half = setting.part();
             ids.add(half.id());
             settings.add(setting);
-            TextLines.wrapped(half.called(), Text.Role.NAME, NAME_PX + 20, 2)
+            TextLines.wrapped(half.displayName(), Text.Role.NAME, NAME_PX + 20, 2)
                     .forEach(line -> add(half.id(), Text.Role.NAME, line));
         }
         add(connector.id(), Text.Role.DATA, connector.id() + ", " + Wordings.data(above.part(), scene.plan()));
-        words = "connector " + connector.id() + ": " + above.part().called() + " with "
-                + below.part().called();
+        words = "connector " + connector.id() + ": " + above.part().displayName() + " with "
+                + below.part().displayName();
         return marks(Stream.of(connector.id(), above.part().id(), below.part().id()));
     }
 

@@ -47,7 +47,7 @@ record Changes(List<Mark> before, List<Mark> after, List<Mark> all) {
         String properties = change.properties().stream()
                 .map(p -> p.property() + " " + orNone(p.before()) + " → " + orNone(p.after()))
                 .collect(Collectors.joining("; "));
-        return change.words() + ": " + what
+        return change.description() + ": " + what
                 + (was != null && was.equals(is) && !properties.isEmpty() ? " (" + properties + ")" : "");
     }
 

@@ -44,16 +44,16 @@ final class Sheet {
         StepReadings readings = scene.readings();
         Condition condition = readings.step().condition();
         List<String> parts = new ArrayList<>();
-        parts.add(readings.words().substring(0, 1).toUpperCase(Locale.ROOT)
-                + readings.words().substring(1));
+        parts.add(readings.description().substring(0, 1).toUpperCase(Locale.ROOT)
+                + readings.description().substring(1));
         parts.add("supply " + DiagramNumbers.volts(plan.supply(condition).emfV()));
         parts.add(plan.system().earthPolarity().name().toLowerCase(Locale.ROOT) + " earth");
         plan.listParts(Switch.class).stream()
                 .filter(Switch::free)
-                .forEach(s -> parts.add(s.called() + ": " + s.in(condition).name()));
+                .forEach(s -> parts.add(s.displayName() + ": " + s.in(condition).name()));
         changed.forEach((id, position) -> {
             if (!(plan.findPart(id).orElseThrow() instanceof Switch)) {
-                parts.add(plan.findPart(id).orElseThrow().called() + ": " + position);
+                parts.add(plan.findPart(id).orElseThrow().displayName() + ": " + position);
             }
         });
         readings.findings().forEach(finding -> parts.add(finding.text()));

@@ -43,7 +43,7 @@ final class ConditionTable {
     void write(Html html) {
         html.lead("Volts across each load, from its feed to its return. " + standing(sheet.goal()));
         List<String> head = new ArrayList<>(List.of("Load"));
-        sheet.steps().forEach(step -> head.add(step.words()));
+        sheet.steps().forEach(step -> head.add(step.description()));
         List<List<Cell>> rows = new ArrayList<>(List.of(supply()));
         for (Consumer load : consumers()) {
             rows.add(row(load));
@@ -70,7 +70,7 @@ final class ConditionTable {
     }
 
     private List<Cell> row(Consumer load) {
-        List<Cell> cells = new ArrayList<>(List.of(Cell.of(load.called())));
+        List<Cell> cells = new ArrayList<>(List.of(Cell.of(load.displayName())));
         for (StepReadings step : sheet.conditions().steps()) {
             cells.add(step.parts().stream()
                     .filter(reading -> reading.part().equals(load.id()))
@@ -120,10 +120,11 @@ final class ConditionTable {
         List<String> stand = new ArrayList<>();
         plan.listParts(Switch.class).stream()
                 .filter(Switch::free)
-                .forEach(s -> stand.add(s.called() + ": " + s.in(Condition.OFF).name()));
+                .forEach(s ->
+                        stand.add(s.displayName() + ": " + s.in(Condition.OFF).name()));
         plan.listParts(ContactBreaker.class)
-                .forEach(b -> stand.add(
-                        b.called() + ": " + (b.closedWhenStopped() ? "closed" : "open") + " while the engine stands"));
+                .forEach(b -> stand.add(b.displayName() + ": " + (b.closedWhenStopped() ? "closed" : "open")
+                        + " while the engine stands"));
         return stand.isEmpty() ? "" : "They hold with " + String.join(", ", stand) + ".";
     }
 }

@@ -39,7 +39,7 @@ final class MaterialTables {
     private static List<Cell> row(PartLine part) {
         return List.of(
                 Cell.tick(),
-                Cell.of(part.called()),
+                Cell.of(part.label()),
                 Cell.of(PropertyWords.spaced(part.kind())),
                 Cell.of(PropertyWords.data(part.data())));
     }

@@ -33,8 +33,8 @@ final class ReadingsTable {
     private static List<Cell> row(Reading reading) {
         return List.of(
                 Cell.of(String.valueOf(reading.number())),
-                Cell.of(reading.redCalled()),
-                Cell.of(reading.blackCalled()),
+                Cell.of(reading.redLabel()),
+                Cell.of(reading.blackLabel()),
                 Cell.of(reading.meter()),
                 new Cell(sound(reading), "sound"),
                 Cell.box(),

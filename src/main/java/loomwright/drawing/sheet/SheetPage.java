@@ -103,7 +103,7 @@ public final class SheetPage {
     }
 
     private static List<Cell> change(ItemChange change) {
-        String what = change.words();
+        String what = change.description();
         String was = thing(change.item(), change.wasText());
         String is = thing(change.item(), change.isText());
         String text = was.isEmpty() ? is : is.isEmpty() || was.equals(is) ? was : was + " → " + is;

@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param returnResistanceOhm from breaker or module back to the battery, 0 to 10; 0 if left out
  * @param bypassResistanceOhm from the battery to the tap, 0 to 10; 0 if left out
  * @param coilPrimaryOhm at 20 C, 0.05 to 100
- * @param breakerOhm resistance of the closed contacts, 0 to 10; 0.03 if left out
+ * @param contactBreakerOhm resistance of the closed contacts, 0 to 10; 0.03 if left out
  * @param moduleDropV saturation voltage of a module in the place of contacts, 0 to 5
  * @param moduleLimitA its current limit, 0.5 to 30; none if left out
  * @param dwellFraction share of the time that the primary is closed while the engine runs, 0.01 to 1; 0.6 if left out
@@ -48,7 +48,7 @@ public record BallastInput(
         @Nullable Double returnResistanceOhm,
         @Nullable Double bypassResistanceOhm,
         @Nullable Double coilPrimaryOhm,
-        @Nullable Double breakerOhm,
+        @Nullable Double contactBreakerOhm,
         @Nullable Double moduleDropV,
         @Nullable Double moduleLimitA,
         @Nullable Double dwellFraction,

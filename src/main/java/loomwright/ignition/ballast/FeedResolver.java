@@ -180,19 +180,19 @@ final class FeedResolver {
     private IgnitionFeed.Closing closing() {
         Double dropV = input.moduleDropV();
         Double limitA = input.moduleLimitA();
-        Double breakerOhm = input.breakerOhm();
+        Double contactBreakerOhm = input.contactBreakerOhm();
         faults.range("/moduleDropV", dropV, 0, 5).range("/moduleLimitA", limitA, 0.5, 30);
-        faults.range("/breakerOhm", breakerOhm, 0, 10);
+        faults.range("/contactBreakerOhm", contactBreakerOhm, 0, 10);
         boolean module = dropV != null || limitA != null;
         faults.check(
-                !module || breakerOhm == null,
+                !module || contactBreakerOhm == null,
                 InputError.Code.CONTRADICTION,
-                "/breakerOhm",
-                breakerOhm,
-                "either contacts (breakerOhm) or a module (moduleDropV, moduleLimitA)");
+                "/contactBreakerOhm",
+                contactBreakerOhm,
+                "either contacts (contactBreakerOhm) or a module (moduleDropV, moduleLimitA)");
         if (!module) {
             return new IgnitionFeed.Closing(
-                    false, assumed.or(breakerOhm, "resistance of the closed contacts", 0.03, "ohm"), 0, null);
+                    false, assumed.or(contactBreakerOhm, "resistance of the closed contacts", 0.03, "ohm"), 0, null);
         }
         return new IgnitionFeed.Closing(true, 0, assumed.or(dropV, "saturation voltage of the module", 1, "V"), limitA);
     }

@@ -21,8 +21,8 @@ public sealed interface PrimarySwitch {
      * @param dropV 0 to 5
      * @param dwellLaw the closed angle
      */
-    record Breaker(double dropV, DwellLaw.FixedAngle dwellLaw) implements PrimarySwitch {
-        public Breaker {
+    record ContactBreaker(double dropV, DwellLaw.FixedAngle dwellLaw) implements PrimarySwitch {
+        public ContactBreaker {
             new InputErrors().range("/dropV", dropV, 0, 5).reject();
         }
 

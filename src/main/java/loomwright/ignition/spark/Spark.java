@@ -119,7 +119,7 @@ public final class Spark {
 
     private static List<Caution> cautions(SparkInput.Resolved question, SparkResult result) {
         List<Caution> cautions = new ArrayList<>(List.of(Caution.HIGH_TENSION));
-        if (question.system().primarySwitch() instanceof PrimarySwitch.Breaker) {
+        if (question.system().primarySwitch() instanceof PrimarySwitch.ContactBreaker) {
             cautions.add(Caution.KEY_LEFT_ON);
         }
         if (result.at().ballastHeatW() >= HOT_W || result.closed().ballastHeatW() >= HOT_W) {

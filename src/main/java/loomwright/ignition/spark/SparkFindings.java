@@ -203,7 +203,7 @@ final class SparkFindings {
     }
 
     private void contacts() {
-        if (system.primarySwitch() instanceof PrimarySwitch.Breaker && at.peakA() > UsualIgnition.CONTACTS_A) {
+        if (system.primarySwitch() instanceof PrimarySwitch.ContactBreaker && at.peakA() > UsualIgnition.CONTACTS_A) {
             add(
                     Severity.WARNING,
                     "contacts-overloaded",

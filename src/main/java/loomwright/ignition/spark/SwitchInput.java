@@ -60,7 +60,7 @@ public record SwitchInput(
             if (dwellRule != null && dwellRule != DwellRule.FIXED_ANGLE) {
                 throw contradiction("/dwellRule", dwellRule, "FIXED_ANGLE: contacts are opened by a cam");
             }
-            return new PrimarySwitch.Breaker(
+            return new PrimarySwitch.ContactBreaker(
                     assumptions.or(dropV, "drop of the switch", 0.15, "V"), fixedAngle(assumptions, firing));
         }
         return new PrimarySwitch.Module(

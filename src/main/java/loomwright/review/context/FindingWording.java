@@ -31,7 +31,7 @@ public final class FindingWording {
 
     /** The step, and the switches that stand otherwise than in the plan. */
     public static String when(Moment moment) {
-        return words(moment.solved().step().words(), moment.situation().changed());
+        return words(moment.solved().step().description(), moment.situation().changed());
     }
 
     public static String words(String step, Map<String, String> switches) {

@@ -40,13 +40,13 @@ public final class EarthedPoles implements Check {
             "breadth-first search of the plan");
 
     /**
-     * How a battery stands.
+     * How a battery orientations.
      *
      * @param right whether by the right pole
      * @param before the battery that it is on; absent if it is on the chassis
      * @param beforeV nominal volts from the chassis up to it
      */
-    private record Stand(boolean right, @Nullable Battery before, double beforeV) {}
+    private record Orientation(boolean right, @Nullable Battery before, double beforeV) {}
 
     /** A plan's batteries, the pole of each that the plan says is earthed, and the other. */
     private record Poles(Plan plan, FeedGraph graph, String named, String other) {
@@ -76,29 +76,33 @@ public final class EarthedPoles implements Check {
          * From the chassis outwards: first the batteries on it, then those on the far poles of these. What hangs on one that
          * is turned is not judged: it may be turned with it.
          */
-        Map<Battery, Stand> stands() {
-            Map<Battery, Stand> stands = new LinkedHashMap<>();
+        Map<Battery, Orientation> orientations() {
+            Map<Battery, Orientation> orientations = new LinkedHashMap<>();
             Deque<Battery> right = new ArrayDeque<>();
-            stand(stands, right, null, 0);
+            orient(orientations, right, null, 0);
             while (!right.isEmpty()) {
                 Battery before = right.removeFirst();
-                Stand its = stands.get(before);
-                stand(stands, right, before, (its == null ? 0 : its.beforeV()) + volts(before));
+                Orientation its = orientations.get(before);
+                orient(orientations, right, before, (its == null ? 0 : its.beforeV()) + volts(before));
             }
-            return stands;
+            return orientations;
         }
 
-        private void stand(Map<Battery, Stand> stands, Deque<Battery> right, @Nullable Battery before, double beforeV) {
+        private void orient(
+                Map<Battery, Orientation> orientations,
+                Deque<Battery> right,
+                @Nullable Battery before,
+                double beforeV) {
             Set<String> reached = reach(before == null ? FeedGraph.CHASSIS : other(before), METAL);
             for (Battery battery : plan.listParts(Battery.class)) {
-                if (stands.containsKey(battery)) {
+                if (orientations.containsKey(battery)) {
                     continue;
                 }
                 if (reached.contains(named(battery))) {
-                    stands.put(battery, new Stand(true, before, beforeV));
+                    orientations.put(battery, new Orientation(true, before, beforeV));
                     right.add(battery);
                 } else if (reached.contains(other(battery)) && (before == null || isInSeries(before, battery))) {
-                    stands.put(battery, new Stand(false, before, beforeV));
+                    orientations.put(battery, new Orientation(false, before, beforeV));
                 }
             }
         }
@@ -148,10 +152,10 @@ public final class EarthedPoles implements Check {
     @Override
     public List<Finding> check(ReviewContext context) {
         Poles poles = Poles.of(context.plan(), context.protection().graph());
-        Map<Battery, Stand> stands = poles.stands();
-        boolean someRight = stands.values().stream().anyMatch(Stand::right);
+        Map<Battery, Orientation> orientations = poles.orientations();
+        boolean someRight = orientations.values().stream().anyMatch(Orientation::right);
         List<Finding> findings = new ArrayList<>();
-        stands.forEach((battery, stand) -> {
+        orientations.forEach((battery, stand) -> {
             Battery before = stand.before();
             if (!stand.right()) {
                 findings.add(
@@ -175,7 +179,8 @@ public final class EarthedPoles implements Check {
                 Severity.DANGER,
                 List.of(battery.id()),
                 "The plan says that the " + (isNegative(poles.plan()) ? "negative" : "positive")
-                        + " pole is earthed (earthPolarity; negative if left out), but " + battery.called() + " has "
+                        + " pole is earthed (earthPolarity; negative if left out), but " + battery.displayName()
+                        + " has "
                         + poles.other(battery) + " on the chassis. " + wrong
                         + ", which destroys the diodes of an alternator and electronics at once"
                         + (someRight ? ", and side by side its neighbour drives a heavy current through it." : "."),
@@ -198,7 +203,7 @@ public final class EarthedPoles implements Check {
         return FindingCode.SERIES_BATTERY_REVERSED.finding(
                 leftV < 0 ? Severity.DANGER : Severity.WARNING,
                 List.of(battery.id(), before.id()),
-                battery.called() + " has " + poles.other(battery) + " on " + poles.other(before)
+                battery.displayName() + " has " + poles.other(battery) + " on " + poles.other(before)
                         + ": it works against the battery before it. Together they give " + left
                         + (leftV < 0 ? " the wrong way round" : "") + " in place of " + number(beforeV + ownV) + " V"
                         + (leftV < 0

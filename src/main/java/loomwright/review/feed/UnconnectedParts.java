@@ -42,14 +42,15 @@ public final class UnconnectedParts implements Check {
                 ? FindingCode.TERMINAL_NOT_CONNECTED.finding(
                         severity,
                         ids,
-                        part.called() + ": nothing is connected to " + terminal + ". No current can flow through it.",
+                        part.displayName() + ": nothing is connected to " + terminal
+                                + ". No current can flow through it.",
                         List.of(),
                         DRAWN,
                         "Connect " + terminal + ".")
                 : FindingCode.NO_RETURN.finding(
                         severity,
                         ids,
-                        part.called() + ": its return " + terminal
+                        part.displayName() + ": its return " + terminal
                                 + " does not lead to earth in any position of the switches. No current can flow through it.",
                         List.of(),
                         DRAWN,

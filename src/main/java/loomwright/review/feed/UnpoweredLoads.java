@@ -130,7 +130,7 @@ public final class UnpoweredLoads implements Check {
         String steps = failing.stream()
                 .map(m -> m.solved().step())
                 .distinct()
-                .map(Step::words)
+                .map(Step::description)
                 .collect(Collectors.joining("; "));
         String why = bestV < operateV
                 ? "and needs " + number(operateV) + " V."
@@ -138,7 +138,7 @@ public final class UnpoweredLoads implements Check {
         return FindingCode.LOAD_NOT_POWERED.finding(
                 Severity.WARNING,
                 List.of(load.id()),
-                load.called() + " is meant to be live but does not work (" + steps + "). It gets "
+                load.displayName() + " is meant to be live but does not work (" + steps + "). It gets "
                         + (bestV == 0
                                 ? "no volts"
                                 : "at best " + number(bestV) + " V, " + FindingWording.when(best) + ",")

@@ -53,7 +53,7 @@ public final class FuseLoads implements Check {
         return FindingCode.FUSE_BLOWS_AT_ONCE.finding(
                 Severity.DANGER,
                 ids,
-                fuse.called() + " (" + number(fuse.ratingA()) + " A) carries " + number(currentA) + " A, "
+                fuse.displayName() + " (" + number(fuse.ratingA()) + " A) carries " + number(currentA) + " A, "
                         + FindingWording.when(moment) + ": a short, it blows at once. The current goes through "
                         + String.join(", ", way) + ". What follows from the short is not told besides.",
                 FindingWording.against("currentA", currentA, "ratingA", fuse.ratingA()),
@@ -76,7 +76,7 @@ public final class FuseLoads implements Check {
     }
 
     private static Optional<Finding> judge(Fuse fuse, Peak peak) {
-        String carries = fuse.called() + " (" + number(fuse.ratingA()) + " A) carries " + number(peak.currentA())
+        String carries = fuse.displayName() + " (" + number(fuse.ratingA()) + " A) carries " + number(peak.currentA())
                 + " A, " + FindingWording.when(peak.moment());
         if (peak.currentA() > fuse.ratingA()) {
             return Optional.of(FindingCode.FUSE_OVERLOADED.finding(

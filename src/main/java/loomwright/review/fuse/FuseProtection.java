@@ -183,10 +183,10 @@ public final class FuseProtection implements Check {
         return FindingCode.FUSE_TOO_LARGE.finding(
                 worst.severity(),
                 ids,
-                fuse.called() + " (" + number(fuse.ratingA()) + " A) does not protect wire "
+                fuse.displayName() + " (" + number(fuse.ratingA()) + " A) does not protect wire "
                         + worst.wire().id() + " (" + worst.rating().size().name() + ", ampacity " + number(allowedA)
                         + " A by "
-                        + worst.rating().ampacity().orElseThrow().table().called() + "): at "
+                        + worst.rating().ampacity().orElseThrow().table().label() + "): at "
                         + number(overload.currentA()) + " A, " + number(overload.multiple())
                         + " times its rating, it "
                         + (opensS == null ? "need not open at all" : "may take " + number(opensS) + " s")

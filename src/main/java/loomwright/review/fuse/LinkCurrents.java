@@ -49,7 +49,7 @@ public final class LinkCurrents implements Check {
         return FindingCode.LINK_OVERLOADED.finding(
                 Severity.WARNING,
                 List.of(link.id()),
-                link.called() + " (" + link.size() + ") carries " + number(peak.currentA()) + " A, "
+                link.displayName() + " (" + link.size() + ") carries " + number(peak.currentA()) + " A, "
                         + FindingWording.when(peak.moment()) + "; a wire of that size with insulation for "
                         + number(INSULATION_C) + " C (assumed) may carry " + number(ampacity.allowedA()) + " A there ("
                         + ampacity.working() + "). The link ages and melts one day without a short.",

@@ -75,7 +75,7 @@ public final class LinkProtection implements Check {
                 ? ""
                 : " is no smaller than " + named(weaker) + " behind it: in a short these burn before the link melts.";
         String close = stouter.isEmpty() ? "" : " is not four sizes smaller than " + named(stouter) + " behind it.";
-        String text = link.called() + " (" + link.size() + ", " + number(size.areaMm2()) + " mm2)" + burns
+        String text = link.displayName() + " (" + link.size() + ", " + number(size.areaMm2()) + " mm2)" + burns
                 + (weaker.isEmpty() || stouter.isEmpty() ? close : " It" + close);
         return FindingCode.LINK_TOO_LARGE.finding(
                 weaker.isEmpty() ? Severity.WARNING : Severity.DANGER,

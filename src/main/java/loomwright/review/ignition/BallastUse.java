@@ -57,7 +57,8 @@ public final class BallastUse implements Check {
         return FindingCode.BALLAST_MISSING.finding(
                 Severity.DANGER,
                 List.of(coil.id()),
-                coil.called() + " is made for use with a ballast and is fed directly, " + FindingWording.when(moment)
+                coil.displayName() + " is made for use with a ballast and is fed directly, "
+                        + FindingWording.when(moment)
                         + ": "
                         + number(currentA) + " A, and " + number(heatW)
                         + " W of heat in it as long as the contacts are closed. It overheats and can burst.",
@@ -70,8 +71,9 @@ public final class BallastUse implements Check {
         return FindingCode.BALLAST_UNWANTED.finding(
                 Severity.WARNING,
                 List.of(coil.id()),
-                coil.called() + " is made for direct feed and gets its current through " + number(ballastOhm) + " ohm, "
-                        + FindingWording.when(moment) + ": only " + number(currentA) + " A, so a weak spark.",
+                coil.displayName() + " is made for direct feed and gets its current through " + number(ballastOhm)
+                        + " ohm, " + FindingWording.when(moment) + ": only " + number(currentA)
+                        + " A, so a weak spark.",
                 List.of(figure("currentA", currentA), figure("ballastOhm", ballastOhm)),
                 IgnitionRules.COILS,
                 "Take the ballast out of the feed together with its bypass, or fit a coil meant for a ballast.");

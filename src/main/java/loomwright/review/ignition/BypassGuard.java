@@ -67,7 +67,7 @@ public final class BypassGuard implements Check {
         return FindingCode.BYPASS_NOT_ISOLATED.finding(
                 Severity.WARNING,
                 List.copyOf(ids),
-                ballast.called() + ", terminal " + name + ", is wired straight to " + control
+                ballast.displayName() + ", terminal " + name + ", is wired straight to " + control
                         + ". That joins two feeds for good: with the key on the ignition feeds what hangs on " + control
                         + ", and the coil gets its current by a second way as long as that is fed.",
                 List.of(),

@@ -133,7 +133,7 @@ public final class CoilVoltages implements Check {
     }
 
     private static String shows(Coil coil, Moment moment, double lowV, double highV) {
-        return coil.called() + " shows " + number(volts(coil, moment)) + " V with contacts closed, "
+        return coil.displayName() + " shows " + number(volts(coil, moment)) + " V with contacts closed, "
                 + FindingWording.when(moment) + "; usual behind a ballast are " + number(lowV) + " to " + number(highV)
                 + " V.";
     }

@@ -51,7 +51,7 @@ public final class CrankingVoltage implements Check {
         return FindingCode.BATTERY_LOW_CRANKING.finding(
                 Severity.WARNING,
                 List.of(battery.id()),
-                battery.called() + " shows " + number(batteryV) + " V, " + FindingWording.when(moment)
+                battery.displayName() + " shows " + number(batteryV) + " V, " + FindingWording.when(moment)
                         + "; usual are about " + number(limitV) + " V or more. Coil and module get that much less.",
                 List.of(
                         figure("batteryV", batteryV),

@@ -57,7 +57,7 @@ public final class ModuleCurrents implements Check {
         return FindingCode.COIL_NEEDS_LIMIT.finding(
                 Severity.DANGER,
                 List.of(coil.id(), module.id()),
-                coil.called() + " draws " + number(currentA) + " A through " + module.called()
+                coil.displayName() + " draws " + number(currentA) + " A through " + module.displayName()
                         + ", which has no current limit, " + FindingWording.when(moment)
                         + " and the primary closed: coil and module overheat.",
                 FindingWording.against("currentA", currentA, "limitA", IgnitionRules.MODULE_A),
@@ -74,7 +74,8 @@ public final class ModuleCurrents implements Check {
         return FindingCode.MODULE_LIMITS_CURRENT.finding(
                 Severity.NOTE,
                 List.of(module.id(), coil.id()),
-                module.called() + " holds the current of " + coil.called() + " at its limit of " + number(currentA)
+                module.displayName() + " holds the current of " + coil.displayName() + " at its limit of "
+                        + number(currentA)
                         + " A, "
                         + FindingWording.when(moment) + ", where " + number(unlimitedA)
                         + " A would flow: as long as it does, "

@@ -44,7 +44,7 @@ public final class ChargingVoltage implements Check {
         return alternators.stream()
                 .flatMap(alternator -> {
                     double regulatedV = alternator.regulatedV(plan.system());
-                    String text = alternator.called() + " is regulated to " + number(regulatedV) + " V";
+                    String text = alternator.displayName() + " is regulated to " + number(regulatedV) + " V";
                     return judge(plan, alternator, text, regulatedV).stream();
                 })
                 .toList();

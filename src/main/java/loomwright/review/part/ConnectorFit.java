@@ -38,7 +38,7 @@ public final class ConnectorFit implements Check {
                 : Optional.of(FindingCode.CONNECTOR_HALVES_DO_NOT_FIT.finding(
                         Severity.WARNING,
                         List.of(connector.id(), one.id(), other.id()),
-                        one.called() + " and " + other.called() + " of connector " + connector.id()
+                        one.displayName() + " and " + other.displayName() + " of connector " + connector.id()
                                 + " do not fit together: " + String.join("; ", obstacles) + ".",
                         List.of(),
                         FIT,

@@ -53,7 +53,8 @@ public final class LampVoltages implements Check {
         return FindingCode.LAMP_OVERVOLTAGE.finding(
                 Severity.WARNING,
                 List.of(lamp.id()),
-                lamp.called() + " gets " + number(lampV) + " V, " + FindingWording.when(moment) + "; it is made for "
+                lamp.displayName() + " gets " + number(lampV) + " V, " + FindingWording.when(moment)
+                        + "; it is made for "
                         + number(lamp.ratedV()) + " V. A filament lives at " + number(times)
                         + " times its volts about 1/" + Math.round(Math.pow(times, LIFE_EXPONENT))
                         + " as long as it should, if it does not go at once.",

@@ -111,7 +111,7 @@ public final class PartRatings implements Check {
         return code.finding(
                 Severity.WARNING,
                 List.of(load.part().id()),
-                load.part().called() + ": " + number(load.currentA()) + " A, " + FindingWording.when(load.moment())
+                load.part().displayName() + ": " + number(load.currentA()) + " A, " + FindingWording.when(load.moment())
                         + "; it may carry " + number(load.ratingA()) + " A.",
                 FindingWording.against("currentA", load.currentA(), "ratingA", load.ratingA()),
                 load.basis(),
@@ -132,7 +132,7 @@ public final class PartRatings implements Check {
                     return FindingCode.RESISTOR_OVERHEATED.finding(
                             Severity.WARNING,
                             List.of(resistor.id()),
-                            resistor.called() + " turns " + number(powerW) + " W into heat, "
+                            resistor.displayName() + " turns " + number(powerW) + " W into heat, "
                                     + FindingWording.when(peak.moment()) + "; it is made for " + number(allowedW)
                                     + " W.",
                             FindingWording.against("powerW", powerW, "ratingW", allowedW),

@@ -90,8 +90,8 @@ public final class ReversedDiodes implements Check {
         return FindingCode.DIODE_REVERSED.finding(
                 Severity.DANGER,
                 List.of(diode.id(), found.winding().id()),
-                diode.called() + " lies across the winding of "
-                        + found.winding().called() + " and lets "
+                diode.displayName() + " lies across the winding of "
+                        + found.winding().displayName() + " and lets "
                         + number(found.currentA()) + " A through, " + FindingWording.when(found.moment())
                         + ": it is the wrong way round and shorts the feed until it, a wire or a fuse burns out.",
                 List.of(figure("currentA", found.currentA())),

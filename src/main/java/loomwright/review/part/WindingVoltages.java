@@ -76,7 +76,8 @@ public final class WindingVoltages implements Check {
         return FindingCode.WINDING_OVERVOLTAGE.finding(
                 Severity.WARNING,
                 List.of(winding.id()),
-                winding.called() + " gets " + number(windingV) + " V across its winding, " + FindingWording.when(moment)
+                winding.displayName() + " gets " + number(windingV) + " V across its winding, "
+                        + FindingWording.when(moment)
                         + "; one that pulls in from " + number(operateV) + " V is made for something between "
                         + number(RATED_LEAST * operateV) + " and " + number(RATED_MOST * operateV)
                         + " V. The winding takes " + number(heat(windingV, RATED_MOST * operateV)) + " to "

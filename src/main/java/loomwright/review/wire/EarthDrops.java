@@ -40,7 +40,7 @@ public final class EarthDrops implements Check {
         return Optional.of(FindingCode.EARTH_DROP.finding(
                 Severity.WARNING,
                 List.of(earth.id()),
-                earth.called() + " loses " + number(dropV) + " V at " + number(peak.currentA()) + " A, "
+                earth.displayName() + " loses " + number(dropV) + " V at " + number(peak.currentA()) + " A, "
                         + FindingWording.when(peak.moment()) + "; usual are at most " + number(limit.limitV()) + " V.",
                 FindingWording.against("dropV", dropV, "limitV", limit.limitV()),
                 limit.basis(),

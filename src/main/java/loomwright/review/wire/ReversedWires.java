@@ -56,7 +56,7 @@ public final class ReversedWires implements Check {
                 (ids.size() == 1 ? "Wire " : "Wires ") + String.join(", ", ids)
                         + (ids.size() == 1 ? " carries " : " carry ") + number(first.currentA())
                         + " A against the direction of feed, "
-                        + FindingWording.words(first.step().words(), first.switches())
+                        + FindingWording.words(first.step().description(), first.switches())
                         + ": current comes from where none should. It feeds nothing that is meant to be dead.",
                 List.of(FindingWording.figure("currentA", first.currentA())),
                 SOLVED,

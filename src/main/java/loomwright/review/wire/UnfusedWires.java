@@ -191,7 +191,7 @@ public final class UnfusedWires implements Check {
                 ids(stretch),
                 "No fuse or link protects " + named(stretch) + ", "
                         + (always ? "live even with the key off" : "once its contact has closed") + ", on the way to "
-                        + ends.stream().map(Part::called).collect(Collectors.joining(", "))
+                        + ends.stream().map(Part::displayName).collect(Collectors.joining(", "))
                         + ": chafed through, the wire burns.",
                 List.of(figure("lengthM", lengthM(stretch))),
                 FIRST_FUSE,

@@ -185,15 +185,16 @@ public final class VoltageDrops implements Check {
         double returnV = worst.loop().returnDropV();
         List<String> others = drops.stream()
                 .filter(d -> !d.load().equals(worst.load()))
-                .map(d -> d.load().called())
+                .map(d -> d.load().displayName())
                 .toList();
-        String text = worst.load().called() + " loses " + number(feedV) + " V on the way there and " + number(returnV)
-                + " V on the way back, of " + number(worst.loop().supplyV()) + " V, "
-                + FindingWording.when(worst.moment())
-                + "; usual are at most " + number(worst.limit().limitV()) + " V ("
-                + worst.limit().reason() + "). Most of it, " + number(worst.worstV()) + " V, in "
-                + place(plan, worst) + "."
-                + (others.isEmpty() ? "" : " Much the same: " + String.join(", ", others) + ".");
+        String text =
+                worst.load().displayName() + " loses " + number(feedV) + " V on the way there and " + number(returnV)
+                        + " V on the way back, of " + number(worst.loop().supplyV()) + " V, "
+                        + FindingWording.when(worst.moment())
+                        + "; usual are at most " + number(worst.limit().limitV()) + " V ("
+                        + worst.limit().reason() + "). Most of it, " + number(worst.worstV()) + " V, in "
+                        + place(plan, worst) + "."
+                        + (others.isEmpty() ? "" : " Much the same: " + String.join(", ", others) + ".");
         return FindingCode.VOLTAGE_DROP.finding(
                 Severity.WARNING,
                 ids,
@@ -217,7 +218,7 @@ public final class VoltageDrops implements Check {
                 .map(w -> findBadJoint(plan, drop)
                         .map(end -> "the joint of wire " + id + " at " + end)
                         .orElse("wire " + id + described(w)))
-                .or(() -> plan.findPart(id).map(p -> p.label() == null ? id : p.called() + " (" + id + ")"))
+                .or(() -> plan.findPart(id).map(p -> p.label() == null ? id : p.displayName() + " (" + id + ")"))
                 .orElse("connector " + id);
     }
 

@@ -82,7 +82,7 @@ public final class ComparisonTables {
 
     private static List<String> lines(Material material) {
         List<String> lines = new ArrayList<>();
-        material.parts().forEach(p -> lines.add(p.called() + " (" + p.kind() + "): " + p.data()));
+        material.parts().forEach(p -> lines.add(p.label() + " (" + p.kind() + "): " + p.data()));
         material.wires()
                 .forEach(w -> lines.add("wire " + orDash(w.colour()) + " " + orDash(w.size()) + ": " + w.pieces()
                         + (w.pieces() == 1 ? " piece, " : " pieces, ") + Markdown.figure(w.totalM()) + " m ("
@@ -122,7 +122,7 @@ public final class ComparisonTables {
         text.section("What was wrong and still is");
         findings(text, result.findings().stay().stream().map(Kept::after).toList());
         for (StepChange step : result.steps()) {
-            text.section("Readings, " + step.words());
+            text.section("Readings, " + step.description());
             List<List<String>> rows = new ArrayList<>();
             step.readings()
                     .forEach(r -> rows.add(List.of(
@@ -158,6 +158,6 @@ public final class ComparisonTables {
         String properties = change.properties().stream()
                 .map(p -> p.property() + " " + orDash(p.before()) + " → " + orDash(p.after()))
                 .collect(Collectors.joining("; "));
-        return change.words() + ": " + text + (properties.isEmpty() ? "" : " (" + properties + ")");
+        return change.description() + ": " + text + (properties.isEmpty() ? "" : " (" + properties + ")");
     }
 }

@@ -40,7 +40,7 @@ public final class DiagnosisTables {
                         join(suspect, fault -> figure(fault.resistanceOhm())),
                         String.join(" ", suspect.fusesBlown()),
                         explanation.worstDeviation(),
-                        suspect.words(),
+                        suspect.description(),
                         join(suspect, fault -> figure(fault.restV()))));
             }
         }
@@ -54,7 +54,7 @@ public final class DiagnosisTables {
                         "resistanceOhm",
                         "fusesBlown",
                         "worstDeviation",
-                        "words",
+                        "description",
                         "restV"),
                 rows);
     }
@@ -84,7 +84,8 @@ public final class DiagnosisTables {
                             ? "explains all readings"
                             : "leaves " + explanation.notExplained().size() + " readings unexplained",
                     explanation.candidates().size() == 1 ? ":" : "; the readings cannot tell these apart:"));
-            text.bullets(explanation.candidates().stream().map(Suspect::words).toList());
+            text.bullets(
+                    explanation.candidates().stream().map(Suspect::description).toList());
         }
         text.section("What to measure next");
         if (report.nextReadings().isEmpty()) {
@@ -116,12 +117,13 @@ public final class DiagnosisTables {
     }
 
     private static String next(NextReading next) {
-        return next.words() + ": "
+        return next.description() + ": "
                 + next.expected().stream()
                         .collect(Collectors.groupingBy(
                                 (Expected e) -> shown(e.shown()),
                                 LinkedHashMap::new,
-                                Collectors.mapping(e -> e.rank() + " (" + e.words() + ")", Collectors.joining(", "))))
+                                Collectors.mapping(
+                                        e -> e.rank() + " (" + e.description() + ")", Collectors.joining(", "))))
                         .entrySet()
                         .stream()
                         .map(e -> e.getKey() + " if " + e.getValue())

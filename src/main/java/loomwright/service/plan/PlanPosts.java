@@ -32,7 +32,7 @@ public final class PlanPosts {
         List<StepReadings> steps = answer.result().steps();
         Markdown text = new Markdown().title(answer.result().plan());
         List<String> findings = steps.stream()
-                .flatMap(step -> step.findings().stream().map(f -> step.words() + ": " + f.text()))
+                .flatMap(step -> step.findings().stream().map(f -> step.description() + ": " + f.text()))
                 .toList();
         if (!findings.isEmpty()) {
             text.section("What is wrong").bullets(findings);
@@ -158,7 +158,7 @@ public final class PlanPosts {
         for (Mistake mistake : report.mistakes()) {
             text.bullet(
                     EnumWords.of(mistake.severity()),
-                    Stream.concat(Stream.of(mistake.words(), mistake.summary()), mistake.notes().stream())
+                    Stream.concat(Stream.of(mistake.description(), mistake.summary()), mistake.notes().stream())
                             .filter(sentence -> !sentence.isEmpty())
                             .collect(Collectors.joining(" ")));
         }

@@ -96,12 +96,12 @@ public final class PlanTables {
                     m.severity(),
                     m.kind(),
                     String.join("; ", m.ids()),
-                    m.words(),
+                    m.description(),
                     m.summary(),
                     String.join("; ", m.fusesBlown()),
                     String.join(" ", m.notes())));
         }
-        return new Table(List.of("severity", "kind", "ids", "words", "summary", "fusesBlown", "notes"), rows);
+        return new Table(List.of("severity", "kind", "ids", "description", "summary", "fusesBlown", "notes"), rows);
     }
 
     /** One row for each finding. */

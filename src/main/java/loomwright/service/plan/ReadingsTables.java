@@ -68,8 +68,8 @@ public final class ReadingsTables {
                     .computeIfAbsent(r.situation(), none -> new ArrayList<>())
                     .add(List.of(
                             String.valueOf(r.number()),
-                            r.redCalled() + " (" + r.red() + ")",
-                            r.blackCalled() + " (" + r.black() + ")",
+                            r.redLabel() + " (" + r.red() + ")",
+                            r.blackLabel() + " (" + r.black() + ")",
                             r.meter(),
                             shown(r),
                             "",

@@ -123,7 +123,7 @@ class K06_SingleFaultsTest {
                     compare(sound.get(s), faulty.get(s), situation.changes(), worst);
                 }
             }
-            worst.forEach((load, fed) -> all.computeIfAbsent(fault.words(), words -> new TreeSet<>())
+            worst.forEach((load, fed) -> all.computeIfAbsent(fault.description(), words -> new TreeSet<>())
                     .add(load + " " + fed.feed() + " " + fed.changes()));
         }
         return all;

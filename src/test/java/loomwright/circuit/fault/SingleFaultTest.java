@@ -69,7 +69,7 @@ class SingleFaultTest {
     void aDischargedBatteryIsLowWhateverIsSwitchedOn() {
         DischargedBattery flat = new DischargedBattery(ONE, 12.6, 0.125);
         assertThat(flat.leftV()).isCloseTo(11.025, within(1e-9));
-        assertThat(flat.words())
+        assertThat(flat.description())
                 .isEqualTo("The battery is discharged or has a dead cell: 11.0 V at rest instead of 12.6 V.");
         assertThat(pumpV(flat)).isCloseTo(0.875 * acrossV(RELAYED, "pump.a", "pump.b"), within(1e-6));
     }
@@ -89,14 +89,15 @@ class SingleFaultTest {
     void onlyOfBatteriesInSeriesIsItSaidThatOneMayHaveIt() {
         for (String nominalV : List.of("6", "7.2")) {
             Batteries row = Batteries.of(two(",'nominalVoltageV':" + nominalV));
-            assertThat(new DischargedBattery(row, 12.6, 0.125).words()).startsWith("One of the batteries or all");
-            assertThat(new WornBattery(row, 0.5).words()).startsWith("One of the batteries or all");
+            assertThat(new DischargedBattery(row, 12.6, 0.125).description()).startsWith("One of the batteries or all");
+            assertThat(new WornBattery(row, 0.5).description()).startsWith("One of the batteries or all");
         }
         Batteries sideBySide = Batteries.of(two(""));
         assertThat(sideBySide.ids()).containsExactly("left", "right");
-        assertThat(new DischargedBattery(sideBySide, 12.6, 0.125).words())
+        assertThat(new DischargedBattery(sideBySide, 12.6, 0.125).description())
                 .isEqualTo("The batteries are discharged, all alike: 11.0 V at rest instead of 12.6 V.");
-        assertThat(new WornBattery(sideBySide, 0.5).words()).startsWith("The batteries are sulphated or worn out, all");
+        assertThat(new WornBattery(sideBySide, 0.5).description())
+                .startsWith("The batteries are sulphated or worn out, all");
     }
 
     private static Plan two(String more) {
@@ -156,8 +157,8 @@ class SingleFaultTest {
         Plan two = Plans.of(
                 "{'kind':'battery','id':'battery'},{'kind':'alternator','id':'left'},{'kind':'alternator','id':'right'}",
                 "");
-        assertThat(NotCharging.of(two).words()).startsWith("left and right do not charge: their belts");
-        assertThat(NotCharging.of(two("")).words()).startsWith("The batteries are not charged");
+        assertThat(NotCharging.of(two).description()).startsWith("left and right do not charge: their belts");
+        assertThat(NotCharging.of(two("")).description()).startsWith("The batteries are not charged");
     }
 
     private static double batteryV(Plan plan) {
@@ -230,7 +231,7 @@ class SingleFaultTest {
         assertThat(faults).doesNotHaveDuplicates().hasSizeGreaterThan(90);
         for (SingleFault fault : faults) {
             Plan faulty = fault.applyTo(plan);
-            assertThat(faulty).as(fault.words()).isNotEqualTo(plan);
+            assertThat(faulty).as(fault.description()).isNotEqualTo(plan);
             plan.parts()
                     .forEach(part -> assertThat(
                                     faulty.findPart(part.id()).orElseThrow().terminals())

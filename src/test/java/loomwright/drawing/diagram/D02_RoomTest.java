@@ -26,7 +26,7 @@ class D02_RoomTest {
     void theDemoPlansHaveRoomForEverything(String name) {
         for (Step step : List.of(Step.OFF, Step.CRANK)) {
             assertThat(Room.overlaps(Drawn.example(name, step)))
-                    .as(step.words())
+                    .as(step.description())
                     .isEmpty();
         }
         assertThat(Room.overlaps(Drawn.example(name, Step.RUN, Marks.FINDINGS, Marks.BACKFEED)))

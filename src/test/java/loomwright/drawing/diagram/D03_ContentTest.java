@@ -38,7 +38,7 @@ class D03_ContentTest {
         Plan plan = Plans.example(name);
         Drawing drawing = Drawn.of(plan, Step.RUN);
         plan.parts().forEach(part -> {
-            assertThat(Drawn.symbol(drawing, part.id()).words()).contains(part.called());
+            assertThat(Drawn.symbol(drawing, part.id()).words()).contains(part.displayName());
             assertThat(Drawn.texts(drawing, part.id())).isNotEmpty();
         });
         plan.wires().forEach(wire -> {

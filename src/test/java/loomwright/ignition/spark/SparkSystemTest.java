@@ -36,7 +36,7 @@ class SparkSystemTest {
                         Arbitraries.doubles().ofScale(1).between(60, 150))
                 .as((ohms, henries, ratio) -> new CoilData(ohms, henries, ratio, 350, 80e-12, 0.5, Feed.DIRECT));
         Arbitrary<PrimarySwitch> switches = Arbitraries.of(
-                new PrimarySwitch.Breaker(0.15, new DwellLaw.FixedAngle(40)),
+                new PrimarySwitch.ContactBreaker(0.15, new DwellLaw.FixedAngle(40)),
                 new PrimarySwitch.Module(1, 6.0, new DwellLaw.FixedAngle(60)),
                 new PrimarySwitch.Module(1, 7.0, new DwellLaw.ConstantTime(0.004, 0.8)),
                 new PrimarySwitch.Module(0.8, 5.0, new DwellLaw.CurrentControlled(0.75)));
@@ -81,7 +81,7 @@ class SparkSystemTest {
     void withAFixedAngleTheEnergyNeverRisesWithSpeed(@ForAll @DoubleRange(min = 100, max = 12_000) double rpm) {
         SparkSystem system = system(
                 CoilPreset.FOR_DIRECT_FEED.data(),
-                new PrimarySwitch.Breaker(0.15, new DwellLaw.FixedAngle(55)),
+                new PrimarySwitch.ContactBreaker(0.15, new DwellLaw.FixedAngle(55)),
                 0,
                 new Firing(4, 4, Arrangement.DISTRIBUTOR));
         assertThat(system.at(rpm * 1.02, 14, false).energyJ())

@@ -81,10 +81,10 @@ class PlanTablesTest {
                         Progress.UNWATCHED)
                 .result();
         Table table = DiagnosisTables.table(report);
-        assertThat(table.columns()).endsWith("words", "restV");
+        assertThat(table.columns()).endsWith("description", "restV");
         Suspect flat = report.explanations().get(0).candidates().get(0);
         double restV = Objects.requireNonNull(flat.faults().get(0).restV());
-        assertThat(table.rows().get(0)).endsWith(flat.words(), CellNumbers.text(restV));
+        assertThat(table.rows().get(0)).endsWith(flat.description(), CellNumbers.text(restV));
         assertThat(table.rows()).allSatisfy(row -> assertThat(row).hasSameSizeAs(table.columns()));
     }
 
