@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Catalogue {
     /** The files of a language: one for each topic. */
-    static final List<String> TOPICS = List.of("language", "general", "caution");
+    static final List<String> TOPICS = List.of("language", "general", "caution", "problem");
 
     private static final String SHORT = ".short";
     private static final String PLURAL = "language.plural.";

@@ -64,6 +64,7 @@ import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
 import loomwright.service.page.Examples;
 import loomwright.service.page.Pages;
+import loomwright.service.page.ProblemPages;
 import loomwright.service.plan.ComparisonTables;
 import loomwright.service.plan.DiagnosisTables;
 import loomwright.service.plan.PlanPosts;
@@ -113,6 +114,7 @@ final class Routes {
                 get("/openapi.json", "getContractAsJson", request -> contractAsJson(request, contract)),
                 get("/", "getHelpPage", Pages.HELP::page),
                 get("/page/{file}", "getHelpPageFile", Pages.HELP::file),
+                get("/problems/{type}", "getProblemPage", ProblemPages::page),
                 get("/docs", "getDocumentation", Pages.DOCUMENTATION::page),
                 get("/docs/{file}", "getDocumentationFile", Pages.DOCUMENTATION::file));
     }

@@ -46,9 +46,9 @@ class AccessControlTest {
     }
 
     @Test
-    void withoutOneEveryOperationButTwoIsClosed() throws IOException {
+    void withoutOneEveryCalculationIsClosedAndEveryPageOpen() throws IOException {
         try (Server server = server(0, 1)) {
-            for (String path : List.of("/", "/docs", "/metrics", "/openapi.yaml", "/v1/examples", DROP)) {
+            for (String path : List.of("/metrics", "/v1/examples", DROP)) {
                 LiveService.ask(server)
                         .get(path)
                         .then()
@@ -64,6 +64,16 @@ class AccessControlTest {
                     .statusCode(401);
             LiveService.ask(server).get("/health").then().statusCode(200);
             LiveService.ask(server).get("/ready").then().statusCode(200);
+            for (String path : List.of(
+                    "/",
+                    "/page/start.js",
+                    "/docs",
+                    "/docs/start.js",
+                    "/openapi.yaml",
+                    "/openapi.json",
+                    "/problems/unknown-caller")) {
+                LiveService.ask(server).get(path).then().statusCode(200);
+            }
             LiveService.ask(server).options("/v1/plans/review").then().statusCode(204);
         }
     }

@@ -76,7 +76,7 @@ public final class Metrics implements RequestLog {
                 .withTags("operation", operation)
                 .record(NanoTime.since(request.getBeginNanoTime()), TimeUnit.NANOSECONDS);
         if (request.getAttribute(PROBLEM) instanceof ProblemType type) {
-            problems.withTags("type", type.word()).increment();
+            problems.withTags("type", type.code()).increment();
         }
     }
 

@@ -1,9 +1,12 @@
 package loomwright.service.problem;
 
-import java.util.Locale;
+import loomwright.message.MessageCode;
 
-/** The kinds of problem document. Name, status and title are part of the contract: callers may rely on them. */
-public enum ProblemType {
+/**
+ * The kinds of problem document. Name, status and title are part of the contract: callers may rely on them. The text of each
+ * says what it means and what to do.
+ */
+public enum ProblemType implements MessageCode {
     // What is wrong with the text of the request.
     MALFORMED_JSON(400, "The body is not JSON"),
     DUPLICATE_KEY(400, "A property is given twice"),
@@ -39,8 +42,8 @@ public enum ProblemType {
     BUSY(503, "The service has no room for this now"),
     NOT_READY(503, "Send requests elsewhere for now");
 
-    /** Stable names, not addresses: {@code .example} is reserved by RFC 2606 and never leads anywhere. */
-    private static final String BASE = "https://loomwright.example/problems/";
+    /** Where the service explains them. Relative (RFC 9457, section 3.1.1), as no service knows its own name. */
+    public static final String PLACE = "/problems/";
 
     private final int status;
     private final String title;
@@ -60,11 +63,6 @@ public enum ProblemType {
 
     /** The {@code type} of the problem document. */
     public String uri() {
-        return BASE + word();
-    }
-
-    /** Its last word. */
-    public String word() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return PLACE + code();
     }
 }
