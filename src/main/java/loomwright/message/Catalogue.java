@@ -185,7 +185,7 @@ public final class Catalogue {
             } else if (node instanceof PatternNode.Place place) {
                 Argument argument = arguments.get(place.name());
                 out.append(argument == null ? "{" + place.name() + "}" : words(argument, place.form()));
-            } else if (node instanceof PatternNode.Number number) {
+            } else if (node instanceof PatternNode.PluralNumber number) {
                 out.append(numbers.count(number(arguments.get(number.name()))));
             } else if (node instanceof PatternNode.Plural plural) {
                 long number = number(arguments.get(plural.name()));

@@ -90,7 +90,7 @@ final class MessagePattern {
                     return nodes;
                 } else if (c == '#' && counted != null) {
                     flush(words, nodes);
-                    nodes.add(new PatternNode.Number(counted));
+                    nodes.add(new PatternNode.PluralNumber(counted));
                     at++;
                 } else {
                     words.append(c);

@@ -21,7 +21,7 @@ sealed interface PatternNode {
     record Place(String name, Form form) implements PatternNode {}
 
     /** The number that decides the plural around it. */
-    record Number(String name) implements PatternNode {}
+    record PluralNumber(String name) implements PatternNode {}
 
     /** A piece chosen by the number of an argument, or by the length of a list. */
     record Plural(String name, Map<String, List<PatternNode>> cases) implements PatternNode {}
