@@ -279,7 +279,8 @@ public final class Server implements AutoCloseable {
      */
     private void sendWhole(Context context, byte[] body) throws IOException {
         String cacheControl = context.res().getHeader(CACHE_CONTROL);
-        boolean isRead = context.method() == HandlerType.GET || context.method() == HandlerType.HEAD;
+        boolean isRead =
+                context.method().equals(HandlerType.GET) || context.method().equals(HandlerType.HEAD);
         if (!isRead || (cacheControl != null && cacheControl.contains("no-store"))) {
             context.result(body);
             return;
