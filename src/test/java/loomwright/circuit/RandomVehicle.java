@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Vehicles made at random of every kind of part: a battery, a key, and circuits dealt from a shuffled pack, so that a plan of
@@ -123,6 +124,18 @@ public final class RandomVehicle {
         return new RandomVehicle(seed, shape).plan();
     }
 
+    /** The same vehicle without its ignition modules. */
+    public static Plan withoutModules(Plan plan) {
+        return plan.with(
+                plan.parts().stream()
+                        .filter(p -> !(p instanceof IgnitionModule))
+                        .toList(),
+                plan.wires().stream()
+                        .filter(w -> Stream.of(w.from(), w.to())
+                                .noneMatch(t -> plan.findPart(t.part()).orElseThrow() instanceof IgnitionModule))
+                        .toList());
+    }
+
     private Plan plan() {
         supply();
         List<Circuit> pack = List.of();
@@ -175,7 +188,7 @@ public final class RandomVehicle {
             wire("front." + live, "key.30", false);
             feeds.add(new Feed("front." + live, ALWAYS, Map.of()));
         } else {
-            part("battery", "battery", "");
+            part("battery", "battery", ownFigures());
             wire("battery." + earthed, "body.31", false);
             wire("battery." + live, "key.30", false);
             feeds.add(new Feed("battery." + live, ALWAYS, Map.of()));
@@ -191,6 +204,18 @@ public final class RandomVehicle {
         feeds.add(new Feed("key.15", KEY_ON, Map.of()));
         feeds.add(new Feed("key.15a", List.of("accessory", "run", "running"), Map.of()));
         points.add("key.15");
+    }
+
+    /** What a battery states of itself, which is often nothing. */
+    private String ownFigures() {
+        return switch (random.nextInt(5)) {
+            case 0 -> f(",'stateOfChargePercent':%d,'capacityAh':%d", 20 + random.nextInt(81), 30 + random.nextInt(60));
+            case 1 ->
+                f(
+                        ",'emfV':%.4f,'internalResistanceOhm':%.5f,'chargeResistanceOhm':%.4f",
+                        volts(between(11.9, 12.9)), between(0.004, 0.02), between(0.02, 0.3));
+            default -> "";
+        };
     }
 
     private List<Circuit> shuffledPack() {
@@ -390,7 +415,11 @@ public final class RandomVehicle {
     private void alternator() {
         String id = id("alternator");
         String lamp = id("lamp");
-        part("alternator", id, f(",'regulatedV':%.3f,'limitA':%.1f", volts(between(13.8, 14.6)), between(8, 45)));
+        part(
+                "alternator",
+                id,
+                f(",'regulatedV':%.3f,'limitA':%.1f", volts(between(13.8, 14.6)), between(8, 45))
+                        + (random.nextInt(5) == 0 ? ",'selfExciting':true" : ""));
         wire(id + (negative ? ".B-" : ".B+"), "body.31", false);
         wire(feeds.get(0).terminal(), id + (negative ? ".B+" : ".B-"), false);
         Feed feed = new Feed("key.15", List.of("run", "crank"), Map.of());
@@ -412,7 +441,7 @@ public final class RandomVehicle {
             lamp();
             return;
         }
-        part("battery", "second", "");
+        part("battery", "second", ownFigures());
         String from = diodeAfter(feeds.get(0).terminal());
         wire(from, "second." + (negative ? "plus" : "minus"), true);
         wire("second." + (negative ? "minus" : "plus"), "body.31", false);

@@ -92,8 +92,10 @@ public final class DenseOracle {
     /** The law between two terminals. */
     private sealed interface Law {}
 
-    /** v = R i - E: a resistor, or a source that raises the voltage from the first terminal to the second. */
-    private record Ohmic(double ohm, double emfV) implements Law {}
+    private record Ohmic(double ohm) implements Law {}
+
+    /** A source with one resistance while it gives and another while it takes. */
+    private record Store(double emfV, double givingOhm, double takingOhm) implements Law {}
 
     /** Nothing up to a threshold, then a slope, up to a limit. */
     private record Valve(double thresholdV, double slopeOhm, double limitA) implements Law {}
@@ -189,7 +191,7 @@ public final class DenseOracle {
     public Figures solve(Step step, Set<String> active) {
         List<Element> elements = new ArrayList<>();
         for (Wire wire : plan.wires()) {
-            add(elements, wire.id(), wire.from().toString(), wire.to().toString(), new Ohmic(ohm(wire), 0));
+            add(elements, wire.id(), wire.from().toString(), wire.to().toString(), new Ohmic(ohm(wire)));
         }
         for (Connector connector : plan.connectors()) {
             Part one = plan.findPart(connector.halves().get(0)).orElseThrow();
@@ -201,7 +203,7 @@ public final class DenseOracle {
                             connector.id(),
                             one.id() + "." + way,
                             other.id() + "." + way,
-                            new Ohmic(connector.contactResistanceOhm(), 0));
+                            new Ohmic(connector.contactResistanceOhm()));
                 }
             }
         }
@@ -242,32 +244,22 @@ public final class DenseOracle {
                     part.id(),
                     id + "minus",
                     id + "plus",
-                    new Ohmic(supply.internalResistanceOhm(), supply.emfV()));
+                    new Store(supply.emfV(), supply.internalResistanceOhm(), supply.chargeResistanceOhm()));
         } else if (part instanceof Alternator alternator) {
-            addAlternator(elements, alternator, active);
+            addAlternator(elements, alternator, step.charging() && (alternator.selfExciting() || active));
         } else if (part instanceof Switch chosen) {
             for (List<String> group : chosen.in(step.condition()).joins()) {
                 for (String other : group.subList(1, group.size())) {
-                    add(
-                            elements,
-                            part.id(),
-                            id + group.get(0),
-                            id + other,
-                            new Ohmic(chosen.contactResistanceOhm(), 0));
+                    add(elements, part.id(), id + group.get(0), id + other, new Ohmic(chosen.contactResistanceOhm()));
                 }
             }
         } else if (part instanceof Relay relay) {
-            add(elements, part.id(), id + "86", id + "85", new Ohmic(relay.coilResistanceOhm(), 0));
-            add(
-                    elements,
-                    part.id(),
-                    id + "30",
-                    id + (active ? "87" : "87a"),
-                    new Ohmic(relay.contactResistanceOhm(), 0));
+            add(elements, part.id(), id + "86", id + "85", new Ohmic(relay.coilResistanceOhm()));
+            add(elements, part.id(), id + "30", id + (active ? "87" : "87a"), new Ohmic(relay.contactResistanceOhm()));
         } else if (part instanceof Solenoid solenoid) {
             addSolenoid(elements, solenoid, active);
         } else if (part instanceof Motor motor) {
-            add(elements, part.id(), id + "33", id + "32", new Ohmic(motor.resistanceOhm(), 0));
+            add(elements, part.id(), id + "33", id + "32", new Ohmic(motor.resistanceOhm()));
         } else if (part instanceof Ballast ballast) {
             for (int i = 0; i < ballast.elementsOhm().size(); i++) {
                 add(
@@ -275,15 +267,15 @@ public final class DenseOracle {
                         part.id(),
                         id + ballast.terminals().get(i),
                         id + ballast.terminals().get(i + 1),
-                        new Ohmic(ballast.elementsOhm().get(i), 0));
+                        new Ohmic(ballast.elementsOhm().get(i)));
             }
         } else if (part instanceof FixedResistor resistor) {
-            add(elements, part.id(), id + "a", id + "b", new Ohmic(resistor.resistanceOhm(), 0));
+            add(elements, part.id(), id + "a", id + "b", new Ohmic(resistor.resistanceOhm()));
         } else if (part instanceof Coil coil) {
-            add(elements, part.id(), id + "15", id + "1", new Ohmic(coil.primaryResistanceOhm(), 0));
+            add(elements, part.id(), id + "15", id + "1", new Ohmic(coil.primaryResistanceOhm()));
         } else if (part instanceof ContactBreaker breaker) {
             if (step.engineTurning() || breaker.closedWhenStopped()) {
-                add(elements, part.id(), id + "1", id + "31", new Ohmic(breaker.contactResistanceOhm(), 0));
+                add(elements, part.id(), id + "1", id + "31", new Ohmic(breaker.contactResistanceOhm()));
             }
         } else if (part instanceof IgnitionModule module) {
             addModule(elements, module, step, active);
@@ -304,18 +296,18 @@ public final class DenseOracle {
                     id + "cathode",
                     new Valve(diode.forwardV(), diode.slopeOhm(), Double.POSITIVE_INFINITY));
         } else if (part instanceof Fuse fuse) {
-            add(elements, part.id(), id + "a", id + "b", new Ohmic(fuse.resistanceOhm(), 0));
+            add(elements, part.id(), id + "a", id + "b", new Ohmic(fuse.resistanceOhm()));
         } else if (part instanceof FusibleLink link) {
             double perM = ConductorSize.parse(link.size()).resistanceOhmPerM(system.temperatureC(Place.ENGINE_BAY));
-            add(elements, part.id(), id + "a", id + "b", new Ohmic(link.lengthM() * perM, 0));
+            add(elements, part.id(), id + "a", id + "b", new Ohmic(link.lengthM() * perM));
         } else if (part instanceof Joint joint) {
             if (joint.resistanceOhm() > 0) {
                 joint.terminals()
-                        .forEach(t -> add(elements, part.id(), id + t, part.id(), new Ohmic(joint.resistanceOhm(), 0)));
+                        .forEach(t -> add(elements, part.id(), id + t, part.id(), new Ohmic(joint.resistanceOhm())));
             }
         } else if (part instanceof EarthPoint earth) {
             if (earth.resistanceOhm() > 0) {
-                add(elements, part.id(), id + "31", CHASSIS, new Ohmic(earth.resistanceOhm(), 0));
+                add(elements, part.id(), id + "31", CHASSIS, new Ohmic(earth.resistanceOhm()));
             }
         } else if (!(part instanceof Capacitor || part instanceof ConnectorHalf)) {
             throw new IllegalStateException("the oracle does not know what a " + part.getClass() + " is");
@@ -325,7 +317,7 @@ public final class DenseOracle {
     private void addAlternator(List<Element> elements, Alternator alternator, boolean generating) {
         String id = alternator.id() + ".";
         String earthed = id + (feedSign > 0 ? "B-" : "B+");
-        add(elements, alternator.id(), id + "D+", earthed, new Ohmic(alternator.fieldResistanceOhm(system), 0));
+        add(elements, alternator.id(), id + "D+", earthed, new Ohmic(alternator.fieldResistanceOhm(system)));
         if (generating) {
             double regulatedV = alternator.regulatedV(system);
             double sagOhm = alternator.sourceResistanceOhm();
@@ -341,21 +333,21 @@ public final class DenseOracle {
 
     private void addSolenoid(List<Element> elements, Solenoid solenoid, boolean in) {
         String id = solenoid.id() + ".";
-        add(elements, solenoid.id(), id + "50", id + "31", new Ohmic(solenoid.holdInResistanceOhm(), 0));
+        add(elements, solenoid.id(), id + "50", id + "31", new Ohmic(solenoid.holdInResistanceOhm()));
         Double pullInOhm = solenoid.pullInResistanceOhm();
         if (pullInOhm != null) {
-            add(elements, solenoid.id(), id + "50", id + "45", new Ohmic(pullInOhm, 0));
+            add(elements, solenoid.id(), id + "50", id + "45", new Ohmic(pullInOhm));
         }
         if (in) {
-            add(elements, solenoid.id(), id + "30", id + "45", new Ohmic(solenoid.contactResistanceOhm(), 0));
-            add(elements, solenoid.id(), id + "30", id + "15a", new Ohmic(solenoid.contactResistanceOhm(), 0));
+            add(elements, solenoid.id(), id + "30", id + "45", new Ohmic(solenoid.contactResistanceOhm()));
+            add(elements, solenoid.id(), id + "30", id + "15a", new Ohmic(solenoid.contactResistanceOhm()));
         }
     }
 
     /** A module is made for the vehicle's earth: its switched side lets the feed's current through to 31. */
     private void addModule(List<Element> elements, IgnitionModule module, Step step, boolean works) {
         String id = module.id() + ".";
-        add(elements, module.id(), id + "15", id + "31", new Ohmic(system.nominalVoltageV() / module.supplyA(), 0));
+        add(elements, module.id(), id + "15", id + "31", new Ohmic(system.nominalVoltageV() / module.supplyA()));
         if (works && (step.engineTurning() || module.conductsWhenStopped())) {
             Double limitA = module.limitA();
             Valve valve = new Valve(
@@ -373,21 +365,21 @@ public final class DenseOracle {
         Double watts = load.powerW();
         boolean works = on || !limited(load);
         if (ohm != null) {
-            add(elements, load.id(), a, b, new Ohmic(works ? ohm : ohm / IDLE_SHARE, 0));
+            add(elements, load.id(), a, b, new Ohmic(works ? ohm : ohm / IDLE_SHARE));
         } else if (watts != null) {
             add(
                     elements,
                     load.id(),
                     a,
                     b,
-                    works ? new Power(watts, leastV) : new Ohmic(leastV * leastV / watts / IDLE_SHARE, 0));
+                    works ? new Power(watts, leastV) : new Ohmic(leastV * leastV / watts / IDLE_SHARE));
         } else if (amps != null) {
             if (works) {
                 add(elements, load.id(), a, b, new Valve(leastV, STEEP_OHM, amps));
                 add(elements, load.id(), b, a, new Valve(leastV, STEEP_OHM, amps));
             }
             if (leastV > 0) {
-                add(elements, load.id(), a, b, new Ohmic(leastV / amps / IDLE_SHARE, 0));
+                add(elements, load.id(), a, b, new Ohmic(leastV / amps / IDLE_SHARE));
             }
         }
     }
@@ -404,7 +396,7 @@ public final class DenseOracle {
         return plan.parts().stream()
                 .filter(p -> isSwitching(p)
                         || p instanceof IgnitionModule
-                        || p instanceof Alternator
+                        || (p instanceof Alternator machine && !machine.selfExciting())
                         || (p instanceof Load load && limited(load)))
                 .toList();
     }
@@ -414,7 +406,7 @@ public final class DenseOracle {
     }
 
     /** How far a part is from changing its state, as a share of its limit: positive if it is content. */
-    public double contentment(Part part, Figures figures, Step step, boolean active) {
+    public double contentment(Part part, Figures figures, boolean active) {
         if (part instanceof Relay relay) {
             return hysteresis(
                     Math.abs(figures.acrossV(relay, "86", "85")),
@@ -435,7 +427,7 @@ public final class DenseOracle {
             String earthed = feedSign > 0 ? "B-" : "B+";
             double fieldA =
                     Math.abs(figures.acrossV(alternator, "D+", earthed)) / alternator.fieldResistanceOhm(system);
-            return step.charging() ? hysteresis(fieldA, EXCITED_A, EXCITED_A, active) : active ? -1 : 1;
+            return hysteresis(fieldA, EXCITED_A, EXCITED_A, active);
         } else if (part instanceof Load load) {
             double volts = Math.abs(figures.acrossV(load, "a", "b"));
             double leastV = load.currentA() == null ? load.minimumV(system) : 0;
@@ -525,7 +517,7 @@ public final class DenseOracle {
                 if (!senses(part, figures)) {
                     closest = 0;
                 }
-                double content = contentment(part, figures, step, state.contains(part.id()));
+                double content = contentment(part, figures, state.contains(part.id()));
                 closest = Math.min(closest, Math.abs(content));
                 if (content < 0) {
                     restless.add(part);
@@ -594,7 +586,7 @@ public final class DenseOracle {
             for (int i = 0; i < modes.length; i++) {
                 Law law = elements.get(i).law();
                 // A source starts as one that gives, a diode as one that blocks.
-                modes[i] = law instanceof Valve v && v.thresholdV() < 0 ? Mode.ON : Mode.OFF;
+                modes[i] = law instanceof Store || (law instanceof Valve v && v.thresholdV() < 0) ? Mode.ON : Mode.OFF;
                 if (law instanceof Filament lamp) {
                     setChord(i, lamp.conductanceS(lamp.ratedV()));
                 } else if (law instanceof Power power) {
@@ -672,9 +664,18 @@ public final class DenseOracle {
         }
 
         private Mode wanted(int i) {
-            if (!(elements.get(i).law() instanceof Valve valve)) {
+            Law law = elements.get(i).law();
+            if (law instanceof Store) {
+                boolean giving = modes[i] == Mode.ON ? x[count + i] >= -SMALL_A : x[count + i] > SMALL_A;
+                return giving ? Mode.ON : Mode.OFF;
+            } else if (!(law instanceof Valve valve)) {
                 return modes[i];
+            } else {
+                return wanted(i, valve);
             }
+        }
+
+        private Mode wanted(int i, Valve valve) {
             double v = x[elements.get(i).a] - x[elements.get(i).b];
             double a = x[count + i];
             double fullV = valve.thresholdV() + valve.slopeOhm() * valve.limitA();
@@ -724,7 +725,10 @@ public final class DenseOracle {
         private double[] relation(int i) {
             Law law = elements.get(i).law();
             if (law instanceof Ohmic ohmic) {
-                return new double[] {1, -ohmic.ohm(), -ohmic.emfV()};
+                return new double[] {1, -ohmic.ohm(), 0};
+            } else if (law instanceof Store store) {
+                double ohm = modes[i] == Mode.ON ? store.givingOhm() : store.takingOhm();
+                return new double[] {1, -ohm, -store.emfV()};
             } else if (law instanceof Valve valve) {
                 return switch (modes[i]) {
                     case OFF -> new double[] {0, 1, 0};
