@@ -24,6 +24,7 @@ import loomwright.service.endpoint.Metrics;
 import loomwright.service.endpoint.Monitoring;
 import loomwright.service.http.AccessControl;
 import loomwright.service.http.Arrival;
+import loomwright.service.http.EncodingChoice;
 import loomwright.service.http.ErrorsAsText;
 import loomwright.service.http.FixedHeaders;
 import loomwright.service.http.Freshness;
@@ -185,6 +186,7 @@ public final class Server implements AutoCloseable {
             // A size such as 2/0 stands in a path as 2%2F0.
             http.setUriCompliance(UriCompliance.from("DEFAULT,AMBIGUOUS_PATH_SEPARATOR"));
             http.addCustomizer(new PathNormaliser());
+            http.addCustomizer(new EncodingChoice());
         });
         config.routes.before(this::addFixedHeaders);
         endpoints.forEach(endpoint -> addRoute(config, endpoint));

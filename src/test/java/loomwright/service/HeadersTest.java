@@ -137,6 +137,23 @@ class HeadersTest {
                 .contains("Accept-Encoding");
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"gzip", "gzip;q=1.0", "br, gzip;q=0.5", "*"})
+    void everyOfferOfGzipIsTaken(String offer) {
+        assertThat(LiveService.raw("GET /openapi.yaml HTTP/1.1\r\nHost: a\r\nAccept-Encoding: " + offer
+                        + "\r\nConnection: close\r\n\r\n"))
+                .contains("Content-Encoding: gzip");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"gzip;q=0", "identity", "br"})
+    void whoWantsNoGzipGetsNone(String offer) {
+        assertThat(LiveService.raw("GET /openapi.yaml HTTP/1.1\r\nHost: a\r\nAccept-Encoding: " + offer
+                        + "\r\nConnection: close\r\n\r\n"))
+                .startsWith("HTTP/1.1 200")
+                .doesNotContain("Content-Encoding");
+    }
+
     /** RFC 9110, section 5.3. */
     @Test
     void linesOfOneHeaderAreOneList() {
