@@ -43,7 +43,7 @@ HELP = """I can work these out (figures with their units, in any order):
 """
 
 NUMBER = r"(\d+(?:[.,]\d+)?)"
-CIRCUITS = ["ignition-feed", "lighting", "starter-control", "starter", "earth", "electronics", "general"]
+CIRCUITS = ["headlamp", "small-lamp", "electronics", "general", "ignition-feed", "charging", "starter-control", "starter"]
 STEPS = ["accessory", "off-again", "off-engine-turning", "off", "running", "run", "crank"]
 TOPICS = ["review", "backfeed", "mistakes"]
 

@@ -27,6 +27,7 @@ class ArchitectureTest {
     private static final String CIRCUIT = "loomwright.circuit";
     private static final String CONDUCTOR = "loomwright.conductor";
     private static final String JUDGEMENT = "loomwright.judgement";
+    private static final String SIZING = "loomwright.sizing";
     private static final String OPERATION = "loomwright.operation";
     private static final String IGNITION = "loomwright.ignition";
     private static final String BACKFEED = "loomwright.backfeed";
@@ -52,10 +53,13 @@ class ArchitectureTest {
             entry(CIRCUIT, List.of("com.fasterxml.jackson.annotation..", ANSWER)),
             entry(CONDUCTOR, List.of(ANSWER)),
             entry(JUDGEMENT, List.of(CIRCUIT, CONDUCTOR, ANSWER)),
+            entry(SIZING, List.of(CIRCUIT, CONDUCTOR, JUDGEMENT, ANSWER)),
             entry(OPERATION, List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, ANSWER)),
             entry(IGNITION, List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, OPERATION, ANSWER)),
             entry(BACKFEED, List.of(CIRCUIT, NETWORK, JUDGEMENT, OPERATION, ANSWER)),
-            entry(REVIEW, List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, OPERATION, IGNITION, BACKFEED, ANSWER)),
+            entry(
+                    REVIEW,
+                    List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, SIZING, OPERATION, IGNITION, BACKFEED, ANSWER)),
             entry(COMPARISON, List.of(CIRCUIT, NETWORK, JUDGEMENT, OPERATION, BACKFEED, REVIEW, ANSWER)),
             entry(MISTAKES, List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, OPERATION, ANSWER)),
             entry(DIAGNOSIS, List.of(CIRCUIT, NETWORK, JUDGEMENT, OPERATION, MISTAKES, ANSWER)),
@@ -72,6 +76,7 @@ class ArchitectureTest {
                             NETWORK,
                             CONDUCTOR,
                             JUDGEMENT,
+                            SIZING,
                             OPERATION,
                             IGNITION,
                             BACKFEED,

@@ -9,13 +9,17 @@ import org.jspecify.annotations.Nullable;
  *
  * @param nominalVoltageV 6, 12 or 24
  * @param earthPolarity which pole is on the chassis; negative unless said
- * @param ambientTemperatureC of the cabin and of everything not in the engine bay; 20 unless said
- * @param engineBayTemperatureC 60 unless said
+ * @param ambientTemperatureC of the cabin and of everything not in the engine bay; 30 unless said, for which the tables of
+ *     ampacity hold (33 CFR 183.425)
+ * @param engineBayTemperatureC 50 unless said (33 CFR 183.425, engine spaces)
  */
 public record VehicleSystem(
         Double nominalVoltageV, EarthPolarity earthPolarity, Double ambientTemperatureC, Double engineBayTemperatureC) {
-    private static final double AMBIENT_C = 20;
-    private static final double ENGINE_BAY_C = 60;
+    /** Ambient where nobody says: 33 CFR 183.425 Table 5. */
+    public static final double AMBIENT_C = 30;
+
+    /** The same in an engine bay: note 1 of that table. */
+    public static final double ENGINE_BAY_C = 50;
 
     public VehicleSystem {
         InputErrors faults = new InputErrors().required("/nominalVoltageV", nominalVoltageV);

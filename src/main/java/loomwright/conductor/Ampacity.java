@@ -3,7 +3,6 @@ package loomwright.conductor;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import loomwright.answer.Basis;
 
 /**
@@ -27,12 +26,6 @@ public record Ampacity(
         double tableA,
         List<Correction> corrections,
         double allowedA) {
-
-    /** From this voltage on 33 CFR 183.435(b) requires the bundle factors. */
-    static final double BUNDLE_RULE_FROM_V = 50;
-
-    /** What insulation is taken for where nobody says: PVC. */
-    public static final double USUAL_INSULATION_C = Checked.Defaults.INSULATION_C;
 
     private static final double ENGINE_SPACE_C = 50;
 
@@ -94,17 +87,6 @@ public record Ampacity(
         });
     }
 
-    /**
-     * Looks up the first table that lists the conductor: 33 CFR 183.425 before AC 43.13-1B, which goes on to thinner wire.
-     *
-     * @return empty if no table lists so thin a conductor
-     */
-    public static Optional<Ampacity> findFirst(ConductorSize size, Conditions conditions) {
-        return Stream.of(AmpacityTable.values())
-                .flatMap(table -> find(size, table, conditions).stream())
-                .findFirst();
-    }
-
     /** A current times all factors, as AC 43.13-1B paragraph 11-69 does from the free-air figure. */
     public static double derated(double currentA, List<Correction> corrections) {
         return corrections.stream().mapToDouble(Correction::factor).reduce(currentA, (a, b) -> a * b);
@@ -117,17 +99,6 @@ public record Ampacity(
                 .filter(row -> table.getNumber(row, "fromConductors") <= conductors)
                 .mapToDouble(row -> table.getNumber(row, "factor"))
                 .reduce(1, Math::min);
-    }
-
-    /** The rise above ambient that the allowed current makes: to the rating, but no more than the table's own rise. */
-    double riseK(double ambientC) {
-        return Math.min(ratingC - ambientC, classC - table.ambientC());
-    }
-
-    /** Steady conductor temperature: the rise is proportional to the square of the current. */
-    double steadyC(double currentA, double ambientC) {
-        double load = currentA / allowedA;
-        return ambientC + riseK(ambientC) * load * load;
     }
 
     /** The calculation as a line to follow. */

@@ -34,6 +34,22 @@ public enum AmpacityTable {
         return ambientC;
     }
 
+    /**
+     * The printed figures of one column.
+     *
+     * @param classC one of {@link #classesC}
+     * @return the thinnest gauge first
+     */
+    public List<Point> points(int classC) {
+        AmpacityGrid grid = AmpacityGrid.get(this);
+        return grid.rows().stream()
+                .map(row -> new Point(row.areaMm2(), grid.currentA(row.cells(), classC)))
+                .toList();
+    }
+
+    /** Area of a gauge and the current printed for it. */
+    public record Point(double areaMm2, double currentA) {}
+
     /** The insulation temperature ratings it has columns for, rising. */
     public List<Integer> classesC() {
         return AmpacityGrid.get(this).classesC();

@@ -55,6 +55,29 @@ public record ConductorSize(SizeSystem system, String name, double areaMm2, doub
         return resistanceOhmPerM20C * Copper.resistanceRatio(temperatureC);
     }
 
+    /**
+     * Resistance per metre of vehicle wire of this size: for AWG and SAE sizes 1.08 times that of solid copper, for metric
+     * sizes their permitted maximum, for a wire with a data sheet that.
+     *
+     * @param temperatureC conductor temperature
+     * @return ohm per metre
+     *     <p>Source: makers' tables of stranded cable have 1.08 times the ideal of their area.
+     */
+    public double wireOhmPerM(double temperatureC) {
+        boolean solid = system == SizeSystem.AWG || system == SizeSystem.SAE;
+        return resistanceOhmPerM(temperatureC) * (solid ? Copper.STRANDING : 1);
+    }
+
+    /**
+     * The same size with the resistance of a data sheet.
+     *
+     * @param ohmPerM at 20 C
+     */
+    public ConductorSize withWireOhmPerM20C(double ohmPerM, Basis source) {
+        double stranding = wireOhmPerM(Copper.REFERENCE_C) / resistanceOhmPerM20C;
+        return new ConductorSize(system, name, areaMm2, ohmPerM / stranding, source);
+    }
+
     /** Area in circular mils: the square of the diameter in thousandths of an inch. */
     public double circularMils() {
         return Copper.circularMils(areaMm2);

@@ -5,18 +5,18 @@ import java.math.MathContext;
 import java.util.Locale;
 
 /** Numbers and words as the working lines write them. */
-final class FigureText {
+public final class FigureText {
     private static final MathContext FOUR_FIGURES = new MathContext(4);
 
     private FigureText() {}
 
     /** A word of a closed set as answers spell it: within-limit. */
-    static String word(Enum<?> value) {
+    public static String word(Enum<?> value) {
         return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** Four significant figures, without exponent and without needless zeros. */
-    static String text(double value) {
+    public static String text(double value) {
         return new BigDecimal(value).round(FOUR_FIGURES).stripTrailingZeros().toPlainString();
     }
 }

@@ -19,7 +19,7 @@ public final class FuseCurve {
     private FuseCurve() {}
 
     /** The multiples at which the fuse must open within a time, rising. */
-    static List<Double> multiples() {
+    public static List<Double> multiples() {
         return List.copyOf(LONGEST_S.keySet());
     }
 
@@ -42,7 +42,7 @@ public final class FuseCurve {
     }
 
     /** The multiple up to which the fuse must hold for hours; above it, it may open. */
-    static double heldMultiple() {
+    public static double heldMultiple() {
         return SHORTEST_S.firstKey();
     }
 
@@ -51,7 +51,7 @@ public final class FuseCurve {
      *
      * @return empty below the first multiple, where it need not open at all
      */
-    static Optional<Double> longestS(double multiple) {
+    public static Optional<Double> longestS(double multiple) {
         return Optional.ofNullable(LONGEST_S.floorEntry(multiple)).map(e -> e.getValue());
     }
 
@@ -61,7 +61,7 @@ public final class FuseCurve {
      *
      * @return seconds
      */
-    static double shortestS(double multiple) {
+    public static double shortestS(double multiple) {
         var above = SHORTEST_S.ceilingEntry(multiple);
         if (above != null) {
             return above.getValue();
@@ -71,7 +71,7 @@ public final class FuseCurve {
         return last.getValue() * ratio * ratio;
     }
 
-    static List<Basis> basis() {
+    public static List<Basis> basis() {
         return List.of(
                 TABLE.basis("opening time limits of blade fuses"),
                 Basis.computed(

@@ -56,7 +56,7 @@ public record LinkRating(
                         FusingCurrent.onderdonkA(link.areaMm2(), FusingCurrent.ONDERDONK_MAX_S, ambientC)));
     }
 
-    static List<Basis> basis() {
+    public static List<Basis> basis() {
         return List.of(
                 Basis.commonPractice(
                         "fusible link: copper, four gauge numbers smaller than the wire, 150 to 230 mm long,"

@@ -27,7 +27,6 @@ public final class ReferenceTables {
             "ac43-drop",
             "blade-fuse-limits",
             "blade-fuse-ratings",
-            "drop-limits",
             "colours",
             "terminals");
     private static final Map<String, ReferenceTable> TABLES = load();
@@ -45,7 +44,7 @@ public final class ReferenceTables {
     }
 
     /** The table of that name, which must be one of ours. */
-    static ReferenceTable get(String name) {
+    public static ReferenceTable get(String name) {
         return find(name).orElseThrow(() -> new IllegalArgumentException("no table " + name));
     }
 

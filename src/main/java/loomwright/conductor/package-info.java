@@ -1,11 +1,10 @@
 /**
- * Sizes of wires and what follows from them: resistance, voltage drop, ampacity, fuses and fusible links. Pure functions
- * over tables that are data files; depends on {@code answer} and the JDK.
+ * Sizes of wires and what their standards print: resistance, ampacity tables, opening times of fuses, fusible links,
+ * melting currents. Pure functions over tables that are data files; judges nothing. Depends on {@code answer} and the JDK.
  *
  * <p>Reading order: {@link loomwright.conductor.ReferenceTable}, {@link loomwright.conductor.ConductorSize},
- * {@link loomwright.conductor.Ampacity}, then the calculations {@link loomwright.conductor.Conductors},
- * {@link loomwright.conductor.VoltageDrop}, {@link loomwright.conductor.ConductorSizing} and
- * {@link loomwright.conductor.FuseChoice}.
+ * {@link loomwright.conductor.AmpacityTable}, {@link loomwright.conductor.FuseCurve},
+ * {@link loomwright.conductor.Conductors}.
  */
 @NullMarked
 package loomwright.conductor;

@@ -14,8 +14,13 @@ import loomwright.answer.Basis;
  */
 public record Verdict(String code, Level level, boolean borderline, double value, double limit, Basis basis) {
 
+    /** Value over limit; infinite where the limit is 0 and the value is not. */
+    public double ratio() {
+        return value == 0 ? 0 : value / limit;
+    }
+
     /** A value that must not exceed its limit. */
-    static Verdict ofMost(String code, double value, double limit, double dangerRatio, Basis basis) {
+    public static Verdict ofMost(String code, double value, double limit, double dangerRatio, Basis basis) {
         Ratio ratio = Ratio.of(value, limit);
         return new Verdict(code, ratio.level(dangerRatio), ratio.borderline(), value, limit, basis);
     }

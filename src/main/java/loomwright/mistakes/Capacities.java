@@ -6,16 +6,15 @@ import java.util.OptionalDouble;
 import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Diode;
 import loomwright.circuit.Part;
-import loomwright.circuit.Place;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
 import loomwright.circuit.VehicleSystem;
 import loomwright.circuit.Wire;
-import loomwright.conductor.Ampacity;
-import loomwright.conductor.AmpacityTable;
 import loomwright.conductor.ConductorSize;
+import loomwright.judgement.wire.WireAmpacity;
+import loomwright.judgement.wire.WireConditions;
 import loomwright.operation.Branch;
 import org.jspecify.annotations.Nullable;
 
@@ -57,23 +56,17 @@ final class Capacities {
         return part instanceof ContactBreaker breaker ? breaker.ratingA() : null;
     }
 
-    /** Of 33 CFR 183.425 Table 5, or of AC 43.13-1B for what is too thin for it. */
     private static OptionalDouble ampacityA(Wire wire, VehicleSystem system) {
         String size = wire.size();
         Double insulation = wire.insulationTemperatureC();
-        double insulationC = insulation == null ? Ampacity.USUAL_INSULATION_C : insulation;
-        double ambientC = system.temperatureC(wire.place());
-        if (size == null || ambientC >= insulationC) {
-            return OptionalDouble.empty();
-        }
         Integer bundle = wire.bundleCount();
-        int bundled = bundle == null ? 1 : bundle;
-        Ampacity.Conditions conditions =
-                new Ampacity.Conditions(insulationC, ambientC, wire.place() == Place.ENGINE_BAY, bundled, bundled > 1);
-        ConductorSize parsed = ConductorSize.parse(size);
-        return Ampacity.find(parsed, AmpacityTable.US_33CFR183, conditions)
-                .or(() -> Ampacity.find(parsed, AmpacityTable.AC43_13, conditions))
-                .map(a -> OptionalDouble.of(a.allowedA()))
-                .orElse(OptionalDouble.empty());
+        WireConditions conditions = new WireConditions(
+                insulation == null ? WireConditions.USUAL_INSULATION_C : insulation,
+                system.temperatureC(wire.place()),
+                bundle == null ? 1 : bundle);
+        return size == null || conditions.tooHot()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(WireAmpacity.of(ConductorSize.parse(size).areaMm2(), conditions)
+                        .allowedA());
     }
 }

@@ -228,7 +228,7 @@ final class Wiring {
 
     private double resistanceOhmPerM(SizeInPlace conductor) {
         double temperatureC = plan.system().temperatureC(conductor.place());
-        return ConductorSize.parse(conductor.size()).resistanceOhmPerM(temperatureC);
+        return ConductorSize.parse(conductor.size()).wireOhmPerM(temperatureC);
     }
 
     private void addConnector(Connector connector) {

@@ -6,8 +6,8 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import loomwright.circuit.Part;
 import loomwright.circuit.Wire;
-import loomwright.conductor.Ampacity;
 import loomwright.conductor.CrankingHeat;
+import loomwright.judgement.wire.WireConditions;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.Protection.Region;
 import loomwright.review.context.ReviewContext;
@@ -39,7 +39,7 @@ final class ReviewWorking {
                 context,
                 lines,
                 w -> w.size() != null && w.insulationTemperatureC() == null,
-                "Insulation taken as PVC, " + FindingWording.number(Ampacity.USUAL_INSULATION_C)
+                "Insulation taken as PVC, " + FindingWording.number(WireConditions.USUAL_INSULATION_C)
                         + " C, since the plan does not say: ");
         note(
                 context,
@@ -51,13 +51,6 @@ final class ReviewWorking {
                 lines,
                 w -> w.size() == null,
                 "Not judged for ampacity and protection, given by resistance alone: ");
-        note(
-                context,
-                lines,
-                w -> context.findRating(w)
-                        .filter(r -> !r.tooHot() && r.ampacity().isEmpty())
-                        .isPresent(),
-                "Not judged for ampacity and protection, thinner than any table: ");
     }
 
     private static void note(ReviewContext context, List<String> lines, Predicate<Wire> which, String text) {

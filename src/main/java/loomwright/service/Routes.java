@@ -13,12 +13,7 @@ import loomwright.backfeed.sneak.SneakSearch;
 import loomwright.circuit.Plan;
 import loomwright.comparison.ComparisonAnswer;
 import loomwright.comparison.ComparisonQuestion;
-import loomwright.conductor.ConductorSizing;
 import loomwright.conductor.Conductors;
-import loomwright.conductor.DropOverLength;
-import loomwright.conductor.FuseChoice;
-import loomwright.conductor.FuseCurves;
-import loomwright.conductor.VoltageDrop;
 import loomwright.diagnosis.DiagnosisAnswer;
 import loomwright.diagnosis.DiagnosisLimits;
 import loomwright.diagnosis.DiagnosisQuestion;
@@ -73,6 +68,11 @@ import loomwright.service.plan.ReadingsTables;
 import loomwright.service.plan.SneakTables;
 import loomwright.service.stream.Bulk;
 import loomwright.service.stream.BulkOperations;
+import loomwright.sizing.ConductorSizing;
+import loomwright.sizing.DropOverLength;
+import loomwright.sizing.FuseChoice;
+import loomwright.sizing.FuseCurves;
+import loomwright.sizing.VoltageDrop;
 
 /**
  * Every operation of the contract, each on one line, by topic. A test compares this table with {@code openapi.yaml}.

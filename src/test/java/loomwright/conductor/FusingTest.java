@@ -112,11 +112,4 @@ class FusingTest {
         assertThat(WireHeating.timeToLimitS(30, 105, 105, 40)).isInfinite();
         assertThat(WireHeating.timeToLimitS(106, 105, 300, 40)).isZero();
     }
-
-    /** 14 AWG, 35 A for 75 K: 3.45 J/(K cm3) x 2.081 mm2 x 75 K over (35 A)^2 x 11.05 mohm/m, by hand 39.8 s. */
-    @Test
-    void theTimeConstantIsStoredHeatOverPower() {
-        assertThat(WireHeating.timeConstantS(ConductorSize.parse("14"), 75, 105, 35))
-                .isCloseTo(39.8, within(0.1));
-    }
 }

@@ -26,20 +26,13 @@ class ReferenceTablesTest {
 
     @Test
     void everyTableIsListedAndFoundByItsName() {
-        assertThat(ReferenceTables.list()).hasSize(14);
+        assertThat(ReferenceTables.list()).hasSize(13);
         for (ReferenceTable table : ReferenceTables.list()) {
             assertThat(ReferenceTables.find(table.name())).contains(table);
             assertThat(table.rows()).isNotEmpty();
             assertThat(table.citation()).doesNotContain(", ,");
         }
         assertThat(ReferenceTables.find("no-such-table")).isEmpty();
-    }
-
-    @Test
-    void everyCircuitKindHasALimit() {
-        for (CircuitKind kind : CircuitKind.values()) {
-            assertThat(DropLimit.of(kind, 12).limitV()).isPositive();
-        }
     }
 
     @Test

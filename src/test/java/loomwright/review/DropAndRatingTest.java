@@ -27,19 +27,19 @@ class DropAndRatingTest {
 
     @Test
     void theDropIsDividedIntoFeedAndReturnAndTheWorstPlaceNamed() {
-        Finding finding = get(lamp(0.1, 0.3), FindingCode.VOLTAGE_DROP);
+        Finding finding = get(lamp(0.2, 0.6), FindingCode.VOLTAGE_DROP);
         // Along the same current the drops are as the ohms; the earth of the battery lies in the return.
         assertThat(figure(finding, "returnDropV") / figure(finding, "feedDropV"))
-                .isCloseTo(3.01, within(1e-6));
+                .isCloseTo(3.005, within(1e-6));
         assertThat(figure(finding, "dropV"))
                 .isCloseTo(figure(finding, "feedDropV") + figure(finding, "returnDropV"), within(1e-12));
         assertThat(finding.ids()).containsExactly("lamp", "W2");
-        assertThat(finding.basis().source()).contains("ABYC E-11");
+        assertThat(finding.basis().source()).contains("common practice");
     }
 
     @Test
-    void threePerCentAreLeftToALamp() {
-        assertThat(find(lamp(0.05, 0.05), FindingCode.VOLTAGE_DROP)).isEmpty();
+    void aVoltIsLeftToALampOfMoreThanFifteenWatts() {
+        assertThat(find(lamp(0.2, 0.2), FindingCode.VOLTAGE_DROP)).isEmpty();
     }
 
     /** Half a metre of 2.5 mm2 has 4 milliohms: no thicker wire helps against half an ohm of rust at its end. */
@@ -55,7 +55,7 @@ class DropAndRatingTest {
                 .startsWith("Clean the joint of W2 at body.31")
                 .doesNotContain("thicker");
         Finding thin = get(plan(parts, wires.formatted("0.5 mm2", 12, "")), FindingCode.VOLTAGE_DROP);
-        assertThat(thin.remedyText()).startsWith("Take a thicker wire for W2").contains("relay");
+        assertThat(thin.remedyText()).startsWith("Fit ").contains(" for W2").contains("relay");
     }
 
     @Test
@@ -64,7 +64,7 @@ class DropAndRatingTest {
                 "{'kind':'joint','id':'splice','terminals':['1','2','3']},"
                         + "{'kind':'lamp','id':'left','ratedV':12,'ratedW':24," + ALWAYS + "},"
                         + "{'kind':'lamp','id':'right','ratedV':12,'ratedW':24," + ALWAYS + "}",
-                "{'id':'W1','from':'battery.plus','to':'splice.1','resistanceOhm':0.2},"
+                "{'id':'W1','from':'battery.plus','to':'splice.1','resistanceOhm':0.4},"
                         + "{'id':'W2','from':'splice.2','to':'left.a','resistanceOhm':0.01},"
                         + "{'id':'W3','from':'splice.3','to':'right.a','resistanceOhm':0.01},"
                         + "{'id':'W4','from':'left.b','to':'body.31','resistanceOhm':0.01},"

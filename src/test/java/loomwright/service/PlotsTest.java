@@ -26,7 +26,7 @@ class PlotsTest {
                 "/v1/spark?speedFromRpm=20&speedToRpm=20000&speedSteps=1&gapMm=3&supplyV=6&cylinders=8",
                 "/v1/voltage-drop?size=14&lengthM=3&currentA=5",
                 "/v1/voltage-drop?size=4%2F0&lengthFt=0.5&currentA=300&returnPath=chassis&chassisOhm=0.001",
-                "/v1/voltage-drop?size=24%20AWG&lengthM=400&currentA=0.01&ownHeating=true",
+                "/v1/voltage-drop?size=24%20AWG&lengthM=400&currentA=0.01",
                 "/v1/conductor-size?currentA=8&lengthM=4&system=metric-iso6722",
                 "/v1/conductor-size?currentA=5000&lengthM=4",
                 "/v1/fuse?size=14&currentA=8&inrushA=30&inrushS=0.01&prospectiveA=400",

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import loomwright.conductor.DropOverLength;
 import loomwright.drawing.Svg;
 import loomwright.drawing.plot.PlotCurve.Look;
 import loomwright.drawing.plot.PlotCurve.Point;
 import loomwright.ignition.WorkingNumber;
+import loomwright.sizing.DropOverLength;
 
 /** The voltage lost over the length of a run, for a size of wire and its neighbours, against what may be lost. */
 public final class DropPlot {
@@ -33,7 +33,7 @@ public final class DropPlot {
 
     static Plot plot(DropOverLength drops) {
         double lengthM = drops.lengthM();
-        double limitV = drops.limit().limitV();
+        double limitV = drops.limit().findingV();
         double askedV = drops.lines().stream()
                 .filter(DropOverLength.Line::asked)
                 .mapToDouble(line -> line.dropV(lengthM))
@@ -72,7 +72,6 @@ public final class DropPlot {
                 + drops.lines().stream()
                         .map(line -> line.size() + " loses " + WorkingNumber.of(line.dropV(drops.lengthM())) + " V")
                         .collect(Collectors.joining(", "))
-                + "; the limit is " + WorkingNumber.of(drops.limit().limitV()) + " V ("
-                + drops.limit().reason() + ").";
+                + "; the limit is " + WorkingNumber.of(drops.limit().findingV()) + " V.";
     }
 }

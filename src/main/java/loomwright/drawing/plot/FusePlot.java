@@ -3,11 +3,11 @@ package loomwright.drawing.plot;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import loomwright.conductor.FuseCurves;
 import loomwright.drawing.Svg;
 import loomwright.drawing.plot.PlotCurve.Look;
 import loomwright.drawing.plot.PlotCurve.Point;
 import loomwright.ignition.WorkingNumber;
+import loomwright.sizing.FuseCurves;
 
 /** How long a fuse takes to open against how long the wire bears the current, over current. */
 public final class FusePlot {
@@ -25,12 +25,12 @@ public final class FusePlot {
         Axis x = currents(curves);
         Axis y = times(curves);
         List<PlotCurve> drawn = new ArrayList<>();
-        drawn.add(PlotCurve.upright(
-                "load, " + WorkingNumber.of(curves.currentA()) + " A", Look.GUIDE, y, curves.currentA()));
-        if (curves.ampacityA() != null) {
-            drawn.add(PlotCurve.upright(
-                    "ampacity, " + WorkingNumber.of(curves.ampacityA()) + " A", Look.LIMIT, y, curves.ampacityA()));
+        Double loadA = curves.currentA();
+        if (loadA != null) {
+            drawn.add(PlotCurve.upright("load, " + WorkingNumber.of(loadA) + " A", Look.GUIDE, y, loadA));
         }
+        drawn.add(PlotCurve.upright(
+                "ampacity, " + WorkingNumber.of(curves.ampacityA()) + " A", Look.LIMIT, y, curves.ampacityA()));
         if (curves.prospectiveA() != null) {
             drawn.add(PlotCurve.upright(
                     "short circuit, " + WorkingNumber.of(curves.prospectiveA()) + " A",
@@ -58,11 +58,11 @@ public final class FusePlot {
     }
 
     private static Axis currents(FuseCurves curves) {
-        double least = Stream.of(curves.currentA(), curves.ratingA())
-                .min(Double::compare)
-                .orElseThrow();
+        Double asked = curves.currentA();
+        double loadA = asked == null ? curves.ratingA() : asked;
+        double least = Math.min(Math.min(loadA, curves.ratingA()), curves.ampacityA());
         double most = Math.max(
-                Math.max(curves.longest().get(curves.longest().size() - 1).currentA(), curves.currentA()),
+                Math.max(curves.longest().get(curves.longest().size() - 1).currentA(), loadA),
                 curves.inrush() == null ? 0 : curves.inrush().currentA());
         return Axis.logarithmicAround("current, A", least, most);
     }
@@ -85,15 +85,16 @@ public final class FusePlot {
     }
 
     private static String title(FuseCurves curves) {
-        return "Blade fuse of " + WorkingNumber.of(curves.ratingA()) + " A against " + curves.size()
+        return "Fuse of " + WorkingNumber.of(curves.ratingA()) + " A against " + curves.size()
                 + (curves.chosen() ? "" : " (none suits)");
     }
 
     private static String description(FuseCurves curves) {
         return "Opening time of the fuse and time until the wire reaches " + WorkingNumber.of(curves.limitC())
                 + " °C, over current, both axes logarithmic. The fuse protects the wire wherever its latest opening lies"
-                + " below the curve of the wire. Load " + WorkingNumber.of(curves.currentA()) + " A"
-                + (curves.ampacityA() == null ? "" : ", ampacity " + WorkingNumber.of(curves.ampacityA()) + " A")
+                + " below the curve of the wire."
+                + (curves.currentA() == null ? "" : " Load " + WorkingNumber.of(curves.currentA()) + " A.")
+                + " Ampacity " + WorkingNumber.of(curves.ampacityA()) + " A"
                 + (curves.prospectiveA() == null
                         ? ""
                         : ", short circuit " + WorkingNumber.of(curves.prospectiveA()) + " A")

@@ -2,26 +2,24 @@ package loomwright.ignition.change;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.stream.Stream;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
-import loomwright.conductor.Ampacity;
-import loomwright.conductor.AmpacityTable;
+import loomwright.circuit.Place;
 import loomwright.conductor.ConductorSize;
-import loomwright.conductor.FuseChoice;
 import loomwright.conductor.LinkRating;
 import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.spark.SparkResult;
 import loomwright.ignition.spark.SwitchInput;
+import loomwright.judgement.Verdict;
+import loomwright.judgement.wire.FuseRule;
+import loomwright.judgement.wire.WireAmpacity;
+import loomwright.judgement.wire.WireConditions;
+import loomwright.judgement.wire.WireLoadRule;
 import org.jspecify.annotations.Nullable;
 
 /** The lasting current of a change against feed wire, fuse and fusible link. */
 final class CarriedCurrent {
-    private static final double INSULATION_C = 105;
-    private static final double AMBIENT_C = 50;
-
     private final ChangeInput input;
     private final SparkResult before;
     private final SparkResult after;
@@ -52,90 +50,118 @@ final class CarriedCurrent {
     /** The largest current that lasts: running, or key on with the primary closed, which a module switches off itself. */
     private double lastingA() {
         boolean module = input.after().primarySwitch().kind() == SwitchInput.Kind.MODULE;
-        return Math.max(after.at().allCoilsA(), module ? 0 : after.closed().currentA());
+        return Math.max(
+                after.at().allCoilsA(), module ? 0 : coils() * after.closed().currentA());
+    }
+
+    /** Two contact sets may both be closed at rest. */
+    private double coils() {
+        return after.at().averageA() > 0 ? after.at().allCoilsA() / after.at().averageA() : 1;
     }
 
     private void wire(ConductorSize size) {
-        Optional<Ampacity> allowed = allowed(size);
+        WireAmpacity allowed = allowed(size);
         double currentA = lastingA();
-        allowed.ifPresent(ampacity -> working.add("Wire " + size.name() + ": table "
-                + WorkingNumber.of(ampacity.tableA()) + " A, with its corrections "
-                + WorkingNumber.of(ampacity.allowedA())
-                + " A; lasting current " + WorkingNumber.of(currentA) + " A"));
-        if (allowed.isEmpty()) {
-            findings.add(new Finding(
-                    Severity.NOTE,
-                    "wire-not-in-tables",
-                    List.of("feed"),
-                    "No table of continuous current lists " + size.name() + " with this insulation.",
-                    List.of(new Finding.Figure("currentA", currentA)),
-                    Basis.computed("tables looked up", "33 CFR 183.425 Table 5, AC 43.13-1B table 11-9"),
-                    null));
-        } else if (allowed.get().allowedA() < currentA) {
-            findings.add(new Finding(
-                    Severity.DANGER,
-                    "wire-overloaded",
-                    List.of("feed"),
-                    "The feed wire carries " + WorkingNumber.of(currentA) + " A for long (before: "
-                            + WorkingNumber.of(before.at().allCoilsA()) + " A running); " + size.name() + " may carry "
-                            + WorkingNumber.of(allowed.get().allowedA()) + " A here.",
-                    List.of(
-                            new Finding.Figure("currentA", currentA),
-                            new Finding.Figure("allowedA", allowed.get().allowedA())),
-                    allowed.get().basis().get(0),
-                    "A thicker feed wire, or a relay near the coil with a wire of its own."));
+        working.add("Wire " + size.name() + ": may carry " + WorkingNumber.of(allowed.allowedA())
+                + " A; lasting current " + WorkingNumber.of(currentA) + " A");
+        WireLoadRule.judge(currentA, allowed.allowedA())
+                .level()
+                .severity()
+                .ifPresent(severity -> findings.add(new Finding(
+                        severity,
+                        "wire-overloaded",
+                        List.of("feed"),
+                        "The feed wire carries " + WorkingNumber.of(currentA) + " A for long (before: "
+                                + WorkingNumber.of(before.at().allCoilsA()) + " A running); " + size.name()
+                                + " may carry "
+                                + WorkingNumber.of(allowed.allowedA()) + " A here.",
+                        List.of(
+                                new Finding.Figure("currentA", currentA),
+                                new Finding.Figure("allowedA", allowed.allowedA())),
+                        WireAmpacity.TABLE_BASIS,
+                        thicker(size, currentA))));
+        Double fuseA = input.fuseA();
+        if (fuseA != null) {
+            FuseRule.judgeWire(fuseA, allowed.allowedA())
+                    .level()
+                    .severity()
+                    .ifPresent(severity -> findings.add(new Finding(
+                            severity,
+                            "fuse-too-large",
+                            List.of("fuse", "feed"),
+                            "The fuse of " + WorkingNumber.of(fuseA) + " A does not protect the feed wire. "
+                                    + size.name() + " may carry " + WorkingNumber.of(allowed.allowedA()) + " A here.",
+                            List.of(
+                                    new Finding.Figure("ratingA", fuseA),
+                                    new Finding.Figure("ampacityA", allowed.allowedA())),
+                            FuseRule.WIRE_BASIS,
+                            FuseRule.smallest(currentA, true)
+                                    .filter(r -> r.ratingA() <= allowed.allowedA())
+                                    .map(r -> "Fit a fuse of " + WorkingNumber.of(r.ratingA()) + " A.")
+                                    .orElseGet(() -> thicker(size, fuseA)))));
         }
     }
 
-    private Optional<Ampacity> allowed(ConductorSize size) {
+    /** The thinnest size of the same standard that carries it, named. */
+    private String thicker(ConductorSize size, double currentA) {
+        return ConductorSize.list(size.system()).stream()
+                .filter(s -> allowed(s).allowedA() >= currentA)
+                .findFirst()
+                .map(s -> "Fit " + s.name() + ".")
+                .orElse("Divide the load over more wires.");
+    }
+
+    private WireAmpacity allowed(ConductorSize size) {
         Double insulation = input.wireInsulationC();
         Double ambient = input.ambientC();
-        double ambientC = ambient == null ? AMBIENT_C : ambient;
-        Ampacity.Conditions conditions =
-                Ampacity.Conditions.of(insulation == null ? INSULATION_C : insulation, ambientC);
-        return Stream.of(AmpacityTable.values())
-                .flatMap(table -> Ampacity.find(size, table, conditions).stream())
-                .findFirst();
+        return WireAmpacity.of(
+                size.areaMm2(),
+                new WireConditions(
+                        insulation == null ? WireConditions.USUAL_INSULATION_C : insulation,
+                        ambient == null ? WireConditions.usualAmbientC(Place.ENGINE_BAY) : ambient,
+                        1));
     }
 
     private void fuse() {
         Double fuseA = input.fuseA();
         double currentA = lastingA();
-        if (fuseA != null && currentA > FuseChoice.LOAD_SHARE * fuseA) {
-            findings.add(new Finding(
-                    Severity.WARNING,
-                    "fuse-too-small",
-                    List.of("fuse"),
-                    "The fuse of " + WorkingNumber.of(fuseA) + " A carries " + WorkingNumber.of(currentA)
-                            + " A for long (before: "
-                            + WorkingNumber.of(before.at().allCoilsA())
-                            + " A running); " + FuseChoice.LOAD_PERCENT
-                            + " of its rating is the most it should carry, peaks at break are "
-                            + WorkingNumber.of(after.at().peakA()) + " A.",
-                    List.of(new Finding.Figure("currentA", currentA), new Finding.Figure("ratingA", fuseA)),
-                    FuseChoice.LOAD_BASIS,
-                    "A fuse of at least " + WorkingNumber.of(currentA / FuseChoice.LOAD_SHARE)
-                            + " A, if the wire behind it carries that."));
+        if (fuseA == null) {
+            return;
         }
+        Verdict verdict = FuseRule.judgeLoad(currentA, fuseA, true);
+        verdict.level()
+                .severity()
+                .ifPresent(severity -> findings.add(new Finding(
+                        severity,
+                        severity == Severity.NOTE ? "fuse-near-limit" : "fuse-too-small",
+                        List.of("fuse"),
+                        "The fuse of " + WorkingNumber.of(fuseA) + " A carries " + WorkingNumber.of(currentA)
+                                + " A for long (before: "
+                                + WorkingNumber.of(before.at().allCoilsA()) + " A running). "
+                                + (severity == Severity.NOTE ? "It will weaken and eventually blow." : "It will blow."),
+                        List.of(new Finding.Figure("currentA", currentA), new Finding.Figure("ratingA", fuseA)),
+                        FuseRule.LOAD_BASIS,
+                        FuseRule.smallest(currentA, true)
+                                .map(r -> "Fit a fuse of " + WorkingNumber.of(r.ratingA())
+                                        + " A, if the wire behind it carries that.")
+                                .orElse("Divide the load."))));
     }
 
     private void fusibleLink(ConductorSize size, @Nullable ConductorSize behind) {
         double currentA = lastingA();
-        Optional<Ampacity> allowed = allowed(size);
-        if (allowed.isPresent() && allowed.get().allowedA() < currentA) {
-            findings.add(new Finding(
-                    Severity.WARNING,
-                    "fusible-link-overloaded",
-                    List.of("fusible-link"),
-                    "The fusible link of " + size.name() + " carries " + WorkingNumber.of(currentA)
-                            + " A for long; as a wire it may carry "
-                            + WorkingNumber.of(allowed.get().allowedA()) + " A.",
-                    List.of(
-                            new Finding.Figure("currentA", currentA),
-                            new Finding.Figure("allowedA", allowed.get().allowedA())),
-                    allowed.get().basis().get(0),
-                    "A thicker feed wire with the link that belongs to it."));
-        }
+        double allowedA = allowed(size).allowedA();
+        WireLoadRule.judge(currentA, allowedA)
+                .level()
+                .severity()
+                .ifPresent(severity -> findings.add(new Finding(
+                        severity,
+                        "fusible-link-overloaded",
+                        List.of("fusible-link"),
+                        "The fusible link of " + size.name() + " carries " + WorkingNumber.of(currentA)
+                                + " A for long; as a wire it may carry " + WorkingNumber.of(allowedA) + " A.",
+                        List.of(new Finding.Figure("currentA", currentA), new Finding.Figure("allowedA", allowedA)),
+                        WireAmpacity.TABLE_BASIS,
+                        "A thicker feed wire with the link that belongs to it.")));
         if (behind != null && size.areaMm2() > linkAreaMm2(behind) * 1.01) {
             findings.add(new Finding(
                     Severity.WARNING,

@@ -3,12 +3,10 @@ package loomwright.ignition.change;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.conductor.ConductorSize;
-import loomwright.ignition.UsualIgnition;
 import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.spark.SparkResult;
 import loomwright.ignition.spark.SwitchInput;
@@ -20,9 +18,6 @@ final class ChangeFindings {
     private static final double MORE_ENERGY = 1.1;
 
     private static final double RESERVE = 1.5;
-
-    /** Said here with both sides' numbers, so not taken over from the spark. */
-    private static final Set<String> SAID_HERE = Set.of("contacts-overloaded", "coil-overheats", "coil-weak");
 
     private final ChangeInput input;
     private final SparkResult before;
@@ -39,7 +34,6 @@ final class ChangeFindings {
         this.input = input;
         this.before = before;
         this.after = after;
-        coil();
         switched();
         ballast();
         gap();
@@ -50,7 +44,8 @@ final class ChangeFindings {
         working.addAll(carried.working());
         working.addAll(bypass.working());
         after.findings().stream()
-                .filter(finding -> finding.severity() != Severity.NOTE && !SAID_HERE.contains(finding.code()))
+                .filter(finding -> finding.severity() != Severity.NOTE)
+                .filter(finding -> input.contactsA() == null || !finding.code().equals("contacts-overloaded"))
                 .forEach(findings::add);
         findings.sort(Comparator.comparing(Finding::severity));
     }
@@ -63,47 +58,9 @@ final class ChangeFindings {
         return working;
     }
 
-    private void coil() {
-        double was = before.closed().coilHeatW();
-        double is = after.closed().coilHeatW();
-        String heat = IgnitionChange.beforeAndAfter(was, is, "W")
-                + " in the coil with the key on and contacts closed, "
-                + IgnitionChange.beforeAndAfter(
-                        before.at().coilHeatW(), after.at().coilHeatW(), "W")
-                + " while running";
-        List<Finding.Figure> figures = List.of(
-                new Finding.Figure("beforeClosedCoilHeatW", was), new Finding.Figure("afterClosedCoilHeatW", is));
-        if (after.findings().stream().anyMatch(finding -> finding.code().equals("coil-overheats"))) {
-            findings.add(new Finding(
-                    Severity.DANGER,
-                    "coil-overheats",
-                    List.of("coil"),
-                    "A coil meant for use with a ballast is fed directly: " + heat + ". It overheats and may burst.",
-                    figures,
-                    Basis.commonPractice("coil for use with a ballast 1.2 to 1.8 ohm, for direct feed 2.8 to 3.6 ohm"),
-                    "Leave the ballast in its feed, or fit a coil meant for direct feed."));
-        }
-        if (after.findings().stream().anyMatch(finding -> finding.code().equals("coil-weak"))) {
-            findings.add(new Finding(
-                    Severity.WARNING,
-                    "coil-weak",
-                    List.of("coil", "ballast"),
-                    "A coil meant for direct feed gets its current through a ballast: "
-                            + IgnitionChange.beforeAndAfter(
-                                    before.at().availableV() / 1e3, after.at().availableV() / 1e3, "kV available")
-                            + ", margin " + WorkingNumber.of(after.at().marginRatio()) + ".",
-                    List.of(
-                            new Finding.Figure("beforeAvailableKv", before.at().availableV() / 1e3),
-                            new Finding.Figure("afterAvailableKv", after.at().availableV() / 1e3)),
-                    Basis.commonPractice("coil for use with a ballast 1.2 to 1.8 ohm, for direct feed 2.8 to 3.6 ohm"),
-                    "Take the ballast out of the feed together with the bypass, or fit a coil meant for a ballast."));
-        }
-    }
-
     private void switched() {
         boolean module = input.after().primarySwitch().kind() == SwitchInput.Kind.MODULE;
-        double largestA =
-                Math.max(after.at().peakA(), module ? 0 : after.closed().currentA());
+        double largestA = Math.max(after.at().peakA(), module ? 0 : after.closed().currentA());
         String currents =
                 IgnitionChange.beforeAndAfter(before.at().peakA(), after.at().peakA(), "A") + " at break";
         Double moduleA = input.moduleA();
@@ -118,21 +75,15 @@ final class ChangeFindings {
                     "A coil of more ohms, a ballast, or a module rated for this coil."));
         }
         Double rated = input.contactsA();
-        double contactsA = rated == null ? UsualIgnition.CONTACTS_A : rated;
-        if (!module && largestA > contactsA) {
+        if (!module && rated != null && largestA > rated) {
             findings.add(new Finding(
                     Severity.WARNING,
                     "contacts-overloaded",
                     List.of("breaker"),
-                    "Current at the break: " + currents + "; the contacts carry "
-                            + WorkingNumber.of(after.closed().currentA())
-                            + " A with the engine stopped, and stand about "
-                            + WorkingNumber.of(contactsA) + " A and will burn.",
-                    List.of(new Finding.Figure("peakA", after.at().peakA()), new Finding.Figure("ratingA", contactsA)),
-                    Basis.verified(
-                            "contacts of a plain system switch about 4 to 5 A",
-                            "Army manual TM 9-8000, chapter 15 (ignition)"),
-                    "More ballast, a coil of more ohms, or a module in the place of the contacts."));
+                    "Current at the break: " + currents + "; the contacts are rated " + WorkingNumber.of(rated) + " A.",
+                    List.of(new Finding.Figure("peakA", after.at().peakA()), new Finding.Figure("ratingA", rated)),
+                    Basis.computed("current against the rating given", "comparison"),
+                    "More ballast, a coil of more ohms, or a module driven by the points."));
         }
     }
 

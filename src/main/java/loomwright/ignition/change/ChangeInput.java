@@ -37,10 +37,15 @@ public record ChangeInput(
         @Nullable BypassFrom bypassFrom,
         @Nullable Double solenoidOhm) {
 
-    /** With the same supply on both sides where one of them leaves it open: one vehicle has one supply. */
+    /**
+     * With the same supply, speed, engine, plug gap and compression on both sides where one of them leaves them open: it is
+     * one vehicle.
+     */
     ChangeInput onOneSupply() {
+        SparkInput was = before.completedFrom(after);
+        SparkInput is = after.completedFrom(before);
         boolean bothGiven = before.feed().supplyV() != null && after.feed().supplyV() != null;
-        return bothGiven ? this : withSides(before.withSupplyV(oneSupplyV()), after.withSupplyV(oneSupplyV()));
+        return bothGiven ? withSides(was, is) : withSides(was.withSupplyV(oneSupplyV()), is.withSupplyV(oneSupplyV()));
     }
 
     /** What {@link #onOneSupply} did, for the working; empty if both supplies are given. */

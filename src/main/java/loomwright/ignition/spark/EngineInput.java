@@ -17,6 +17,14 @@ public record EngineInput(
         @Nullable Integer strokes,
         @Nullable Arrangement arrangement) {
 
+    /** With what is left out here taken from another. */
+    EngineInput completedFrom(EngineInput other) {
+        return new EngineInput(
+                cylinders == null ? other.cylinders : cylinders,
+                strokes == null ? other.strokes : strokes,
+                arrangement == null ? other.arrangement : arrangement);
+    }
+
     Firing resolve(Assumptions assumptions) {
         return new Firing(
                 assumptions.or(cylinders, "cylinders", 4),

@@ -46,6 +46,33 @@ public record GapInput(
         return new GapInput(gapMm, pressurePa, temperatureC, null, null, null, null, null, null);
     }
 
+    /**
+     * With what is left out here taken from another; the gas as a whole, since pressure and temperature or compression go
+     * together.
+     */
+    GapInput completedFrom(GapInput other) {
+        boolean gasGiven = Stream.of(
+                        pressurePa,
+                        temperatureC,
+                        compressionRatio,
+                        manifoldPressurePa,
+                        intakeTemperatureC,
+                        polytropicExponent,
+                        advanceDegrees)
+                .anyMatch(Objects::nonNull);
+        GapInput gas = gasGiven ? this : other;
+        return new GapInput(
+                gapMm == null ? other.gapMm : gapMm,
+                gas.pressurePa,
+                gas.temperatureC,
+                gas.compressionRatio,
+                gas.manifoldPressurePa,
+                gas.intakeTemperatureC,
+                gas.polytropicExponent,
+                gas.advanceDegrees,
+                formula == null ? other.formula : formula);
+    }
+
     BreakdownVoltage resolve(Assumptions assumptions) {
         double mm = assumptions.or(gapMm, "plug gap", 0.65, "mm");
         return BreakdownVoltage.of(conditions(assumptions, mm), formula);

@@ -3,28 +3,41 @@ package loomwright.ignition.spark;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
+import loomwright.circuit.UsualVoltages;
 import loomwright.ignition.SelfHeating;
-import loomwright.ignition.UsualIgnition;
 import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.gap.BreakdownVoltage;
 import loomwright.ignition.primary.CoilData.Feed;
 import loomwright.ignition.primary.PrimarySwitch;
+import loomwright.judgement.ignition.IgnitionMistake;
+import loomwright.judgement.ignition.IgnitionRemedy;
+import loomwright.judgement.ignition.IgnitionRule;
+import loomwright.judgement.ignition.PrimaryLoop;
 import org.jspecify.annotations.Nullable;
 
 /** What an adviser would add to the figures of a spark: each finding only where it applies. */
 final class SparkFindings {
 
-    static final Basis CONTACTS = Basis.verified(
-            "contacts of a plain system switch about 4 to 5 A", "Army manual TM 9-8000, chapter 15 (ignition)");
-
     /** From here a gap is wider than a plain coil and contacts were made for (plug gap 0.5 to 0.8 mm with contacts). */
     private static final double WIDE_GAP_MM = 1.0;
 
-    /** At so many times the volts it is made for a coil takes half as much heat again, and more. Common practice, no source. */
-    private static final double TOO_MANY_VOLTS = 1.25;
+    /** Above this a supply is one of 24 V. */
+    private static final double MOST_12V = 18;
+    /** Up to this a supply may be one of 6 V; a 12 V one while cranking has more, or a coil of more ohms. */
+    private static final double MOST_6V = 7.6;
+
+    private static final double MOST_6V_COIL_OHM = 2.2;
+    /** From this share of the charging volts on the supply asked about is that of a running engine. */
+    private static final double RUNNING_SHARE = 0.85;
+    /** Slower than this the starter turns the engine. */
+    private static final double LEAST_RUNNING_RPM = 400;
+
+    /** Of the wanted reserve: 1.2 of 1.5. Above it the reserve is missed by little. */
+    private static final double WEAK_SHARE = 0.8;
 
     private static final Basis PRACTICE = Basis.commonPractice("judgement of an ignition's figures");
 
@@ -51,8 +64,7 @@ final class SparkFindings {
         margin();
         wideGap();
         demand();
-        feed();
-        contacts();
+        primary();
         residual();
         runaway();
         findings.sort(Comparator.comparing(Finding::severity));
@@ -76,7 +88,7 @@ final class SparkFindings {
                     "A narrower gap, more supply at the coil, or a coil with more energy.");
         } else if (at.marginRatio() < reserve) {
             add(
-                    Severity.WARNING,
+                    at.marginRatio() >= WEAK_SHARE * reserve ? Severity.NOTE : Severity.WARNING,
                     "reserve-missed",
                     "A spark, but less than the wanted reserve of " + WorkingNumber.of(reserve) + ": "
                             + WorkingNumber.kilo(at.availableV()) + " kV available over "
@@ -143,78 +155,103 @@ final class SparkFindings {
         }
     }
 
-    private void feed() {
-        Feed meantFor = system.coil().meantFor();
-        double ballastOhm = system.ballastOhm(question.bypassed());
-        double closedA = system.closedA(question.supplyV(), question.bypassed());
-        List<Finding.Figure> figures = List.of(
-                new Finding.Figure("closedA", closedA),
-                new Finding.Figure("coilHeatW", at.coilHeatW()),
-                new Finding.Figure("ballastResistanceOhm", ballastOhm));
-        if (meantFor == Feed.WITH_BALLAST && ballastOhm == 0) {
+    /** Coil, ballast and switch by ohms, volts and heat. */
+    private void primary() {
+        IgnitionRule.judge(loop()).forEach(this::mistake);
+        if (at.energyJ() > IgnitionRule.SATURATION_J && system.primarySwitch() instanceof PrimarySwitch.ContactBreaker) {
             add(
-                    Severity.WARNING,
-                    "coil-overheats",
-                    "A coil meant for use with a ballast is fed directly: right for the moment of starting, too hot for"
-                            + " running.",
-                    figures,
-                    PRACTICE,
-                    "Fit a ballast of about the coil's own resistance, or a coil meant for direct feed.");
+                    Severity.NOTE,
+                    "energy-not-real",
+                    "The figures give " + WorkingNumber.milli(at.energyJ()) + " mJ. A real coil saturates before that.",
+                    List.of(new Finding.Figure("energyMj", at.energyJ() * 1e3)),
+                    IgnitionRule.ENERGY_BASIS,
+                    "Look up the inductance of the coil.");
         }
-        if (meantFor == Feed.DIRECT && ballastOhm > 0) {
+        if (loop().restHeatW() > IgnitionRule.KEY_ON_HEAT_W
+                && loop().restHeatW() <= IgnitionRule.REST_HEAT_W
+                && !loop().module()) {
             add(
-                    Severity.WARNING,
-                    "coil-weak",
-                    "A coil meant for direct feed is fed through a ballast: a weak spark.",
-                    figures,
-                    PRACTICE,
-                    "Feed it directly, or fit a coil meant for use with a ballast.");
-        }
-        double coilV = closedA * system.coil().primaryResistanceOhm();
-        double times = coilV / question.usualSupplyV();
-        if (meantFor == Feed.DIRECT && times > TOO_MANY_VOLTS) {
-            add(
-                    Severity.DANGER,
-                    "coil-for-lower-voltage",
-                    "A coil made for " + WorkingNumber.of(question.usualSupplyV()) + " V, charging, gets "
-                            + WorkingNumber.of(coilV)
-                            + " V with the primary closed: " + WorkingNumber.of(closedA) + " A, about "
-                            + WorkingNumber.of(times)
-                            + " times the current it is made for, and " + WorkingNumber.of(times * times)
-                            + " times the heat. It overheats and may burst.",
-                    List.of(
-                            new Finding.Figure("coilV", coilV),
-                            new Finding.Figure("closedA", closedA),
-                            new Finding.Figure("timesCurrent", times)),
-                    PRACTICE,
-                    "Fit a coil made for this supply, or a ballast that leaves this one its own volts.");
-        }
-        if (meantFor == Feed.LIMITING_MODULE
-                && Double.isInfinite(system.primarySwitch().limitA())) {
-            add(
-                    Severity.DANGER,
-                    "no-current-limit",
-                    "A high-energy coil without a current limit: it draws " + WorkingNumber.of(closedA)
-                            + " A with the primary closed and burns what switches it.",
-                    figures,
-                    PRACTICE,
-                    "Use it only with a module that limits the current.");
+                    Severity.NOTE,
+                    "key-not-to-be-left-on",
+                    "With the key left on the coil takes " + WorkingNumber.of(loop().restHeatW()) + " W.",
+                    List.of(new Finding.Figure("coilHeatW", loop().restHeatW())),
+                    IgnitionRule.HEAT_BASIS,
+                    "Do not leave the key on with the engine stopped.");
         }
     }
 
-    private void contacts() {
-        if (system.primarySwitch() instanceof PrimarySwitch.ContactBreaker && at.peakA() > UsualIgnition.CONTACTS_A) {
-            add(
-                    Severity.WARNING,
-                    "contacts-overloaded",
-                    "The contacts break " + WorkingNumber.of(at.peakA())
-                            + " A; those of a plain system switch about 4 to 5 A (TM 9-8000, chapter 15) and will burn.",
-                    List.of(
-                            new Finding.Figure("peakA", at.peakA()),
-                            new Finding.Figure("limitA", UsualIgnition.CONTACTS_A)),
-                    CONTACTS,
-                    "More ballast, a coil of more ohms, or a module in the place of the contacts.");
-        }
+    /** The primary circuit as it is judged: at running volts, whatever the volts asked about. */
+    private PrimaryLoop loop() {
+        double coilOhm = system.coil().primaryResistanceOhm();
+        double askedV = question.supplyV();
+        double nominalV = askedV > MOST_12V ? 24 : askedV <= MOST_6V && coilOhm < MOST_6V_COIL_OHM ? 6 : 12;
+        double usualV = UsualVoltages.CHARGING_V * nominalV / 12;
+        boolean cranking = at.speedRpm() < LEAST_RUNNING_RPM;
+        double limitA = system.primarySwitch().limitA();
+        return new PrimaryLoop(
+                nominalV,
+                askedV >= RUNNING_SHARE * usualV ? askedV : usualV,
+                system.feedResistanceOhm(),
+                system.ballastOhm(false),
+                question.bypassed() && !cranking,
+                coilOhm,
+                system.primarySwitch().dropV(),
+                system.primarySwitch() instanceof PrimarySwitch.Module,
+                Double.isInfinite(limitA) ? null : limitA,
+                null,
+                at.speedRpm() < LEAST_RUNNING_RPM ? null : at.coilHeatW());
+    }
+
+    private void mistake(IgnitionMistake mistake) {
+        String value = WorkingNumber.of(mistake.value());
+        String limit = WorkingNumber.of(mistake.limit());
+        double closedA = loop().runningA();
+        String text = switch (mistake.kind()) {
+            case BYPASS_LEFT_ON ->
+                "The ballast is bypassed while the engine runs. The coil draws " + value
+                        + " A with the primary closed.";
+            case NO_CURRENT_LIMIT ->
+                "Nothing limits the current of this coil: " + value + " A with the primary closed. It burns what"
+                        + " switches it.";
+            case COIL_OVERHEATS -> "The coil takes " + value + " W. It stands " + limit + " W.";
+            case BALLAST_TOO_SMALL ->
+                "The ballast of " + value + " ohm is too small: " + WorkingNumber.of(closedA)
+                        + " A with the primary closed.";
+            case COIL_WEAK ->
+                "The coil draws " + value + " A where a coil for this supply draws " + limit + " A: a weak spark.";
+            case CONTACTS_OVERLOADED -> "The contacts carry " + value + " A. They stand " + limit + " A for long.";
+            case MODULE_OVERLOADED -> "The module switches " + value + " A. It is rated " + limit + " A.";
+            case LIMIT_NOT_REACHED ->
+                "Only " + value + " A flow. The module never reaches its limit of " + limit + " A.";
+            case COIL_OF_LITTLE_USE ->
+                "This coil draws " + value + " A. The module limits at " + limit + " A, so little is gained.";
+        };
+        boolean watts = mistake.kind() == IgnitionMistake.Kind.COIL_OVERHEATS;
+        boolean ohms = mistake.kind() == IgnitionMistake.Kind.BALLAST_TOO_SMALL;
+        String unit = watts ? "W" : ohms ? "Ohm" : "A";
+        add(
+                mistake.level().severity().orElse(Severity.NOTE),
+                mistake.kind().code(),
+                text,
+                List.of(
+                        new Finding.Figure("judged" + unit, mistake.value()),
+                        new Finding.Figure("limit" + unit, mistake.limit()),
+                        new Finding.Figure("closedA", closedA),
+                        new Finding.Figure("coilHeatW", loop().restHeatW())),
+                mistake.basis(),
+                mistake.remedies().isEmpty()
+                        ? null
+                        : mistake.remedies().stream().map(SparkFindings::words).collect(Collectors.joining(" Or: ")));
+    }
+
+    private static String words(IgnitionRemedy remedy) {
+        return switch (remedy.kind()) {
+            case FREE_BYPASS -> "Free the bypass. Feed it from the start terminal only.";
+            case FIT_BALLAST -> "Fit a ballast of " + WorkingNumber.of(remedy.ohm()) + " ohm.";
+            case REMOVE_BALLAST -> "Take the ballast out.";
+            case FIT_COIL -> "Fit a coil of " + WorkingNumber.of(remedy.ohm()) + " ohm without a ballast.";
+            case FIT_LIMITING_MODULE -> "Fit a module that limits the current.";
+        };
     }
 
     private void residual() {

@@ -112,6 +112,25 @@ public record SparkInput(
                 search);
     }
 
+    /**
+     * The same ignition with what belongs to the engine taken from another where it is left out here: speed, cylinders and
+     * firing, plug gap and compression.
+     */
+    public SparkInput completedFrom(SparkInput other) {
+        boolean sweeps = search.speedSweep() != null;
+        return new SparkInput(
+                speedRpm == null && !sweeps ? other.speedRpm : speedRpm,
+                feed,
+                coil,
+                coilTemperatureC,
+                coilThermalResistanceKPerW,
+                primarySwitch,
+                engine.completedFrom(other.engine),
+                gap.completedFrom(other.gap),
+                burningV,
+                search);
+    }
+
     private double speed(InputErrors faults) {
         if (speedRpm == null && search.speedSweep() != null) {
             return search.speedSweep().from();

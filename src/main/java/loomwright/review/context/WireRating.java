@@ -1,23 +1,20 @@
 package loomwright.review.context;
 
 import java.util.Optional;
-import loomwright.circuit.Place;
 import loomwright.circuit.VehicleSystem;
 import loomwright.circuit.Wire;
-import loomwright.conductor.Ampacity;
 import loomwright.conductor.ConductorSize;
+import loomwright.judgement.wire.WireAmpacity;
+import loomwright.judgement.wire.WireConditions;
 
 /**
  * What one wire of a plan may carry where it lies.
  *
  * @param size its size
- * @param ambientC around it
- * @param insulationC what its insulation stands
- * @param assumed whether the plan does not say so, and PVC was assumed
- * @param ampacity its continuous current; empty if it lies too hot or no table lists it
+ * @param assumed whether the plan does not name its insulation, and PVC was assumed
+ * @param ampacity its continuous current; 0 if it lies too hot
  */
-public record WireRating(
-        ConductorSize size, double ambientC, double insulationC, boolean assumed, Optional<Ampacity> ampacity) {
+public record WireRating(ConductorSize size, boolean assumed, WireAmpacity ampacity) {
 
     /** Empty for a wire of which only the resistance is known. */
     public static Optional<WireRating> find(Wire wire, VehicleSystem system) {
@@ -29,41 +26,40 @@ public record WireRating(
         Integer bundle = wire.bundleCount();
         return Optional.of(of(
                 ConductorSize.parse(size),
-                system.temperatureC(wire.place()),
-                insulation == null ? Ampacity.USUAL_INSULATION_C : insulation,
                 insulation == null,
-                wire.place() == Place.ENGINE_BAY,
-                bundle == null ? 1 : bundle));
+                new WireConditions(
+                        insulation == null ? WireConditions.USUAL_INSULATION_C : insulation,
+                        system.temperatureC(wire.place()),
+                        bundle == null ? 1 : bundle)));
     }
 
     /**
-     * The bundle factors are applied wherever the plan says how many wires lie together, though the regulation asks for
-     * them only from 50 V on: heat does not ask for the voltage.
+     * The bundle lowers the ampacity wherever the plan says how many wires lie together, though the regulation asks for
+     * that only from 50 V on: heat does not ask for the voltage.
      */
-    public static WireRating of(
-            ConductorSize size,
-            double ambientC,
-            double insulationC,
-            boolean assumed,
-            boolean engineSpace,
-            int bundleCount) {
-        Optional<Ampacity> ampacity = ambientC < insulationC
-                ? Ampacity.findFirst(
-                                size,
-                                new Ampacity.Conditions(
-                                        insulationC, ambientC, engineSpace, bundleCount, bundleCount > 1))
-                        .filter(a -> a.allowedA() > 0)
-                : Optional.empty();
-        return new WireRating(size, ambientC, insulationC, assumed, ampacity);
+    public static WireRating of(ConductorSize size, boolean assumed, WireConditions conditions) {
+        return new WireRating(size, assumed, WireAmpacity.of(size.areaMm2(), conditions));
+    }
+
+    public double ambientC() {
+        return ampacity.conditions().ambientC();
+    }
+
+    public double insulationC() {
+        return ampacity.conditions().insulationC();
+    }
+
+    public double allowedA() {
+        return ampacity.allowedA();
     }
 
     /** Whether its insulation stands no load at all there. */
     public boolean tooHot() {
-        return ambientC >= insulationC;
+        return ampacity.conditions().tooHot();
     }
 
     /** Heat of a current, W for each metre, with the conductor as warm as its surroundings. */
     public double heatWPerM(double currentA) {
-        return currentA * currentA * size.resistanceOhmPerM(ambientC);
+        return currentA * currentA * size.wireOhmPerM(ambientC());
     }
 }

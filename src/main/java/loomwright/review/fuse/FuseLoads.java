@@ -11,7 +11,9 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Diode;
 import loomwright.circuit.Fuse;
-import loomwright.conductor.FuseChoice;
+import loomwright.judgement.Level;
+import loomwright.judgement.Verdict;
+import loomwright.judgement.wire.FuseRule;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
@@ -78,7 +80,8 @@ public final class FuseLoads implements Check {
     private static Optional<Finding> judge(Fuse fuse, Peak peak) {
         String carries = fuse.displayName() + " (" + number(fuse.ratingA()) + " A) carries " + number(peak.currentA())
                 + " A, " + FindingWording.when(peak.moment());
-        if (peak.currentA() > fuse.ratingA()) {
+        Verdict verdict = FuseRule.judgeLoad(peak.currentA(), fuse.ratingA(), true);
+        if (verdict.level() == Level.WARNING) {
             return Optional.of(FindingCode.FUSE_OVERLOADED.finding(
                     Severity.WARNING,
                     List.of(fuse.id()),
@@ -90,17 +93,16 @@ public final class FuseLoads implements Check {
                     Basis.computed("current against the rating given", "comparison"),
                     "Divide the load over more fuses; a larger fuse only if the wires behind it stand that."));
         }
-        if (peak.currentA() > FuseChoice.FITTED_SHARE * fuse.ratingA()) {
+        if (verdict.level() == Level.NOTE) {
             return Optional.of(FindingCode.FUSE_NEAR_LIMIT.finding(
                     Severity.NOTE,
                     List.of(fuse.id()),
                     carries
-                            + ", more than " + FuseChoice.FITTED_PERCENT
-                            + " of its rating: if that goes on for long, or in hot surroundings, it ages"
+                            + ", more than " + number(100 * FuseRule.FITTED_SHARE)
+                            + " % of its rating: if that goes on for long, or in hot surroundings, it ages"
                             + " and blows one day.",
-                    FindingWording.against(
-                            "currentA", peak.currentA(), "continuousA", FuseChoice.FITTED_SHARE * fuse.ratingA()),
-                    FuseChoice.FITTED_BASIS,
+                    FindingWording.against("currentA", peak.currentA(), "continuousA", verdict.limit()),
+                    FuseRule.LOAD_BASIS,
                     "Take load off it; a larger fuse only if the wires behind it stand that."));
         }
         return Optional.empty();

@@ -13,15 +13,15 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.DoubleFunction;
-import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
-import loomwright.conductor.FuseChoice;
-import loomwright.conductor.FuseChoice.Overload;
-import loomwright.conductor.FuseChoice.Protection;
+import loomwright.conductor.ConductorSize;
+import loomwright.judgement.Verdict;
+import loomwright.judgement.wire.FuseRule;
+import loomwright.judgement.wire.WireAmpacity;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
@@ -30,28 +30,23 @@ import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.Protection.Region;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.WireRating;
+import loomwright.sizing.FuseChoice;
+import loomwright.sizing.FuseChoice.Overload;
+import loomwright.sizing.FuseChoice.Protection;
 
 /**
- * Whether each fuse opens before the wires behind it reach the limit of their insulation: at the multiples of its rating
- * that the standards name, and in a short to earth at the far end of the last wire of each size.
- *
- * <p>A fuse that lets the wire grow too hot in a short or at twice its rating is a danger; one above the ampacity of the
- * wire a warning; one that only lets an overload of 1.35 to 1.6 times its rating go on for too long a note (common
- * practice, no source: such overloads are rare, and a fuse not above the ampacity is the rule of the trade).
+ * Each fuse against the wires behind it: its rating over what each may carry ({@link FuseRule#judgeWire}), and whether it
+ * opens in a short to earth at the far end of the last wire of each size before that wire is too hot.
  */
 public final class FuseProtection implements Check {
-    private static final double SHORT_MULTIPLE = 2;
     /** Below this nothing feeds the short. */
     private static final double LEAST_SHORT_A = 1e-3;
     /** More than any battery gives, and the most that a fuse is judged for. */
     private static final double MOST_SHORT_A = 1e5;
 
-    private static final Basis LIMITS = Basis.verified(
-            "the fuse must open, at 1.35, 1.6, 2, 3.5 and 6 times its rating and in a short, before the wire is too hot",
-            "opening time limits of ISO 8820-3 and SAE J1284, see the table blade-fuse-limits");
-
-    /** One wire that is not protected, and by how much. */
-    private record Failure(Wire wire, WireRating rating, Severity severity, Overload worst) {}
+    /** One wire that is not protected; the short circuit that harms it, if it is that. */
+    private record Failure(
+            Wire wire, WireRating rating, Severity severity, Verdict verdict, Optional<Overload> inShort) {}
 
     /**
      * What hangs behind a fuse.
@@ -107,8 +102,8 @@ public final class FuseProtection implements Check {
         List<Failure> failures = new ArrayList<>();
         for (Wire wire : fused.region().wires()) {
             context.findRating(wire)
-                    .filter(rating -> rating.ampacity().isPresent())
-                    .flatMap(rating -> judge(shorts, fused, wire, rating, input(context, wire, rating)))
+                    .filter(rating -> !rating.tooHot())
+                    .flatMap(rating -> judge(context, shorts, fused, wire, rating))
                     .ifPresent(failures::add);
         }
         failures.sort(Comparator.comparing(Failure::severity)
@@ -117,20 +112,17 @@ public final class FuseProtection implements Check {
     }
 
     private static Optional<Failure> judge(
-            ShortCircuits shorts, Fused fused, Wire wire, WireRating rating, FuseChoice.Input input) {
-        double ratingA = fused.fuse().ratingA();
-        List<Overload> failed = failed(FuseChoice.judge(ratingA, input));
-        Optional<Overload> dangerous = failed.stream()
-                .filter(o -> o.multiple() >= SHORT_MULTIPLE)
-                .findFirst()
-                .or(() -> fused.shorted().contains(wire) ? inShort(shorts, fused, wire, input) : Optional.empty());
-        if (dangerous.isPresent()) {
-            return Optional.of(new Failure(wire, rating, Severity.DANGER, dangerous.get()));
+            ReviewContext context, ShortCircuits shorts, Fused fused, Wire wire, WireRating rating) {
+        Verdict verdict = FuseRule.judgeWire(fused.fuse().ratingA(), rating.allowedA());
+        Optional<Overload> harmed = fused.shorted().contains(wire)
+                ? inShort(shorts, fused, wire, input(context, fused.fuse(), wire, rating))
+                : Optional.empty();
+        if (harmed.isPresent()) {
+            return Optional.of(new Failure(wire, rating, Severity.DANGER, verdict, harmed));
         }
-        boolean aboveAmpacity = ratingA > rating.ampacity().orElseThrow().allowedA();
-        return failed.stream()
-                .findFirst()
-                .map(o -> new Failure(wire, rating, aboveAmpacity ? Severity.WARNING : Severity.NOTE, o));
+        return verdict.level()
+                .severity()
+                .map(severity -> new Failure(wire, rating, severity, verdict, Optional.empty()));
     }
 
     /** What a short at the far end of a wire does to it, in the first step in which it gets too hot. */
@@ -145,13 +137,7 @@ public final class FuseProtection implements Check {
         return harmfulA.isPresent() ? Optional.of(inShort.apply(harmfulA.getAsDouble())) : Optional.empty();
     }
 
-    private static List<Overload> failed(FuseChoice.Rating rating) {
-        return rating.overloads().stream()
-                .filter(o -> o.protection() == Protection.NOT_PROTECTED)
-                .toList();
-    }
-
-    private static FuseChoice.Input input(ReviewContext context, Wire wire, WireRating rating) {
+    private static FuseChoice.Input input(ReviewContext context, Fuse fuse, Wire wire, WireRating rating) {
         double loadA = context.lasting()
                 .find(Branch.Owner.WIRE, wire.id())
                 .map(Peak::currentA)
@@ -160,11 +146,15 @@ public final class FuseProtection implements Check {
                 Math.max(loadA, 1e-6),
                 null,
                 null,
+                fuse.ratingA(),
+                null,
+                null,
                 wire.size(),
                 rating.insulationC(),
                 rating.ambientC(),
                 null,
-                null,
+                rating.ampacity().conditions().bundleCount(),
+                true,
                 null,
                 null,
                 null);
@@ -172,40 +162,64 @@ public final class FuseProtection implements Check {
 
     private static Finding finding(ReviewContext context, Fuse fuse, List<Failure> failures) {
         Failure worst = failures.get(0);
-        double allowedA = worst.rating().ampacity().orElseThrow().allowedA();
-        Overload overload = worst.worst();
-        Double opensS = overload.fuseLongestS();
+        double allowedA = worst.rating().allowedA();
         List<String> ids = new ArrayList<>(List.of(fuse.id()));
         failures.forEach(f -> ids.add(f.wire().id()));
         String others = failures.size() == 1
                 ? ""
                 : " The same, more or less, holds for " + String.join(", ", ids.subList(2, ids.size())) + ".";
+        String inShort = worst.inShort()
+                .map(o -> " In a short circuit at its far end " + number(o.currentA())
+                        + " A flow, and the insulation burns before the fuse blows.")
+                .orElse("");
+        double overloadC = worst.rating().ampacity().temperatureC(FuseRule.OVERLOAD_MULTIPLE * fuse.ratingA());
+        List<Finding.Figure> figures = FindingWording.against("ratingA", fuse.ratingA(), "ampacityA", allowedA);
+        if (Double.isFinite(overloadC)) {
+            figures = FindingWording.with(figures, figure("overloadTemperatureC", overloadC));
+        }
+        if (worst.inShort().isPresent()) {
+            figures = FindingWording.with(
+                    figures, figure("overloadA", worst.inShort().get().currentA()));
+        }
         return FindingCode.FUSE_TOO_LARGE.finding(
                 worst.severity(),
                 ids,
                 fuse.displayName() + " (" + number(fuse.ratingA()) + " A) does not protect wire "
-                        + worst.wire().id() + " (" + worst.rating().size().name() + ", ampacity " + number(allowedA)
-                        + " A by "
-                        + worst.rating().ampacity().orElseThrow().table().label() + "): at "
-                        + number(overload.currentA()) + " A, " + number(overload.multiple())
-                        + " times its rating, it "
-                        + (opensS == null ? "need not open at all" : "may take " + number(opensS) + " s")
-                        + ", and the wire then passes the "
-                        + number(worst.rating().insulationC())
-                        + " C of its insulation" + (worst.rating().assumed() ? " (assumed)" : "") + "." + others,
-                FindingWording.with(
-                        FindingWording.against("ratingA", fuse.ratingA(), "ampacityA", allowedA),
-                        figure("overloadA", overload.currentA())),
-                LIMITS,
-                remedy(context, worst));
+                        + worst.wire().id() + " (" + worst.rating().size().name() + "), which may carry "
+                        + number(allowedA) + " A" + (worst.rating().assumed() ? " (insulation assumed)" : "") + "."
+                        + inShort + others,
+                figures,
+                FuseRule.WIRE_BASIS,
+                remedy(context, fuse, worst));
     }
 
-    private static String remedy(ReviewContext context, Failure worst) {
-        return FuseChoice.judgeStandard(input(context, worst.wire(), worst.rating())).stream()
-                .filter(r -> r.carriesLoad() && r.protectsWire() && !Boolean.FALSE.equals(r.withinAmpacity()))
-                .reduce((smaller, larger) -> larger)
-                .map(r -> "Fit a fuse of at most " + number(r.ratingA())
-                        + " A, if that carries all its loads, or thicker wire.")
-                .orElse("Take thicker wire, or give this wire a smaller fuse of its own.");
+    /** Both together, named: the rating that carries the load, and the thinnest wire that rating protects. */
+    private static String remedy(ReviewContext context, Fuse fuse, Failure worst) {
+        double loadA = context.lasting()
+                .find(Branch.Owner.PART, fuse.id())
+                .map(Peak::currentA)
+                .orElse(0.0);
+        Optional<FuseRule.Rating> least = FuseRule.smallest(loadA, true);
+        if (least.isEmpty()) {
+            return "Divide the load over more wires and fuses.";
+        }
+        double neededA = least.get().ratingA();
+        if (worst.inShort().isEmpty() && neededA <= worst.rating().allowedA() && neededA < fuse.ratingA()) {
+            double largestA = FuseRule.largest(worst.rating().allowedA())
+                    .map(FuseRule.Rating::ratingA)
+                    .orElse(neededA);
+            return "Fit a fuse of " + number(neededA) + " A"
+                    + (largestA > neededA ? ", or at most " + number(largestA) + " A" : "") + ".";
+        }
+        return ConductorSize.list(worst.rating().size().system()).stream()
+                .filter(s -> s.areaMm2() > worst.rating().size().areaMm2())
+                .filter(s ->
+                        WireAmpacity.of(s.areaMm2(), worst.rating().ampacity().conditions())
+                                        .allowedA()
+                                >= neededA)
+                .findFirst()
+                .map(s -> "Fit a fuse of " + number(neededA) + " A and " + s.name() + " for wire "
+                        + worst.wire().id() + ".")
+                .orElse("Divide the load over more wires and fuses.");
     }
 }

@@ -8,8 +8,10 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Place;
-import loomwright.conductor.Ampacity;
 import loomwright.conductor.ConductorSize;
+import loomwright.judgement.wire.WireAmpacity;
+import loomwright.judgement.wire.WireConditions;
+import loomwright.judgement.wire.WireLoadRule;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
@@ -33,26 +35,24 @@ public final class LinkCurrents implements Check {
     private static Optional<Finding> judge(ReviewContext context, FusibleLink link) {
         WireRating rating = WireRating.of(
                 ConductorSize.parse(link.size()),
-                context.plan().system().temperatureC(Place.ENGINE_BAY),
-                INSULATION_C,
                 true,
-                true,
-                1);
-        return rating.ampacity()
-                .flatMap(ampacity -> context.lasting()
-                        .find(Branch.Owner.PART, link.id())
-                        .filter(peak -> peak.currentA() > ampacity.allowedA())
-                        .map(peak -> overloaded(link, ampacity, peak)));
+                new WireConditions(INSULATION_C, context.plan().system().temperatureC(Place.ENGINE_BAY), 1));
+        return context.lasting()
+                .find(Branch.Owner.PART, link.id())
+                .flatMap(peak -> WireLoadRule.judge(peak.currentA(), rating.allowedA())
+                        .level()
+                        .severity()
+                        .map(severity -> overloaded(link, severity, rating.ampacity(), peak)));
     }
 
-    private static Finding overloaded(FusibleLink link, Ampacity ampacity, Peak peak) {
+    private static Finding overloaded(FusibleLink link, Severity severity, WireAmpacity ampacity, Peak peak) {
         return FindingCode.LINK_OVERLOADED.finding(
-                Severity.WARNING,
+                severity,
                 List.of(link.id()),
                 link.displayName() + " (" + link.size() + ") carries " + number(peak.currentA()) + " A, "
                         + FindingWording.when(peak.moment()) + "; a wire of that size with insulation for "
-                        + number(INSULATION_C) + " C (assumed) may carry " + number(ampacity.allowedA()) + " A there ("
-                        + ampacity.working() + "). The link ages and melts one day without a short.",
+                        + number(INSULATION_C) + " C (assumed) may carry " + number(ampacity.allowedA())
+                        + " A there. The link ages and melts one day without a short.",
                 FindingWording.against("currentA", peak.currentA(), "ampacityA", ampacity.allowedA()),
                 ampacity.basis().get(0),
                 "Take load off it, or fit a thicker link together with thicker wire behind it.");

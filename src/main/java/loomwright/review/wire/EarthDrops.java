@@ -5,10 +5,9 @@ import static loomwright.review.context.FindingWording.number;
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.circuit.EarthPoint;
-import loomwright.conductor.CircuitKind;
-import loomwright.conductor.DropLimit;
+import loomwright.judgement.DropRule;
+import loomwright.judgement.Verdict;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
@@ -31,19 +30,19 @@ public final class EarthDrops implements Check {
     }
 
     private static Optional<Finding> judge(ReviewContext context, EarthPoint earth, Peak peak) {
-        DropLimit limit =
-                DropLimit.of(CircuitKind.EARTH, context.plan().system().nominalVoltageV());
         double dropV = peak.currentA() * earth.resistanceOhm();
-        if (dropV <= limit.limitV()) {
-            return Optional.empty();
-        }
-        return Optional.of(FindingCode.EARTH_DROP.finding(
-                Severity.WARNING,
-                List.of(earth.id()),
-                earth.displayName() + " loses " + number(dropV) + " V at " + number(peak.currentA()) + " A, "
-                        + FindingWording.when(peak.moment()) + "; usual are at most " + number(limit.limitV()) + " V.",
-                FindingWording.against("dropV", dropV, "limitV", limit.limitV()),
-                limit.basis(),
-                "Clean the earth point to bare metal and bolt it tight again."));
+        Verdict verdict =
+                DropRule.EARTH_JOINT.judge(dropV, context.plan().system().nominalVoltageV());
+        return verdict.level()
+                .severity()
+                .map(severity -> FindingCode.EARTH_DROP.finding(
+                        severity,
+                        List.of(earth.id()),
+                        earth.displayName() + " loses " + number(dropV) + " V at " + number(peak.currentA()) + " A, "
+                                + FindingWording.when(peak.moment()) + "; usual are at most " + number(verdict.limit())
+                                + " V.",
+                        FindingWording.against("dropV", dropV, "limitV", verdict.limit()),
+                        verdict.basis(),
+                        "Clean the earth point to bare metal and bolt it tight again."));
     }
 }

@@ -16,15 +16,21 @@ import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Diode;
+import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Fuse;
+import loomwright.circuit.FusibleLink;
+import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
-import loomwright.conductor.CircuitKind;
-import loomwright.conductor.DropLimit;
+import loomwright.conductor.ConductorSize;
+import loomwright.judgement.DropRule;
+import loomwright.judgement.Verdict;
 import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
@@ -43,6 +49,9 @@ public final class VoltageDrops implements Check {
     /** What a wrong figure of arithmetic could come to. */
     private static final double ROUNDING = 1 + 1e-9;
 
+    /** Above this share of the whole a place loses most of it. */
+    private static final double MOST = 0.5;
+
     /** No kind of circuit has a limit of less than this share of the supply. */
     private static final double STRICTEST = 0.025;
 
@@ -53,18 +62,17 @@ public final class VoltageDrops implements Check {
     private record Drop(
             Consumer load,
             Moment moment,
-            CircuitKind kind,
+            DropRule kind,
             LoadCircuit loop,
-            DropLimit limit,
-            double judgedV,
+            Verdict verdict,
             String worstId,
             double worstV) {
         double timesLimit() {
-            return judgedV / limit.limitV();
+            return verdict.ratio();
         }
     }
 
-    private record Place(CircuitKind kind, String worstId) {}
+    private record Place(DropRule kind, String worstId) {}
 
     @Override
     public List<Finding> check(ReviewContext context) {
@@ -114,7 +122,7 @@ public final class VoltageDrops implements Check {
     }
 
     /** While the starter turns only what is there for starting is judged. */
-    private static boolean counts(CircuitKind kind, Step step) {
+    private static boolean counts(DropRule kind, Step step) {
         return switch (kind) {
             case STARTER, STARTER_CONTROL -> step == Step.CRANK;
             case IGNITION_FEED -> !step.passing();
@@ -125,20 +133,20 @@ public final class VoltageDrops implements Check {
     /** Spares the search for the loop of a load that is not judged in a step, whatever its way. */
     private static boolean mayCount(Consumer load, Step step) {
         return load instanceof Motor
-                ? counts(CircuitKind.STARTER, step) || counts(CircuitKind.GENERAL, step)
+                ? counts(DropRule.STARTER, step) || counts(DropRule.GENERAL, step)
                 : counts(kind(load), step);
     }
 
     /** What a load loses, if it is judged and loses too much. */
     private static Optional<Drop> drop(Consumer load, Moment moment, LoadCircuit loop) {
-        CircuitKind kind = kind(load, loop);
+        DropRule kind = kind(load, loop);
         if (!counts(kind, moment.solved().step())) {
             return Optional.empty();
         }
-        boolean feedAlone = kind == CircuitKind.IGNITION_FEED;
+        boolean feedAlone = kind == DropRule.IGNITION_FEED;
         double judgedV = loop.feedDropV() + (feedAlone ? 0 : loop.returnDropV());
-        DropLimit limit = DropLimit.of(kind, loop.supplyV());
-        if (!(judgedV > limit.limitV() * ROUNDING)) {
+        Verdict verdict = kind.judge(judgedV, moment.solved().plan().system().nominalVoltageV());
+        if (verdict.level().severity().isEmpty() || !(verdict.ratio() > ROUNDING)) {
             return Optional.empty();
         }
         Map<String, Double> places = new LinkedHashMap<>(loop.feedContributorsV());
@@ -152,7 +160,7 @@ public final class VoltageDrops implements Check {
                         .thenComparing(
                                 Map.Entry.<String, Double>comparingByKey().reversed()))
                 .orElse(Map.entry("", 0.0));
-        return Optional.of(new Drop(load, moment, kind, loop, limit, judgedV, worst.getKey(), worst.getValue()));
+        return Optional.of(new Drop(load, moment, kind, loop, verdict, worst.getKey(), worst.getValue()));
     }
 
     /** Whether a load loses more in a moment than is usual, so that this check tells of it. */
@@ -162,18 +170,18 @@ public final class VoltageDrops implements Check {
                 .isPresent();
     }
 
-    public static CircuitKind kind(Consumer load, LoadCircuit loop) {
-        return load instanceof Motor motor && UnfusedWires.isStarter(motor, loop) ? CircuitKind.STARTER : kind(load);
+    public static DropRule kind(Consumer load, LoadCircuit loop) {
+        return load instanceof Motor motor && UnfusedWires.isStarter(motor, loop) ? DropRule.STARTER : kind(load);
     }
 
     /** The kind of circuit of a load that is no starter. */
-    private static CircuitKind kind(Consumer load) {
+    private static DropRule kind(Consumer load) {
         if (load instanceof Coil) {
-            return CircuitKind.IGNITION_FEED;
-        } else if (load instanceof FilamentLamp) {
-            return CircuitKind.LIGHTING;
+            return DropRule.IGNITION_FEED;
+        } else if (load instanceof FilamentLamp lamp) {
+            return DropRule.ofLamp(lamp.ratedW());
         }
-        return load instanceof Solenoid ? CircuitKind.STARTER_CONTROL : CircuitKind.GENERAL;
+        return load instanceof Solenoid ? DropRule.STARTER_CONTROL : DropRule.GENERAL;
     }
 
     private static Finding finding(Plan plan, List<Drop> drops) {
@@ -187,28 +195,29 @@ public final class VoltageDrops implements Check {
                 .filter(d -> !d.load().equals(worst.load()))
                 .map(d -> d.load().displayName())
                 .toList();
-        String text =
-                worst.load().displayName() + " loses " + number(feedV) + " V on the way there and " + number(returnV)
-                        + " V on the way back, of " + number(worst.loop().supplyV()) + " V, "
-                        + FindingWording.when(worst.moment())
-                        + "; usual are at most " + number(worst.limit().limitV()) + " V ("
-                        + worst.limit().reason() + "). Most of it, " + number(worst.worstV()) + " V, in "
-                        + place(plan, worst) + "."
-                        + (others.isEmpty() ? "" : " Much the same: " + String.join(", ", others) + ".");
+        String text = worst.load().displayName() + " loses " + number(feedV) + " V on the way there and " + number(returnV)
+                + " V on the way back, of " + number(worst.loop().supplyV()) + " V, "
+                + FindingWording.when(worst.moment())
+                + ". Above " + number(worst.verdict().limit()) + " V is a fault. "
+                + (worst.worstV() > MOST * worst.verdict().value() ? "Most of it, " : "The largest share, ")
+                + number(worst.worstV()) + " V ("
+                + Math.round(100 * worst.worstV() / worst.verdict().value()) + " %), is lost in "
+                + place(plan, worst) + "."
+                + (others.isEmpty() ? "" : " Much the same: " + String.join(", ", others) + ".");
         return FindingCode.VOLTAGE_DROP.finding(
-                Severity.WARNING,
+                worst.verdict().level().severity().orElse(Severity.NOTE),
                 ids,
                 text,
                 FindingWording.with(
                         FindingWording.against(
                                 "dropV",
-                                worst.judgedV(),
+                                worst.verdict().value(),
                                 "limitV",
-                                worst.limit().limitV()),
+                                worst.verdict().limit()),
                         figure("feedDropV", feedV),
                         figure("returnDropV", returnV),
                         figure("worstDropV", worst.worstV())),
-                worst.limit().basis(),
+                worst.verdict().basis(),
                 remedy(plan, worst));
     }
 
@@ -240,14 +249,44 @@ public final class VoltageDrops implements Check {
 
     private static String remedy(Plan plan, Drop drop) {
         String id = drop.worstId();
-        boolean forRelay = drop.kind() != CircuitKind.STARTER
+        boolean forRelay = drop.kind() != DropRule.STARTER
+                && drop.kind() != DropRule.IGNITION_FEED
                 && Math.abs(drop.moment().solved().currentA(drop.load())) > WORTH_A_RELAY_A;
         if (plan.findWire(id).isEmpty()) {
-            return "Look at " + id + " first: clean it" + (forRelay ? ", or take its current through a relay." : ".");
+            return ofPart(plan, id, forRelay);
         }
         return findBadJoint(plan, drop)
                 .map(end -> "Clean the joint of " + id + " at " + end + " to bright metal, or make it anew.")
-                .orElse("Take a thicker wire for " + id + ", or a shorter way"
-                        + (forRelay ? "; or a relay close to the load." : "."));
+                .orElseGet(() -> thickerWire(plan, drop)
+                                .map(size -> "Fit " + size + " for " + id)
+                                .orElse("Shorten wire " + id + ", or divide the load over two wires")
+                        + (forRelay ? "; or fit a relay close to the load." : "."));
+    }
+
+    /** What is cleaned is a joint, an earth, a switch, a holder; what is solid is tested and replaced. */
+    private static String ofPart(Plan plan, String id, boolean forRelay) {
+        Part part = plan.findPart(id).orElse(null);
+        if (part instanceof Diode || part instanceof IgnitionModule) {
+            return "Test " + id + ". If it loses more than its data sheet says, replace it.";
+        }
+        if (part instanceof Fuse || part instanceof FusibleLink || part instanceof EarthPoint) {
+            return "Clean " + id + " and its contacts.";
+        }
+        return "Clean the contacts of " + id + (forRelay ? ", or take its current through a relay." : ".");
+    }
+
+    /**
+     * The thinnest size of the same standard with which the circuit would be within its limit: the volts of the wire go
+     * with its ohms.
+     */
+    private static Optional<String> thickerWire(Plan plan, Drop drop) {
+        double overV = drop.verdict().value() - drop.verdict().limit();
+        return plan.findWire(drop.worstId())
+                .map(Wire::size)
+                .map(ConductorSize::parse)
+                .flatMap(now -> ConductorSize.list(now.system()).stream()
+                        .filter(size -> drop.worstV() * (1 - size.wireOhmPerM(20) / now.wireOhmPerM(20)) >= overV)
+                        .findFirst()
+                        .map(ConductorSize::name));
     }
 }

@@ -10,8 +10,10 @@ import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.Wire;
-import loomwright.conductor.Ampacity;
+import loomwright.conductor.ConductorSize;
 import loomwright.conductor.CrankingHeat;
+import loomwright.judgement.wire.WireAmpacity;
+import loomwright.judgement.wire.WireLoadRule;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
@@ -22,9 +24,6 @@ import loomwright.review.context.WireRating;
 
 /** Each wire's current against its ampacity, and its heat within one go of the starter. */
 public final class WireCurrents implements Check {
-    /** From here the published limits make a fuse of that rating open: the wire is as a fuse would be. */
-    static final double DANGER_TIMES = 1.35;
-
     @Override
     public List<Finding> check(ReviewContext context) {
         List<Finding> findings = new ArrayList<>();
@@ -32,37 +31,49 @@ public final class WireCurrents implements Check {
             Optional<WireRating> rating = context.findRating(wire);
             if (rating.isPresent() && rating.get().tooHot()) {
                 findings.add(tooHot(wire, rating.get()));
-            } else if (rating.isPresent() && rating.get().ampacity().isPresent()) {
-                Ampacity ampacity = rating.get().ampacity().get();
+            } else if (rating.isPresent()) {
+                double allowedA = rating.get().allowedA();
                 context.lasting()
                         .find(Branch.Owner.WIRE, wire.id())
-                        .filter(peak -> peak.currentA() > ampacity.allowedA())
-                        .ifPresent(peak -> findings.add(overloaded(wire, rating.get(), ampacity, peak)));
+                        .ifPresent(peak -> WireLoadRule.judge(peak.currentA(), allowedA)
+                                .level()
+                                .severity()
+                                .ifPresent(severity -> findings.add(overloaded(wire, rating.get(), severity, peak))));
                 context.cranking()
                         .find(Branch.Owner.WIRE, wire.id())
-                        .filter(peak -> peak.currentA() > ampacity.allowedA())
+                        .filter(peak -> peak.currentA() > allowedA)
                         .ifPresent(peak -> findings.addAll(cranking(wire, rating.get(), peak)));
             }
         }
         return findings;
     }
 
-    private static Finding overloaded(Wire wire, WireRating rating, Ampacity ampacity, Peak peak) {
-        double times = peak.currentA() / ampacity.allowedA();
+    private static Finding overloaded(Wire wire, WireRating rating, Severity severity, Peak peak) {
+        double allowedA = rating.allowedA();
         double heatWPerM = rating.heatWPerM(peak.currentA());
         return FindingCode.WIRE_OVERLOADED.finding(
-                times >= DANGER_TIMES ? Severity.DANGER : Severity.WARNING,
+                severity,
                 List.of(wire.id()),
                 "Wire " + wire.id() + " (" + rating.size().name() + ") carries " + number(peak.currentA()) + " A, "
-                        + FindingWording.when(peak.moment()) + "; it may carry " + number(ampacity.allowedA())
-                        + " A there ("
-                        + ampacity.working() + (rating.assumed() ? "; insulation assumed" : "") + "). It makes "
+                        + FindingWording.when(peak.moment()) + "; it may carry " + number(allowedA) + " A there"
+                        + (rating.assumed() ? " (insulation assumed)" : "") + ". It makes "
                         + number(heatWPerM) + " W of heat in each metre.",
                 FindingWording.with(
-                        FindingWording.against("currentA", peak.currentA(), "ampacityA", ampacity.allowedA()),
+                        FindingWording.against("currentA", peak.currentA(), "ampacityA", allowedA),
                         figure("heatWPerM", heatWPerM)),
-                ampacity.basis().get(0),
-                "Take a thicker wire, or take load off it.");
+                WireAmpacity.TABLE_BASIS,
+                thickerWire(rating, peak.currentA()));
+    }
+
+    /** The thinnest size of the same standard that carries it, named. */
+    private static String thickerWire(WireRating rating, double currentA) {
+        return ConductorSize.list(rating.size().system()).stream()
+                .filter(s -> WireAmpacity.of(s.areaMm2(), rating.ampacity().conditions())
+                                .allowedA()
+                        >= currentA)
+                .findFirst()
+                .map(s -> "Fit " + s.name() + ", or take load off the wire.")
+                .orElse("Divide the load over more wires.");
     }
 
     /** {@link CrankingHeat} */

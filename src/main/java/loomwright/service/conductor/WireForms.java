@@ -4,22 +4,23 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
-import loomwright.conductor.Ampacity;
 import loomwright.conductor.ConductorSize;
-import loomwright.conductor.ConductorSizing;
-import loomwright.conductor.FuseChoice;
-import loomwright.conductor.VoltageDrop;
 import loomwright.service.form.CellNumbers;
+import loomwright.service.form.EnumWords;
 import loomwright.service.form.Table;
+import loomwright.sizing.ConductorSizing;
+import loomwright.sizing.FuseChoice;
+import loomwright.sizing.VoltageDrop;
 import org.jspecify.annotations.Nullable;
 
 /** Drop, size and fuse as one figure and as one table. */
 public final class WireForms {
     public static final List<String> DROP =
             List.of("part", "size", "lengthM", "temperatureC", "resistanceOhm", "dropV", "heatWPerM");
-    public static final List<String> SIZE = List.of("rule", "size", "areaMm2", "dropV", "allowedA");
-    public static final List<String> FUSE =
-            List.of("ratingA", "colour", "carriesLoad", "withinAmpacity", "inrush", "protectsWire", "chosen");
+    public static final List<String> SIZE =
+            List.of("rule", "size", "areaMm2", "value", "limit", "dropV", "allowedA", "fuseA");
+    public static final List<String> FUSE = List.of(
+            "ratingA", "kind", "colour", "load", "wire", "ofAmpacity", "overloadTemperatureC", "inrush", "chosen");
 
     private WireForms() {}
 
@@ -62,36 +63,37 @@ public final class WireForms {
 
     /** Why no size was chosen. */
     public static String whyNone(ConductorSizing.Result sizing) {
-        return sizing.byDrop().size() == null
-                ? "no size of the system keeps the drop at "
-                        + CellNumbers.text(sizing.byDrop().limit().limitV()) + " V"
-                : "no size of the system carries the current";
+        return sizing.byRule().stream()
+                .filter(rule -> rule.size() == null)
+                .findFirst()
+                .map(rule -> "no size of the system meets the requirement of " + EnumWords.of(rule.rule()) + ": "
+                        + CellNumbers.text(rule.limit()))
+                .orElse("no size of the system meets all requirements");
     }
 
-    /** One row per rule with the smallest size it allows, then the chosen one. */
+    /** One row per requirement with the smallest size that meets it, then the smallest that will do and the usual choice. */
     public static Table table(ConductorSizing.Result sizing) {
         List<List<@Nullable Object>> rows = new ArrayList<>();
-        ConductorSizing.ByDrop byDrop = sizing.byDrop();
-        rows.add(Arrays.asList("drop", byDrop.size(), areaMm2(byDrop.size()), byDrop.dropV(), null));
-        for (ConductorSizing.ByTable choice : sizing.byAmpacity()) {
-            Ampacity ampacity = choice.ampacity();
-            rows.add(Arrays.asList(
-                    choice.table(),
-                    choice.size(),
-                    areaMm2(choice.size()),
-                    null,
-                    ampacity == null ? null : ampacity.allowedA()));
-        }
-        ConductorSizing.ByCrankingHeat heat = sizing.byCrankingHeat();
-        if (heat != null) {
-            rows.add(Arrays.asList("cranking-heat", heat.size(), areaMm2(heat.size()), null, null));
-        }
-        ConductorSizing.ByCircularMils mils = sizing.byCircularMils();
-        if (mils != null) {
-            rows.add(Arrays.asList("circular-mils", mils.size(), areaMm2(mils.size()), null, null));
-        }
-        rows.add(Arrays.asList("chosen", sizing.size(), areaMm2(sizing.size()), sizing.dropV(), null));
+        sizing.byRule()
+                .forEach(rule -> rows.add(Arrays.asList(
+                        rule.rule(), rule.size(), areaMm2(rule.size()), rule.value(), rule.limit(), null, null, null)));
+        rows.add(row("smallest", sizing.smallest()));
+        rows.add(row("usual", sizing.usual()));
         return new Table(SIZE, rows);
+    }
+
+    private static List<@Nullable Object> row(String name, ConductorSizing.@Nullable Choice choice) {
+        return choice == null
+                ? Arrays.asList(name, null, null, null, null, null, null, null)
+                : Arrays.asList(
+                        name,
+                        choice.size(),
+                        choice.areaMm2(),
+                        null,
+                        null,
+                        choice.dropV(),
+                        choice.allowedA(),
+                        choice.fuseA());
     }
 
     private static @Nullable Double areaMm2(@Nullable String size) {
@@ -110,11 +112,13 @@ public final class WireForms {
                 choice.ratings().stream()
                         .map(one -> Arrays.<@Nullable Object>asList(
                                 one.ratingA(),
+                                one.kind(),
                                 one.colour(),
-                                one.carriesLoad(),
-                                one.withinAmpacity(),
+                                one.load(),
+                                one.wire(),
+                                one.ofAmpacity(),
+                                one.overloadTemperatureC(),
                                 one.inrush(),
-                                one.protectsWire(),
                                 Double.valueOf(one.ratingA()).equals(choice.ratingA())))
                         .toList());
     }

@@ -8,9 +8,6 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport;
 import loomwright.bulk.LineAnswer.Found;
-import loomwright.conductor.ConductorSizing;
-import loomwright.conductor.FuseChoice;
-import loomwright.conductor.VoltageDrop;
 import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.FeedState;
 import loomwright.operation.PlanReadings;
@@ -19,6 +16,9 @@ import loomwright.review.ReviewReport;
 import loomwright.review.context.FindingCode;
 import loomwright.service.form.EnumWords;
 import loomwright.service.ignition.SparkReport;
+import loomwright.sizing.ConductorSizing;
+import loomwright.sizing.FuseChoice;
+import loomwright.sizing.VoltageDrop;
 
 /** What the summary of many answers counts: findings, and verdicts that are no good news. */
 public final class ReportedFindings {
@@ -65,15 +65,15 @@ public final class ReportedFindings {
     }
 
     public static List<Found> of(VoltageDrop.Result result) {
-        return warning(result.verdict(), result.verdict() != VoltageDrop.Verdict.WITHIN_LIMIT);
+        return of(result.findings());
     }
 
     public static List<Found> of(ConductorSizing.Result result) {
-        return warning(ConductorSizing.Decider.NO_SUCH_SIZE, result.size() == null);
+        return of(result.findings());
     }
 
     public static List<Found> of(FuseChoice.Result result) {
-        return result.ratingA() == null ? List.of(new Found(Severity.WARNING, "no-such-fuse")) : List.of();
+        return of(result.findings());
     }
 
     private static List<Found> of(List<Finding> findings) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import loomwright.answer.Answer;
 import loomwright.answer.Caution;
+import loomwright.answer.Finding;
 import loomwright.ignition.SelfHeating.Settled;
 import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.primary.CoilPreset;
@@ -280,7 +281,7 @@ class SparkTest {
 
     @Test
     void mismatchesOfCoilAndFeedAreNoted() {
-        assertThat(result(ballasted(true)).notes()).anyMatch(note -> note.contains("fed directly"));
+        assertThat(codes(ballasted(true))).contains("bypass-left-on");
         SparkInput weak = input(
                 3000,
                 new FeedInput(14.2, 0.05, 1.5, false),
@@ -288,12 +289,14 @@ class SparkTest {
                 SwitchInput.breaker(null),
                 FOUR,
                 0.65);
-        assertThat(result(weak).notes()).anyMatch(note -> note.contains("weak spark"));
+        assertThat(codes(weak)).contains("coil-weak").doesNotContain("coil-overheats");
         SparkInput burns = input(
                 1000, FeedInput.COMMON, CoilInput.of(CoilPreset.HIGH_ENERGY), SwitchInput.breaker(null), FOUR, 0.65);
-        assertThat(result(burns).notes())
-                .anyMatch(note -> note.contains("without a current limit"))
-                .anyMatch(note -> note.contains("contacts break"));
+        assertThat(codes(burns)).contains("no-current-limit");
+    }
+
+    private static List<String> codes(SparkInput input) {
+        return result(input).findings().stream().map(Finding::code).toList();
     }
 
     @Test

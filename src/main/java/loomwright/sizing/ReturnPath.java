@@ -1,4 +1,4 @@
-package loomwright.conductor;
+package loomwright.sizing;
 
 /** How the current comes back to the source. */
 public enum ReturnPath {

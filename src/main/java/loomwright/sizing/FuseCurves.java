@@ -1,9 +1,11 @@
-package loomwright.conductor;
+package loomwright.sizing;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
+import loomwright.conductor.FuseCurve;
+import loomwright.judgement.Level;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,22 +14,22 @@ import org.jspecify.annotations.Nullable;
  * @param ratingA the rating drawn: the one chosen, else the smallest that carries the load, else the largest
  * @param chosen whether it suits
  * @param size of the wire
- * @param currentA continuous load
- * @param ampacityA what the wire carries for good; absent where no table lists it
+ * @param currentA continuous load, if given
+ * @param ampacityA what the wire carries for good
  * @param prospectiveA short-circuit current, if given
  * @param inrush the switch-on current and how long it lasts, if given
  * @param limitC conductor temperature that the wire curves reach
  * @param longest the longest the standards let the fuse take, a staircase
  * @param shortest the shortest
  * @param wireAdiabatic time of the wire to its limit, no heat lost
- * @param wireWithLoss the same with heat lost; empty where no ampacity is known
+ * @param wireWithLoss the same with heat lost
  */
 public record FuseCurves(
         double ratingA,
         boolean chosen,
         String size,
-        double currentA,
-        @Nullable Double ampacityA,
+        @Nullable Double currentA,
+        double ampacityA,
         @Nullable Double prospectiveA,
         @Nullable Point inrush,
         double limitC,
@@ -65,7 +67,7 @@ public record FuseCurves(
         double ratingA = chosen != null
                 ? chosen
                 : ratings.stream()
-                        .filter(FuseChoice.Rating::carriesLoad)
+                        .filter(r -> r.load() == Level.FITS)
                         .findFirst()
                         .orElse(ratings.get(ratings.size() - 1))
                         .ratingA();
@@ -75,15 +77,15 @@ public record FuseCurves(
                 ratingA,
                 chosen != null,
                 job.size().name(),
-                job.currentA(),
-                job.ampacity().map(Ampacity::allowedA).orElse(null),
+                job.loadA().orElse(null),
+                job.ampacity().allowedA(),
                 job.prospectiveA().orElse(null),
                 job.inrushA().map(a -> new Point(a, job.inrushS())).orElse(null),
                 result.limitC(),
                 longest(ratingA, toA),
                 shortest(ratingA, toA),
                 sampled(fromA, toA, job::adiabaticS),
-                sampled(fromA, toA, amps -> job.withLossS(amps).orElse(Double.POSITIVE_INFINITY)));
+                sampled(fromA, toA, job::withLossS));
     }
 
     private static List<Point> longest(double ratingA, double toA) {

@@ -1,10 +1,19 @@
-package loomwright.conductor;
+package loomwright.sizing;
 
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
+import loomwright.circuit.Place;
+import loomwright.conductor.ConductorSize;
+import loomwright.conductor.Copper;
+import loomwright.conductor.FigureText;
+import loomwright.conductor.SizeSystem;
+import loomwright.judgement.CrankingRule;
+import loomwright.judgement.DropRule;
+import loomwright.judgement.LampLaw;
+import loomwright.judgement.wire.WireConditions;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +30,12 @@ final class Checked {
     private static final double MAX_SUPPLY_V = 100;
     private static final double DEFAULT_SUPPLY_V = 12;
     private static final int MAX_JOINTS = 50;
+    /** From this voltage on 33 CFR 183.435(b) requires the bundle factors. */
+    static final double BUNDLE_RULE_FROM_V = 50;
+    /** Chassis with the earth joint of a branch circuit, 5 milliohm each: common practice, no source. */
+    static final double USUAL_CHASSIS_OHM = 0.010;
+    /** The same in bad order, for comparison. */
+    static final double POOR_CHASSIS_OHM = 0.020;
 
     private final InputErrors faults = new InputErrors();
 
@@ -61,21 +76,21 @@ final class Checked {
         return optional(pointer, value, 0, MAX_OHM, 0);
     }
 
-    /** A chassis resistance must be given with a chassis return, and only then. */
-    void chassis(ReturnPath path, @Nullable Double chassisOhm) {
+    /**
+     * The resistance of the return by the chassis: as given, or the usual one. Nothing but with a chassis return.
+     *
+     * @return 0 without a chassis return
+     */
+    double chassis(ReturnPath path, @Nullable Double chassisOhm, @Nullable DropRule circuit) {
         boolean byChassis = path == ReturnPath.CHASSIS;
-        check(
-                !byChassis || chassisOhm != null,
-                InputError.Code.MISSING,
-                "/chassisOhm",
-                null,
-                "the resistance of the chassis return in ohm; 0 if it may be neglected");
         check(
                 byChassis || chassisOhm == null,
                 InputError.Code.CONTRADICTION,
                 "/chassisOhm",
                 chassisOhm,
                 "a chassis resistance only with returnPath chassis");
+        double usual = circuit == DropRule.STARTER ? CrankingRule.CHASSIS_OHM : USUAL_CHASSIS_OHM;
+        return byChassis ? optional("/chassisOhm", chassisOhm, 0, MAX_OHM, usual) : 0;
     }
 
     List<Double> joints(String pointer, List<Double> ohms) {
@@ -135,15 +150,21 @@ final class Checked {
         }
     }
 
-    /** Insulation rating and ambient, the one above the other. */
-    Ampacity.Conditions conditions(
+    /**
+     * What the wire is exposed to.
+     *
+     * @param bundleFactors whether the bundle lowers the ampacity; absent: only from 50 V on, where the rule asks for it
+     */
+    Surroundings surroundings(
             @Nullable Double insulationC,
             @Nullable Double ambientC,
-            boolean engineSpace,
+            @Nullable Place place,
             @Nullable Integer bundleCount,
-            boolean bundleFactors) {
-        double rating = optional("/insulationC", insulationC, 40, 300, Defaults.INSULATION_C);
-        double ambient = temperature("/ambientC", ambientC, Defaults.AMBIENT_C);
+            @Nullable Boolean bundleFactors,
+            double supplyV) {
+        double rating = optional("/insulationC", insulationC, 40, 300, WireConditions.USUAL_INSULATION_C);
+        double usual = WireConditions.usualAmbientC(place == null ? Place.CABIN : place);
+        double ambient = temperature("/ambientC", ambientC, usual);
         int bundle = bundleCount == null ? 1 : bundleCount;
         check(
                 bundle >= 1 && bundle <= 1000,
@@ -151,20 +172,24 @@ final class Checked {
                 "/bundleCount",
                 bundleCount,
                 "1 to 1000 wires");
-        boolean cooler = ambient < rating;
         check(
-                cooler,
+                ambient < rating,
                 InputError.Code.CONTRADICTION,
                 "/ambientC",
                 ambient,
                 "an ambient below the insulation rating of " + FigureText.text(rating) + " C");
-        return new Ampacity.Conditions(
-                cooler ? rating : ambient + 1, ambient, engineSpace, Math.max(1, bundle), bundleFactors);
+        boolean applied = bundleFactors == null ? supplyV >= BUNDLE_RULE_FROM_V : bundleFactors;
+        return new Surroundings(
+                new WireConditions(rating, ambient, applied ? Math.max(1, bundle) : 1),
+                Math.max(1, bundle),
+                ambientC != null,
+                insulationC != null,
+                bundleCount != null);
     }
 
     /** The limit of the drop: given in volts or in per cent, or that of the kind of circuit. */
     DropLimit limit(
-            @Nullable Double limitV, @Nullable Double limitPercent, @Nullable CircuitKind circuit, double supplyV) {
+            @Nullable Double limitV, @Nullable Double limitPercent, @Nullable DropRule circuit, double supplyV) {
         check(
                 limitV == null || limitPercent == null,
                 InputError.Code.CONTRADICTION,
@@ -175,16 +200,27 @@ final class Checked {
         return DropLimit.of(limitV, limitPercent, circuit, supplyV);
     }
 
-    /** What is taken where the caller says nothing. */
-    static final class Defaults {
-        /** Common PVC: on an older vehicle nobody knows better. */
-        static final double INSULATION_C = 80;
-        /** Said wherever that was assumed. */
-        static final String INSULATION_NOTE =
-                "insulation taken as PVC rated 80 C, since none was named (common practice): look at the wire";
-
-        static final double AMBIENT_C = 30;
-
-        private Defaults() {}
+    /**
+     * The current of a load: as given, or from its watts. A lamp draws by the law of filaments at the supply; anything
+     * else its watts at the nominal voltage.
+     */
+    double load(@Nullable Double currentA, @Nullable Double powerW, @Nullable DropRule circuit, double supplyV) {
+        check(
+                currentA == null || powerW == null,
+                InputError.Code.CONTRADICTION,
+                "/powerW",
+                powerW,
+                "currentA or powerW, not both");
+        if (powerW == null) {
+            check(currentA != null, InputError.Code.MISSING, "/currentA", null, "the load: currentA or powerW");
+            return optional("/currentA", currentA, MIN_CURRENT_A, MAX_CURRENT_A, MIN_CURRENT_A);
+        }
+        double watts = optional("/powerW", powerW, 1e-3, 1e6, 1);
+        double nominalV = DropLimit.nominalV(supplyV);
+        if (circuit == DropRule.HEADLAMP || circuit == DropRule.SMALL_LAMP) {
+            double testV = LampLaw.testV(nominalV, watts);
+            return watts / testV * LampLaw.currentFraction(supplyV / testV);
+        }
+        return watts / nominalV;
     }
 }

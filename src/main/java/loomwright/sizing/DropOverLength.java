@@ -1,9 +1,8 @@
-package loomwright.conductor;
+package loomwright.sizing;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
-import loomwright.answer.RejectedInput;
+import loomwright.conductor.ConductorSize;
 
 /**
  * The drop of a run as it grows longer, for one size and its neighbours of the same standard: for a plot.
@@ -37,26 +36,21 @@ public record DropOverLength(double currentA, double lengthM, DropLimit limit, L
      * Around a given size.
      *
      * @param input as for {@link VoltageDrop#calculate}
-     * @throws RejectedInput with the pointers of the input's properties
+     * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
      */
     public static DropOverLength of(VoltageDrop.Input input) {
         DropCase run = DropCase.of(input);
         ConductorSize size = run.out().size();
-        Stream<Optional<Line>> lines = around(size).stream()
-                .map(other ->
-                        other.name().equals(size.name()) ? Optional.of(line(run, true)) : neighbour(input, other));
-        return new DropOverLength(
-                run.currentA(),
-                run.out().lengthM(),
-                run.limit(),
-                lines.flatMap(Optional::stream).toList());
+        Stream<Line> lines = around(size).stream()
+                .map(other -> other.name().equals(size.name()) ? line(run, true) : line(run.withSize(other), false));
+        return new DropOverLength(run.currentA(), run.out().lengthM(), run.limit(), lines.toList());
     }
 
     /**
      * Around the size that suits, or the thickest where none does.
      *
      * @param input as for {@link ConductorSizing#size}
-     * @throws RejectedInput with the pointers of the input's properties
+     * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
      */
     public static DropOverLength of(ConductorSizing.Input input) {
         SizingCase job = SizingCase.of(input);
@@ -77,15 +71,6 @@ public record DropOverLength(double currentA, double lengthM, DropLimit limit, L
                         .toList());
     }
 
-    /** A neighbour has no line if its temperature was to be estimated and no table lists it, or it would melt. */
-    private static Optional<Line> neighbour(VoltageDrop.Input input, ConductorSize size) {
-        try {
-            return Optional.of(line(DropCase.of(input.withSize(size.name())), false));
-        } catch (RejectedInput noTemperature) {
-            return Optional.empty();
-        }
-    }
-
     private static Line line(DropCase run, boolean asked) {
         double fixedOhm = run.chassisOhm()
                 + Stream.concat(run.jointsOutOhm().stream(), run.jointsBackOhm().stream())
@@ -101,7 +86,7 @@ public record DropOverLength(double currentA, double lengthM, DropLimit limit, L
     }
 
     private static double ohmPerM(DropCase.WireCase wire) {
-        return wire.size().resistanceOhmPerM(wire.temperatureC());
+        return wire.size().wireOhmPerM(wire.temperatureC());
     }
 
     private static List<ConductorSize> around(ConductorSize centre) {

@@ -1,21 +1,36 @@
-package loomwright.conductor;
+package loomwright.sizing;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.answer.Finding;
+import loomwright.circuit.Place;
+import loomwright.conductor.FigureText;
+import loomwright.judgement.Dependence;
+import loomwright.judgement.DropRule;
+import loomwright.judgement.Verdict;
+import loomwright.judgement.wire.FuseRule;
+import loomwright.judgement.wire.WireAmpacity;
 import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
 /** The voltage lost between source and load and on the way back. */
 public final class VoltageDrop {
+    /** Above this share of the whole a part loses most of it. */
+    static final double MOST = 0.5;
+
     private VoltageDrop() {}
 
     /**
-     * What is asked. Required: {@code currentA}, {@code size} and one of {@code lengthM}, {@code lengthFt}.
+     * What is asked. Required: {@code size}, one of {@code currentA}, {@code powerW} and one of {@code lengthM},
+     * {@code lengthFt}.
      *
      * @param currentA current of the load
+     * @param powerW its rated watts instead
      * @param size feed wire
      * @param lengthM one way, metres
      * @param lengthFt one way, feet
@@ -23,23 +38,25 @@ public final class VoltageDrop {
      * @param returnSize return wire; default as the feed
      * @param returnLengthM its length; default as the feed
      * @param returnLengthFt its length in feet
-     * @param chassisOhm resistance of the chassis return; required with CHASSIS
+     * @param chassisOhm resistance of the chassis return; default 0.01, for a starter 0.0003
      * @param jointsOutOhm resistance of each joint on the way out
      * @param jointsBackOhm of each joint on the way back
-     * @param temperatureC conductor temperature; default 20
-     * @param ownHeating true to estimate the temperature from the current instead
-     * @param ambientC for the estimate; default 30
-     * @param insulationC insulation rating, for the estimate; default 80, PVC
-     * @param ampacityTable for the estimate; default the first that lists the wire
+     * @param temperatureC conductor temperature; default as the current warms the wire
+     * @param ambientC around the wire; default that of its place
+     * @param place default CABIN
+     * @param insulationC insulation rating; default 80, PVC
+     * @param bundleCount current-carrying wires in the bundle, this one included; default 1
+     * @param bundleFactors true to let the bundle lower the ampacity; default only from 50 V on
      * @param resistanceOhmPerKm20C the feed wire's own figure from its data sheet, instead of that of its standard; the
      *     return wire takes it too unless {@code returnSize} names another
      * @param supplyV voltage at the source; default 12
      * @param limitV permitted drop, volts
      * @param limitPercent permitted drop, per cent of the supply
-     * @param circuit for the usual limit where none is given; default ELECTRONICS, 3 %
+     * @param circuit for the usual limit where none is given; default GENERAL
      */
     public record Input(
             @Nullable Double currentA,
+            @Nullable Double powerW,
             @Nullable String size,
             @Nullable Double lengthM,
             @Nullable Double lengthFt,
@@ -51,59 +68,26 @@ public final class VoltageDrop {
             @Nullable List<Double> jointsOutOhm,
             @Nullable List<Double> jointsBackOhm,
             @Nullable Double temperatureC,
-            @Nullable Boolean ownHeating,
             @Nullable Double ambientC,
+            @Nullable Place place,
             @Nullable Double insulationC,
-            @Nullable AmpacityTable ampacityTable,
+            @Nullable Integer bundleCount,
+            @Nullable Boolean bundleFactors,
             @Nullable Double resistanceOhmPerKm20C,
             @Nullable Double supplyV,
             @Nullable Double limitV,
             @Nullable Double limitPercent,
-            @Nullable CircuitKind circuit) {
+            @Nullable DropRule circuit) {
         public Input {
             jointsOutOhm = jointsOutOhm == null ? List.of() : List.copyOf(jointsOutOhm);
             jointsBackOhm = jointsBackOhm == null ? List.of() : List.copyOf(jointsBackOhm);
         }
-
-        /** The same question about a feed wire of another size, with the resistance of its standard. */
-        Input withSize(String other) {
-            return new Input(
-                    currentA,
-                    other,
-                    lengthM,
-                    lengthFt,
-                    returnPath,
-                    returnSize,
-                    returnLengthM,
-                    returnLengthFt,
-                    chassisOhm,
-                    jointsOutOhm,
-                    jointsBackOhm,
-                    temperatureC,
-                    ownHeating,
-                    ambientC,
-                    insulationC,
-                    ampacityTable,
-                    null,
-                    supplyV,
-                    limitV,
-                    limitPercent,
-                    circuit);
-        }
-    }
-
-    /** How the drop stands to its limit. */
-    public enum Verdict {
-        WITHIN_LIMIT,
-        OVER_LIMIT,
-        /** The drop would eat the whole supply: the supply cannot drive this current through this resistance. */
-        CURRENT_IMPOSSIBLE
     }
 
     /**
      * One wire of the run.
      *
-     * @param overAmpacity true where the temperature was estimated and the current is above the ampacity
+     * @param allowedA what it may carry for good where it lies
      */
     public record Wire(
             String size,
@@ -112,11 +96,21 @@ public final class VoltageDrop {
             double resistanceOhm,
             double dropV,
             double heatWPerM,
-            boolean overAmpacity) {}
+            double allowedA) {}
+
+    /**
+     * The part of the run that loses most.
+     *
+     * @param part out, back, chassis, joint-out-1, joint-back-2 and so on
+     * @param share of the whole drop
+     * @param most whether that is more than half
+     */
+    public record Largest(String part, double dropV, double share, boolean most) {}
 
     /**
      * What is lost where.
      *
+     * @param currentA of the load
      * @param out the feed wire
      * @param back the return wire, absent without one
      * @param chassisV drop of the chassis return, 0 without one
@@ -125,12 +119,19 @@ public final class VoltageDrop {
      * @param totalOhm resistance of the whole way
      * @param totalV drop of the whole way
      * @param totalPercent of the supply
-     * @param loadV what is left for the load; absent if the current is impossible
+     * @param loadV what is left for the load; absent if the drop would eat the whole supply
      * @param maxCurrentA what the supply drives through the way with the load shorted
-     * @param maxLengthM longest run, one way, that stays within the limit, a return wire like the feed growing along;
-     *     absent if joints and return alone exceed it
+     * @param verdict the drop against its limit
+     * @param wireVerdict the current against what the thinnest wire may carry
+     * @param largest where most is lost
+     * @param maxLengthM longest run, one way, that a new wire of this size may have, a return wire like the feed growing
+     *     along; absent if joints and return alone exceed the limit
+     * @param leastFuseA the smallest standard fuse that carries the load; absent if none does
+     * @param mostFuseA the largest standard fuse that the wire allows; absent if none is so small
+     * @param dependsOn what was assumed and would turn the verdict of the wire
      */
     public record Result(
+            double currentA,
             Wire out,
             @Nullable Wire back,
             double chassisV,
@@ -143,20 +144,28 @@ public final class VoltageDrop {
             double maxCurrentA,
             DropLimit limit,
             Verdict verdict,
-            @Nullable Double maxLengthM) {
+            Verdict wireVerdict,
+            @Nullable Largest largest,
+            @Nullable Double maxLengthM,
+            @Nullable Double leastFuseA,
+            @Nullable Double mostFuseA,
+            List<Dependence> dependsOn,
+            List<Finding> findings) {
         public Result {
             jointsOutV = List.copyOf(jointsOutV);
             jointsBackV = List.copyOf(jointsBackV);
+            dependsOn = List.copyOf(dependsOn);
+            findings = List.copyOf(findings);
         }
     }
 
     /**
      * Calculates the drop.
      *
-     * <p>V = I (R'out Lout + R'back Lback + chassis + joints), R' = R'20 (1 + 0.00393 (T - 20)).
+     * <p>V = I (R'out Lout + R'back Lback + chassis + joints), R' = R'20 (1 + 0.00393 (T - 20)), T by
+     * {@link WireAmpacity#temperatureC} unless given.
      *
      * @param input see there
-     * @return drops, heat, verdict
      * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
      */
     public static Answer<Result> calculate(Input input) {
@@ -167,7 +176,10 @@ public final class VoltageDrop {
         double backOhm = back == null ? 0 : back.resistanceOhm();
         double totalOhm = out.resistanceOhm() + backOhm + run.chassisOhm() + joints;
         double totalV = run.currentA() * totalOhm;
+        Verdict drop = run.limit().judge(totalV, run.supplyV());
+        Verdict wire = run.judgeWire();
         Result result = new Result(
+                run.currentA(),
                 out,
                 back,
                 run.currentA() * run.chassisOhm(),
@@ -179,16 +191,40 @@ public final class VoltageDrop {
                 totalV < run.supplyV() ? run.supplyV() - totalV : null,
                 run.supplyV() / totalOhm,
                 run.limit(),
-                verdict(totalV, run),
-                maxLengthM(run, out, back, joints));
-        return new Answer<>(result, Unconverted.lines(working(run, result)), basis(run), cautions(run));
+                drop,
+                wire,
+                largest(run, out, back, totalV),
+                maxLengthM(run, out, back, joints),
+                FuseRule.smallest(run.currentA(), true)
+                        .map(FuseRule.Rating::ratingA)
+                        .orElse(null),
+                FuseRule.largest(run.thinnestA()).map(FuseRule.Rating::ratingA).orElse(null),
+                run.starter() ? List.of() : run.dependsOn(),
+                WireFindings.ofDrop(run, drop, wire, totalV));
+        return new Answer<>(
+                result, Unconverted.lines(working(run, result)), basis(run, result), run.assumptions(), cautions(run));
     }
 
-    private static Verdict verdict(double totalV, DropCase run) {
-        if (totalV >= run.supplyV()) {
-            return Verdict.CURRENT_IMPOSSIBLE;
+    private static @Nullable Largest largest(DropCase run, Wire out, @Nullable Wire back, double totalV) {
+        Map<String, Double> parts = new LinkedHashMap<>();
+        parts.put("out", out.dropV());
+        if (back != null) {
+            parts.put("back", back.dropV());
         }
-        return totalV <= run.limit().limitV() ? Verdict.WITHIN_LIMIT : Verdict.OVER_LIMIT;
+        parts.put("chassis", run.currentA() * run.chassisOhm());
+        put(parts, "joint-out-", run.jointsOutOhm(), run.currentA());
+        put(parts, "joint-back-", run.jointsBackOhm(), run.currentA());
+        return parts.entrySet().stream()
+                .reduce((a, b) -> b.getValue() > a.getValue() ? b : a)
+                .filter(e -> e.getValue() > 0)
+                .map(e -> new Largest(e.getKey(), e.getValue(), e.getValue() / totalV, e.getValue() > MOST * totalV))
+                .orElse(null);
+    }
+
+    private static void put(Map<String, Double> parts, String name, List<Double> ohms, double currentA) {
+        for (int i = 0; i < ohms.size(); i++) {
+            parts.put(name + (i + 1), currentA * ohms.get(i));
+        }
     }
 
     private static @Nullable Double maxLengthM(DropCase run, Wire out, @Nullable Wire back, double joints) {
@@ -199,7 +235,7 @@ public final class VoltageDrop {
         } else if (back != null) {
             fixedOhm += back.resistanceOhm();
         }
-        double leftOhm = run.limit().limitV() / run.currentA() - fixedOhm;
+        double leftOhm = run.limit().newWireV() / run.currentA() - fixedOhm;
         return leftOhm > 0 ? leftOhm / ohmPerM : null;
     }
 
@@ -208,10 +244,6 @@ public final class VoltageDrop {
         lines.add(line("out", result.out(), run.currentA()));
         Wire back = result.back();
         if (back != null) {
-            run.back()
-                    .ifPresent(w -> w.working().stream()
-                            .filter(step -> !lines.contains(step))
-                            .forEach(lines::add));
             lines.add(line("back", back, run.currentA()));
         }
         if (run.chassisOhm() > 0) {
@@ -221,8 +253,10 @@ public final class VoltageDrop {
         run.jointsBackOhm().forEach(ohm -> lines.add("joint back: " + product(run.currentA(), ohm)));
         lines.add("total: " + FigureText.text(result.totalV()) + " V = " + FigureText.text(result.totalPercent())
                 + " % of " + FigureText.text(run.supplyV()) + " V");
-        lines.add("limit: " + FigureText.text(run.limit().limitV()) + " V ("
-                + run.limit().reason() + "): " + FigureText.word(result.verdict()));
+        lines.add("limit: good up to " + FigureText.text(run.limit().goodV()) + " V, a finding above "
+                + FigureText.text(run.limit().findingV()) + " V: "
+                + FigureText.word(result.verdict().level())
+                + (result.verdict().borderline() ? ", borderline" : ""));
         return lines;
     }
 
@@ -239,16 +273,20 @@ public final class VoltageDrop {
                 + " V";
     }
 
-    private static List<Basis> basis(DropCase run) {
-        List<Basis> basis = new ArrayList<>(run.out().basis());
-        run.back().ifPresent(w -> basis.addAll(w.basis()));
+    private static List<Basis> basis(DropCase run, Result result) {
+        List<Basis> basis = new ArrayList<>();
+        basis.add(run.out().size().basis());
+        run.back().ifPresent(w -> basis.add(w.size().basis()));
+        basis.add(WireFindings.STRANDING);
         basis.add(Basis.fromMemory("temperature coefficient of copper 0.00393 per K at 20 C", "IEC 60028"));
+        basis.addAll(run.out().ampacity().basis());
         basis.add(run.limit().basis());
+        basis.add(result.wireVerdict().basis());
         return basis.stream().distinct().toList();
     }
 
     private static List<Caution> cautions(DropCase run) {
-        return run.circuit() == CircuitKind.STARTER
+        return run.starter()
                 ? List.of(Caution.DISCONNECT_BATTERY, Caution.HIGH_CURRENT, Caution.LOCAL_CODES)
                 : List.of(Caution.DISCONNECT_BATTERY, Caution.LOCAL_CODES);
     }

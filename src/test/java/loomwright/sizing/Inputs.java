@@ -1,4 +1,4 @@
-package loomwright.conductor;
+package loomwright.sizing;
 
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;

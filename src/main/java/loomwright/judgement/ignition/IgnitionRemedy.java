@@ -1,0 +1,20 @@
+package loomwright.judgement.ignition;
+
+/**
+ * What cures a mistake of an ignition's primary circuit.
+ *
+ * @param kind what to do
+ * @param ohm of the ballast or coil to fit; 0 where nothing of the kind is fitted
+ * @param cured the circuit with it
+ */
+public record IgnitionRemedy(Kind kind, double ohm, PrimaryLoop cured) {
+
+    /** The remedies there are. A relay is none of them: it does not lower the current of contacts. */
+    public enum Kind {
+        FREE_BYPASS,
+        FIT_BALLAST,
+        REMOVE_BALLAST,
+        FIT_COIL,
+        FIT_LIMITING_MODULE
+    }
+}

@@ -1,0 +1,104 @@
+package loomwright.judgement.ignition;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The primary circuit of an ignition with its contacts closed, as far as it is judged.
+ *
+ * @param nominalV 6, 12 or 24
+ * @param runningV supply with the engine running
+ * @param feedOhm from the battery and back, without ballast and coil
+ * @param ballastOhm of the ballast that is fitted, 0 for none
+ * @param bypassed whether the ballast is bypassed while running
+ * @param coilOhm of the primary at 20 degrees, above 0
+ * @param dropV of the closed switch
+ * @param module whether a module switches it; else contacts
+ * @param limitA what the module limits the current to; absent: it does not limit
+ * @param moduleRatingA what the module may switch; absent if unknown
+ * @param runningHeatW mean heat in the coil while running; absent if unknown
+ */
+public record PrimaryLoop(
+        double nominalV,
+        double runningV,
+        double feedOhm,
+        double ballastOhm,
+        boolean bypassed,
+        double coilOhm,
+        double dropV,
+        boolean module,
+        @Nullable Double limitA,
+        @Nullable Double moduleRatingA,
+        @Nullable Double runningHeatW) {
+    /** Volts at rest over the nominal voltage. */
+    private static final double REST = 1.05;
+
+    private static final double TABLE_NOMINAL_V = 12;
+    /** By this an ohm of a 24 V coil stands for a 12 V one. */
+    private static final double SCALE_24V = 1 / 3.3;
+
+    private static final double SCALE_6V = 2;
+
+    /** The nominal voltage of a vehicle whose supply has so many volts: 6, 12 or 24. */
+    public static double nominalOf(double supplyV) {
+        return supplyV <= 9 ? 6 : supplyV <= 18 ? 12 : 24;
+    }
+
+    double ballastInOhm() {
+        return bypassed ? 0 : ballastOhm;
+    }
+
+    double totalOhm() {
+        return feedOhm + ballastInOhm() + coilOhm;
+    }
+
+    /** Without any limit. */
+    double unlimitedA(double supplyV) {
+        return Math.max(0, supplyV - dropV) / totalOhm();
+    }
+
+    /** Amperes with the engine running and the primary closed. */
+    public double runningA() {
+        return limited(unlimitedA(runningV));
+    }
+
+    /** Amperes with the key left on; a module switches off by itself and counts as closed only if it does not limit. */
+    public double restA() {
+        return limited(unlimitedA(REST * nominalV));
+    }
+
+    /** Heat in the coil with the key left on and the primary closed. */
+    public double restHeatW() {
+        return restA() * restA() * coilOhm;
+    }
+
+    /** Heat in the ballast with the key left on and the primary closed. */
+    public double ballastRestHeatW() {
+        return restA() * restA() * ballastInOhm();
+    }
+
+    private double limited(double currentA) {
+        return limitA == null ? currentA : Math.min(currentA, limitA);
+    }
+
+    /** Ohms as they would be at 12 V. */
+    double at12V(double ohm) {
+        return ohm * (nominalV == 6 ? SCALE_6V : nominalV == TABLE_NOMINAL_V ? 1 : SCALE_24V);
+    }
+
+    double from12V(double ohm) {
+        return ohm / at12V(1);
+    }
+
+    PrimaryLoop withBallast(double ohm) {
+        return new PrimaryLoop(
+                nominalV, runningV, feedOhm, ohm, false, coilOhm, dropV, module, limitA, moduleRatingA, null);
+    }
+
+    PrimaryLoop withCoil(double ohm) {
+        return new PrimaryLoop(nominalV, runningV, feedOhm, 0, false, ohm, dropV, module, limitA, moduleRatingA, null);
+    }
+
+    PrimaryLoop withModule(double limit) {
+        return new PrimaryLoop(nominalV, runningV, feedOhm, 0, false, coilOhm, 1.0, true, limit, null, null);
+    }
+}

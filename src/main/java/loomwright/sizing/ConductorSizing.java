@@ -1,0 +1,259 @@
+package loomwright.sizing;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.answer.Finding;
+import loomwright.circuit.Place;
+import loomwright.conductor.AmpacityTable;
+import loomwright.conductor.ConductorSize;
+import loomwright.conductor.FigureText;
+import loomwright.conductor.SizeSystem;
+import loomwright.judgement.CrankingRule;
+import loomwright.judgement.Dependence;
+import loomwright.judgement.DropRule;
+import loomwright.judgement.wire.FuseRule;
+import loomwright.judgement.wire.StrengthRule;
+import loomwright.judgement.wire.WireAmpacity;
+import loomwright.message.Unconverted;
+import org.jspecify.annotations.Nullable;
+
+/** The smallest conductor that loses little enough, carries the fuse of its load and bears handling. */
+public final class ConductorSizing {
+    /** Resistance of a mil-foot of copper as boat practice takes it (ABYC E-11). */
+    private static final double BOAT_K_OHM_CM_PER_FT = 10.75;
+
+    private ConductorSizing() {}
+
+    /**
+     * What is asked. Required: one of {@code currentA}, {@code powerW} and one of {@code lengthM}, {@code lengthFt}.
+     *
+     * @param currentA continuous current
+     * @param powerW rated watts instead
+     * @param lengthM one way, metres
+     * @param lengthFt one way, feet
+     * @param returnPath default WIRE, of the same size and length
+     * @param chassisOhm resistance of the chassis return; default 0.01, for a starter 0.0003
+     * @param jointsOhm resistance of all joints together; default 0
+     * @param temperatureC conductor temperature for the drop; default as the current warms the wire
+     * @param supplyV voltage at the source; default 12
+     * @param limitV permitted drop, volts
+     * @param limitPercent permitted drop, per cent of the supply
+     * @param circuit for the usual limit where none is given; default GENERAL; the cables of a STARTER are judged by their
+     *     ohms and need no fuse
+     * @param system sizes to choose from; default AWG
+     * @param insulationC temperature rating of the insulation; default 80, PVC
+     * @param ambientC around the wire; default that of its place
+     * @param place default CABIN
+     * @param bundleCount current-carrying wires in the bundle, this one included; default 1
+     * @param bundleFactors true to let the bundle lower the ampacity; default only from 50 V on
+     * @param ampacityTable AC43_13 for an aircraft; default the table for the ground
+     */
+    public record Input(
+            @Nullable Double currentA,
+            @Nullable Double powerW,
+            @Nullable Double lengthM,
+            @Nullable Double lengthFt,
+            @Nullable ReturnPath returnPath,
+            @Nullable Double chassisOhm,
+            @Nullable Double jointsOhm,
+            @Nullable Double temperatureC,
+            @Nullable Double supplyV,
+            @Nullable Double limitV,
+            @Nullable Double limitPercent,
+            @Nullable DropRule circuit,
+            @Nullable SizeSystem system,
+            @Nullable Double insulationC,
+            @Nullable Double ambientC,
+            @Nullable Place place,
+            @Nullable Integer bundleCount,
+            @Nullable Boolean bundleFactors,
+            @Nullable AmpacityTable ampacityTable) {}
+
+    /** Which requirement decides. */
+    public enum Decider {
+        DROP,
+        /** The fuse of the load must not be above what the wire carries. */
+        AMPACITY,
+        /** It must bear handling. */
+        STRENGTH,
+        /** The ohms of the starter's cables. */
+        STARTER_RESISTANCE,
+        /** At least one requirement is met by no size of the system. */
+        NO_SUCH_SIZE
+    }
+
+    /**
+     * One size with what follows from it.
+     *
+     * @param dropV the drop with it
+     * @param allowedA what it may carry for good
+     * @param fuseA its fuse; absent for a starter
+     * @param fuseKind in which form that rating is made
+     * @param temperatureC as warm as the load makes it
+     */
+    public record Choice(
+            String size,
+            double areaMm2,
+            double dropV,
+            double allowedA,
+            @Nullable Double fuseA,
+            FuseRule.@Nullable Kind fuseKind,
+            double temperatureC) {}
+
+    /**
+     * The smallest size by one requirement.
+     *
+     * @param rule the requirement
+     * @param size absent if no size meets it
+     * @param value what that size, or the thickest, has: volts, amperes, mm2 or ohms
+     * @param limit what it must have, in the same unit
+     */
+    public record ByRule(Decider rule, @Nullable String size, double value, double limit) {}
+
+    /**
+     * A second opinion, which decides nothing.
+     *
+     * @param opinion its name
+     * @param size the smallest that satisfies it; absent if none does
+     * @param value its figure: circular mils, or amperes of the size chosen
+     */
+    public record Beside(String opinion, @Nullable String size, double value) {}
+
+    /**
+     * The sizes and what decided.
+     *
+     * @param currentA of the load
+     * @param size the smallest that will do; absent if there is none
+     * @param usualSize the usual choice: less drop, and a fuse of at most 0.6 of what the wire carries
+     * @param smallest the same with its figures
+     * @param usual the same with its figures
+     * @param thinnestForCurrent the thinnest size that would carry the fuse, whatever its drop and strength
+     * @param byRule each requirement
+     * @param beside second opinions
+     * @param dependsOn what was assumed and would turn the size chosen into a finding
+     */
+    public record Result(
+            double currentA,
+            @Nullable String size,
+            @Nullable String usualSize,
+            Decider decider,
+            @Nullable Choice smallest,
+            @Nullable Choice usual,
+            @Nullable String thinnestForCurrent,
+            DropLimit limit,
+            List<ByRule> byRule,
+            List<Beside> beside,
+            List<Dependence> dependsOn,
+            List<Finding> findings) {
+        public Result {
+            byRule = List.copyOf(byRule);
+            beside = List.copyOf(beside);
+            dependsOn = List.copyOf(dependsOn);
+            findings = List.copyOf(findings);
+        }
+    }
+
+    /**
+     * Sizes a wire.
+     *
+     * <p>The smallest size whose drop I (R'(T) L n + chassis + joints) is at most the limit for a new wire (n = 2 with a
+     * return wire, else 1), whose ampacity is at least the smallest standard fuse for the load, and that bears handling.
+     * A starter's cables instead: at most 2.0 milliohm at 12 V in all, of a diesel or above 250 A 1.0.
+     *
+     * @param input see there
+     * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
+     */
+    public static Answer<Result> size(Input input) {
+        SizingCase job = SizingCase.of(input);
+        Result result = job.solve();
+        return new Answer<>(
+                result,
+                Unconverted.lines(working(job, result)),
+                basis(job, result),
+                job.assumptions(),
+                cautions(input));
+    }
+
+    /**
+     * Copper needed by the rule of boat practice.
+     *
+     * <p>CM = K I L / E, K = 10.75 ohm circular-mil per ft.
+     *
+     * @param currentA I
+     * @param runFt L, out and back together, ft
+     * @param dropV E, permitted drop
+     * @return circular mils
+     *     <p>Source: ABYC E-11, 11.14.2.6.
+     */
+    public static double circularMils(double currentA, double runFt, double dropV) {
+        return BOAT_K_OHM_CM_PER_FT * currentA * runFt / dropV;
+    }
+
+    private static List<String> working(SizingCase job, Result result) {
+        List<String> lines = new ArrayList<>();
+        for (ByRule rule : result.byRule()) {
+            lines.add("by " + FigureText.word(rule.rule()) + ": "
+                    + (rule.size() == null ? "no size; the thickest has " : rule.size() + " has ")
+                    + FigureText.text(rule.value()) + unit(rule.rule()) + ", limit "
+                    + FigureText.text(rule.limit()) + unit(rule.rule()));
+        }
+        result.beside()
+                .forEach(beside -> lines.add("second opinion, " + beside.opinion() + ": "
+                        + FigureText.text(beside.value()) + (beside.size() == null ? "" : ", " + beside.size())));
+        lines.add(
+                result.size() == null
+                        ? "no size of this system meets all requirements"
+                        : result.size() + ", decided by " + FigureText.word(result.decider()));
+        Choice usual = result.usual();
+        if (usual != null) {
+            lines.add("usual choice: " + usual.size() + ", " + FigureText.text(usual.dropV()) + " V, may carry "
+                    + FigureText.text(usual.allowedA()) + " A");
+        }
+        if (job.starter()) {
+            lines.add("starter and battery cables usually have no fuse");
+        }
+        return lines;
+    }
+
+    private static String unit(Decider rule) {
+        return switch (rule) {
+            case DROP -> " V";
+            case AMPACITY -> " A";
+            case STRENGTH -> " mm2";
+            case STARTER_RESISTANCE -> " ohm";
+            case NO_SUCH_SIZE -> "";
+        };
+    }
+
+    private static List<Basis> basis(SizingCase job, Result result) {
+        List<Basis> basis = new ArrayList<>();
+        String size = result.size();
+        if (size != null) {
+            basis.add(ConductorSize.parse(size).basis());
+        }
+        basis.add(job.limit().basis());
+        basis.add(WireFindings.STRANDING);
+        if (job.starter()) {
+            basis.add(CrankingRule.CABLE_BASIS);
+            basis.add(StrengthRule.STARTER_BASIS);
+        } else {
+            basis.addAll(job.ampacityBasis());
+            basis.addAll(
+                    List.of(FuseRule.LOAD_BASIS, FuseRule.WIRE_BASIS, FuseRule.USUAL_BASIS, FuseRule.SERIES_BASIS));
+            basis.add(StrengthRule.BASIS);
+        }
+        basis.add(Basis.verified("CM = 10.75 I L / E", "boat practice, ABYC E-11, 11.14.2.6"));
+        basis.add(WireAmpacity.LAW_BASIS);
+        basis.add(Basis.fromMemory("temperature coefficient of copper 0.00393 per K at 20 C", "IEC 60028"));
+        return basis.stream().distinct().toList();
+    }
+
+    private static List<Caution> cautions(Input input) {
+        return input.circuit() == DropRule.STARTER
+                ? List.of(Caution.DISCONNECT_BATTERY, Caution.HIGH_CURRENT, Caution.UNFUSED_SUPPLY, Caution.LOCAL_CODES)
+                : List.of(Caution.DISCONNECT_BATTERY, Caution.LOCAL_CODES);
+    }
+}

@@ -1,0 +1,226 @@
+package loomwright.sizing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import loomwright.answer.Assumption;
+import loomwright.answer.Basis;
+import loomwright.answer.InputError;
+import loomwright.conductor.ConductorSize;
+import loomwright.conductor.Copper;
+import loomwright.conductor.FigureText;
+import loomwright.judgement.CrankingRule;
+import loomwright.judgement.Dependence;
+import loomwright.judgement.DropRule;
+import loomwright.judgement.Verdict;
+import loomwright.judgement.wire.FuseRule;
+import loomwright.judgement.wire.WireAmpacity;
+import loomwright.judgement.wire.WireConditions;
+import loomwright.judgement.wire.WireLoadRule;
+import org.jspecify.annotations.Nullable;
+
+/** A checked {@link VoltageDrop.Input}: every default filled in, every size read. */
+record DropCase(
+        double currentA,
+        WireCase out,
+        Optional<WireCase> back,
+        boolean backGrowsAlong,
+        double chassisOhm,
+        boolean chassisAssumed,
+        List<Double> jointsOutOhm,
+        List<Double> jointsBackOhm,
+        double supplyV,
+        @Nullable DropRule circuit,
+        DropLimit limit,
+        Surroundings surroundings,
+        Optional<Double> atC) {
+
+    /**
+     * One wire with the temperature it is calculated at.
+     *
+     * @param ampacity what it may carry where it lies
+     */
+    record WireCase(
+            ConductorSize size, double lengthM, double temperatureC, WireAmpacity ampacity, List<String> working) {
+
+        VoltageDrop.Wire wire(double currentA) {
+            double ohmPerM = size.wireOhmPerM(temperatureC);
+            return new VoltageDrop.Wire(
+                    size.name(),
+                    lengthM,
+                    temperatureC,
+                    ohmPerM * lengthM,
+                    currentA * ohmPerM * lengthM,
+                    currentA * currentA * ohmPerM,
+                    ampacity.allowedA());
+        }
+    }
+
+    static DropCase of(VoltageDrop.Input input) {
+        Checked checked = new Checked();
+        double supplyV = checked.supply(input.supplyV());
+        double currentA = checked.load(input.currentA(), input.powerW(), input.circuit(), supplyV);
+        ConductorSize size = own(checked.size("/size", input.size()), input.resistanceOhmPerKm20C(), checked);
+        double lengthM = checked.length(input.lengthM(), input.lengthFt());
+        ReturnPath path = input.returnPath() == null ? ReturnPath.WIRE : input.returnPath();
+        Optional<ConductorSize> returnSize = checked.optionalSize("/returnSize", input.returnSize());
+        Optional<Double> returnLengthM = checked.optionalLength(
+                "/returnLengthM", input.returnLengthM(), "/returnLengthFt", input.returnLengthFt());
+        checkReturn(input, path, checked);
+        double chassisOhm = checked.chassis(path, input.chassisOhm(), input.circuit());
+        List<Double> jointsOut = checked.joints("/jointsOutOhm", listOf(input.jointsOutOhm()));
+        List<Double> jointsBack = checked.joints("/jointsBackOhm", listOf(input.jointsBackOhm()));
+        double givenC = checked.temperature("/temperatureC", input.temperatureC(), Copper.REFERENCE_C);
+        Surroundings surroundings = checked.surroundings(
+                input.insulationC(),
+                input.ambientC(),
+                input.place(),
+                input.bundleCount(),
+                input.bundleFactors(),
+                supplyV);
+        DropLimit limit = checked.limit(input.limitV(), input.limitPercent(), input.circuit(), supplyV);
+        checked.reject();
+
+        // A starter turns for seconds, which does not warm its cables to the steady temperature of its current.
+        boolean starter = input.circuit() == DropRule.STARTER;
+        Optional<Double> atC = input.temperatureC() != null
+                ? Optional.of(givenC)
+                : starter ? Optional.of(surroundings.conditions().ambientC()) : Optional.empty();
+        WireCase out = wire(size, lengthM, currentA, surroundings, atC);
+        Optional<WireCase> back = path == ReturnPath.WIRE
+                ? Optional.of(wire(returnSize.orElse(size), returnLengthM.orElse(lengthM), currentA, surroundings, atC))
+                : Optional.empty();
+        return new DropCase(
+                currentA,
+                out,
+                back,
+                returnLengthM.isEmpty(),
+                chassisOhm,
+                path == ReturnPath.CHASSIS && input.chassisOhm() == null,
+                jointsOut,
+                jointsBack,
+                supplyV,
+                input.circuit(),
+                limit,
+                surroundings,
+                atC);
+    }
+
+    /** The same question about a feed wire of another size, with the resistance of its standard. */
+    DropCase withSize(ConductorSize other) {
+        WireCase wire = wire(other, out.lengthM(), currentA, surroundings, atC);
+        return new DropCase(
+                currentA,
+                wire,
+                back.map(b -> b.size().name().equals(out.size().name())
+                        ? wire(other, b.lengthM(), currentA, surroundings, atC)
+                        : b),
+                backGrowsAlong,
+                chassisOhm,
+                chassisAssumed,
+                jointsOutOhm,
+                jointsBackOhm,
+                supplyV,
+                circuit,
+                limit,
+                surroundings,
+                atC);
+    }
+
+    boolean starter() {
+        return circuit == DropRule.STARTER;
+    }
+
+    /** What the thinner of its wires may carry. */
+    double thinnestA() {
+        double outA = out.ampacity().allowedA();
+        return back.map(b -> Math.min(outA, b.ampacity().allowedA())).orElse(outA);
+    }
+
+    /** The lasting current against the thinnest wire; of a starter the ohms of its cables instead. */
+    Verdict judgeWire() {
+        return starter()
+                ? CrankingRule.judgeCables(wiresOhm(), currentA, false, DropLimit.nominalV(supplyV))
+                : WireLoadRule.judge(currentA, thinnestA());
+    }
+
+    /** At 20 degrees, as the manuals measure them. */
+    private double wiresOhm() {
+        double outOhm = out.size().wireOhmPerM(Copper.REFERENCE_C) * out.lengthM();
+        double backOhm = back.map(b -> b.size().wireOhmPerM(Copper.REFERENCE_C) * b.lengthM())
+                .orElse(chassisOhm);
+        return outOhm + backOhm;
+    }
+
+    List<Dependence> dependsOn() {
+        double thinnestMm2 =
+                Math.min(out.size().areaMm2(), back.map(b -> b.size().areaMm2()).orElse(Double.POSITIVE_INFINITY));
+        return surroundings
+                .tried(conditions -> WireLoadRule.judge(
+                        currentA, WireAmpacity.of(thinnestMm2, conditions).allowedA()))
+                .turns();
+    }
+
+    List<Assumption> assumptions() {
+        List<Assumption> said = new ArrayList<>(surroundings.assumptions());
+        if (chassisAssumed) {
+            said.add(Assumptions.chassis(chassisOhm, currentA, Checked.POOR_CHASSIS_OHM));
+        }
+        return said;
+    }
+
+    private static void checkReturn(VoltageDrop.Input input, ReturnPath path, Checked checked) {
+        checked.check(
+                path == ReturnPath.WIRE || input.returnSize() == null,
+                InputError.Code.CONTRADICTION,
+                "/returnSize",
+                input.returnSize(),
+                "a return wire only with returnPath wire");
+        boolean noReturnLength = input.returnLengthM() == null && input.returnLengthFt() == null;
+        checked.check(
+                path == ReturnPath.WIRE || noReturnLength,
+                InputError.Code.CONTRADICTION,
+                input.returnLengthM() != null ? "/returnLengthM" : "/returnLengthFt",
+                input.returnLengthM() != null ? input.returnLengthM() : input.returnLengthFt(),
+                "a return length only with returnPath wire");
+    }
+
+    /** The same size with the resistance of its data sheet. */
+    private static ConductorSize own(ConductorSize size, @Nullable Double ohmPerKm, Checked checked) {
+        if (ohmPerKm == null) {
+            return size;
+        }
+        double checkedOhmPerKm = checked.optional("/resistanceOhmPerKm20C", ohmPerKm, 1e-3, 1e6, 1);
+        return checkedOhmPerKm > 0
+                ? size.withWireOhmPerM20C(
+                        checkedOhmPerKm / 1000,
+                        Basis.computed("resistance of the wire as given", "the question itself"))
+                : size;
+    }
+
+    private static List<Double> listOf(@Nullable List<Double> values) {
+        return values == null ? List.of() : values;
+    }
+
+    /** A wire at a given temperature, or as warm as the current makes it. */
+    private static WireCase wire(
+            ConductorSize size, double lengthM, double currentA, Surroundings surroundings, Optional<Double> atC) {
+        WireAmpacity ampacity = surroundings.ampacity(size);
+        if (atC.isPresent()) {
+            return new WireCase(size, lengthM, atC.get(), ampacity, List.of());
+        }
+        // Beyond this its insulation is gone, which the verdict on the wire says; the drop is that of the burning wire.
+        double mostC =
+                Math.max(FuseRule.OVERLOAD_MOST_C, surroundings.conditions().insulationC());
+        double warmC = Math.min(mostC, ampacity.temperatureC(currentA));
+        WireConditions c = surroundings.conditions();
+        return new WireCase(
+                size,
+                lengthM,
+                warmC,
+                ampacity,
+                List.of(size.name() + " may carry " + FigureText.text(ampacity.allowedA()) + " A at "
+                        + FigureText.text(c.ambientC()) + " C; " + FigureText.text(currentA) + " A warm it to "
+                        + (warmC < mostC ? "" : "more than ") + FigureText.text(warmC) + " C"));
+    }
+}

@@ -1,0 +1,354 @@
+package loomwright.sizing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import loomwright.answer.Assumption;
+import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.InputError;
+import loomwright.answer.Severity;
+import loomwright.conductor.AdiabaticLimit;
+import loomwright.conductor.ConductorSize;
+import loomwright.conductor.FigureText;
+import loomwright.conductor.FuseCurve;
+import loomwright.conductor.LinkRating;
+import loomwright.conductor.ReferenceTable;
+import loomwright.conductor.ReferenceTables;
+import loomwright.conductor.WireHeating;
+import loomwright.judgement.Dependence;
+import loomwright.judgement.DropRule;
+import loomwright.judgement.Level;
+import loomwright.judgement.Verdict;
+import loomwright.judgement.wire.FuseRule;
+import loomwright.judgement.wire.WireAmpacity;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A checked {@link FuseChoice.Input}.
+ *
+ * @param loadA continuous or short load; empty if only the wire is asked about
+ */
+record FuseCase(
+        Optional<Double> loadA,
+        boolean continuous,
+        Optional<Double> fittedA,
+        Optional<Double> inrushA,
+        double inrushS,
+        ConductorSize size,
+        Surroundings surroundings,
+        WireAmpacity ampacity,
+        Optional<Double> prospectiveA,
+        @Nullable DropRule circuit) {
+    static final Basis SHORT_BASIS = Basis.verified(
+            "a short circuit may warm PVC to 160 C, cross-linked insulation to 250 C", "IEC 60724 in a secondary page");
+
+    private static final double PVC_MOST_C = 105;
+    private static final double SHORT_PVC_C = 160;
+    private static final double SHORT_OTHER_C = 250;
+    /** Copper and current from which a cable may well be a battery or starter cable. */
+    private static final double HEAVY_CABLE_MM2 = 13;
+
+    private static final double HEAVY_CURRENT_A = 100;
+    /** A short circuit should drive at least this multiple of the rating. */
+    private static final double FAST_MULTIPLE = 6;
+
+    static FuseCase of(FuseChoice.Input input) {
+        Checked checked = new Checked();
+        double supplyV = checked.supply(input.supplyV());
+        boolean asked = input.currentA() != null || input.powerW() != null;
+        double loadA = asked ? checked.load(input.currentA(), input.powerW(), input.circuit(), supplyV) : 0;
+        ConductorSize size = checked.size("/size", input.size());
+        boolean inrush = input.inrushA() != null || input.inrushS() != null;
+        double inrushA = inrush ? checked.current("/inrushA", input.inrushA()) : loadA;
+        double inrushS = inrush ? checked.number("/inrushS", input.inrushS(), 1e-6, 3600) : 0;
+        checked.check(
+                !inrush || asked,
+                InputError.Code.MISSING,
+                "/currentA",
+                null,
+                "the load as well: currentA or powerW with a switch-on current");
+        double fittedA = checked.optional("/ratingA", input.ratingA(), 0.1, 1000, 1);
+        Surroundings surroundings = checked.surroundings(
+                input.insulationC(),
+                input.ambientC(),
+                input.place(),
+                input.bundleCount(),
+                input.bundleFactors(),
+                supplyV);
+        if (input.prospectiveA() != null) {
+            checked.current("/prospectiveA", input.prospectiveA());
+        }
+        checked.reject();
+        return new FuseCase(
+                asked ? Optional.of(loadA) : Optional.empty(),
+                !Boolean.FALSE.equals(input.continuous()),
+                input.ratingA() == null ? Optional.empty() : Optional.of(fittedA),
+                inrush ? Optional.of(inrushA) : Optional.empty(),
+                inrushS,
+                size,
+                surroundings,
+                surroundings.ampacity(size),
+                Optional.ofNullable(input.prospectiveA()),
+                input.circuit());
+    }
+
+    FuseChoice.Result solve() {
+        List<FuseChoice.Rating> ratings =
+                FuseRule.series().stream().map(this::judge).toList();
+        boolean unfused = circuit == DropRule.STARTER;
+        Optional<FuseChoice.Rating> best = unfused ? Optional.empty() : best(ratings);
+        Optional<FuseChoice.Rating> fitted = fittedA.map(a -> judge(new FuseRule.Rating(a, kindOf(a))));
+        Optional<String> thicker = unfused || loadA.isEmpty() || best.isPresent() ? Optional.empty() : betterSize();
+        return new FuseChoice.Result(
+                loadA.orElse(null),
+                best.map(FuseChoice.Rating::ratingA).orElse(null),
+                best.map(FuseChoice.Rating::kind).orElse(null),
+                best.map(r -> why(r, ratings)).orElseGet(() -> whyNot(unfused, thicker)),
+                FuseRule.largest(ampacity.allowedA())
+                        .map(FuseRule.Rating::ratingA)
+                        .orElse(null),
+                ratings,
+                fitted.orElse(null),
+                fitted.or(() -> best).map(r -> overloads(r.ratingA())).orElse(List.of()),
+                ampacity.allowedA(),
+                ampacity.lawA(),
+                thicker.orElse(null),
+                startC(),
+                limitC(),
+                ampacity.timeConstantS(),
+                LinkRating.find(size, surroundings.conditions().ambientC()).orElse(null),
+                unfused,
+                dependsOn(fitted.or(() -> best)),
+                findings(best, fitted, unfused, thicker));
+    }
+
+    private static FuseRule.Kind kindOf(double ratingA) {
+        return FuseRule.series().stream()
+                .filter(r -> r.ratingA() >= ratingA)
+                .findFirst()
+                .map(FuseRule.Rating::kind)
+                .orElse(FuseRule.Kind.BOLT_DOWN);
+    }
+
+    private Optional<FuseChoice.Rating> best(List<FuseChoice.Rating> ratings) {
+        List<FuseChoice.Rating> suitable =
+                ratings.stream().filter(FuseChoice.Rating::suits).toList();
+        if (loadA.isEmpty()) {
+            return suitable.stream().reduce((smaller, larger) -> larger);
+        }
+        return suitable.stream()
+                .filter(r -> r.inrush() != FuseChoice.Inrush.MAY_BLOW)
+                .findFirst()
+                .or(() -> suitable.stream().findFirst());
+    }
+
+    private Optional<String> betterSize() {
+        double loaded = loadA.orElse(0.0);
+        return FuseRule.smallest(loaded, continuous)
+                .flatMap(fuse -> ConductorSize.list(size.system()).stream()
+                        .filter(s -> surroundings.ampacity(s).allowedA() >= fuse.ratingA())
+                        .findFirst()
+                        .map(s -> s.name() + " with a fuse of " + FigureText.text(fuse.ratingA()) + " A"));
+    }
+
+    FuseChoice.Rating judge(FuseRule.Rating rating) {
+        double ratingA = rating.ratingA();
+        Verdict wire = FuseRule.judgeWire(ratingA, ampacity.allowedA());
+        boolean carries = loadA.map(a -> a <= (continuous ? FuseRule.CHOSEN_SHARE : 1) * ratingA * (1 + 1e-9))
+                .orElse(true);
+        double overloadC = ampacity.temperatureC(WireFindings.overloadA(ratingA));
+        FuseChoice.Inrush inrush = inrush(ratingA);
+        return new FuseChoice.Rating(
+                ratingA,
+                rating.kind(),
+                colour(rating),
+                loadA.map(a -> carries
+                                ? Level.FITS
+                                : FuseRule.judgeLoad(a, ratingA, continuous).level())
+                        .orElse(null),
+                wire.level(),
+                wire.borderline(),
+                ampacity.allowedA() > 0 ? ratingA / ampacity.allowedA() : Double.MAX_VALUE,
+                Double.isFinite(overloadC) ? overloadC : null,
+                inrush,
+                carries && wire.level() == Level.FITS && inrush != FuseChoice.Inrush.BLOWS);
+    }
+
+    private List<FuseChoice.Overload> overloads(double ratingA) {
+        List<FuseChoice.Overload> overloads = new ArrayList<>();
+        FuseCurve.multiples().forEach(m -> overloads.add(overload(m, m * ratingA)));
+        prospectiveA.ifPresent(a -> overloads.add(overload(a / ratingA, a)));
+        return overloads;
+    }
+
+    private static String colour(FuseRule.Rating rating) {
+        if (rating.kind() != FuseRule.Kind.BLADE) {
+            return "";
+        }
+        ReferenceTable table = ReferenceTables.get("blade-fuse-ratings");
+        return table.rows().stream()
+                .filter(row -> table.getNumber(row, "ratingA") == rating.ratingA())
+                .map(row -> table.getCell(row, "colour"))
+                .findFirst()
+                .orElse("");
+    }
+
+    private FuseChoice.Inrush inrush(double ratingA) {
+        if (inrushA.isEmpty()) {
+            return FuseChoice.Inrush.NOT_ASKED;
+        }
+        double multiple = inrushA.get() / ratingA;
+        if (multiple <= 1 || inrushS < FuseCurve.shortestS(multiple)) {
+            return FuseChoice.Inrush.HOLDS;
+        }
+        boolean blows = FuseCurve.longestS(multiple).filter(s -> inrushS >= s).isPresent();
+        return blows ? FuseChoice.Inrush.BLOWS : FuseChoice.Inrush.MAY_BLOW;
+    }
+
+    /** Fuse and wire at one current. */
+    FuseChoice.Overload overload(double multiple, double amps) {
+        Optional<Double> fuseS = FuseCurve.longestS(multiple);
+        double adiabaticS = adiabaticS(amps);
+        double lossS = withLossS(amps);
+        return new FuseChoice.Overload(
+                multiple,
+                amps,
+                fuseS.orElse(null),
+                adiabaticS,
+                Double.isInfinite(lossS) ? null : lossS,
+                protection(fuseS.orElse(Double.POSITIVE_INFINITY), adiabaticS, lossS));
+    }
+
+    /** Time of the wire to its limit at a current, no heat lost. */
+    double adiabaticS(double amps) {
+        return AdiabaticLimit.timeS(size.areaMm2(), amps, startC(), limitC());
+    }
+
+    /** The same with heat lost, infinite where it never gets there. Heat lost only lengthens the time. */
+    double withLossS(double amps) {
+        double endC = ampacity.temperatureC(amps);
+        double adiabaticS = adiabaticS(amps);
+        return Double.isInfinite(endC)
+                ? adiabaticS
+                : Math.max(adiabaticS, WireHeating.timeToLimitS(startC(), limitC(), endC, ampacity.timeConstantS()));
+    }
+
+    private static FuseChoice.Protection protection(double fuseS, double adiabaticS, double lossS) {
+        if (Double.isInfinite(lossS)) {
+            return FuseChoice.Protection.NEVER_TOO_HOT;
+        }
+        if (fuseS <= adiabaticS) {
+            return FuseChoice.Protection.BY_ADIABATIC_LIMIT;
+        }
+        return fuseS <= lossS ? FuseChoice.Protection.BY_TIME_CONSTANT : FuseChoice.Protection.NOT_PROTECTED;
+    }
+
+    double startC() {
+        return Math.min(limitC(), ampacity.temperatureC(loadA.orElse(0.0)));
+    }
+
+    double limitC() {
+        double insulationC = surroundings.conditions().insulationC();
+        return insulationC <= PVC_MOST_C ? SHORT_PVC_C : Math.max(SHORT_OTHER_C, insulationC);
+    }
+
+    private List<Dependence> dependsOn(Optional<FuseChoice.Rating> judged) {
+        return judged.map(r -> surroundings
+                        .tried(conditions -> FuseRule.judgeWire(
+                                r.ratingA(),
+                                WireAmpacity.of(size.areaMm2(), conditions).allowedA()))
+                        .turns())
+                .orElse(List.of());
+    }
+
+    private List<Finding> findings(
+            Optional<FuseChoice.Rating> best,
+            Optional<FuseChoice.Rating> fitted,
+            boolean unfused,
+            Optional<String> thicker) {
+        List<Finding> findings = new ArrayList<>();
+        fitted.ifPresent(f -> findings.addAll(WireFindings.ofFuse(
+                loadA.map(a -> FuseRule.judgeLoad(a, f.ratingA(), continuous)).orElse(null),
+                FuseRule.judgeWire(f.ratingA(), ampacity.allowedA()),
+                ampacity.temperatureC(WireFindings.overloadA(f.ratingA())),
+                best.map(FuseChoice.Rating::ratingA).orElse(null),
+                thicker.orElse(null))));
+        if (best.isEmpty() && !unfused) {
+            findings.add(new Finding(
+                    Severity.WARNING,
+                    "no-such-fuse",
+                    List.of(),
+                    "No standard fuse carries this load and protects " + size.name() + ".",
+                    List.of(
+                            new Finding.Figure("currentA", loadA.orElse(0.0)),
+                            new Finding.Figure("ampacityA", ampacity.allowedA())),
+                    FuseRule.WIRE_BASIS,
+                    thicker.map(t -> "Fit " + t + ".").orElse("Divide the load over more wires and fuses.")));
+        }
+        if (best.isPresent()
+                && prospectiveA
+                        .filter(a -> a < FAST_MULTIPLE * best.get().ratingA())
+                        .isPresent()) {
+            findings.add(new Finding(
+                    Severity.NOTE,
+                    "fuse-slow-in-short",
+                    List.of(),
+                    "A short circuit at the far end drives less than 6 times the rating. The fuse is slow then.",
+                    List.of(
+                            new Finding.Figure("prospectiveA", prospectiveA.get()),
+                            new Finding.Figure("ratingA", best.get().ratingA())),
+                    Basis.computed("a short circuit should drive 6 times the rating", "opening time limits of fuses"),
+                    null));
+        }
+        return findings;
+    }
+
+    private String why(FuseChoice.Rating chosen, List<FuseChoice.Rating> ratings) {
+        String text = FigureText.text(chosen.ratingA()) + " A"
+                + (chosen.colour().isEmpty()
+                        ? " (" + FigureText.word(chosen.kind()) + ")"
+                        : " (" + chosen.colour() + ")")
+                + (loadA.isPresent() ? ": carries the load, protects " : ": the largest that protects ") + size.name();
+        if (chosen.inrush() == FuseChoice.Inrush.MAY_BLOW) {
+            return text + "; it may blow at switch-on, no larger one suits: take a slow one or thicker wire";
+        }
+        return ratings.stream()
+                .filter(r -> loadA.isPresent() && r.suits() && r.ratingA() < chosen.ratingA())
+                .findFirst()
+                .map(r -> text + "; " + FigureText.text(r.ratingA())
+                        + " A would suit but for the switch-on, where it may blow")
+                .orElse(text);
+    }
+
+    private String whyNot(boolean unfused, Optional<String> thicker) {
+        if (unfused) {
+            return "battery and starter cables are usually unfused: keep them short, apart and guarded against chafing";
+        }
+        return "no standard fuse carries the load and protects " + size.name()
+                + thicker.map(t -> ": take " + t).orElse("");
+    }
+
+    List<Assumption> assumptions() {
+        List<Assumption> said = new ArrayList<>(surroundings.assumptions());
+        double loaded = loadA.orElse(0.0);
+        if (circuit != DropRule.STARTER && size.areaMm2() >= HEAVY_CABLE_MM2 && loaded >= HEAVY_CURRENT_A) {
+            said.add(Assumptions.of(
+                    "not-a-starter-cable",
+                    Map.of(),
+                    "This is no battery or starter cable. Those usually have no fuse."));
+        }
+        if (prospectiveA.filter(a -> a > FuseChoice.BREAKING_CAPACITY_A).isPresent()) {
+            said.add(Assumptions.of(
+                    "breaking-capacity",
+                    Map.of(),
+                    "The fuse can break the short-circuit current. Blade fuses must break 1000 A (ISO 8820-3)."));
+        }
+        said.add(Assumptions.of(
+                "fuse-box",
+                Map.of("fuseBoxC", 25),
+                "The fuse box is at 25 °C. A hot one takes 0.2 % of the rating for each kelvin more."));
+        return said;
+    }
+}

@@ -1,0 +1,274 @@
+package loomwright.sizing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.DoubleFunction;
+import loomwright.answer.Answer;
+import loomwright.answer.Basis;
+import loomwright.answer.Caution;
+import loomwright.answer.Finding;
+import loomwright.circuit.Place;
+import loomwright.conductor.FigureText;
+import loomwright.conductor.FuseCurve;
+import loomwright.conductor.LinkRating;
+import loomwright.conductor.ReferenceTables;
+import loomwright.judgement.Dependence;
+import loomwright.judgement.DropRule;
+import loomwright.judgement.Level;
+import loomwright.judgement.wire.FuseRule;
+import loomwright.message.Unconverted;
+import org.jspecify.annotations.Nullable;
+
+/** The fuse that carries the load and protects the wire; or the largest that a wire allows. */
+public final class FuseChoice {
+    /** Breaking capacity of blade fuses: ISO 8820-3:2015, abstract. */
+    static final double BREAKING_CAPACITY_A = 1000;
+
+    private FuseChoice() {}
+
+    /**
+     * What is asked. Required: {@code size}.
+     *
+     * @param currentA continuous load; without it and without {@code powerW} the largest fuse for the wire is asked
+     * @param powerW its rated watts instead
+     * @param continuous whether the load flows for longer than minutes; default true
+     * @param ratingA a fuse that is fitted, to be judged
+     * @param inrushA current at switch-on; with {@code inrushS}
+     * @param inrushS how long it lasts
+     * @param size the thinnest wire behind the fuse
+     * @param insulationC temperature rating of its insulation; default 80, PVC
+     * @param ambientC around it; default that of its place
+     * @param place default CABIN
+     * @param bundleCount current-carrying wires in the bundle, this one included; default 1
+     * @param bundleFactors true to let the bundle lower the ampacity; default only from 50 V on
+     * @param prospectiveA short-circuit current at the far end of the wire
+     * @param supplyV voltage at the source; default 12
+     * @param circuit STARTER: battery and starter cables are recognised as usually unfused; a lamp circuit: watts are
+     *     those of filaments
+     */
+    public record Input(
+            @Nullable Double currentA,
+            @Nullable Double powerW,
+            @Nullable Boolean continuous,
+            @Nullable Double ratingA,
+            @Nullable Double inrushA,
+            @Nullable Double inrushS,
+            @Nullable String size,
+            @Nullable Double insulationC,
+            @Nullable Double ambientC,
+            @Nullable Place place,
+            @Nullable Integer bundleCount,
+            @Nullable Boolean bundleFactors,
+            @Nullable Double prospectiveA,
+            @Nullable Double supplyV,
+            @Nullable DropRule circuit) {}
+
+    /** What the inrush does to a fuse. */
+    public enum Inrush {
+        NOT_ASKED,
+        /** Shorter than the shortest opening time the standards allow. */
+        HOLDS,
+        /** Between the shortest and the longest opening time: one fuse may hold and the next blow. */
+        MAY_BLOW,
+        BLOWS
+    }
+
+    /** Whether the wire outlasts the fuse at one current. */
+    public enum Protection {
+        /** The current never warms the wire to the limit. */
+        NEVER_TOO_HOT,
+        /** The fuse is faster than the wire would be even without losing heat. */
+        BY_ADIABATIC_LIMIT,
+        /** The fuse is faster than the wire that loses heat with its time constant. */
+        BY_TIME_CONSTANT,
+        NOT_PROTECTED
+    }
+
+    /**
+     * Fuse and wire at one current. For information: a verdict goes by rating and ampacity.
+     *
+     * @param multiple current over rating
+     * @param fuseLongestS longest opening time of the standards; absent where the fuse need not open
+     * @param wireAdiabaticS time of the wire to the limit of a short circuit, no heat lost
+     * @param wireTimeS the same with heat lost, at least as long; absent if it is never reached
+     */
+    public record Overload(
+            double multiple,
+            double currentA,
+            @Nullable Double fuseLongestS,
+            double wireAdiabaticS,
+            @Nullable Double wireTimeS,
+            Protection protection) {}
+
+    /**
+     * One rating judged.
+     *
+     * @param kind in which form it is made
+     * @param colour of the body of a blade fuse; empty for others
+     * @param load fits if the load is at most 0.75 of it; absent without a load
+     * @param wire the rating against what the wire may carry
+     * @param borderline whether the rating lies within a tenth of that
+     * @param ofAmpacity rating over what the wire may carry
+     * @param overloadTemperatureC of the wire at 1.35 times the rating, which a fuse may stand for half an hour; absent
+     *     where it has no end
+     * @param suits whether it may be chosen
+     */
+    public record Rating(
+            double ratingA,
+            FuseRule.Kind kind,
+            String colour,
+            @Nullable Level load,
+            Level wire,
+            boolean borderline,
+            double ofAmpacity,
+            @Nullable Double overloadTemperatureC,
+            Inrush inrush,
+            boolean suits) {}
+
+    /**
+     * The choice.
+     *
+     * @param currentA of the load; absent if none was given
+     * @param ratingA the smallest standard rating that suits, without a load the largest that the wire allows; absent if
+     *     none does
+     * @param kind in which form it is made
+     * @param reason why, or what stands in the way
+     * @param largestA the largest standard rating that the wire allows; absent if none is so small
+     * @param ratings every standard rating judged
+     * @param fitted the fuse that is fitted, judged; absent if none was given
+     * @param overloads fuse and wire at each multiple the standards name, and last at the prospective current if given:
+     *     of the fuse that is fitted, else of the one chosen; empty where there is neither
+     * @param allowedA what the wire may carry for good where it lies
+     * @param lawA the same by the law of heat, a second opinion
+     * @param betterSize the thinnest wire of the same standard whose fuse carries the load; absent where this wire will do
+     *     or no load was given
+     * @param startC conductor temperature under the load, from which a short circuit starts
+     * @param limitC conductor temperature that a short circuit may reach
+     * @param timeConstantS of the wire
+     * @param fusibleLink absent if the tables have no wire so thin
+     * @param usuallyUnfused true for battery and starter cables
+     * @param dependsOn what was assumed and would turn the verdict on the chosen or fitted fuse
+     */
+    public record Result(
+            @Nullable Double currentA,
+            @Nullable Double ratingA,
+            FuseRule.@Nullable Kind kind,
+            String reason,
+            @Nullable Double largestA,
+            List<Rating> ratings,
+            @Nullable Rating fitted,
+            List<Overload> overloads,
+            double allowedA,
+            double lawA,
+            @Nullable String betterSize,
+            double startC,
+            double limitC,
+            double timeConstantS,
+            @Nullable LinkRating fusibleLink,
+            boolean usuallyUnfused,
+            List<Dependence> dependsOn,
+            List<Finding> findings) {
+        public Result {
+            ratings = List.copyOf(ratings);
+            overloads = List.copyOf(overloads);
+            dependsOn = List.copyOf(dependsOn);
+            findings = List.copyOf(findings);
+        }
+    }
+
+    /**
+     * Chooses a fuse.
+     *
+     * <p>Load at most 0.75 of the rating; rating at most the ampacity of the wire. No rating between the two is refused
+     * because the wire gets warm at 1.35 times it; that temperature is stated. Of several the smallest that bears the
+     * switch-on.
+     *
+     * @param input see there
+     * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
+     */
+    public static Answer<Result> choose(Input input) {
+        FuseCase job = FuseCase.of(input);
+        Result result = job.solve();
+        return new Answer<>(
+                result,
+                Unconverted.lines(working(job, result)),
+                basis(job, result),
+                job.assumptions(),
+                cautions(result));
+    }
+
+    /**
+     * What becomes of the wire behind one fuse of any rating at one current or another.
+     *
+     * @param ratingA rating of the fuse, above 0
+     * @param input see there
+     * @return by current, A, above 0
+     * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
+     */
+    public static DoubleFunction<Overload> overloads(double ratingA, Input input) {
+        FuseCase job = FuseCase.of(input);
+        return amps -> job.overload(amps / ratingA, amps);
+    }
+
+    private static List<String> working(FuseCase job, Result result) {
+        List<String> lines = new ArrayList<>();
+        Double currentA = result.currentA();
+        if (currentA != null) {
+            lines.add("rating at least " + FigureText.text(currentA) + " A / " + FigureText.text(FuseRule.CHOSEN_SHARE)
+                    + " = " + FigureText.text(currentA / FuseRule.CHOSEN_SHARE) + " A");
+        }
+        lines.add("rating at most what " + job.size().name() + " may carry: " + FigureText.text(result.allowedA())
+                + " A at " + FigureText.text(job.surroundings().conditions().ambientC()) + " C, insulation "
+                + FigureText.text(job.surroundings().conditions().insulationC()) + " C (by the law of heat "
+                + FigureText.text(result.lawA()) + " A)");
+        for (Rating rating : result.ratings()) {
+            if (rating.load() == Level.FITS && rating.wire() != Level.DANGER) {
+                lines.add(FigureText.text(rating.ratingA()) + " A: " + FigureText.text(rating.ofAmpacity())
+                        + " of what the wire may carry, "
+                        + FigureText.word(rating.wire())
+                        + (rating.borderline() ? ", borderline" : "")
+                        + (rating.overloadTemperatureC() == null
+                                ? ""
+                                : "; at 1.35 times it the wire reaches "
+                                        + FigureText.text(rating.overloadTemperatureC()) + " C")
+                        + (rating.inrush() == Inrush.NOT_ASKED
+                                ? ""
+                                : "; switch-on " + FigureText.word(rating.inrush())));
+            }
+        }
+        result.overloads().forEach(o -> lines.add(line(o)));
+        lines.add(result.reason());
+        return lines;
+    }
+
+    private static String line(Overload overload) {
+        Double fuse = overload.fuseLongestS();
+        Double wire = overload.wireTimeS();
+        return FigureText.text(overload.multiple()) + " x = " + FigureText.text(overload.currentA())
+                + " A: fuse "
+                + (fuse == null ? "need not open" : "opens within " + FigureText.text(fuse) + " s")
+                + ", wire reaches its limit in "
+                + FigureText.text(overload.wireAdiabaticS()) + " s without heat loss"
+                + (wire == null ? "" : ", at least " + FigureText.text(wire) + " s with it") + ": "
+                + FigureText.word(overload.protection());
+    }
+
+    private static List<Basis> basis(FuseCase job, Result result) {
+        List<Basis> basis = new ArrayList<>(List.of(FuseRule.LOAD_BASIS, FuseRule.WIRE_BASIS, FuseRule.SERIES_BASIS));
+        basis.addAll(job.ampacity().basis());
+        basis.addAll(FuseCurve.basis());
+        basis.add(ReferenceTables.get("blade-fuse-ratings").basis("standard ratings and colours"));
+        basis.add(Basis.fromMemory("adiabatic heating, K = 226, beta = 234.5 C", "IEC 60949"));
+        basis.add(FuseCase.SHORT_BASIS);
+        if (result.fusibleLink() != null) {
+            basis.addAll(LinkRating.basis());
+        }
+        return basis.stream().distinct().toList();
+    }
+
+    private static List<Caution> cautions(Result result) {
+        return result.usuallyUnfused()
+                ? List.of(Caution.DISCONNECT_BATTERY, Caution.UNFUSED_SUPPLY, Caution.HIGH_CURRENT, Caution.LOCAL_CODES)
+                : List.of(Caution.DISCONNECT_BATTERY, Caution.LOCAL_CODES);
+    }
+}

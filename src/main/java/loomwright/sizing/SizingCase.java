@@ -1,0 +1,317 @@
+package loomwright.sizing;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
+import loomwright.answer.Assumption;
+import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.conductor.Ampacity;
+import loomwright.conductor.AmpacityTable;
+import loomwright.conductor.ConductorSize;
+import loomwright.conductor.Copper;
+import loomwright.conductor.SizeSystem;
+import loomwright.judgement.CrankingRule;
+import loomwright.judgement.Dependence;
+import loomwright.judgement.DropRule;
+import loomwright.judgement.wire.FuseRule;
+import loomwright.judgement.wire.StrengthRule;
+import loomwright.judgement.wire.WireAmpacity;
+import loomwright.sizing.ConductorSizing.ByRule;
+import loomwright.sizing.ConductorSizing.Choice;
+import loomwright.sizing.ConductorSizing.Decider;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A checked {@link ConductorSizing.Input}.
+ *
+ * @param lengthM length of the run, one way
+ * @param wireM length of wire in all: twice the run with a return wire
+ * @param chassisOhm of the chassis return, 0 without one
+ * @param fixedOhm chassis and joints
+ * @param temperatureC conductor temperature; empty for as warm as the current makes it
+ * @param aircraft whether the aircraft table was asked for
+ */
+record SizingCase(
+        double currentA,
+        double lengthM,
+        double wireM,
+        double chassisOhm,
+        boolean chassisAssumed,
+        double fixedOhm,
+        Optional<Double> temperatureC,
+        DropLimit limit,
+        List<ConductorSize> candidates,
+        Surroundings surroundings,
+        double supplyV,
+        @Nullable DropRule circuit,
+        boolean aircraft) {
+
+    static SizingCase of(ConductorSizing.Input input) {
+        Checked checked = new Checked();
+        double supplyV = checked.supply(input.supplyV());
+        double currentA = checked.load(input.currentA(), input.powerW(), input.circuit(), supplyV);
+        double lengthM = checked.length(input.lengthM(), input.lengthFt());
+        ReturnPath path = input.returnPath() == null ? ReturnPath.WIRE : input.returnPath();
+        double chassisOhm = checked.chassis(path, input.chassisOhm(), input.circuit());
+        double jointsOhm = checked.ohm("/jointsOhm", input.jointsOhm());
+        Surroundings surroundings = checked.surroundings(
+                input.insulationC(),
+                input.ambientC(),
+                input.place(),
+                input.bundleCount(),
+                input.bundleFactors(),
+                supplyV);
+        double givenC = checked.temperature("/temperatureC", input.temperatureC(), Copper.REFERENCE_C);
+        DropLimit limit = checked.limit(input.limitV(), input.limitPercent(), input.circuit(), supplyV);
+        checked.reject();
+        return new SizingCase(
+                currentA,
+                lengthM,
+                path == ReturnPath.WIRE ? 2 * lengthM : lengthM,
+                chassisOhm,
+                path == ReturnPath.CHASSIS && input.chassisOhm() == null,
+                chassisOhm + jointsOhm,
+                input.temperatureC() == null ? Optional.empty() : Optional.of(givenC),
+                limit,
+                candidates(input.system() == null ? SizeSystem.AWG : input.system()),
+                surroundings,
+                supplyV,
+                input.circuit(),
+                input.ampacityTable() == AmpacityTable.AC43_13);
+    }
+
+    boolean starter() {
+        return circuit == DropRule.STARTER;
+    }
+
+    ConductorSizing.Result solve() {
+        List<ByRule> rules = rules();
+        Optional<ConductorSize> smallest = rules.stream().allMatch(r -> r.size() != null)
+                ? rules.stream().map(SizingCase::sizeOf).max(Comparator.comparingDouble(ConductorSize::areaMm2))
+                : Optional.empty();
+        Optional<ConductorSize> usual =
+                smallest.flatMap(least -> smallest(size -> size.areaMm2() >= least.areaMm2() && isUsual(size)));
+        Optional<ConductorSize> thinnest = starter() ? Optional.empty() : smallest(this::carriesFuse);
+        return new ConductorSizing.Result(
+                currentA,
+                smallest.map(ConductorSize::name).orElse(null),
+                usual.map(ConductorSize::name).orElse(null),
+                smallest.map(size -> decider(rules, size)).orElse(Decider.NO_SUCH_SIZE),
+                smallest.map(size -> choice(size, 1)).orElse(null),
+                usual.map(size -> choice(size, FuseRule.USUAL_SHARE)).orElse(null),
+                thinnest.map(ConductorSize::name).orElse(null),
+                limit,
+                rules,
+                beside(smallest),
+                smallest.map(this::dependsOn).orElse(List.of()),
+                smallest.isPresent() ? List.of() : List.of(noSize()));
+    }
+
+    private static ConductorSize sizeOf(ByRule rule) {
+        String size = rule.size();
+        return ConductorSize.parse(size == null ? "" : size);
+    }
+
+    private List<ByRule> rules() {
+        List<ByRule> rules = new ArrayList<>();
+        rules.add(rule(Decider.DROP, smallest(s -> dropV(s) <= limit.newWireV()), this::dropV, limit.newWireV()));
+        if (starter()) {
+            double mostOhm = starterCableOhm();
+            rules.add(rule(Decider.STARTER_RESISTANCE, smallest(s -> wiresOhm(s) <= mostOhm), this::wiresOhm, mostOhm));
+        } else {
+            rules.add(rule(Decider.AMPACITY, smallest(this::carriesFuse), this::allowedA, leastFuseA()));
+        }
+        double leastMm2 = starter()
+                ? StrengthRule.leastStarterMm2(lengthM, DropLimit.nominalV(supplyV))
+                : StrengthRule.leastMm2(surroundings.bundleAsked() > 1);
+        rules.add(rule(Decider.STRENGTH, smallest(s -> s.areaMm2() >= leastMm2), ConductorSize::areaMm2, leastMm2));
+        return rules;
+    }
+
+    private ByRule rule(
+            Decider decider, Optional<ConductorSize> size, ToDoubleFunction<ConductorSize> figure, double limitFigure) {
+        ConductorSize thickest = candidates.get(candidates.size() - 1);
+        return new ByRule(
+                decider,
+                size.map(ConductorSize::name).orElse(null),
+                figure.applyAsDouble(size.orElse(thickest)),
+                limitFigure);
+    }
+
+    /** The requirement that asks for that size; of several the first. */
+    private static Decider decider(List<ByRule> rules, ConductorSize chosen) {
+        return rules.stream()
+                .filter(r -> chosen.name().equals(r.size()))
+                .max(Comparator.comparingInt(SizingCase::weight))
+                .orElseThrow()
+                .rule();
+    }
+
+    /** A size that would be chosen without it is not decided by strength. */
+    private static int weight(ByRule rule) {
+        return switch (rule.rule()) {
+            case AMPACITY, STARTER_RESISTANCE -> 2;
+            case DROP -> 1;
+            case STRENGTH, NO_SUCH_SIZE -> 0;
+        };
+    }
+
+    private double dropV(ConductorSize size) {
+        return currentA * (ohmPerM(size) * wireM + fixedOhm);
+    }
+
+    private double temperatureC(ConductorSize size) {
+        if (temperatureC.isPresent()) {
+            return temperatureC.get();
+        }
+        double ambientC = surroundings.conditions().ambientC();
+        return starter()
+                ? ambientC
+                : Math.min(
+                        Math.max(
+                                FuseRule.OVERLOAD_MOST_C,
+                                surroundings.conditions().insulationC()),
+                        surroundings.ampacity(size).temperatureC(currentA));
+    }
+
+    /** Per metre of wire as warm as the load makes it. */
+    double ohmPerM(ConductorSize size) {
+        return size.wireOhmPerM(temperatureC(size));
+    }
+
+    /** Both cables of a starter at 20 degrees, as the manuals measure them; the body has its own share. */
+    private double wiresOhm(ConductorSize size) {
+        return size.wireOhmPerM(Copper.REFERENCE_C) * wireM;
+    }
+
+    private double starterCableOhm() {
+        double bothOhm = CrankingRule.cablesNewOhm(currentA, false, DropLimit.nominalV(supplyV));
+        return chassisOhm > 0 ? CrankingRule.CABLE_SHARE_WITH_CHASSIS * bothOhm : bothOhm;
+    }
+
+    private double leastFuseA() {
+        return FuseRule.smallest(currentA, true).map(FuseRule.Rating::ratingA).orElse(currentA / FuseRule.CHOSEN_SHARE);
+    }
+
+    private boolean carriesFuse(ConductorSize size) {
+        return allowedA(size) >= leastFuseA();
+    }
+
+    private double allowedA(ConductorSize size) {
+        return aircraft
+                ? aircraft(size).map(Ampacity::allowedA).orElse(0.0)
+                : surroundings.ampacity(size).allowedA();
+    }
+
+    private Optional<Ampacity> aircraft(ConductorSize size) {
+        return Ampacity.find(
+                size,
+                AmpacityTable.AC43_13,
+                Ampacity.Conditions.of(
+                        surroundings.conditions().insulationC(),
+                        surroundings.conditions().ambientC()));
+    }
+
+    private boolean isUsual(ConductorSize size) {
+        boolean littleDrop = dropV(size) <= Math.min(limit.goodV(), limit.newWireV());
+        return littleDrop && (starter() || leastFuseA() <= FuseRule.USUAL_SHARE * allowedA(size));
+    }
+
+    private Choice choice(ConductorSize size, double share) {
+        Optional<FuseRule.Rating> fuse = starter()
+                ? Optional.empty()
+                : FuseRule.smallest(currentA, true).filter(r -> r.ratingA() <= share * allowedA(size) * (1 + 1e-9));
+        return new Choice(
+                size.name(),
+                size.areaMm2(),
+                dropV(size),
+                allowedA(size),
+                fuse.map(FuseRule.Rating::ratingA).orElse(null),
+                fuse.map(FuseRule.Rating::kind).orElse(null),
+                temperatureC(size));
+    }
+
+    private List<Dependence> dependsOn(ConductorSize size) {
+        return starter() || aircraft
+                ? List.of()
+                : surroundings
+                        .tried(conditions -> FuseRule.judgeWire(
+                                leastFuseA(),
+                                WireAmpacity.of(size.areaMm2(), conditions).allowedA()))
+                        .turns();
+    }
+
+    private List<ConductorSizing.Beside> beside(Optional<ConductorSize> chosen) {
+        List<ConductorSizing.Beside> beside = new ArrayList<>();
+        double leftV = limit.newWireV() - currentA * fixedOhm;
+        if (leftV > 0) {
+            double needed = ConductorSizing.circularMils(currentA, wireM / Copper.METRES_PER_FOOT, leftV);
+            beside.add(new ConductorSizing.Beside(
+                    "circular-mils",
+                    smallest(s -> s.circularMils() >= needed)
+                            .map(ConductorSize::name)
+                            .orElse(null),
+                    needed));
+        }
+        chosen.filter(size -> !starter())
+                .ifPresent(size -> beside.add(new ConductorSizing.Beside(
+                        "heat-law", size.name(), surroundings.ampacity(size).lawA())));
+        return beside;
+    }
+
+    private Finding noSize() {
+        return new Finding(
+                Severity.WARNING,
+                "no-such-size",
+                List.of(),
+                "No size of this system meets all requirements.",
+                List.of(new Finding.Figure("currentA", currentA)),
+                limit.basis(),
+                currentA * fixedOhm > limit.newWireV()
+                        ? "No wire cures this: chassis and joints alone lose too much. Clean them."
+                        : "Divide the load over two runs, or shorten the run.");
+    }
+
+    List<Basis> ampacityBasis() {
+        return aircraft
+                ? List.of(AmpacityTable.AC43_13.table().basis("continuous current in an aircraft"))
+                : surroundings.ampacity(candidates.get(0)).basis();
+    }
+
+    List<Assumption> assumptions() {
+        List<Assumption> said = new ArrayList<>(surroundings.assumptions());
+        if (chassisAssumed) {
+            said.add(Assumptions.chassis(chassisOhm, currentA, Checked.POOR_CHASSIS_OHM));
+        }
+        if (circuit == null && limit.circuit() != null) {
+            said.add(Assumptions.of(
+                    "circuit",
+                    Map.of("circuit", "general"),
+                    "Circuit: none of the special ones. Headlamps, electronics and charging may lose less."));
+        }
+        return said;
+    }
+
+    private Optional<ConductorSize> smallest(Predicate<ConductorSize> fits) {
+        return candidates.stream().filter(fits).findFirst();
+    }
+
+    /** The sizes of a standard that the trade sells. */
+    static List<ConductorSize> candidates(SizeSystem system) {
+        return ConductorSize.list(system).stream()
+                .filter(s -> system != SizeSystem.AWG || isTradeGauge(s))
+                .toList();
+    }
+
+    private static boolean isTradeGauge(ConductorSize size) {
+        String gauge = size.name().substring(0, size.name().indexOf(' '));
+        return List.of(AmpacityTable.values()).stream()
+                .anyMatch(t -> t.table().findRow(gauge).isPresent());
+    }
+}

@@ -1,0 +1,97 @@
+package loomwright.sizing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import loomwright.answer.Assumption;
+import loomwright.conductor.ConductorSize;
+import loomwright.conductor.FigureText;
+import loomwright.judgement.Dependence.Unknown;
+import loomwright.judgement.Sensitivity;
+import loomwright.judgement.Verdict;
+import loomwright.judgement.wire.WireAmpacity;
+import loomwright.judgement.wire.WireConditions;
+
+/**
+ * What a wire is exposed to, and what of that was assumed.
+ *
+ * @param conditions as taken
+ * @param bundleAsked wires that lie together as the question says, whether that lowers the ampacity or not
+ * @param ambientKnown whether the question gives the ambient
+ * @param insulationKnown whether it names the insulation
+ * @param bundleKnown whether it says how many wires lie together
+ */
+record Surroundings(
+        WireConditions conditions,
+        int bundleAsked,
+        boolean ambientKnown,
+        boolean insulationKnown,
+        boolean bundleKnown) {
+
+    /** A verdict about a wire under some conditions. */
+    @FunctionalInterface
+    interface Judge {
+        Verdict under(WireConditions conditions);
+    }
+
+    WireAmpacity ampacity(ConductorSize size) {
+        return WireAmpacity.of(size.areaMm2(), conditions);
+    }
+
+    /** Tries everything that was assumed at its other usual ends. */
+    Sensitivity tried(Judge judge) {
+        Sensitivity tried = new Sensitivity(judge.under(conditions));
+        if (!ambientKnown) {
+            double hotC = conditions.ambientC() + WireConditions.HOTTER_K;
+            tried.with(Unknown.AMBIENT_C, conditions.ambientC(), hotC, () -> judge.under(conditions.withAmbient(hotC)));
+        }
+        if (!insulationKnown) {
+            for (double other : new double[] {WireConditions.OLD_RUBBER_C, WireConditions.THIN_WALL_C}) {
+                tried.with(
+                        Unknown.INSULATION_C,
+                        conditions.insulationC(),
+                        other,
+                        () -> judge.under(conditions.withInsulation(other)));
+            }
+        }
+        if (!bundleKnown) {
+            tried.with(
+                    Unknown.BUNDLE_COUNT,
+                    conditions.bundleCount(),
+                    WireConditions.FULL_LOOM,
+                    () -> judge.under(conditions.withBundle(WireConditions.FULL_LOOM)));
+        }
+        return tried;
+    }
+
+    /** What was taken where the question says nothing. */
+    List<Assumption> assumptions() {
+        List<Assumption> said = new ArrayList<>();
+        if (!insulationKnown) {
+            said.add(Assumptions.of(
+                    "insulation",
+                    Map.of("insulationC", conditions.insulationC()),
+                    "Insulation: vehicle PVC, rated 80 °C. Check the wire."));
+        }
+        if (!ambientKnown) {
+            said.add(Assumptions.of(
+                    "ambient",
+                    Map.of("ambientC", conditions.ambientC()),
+                    "Ambient: " + FigureText.text(conditions.ambientC()) + " °C."));
+        }
+        if (!bundleKnown) {
+            said.add(Assumptions.of(
+                    "bundle",
+                    Map.of("bundleCount", 1),
+                    "The wire lies alone. In a full loom of 5 loaded wires it carries 0.59 of its current."));
+        } else if (bundleAsked > conditions.bundleCount()) {
+            said.add(Assumptions.of(
+                    "bundle-not-applied",
+                    Map.of("bundleFactors", false),
+                    "The bundle of " + bundleAsked
+                            + " wires does not lower the ampacity here. 33 CFR 183.435(b) asks for"
+                            + " that from 50 V. Set bundleFactors to apply it."));
+        }
+        return said;
+    }
+}

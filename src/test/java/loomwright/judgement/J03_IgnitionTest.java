@@ -1,0 +1,120 @@
+package loomwright.judgement;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import loomwright.judgement.ignition.IgnitionMistake;
+import loomwright.judgement.ignition.IgnitionMistake.Kind;
+import loomwright.judgement.ignition.IgnitionRemedy;
+import loomwright.judgement.ignition.IgnitionRule;
+import loomwright.judgement.ignition.PrimaryLoop;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Coil, ballast, contacts and module: the table of combinations, the steps of a ballast, remedies judged again. */
+class J03_IgnitionTest {
+    private static PrimaryLoop points(double nominalV, double coilOhm, double ballastOhm) {
+        return new PrimaryLoop(
+                nominalV, 14.2 * nominalV / 12, 0.05, ballastOhm, false, coilOhm, 0.15, false, null, null, null);
+    }
+
+    private static PrimaryLoop module(double coilOhm, double ballastOhm, @Nullable Double limitA) {
+        return new PrimaryLoop(12, 14.2, 0.05, ballastOhm, false, coilOhm, 1.0, true, limitA, null, null);
+    }
+
+    private static String worst(PrimaryLoop loop) {
+        List<IgnitionMistake> mistakes = IgnitionRule.judge(loop);
+        return mistakes.isEmpty()
+                ? "right"
+                : mistakes.get(0).kind().code() + " " + mistakes.get(0).level();
+    }
+
+    /** Table of combinations: common practice; currents and heat by Ohm's law. */
+    @ParameterizedTest(name = "{0} V, coil {1} ohm, ballast {2} ohm: {3}")
+    @CsvSource({
+        "12, 3.0, 0, right",
+        "12, 3.4, 0, right",
+        "12, 3.0, 1.5, coil-weak WARNING",
+        "12, 1.5, 1.5, right",
+        "12, 1.5, 0, coil-overheats DANGER",
+        "12, 1.5, 0.001, coil-overheats DANGER",
+        "12, 1.5, 0.3, ballast-too-small WARNING",
+        "12, 1.5, 0.5, ballast-too-small WARNING",
+        "12, 1.3, 0, coil-overheats DANGER",
+        "6, 1.6, 0, right",
+        "12, 0.6, 0, no-current-limit DANGER",
+        "24, 10, 0, right",
+        "12, 10, 0, coil-weak WARNING"
+    })
+    void combinationsOnPoints(double nominalV, double coilOhm, double ballastOhm, String expected) {
+        assertThat(worst(points(nominalV, coilOhm, ballastOhm))).isEqualTo(expected);
+    }
+
+    @Test
+    void modules() {
+        assertThat(worst(module(0.6, 0, 7.0))).isEqualTo("right");
+        assertThat(worst(module(0.6, 1.5, 7.0))).isEqualTo("limit-not-reached WARNING");
+        assertThat(worst(module(0.6, 0, null))).isEqualTo("no-current-limit DANGER");
+        assertThat(worst(module(3.2, 0, 6.0))).isEqualTo("coil-of-little-use NOTE");
+    }
+
+    @Test
+    void aBypassLeftOnIsCalledThatAndFreed() {
+        PrimaryLoop loop = new PrimaryLoop(12, 14.2, 0.05, 1.5, true, 1.5, 0.15, false, null, null, null);
+        IgnitionMistake mistake = IgnitionRule.judge(loop).get(0);
+        assertThat(mistake.kind()).isEqualTo(Kind.BYPASS_LEFT_ON);
+        assertThat(mistake.level()).isEqualTo(Level.DANGER);
+        assertThat(mistake.value()).isBetween(8.9, 9.2);
+        assertThat(mistake.remedies())
+                .extracting(IgnitionRemedy::kind)
+                .containsExactly(IgnitionRemedy.Kind.FREE_BYPASS);
+    }
+
+    /** 1.5 ohm: 95 W at rest and 9.0 A running without ballast, 67 and 55 W with 0.3 and 0.5 ohm, 25 W with 1.5 ohm. */
+    @ParameterizedTest(name = "ballast {0} ohm: {1} W, {2} A")
+    @CsvSource({"0.001, 96, 9.0", "0.3, 67, 7.6", "0.5, 55, 6.8", "1.5, 25, 4.6"})
+    void heatAndCurrent(double ballastOhm, double heatW, double currentA) {
+        PrimaryLoop loop = points(12, 1.5, ballastOhm);
+        assertThat(loop.restHeatW()).isBetween(heatW - 2, heatW + 2);
+        assertThat(loop.runningA()).isBetween(currentA - 0.1, currentA + 0.1);
+    }
+
+    @Property(seed = "1903")
+    void moreBallastNeverMakesItHotter(
+            @ForAll @DoubleRange(min = 0.4, max = 2.1) double coilOhm,
+            @ForAll @DoubleRange(min = 0, max = 2) double ballastOhm) {
+        PrimaryLoop less = points(12, coilOhm, ballastOhm);
+        PrimaryLoop more = points(12, coilOhm, ballastOhm + 0.2);
+        assertThat(IgnitionRule.level(more)).isLessThanOrEqualTo(IgnitionRule.level(less));
+    }
+
+    /** Every remedy is applied and judged again: nothing as serious is left. Every danger has one. */
+    @Property(seed = "1904", tries = 2000)
+    void remediesLeaveNothingAsSerious(
+            @ForAll @DoubleRange(min = 0.4, max = 11) double coilOhm,
+            @ForAll @DoubleRange(min = 0, max = 2) double ballastOhm,
+            @ForAll boolean bypassed,
+            @ForAll boolean module) {
+        PrimaryLoop loop = new PrimaryLoop(
+                12, 14.2, 0.05, ballastOhm, bypassed, coilOhm, module ? 1.0 : 0.15, module, null, null, null);
+        for (IgnitionMistake mistake : IgnitionRule.judge(loop)) {
+            if (mistake.kind() != Kind.COIL_OF_LITTLE_USE && mistake.kind() != Kind.BYPASS_LEFT_ON) {
+                assertThat(mistake.remedies()).as(mistake.kind().code()).isNotEmpty();
+            }
+            mistake.remedies()
+                    .forEach(remedy ->
+                            assertThat(IgnitionRule.level(remedy.cured())).isLessThan(mistake.level()));
+        }
+    }
+
+    /** Of contacts the remedy is never a relay; there is none among the kinds. */
+    @Test
+    void noRemedyIsARelay() {
+        assertThat(IgnitionRemedy.Kind.values()).extracting(Enum::name).noneMatch(name -> name.contains("RELAY"));
+    }
+}
