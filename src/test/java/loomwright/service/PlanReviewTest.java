@@ -59,6 +59,6 @@ class PlanReviewTest {
                 .then()
                 .statusCode(200)
                 .body(startsWith("severity,code,ids,text,figures,source,remedy\r\n"))
-                .body(containsString("\r\nwarning,fuse-too-large,F1 W10,"));
+                .body(containsString("\r\nnote,fuse-too-large,F1 W10,"));
     }
 }

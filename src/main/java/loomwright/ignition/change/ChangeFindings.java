@@ -60,7 +60,8 @@ final class ChangeFindings {
 
     private void switched() {
         boolean module = input.after().primarySwitch().kind() == SwitchInput.Kind.MODULE;
-        double largestA = Math.max(after.at().peakA(), module ? 0 : after.closed().currentA());
+        double largestA =
+                Math.max(after.at().peakA(), module ? 0 : after.closed().currentA());
         String currents =
                 IgnitionChange.beforeAndAfter(before.at().peakA(), after.at().peakA(), "A") + " at break";
         Double moduleA = input.moduleA();

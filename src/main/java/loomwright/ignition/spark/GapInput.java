@@ -60,7 +60,8 @@ public record GapInput(
                         polytropicExponent,
                         advanceDegrees)
                 .anyMatch(Objects::nonNull);
-        GapInput gas = gasGiven ? this : other;
+        boolean whole = (other.pressurePa == null) == (other.temperatureC == null);
+        GapInput gas = gasGiven || !whole ? this : other;
         return new GapInput(
                 gapMm == null ? other.gapMm : gapMm,
                 gas.pressurePa,

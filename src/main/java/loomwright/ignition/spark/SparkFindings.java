@@ -158,7 +158,8 @@ final class SparkFindings {
     /** Coil, ballast and switch by ohms, volts and heat. */
     private void primary() {
         IgnitionRule.judge(loop()).forEach(this::mistake);
-        if (at.energyJ() > IgnitionRule.SATURATION_J && system.primarySwitch() instanceof PrimarySwitch.ContactBreaker) {
+        if (at.energyJ() > IgnitionRule.SATURATION_J
+                && system.primarySwitch() instanceof PrimarySwitch.ContactBreaker) {
             add(
                     Severity.NOTE,
                     "energy-not-real",

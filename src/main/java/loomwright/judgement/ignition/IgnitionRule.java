@@ -114,8 +114,7 @@ public final class IgnitionRule {
             found.add(new Found(Kind.CONTACTS_OVERLOADED, contacts, loop.runningA(), CONTACTS_A, CONTACTS_BASIS));
         }
         module(loop).ifPresent(found::add);
-        boolean weak =
-                (coilOhm >= BALLAST_COIL_MOST_OHM && ballastOhm >= SMALL_BALLAST_OHM)
+        boolean weak = (coilOhm >= BALLAST_COIL_MOST_OHM && ballastOhm >= SMALL_BALLAST_OHM)
                 || coilOhm >= DIRECT_COIL_MOST_OHM;
         if (weak && !limits) {
             found.add(new Found(

@@ -19,6 +19,7 @@ import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
 import loomwright.ignition.UsualIgnition;
+import loomwright.judgement.Ratio;
 import loomwright.operation.Branch;
 import loomwright.operation.SolvedStep;
 import loomwright.review.context.Check;
@@ -106,18 +107,26 @@ public final class PartRatings implements Check {
         return intoA.values().stream().mapToDouble(Math::abs).max().orElse(0);
     }
 
+    /** A relay does not lower the current of contact points: only ohms do, or a module that they drive. */
+    private static String remedy(Part part) {
+        if (part instanceof Diode) {
+            return "Fit a diode for more current and give it metal to shed its heat to.";
+        }
+        return part instanceof ContactBreaker
+                ? "Fit more ballast, a coil of more ohms, or a module that the points drive."
+                : "Take the load through a relay, or fit a part for more current.";
+    }
+
     private static Finding overloaded(Load load) {
         FindingCode code = load.part() instanceof Diode ? FindingCode.DIODE_OVERLOADED : FindingCode.CONTACT_OVERLOADED;
         return code.finding(
-                Severity.WARNING,
+                Ratio.of(load.currentA(), load.ratingA()).level().severity().orElse(Severity.NOTE),
                 List.of(load.part().id()),
                 load.part().displayName() + ": " + number(load.currentA()) + " A, " + FindingWording.when(load.moment())
                         + "; it may carry " + number(load.ratingA()) + " A.",
                 FindingWording.against("currentA", load.currentA(), "ratingA", load.ratingA()),
                 load.basis(),
-                load.part() instanceof Diode
-                        ? "Fit a diode for more current and give it metal to shed its heat to."
-                        : "Take the load through a relay, or fit a part for more current.");
+                remedy(load.part()));
     }
 
     private static Optional<Finding> heat(ReviewContext context, FixedResistor resistor) {

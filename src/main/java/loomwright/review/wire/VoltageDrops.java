@@ -195,15 +195,16 @@ public final class VoltageDrops implements Check {
                 .filter(d -> !d.load().equals(worst.load()))
                 .map(d -> d.load().displayName())
                 .toList();
-        String text = worst.load().displayName() + " loses " + number(feedV) + " V on the way there and " + number(returnV)
-                + " V on the way back, of " + number(worst.loop().supplyV()) + " V, "
-                + FindingWording.when(worst.moment())
-                + ". Above " + number(worst.verdict().limit()) + " V is a fault. "
-                + (worst.worstV() > MOST * worst.verdict().value() ? "Most of it, " : "The largest share, ")
-                + number(worst.worstV()) + " V ("
-                + Math.round(100 * worst.worstV() / worst.verdict().value()) + " %), is lost in "
-                + place(plan, worst) + "."
-                + (others.isEmpty() ? "" : " Much the same: " + String.join(", ", others) + ".");
+        String text =
+                worst.load().displayName() + " loses " + number(feedV) + " V on the way there and " + number(returnV)
+                        + " V on the way back, of " + number(worst.loop().supplyV()) + " V, "
+                        + FindingWording.when(worst.moment())
+                        + ". Above " + number(worst.verdict().limit()) + " V is a fault. "
+                        + (worst.worstV() > MOST * worst.verdict().value() ? "Most of it, " : "The largest share, ")
+                        + number(worst.worstV()) + " V ("
+                        + Math.round(100 * worst.worstV() / worst.verdict().value()) + " %), is lost in "
+                        + place(plan, worst) + "."
+                        + (others.isEmpty() ? "" : " Much the same: " + String.join(", ", others) + ".");
         return FindingCode.VOLTAGE_DROP.finding(
                 worst.verdict().level().severity().orElse(Severity.NOTE),
                 ids,
