@@ -218,6 +218,9 @@ public final class Catalogue {
     }
 
     private String words(Argument argument, PatternNode.Form form) {
+        if (form == PatternNode.Form.PATH && argument instanceof Listing list) {
+            return joined(list.items().stream().map(item -> words(item, true)).toList(), "general.path-next");
+        }
         String words = words(argument, form == PatternNode.Form.SHORT);
         if (form != PatternNode.Form.START || words.isEmpty()) {
             return words;
@@ -272,13 +275,17 @@ public final class Catalogue {
     }
 
     private String words(List<String> items) {
-        String all = "";
-        for (int i = 0; i < items.size(); i++) {
-            String key = i == 0 ? null : i == items.size() - 1 ? "general.list-last" : "general.list-next";
-            all = key == null
-                    ? items.get(i)
-                    : text(key, Map.of("before", new Verbatim(all), "item", new Verbatim(items.get(i))));
+        if (items.size() < 2) {
+            return String.join("", items);
         }
-        return all;
+        int last = items.size() - 1;
+        return joined(
+                List.of(joined(items.subList(0, last), "general.list-next"), items.get(last)), "general.list-last");
+    }
+
+    private String joined(List<String> items, String key) {
+        return items.stream()
+                .reduce((before, item) -> text(key, Map.of("before", new Verbatim(before), "item", new Verbatim(item))))
+                .orElse("");
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -12,11 +13,11 @@ import org.jspecify.annotations.Nullable;
  * The text of a message with places for its arguments, in the part of the ICU message format that translators know best:
  * <pre>
  * Fit {count, plural, one {# fuse} other {# fuses}} near {part}.
- * {part, start} {state, select, on {is live} other {is off}}. Current path: {path, short}.
+ * {part, start} {state, select, on {is live} other {is off}}. Current path: {steps, path}.
  * </pre>
  * A plural may have cases for exact numbers. Braces that are meant as such stand between apostrophes; an apostrophe
- * elsewhere is an apostrophe. Two words of the format are ours: short, for the short form of what stands there, and start,
- * for a capital because it begins the sentence.
+ * elsewhere is an apostrophe. Three words of the format are ours: short, for the short form of what stands there; start, for a
+ * capital because it begins the sentence; path, for a list whose items lead to each other.
  *
  * <p>Source of the format: ICU User Guide, Formatting Messages; the tests compare with ICU4J.
  */
@@ -140,15 +141,14 @@ final class MessagePattern {
             }
             expect(',');
             String kind = word();
-            if (kind.equals("short") || kind.equals("start")) {
+            if (kind.equals("short") || kind.equals("start") || kind.equals("path")) {
                 expect('}');
-                boolean shortForm = kind.equals("short");
-                return new PatternNode.Place(name, shortForm ? PatternNode.Form.SHORT : PatternNode.Form.START);
+                return new PatternNode.Place(name, PatternNode.Form.valueOf(kind.toUpperCase(Locale.ROOT)));
             }
             expect(',');
             boolean plural = kind.equals("plural");
             if (!plural && !kind.equals("select")) {
-                throw wrong("'" + kind + "', which is none of plural, select, short, start");
+                throw wrong("'" + kind + "', which is none of plural, select, short, start, path");
             }
             Map<String, List<PatternNode>> cases = cases(plural ? name : null);
             if (!cases.containsKey("other")) {

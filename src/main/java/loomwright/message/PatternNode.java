@@ -14,7 +14,9 @@ sealed interface PatternNode {
         /** As in a picture or post. */
         SHORT,
         /** With a capital, because it begins the sentence. */
-        START
+        START,
+        /** A list as a path: its items in short form, each leading to the next. */
+        PATH
     }
 
     /** The place of an argument. */

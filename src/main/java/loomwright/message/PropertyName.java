@@ -20,6 +20,7 @@ public record PropertyName(String words, @Nullable String unit) {
             Map.entry("Kv", "kV"),
             Map.entry("A", "A"),
             Map.entry("W", "W"),
+            Map.entry("J", "J"),
             Map.entry("Mj", "mJ"),
             Map.entry("Ohm", "Ω"),
             Map.entry("ohm", "Ω"),

@@ -39,7 +39,8 @@ class CatalogueTest {
             "general.switch-position",
             "general.instant",
             "general.list-next",
-            "general.list-last");
+            "general.list-last",
+            "general.path-next");
 
     /** All constants of all enums of ours that implement {@link MessageCode}. */
     static List<MessageCode> codes() {
