@@ -4,7 +4,6 @@ import static loomwright.OptionNames.named;
 
 import java.util.Map;
 import loomwright.backfeed.BackfeedLimits;
-import loomwright.backfeed.sneak.SneakLimits;
 import loomwright.bulk.BulkLimits;
 import loomwright.mistakes.MistakesLimits;
 import loomwright.network.NetworkLimits;
@@ -41,20 +40,6 @@ final class ServerLimits {
 
     @Option(names = "--mistakes", description = "Most mistakes times settings of the free switches that are solved.")
     private int mistakes = C.mistakes().maxSolutions();
-
-    @Option(
-            names = "--sneak-combinations",
-            description = "Most combinations of switch positions and faults in an exhaustive search.")
-    private int sneakCombinations = C.sneaks().maxCombinations();
-
-    @Option(names = "--sneak-cases", description = "Most combinations followed in full in an exhaustive search.")
-    private int sneakCases = C.sneaks().maxCases();
-
-    @Option(names = "--sneak-threads", description = "Threads that work on exhaustive searches, all together.")
-    private int sneakThreads = C.sneaks().threads();
-
-    @Option(names = "--sneak-ms", description = "How long an exhaustive search may take, in ms.")
-    private int sneakMs = C.sneaks().timeMs();
 
     @Option(names = "--bulk-runs", description = "Most bulk runs at once.")
     private int bulkRuns = C.bulk().runs();
@@ -101,20 +86,20 @@ final class ServerLimits {
                         "--network-steps"),
                 () -> new NetworkLimits(work.networkNodes, work.networkElements, work.networkSteps));
         BackfeedLimits backfeed = named(
-                Map.of("maxCombinations", "--combinations", "maxPaths", "--paths", "maxTrials", "--remedies"),
-                () -> new BackfeedLimits(work.combinations, work.paths, work.remedies));
-        MistakesLimits most = named(Map.of("maxSolutions", "--mistakes"), () -> new MistakesLimits(mistakes));
-        SneakLimits sneaks = named(
                 Map.of(
                         "maxCombinations",
-                        "--sneak-combinations",
-                        "maxCases",
-                        "--sneak-cases",
-                        "threads",
-                        "--sneak-threads",
+                        "--combinations",
+                        "solvedCombinations",
+                        "--solved-combinations",
+                        "maxPaths",
+                        "--paths",
+                        "maxTrials",
+                        "--remedies",
                         "timeMs",
-                        "--sneak-ms"),
-                () -> new SneakLimits(sneakCombinations, sneakCases, sneakThreads, sneakMs));
+                        "--search-ms"),
+                () -> new BackfeedLimits(
+                        work.combinations, work.solvedCombinations, work.paths, work.remedies, work.searchMs));
+        MistakesLimits most = named(Map.of("maxSolutions", "--mistakes"), () -> new MistakesLimits(mistakes));
         BulkLimits bulk = named(
                 Map.of(
                         "threads",
@@ -130,6 +115,6 @@ final class ServerLimits {
                 () -> new BulkLimits(work.bulkThreads, work.bulkLines, work.bulkBytes, bulkRuns, bulkSilenceMs));
         return named(
                 Map.of("network/maxElements", "--network-elements", "timeMs", "--calculation-ms"),
-                () -> new CalculationLimits(network, backfeed, most, sneaks, bulk, work.calculationMs));
+                () -> new CalculationLimits(network, backfeed, most, bulk, work.calculationMs));
     }
 }

@@ -42,6 +42,16 @@ final class WorkLimits {
     @Option(names = "--combinations", description = "Most combinations of switch positions in a backfeed search.")
     int combinations = C.backfeed().maxCombinations();
 
+    @Option(
+            names = "--solved-combinations",
+            description = "Most combinations that a review solves with all figures, and that remedies are proved on.")
+    int solvedCombinations = C.backfeed().solvedCombinations();
+
+    @Option(
+            names = "--search-ms",
+            description = "How long a backfeed search may take, in ms; then it tells what it has found.")
+    int searchMs = C.backfeed().timeMs();
+
     @Option(names = "--paths", description = "Most ways of the current told for one load.")
     int paths = C.backfeed().maxPaths();
 

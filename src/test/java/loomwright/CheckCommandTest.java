@@ -103,7 +103,7 @@ class CheckCommandTest {
     @Test
     void thereIsNoOptionThatOnlyAServiceCanUse() throws IOException {
         Path file = Files.writeString(folder.resolve("a.json"), DROP.formatted("1"));
-        for (String option : List.of("--idle-ms", "--sneak-ms", "--mistakes", "--bulk-runs", "--head-bytes")) {
+        for (String option : List.of("--idle-ms", "--drain-ms", "--mistakes", "--bulk-runs", "--head-bytes")) {
             assertThat(check("check", option, "1000", "--operation", "voltage-drop", file.toString()))
                     .as(option)
                     .isEqualTo(64);

@@ -10,6 +10,8 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Progress;
+import loomwright.backfeed.BackfeedReport.Extent;
+import loomwright.backfeed.BackfeedReport.FaultFeeds;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
@@ -32,23 +34,75 @@ public final class BackfeedAnswer {
     /**
      * Searches a plan that a person handed in.
      *
-     * @throws loomwright.answer.RejectedInput with all faults of the plan, or OVER_LIMIT if its switches make too many
-     *     combinations
+     * @throws loomwright.answer.RejectedInput with all faults of the plan
      */
     public static Answer<BackfeedReport> of(
-            Plan given, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
+            Plan given,
+            BackfeedOptions options,
+            BackfeedLimits limits,
+            NetworkLimits networkLimits,
+            Progress progress) {
         Plan plan = PlanAnswer.requireSound(given);
-        BackfeedReport report = new BackfeedSearch(limits, networkLimits).find(plan, progress);
+        BackfeedSearch search = new BackfeedSearch(limits, networkLimits);
+        BackfeedReport report =
+                options.singleFaults() ? search.findWithFaults(plan, progress) : search.find(plan, progress);
         List<Basis> basis = new ArrayList<>(PlanAnswer.basis(plan));
         basis.add(Basis.computed(
                 "the way of the current",
                 "solved currents taken apart into loops, the strongest first: flow decomposition of graph theory"));
+        if (options.singleFaults()) {
+            basis.add(Basis.commonPractice(
+                    "which single faults are plausible, a bad joint of 3 ohm, a short to earth of 0.01 ohm"));
+        }
+        if (options.clues()) {
+            basis.add(Basis.fromMemory(
+                    "sneak path, timing, indication and label; line, dome and H patterns",
+                    "MIL-STD-785B, task 205, Sneak circuit analysis; RADC-TR-90-109, Integration of Sneak Analysis with"
+                            + " Design"));
+        }
         return new Answer<>(
-                report,
+                told(report, options),
                 Unconverted.lines(working(report)),
                 basis,
                 IntentAssumptions.of(given, id -> codes(report, id)),
                 cautions(plan, report));
+    }
+
+    /** A report with as much of it as is asked for: a whole car has hundreds of ways that nobody follows. */
+    private static BackfeedReport told(BackfeedReport report, BackfeedOptions options) {
+        return new BackfeedReport(
+                report.plan(),
+                report.extent(),
+                report.unintendedFeeds().stream()
+                        .limit(options.limit())
+                        .map(feed -> told(feed, options))
+                        .toList(),
+                report.reversedWires(),
+                report.withFaults().stream()
+                        .map(fault -> new FaultFeeds(
+                                fault.kind(),
+                                fault.ids(),
+                                fault.description(),
+                                fault.unintendedFeeds().stream()
+                                        .map(feed -> told(feed, options))
+                                        .toList()))
+                        .toList());
+    }
+
+    private static UnintendedFeed told(UnintendedFeed feed, BackfeedOptions options) {
+        List<Occurrence> occurrences = new ArrayList<>();
+        for (Occurrence occurrence : feed.occurrences()) {
+            occurrences.add(occurrences.isEmpty() || options.details() ? occurrence : occurrence.withoutPaths());
+        }
+        return new UnintendedFeed(
+                feed.load(),
+                feed.label(),
+                feed.severity(),
+                feed.verdict(),
+                feed.combinations(),
+                occurrences,
+                feed.remedies(),
+                options.clues() ? feed.clues() : List.of());
     }
 
     private static List<String> codes(BackfeedReport report, String id) {
@@ -59,23 +113,26 @@ public final class BackfeedAnswer {
 
     private static List<String> working(BackfeedReport report) {
         List<String> working = new ArrayList<>();
-        working.add(report.combinations() + " combinations of free switches and breaker contacts, each in every step.");
+        Extent extent = report.extent();
+        working.add(extent.combinationsSearched() + " of " + extent.combinations()
+                + " combinations of free switches and contact points were searched, each in every step.");
+        if (!extent.heldSwitches().isEmpty()) {
+            working.add("These switches were left as drawn: " + String.join(", ", extent.heldSwitches()) + ".");
+        }
+        working.add(
+                "Then up to " + extent.switchMoves()
+                        + " switches were moved one after the other, with the key turned in between, to find relays that stay in.");
         if (report.unintendedFeeds().isEmpty()) {
             working.add("In none of them is a load fed that is not meant to be.");
         }
         for (UnintendedFeed feed : report.unintendedFeeds()) {
             working.add(feed.severity().name().toLowerCase(Locale.ROOT) + ": " + feed.verdict());
-            worst(feed).paths().forEach(path -> working.add(wayOf(path)));
+            feed.main().paths().forEach(path -> working.add(wayOf(path)));
             for (Remedy remedy : feed.remedies()) {
                 working.add("helps: " + remedy.change() + " " + Verdicts.effect(remedy));
             }
         }
         return working;
-    }
-
-    /** The occurrence that the verdict speaks of. */
-    private static Occurrence worst(UnintendedFeed feed) {
-        return feed.occurrences().stream().min(BackfeedSearch.worstFirst()).orElseThrow();
     }
 
     private static String wayOf(FeedPath path) {

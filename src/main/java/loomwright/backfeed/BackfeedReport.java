@@ -3,6 +3,7 @@ package loomwright.backfeed;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.Severity;
+import loomwright.circuit.fault.SingleFault;
 import loomwright.operation.Branch;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
@@ -12,51 +13,102 @@ import org.jspecify.annotations.Nullable;
  * What is fed though it should not be.
  *
  * @param plan its name
- * @param combinations how many combinations of switch and contact positions were solved
+ * @param extent what was looked at, and what was not
  * @param unintendedFeeds one for each load concerned, worst first
  * @param reversedWires wires that carry current against their feed direction, strongest first
+ * @param withFaults the single faults that bring about more, worst first; empty if not asked for
  */
 public record BackfeedReport(
-        String plan, int combinations, List<UnintendedFeed> unintendedFeeds, List<ReversedWire> reversedWires) {
+        String plan,
+        Extent extent,
+        List<UnintendedFeed> unintendedFeeds,
+        List<ReversedWire> reversedWires,
+        List<FaultFeeds> withFaults) {
     /** The same of a plan of another name with the same circuit. */
     public BackfeedReport named(String name) {
-        return new BackfeedReport(name, combinations, unintendedFeeds, reversedWires);
+        return new BackfeedReport(name, extent, unintendedFeeds, reversedWires, withFaults);
+    }
+
+    /**
+     * What was looked at.
+     *
+     * @param combinations how many combinations of switch and contact positions the plan has; the largest long if there are more
+     * @param combinationsSearched how many of them were gone through, in all seven steps
+     * @param heldSwitches the switches and contacts that were left as drawn, because there are too many combinations
+     * @param switchMoves how many switches were moved in a row, with the key turned in any way between, to find a relay that
+     *     stays in
+     * @param switchMovesComplete whether no longer sequence shows anything more
+     */
+    public record Extent(
+            long combinations,
+            long combinationsSearched,
+            List<String> heldSwitches,
+            int switchMoves,
+            boolean switchMovesComplete) {
+        /** Whether every combination was gone through. */
+        public boolean searchedAll() {
+            return combinations == combinationsSearched;
+        }
     }
 
     /**
      * A load that is live at times when it is not meant to be.
      *
      * @param load id of the part
-     * @param called what a person calls it
-     * @param verdict in words, of the worst occurrence
-     * @param occurrences the worst of each step
+     * @param label what a person calls it
+     * @param verdict in words, of the occurrence that matters most
+     * @param combinations in how many it is fed in some step
+     * @param occurrences for each step the strongest and the one with the fewest switches changed; that of the verdict first
      * @param remedies those that work and restore most loads, cheapest in volts first; none are looked for against a trickle
+     * @param clues patterns of sneak circuit analysis in the occurrence of the verdict
      */
     public record UnintendedFeed(
             String load,
-            String called,
+            String label,
             Severity severity,
             String verdict,
+            int combinations,
             List<Occurrence> occurrences,
-            List<Remedy> remedies) {}
+            List<Remedy> remedies,
+            List<Clue> clues) {
+        /** The occurrence that the verdict speaks of. */
+        public Occurrence main() {
+            return occurrences.get(0);
+        }
+    }
+
+    /**
+     * What one fault brings about.
+     *
+     * @param description what is wrong
+     * @param unintendedFeeds each load that does more than without the fault, in the combination that feeds it most
+     */
+    public record FaultFeeds(
+            SingleFault.Kind kind, List<String> ids, String description, List<UnintendedFeed> unintendedFeeds) {}
 
     /**
      * One time at which it is live.
      *
      * @param switches where the free switches and the contacts stand
+     * @param changes those of them that do not stand as drawn
+     * @param after what is done to get there, for the {@code after} of a solution
+     * @param remembered whether it comes of a relay that stays in after a switch has moved back
      * @param activity how strongly it is fed
      * @param operated whether it is a relay or solenoid that is pulled in now
      * @param effectiveV the voltage it acts on
      * @param operateV from which it operates
      * @param releaseV below which it has surely let go
      * @param currentA through it
-     * @param paths ways of the current, strongest first
+     * @param paths ways of the current, strongest first; empty where they are not asked for
      * @param pathsComplete whether they account for all of the current but a hundredth
      */
     public record Occurrence(
             Step step,
-            String words,
+            String description,
             Map<String, String> switches,
+            Map<String, String> changes,
+            List<String> after,
+            boolean remembered,
             FeedStrength activity,
             boolean operated,
             double effectiveV,
@@ -64,7 +116,26 @@ public record BackfeedReport(
             double releaseV,
             double currentA,
             List<FeedPath> paths,
-            boolean pathsComplete) {}
+            boolean pathsComplete) {
+        /** The same without the ways of its current. */
+        Occurrence withoutPaths() {
+            return new Occurrence(
+                    step,
+                    description,
+                    switches,
+                    changes,
+                    after,
+                    remembered,
+                    activity,
+                    operated,
+                    effectiveV,
+                    operateV,
+                    releaseV,
+                    currentA,
+                    List.of(),
+                    false);
+        }
+    }
 
     /**
      * One way of the current, in the direction of feed: from the live pole of the source through the load and back. With
@@ -99,6 +170,7 @@ public record BackfeedReport(
      * @param costs all loads that lose more than a hundredth of a volt in a step in which they are meant to be live
      * @param remainingV the most that the load still gets while it should be dead, a trickle; 0 if it is dead
      * @param restores ids of loads that are meant to work and did not, at some time, but for the remedy
+     * @param patch the change as a JSON Patch of the plan (RFC 6902)
      */
     public record Remedy(
             Kind kind,
@@ -108,7 +180,8 @@ public record BackfeedReport(
             @Nullable String costAt,
             List<Cost> costs,
             double remainingV,
-            List<String> restores) {
+            List<String> restores,
+            List<PatchOperation> patch) {
 
         /** What kind of change. */
         public enum Kind {
@@ -116,10 +189,58 @@ public record BackfeedReport(
             DIODE,
             MOVE,
             REMOVE,
-            SEPARATE_EARTH
+            SEPARATE_EARTH;
+
+            /** Of two that cost the same what removes comes before what adds, and a diode before a relay. */
+            int effort() {
+                return switch (this) {
+                    case REMOVE -> 0;
+                    case MOVE -> 1;
+                    case SEPARATE_EARTH -> 2;
+                    case DIODE -> 3;
+                    case RELAY -> 4;
+                };
+            }
         }
     }
 
+    /**
+     * One operation of a JSON Patch.
+     *
+     * @param op {@code test}, {@code add}, {@code replace} or {@code remove}
+     * @param path JSON pointer into the plan
+     * @param value a part, a wire, or the id that is tested; absent for a removal
+     */
+    public record PatchOperation(
+            String op, String path, @Nullable Object value) {}
+
     /** What a remedy costs one load in one step. */
     public record Cost(String load, Step step, double beforeV, double afterV) {}
+
+    /**
+     * A pattern of classic sneak circuit analysis.
+     *
+     * @param ids the parts and wires that make it up
+     */
+    public record Clue(Kind kind, List<String> ids, String text) {
+
+        /** The patterns. */
+        public enum Kind {
+            /** A plain line from source to return: meant dead by the plan's word, but nothing odd about the circuit. */
+            LINE,
+            /** Two feeds meet at the load (the Y). */
+            POWER_DOME,
+            /** The load's current parts between two returns (the inverted Y). */
+            GROUND_DOME,
+            /** A contact in the feed and another in the return (the X where both are shared). */
+            SWITCHED_FEED_AND_EARTH,
+            /** A cross-tie between two circuits that carries current now one way, now the other. */
+            H_PATTERN,
+            CURRENT_REVERSAL,
+            THROUGH_ANOTHER_LOAD,
+            TIMING,
+            INDICATION,
+            LABEL
+        }
+    }
 }

@@ -1,88 +1,207 @@
 package loomwright.backfeed;
 
+import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import loomwright.answer.Progress;
 import loomwright.answer.Severity;
+import loomwright.backfeed.BackfeedReport.FaultFeeds;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.ReversedWire;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
+import loomwright.backfeed.FeedSearch.LoadCases;
+import loomwright.backfeed.Situations.Situation;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.fault.SingleFault;
+import loomwright.circuit.fault.SingleFaults;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Branch;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanSolver;
-import loomwright.operation.Step;
+import loomwright.operation.SwitchSettings;
 
 /**
- * Finds every load that is live though it is not meant to be, in every step and every combination of free switches and
- * breaker contacts, by solving them all.
+ * The loads that {@link FeedSearch} finds live though they are not meant to be, judged, with remedies that were tried.
  *
- * <p>Cost: combinations times steps, and for each load found as much again for every remedy tried. Not thread safe.
+ * <p>Cost: that of the search, and for each remedy tried a solution of each combination that remedies are proved on. Not
+ * thread safe.
  */
 public final class BackfeedSearch {
     private final BackfeedLimits limits;
+    private final NetworkLimits networkLimits;
     private final PlanSolver solver;
+    private final FeedSearch search;
 
     public BackfeedSearch(BackfeedLimits limits, NetworkLimits networkLimits) {
         this.limits = limits;
+        this.networkLimits = networkLimits;
         this.solver = new PlanSolver(networkLimits);
+        this.search = new FeedSearch(limits, networkLimits);
     }
 
-    /**
-     * Searches a plan.
-     *
-     * @throws loomwright.answer.RejectedInput OVER_LIMIT if the switches make too many combinations
-     */
+    /** Searches a plan. */
     public BackfeedReport find(Plan plan, Progress progress) {
-        return find(plan, Survey.of(plan, solver, limits.maxCombinations(), progress.part(0, 2)), progress.part(1, 2));
+        return find(plan, Survey.of(plan, solver, limits.solvedCombinations(), progress.part(0, 3)), progress, false);
+    }
+
+    /** As {@link #find(Plan, Progress)}, and once more with each single fault. */
+    public BackfeedReport findWithFaults(Plan plan, Progress progress) {
+        return find(plan, Survey.of(plan, solver, limits.solvedCombinations(), progress.part(0, 3)), progress, true);
     }
 
     /**
-     * Searches a plan that was solved before.
+     * Searches a plan of which combinations were solved before.
      *
      * @param survey of that plan
      */
     public BackfeedReport find(Plan plan, Survey survey, Progress progress) {
-        Map<String, List<Occurrence>> occurrences = new LinkedHashMap<>();
-        for (Consumer consumer : survey.consumers()) {
-            List<Occurrence> found = occurrences(survey, consumer);
-            if (!found.isEmpty()) {
-                occurrences.put(consumer.id(), found);
-            }
-        }
-        List<UnintendedFeed> feeds = new ArrayList<>();
-        for (Consumer consumer : survey.consumers()) {
-            if (occurrences.containsKey(consumer.id())) {
-                feeds.add(feed(plan, survey, consumer, occurrences, progress.part(feeds.size(), occurrences.size())));
-            }
-        }
-        progress.at(1, 1);
-        feeds.sort(Comparator.comparing(UnintendedFeed::severity));
-        return new BackfeedReport(plan.name(), (int) survey.combinations(), feeds, reversedWires(survey));
+        return find(plan, survey, progress, false);
     }
 
-    private UnintendedFeed feed(
-            Plan plan, Survey survey, Consumer consumer, Map<String, List<Occurrence>> all, Progress progress) {
-        List<Occurrence> occurrences = all.getOrDefault(consumer.id(), List.of());
-        Occurrence worst = occurrences.stream().min(worstFirst()).orElseThrow();
-        boolean wasIn = worstOfSteps(survey, consumer).values().stream()
-                .anyMatch(m -> m.solved().step() == worst.step() && m.solved().wasActive(consumer));
-        Severity severity = Verdicts.severity(consumer, worst.activity(), worst.operated());
-        RemedyTrial trial = new RemedyTrial(survey, consumer, solver, limits.maxCombinations());
-        // A trickle does nothing that would be worth a part.
-        List<Candidate> candidates = severity == Severity.NOTE
-                ? List.of()
-                : RemedyCandidates.list(plan, survey, consumer, all).stream()
-                        .limit(limits.maxTrials())
-                        .toList();
+    private BackfeedReport find(Plan plan, Survey survey, Progress progress, boolean singleFaults) {
+        List<SingleFault> faults = singleFaults ? SingleFaults.list(plan) : List.of();
+        FeedSearch.Found found =
+                search.find(plan, new SearchClock(progress.part(1, 3), limits.timeMs(), combinations(plan)));
+        Survey proving = proving(plan, survey, found);
+        Set<String> bothWays = Clues.bothWays(survey.moments());
+        NormalWays normal = new NormalWays(survey);
+        Map<String, List<Occurrence>> occurrences = new LinkedHashMap<>();
+        List<Judged> judged = new ArrayList<>();
+        found.cases().forEach((load, cases) -> {
+            Judged one = Judged.of(load, cases, normal, found);
+            judged.add(one);
+            occurrences.put(load.id(), one.occurrences());
+        });
+        List<UnintendedFeed> feeds = new ArrayList<>();
+        for (int i = 0; i < judged.size(); i++) {
+            Judged one = judged.get(i);
+            feeds.add(one.feed(
+                    remedies(
+                            plan, proving, one, occurrences, progress.part(2, 3).part(i, judged.size())),
+                    bothWays));
+        }
+        feeds.sort(Comparator.comparing(UnintendedFeed::severity).thenComparing(UnintendedFeed::load));
+        return new BackfeedReport(
+                plan.name(), found.extent(), feeds, reversedWires(survey), withFaults(plan, faults, normal, progress));
+    }
+
+    private long combinations(Plan plan) {
+        return SwitchSettings.of(plan)
+                .count()
+                .min(BigInteger.valueOf(limits.maxCombinations()))
+                .longValueExact();
+    }
+
+    /** What remedies are proved on: the combinations solved anyway, and those in which a load is fed. */
+    private Survey proving(Plan plan, Survey survey, FeedSearch.Found found) {
+        Set<List<Integer>> known = new HashSet<>();
+        survey.situations().forEach(s -> known.add(s.setting()));
+        List<List<Part>> open = Situations.open(plan);
+        List<Situation> more = new ArrayList<>();
+        found.cases().values().stream().flatMap(cases -> cases.cases().stream()).forEach(one -> {
+            List<Integer> setting = open.stream()
+                    .map(parts -> place(found, parts, one.setting()))
+                    .toList();
+            if (known.add(setting)) {
+                more.add(Situations.at(plan, open, setting));
+            }
+        });
+        if (more.isEmpty()) {
+            return survey;
+        }
+        // Where a load is fed is looked at first.
+        more.addAll(survey.situations());
+        return Survey.of(
+                plan, solver, more.subList(0, Math.min(more.size(), limits.solvedCombinations())), Progress.UNWATCHED);
+    }
+
+    private static int place(FeedSearch.Found found, List<Part> parts, int[] setting) {
+        int part = found.settings().indexOf(parts.get(0).id());
+        return part < 0 ? 0 : setting[part];
+    }
+
+    /** One load judged. */
+    private record Judged(
+            Consumer load,
+            LoadCases cases,
+            FeedCase main,
+            boolean ownWay,
+            Severity severity,
+            List<Occurrence> occurrences) {
+
+        static Judged of(Consumer load, LoadCases cases, NormalWays normal, FeedSearch.Found found) {
+            List<FeedCase> worstFirst = cases.cases().stream()
+                    .sorted(Comparator.<FeedCase, Boolean>comparing(c -> normal.isOwnWay(c))
+                            .thenComparing(mainFirst()))
+                    .toList();
+            FeedCase main = worstFirst.get(0);
+            boolean ownWay = normal.isOwnWay(main);
+            Severity severity = ownWay
+                    ? Severity.NOTE
+                    : Verdicts.severity(
+                            load, main.feed().strength(), main.feed().pulledIn());
+            return new Judged(
+                    load,
+                    cases,
+                    main,
+                    ownWay,
+                    severity,
+                    worstFirst.stream()
+                            .map(c -> c.occurrence(found.settings()))
+                            .distinct()
+                            .toList());
+        }
+
+        UnintendedFeed feed(List<Remedy> remedies, Set<String> bothWays) {
+            Occurrence occurrence = occurrences.get(0);
+            return new UnintendedFeed(
+                    load.id(),
+                    load.displayName(),
+                    severity,
+                    ownWay
+                            ? Verdicts.question(load, occurrence)
+                            : Verdicts.verdict(load, occurrence, main.solved().wasActive(load)),
+                    cases.fedIn(),
+                    occurrences,
+                    remedies,
+                    Clues.of(main, bothWays));
+        }
+    }
+
+    /**
+     * What a load does comes first, then what begins rather than what goes on: the cause, not its consequence; then by volts and
+     * the fewest switches changed.
+     */
+    private static Comparator<FeedCase> mainFirst() {
+        return Comparator.<FeedCase, FeedStrength>comparing(c -> c.feed().strength())
+                .thenComparing(c -> !c.feed().pulledIn())
+                .thenComparing(c -> c.solved().wasActive(c.load()))
+                .thenComparing(FeedCase::memory)
+                .thenComparing(FeedCase::feed)
+                .thenComparingInt(FeedCase::changes)
+                .thenComparing(c -> c.solved().step());
+    }
+
+    private List<Remedy> remedies(
+            Plan plan, Survey survey, Judged judged, Map<String, List<Occurrence>> all, Progress progress) {
+        // A trickle does nothing that would be worth a part, and a question asks first.
+        if (judged.severity() == Severity.NOTE) {
+            return List.of();
+        }
+        RemedyTrial trial =
+                new RemedyTrial(survey, judged.load(), solver, judged.cases().cases());
+        List<Candidate> candidates = RemedyCandidates.list(plan, survey, judged.load(), all).stream()
+                .limit(limits.maxTrials())
+                .toList();
         List<Remedy> remedies = new ArrayList<>();
         for (int i = 0; i < candidates.size(); i++) {
             trial.run(candidates.get(i), progress.part(i, candidates.size())).ifPresent(remedies::add);
@@ -91,14 +210,30 @@ public final class BackfeedSearch {
         int restored =
                 remedies.stream().mapToInt(r -> r.restores().size()).max().orElse(0);
         remedies.removeIf(r -> r.restores().size() < restored);
-        remedies.sort(Comparator.comparingDouble(Remedy::costV));
-        return new UnintendedFeed(
-                consumer.id(),
-                consumer.displayName(),
-                severity,
-                Verdicts.verdict(consumer, worst, wasIn),
-                occurrences,
-                remedies);
+        remedies.sort(Comparator.comparingDouble(Remedy::costV)
+                .thenComparing(r -> r.kind().effort()));
+        return remedies;
+    }
+
+    private List<FaultFeeds> withFaults(Plan plan, List<SingleFault> faults, NormalWays normal, Progress progress) {
+        List<FaultFeeds> feeds = new ArrayList<>();
+        SearchClock clock = new SearchClock(progress, limits.timeMs(), combinations(plan) * Math.max(1, faults.size()));
+        for (SingleFault fault : faults) {
+            if (clock.isExpired()) {
+                break;
+            }
+            FeedSearch.Found found = search.findBeside(plan, fault.applyTo(plan), clock);
+            List<UnintendedFeed> ofFault = new ArrayList<>();
+            found.cases()
+                    .forEach((load, cases) ->
+                            ofFault.add(Judged.of(load, cases, normal, found).feed(List.of(), Set.of())));
+            if (!ofFault.isEmpty()) {
+                ofFault.sort(Comparator.comparing(UnintendedFeed::severity).thenComparing(UnintendedFeed::load));
+                feeds.add(new FaultFeeds(fault.kind(), fault.ids(), fault.description(), ofFault));
+            }
+        }
+        feeds.sort(Comparator.comparing(f -> f.unintendedFeeds().get(0).severity()));
+        return feeds;
     }
 
     /** The strongest first, what is pulled in before what is not. */
@@ -106,52 +241,6 @@ public final class BackfeedSearch {
         return Comparator.comparing(Occurrence::activity)
                 .thenComparing(Occurrence::operated, Comparator.reverseOrder())
                 .thenComparing(Occurrence::effectiveV, Comparator.reverseOrder());
-    }
-
-    private List<Occurrence> occurrences(Survey survey, Consumer consumer) {
-        return worstOfSteps(survey, consumer).values().stream()
-                .map(m -> occurrence(consumer, m))
-                .toList();
-    }
-
-    /** The worst moment of each step; of two alike the one that is nearer to the plan as it stands. */
-    private static Map<Step, Moment> worstOfSteps(Survey survey, Consumer consumer) {
-        Map<Step, Moment> worst = new EnumMap<>(Step.class);
-        for (Moment moment : survey.solvedMoments()) {
-            if (moment.isUnintended(consumer)) {
-                worst.merge(moment.solved().step(), moment, (a, b) -> worse(consumer, a, b));
-            }
-        }
-        return worst;
-    }
-
-    private static Moment worse(Consumer consumer, Moment a, Moment b) {
-        return Comparator.<Moment, FeedStrength>comparing(m -> m.solved().activity(consumer))
-                                .thenComparing(m -> !m.isPulledIn(consumer))
-                                .thenComparing(m -> m.situation().changes())
-                                .compare(a, b)
-                        <= 0
-                ? a
-                : b;
-    }
-
-    private Occurrence occurrence(Consumer consumer, Moment moment) {
-        var solved = moment.solved();
-        FeedStrength.Limits limitsV =
-                FeedStrength.limits(consumer, solved.plan().system());
-        FeedPaths.Found found = FeedPaths.find(solved, solved.findBranch(consumer), limits.maxPaths());
-        return new Occurrence(
-                solved.step(),
-                solved.step().description(),
-                moment.situation().positions(),
-                solved.activity(consumer),
-                moment.isPulledIn(consumer),
-                solved.effectiveV(consumer),
-                limitsV.operateV(),
-                limitsV.releaseV(),
-                Math.abs(solved.currentA(consumer)),
-                found.paths(),
-                found.complete());
     }
 
     private static List<ReversedWire> reversedWires(Survey survey) {

@@ -13,11 +13,13 @@ import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.BackfeedReport.Remedy.Kind;
+import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
+import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
@@ -117,15 +119,14 @@ final class RemedyCandidates {
                 .toList();
     }
 
-    /** The battery pole furthest in volts from the chassis: where a new feed would be taken from. */
+    /** The pole of a battery that is not the earthed one, furthest in volts from the chassis: where a new feed is taken from. */
     private static TerminalRef livePole(Plan plan, SolvedStep solved) {
+        String live = plan.system().earthPolarity() == EarthPolarity.NEGATIVE ? Battery.PLUS : Battery.MINUS;
         return plan.listParts(Battery.class).stream()
-                .flatMap(b -> b.terminals().stream().map(b::terminal))
+                .map(battery -> battery.terminal(live))
                 .max(Comparator.comparingDouble(
                         t -> Math.abs(solved.voltageV(solved.node(t)).orElse(0))))
-                .orElseGet(() -> plan.parts()
-                        .get(0)
-                        .terminal(plan.parts().get(0).terminals().get(0)));
+                .orElseGet(() -> plan.listParts(Alternator.class).get(0).terminal(Alternator.livePole(plan.system())));
     }
 
     private void addForWire(Wire wire, PathStep unwanted) {
@@ -135,13 +136,16 @@ final class RemedyCandidates {
         TerminalRef leaves = backwards ? wire.from() : wire.to();
         if (unwanted.againstFeed() || !wire.directed()) {
             addDiode(wire, enters, leaves);
-            addRelay(wire, enters, leaves);
+            if (!enters.equals(livePole) && !leaves.equals(livePole)) {
+                addRelay(wire, enters, leaves);
+            }
         }
         addMove(wire, enters, leaves, unwanted);
         candidates.add(new Candidate(
                 Kind.REMOVE,
                 "Take out wire " + wire.id() + " (" + wire.from() + " to " + wire.to() + ").",
                 wire.id(),
+                null,
                 () -> plan.with(plan.parts(), without(wire))));
     }
 
@@ -159,6 +163,7 @@ final class RemedyCandidates {
                 "Put a diode into wire " + wire.id() + ", anode towards " + anodeEnd + ", cathode towards " + cathodeEnd
                         + "; rated for twice the current it will carry and mounted so that it can shed its heat.",
                 wire.id(),
+                diode.id(),
                 () -> plan.with(with(diode), wires)));
     }
 
@@ -188,6 +193,7 @@ final class RemedyCandidates {
                 "Fit a relay in place of wire " + wire.id() + ": 86 to " + leaves + ", 85 to earth, 30 to " + livePole
                         + " through a fuse close to it, 87 to " + enters + " with the old wire.",
                 wire.id(),
+                relay.id(),
                 () -> plan.with(with(relay, earth), wires)));
     }
 
@@ -208,6 +214,7 @@ final class RemedyCandidates {
                 "Move the end of wire " + wire.id() + " from " + leaves + " to " + bypass + ", if " + load.displayName()
                         + " has such a contact.",
                 wire.id(),
+                null,
                 () -> plan.with(plan.parts(), wires)));
     }
 
@@ -233,6 +240,7 @@ final class RemedyCandidates {
                 Kind.SEPARATE_EARTH,
                 "Give " + consumer.displayName() + " an earth of its own at " + back + ".",
                 consumer.id(),
+                null,
                 () -> plan.with(with(earth), wires)));
     }
 

@@ -11,13 +11,18 @@ import java.util.Set;
 import loomwright.answer.Progress;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Cost;
+import loomwright.backfeed.BackfeedReport.PatchOperation;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.Situations.Situation;
 import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Alternator;
+import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Relay;
 import loomwright.operation.FeedStrength;
+import loomwright.operation.MovedPlan;
 import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
@@ -34,16 +39,19 @@ final class RemedyTrial {
     /** What a load that gets too little may lose, as a share of the nominal voltage (common practice, no source). */
     private static final double STARVED_SHARE = 0.05;
 
+    /** Of the current that charges a battery, what a remedy must leave (common practice, no source). */
+    private static final double LEAST_CHARGE_SHARE = 0.8;
+
     private final Survey before;
     private final Consumer load;
     private final PlanSolver solver;
-    private final int maxCombinations;
+    private final List<FeedCase> cases;
 
-    RemedyTrial(Survey before, Consumer load, PlanSolver solver, int maxCombinations) {
+    RemedyTrial(Survey before, Consumer load, PlanSolver solver, List<FeedCase> cases) {
         this.before = before;
         this.load = load;
         this.solver = solver;
-        this.maxCombinations = maxCombinations;
+        this.cases = cases;
     }
 
     /** What comes of a change, as far as it was tried. */
@@ -65,7 +73,7 @@ final class RemedyTrial {
             remainingV = Math.max(remainingV, trickleV);
         }
 
-        Remedy remedy(Candidate candidate) {
+        Remedy remedy(Candidate candidate, List<PatchOperation> patch) {
             List<Cost> losses = costs.values().stream()
                     .filter(c -> c.beforeV() - c.afterV() > COST_V)
                     .sorted(Comparator.comparingDouble((Cost c) -> c.afterV() - c.beforeV()))
@@ -82,7 +90,8 @@ final class RemedyTrial {
                             : losses.get(0).load() + ", " + losses.get(0).step().description(),
                     losses,
                     remainingV,
-                    List.copyOf(restores));
+                    List.copyOf(restores),
+                    patch);
         }
     }
 
@@ -91,20 +100,52 @@ final class RemedyTrial {
         Effects effects = new Effects();
         Iterator<Moment> was = before.moments().iterator();
         Plan changed = candidate.changed().get();
+        if (!curesSequences(changed)) {
+            return Optional.empty();
+        }
         List<List<Part>> open = Situations.open(changed);
-        int combinations = Situations.count(open, maxCombinations);
+        int combinations = before.situations().size();
         PlanSettings settings = solver.settings(changed);
+        boolean takesPart = false;
         for (int i = 0; i < combinations; i++) {
-            Situation situation = Situations.get(changed, open, i);
+            Situation situation =
+                    Situations.at(changed, open, before.situations().get(i).setting());
             Iterator<SolvedStep> steps = settings.steps(situation.plan());
             while (steps.hasNext()) {
-                if (!holds(was.next(), new Moment(situation, steps.next()), effects)) {
+                Moment is = new Moment(situation, steps.next());
+                if (!holds(was.next(), is, effects)) {
                     return Optional.empty();
                 }
+                takesPart |= takesPart(candidate, is.solved());
             }
             progress.at(i + 1, combinations);
         }
-        return Optional.of(effects.remedy(candidate));
+        return takesPart
+                ? Optional.of(effects.remedy(candidate, PlanPatch.between(before.plan(), changed)))
+                : Optional.empty();
+    }
+
+    /** Whether a load that a relay keeps in after a sequence of moves is let go now. */
+    private boolean curesSequences(Plan changed) {
+        return cases.stream().filter(FeedCase::memory).allMatch(one -> {
+            SolvedStep solved = MovedPlan.follow(changed, one.moves(), solver);
+            FeedStrength strength = solved.solved() ? solved.activity(load) : FeedStrength.OPERATES;
+            return strength == FeedStrength.DEAD || strength == FeedStrength.LEAKS;
+        });
+    }
+
+    /** A part that is added takes part if a diode conducts, or a relay pulls in, at some time; otherwise it is of no use. */
+    private static boolean takesPart(Candidate candidate, SolvedStep solved) {
+        String added = candidate.added();
+        if (added == null) {
+            return true;
+        } else if (!solved.solved()) {
+            return false;
+        }
+        Part part = solved.plan().findPart(added).orElseThrow();
+        return part instanceof Relay
+                ? solved.isActive(part)
+                : Math.abs(solved.currentA(solved.firstBranchOf(added))) > FeedStrength.TRICKLE_A;
     }
 
     /** Whether nothing speaks against the change in one moment; notes what comes of it. */
@@ -115,7 +156,10 @@ final class RemedyTrial {
         if (!was.solved().solved()) {
             return true;
         }
-        boolean sound = before.consumers().stream().noneMatch(c -> worksUnasked(c, was));
+        if (!keepsCharge(was.solved(), is.solved())) {
+            return false;
+        }
+        boolean sound = !worksUnasked(load, was);
         for (Consumer consumer : before.consumers()) {
             if (is.isUnintended(consumer)) {
                 boolean trickle = Verdicts.severity(consumer, is.solved().activity(consumer), is.isPulledIn(consumer))
@@ -132,6 +176,22 @@ final class RemedyTrial {
             }
         }
         return true;
+    }
+
+    /** A wire that charges, or excites the machine that does, is there for that: what it carries is its purpose. */
+    private static boolean keepsCharge(SolvedStep was, SolvedStep is) {
+        if (!was.step().charging()) {
+            return true;
+        }
+        boolean excited = was.plan().listParts(Alternator.class).stream()
+                .allMatch(machine -> !was.isActive(machine) || is.isActive(machine));
+        return excited
+                && was.plan().listParts(Battery.class).stream()
+                        .allMatch(battery -> chargeA(is, battery) >= LEAST_CHARGE_SHARE * chargeA(was, battery));
+    }
+
+    private static double chargeA(SolvedStep solved, Battery battery) {
+        return Math.max(0, -solved.currentA(solved.firstBranchOf(battery.id())));
     }
 
     private static boolean worksUnasked(Consumer consumer, Moment moment) {

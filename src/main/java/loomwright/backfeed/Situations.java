@@ -5,9 +5,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.IntStream;
-import loomwright.answer.InputError;
-import loomwright.answer.RejectedInput;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.operation.SwitchSettings;
@@ -36,61 +33,56 @@ public final class Situations {
     }
 
     /**
-     * Lists the combinations.
+     * Lists combinations: all of them, or, where there are more than a limit, those in which the fewest switches stand otherwise
+     * than in the plan.
      *
-     * @throws RejectedInput OVER_LIMIT if there are more than {@code limit}
+     * @param limit of how many are listed
      */
     public static List<Situation> list(Plan plan, int limit) {
         List<List<Part>> open = open(plan);
-        return IntStream.range(0, count(open, limit))
-                .mapToObj(number -> get(plan, open, number))
-                .toList();
-    }
-
-    /**
-     * How many combinations there are.
-     *
-     * @throws RejectedInput OVER_LIMIT if there are more than {@code limit}
-     */
-    static int count(List<List<Part>> open, int limit) {
-        int all = 1;
-        for (List<Part> settings : open) {
-            long count = (long) all * settings.size();
-            if (count > limit) {
-                throw new RejectedInput(new InputError(
-                        InputError.Code.OVER_LIMIT,
-                        "/parts",
-                        count + " combinations or more",
-                        "a plan whose free switches and breakers make at most " + limit
-                                + " combinations; tie switches to the condition that do not matter here"));
-            }
-            all = (int) count;
+        List<List<Integer>> settings = new ArrayList<>();
+        for (int changes = 0; changes <= open.size() && settings.size() < limit; changes++) {
+            choose(open, new ArrayList<>(), changes, limit, settings);
         }
-        return all;
+        return settings.stream().map(places -> at(plan, open, places)).toList();
     }
 
-    /** The combination of a number from 0; the setting of the first open part changes with each. */
-    static Situation get(Plan plan, List<List<Part>> open, int number) {
+    /** Adds the settings in which so many of the parts from the next on do not stand as in the plan. */
+    private static void choose(
+            List<List<Part>> open, List<Integer> places, int changes, int limit, List<List<Integer>> settings) {
+        int next = places.size();
+        if (settings.size() >= limit || changes > open.size() - next) {
+            return;
+        } else if (next == open.size()) {
+            settings.add(List.copyOf(places));
+            return;
+        }
+        for (int place = 0; place < (changes == 0 ? 1 : open.get(next).size()); place++) {
+            places.add(place);
+            choose(open, places, place == 0 ? changes : changes - 1, limit, settings);
+            places.remove(next);
+        }
+    }
+
+    /** The combination in which each open part has one of its settings, by their places. */
+    static Situation at(Plan plan, List<List<Part>> open, List<Integer> setting) {
         Map<String, String> positions = new LinkedHashMap<>();
         Map<String, String> changed = new LinkedHashMap<>();
         Map<String, Part> set = new HashMap<>();
-        List<Integer> places = new ArrayList<>();
-        int rest = number;
-        for (List<Part> settings : open) {
-            int chosen = rest % settings.size();
-            rest /= settings.size();
-            places.add(chosen);
-            Part setting = settings.get(chosen);
-            positions.put(setting.id(), position(setting));
+        for (int p = 0; p < open.size(); p++) {
+            int chosen = setting.get(p);
+            Part part = open.get(p).get(chosen);
+            positions.put(part.id(), position(part));
             if (chosen > 0) {
-                changed.put(setting.id(), position(setting));
-                set.put(setting.id(), setting);
+                changed.put(part.id(), position(part));
+                set.put(part.id(), part);
             }
         }
         List<Part> parts = plan.parts().stream()
                 .map(part -> set.getOrDefault(part.id(), part))
                 .toList();
-        return new Situation(set.isEmpty() ? plan : plan.with(parts, plan.wires()), positions, changed, places);
+        return new Situation(
+                set.isEmpty() ? plan : plan.with(parts, plan.wires()), positions, changed, List.copyOf(setting));
     }
 
     /** The parts that are left open, each in all its settings, that of the plan first. */

@@ -13,7 +13,6 @@ import loomwright.operation.Intent;
 import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
-import loomwright.operation.Step;
 
 /**
  * A plan solved in every step of every situation. Cost: combinations times steps.
@@ -38,26 +37,34 @@ public final class Survey {
         }
     }
 
+    private final Plan plan;
     private final List<Consumer> consumers;
     private final PlanSettings settings;
+    private final List<Situation> situations;
     private final List<Moment> moments;
     private final List<Moment> solvedMoments;
 
-    private Survey(List<Consumer> consumers, PlanSettings settings, List<Moment> moments) {
-        this.consumers = consumers;
+    private Survey(Plan plan, PlanSettings settings, List<Situation> situations, List<Moment> moments) {
+        this.plan = plan;
+        this.consumers = plan.listParts(Consumer.class);
         this.settings = settings;
+        this.situations = situations;
         this.moments = moments;
         this.solvedMoments = moments.stream().filter(m -> m.solved().solved()).toList();
     }
 
     /**
-     * Solves a plan.
+     * Solves a plan in as many combinations as are listed by {@link Situations#list}.
      *
-     * @throws loomwright.answer.RejectedInput OVER_LIMIT if there are more than {@code maxCombinations}
+     * @param most combinations
      */
-    public static Survey of(Plan plan, PlanSolver solver, int maxCombinations, Progress progress) {
+    public static Survey of(Plan plan, PlanSolver solver, int most, Progress progress) {
+        return of(plan, solver, Situations.list(plan, most), progress);
+    }
+
+    /** Solves a plan in some combinations. */
+    static Survey of(Plan plan, PlanSolver solver, List<Situation> situations, Progress progress) {
         List<Moment> moments = new ArrayList<>();
-        List<Situation> situations = Situations.list(plan, maxCombinations);
         PlanSettings settings = solver.settings(plan);
         for (int i = 0; i < situations.size(); i++) {
             for (SolvedStep solved : settings.solve(situations.get(i).plan())) {
@@ -65,11 +72,20 @@ public final class Survey {
             }
             progress.at(i + 1, situations.size());
         }
-        return new Survey(plan.listParts(Consumer.class), settings, moments);
+        return new Survey(plan, settings, situations, moments);
+    }
+
+    Plan plan() {
+        return plan;
     }
 
     public List<Consumer> consumers() {
         return consumers;
+    }
+
+    /** The combinations that were solved. */
+    List<Situation> situations() {
+        return situations;
     }
 
     /** In a fixed order: situation by situation, and in each the steps as they happen. */
@@ -88,6 +104,6 @@ public final class Survey {
     }
 
     public long combinations() {
-        return moments.size() / Step.values().length;
+        return situations.size();
     }
 }

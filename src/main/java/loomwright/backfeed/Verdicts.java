@@ -32,7 +32,7 @@ public final class Verdicts {
      * @param wasIn whether its armature was pulled in already when the step began
      */
     public static String verdict(Consumer consumer, Occurrence worst, boolean wasIn) {
-        String when = consumer.displayName() + ", " + worst.words() + at(worst) + ": ";
+        String when = consumer.displayName() + ", " + worst.description() + at(worst) + ": ";
         String volts = volts(consumer, worst);
         return when
                 + switch (worst.activity()) {
@@ -50,6 +50,12 @@ public final class Verdicts {
                     case LEAKS -> "carries a trickle, too little to work (" + volts + ")";
                     case DEAD -> throw new IllegalStateException("a dead load is no occurrence");
                 };
+    }
+
+    /** What is asked of a load that is live by its own way at a time that the plan does not list. */
+    public static String question(Consumer consumer, Occurrence occurrence) {
+        return consumer.displayName() + " is also live with " + occurrence.description() + at(occurrence)
+                + ". It is fed through its own switch. Is that right?";
     }
 
     /** What comes of a remedy, in sentences. */

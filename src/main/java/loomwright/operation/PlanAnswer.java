@@ -40,8 +40,17 @@ public final class PlanAnswer {
 
     /** As {@link #of(Plan, NetworkLimits)}; what {@code progress} throws ends it. */
     public static Answer<PlanReadings> of(Plan given, NetworkLimits limits, Progress progress) {
+        return of(given, SolutionOptions.USUAL, limits, progress);
+    }
+
+    /** The same with options: after moves, the step they end in alone. */
+    public static Answer<PlanReadings> of(
+            Plan given, SolutionOptions options, NetworkLimits limits, Progress progress) {
         Plan plan = requireSound(given);
-        List<SolvedStep> steps = new PlanSolver(limits, progress).solve(plan);
+        PlanSolver solver = new PlanSolver(limits, progress);
+        List<SolvedStep> steps = options.after().isEmpty()
+                ? solver.solve(plan)
+                : List.of(MovedPlan.follow(plan, options.moves(), solver));
         PlanReadings readings = Reader.read(plan, steps);
         return new Answer<>(
                 readings,

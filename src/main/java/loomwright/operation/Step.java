@@ -1,5 +1,6 @@
 package loomwright.operation;
 
+import java.util.Locale;
 import loomwright.circuit.Condition;
 
 /**
@@ -47,6 +48,11 @@ public enum Step {
      */
     public boolean passing() {
         return this == OFF_ENGINE_TURNING || this == OFF_AGAIN;
+    }
+
+    /** As the contract writes it. */
+    public String text() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** In words, for a sentence. */

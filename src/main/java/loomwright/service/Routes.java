@@ -8,8 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import loomwright.backfeed.BackfeedAnswer;
-import loomwright.backfeed.sneak.SneakAnswer;
-import loomwright.backfeed.sneak.SneakSearch;
+import loomwright.backfeed.BackfeedOptions;
 import loomwright.circuit.Plan;
 import loomwright.comparison.ComparisonAnswer;
 import loomwright.comparison.ComparisonQuestion;
@@ -29,6 +28,7 @@ import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.ChoiceResult;
 import loomwright.mistakes.MistakesAnswer;
 import loomwright.operation.PlanAnswer;
+import loomwright.operation.SolutionOptions;
 import loomwright.readings.ReadingsAnswer;
 import loomwright.readings.ReadingsQuestion;
 import loomwright.review.PlanReview;
@@ -65,7 +65,6 @@ import loomwright.service.plan.DiagnosisTables;
 import loomwright.service.plan.PlanPosts;
 import loomwright.service.plan.PlanTables;
 import loomwright.service.plan.ReadingsTables;
-import loomwright.service.plan.SneakTables;
 import loomwright.service.stream.Bulk;
 import loomwright.service.stream.BulkOperations;
 import loomwright.sizing.ConductorSizing;
@@ -126,7 +125,6 @@ final class Routes {
     }
 
     private static List<Endpoint> plans(CalculationLimits limits) {
-        SneakSearch sneaks = new SneakSearch(limits.sneaks(), limits.network());
         return List.of(
                 post(
                         "/v1/plans/solution",
@@ -134,7 +132,11 @@ final class Routes {
                         Calculation.limited(
                                         Plan.class,
                                         limits.timeMs(),
-                                        (plan, progress) -> PlanAnswer.of(plan, limits.network(), progress))
+                                        (plan, input, progress) -> PlanAnswer.of(
+                                                plan,
+                                                input.options(SolutionOptions.class, SolutionOptions.USUAL),
+                                                limits.network(),
+                                                progress))
                                 .in(faces -> faces.table(PlanTables.READINGS, PlanTables::readings)
                                         .text(Representation.MARKDOWN, PlanPosts::readings))
                                 .counting(ReportedFindings::of)
@@ -145,8 +147,12 @@ final class Routes {
                         Calculation.watched(
                                         Plan.class,
                                         limits.timeMs(),
-                                        (plan, progress) ->
-                                                BackfeedAnswer.of(plan, limits.backfeed(), limits.network(), progress))
+                                        (plan, input, progress) -> BackfeedAnswer.of(
+                                                plan,
+                                                input.options(BackfeedOptions.class, BackfeedOptions.USUAL),
+                                                limits.backfeed(),
+                                                limits.network(),
+                                                progress))
                                 .in(faces -> faces.table(PlanTables.BACKFEED, PlanTables::backfeed)
                                         .text(Representation.MARKDOWN, PlanPosts::backfeed))
                                 .counting(ReportedFindings::of)
@@ -161,14 +167,6 @@ final class Routes {
                                                 MistakesAnswer.of(plan, limits.mistakes(), limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables::mistakes)
                                         .text(Representation.MARKDOWN, PlanPosts::mistakes))),
-                post(
-                        "/v1/plans/sneaks",
-                        "findSneaks",
-                        Calculation.watched(
-                                        Plan.class,
-                                        (plan, input, progress) ->
-                                                SneakAnswer.of(plan, input.isSet("singleFaults"), sneaks, progress))
-                                .in(faces -> faces.table(SneakTables::sneaks))),
                 post(
                         "/v1/plans/readings",
                         "listReadings",

@@ -57,7 +57,8 @@ class B03_LostEarthTest {
 
     @Test
     void earthsAreTriedBeforeTheManyWires() {
-        BackfeedReport report = new BackfeedSearch(new BackfeedLimits(64, 6, 3), NetworkLimits.defaults())
+        BackfeedReport report = new BackfeedSearch(
+                        new BackfeedLimits(262_144, 64, 6, 3, 20_000), NetworkLimits.defaults())
                 .find(lost, Progress.UNWATCHED);
         assertThat(new Searched(report).feed("lamp2").remedies())
                 .extracting(Remedy::kind)

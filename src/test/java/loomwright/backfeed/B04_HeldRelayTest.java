@@ -16,6 +16,7 @@ class B04_HeldRelayTest {
     @Test
     void beforeTheKeyIsTurnedItIsDead() {
         assertThat(found.feed("relay").occurrences())
+                .filteredOn(one -> !one.remembered())
                 .extracting(BackfeedReport.Occurrence::step)
                 .doesNotContain(Step.OFF, Step.ACCESSORY);
     }
@@ -31,9 +32,17 @@ class B04_HeldRelayTest {
         assertThat(found.at("pump", Step.OFF_AGAIN).activity()).isEqualTo(FeedStrength.OPERATES);
     }
 
+    /** The lamp's wire serves nothing: a diode in it would never conduct. */
     @Test
-    void aDiodeInTheLampsWireEndsIt() {
-        assertThat(found.remedy("relay", Remedy.Kind.DIODE, "W9").change()).contains("anode towards relay.86");
-        assertThat(found.remedy("pump", Remedy.Kind.DIODE, "W9").costV()).isZero();
+    void theLampsWireIsTakenOutRatherThanGivenADiode() {
+        assertThat(found.feed("relay").remedies().get(0).kind()).isEqualTo(Remedy.Kind.REMOVE);
+        assertThat(found.remedy("pump", Remedy.Kind.REMOVE, "W9").costV()).isZero();
+        assertThat(found.feed("relay").remedies()).extracting(Remedy::kind).doesNotContain(Remedy.Kind.DIODE);
+    }
+
+    @Test
+    void turnedBackToAccessoryItStaysInToo() {
+        assertThat(found.feed("relay").occurrences())
+                .anySatisfy(one -> assertThat(one.remembered()).isTrue());
     }
 }

@@ -1,33 +1,94 @@
 package loomwright.backfeed;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import loomwright.answer.InputError;
+import java.util.Set;
+import java.util.stream.Collectors;
+import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
-import loomwright.answer.RejectedInput;
+import loomwright.backfeed.BackfeedReport.Extent;
+import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
 import org.junit.jupiter.api.Test;
 
-/** Too many combinations are refused with their number; what is within the limit is solved whole. */
+/** What is beyond a limit is left out and said, never refused; whoever watches can stop a search. */
 class B08_LimitsTest {
-    @Test
-    void tooManyCombinationsAreRefused() {
-        BackfeedSearch search = new BackfeedSearch(new BackfeedLimits(5, 6, 40), NetworkLimits.defaults());
-        RejectedInput rejected = catchThrowableOfType(
-                RejectedInput.class, () -> search.find(Plans.example("sandpiper-as-built"), Progress.UNWATCHED));
-        assertThat(rejected.faults()).extracting(InputError::code).containsExactly(InputError.Code.OVER_LIMIT);
-        assertThat(rejected.faults().get(0).value()).startsWith("6 ");
+    private static final Plan TWELVE = RandomHarness.of(3, 12, 3);
+
+    private static BackfeedSearch search(int combinations, int timeMs) {
+        return new BackfeedSearch(new BackfeedLimits(combinations, 16, 6, 2, timeMs), NetworkLimits.defaults());
     }
 
     @Test
-    void everyCombinationOfSwitchAndContactsIsSolved() {
+    void beyondTheLimitSomeSwitchesAreHeldAndNamed() {
+        Extent extent = search(5, 20_000)
+                .find(Plans.example("sandpiper-as-built"), Progress.UNWATCHED)
+                .extent();
+        assertThat(extent.combinations()).isEqualTo(6);
+        assertThat(extent.combinationsSearched()).isEqualTo(2);
+        assertThat(extent.heldSwitches()).containsExactly("lights");
+        assertThat(extent.searchedAll()).isFalse();
+    }
+
+    @Test
+    void aSearchOutOfTimeTellsWhatItFoundAndHowMuchItDidNotLookAt() {
+        Extent extent = search(4_096, 1).find(TWELVE, Progress.UNWATCHED).extent();
+        assertThat(extent.combinations()).isEqualTo(4_096);
+        assertThat(extent.combinationsSearched()).isLessThan(4_096);
+        assertThat(extent.switchMovesComplete()).isFalse();
+    }
+
+    /** A watcher whose time is up ends the search, not the answer. */
+    @Test
+    void whoeverWatchesMayCallTime() {
+        Extent extent = search(4_096, 600_000)
+                .find(TWELVE, (done, of) -> {
+                    if (done > of / 3) {
+                        throw new OutOfTime("enough");
+                    }
+                })
+                .extent();
+        assertThat(extent.searchedAll()).isFalse();
+    }
+
+    @Test
+    void whateverElseTheWatcherThrowsEndsIt() {
+        assertThatThrownBy(() -> search(4_096, 600_000).find(TWELVE, (done, of) -> {
+                    throw new IllegalStateException("hung up");
+                }))
+                .hasMessage("hung up");
+    }
+
+    @Test
+    void aSearchThatHasEndedKeepsNoThread() throws InterruptedException {
+        search(4_096, 600_000).find(TWELVE, Progress.UNWATCHED);
+        Set<Thread> left = Thread.getAllStackTraces().keySet().stream()
+                .filter(thread -> thread.getName().equals("backfeed-search"))
+                .collect(Collectors.toSet());
+        assertThat(left).isNotEmpty();
+        for (Thread thread : left) {
+            thread.join(60_000);
+        }
+        assertThat(left).noneMatch(Thread::isAlive);
+    }
+
+    @Test
+    void theAnswerIsTheSameEachTime() {
+        assertThat(search(4_096, 600_000).find(TWELVE, Progress.UNWATCHED))
+                .isEqualTo(search(4_096, 600_000).find(TWELVE, Progress.UNWATCHED));
+    }
+
+    @Test
+    void everyCombinationOfSwitchAndContactsIsSearched() {
         // Lighting switch of three positions, contact points open or closed.
-        assertThat(Searched.of(Plans.example("sandpiper-as-built")).report().combinations())
-                .isEqualTo(6);
+        Extent extent =
+                Searched.of(Plans.example("sandpiper-as-built")).report().extent();
+        assertThat(extent.combinations()).isEqualTo(6);
+        assertThat(extent.searchedAll()).isTrue();
     }
 
     /** The parts of a remedy are named after the wire. */

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import loomwright.backfeed.Situations.Situation;
-import loomwright.backfeed.sneak.RandomHarness;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import loomwright.backfeed.Situations.Situation;
-import loomwright.backfeed.sneak.RandomHarness;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.TerminalRef;

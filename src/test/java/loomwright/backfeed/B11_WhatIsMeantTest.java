@@ -24,7 +24,8 @@ class B11_WhatIsMeantTest {
     private static final String ALWAYS = "'meantLive':['off','accessory','run','crank','running']";
 
     private static Answer<BackfeedReport> search(Plan plan) {
-        return BackfeedAnswer.of(plan, BackfeedLimits.defaults(), NetworkLimits.defaults(), Progress.UNWATCHED);
+        return BackfeedAnswer.of(
+                plan, BackfeedOptions.USUAL, BackfeedLimits.defaults(), NetworkLimits.defaults(), Progress.UNWATCHED);
     }
 
     private static List<String> unintended(Plan plan) {

@@ -40,7 +40,7 @@ final class Compared {
     static PlanComparison of(Plan before, Plan after) {
         return ComparisonAnswer.of(
                         ComparisonQuestion.of(before, after),
-                        new BackfeedLimits(64, 1, 1),
+                        new BackfeedLimits(262_144, 64, 1, 1, 20_000),
                         NetworkLimits.defaults(),
                         Progress.UNWATCHED)
                 .result();

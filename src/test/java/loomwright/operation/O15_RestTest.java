@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import loomwright.backfeed.sneak.RandomHarness;
+import loomwright.backfeed.RandomHarness;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.network.NetworkLimits;

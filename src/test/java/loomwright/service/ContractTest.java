@@ -16,8 +16,8 @@ import java.util.stream.Stream;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.InputError;
-import loomwright.backfeed.sneak.SneakLimits;
-import loomwright.backfeed.sneak.SneakReport;
+import loomwright.backfeed.BackfeedLimits;
+import loomwright.backfeed.BackfeedReport;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.comparison.PlanComparison;
 import loomwright.diagnosis.DiagnosisReport;
@@ -169,7 +169,7 @@ class ContractTest {
         assertThat(words("/components/schemas/ReviewFindingCode"))
                 .isEqualTo(all(FindingCode.values(), FindingCode::text));
         assertThat(words("/components/schemas/SneakClueKind"))
-                .isEqualTo(all(SneakReport.Clue.Kind.values(), EnumWords::of));
+                .isEqualTo(all(BackfeedReport.Clue.Kind.values(), EnumWords::of));
         assertThat(words("/components/parameters/Format/schema"))
                 .isEqualTo(all(Representation.values(), Representation::word));
     }
@@ -208,10 +208,10 @@ class ContractTest {
         assertThat(DOCUMENT.at("/paths/~1v1~1networks~1solution/post/description")
                         .asText())
                 .contains(number(NetworkLimits.defaults().maxNodes()) + " nodes");
-        SneakLimits sneaks = SneakLimits.defaults();
-        assertThat(DOCUMENT.at("/paths/~1v1~1plans~1sneaks/post/description").asText())
-                .contains(number(sneaks.maxCombinations()) + " combinations")
-                .contains("503 after " + sneaks.timeMs() / 1000 + " s");
+        BackfeedLimits backfeed = BackfeedLimits.defaults();
+        assertThat(DOCUMENT.at("/paths/~1v1~1plans~1backfeed/post/description").asText())
+                .contains(number(backfeed.maxCombinations()) + " combinations")
+                .contains("after " + backfeed.timeMs() / 1000 + " s");
     }
 
     private static String number(int value) {

@@ -23,8 +23,7 @@ class TimeLimitTest {
         CalculationLimits c = CalculationLimits.DEFAULT;
         server = Server.start(Options.DEFAULT
                 .withPort(0)
-                .withCalculation(
-                        new CalculationLimits(c.network(), c.backfeed(), c.mistakes(), c.sneaks(), c.bulk(), 1)));
+                .withCalculation(new CalculationLimits(c.network(), c.backfeed(), c.mistakes(), c.bulk(), 1)));
     }
 
     @AfterAll

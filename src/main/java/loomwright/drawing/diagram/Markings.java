@@ -97,7 +97,7 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
                     case GLOWS -> "glows";
                     default -> "gets a trickle";
                 };
-        return feed.called() + " " + does + " though it should be dead: "
+        return feed.label() + " " + does + " though it should be dead: "
                 + DiagramNumbers.volts(occurrence.effectiveV())
                 + ", " + DiagramNumbers.amps(occurrence.currentA()) + " (it operates from "
                 + DiagramNumbers.volts(occurrence.operateV()) + ").";

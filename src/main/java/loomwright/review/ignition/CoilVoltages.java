@@ -103,7 +103,7 @@ public final class CoilVoltages implements Check {
     private static Optional<String> whereTo(ReviewContext context, Set<String> ballasts) {
         List<String> loads = context.backfeed().unintendedFeeds().stream()
                 .filter(feed -> feed.occurrences().stream().anyMatch(o -> passes(o, ballasts)))
-                .map(UnintendedFeed::called)
+                .map(UnintendedFeed::label)
                 .toList();
         List<String> wires = context.backfeed().reversedWires().stream()
                 .filter(wire -> wire.step() == Step.RUN)

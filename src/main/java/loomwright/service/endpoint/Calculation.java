@@ -93,6 +93,23 @@ public final class Calculation<T, R> implements Endpoint.Handler {
                 CacheKey.equal());
     }
 
+    /** As {@link #limited(Class, int, BiFunction)}, with options beside the question. */
+    public static <T, R> Calculation<T, R> limited(Class<T> type, int timeMs, Work<T, R> work) {
+        return new Calculation<>(
+                type,
+                (question, input, progress) -> work.answer(question, input, new Deadline(timeMs, progress)),
+                false,
+                Representations.json(),
+                result -> List.of(),
+                CacheKey.equal());
+    }
+
+    /** As {@link #watched(Class, int, BiFunction)}, with options beside the question. */
+    public static <T, R> Calculation<T, R> watched(Class<T> type, int timeMs, Work<T, R> work) {
+        return watched(
+                type, (question, input, progress) -> work.answer(question, input, new Deadline(timeMs, progress)));
+    }
+
     /** As {@link #watched(Class, int, BiFunction)}, for a calculation with options beside its question, which looks after its time itself. */
     public static <T, R> Calculation<T, R> watched(Class<T> type, Work<T, R> work) {
         return new Calculation<>(type, work, true, Representations.json(), result -> List.of(), CacheKey.equal());

@@ -98,6 +98,11 @@ public final class Request implements RequestInput {
         return reading.queries().bind(options(), type);
     }
 
+    @Override
+    public <O> O options(Class<O> type, O usual) {
+        return readOptions(type);
+    }
+
     private ObjectNode options() {
         ObjectNode options = query.deepCopy();
         options.remove(Representations.PARAMETERS);

@@ -23,4 +23,14 @@ public interface RequestInput {
     default boolean isSet(String option) {
         return false;
     }
+
+    /**
+     * The options beside the input as a record.
+     *
+     * @param usual those of a line of many, which comes without options
+     * @throws ProblemException if they cannot be what the record wants
+     */
+    default <O> O options(Class<O> type, O usual) {
+        return usual;
+    }
 }

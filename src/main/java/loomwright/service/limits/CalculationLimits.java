@@ -3,7 +3,6 @@ package loomwright.service.limits;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.backfeed.BackfeedLimits;
-import loomwright.backfeed.sneak.SneakLimits;
 import loomwright.bulk.BulkLimits;
 import loomwright.mistakes.MistakesLimits;
 import loomwright.network.NetworkLimits;
@@ -13,24 +12,17 @@ import loomwright.service.network.NetworkQuestion;
  * How much work one calculation takes on, each package with its own limits.
  *
  * @param network nodes, elements and steps of the solver
- * @param backfeed combinations, ways and remedies of the search for unintended feeds
+ * @param backfeed combinations, ways, remedies and time of the search for unintended feeds
  * @param mistakes solutions of a list of mistakes
- * @param sneaks combinations, cases, threads and time of the exhaustive search
  * @param bulk threads, window and number of bulk runs
  * @param timeMs how long any other calculation of a plan may take, in ms
  */
 public record CalculationLimits(
-        NetworkLimits network,
-        BackfeedLimits backfeed,
-        MistakesLimits mistakes,
-        SneakLimits sneaks,
-        BulkLimits bulk,
-        int timeMs) {
+        NetworkLimits network, BackfeedLimits backfeed, MistakesLimits mistakes, BulkLimits bulk, int timeMs) {
     public static final CalculationLimits DEFAULT = new CalculationLimits(
             NetworkLimits.defaults(),
             BackfeedLimits.defaults(),
             MistakesLimits.defaults(),
-            SneakLimits.defaults(),
             BulkLimits.defaults(),
             60_000);
 

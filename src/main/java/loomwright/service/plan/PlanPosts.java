@@ -117,8 +117,10 @@ public final class PlanPosts {
     }
 
     private static String alsoIn(UnintendedFeed feed) {
-        List<String> steps =
-                feed.occurrences().stream().map(Occurrence::words).distinct().toList();
+        List<String> steps = feed.occurrences().stream()
+                .map(Occurrence::description)
+                .distinct()
+                .toList();
         return steps.size() < 2 ? "" : " In all: " + String.join("; ", steps) + ".";
     }
 

@@ -15,7 +15,7 @@ import loomwright.operation.Step;
 final class Drawn {
     static final List<String> EXAMPLES = Plans.exampleNames();
 
-    static final BackfeedLimits LIMITS = new BackfeedLimits(64, 4, 1);
+    static final BackfeedLimits LIMITS = new BackfeedLimits(262_144, 64, 4, 1, 20_000);
 
     private Drawn() {}
 

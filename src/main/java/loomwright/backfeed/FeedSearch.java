@@ -1,0 +1,233 @@
+package loomwright.backfeed;
+
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import loomwright.backfeed.BackfeedReport.Extent;
+import loomwright.backfeed.LeastChanges.Seen;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.Move;
+import loomwright.operation.MovedPlan;
+import loomwright.operation.PlanSettings;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
+import loomwright.operation.SwitchSettings;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The one search for loads that are live though they are not meant to be: in every step and every setting of the free switches
+ * and stopped contacts, and after sequences of moves that leave a relay in. It decides by {@link
+ * loomwright.operation.SettingScan}; what is told is solved again as it is reported.
+ *
+ * <p>Beyond its limits it does not refuse: some switches are held as they are drawn, or settings are left out when the time is
+ * up, and {@link Extent} says which and how many.
+ *
+ * <p>Cost: a few microseconds for each step of each setting of a harness of 60 nodes; with a fault twice that, as the sound
+ * plan is solved beside it. May be used by several threads; they share its pool.
+ */
+final class FeedSearch {
+    private static final int KEEP_IDLE_S = 1;
+
+    private static final int THREADS = Runtime.getRuntime().availableProcessors();
+    private static final ExecutorService POOL = threads(THREADS);
+
+    private final BackfeedLimits limits;
+    private final NetworkLimits networkLimits;
+
+    FeedSearch(BackfeedLimits limits, NetworkLimits networkLimits) {
+        this.limits = limits;
+        this.networkLimits = networkLimits;
+    }
+
+    /** They end when they have nothing to do, so nobody has to close the search. */
+    private static ExecutorService threads(int count) {
+        ThreadPoolExecutor pool = new ThreadPoolExecutor(
+                count, count, KEEP_IDLE_S, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), work -> {
+                    Thread thread = new Thread(work, "backfeed-search");
+                    thread.setDaemon(true);
+                    return thread;
+                });
+        pool.allowCoreThreadTimeOut(true);
+        return pool;
+    }
+
+    /**
+     * What a search found.
+     *
+     * @param cases of each load that is fed, by step the strongest and, where it is another, the simplest
+     */
+    record Found(SwitchSettings settings, Extent extent, Map<Consumer, LoadCases> cases) {}
+
+    /** One load: in how many settings it is fed, and the cases that are told, each step's strongest first. */
+    record LoadCases(int fedIn, List<FeedCase> cases) {}
+
+    /** Searches a plan as it is. */
+    Found find(Plan plan, SearchClock clock) {
+        Set<String> held = held(plan);
+        SwitchSettings settings = SwitchSettings.holding(plan, held);
+        SettingCodes codes = new SettingCodes(settings);
+        int count = settings.count().intValueExact();
+        FreshStates states = new FreshStates(count);
+        List<Consumer> consumers = plan.listParts(Consumer.class);
+        ScanResult result = new ScanResult(codes, consumers.size());
+        new PooledScan(POOL, 4 * THREADS, () -> new ScanTask(codes, null, states, networkLimits))
+                .run(count, result, clock);
+        clock.finished(count);
+        MoveSearch moves = new MoveSearch(codes, states, networkLimits, clock);
+        List<MoveSearch.Found> ofMoves = moves.find(count);
+        Extent extent = new Extent(
+                combinations(plan),
+                result.settings,
+                List.copyOf(held),
+                moves.extent().switchMoves(),
+                moves.extent().complete());
+        PlanSolver solver = new PlanSolver(networkLimits);
+        Replay replay = new Replay(settings, solver.settings(plan));
+        Map<Consumer, LoadCases> cases = new LinkedHashMap<>();
+        for (int c = 0; c < consumers.size(); c++) {
+            List<FeedCase> ofLoad = new ArrayList<>();
+            for (Step step : Step.values()) {
+                for (Seen seen : told(result.at(step, c))) {
+                    replay.fresh(consumers.get(c), codes.setting(seen.code()), step)
+                            .ifPresent(ofLoad::add);
+                }
+            }
+            int consumer = c;
+            ofMoves.stream()
+                    .filter(m -> m.consumer() == consumer)
+                    .flatMap(m ->
+                            replay.moved(consumers.get(consumer), codes.setting(m.code()), m.moves(), solver).stream())
+                    .forEach(ofLoad::add);
+            if (!ofLoad.isEmpty()) {
+                cases.put(consumers.get(c), new LoadCases(result.fedIn[c], ofLoad));
+            }
+        }
+        return new Found(settings, extent, cases);
+    }
+
+    /**
+     * Searches a plan with a fault in it for loads that the fault alone feeds: more strongly than in the same setting of the
+     * sound plan, and by more than a trickle. Of each load one case is told, the strongest.
+     */
+    Found findBeside(Plan sound, Plan faulty, SearchClock clock) {
+        Set<String> held = held(faulty);
+        SwitchSettings settings = SwitchSettings.holding(faulty, held);
+        SettingCodes codes = new SettingCodes(settings);
+        int count = settings.count().intValueExact();
+        List<Consumer> consumers = faulty.listParts(Consumer.class);
+        ScanResult result = new ScanResult(codes, consumers.size());
+        SwitchSettings beside = SwitchSettings.holding(sound, held);
+        new PooledScan(POOL, 4 * THREADS, () -> new ScanTask(codes, beside, null, networkLimits))
+                .run(count, result, clock);
+        clock.finished(count);
+        Replay replay = new Replay(settings, new PlanSolver(networkLimits).settings(faulty));
+        Map<Consumer, LoadCases> cases = new LinkedHashMap<>();
+        for (int c = 0; c < consumers.size(); c++) {
+            int consumer = c;
+            Optional<FeedCase> worst = Arrays.stream(Step.values())
+                    .flatMap(step ->
+                            result.at(step, consumer).strongest().stream().map(seen -> new SeenAt(step, seen)))
+                    .min(Comparator.comparing(SeenAt::seen, LeastChanges.strongestFirst()))
+                    .flatMap(s -> replay.fresh(
+                            consumers.get(consumer), codes.setting(s.seen().code()), s.step()));
+            worst.ifPresent(
+                    one -> cases.put(consumers.get(consumer), new LoadCases(result.fedIn[consumer], List.of(one))));
+        }
+        Extent extent = new Extent(combinations(faulty), result.settings, List.copyOf(held), 0, true);
+        return new Found(settings, extent, cases);
+    }
+
+    private record SeenAt(Step step, Seen seen) {}
+
+    private static long combinations(Plan plan) {
+        return SwitchSettings.of(plan)
+                .count()
+                .min(BigInteger.valueOf(Long.MAX_VALUE))
+                .longValueExact();
+    }
+
+    /** The strongest of a step and, where it needs more changes than the simplest, that one too. */
+    private static List<Seen> told(LeastChanges least) {
+        Set<Seen> told = new LinkedHashSet<>();
+        least.strongest().ifPresent(told::add);
+        least.list().stream().findFirst().ifPresent(told::add);
+        return told.stream()
+                .filter(seen -> told.stream()
+                        .noneMatch(other -> other != seen
+                                && other.code() == seen.code()
+                                && LeastChanges.strongestFirst().compare(other, seen) < 0))
+                .toList();
+    }
+
+    /** The open parts that stay as they are drawn so that the rest makes no more settings than the limit. */
+    private Set<String> held(Plan plan) {
+        Set<String> held = new LinkedHashSet<>();
+        long count = 1;
+        // Those with the fewest positions first: of them most can be moved.
+        List<List<Part>> open = SwitchSettings.of(plan).open().stream()
+                .sorted(Comparator.comparingInt((List<Part> s) -> s.size())
+                        .thenComparing(s -> s.get(0).id()))
+                .toList();
+        for (List<Part> settings : open) {
+            if (count * settings.size() <= limits.maxCombinations()) {
+                count *= settings.size();
+            } else {
+                held.add(settings.get(0).id());
+            }
+        }
+        return held;
+    }
+
+    /** Solves what was decided once more, as it is reported. */
+    private final class Replay {
+        private final SwitchSettings settings;
+        private final PlanSettings solver;
+        private @Nullable List<SolvedStep> last;
+        private int[] lastSetting = {};
+
+        Replay(SwitchSettings settings, PlanSettings solver) {
+            this.settings = settings;
+            this.solver = solver;
+        }
+
+        /** The step of a setting, if the load is fed in it as decided. */
+        Optional<FeedCase> fresh(Consumer load, int[] setting, Step step) {
+            List<SolvedStep> steps = last;
+            if (steps == null || !Arrays.equals(setting, lastSetting)) {
+                steps = solver.solve(settings.planAt(setting));
+                last = steps;
+                lastSetting = setting;
+            }
+            List<Move> moves = new ArrayList<>();
+            settings.positions(setting, true).forEach((id, position) -> moves.add(new Move(id, position)));
+            moves.add(Move.key(step));
+            return fed(load, setting, moves, false, steps.get(step.ordinal()));
+        }
+
+        Optional<FeedCase> moved(Consumer load, int[] setting, List<Move> moves, PlanSolver planSolver) {
+            return fed(load, setting, moves, true, MovedPlan.follow(settings.plan(), moves, planSolver));
+        }
+
+        private Optional<FeedCase> fed(
+                Consumer load, int[] setting, List<Move> moves, boolean memory, SolvedStep solved) {
+            return solved.solved() && !Feed.of(solved, load).isDead()
+                    ? Optional.of(FeedCase.of(load, setting, moves, memory, solved, limits.maxPaths()))
+                    : Optional.empty();
+        }
+    }
+}

@@ -1,0 +1,283 @@
+package loomwright.backfeed;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Part;
+import loomwright.circuit.Switch;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.Move;
+import loomwright.operation.SettingScan;
+import loomwright.operation.Step;
+import loomwright.operation.SwitchSettings;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Finds what a relay that stays in after a switch has moved back brings about: states that no setting has by itself. From the
+ * plan as drawn it goes level by level in the number of switch moves, with the key turned in any way between them.
+ *
+ * <p>A move needs no solution where the relays already do what they do afresh in the setting it leads to; from there on nothing
+ * new can come but what that setting shows by itself. Only states that differ from the fresh one are followed further.
+ * Breadth-first search over (setting, step, state); cost: a solution for each move between settings whose fresh states differ.
+ */
+final class MoveSearch {
+    /** Switch moves in a row; the key may be turned any number of times besides. */
+    private static final int MOST_MOVES = 3;
+
+    private static final Step[] STEPS = Step.values();
+    /** Where the key can be turned from each step. */
+    private static final Map<Step, List<Step>> TURNS = Map.of(
+            Step.OFF, List.of(Step.ACCESSORY),
+            Step.ACCESSORY, List.of(Step.RUN, Step.OFF),
+            Step.RUN, List.of(Step.CRANK, Step.ACCESSORY, Step.OFF),
+            Step.CRANK, List.of(Step.RUNNING, Step.RUN),
+            Step.RUNNING, List.of(Step.OFF_ENGINE_TURNING),
+            Step.OFF_ENGINE_TURNING, List.of(Step.OFF_AGAIN),
+            Step.OFF_AGAIN, List.of(Step.ACCESSORY));
+
+    private final SettingCodes codes;
+    private final FreshStates fresh;
+    private final UnintendedFeedScan feeds;
+    private final SettingScan scan;
+    private final SearchClock clock;
+    private final Map<Node, Came> reached = new HashMap<>();
+    private final Map<Integer, Found> strongest = new HashMap<>();
+    private boolean complete = true;
+    private int deepest;
+
+    /** Parts doing what they do in a state that the setting does not have by itself. */
+    private record Node(int setting, Step step, int state) {}
+
+    /** How a node was reached: by a move, from another node, or from the fresh state of a setting. */
+    private record Came(@Nullable Node from, int freshSetting, Step freshStep, Move move, int moves) {}
+
+    /**
+     * A load fed more strongly than in the same setting afresh.
+     *
+     * @param moves all that is done, in order, for {@link loomwright.operation.MovedPlan}
+     */
+    record Found(int consumer, long code, Step step, Feed feed, List<Move> moves, int switchMoves) {}
+
+    /**
+     * What the search looked at.
+     *
+     * @param switchMoves how many in a row
+     * @param complete whether no state was left to follow, or none within that many moves was left out
+     */
+    record Extent(int switchMoves, boolean complete) {}
+
+    MoveSearch(SettingCodes codes, FreshStates fresh, NetworkLimits limits, SearchClock clock) {
+        this.codes = codes;
+        this.fresh = fresh;
+        this.feeds = new UnintendedFeedScan(codes.settings(), limits);
+        this.scan = feeds.scan();
+        this.clock = clock;
+    }
+
+    /** The strongest case of each load. */
+    List<Found> find(int settings) {
+        Deque<Node> level = new ArrayDeque<>();
+        List<int[]> withChanges = settingsByChanges(settings, 0);
+        for (int moves = 0; moves <= MOST_MOVES; moves++) {
+            Deque<Node> next = new ArrayDeque<>();
+            for (int[] setting : withChanges) {
+                if (!clock.at(settings)) {
+                    complete = false;
+                    return found();
+                }
+                fromFresh(setting, moves, level, next);
+            }
+            while (!level.isEmpty()) {
+                if (!clock.at(settings)) {
+                    complete = false;
+                    return found();
+                }
+                follow(level.remove(), moves, level, next);
+            }
+            deepest = moves;
+            level = next;
+            withChanges = settingsByChanges(settings, moves + 1);
+        }
+        complete &= level.isEmpty();
+        return found();
+    }
+
+    Extent extent() {
+        return new Extent(deepest, complete);
+    }
+
+    private List<Found> found() {
+        return strongest.values().stream()
+                .sorted((a, b) -> Integer.compare(a.consumer(), b.consumer()))
+                .toList();
+    }
+
+    private List<int[]> settingsByChanges(int settings, int changes) {
+        List<int[]> found = new ArrayList<>();
+        combine(codes.settings().drawn(), 0, changes, found);
+        found.removeIf(setting -> codes.number(setting) >= settings || !fresh.isKnown(codes.number(setting)));
+        return found;
+    }
+
+    private void combine(int[] setting, int from, int changes, List<int[]> found) {
+        if (changes == 0) {
+            found.add(setting.clone());
+            return;
+        }
+        for (int p = from; p <= setting.length - changes; p++) {
+            for (int s = 1; s < codes.settings().open().get(p).size(); s++) {
+                setting[p] = s;
+                combine(setting, p + 1, changes - 1, found);
+            }
+            setting[p] = 0;
+        }
+    }
+
+    /** Makes each move from what a setting does afresh. */
+    private void fromFresh(int[] setting, int moves, Deque<Node> level, Deque<Node> next) {
+        int number = codes.number(setting);
+        for (Step step : STEPS) {
+            int state = fresh.at(number, step);
+            for (Step turned : turns(step)) {
+                // Turned on step by step is what afresh means.
+                if (turned.ordinal() != step.ordinal() + 1) {
+                    arrive(setting, turned, state, null, number, step, Move.key(turned), moves)
+                            .ifPresent(level::add);
+                }
+            }
+            if (moves < MOST_MOVES) {
+                moveSwitches(setting, step, state, null, number, step, moves, next);
+            }
+        }
+    }
+
+    private void follow(Node node, int moves, Deque<Node> level, Deque<Node> next) {
+        int[] setting = codes.settings().drawn();
+        codes.settings().read(node.setting(), setting);
+        for (Step turned : turns(node.step())) {
+            arrive(setting, turned, node.state(), node, 0, node.step(), Move.key(turned), moves)
+                    .ifPresent(level::add);
+        }
+        if (moves < MOST_MOVES) {
+            moveSwitches(setting, node.step(), node.state(), node, 0, node.step(), moves, next);
+        }
+    }
+
+    private void moveSwitches(
+            int[] setting,
+            Step step,
+            int state,
+            @Nullable Node from,
+            int freshSetting,
+            Step freshStep,
+            int moves,
+            Deque<Node> next) {
+        for (int p = 0; p < setting.length; p++) {
+            int stood = setting[p];
+            List<Part> positions = codes.settings().open().get(p);
+            for (int s = 0; s < positions.size(); s++) {
+                if (s != stood) {
+                    setting[p] = s;
+                    Part part = positions.get(s);
+                    Move move = new Move(part.id(), SwitchSettings.position(part));
+                    arrive(setting, step, state, from, freshSetting, freshStep, move, moves + 1)
+                            .ifPresent(next::add);
+                }
+            }
+            setting[p] = stood;
+        }
+    }
+
+    private static List<Step> turns(Step step) {
+        return TURNS.getOrDefault(step, List.of());
+    }
+
+    private Optional<Node> arrive(
+            int[] setting,
+            Step step,
+            int state,
+            @Nullable Node from,
+            int freshSetting,
+            Step freshStep,
+            Move move,
+            int moves) {
+        int number = codes.number(setting);
+        if (!fresh.isKnown(number) || fresh.at(number, step) == state) {
+            return Optional.empty();
+        }
+        BitSet settled = scan.settle(setting.clone(), step, fresh.state(state));
+        if (!scan.solved()) {
+            return Optional.empty();
+        }
+        int rests = fresh.numberOf(scan.memory(settled));
+        Node node = new Node(number, step, rests);
+        if (rests == fresh.at(number, step) || reached.containsKey(node)) {
+            return Optional.empty();
+        }
+        reached.put(node, new Came(from, freshSetting, freshStep, move, moves));
+        if (momentaryAtRest(setting)) {
+            judge(setting, node, moves);
+        }
+        return Optional.of(node);
+    }
+
+    /** A spring-loaded switch is back before anything is reported. */
+    private boolean momentaryAtRest(int[] setting) {
+        return IntStream.range(0, setting.length)
+                .noneMatch(p -> setting[p] != 0
+                        && codes.settings().open().get(p).get(0) instanceof Switch chosen
+                        && chosen.momentary());
+    }
+
+    private void judge(int[] setting, Node node, int moves) {
+        List<Consumer> consumers = feeds.consumers();
+        Feed[] held = new Feed[consumers.size()];
+        Arrays.setAll(held, c -> feeds.feedNow(setting, node.step(), c));
+        scan.settle(setting.clone(), node.step(), fresh.state(fresh.at(node.setting(), node.step())));
+        for (int c = 0; c < held.length; c++) {
+            if (!held[c].isDead() && ScanTask.isWorse(held[c], feeds.feedNow(setting, node.step(), c))) {
+                Found known = strongest.get(c);
+                boolean stronger = known == null
+                        || held[c].compareTo(known.feed()) < 0
+                        || (held[c].compareTo(known.feed()) == 0 && moves < known.switchMoves());
+                if (stronger) {
+                    strongest.put(c, new Found(c, codes.code(setting), node.step(), held[c], sequence(node), moves));
+                }
+            }
+        }
+    }
+
+    /** All that is done to get to a node: how the switches stand at first, the key turned on, and the moves. */
+    private List<Move> sequence(Node node) {
+        Deque<Move> moves = new ArrayDeque<>();
+        Node at = node;
+        Set<Node> seen = new HashSet<>();
+        while (at != null && seen.add(at)) {
+            Came came = reached.get(at);
+            if (came == null) {
+                throw new IllegalStateException("no way leads to " + at);
+            }
+            moves.addFirst(came.move());
+            if (came.from() == null) {
+                moves.addFirst(Move.key(came.freshStep()));
+                int[] setting = codes.settings().drawn();
+                codes.settings().read(came.freshSetting(), setting);
+                codes.settings()
+                        .positions(setting, true)
+                        .forEach((id, position) -> moves.addFirst(new Move(id, position)));
+            }
+            at = came.from();
+        }
+        return List.copyOf(moves);
+    }
+}

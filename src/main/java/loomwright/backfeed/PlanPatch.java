@@ -1,0 +1,63 @@
+package loomwright.backfeed;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.function.Function;
+import loomwright.backfeed.BackfeedReport.PatchOperation;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Wire;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The change from one plan to another as a JSON Patch (RFC 6902) of its parts and wires. Before anything is touched its id is
+ * tested at its place, what is removed is removed from the highest place down, and what is new is added at the end; so a patch
+ * fails as a whole on a plan that is not the one it was made for.
+ */
+final class PlanPatch {
+    private final List<PatchOperation> operations = new ArrayList<>();
+
+    private PlanPatch() {}
+
+    static List<PatchOperation> between(Plan before, Plan after) {
+        PlanPatch patch = new PlanPatch();
+        patch.list("/parts/", before.parts(), after.parts(), Part::id);
+        patch.list("/wires/", before.wires(), after.wires(), Wire::id);
+        return List.copyOf(patch.operations);
+    }
+
+    private <T> void list(String pointer, List<? extends T> before, List<? extends T> after, Function<T, String> id) {
+        List<Integer> removed = new ArrayList<>();
+        for (int i = 0; i < before.size(); i++) {
+            T was = before.get(i);
+            String wanted = id.apply(was);
+            T is = find(after, wanted, id);
+            if (is == null || !is.equals(was)) {
+                operations.add(new PatchOperation("test", pointer + i + "/id", wanted));
+            }
+            if (is == null) {
+                removed.add(i);
+            } else if (!is.equals(was)) {
+                operations.add(new PatchOperation("replace", pointer + i, is));
+            }
+        }
+        for (T one : after) {
+            if (find(before, id.apply(one), id) == null) {
+                operations.add(new PatchOperation("add", pointer + "-", Objects.requireNonNull(one)));
+            }
+        }
+        for (int k = removed.size() - 1; k >= 0; k--) {
+            operations.add(new PatchOperation("remove", pointer + removed.get(k), null));
+        }
+    }
+
+    private static <T> @Nullable T find(List<? extends T> list, String wanted, Function<T, String> id) {
+        for (T one : list) {
+            if (id.apply(one).equals(wanted)) {
+                return one;
+            }
+        }
+        return null;
+    }
+}

@@ -1,0 +1,128 @@
+package loomwright.operation;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
+import loomwright.answer.RejectedInput;
+import loomwright.circuit.Plan;
+
+/**
+ * A plan after a sequence of moves. What is set before the key is first turned is how everything stands when the battery is
+ * connected. Then the moves happen one after the other, and a relay that is in stays in as long as its voltage holds it. A key
+ * that is turned on passes every step on the way; one that is turned back does not.
+ */
+public final class MovedPlan {
+    private static final Step[] STEPS = Step.values();
+
+    private final SwitchSettings settings;
+    private final PlanSettings solver;
+    private final int[] setting;
+    private BitSet active = new BitSet();
+    private int at = -1;
+    private SolvedStep solved;
+
+    private MovedPlan(Plan plan, PlanSolver solver) {
+        this.settings = SwitchSettings.of(plan);
+        this.solver = solver.settings(plan);
+        this.setting = settings.drawn();
+        this.solved = solve(Step.OFF);
+    }
+
+    /**
+     * Follows moves.
+     *
+     * @param moves none for the plan as drawn, with the key off
+     * @return the step that they end in
+     * @throws RejectedInput UNKNOWN_REFERENCE for a switch, position or step that there is not, with the place of the move
+     * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
+     */
+    public static SolvedStep follow(Plan plan, List<Move> moves, PlanSolver solver) {
+        MovedPlan moved = new MovedPlan(plan, solver);
+        moved.check(moves);
+        for (Move move : moves) {
+            if (move.turnsKey()) {
+                moved.turnTo(find(move.to()).orElseThrow());
+            } else {
+                moved.set(move);
+            }
+        }
+        if (moved.at < 0) {
+            moved.turnTo(Step.OFF);
+        }
+        return moved.solved;
+    }
+
+    private void check(List<Move> moves) {
+        InputErrors errors = new InputErrors();
+        for (int i = 0; i < moves.size(); i++) {
+            Move move = moves.get(i);
+            String where = "/after/" + i;
+            if (move.turnsKey()) {
+                errors.check(
+                        find(move.to()).isPresent(),
+                        InputError.Code.UNKNOWN_REFERENCE,
+                        where,
+                        move,
+                        "key: and one of "
+                                + Arrays.stream(STEPS).map(Step::text).collect(Collectors.joining(", ")));
+                continue;
+            }
+            int part = settings.indexOf(move.what());
+            errors.check(
+                    part >= 0,
+                    InputError.Code.UNKNOWN_REFERENCE,
+                    where,
+                    move,
+                    "the id of a free switch or of contact points: "
+                            + settings.open().stream().map(s -> s.get(0).id()).collect(Collectors.joining(", ")));
+            if (part >= 0) {
+                errors.check(
+                        settings.findPosition(part, move.to()).isPresent(),
+                        InputError.Code.UNKNOWN_REFERENCE,
+                        where,
+                        move,
+                        "a position of " + move.what() + ": "
+                                + settings.open().get(part).stream()
+                                        .map(SwitchSettings::position)
+                                        .collect(Collectors.joining(", ")));
+            }
+        }
+        errors.reject();
+    }
+
+    private static Optional<Step> find(String text) {
+        return Arrays.stream(STEPS).filter(step -> step.text().equals(text)).findFirst();
+    }
+
+    private void set(Move move) {
+        int part = settings.indexOf(move.what());
+        setting[part] = settings.findPosition(part, move.to()).orElseThrow();
+        if (at >= 0) {
+            solved = solve(STEPS[at]);
+        }
+    }
+
+    private void turnTo(Step step) {
+        if (step.ordinal() > at) {
+            while (at < step.ordinal()) {
+                at++;
+                solved = solve(STEPS[at]);
+            }
+        } else {
+            at = step.ordinal();
+            solved = solve(step);
+        }
+    }
+
+    private SolvedStep solve(Step step) {
+        SolvedStep now = solver.solve(settings.planAt(setting), step, active);
+        if (at >= 0) {
+            active = now.activeBits();
+        }
+        return now;
+    }
+}

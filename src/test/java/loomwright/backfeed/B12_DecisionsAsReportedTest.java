@@ -1,0 +1,83 @@
+package loomwright.backfeed;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.BitSet;
+import java.util.List;
+import java.util.Random;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.ForEachExample;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanSolver;
+import loomwright.operation.SettingScan;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
+import loomwright.operation.SwitchSettings;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What the scan decides of a setting is what {@link PlanSolver} reports of the plan so set. */
+class B12_DecisionsAsReportedTest {
+    private static final double ALIKE_V = 1e-5;
+
+    private final PlanSolver solver = new PlanSolver(NetworkLimits.defaults());
+
+    @Property(seed = "20261125", tries = 40)
+    void onPlansMadeAtRandom(
+            @ForAll long seed, @ForAll @IntRange(min = 1, max = 10) int switches, @ForAll @IntRange(max = 5) int ties) {
+        // A few figures lie too close to a limit; the quick way is worth nothing if it leaves most to the other.
+        assertThat(compare(RandomHarness.of(seed, switches, ties), new Random(seed), 12))
+                .isLessThanOrEqualTo(24);
+    }
+
+    @ForEachExample
+    void onTheExamples(String name) {
+        assertThat(compare(Plans.example(name), new Random(1), 64)).isZero();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "common-earth",
+                "lost-common-earth",
+                "ignition-relay-and-charge-lamp",
+                "relay-held-through-lamp",
+                "two-feeds-one-switch"
+            })
+    void onPlansWithKnownBackfeeds(String name) {
+        assertThat(compare(Plans.named(name), new Random(1), 64)).isZero();
+    }
+
+    /** Compares some settings and returns how many steps of them the scan did not decide. */
+    private int compare(Plan plan, Random random, int most) {
+        SwitchSettings settings = SwitchSettings.of(plan);
+        SettingScan scan = new SettingScan(settings, NetworkLimits.defaults());
+        List<Consumer> consumers = scan.consumers();
+        int count = settings.count().intValueExact();
+        for (int i = 0; i < Math.min(most, count); i++) {
+            int[] setting = settings.drawn();
+            settings.read(count <= most ? i : random.nextInt(count), setting);
+            BitSet active = new BitSet();
+            for (SolvedStep solved : solver.solve(settings.planAt(setting))) {
+                Step step = solved.step();
+                active = scan.settle(setting, step, active);
+                assertThat(scan.ids(active)).as("%s", step).isEqualTo(solved.active());
+                assertThat(scan.oscillating()).isEqualTo(solved.oscillating());
+                for (int c = 0; c < consumers.size() && solved.solved(); c++) {
+                    String where = step + " " + consumers.get(c).id();
+                    assertThat(scan.activity(c)).as(where).isEqualTo(solved.activity(consumers.get(c)));
+                    assertThat(scan.effectiveV(c))
+                            .as(where)
+                            .isCloseTo(solved.effectiveV(consumers.get(c)), within(ALIKE_V));
+                }
+            }
+        }
+        return scan.undecided();
+    }
+}
