@@ -97,7 +97,7 @@ final class WireFindings {
     /**
      * A fitted fuse against its load and its wire.
      *
-     * @param loadV the verdict on the load; absent where no load was given
+     * @param load the verdict on the load; absent where no load was given
      * @param better the rating that suits; absent if none does
      */
     static List<Finding> ofFuse(
