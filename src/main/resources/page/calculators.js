@@ -66,7 +66,7 @@ function told(path, query, answer) {
     ...(DRAWN.includes(path)
       ? [element("img", { src: `${path}?${query}&format=svg`, alt: `Plot: ${HEADLINES[path](answer.result)}` })]
       : []),
-    details("How it is calculated", answer.working),
+    details("How it is calculated", answer.working.map((line) => line.text)),
     details("Sources", answer.basis.map(sourceInWords)),
     element("p", {}, "Cautions"),
     element("ul", {}, ...answer.cautions.map((caution) => element("li", {}, caution.text))),

@@ -394,7 +394,7 @@ async function check() {
         {},
         element("span", { className: `severity ${finding.severity}` }, finding.severity),
         ` ${finding.text}`,
-        ...(finding.remedy ? [element("br"), element("strong", {}, "Remedy: "), finding.remedy] : []),
+        ...(finding.remedy ? [element("br"), element("strong", {}, "Remedy: "), finding.remedy.text] : []),
       ),
     ),
   );

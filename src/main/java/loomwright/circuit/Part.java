@@ -3,6 +3,7 @@ package loomwright.circuit;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
+import loomwright.message.Argument.Thing;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -71,6 +72,11 @@ public sealed interface Part
     default String displayName() {
         String label = label();
         return label == null ? id() : label;
+    }
+
+    /** What a message names. */
+    default Thing thing() {
+        return Thing.part(id(), displayName());
     }
 
     default TerminalRef terminal(String name) {

@@ -3,6 +3,7 @@ package loomwright.circuit;
 import java.util.regex.Pattern;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
+import loomwright.message.Argument.Thing;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -130,5 +131,10 @@ public record Wire(
                 fromJointResistanceOhm,
                 toJointResistanceOhm,
                 directed);
+    }
+
+    /** What a message names. */
+    public Thing thing() {
+        return Thing.wire(id);
     }
 }

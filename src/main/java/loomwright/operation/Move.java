@@ -20,7 +20,7 @@ public record Move(String what, String to) {
 
     /** Turns the key. */
     public static Move key(Step step) {
-        return new Move(KEY, step.text());
+        return new Move(KEY, step.code());
     }
 
     /**

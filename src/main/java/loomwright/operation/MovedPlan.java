@@ -68,7 +68,7 @@ public final class MovedPlan {
                         where,
                         move,
                         "key: and one of "
-                                + Arrays.stream(STEPS).map(Step::text).collect(Collectors.joining(", ")));
+                                + Arrays.stream(STEPS).map(Step::code).collect(Collectors.joining(", ")));
                 continue;
             }
             int part = settings.indexOf(move.what());
@@ -95,7 +95,7 @@ public final class MovedPlan {
     }
 
     private static Optional<Step> find(String text) {
-        return Arrays.stream(STEPS).filter(step -> step.text().equals(text)).findFirst();
+        return Arrays.stream(STEPS).filter(step -> step.code().equals(text)).findFirst();
     }
 
     private void set(Move move) {

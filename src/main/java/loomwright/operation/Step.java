@@ -1,13 +1,13 @@
 package loomwright.operation;
 
-import java.util.Locale;
 import loomwright.circuit.Condition;
+import loomwright.message.MessageCode;
 
 /**
  * One stretch of time in the life of the circuit. They are solved in this order, each beginning in the state that the
  * one before left, so that a relay which a backfeed could not pull in but holds is found.
  */
-public enum Step {
+public enum Step implements MessageCode {
     OFF(Condition.OFF, false, false),
     ACCESSORY(Condition.ACCESSORY, false, false),
     RUN(Condition.RUN, false, false),
@@ -50,21 +50,8 @@ public enum Step {
         return this == OFF_ENGINE_TURNING || this == OFF_AGAIN;
     }
 
-    /** As the contract writes it. */
-    public String text() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
     /** In words, for a sentence. */
     public String description() {
-        return switch (this) {
-            case OFF -> "key off";
-            case ACCESSORY -> "key at accessory";
-            case RUN -> "key on, engine stopped";
-            case CRANK -> "cranking";
-            case RUNNING -> "engine running";
-            case OFF_ENGINE_TURNING -> "key just turned off, engine still turning";
-            case OFF_AGAIN -> "key off after running, engine stopped";
-        };
+        return text();
     }
 }

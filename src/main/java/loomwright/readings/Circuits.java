@@ -14,6 +14,7 @@ import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
+import loomwright.message.Message;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
 import loomwright.operation.Point;
@@ -140,13 +141,13 @@ final class Circuits {
             return load instanceof Coil && situation.step().engineTurning();
         }
 
-        private void add(Purpose purpose, ReadingState when, Point from, Point to, String tells) {
+        private void add(Purpose purpose, ReadingState when, Point from, Point to, Message tells) {
             found.add(new ReadingCandidate(purpose, when, load.id(), Quantity.VOLTS, new Probe(from, to), tells));
         }
 
         void load() {
             if (keepOff()) {
-                add(Purpose.LOAD, situation, new Point(feed), Point.EARTH, ReadingWording.COIL_AT_WORK);
+                add(Purpose.LOAD, situation, new Point(feed), Point.EARTH, ReadingText.COIL_AT_WORK.with());
             } else {
                 add(Purpose.LOAD, situation, new Point(feed), new Point(back), ReadingWording.load(load));
             }
@@ -191,7 +192,7 @@ final class Circuits {
                         situation,
                         Point.parse(leg.in()),
                         Point.parse(leg.out()),
-                        ReadingWording.ACROSS);
+                        ReadingText.ACROSS.with());
             }
             path.halving()
                     .forEach(at -> add(
@@ -207,7 +208,7 @@ final class Circuits {
 
         void contactsOpen() {
             ReadingState open = new ReadingState(situation.step(), situation.setting(), Contacts.OPEN);
-            add(Purpose.LOAD, open, new Point(back), Point.EARTH, ReadingWording.CONTACTS_OPEN);
+            add(Purpose.LOAD, open, new Point(back), Point.EARTH, ReadingText.CONTACTS_OPEN.with());
         }
     }
 }

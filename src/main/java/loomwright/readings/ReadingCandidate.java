@@ -1,5 +1,6 @@
 package loomwright.readings;
 
+import loomwright.message.Message;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
 import loomwright.readings.ReadingsSheet.Purpose;
@@ -12,4 +13,4 @@ record ReadingCandidate(
         @Nullable String circuit,
         Quantity quantity,
         Probe probe,
-        String tells) {}
+        Message tells) {}

@@ -1,9 +1,10 @@
 package loomwright.readings;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import loomwright.answer.Answer;
@@ -13,7 +14,7 @@ import loomwright.answer.Caution;
 import loomwright.answer.Progress;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
-import loomwright.message.Unconverted;
+import loomwright.message.Message;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.IntentAssumptions;
 import loomwright.operation.PlanAnswer;
@@ -57,42 +58,37 @@ public final class ReadingsAnswer {
         Selection selection = Selection.of(question, variants);
         Ranges bounds = new Ranges(variants, Tolerances.of(question), limits);
         Map<ReadingCandidate, Range> ranges = bounds.of(selection.candidates(), progress);
-        List<String> leftOut = new ArrayList<>(selection.leftOut());
+        List<Message> leftOut = new ArrayList<>(selection.leftOut());
         List<Reading> readings = new ArrayList<>();
         for (ReadingCandidate candidate : selection.candidates()) {
             Range range = ranges.getOrDefault(candidate, Range.NONE);
             boolean tooLow = candidate.purpose() == Purpose.OWN_RESISTANCE
                     && range.nominal().orElse(MEASURABLE_OHM) < MEASURABLE_OHM;
             if (tooLow) {
-                leftOut.add(ReadingWording.label(plan, candidate.probe().from()) + " (ohms): below " + MEASURABLE_OHM
-                        + " ohm a plain meter tells nothing.");
+                leftOut.add(ReadingText.RESISTANCE_TOO_LOW.with(
+                        arg(
+                                "point",
+                                ReadingWording.label(plan, candidate.probe().from())),
+                        arg("limitOhm", MEASURABLE_OHM)));
             } else {
                 readings.add(SheetRow.of(
                         plan, candidate, range, readings.size() + 1, question.meterAccuracyPercent() / 100));
             }
         }
         ReadingsSheet sheet = new ReadingsSheet(plan.name(), ReadingWording.first(plan), readings, leftOut);
-        return new Answer<>(
-                sheet, Unconverted.lines(working(sheet, bounds.solutions())), basis(), assumptions, cautions(sheet));
+        return new Answer<>(sheet, working(sheet, bounds.solutions()), basis(), assumptions, cautions(sheet));
     }
 
-    private List<String> working(ReadingsSheet sheet, int solutions) {
+    private List<Message> working(ReadingsSheet sheet, int solutions) {
         long ohms = sheet.readings().stream()
                 .filter(r -> r.quantity() == Quantity.OHMS)
                 .count();
         return List.of(
-                sheet.readings().size() + " readings: " + ohms
-                        + " of ohms with the battery disconnected, then volts in the"
-                        + " order off, accessory, key on, cranking, running.",
-                "Ohms: all resistances at their lowest, all at their highest; no resistance between two points falls when"
-                        + " one of them rises.",
-                "Volts: each figure of the plan moved to either end of its tolerance alone; then all together to the ends"
-                        + " that lower, and that raise, the reading; a twentieth of the width added. Some " + solutions
-                        + " solutions of the plan.",
-                String.format(
-                        Locale.ROOT,
-                        "Meter: %.3g %% of the reading and two steps of the last digit of 2000 counts, included.",
-                        question.meterAccuracyPercent()));
+                ReadingText.READINGS_COUNTED.with(
+                        arg("readings", sheet.readings().size()), arg("ohmReadings", ohms)),
+                ReadingText.OHM_BOUNDS.with(),
+                ReadingText.VOLT_BOUNDS.with(arg("solutions", solutions)),
+                ReadingText.METER_ERROR.with(arg("accuracyPercent", question.meterAccuracyPercent())));
     }
 
     private List<Basis> basis() {

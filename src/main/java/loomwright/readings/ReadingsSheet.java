@@ -1,7 +1,9 @@
 package loomwright.readings;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import loomwright.circuit.Condition;
+import loomwright.message.Message;
 import loomwright.operation.Quantity;
 import org.jspecify.annotations.Nullable;
 
@@ -13,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param readings in the order to take them
  * @param leftOut what is not on the sheet, and why
  */
-public record ReadingsSheet(String plan, List<String> first, List<Reading> readings, List<String> leftOut) {
+public record ReadingsSheet(String plan, List<Message> first, List<Reading> readings, List<Message> leftOut) {
     public ReadingsSheet {
         first = List.copyOf(first);
         readings = List.copyOf(readings);
@@ -87,5 +89,14 @@ public record ReadingsSheet(String plan, List<String> first, List<Reading> readi
             @Nullable Double lowest,
             @Nullable Double nominal,
             @Nullable Double highest,
-            String tells) {}
+            List<Message> tells) {
+        public Reading {
+            tells = List.copyOf(tells);
+        }
+
+        /** What follows from it, as one text. */
+        public String advice() {
+            return tells.stream().map(Message::text).collect(Collectors.joining(" "));
+        }
+    }
 }

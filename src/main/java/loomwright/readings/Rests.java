@@ -15,6 +15,7 @@ import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
+import loomwright.message.Message;
 import loomwright.operation.Intent;
 import loomwright.operation.Point;
 import loomwright.operation.Probe;
@@ -39,7 +40,7 @@ final class Rests {
     }
 
     private static ReadingCandidate ohms(
-            Purpose purpose, ReadingState when, @Nullable String circuit, Point from, Point to, String tells) {
+            Purpose purpose, ReadingState when, @Nullable String circuit, Point from, Point to, Message tells) {
         return new ReadingCandidate(purpose, when, circuit, Quantity.OHMS, new Probe(from, to), tells);
     }
 
@@ -53,7 +54,7 @@ final class Rests {
                         null,
                         new Point(poles.live()),
                         Point.EARTH,
-                        ReadingWording.SUPPLY_BRIDGED)));
+                        ReadingText.SUPPLY_BRIDGED.with())));
         return found;
     }
 
@@ -71,10 +72,10 @@ final class Rests {
                 found.add(own(part, ends.get(i - 1), ends.get(i), null));
             }
         } else if (part instanceof Fuse) {
-            found.add(across(part, OFF, ReadingWording.CONTINUITY));
+            found.add(across(part, OFF, ReadingText.CONTINUITY.with()));
         } else if (part instanceof ContactBreaker) {
-            found.add(across(part, new ReadingState(Step.OFF, Map.of(), Contacts.CLOSED), ReadingWording.CONTACTS));
-            found.add(across(part, new ReadingState(Step.OFF, Map.of(), Contacts.OPEN), ReadingWording.CONTACTS));
+            found.add(across(part, new ReadingState(Step.OFF, Map.of(), Contacts.CLOSED), ReadingText.CONTACTS.with()));
+            found.add(across(part, new ReadingState(Step.OFF, Map.of(), Contacts.OPEN), ReadingText.CONTACTS.with()));
         }
         return found;
     }
@@ -86,10 +87,10 @@ final class Rests {
                 circuit,
                 new Point(part.terminal(from)),
                 new Point(part.terminal(to)),
-                ReadingWording.ownResistance(part.displayName()));
+                ReadingWording.ownResistance(part));
     }
 
-    private static ReadingCandidate across(Part part, ReadingState when, String tells) {
+    private static ReadingCandidate across(Part part, ReadingState when, Message tells) {
         List<String> ends = part.terminals();
         return ohms(
                 Purpose.CONTINUITY,
@@ -129,8 +130,10 @@ final class Rests {
                 Quantity.VOLTS,
                 new Probe(new Point(from), new Point(to)),
                 charging
-                        ? ReadingWording.CHARGING
-                        : when.step().engineTurning() ? ReadingWording.BATTERY_AT_WORK : ReadingWording.BATTERY);
+                        ? ReadingText.CHARGING.with()
+                        : when.step().engineTurning()
+                                ? ReadingText.BATTERY_AT_WORK.with()
+                                : ReadingText.BATTERY.with());
     }
 
     static Step step(Condition condition) {
@@ -154,7 +157,7 @@ final class Rests {
                         load.id(),
                         Quantity.VOLTS,
                         new Probe(new Point(load.terminal(load.feedTerminal())), Point.EARTH),
-                        ReadingWording.DEAD))
+                        ReadingText.DEAD.with()))
                 : List.of();
     }
 }

@@ -11,6 +11,8 @@ import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import loomwright.operation.Quantity;
 import loomwright.operation.SolvedStep;
 import loomwright.readings.ReadingsSheet.Purpose;
@@ -20,7 +22,7 @@ import loomwright.readings.ReadingsSheet.Purpose;
  *
  * @param leftOut what is not among them, and why
  */
-record Selection(List<ReadingCandidate> candidates, List<String> leftOut) {
+record Selection(List<ReadingCandidate> candidates, List<Message> leftOut) {
 
     static Selection of(ReadingsQuestion question, SolvedVariants variants) {
         return new Selecting(question, variants).select();
@@ -31,7 +33,7 @@ record Selection(List<ReadingCandidate> candidates, List<String> leftOut) {
         private final ReadingsQuestion question;
         private final SolvedVariants variants;
         private final Plan plan;
-        private final List<String> leftOut = new ArrayList<>();
+        private final List<Message> leftOut = new ArrayList<>();
 
         Selecting(ReadingsQuestion question, SolvedVariants variants) {
             this.question = question;
@@ -70,10 +72,10 @@ record Selection(List<ReadingCandidate> candidates, List<String> leftOut) {
             all.sort(Comparator.comparing(c -> c.situation().contacts() != Contacts.EITHER));
             all.addAll(volts);
             if (!circuits.unfed().isEmpty()) {
-                leftOut.add("Not fed in the conditions asked for: " + String.join(", ", circuits.unfed()) + ".");
+                leftOut.add(ReadingText.NOT_POWERED.with(Arg.texts("loads", circuits.unfed())));
             }
             if (loads.stream().anyMatch(Motor.class::isInstance)) {
-                leftOut.add("Ohms of motors: standing still they have a fraction of what they have at work.");
+                leftOut.add(ReadingText.MOTORS_LEFT_OUT.with());
             }
             return new Selection(distinct(all), leftOut);
         }

@@ -1,7 +1,10 @@
 package loomwright.readings;
 
+import java.util.ArrayList;
+import java.util.List;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.Plan;
+import loomwright.message.Message;
 import loomwright.operation.Point;
 import loomwright.operation.Quantity;
 import loomwright.readings.ReadingsSheet.Purpose;
@@ -10,10 +13,6 @@ import loomwright.readings.ReadingsSheet.Shows;
 
 /** A line of the sheet. */
 final class SheetRow {
-    private static final String HANGS =
-            " A relay or solenoid may stand either way within the tolerances: listen whether it clicks.";
-    private static final String BACKFED = " By the plan itself there are volts here: see its backfeed.";
-
     /** What is left of a zero after the arithmetic, V or ohm. */
     private static final double ROUNDING = 1e-12;
 
@@ -53,7 +52,18 @@ final class SheetRow {
                 figure ? (Double) (ohms ? Math.max(0, lowest) : lowest) : null,
                 figure ? (Double) nominal : null,
                 figure ? (Double) (high + meter.error(high, accuracyFraction)) : null,
-                c.tells() + (range.hanging() ? HANGS : "") + (isBackfed(plan, c, nominal) ? BACKFED : ""));
+                tells(plan, c, range, nominal));
+    }
+
+    private static List<Message> tells(Plan plan, ReadingCandidate c, Range range, double nominal) {
+        List<Message> tells = new ArrayList<>(List.of(c.tells()));
+        if (range.hanging()) {
+            tells.add(ReadingText.RELAY_MAY_BE_EITHER.with());
+        }
+        if (isBackfed(plan, c, nominal)) {
+            tells.add(ReadingText.BACKFED.with());
+        }
+        return tells;
     }
 
     private static boolean isBackfed(Plan plan, ReadingCandidate c, double nominal) {

@@ -18,7 +18,6 @@ import loomwright.backfeed.Survey;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
-import loomwright.message.Unconverted;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.IntentAssumptions;
 import loomwright.operation.PlanAnswer;
@@ -30,10 +29,10 @@ import loomwright.review.context.ReviewContext;
 /** The review of a whole plan. */
 public final class PlanReview {
     private static final Set<String> UNFUSED =
-            Set.of(FindingCode.UNFUSED_LEAD.text(), FindingCode.UNFUSED_CIRCUIT.text());
+            Set.of(FindingCode.UNFUSED_LEAD.code(), FindingCode.UNFUSED_CIRCUIT.code());
 
     private static final Set<String> ASKING_WHAT_IS_MEANT =
-            Set.of(FindingCode.BACKFEED.text(), FindingCode.LOAD_NOT_POWERED.text());
+            Set.of(FindingCode.BACKFEED.code(), FindingCode.LOAD_NOT_POWERED.code());
 
     private PlanReview() {}
 
@@ -61,7 +60,7 @@ public final class PlanReview {
                 new ReviewReport(plan.name(), (int) survey.combinations(), ReviewReport.Counts.of(findings), findings);
         return new Answer<>(
                 report,
-                Unconverted.lines(ReviewWorking.lines(context)),
+                ReviewWorking.lines(context),
                 basis(plan, findings),
                 IntentAssumptions.of(given, id -> codes(findings, id)),
                 cautions(context, findings));
@@ -78,7 +77,7 @@ public final class PlanReview {
 
     private static double timesLimit(Finding finding) {
         return finding.figures().stream()
-                .filter(f -> f.name().equals(FindingWording.TIMES_LIMIT))
+                .filter(f -> f.name().equals(FindingWording.LIMIT_RATIO))
                 .mapToDouble(Finding.Figure::value)
                 .findFirst()
                 .orElse(0);
@@ -95,7 +94,7 @@ public final class PlanReview {
         if (findings.stream().anyMatch(f -> UNFUSED.contains(f.code()))) {
             cautions.add(Caution.UNFUSED_SUPPLY);
         }
-        if (findings.stream().anyMatch(f -> f.code().equals(FindingCode.CHARGING_VOLTAGE_HIGH.text()))) {
+        if (findings.stream().anyMatch(f -> f.code().equals(FindingCode.CHARGING_VOLTAGE_HIGH.code()))) {
             // Its remedy is to measure with the engine running, in a plan that may draw nothing that turns.
             cautions.add(Caution.MOVING_PARTS);
         }

@@ -1,66 +1,62 @@
 package loomwright.review;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
-import loomwright.circuit.Part;
 import loomwright.circuit.Wire;
 import loomwright.conductor.CrankingHeat;
 import loomwright.judgement.wire.WireConditions;
-import loomwright.review.context.FindingWording;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import loomwright.review.context.Protection.Region;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /** How a review came about, and what it could not judge. */
 final class ReviewWorking {
     private ReviewWorking() {}
 
-    static List<String> lines(ReviewContext context) {
-        List<String> lines = new ArrayList<>();
-        lines.add(context.survey().combinations()
-                + " combinations of free switches and breaker contacts, each in every step; each finding names the worst"
-                + " of them, switches only where they stand otherwise than in the plan.");
-        lines.add("Currents that last are judged against continuous limits; those of cranking against the heat of "
-                + FindingWording.number(CrankingHeat.GO_S) + " s.");
-        lines.add("Times at which a starter turns that nobody asked to are left out but for the finding of its feed.");
+    static List<Message> lines(ReviewContext context) {
+        List<Message> lines = new ArrayList<>();
+        lines.add(ReviewText.COMBINATIONS_REVIEWED.with(
+                arg("combinations", context.survey().combinations())));
+        lines.add(ReviewText.LASTING_AND_CRANKING.with(arg("limitS", CrankingHeat.GO_S)));
+        lines.add(ReviewText.UNINTENDED_CRANKING_IGNORED.with());
         wires(context, lines);
-        lines.add("Reached from the battery without a fuse: "
-                + ids(context.protection().unfused().wires()) + ".");
+        lines.add(ReviewText.UNFUSED_WIRES.with(
+                things(context.protection().unfused().wires())));
         for (Region region : context.protection().fused()) {
-            lines.add("Behind " + region.protector().map(Part::displayName).orElse("") + ": " + ids(region.wires())
-                    + ".");
+            region.protector()
+                    .ifPresent(part -> lines.add(
+                            ReviewText.WIRES_BEHIND.with(arg("protector", part.thing()), things(region.wires()))));
         }
         return lines;
     }
 
-    private static void wires(ReviewContext context, List<String> lines) {
+    private static void wires(ReviewContext context, List<Message> lines) {
         note(
                 context,
                 lines,
                 w -> w.size() != null && w.insulationTemperatureC() == null,
-                "Insulation taken as PVC, " + FindingWording.number(WireConditions.USUAL_INSULATION_C)
-                        + " C, since the plan does not say: ");
-        note(
-                context,
-                lines,
-                w -> w.size() != null && w.bundleCount() == null,
-                "Taken as not in a bundle, since the plan" + " does not say: ");
-        note(
-                context,
-                lines,
-                w -> w.size() == null,
-                "Not judged for ampacity and protection, given by resistance alone: ");
+                ReviewText.INSULATION_ASSUMED);
+        note(context, lines, w -> w.size() != null && w.bundleCount() == null, ReviewText.NO_BUNDLE_ASSUMED);
+        note(context, lines, w -> w.size() == null, ReviewText.SIZE_UNKNOWN);
     }
 
-    private static void note(ReviewContext context, List<String> lines, Predicate<Wire> which, String text) {
+    private static void note(ReviewContext context, List<Message> lines, Predicate<Wire> which, ReviewText text) {
         List<Wire> wires = context.plan().wires().stream().filter(which).toList();
         if (!wires.isEmpty()) {
-            lines.add(text + (wires.size() == context.plan().wires().size() ? "all wires" : ids(wires)) + ".");
+            boolean all = wires.size() == context.plan().wires().size();
+            lines.add(text.with(
+                    arg("which", all ? "all" : "some"),
+                    things(wires),
+                    arg("insulationC", WireConditions.USUAL_INSULATION_C)));
         }
     }
 
-    private static String ids(List<Wire> wires) {
-        return wires.isEmpty() ? "no wire" : wires.stream().map(Wire::id).collect(Collectors.joining(", "));
+    private static Arg things(List<Wire> wires) {
+        return Arg.things("wires", wires.stream().map(Wire::thing).toList());
     }
 }

@@ -120,7 +120,7 @@ class R01_WhatToMeasureTest {
                         + "{'id':'W6','from':'pump.b','to':'E.31','resistanceOhm':0.01},"
                         + "{'id':'W7','from':'B.minus','to':'E.31','resistanceOhm':0.01}]}"));
         Reading pump = Sheets.one(sheet, Purpose.LOAD, "key on, engine stopped", "pump.a", "pump.b");
-        assertThat(pump.tells()).contains("either way");
+        assertThat(pump.tells()).contains(ReadingText.RELAY_MAY_BE_EITHER.with());
         assertThat(pump.lowest()).isLessThan(0.1);
         assertThat(pump.highest()).isGreaterThan(11.5);
     }

@@ -31,7 +31,9 @@ class R03_OptionsTest {
                 .filteredOn(r -> r.quantity() == Quantity.VOLTS)
                 .isNotEmpty()
                 .allMatch(r -> r.condition() == Condition.RUN);
-        assertThat(sheet.leftOut()).anyMatch(text -> text.contains("Starter motor"));
+        assertThat(sheet.leftOut())
+                .anyMatch(message -> message.code() == ReadingText.NOT_POWERED
+                        && message.text().contains("Starter motor"));
     }
 
     @Test

@@ -1,5 +1,6 @@
 package loomwright.review;
 
+import static loomwright.message.MessageFinder.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import loomwright.answer.Finding;
@@ -38,7 +39,7 @@ class ConnectorFitTest {
                 "'form':'bullet','widthMm':4,'gender':'female'", "'form':'bullet','widthMm':4,'gender':'female'");
         assertThat(finding.severity()).isEqualTo(Severity.WARNING);
         assertThat(finding.ids()).containsExactly("C", "loom", "lamp-half");
-        assertThat(finding.text()).contains("Loom half", "Lamp half", "both are female");
+        assertThat(words(finding.message(), "obstacles")).containsExactly("both are female");
     }
 
     /** They are not pushed into each other but bolted on one stud. */
@@ -50,24 +51,34 @@ class ConnectorFitTest {
                             "'form':'ring','widthMm':8,'gender':'" + gender + "'")))
                     .doesNotContain("connector-halves-do-not-fit");
         }
-        assertThat(misfit("'form':'ring','widthMm':8,'gender':'female'", "'form':'ring','widthMm':6,'gender':'female'")
-                        .text())
+        assertThat(words(
+                        misfit(
+                                        "'form':'ring','widthMm':8,'gender':'female'",
+                                        "'form':'ring','widthMm':6,'gender':'female'")
+                                .message(),
+                        "obstacles"))
                 .contains("one is 8 mm wide, the other 6 mm");
     }
 
     @Test
     void norABladeAndARing() {
-        assertThat(misfit("'form':'blade','widthMm':6.3,'gender':'male'", "'form':'ring','widthMm':8,'gender':'female'")
-                        .text())
+        assertThat(words(
+                        misfit(
+                                        "'form':'blade','widthMm':6.3,'gender':'male'",
+                                        "'form':'ring','widthMm':8,'gender':'female'")
+                                .message(),
+                        "obstacles"))
                 .contains("one has blade contacts, the other ring contacts");
     }
 
     @Test
     void norBladesOfDifferentWidth() {
-        assertThat(misfit(
-                                "'form':'blade','widthMm':6.3,'gender':'male'",
-                                "'form':'blade','widthMm':4.8,'gender':'female'")
-                        .text())
+        assertThat(words(
+                        misfit(
+                                        "'form':'blade','widthMm':6.3,'gender':'male'",
+                                        "'form':'blade','widthMm':4.8,'gender':'female'")
+                                .message(),
+                        "obstacles"))
                 .contains("one is 6.3 mm wide, the other 4.8 mm");
     }
 }

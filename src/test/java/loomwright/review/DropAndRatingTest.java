@@ -1,5 +1,8 @@
 package loomwright.review;
 
+import static loomwright.message.MessageFinder.instant;
+import static loomwright.message.MessageFinder.nested;
+import static loomwright.message.MessageFinder.word;
 import static loomwright.review.Reviews.ALWAYS;
 import static loomwright.review.Reviews.codes;
 import static loomwright.review.Reviews.figure;
@@ -9,10 +12,13 @@ import static loomwright.review.Reviews.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Objects;
 import loomwright.answer.Finding;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.message.Message;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.ReviewText;
 import org.junit.jupiter.api.Test;
 
 /** 1 volts lost on the way there and back, 2 earth points, 3 what contacts, diodes, connectors and resistors may carry. */
@@ -50,12 +56,16 @@ class DropAndRatingTest {
                 + "{'id':'W2','from':'lamp.b','to':'body.31','size':'%s','lengthM':%s%s}";
         Finding joint = get(
                 plan(parts, wires.formatted("2.5 mm2", 0.5, ",'toJointResistanceOhm':0.5")), FindingCode.VOLTAGE_DROP);
-        assertThat(joint.text()).contains("in the joint of wire W2 at body.31");
-        assertThat(joint.remedyText())
-                .startsWith("Clean the joint of W2 at body.31")
-                .doesNotContain("thicker");
+        Message place = nested(joint.message(), "place");
+        assertThat(place.code()).isEqualTo(ReviewText.JOINT_OF_WIRE);
+        assertThat(word(place, "wire")).isEqualTo("W2");
+        assertThat(word(place, "terminal")).isEqualTo("body.31");
+        assertThat(Objects.requireNonNull(joint.remedy()).code()).isEqualTo(ReviewText.CLEAN_JOINT);
         Finding thin = get(plan(parts, wires.formatted("0.5 mm2", 12, "")), FindingCode.VOLTAGE_DROP);
-        assertThat(thin.remedyText()).startsWith("Fit ").contains(" for W2").contains("relay");
+        Message thicker = Objects.requireNonNull(thin.remedy());
+        assertThat(thicker.code()).isEqualTo(ReviewText.FIT_SIZE_FOR_DROP);
+        assertThat(word(thicker, "place")).isEqualTo("W2");
+        assertThat(word(thicker, "relay")).isEqualTo("yes");
     }
 
     @Test
@@ -98,8 +108,8 @@ class DropAndRatingTest {
                 + "{'name':'in','joins':[['a','b']]}],'ratingA':10}";
         Finding finding = get(inFeed(contact, "a", "b"), FindingCode.CONTACT_OVERLOADED);
         assertThat(finding.ids()).containsExactly("x");
-        assertThat(finding.text()).contains("x in");
-        assertThat(figure(finding, "timesLimit")).isCloseTo(figure(finding, "currentA") / 10, within(1e-12));
+        assertThat(instant(finding.message())).contains("x in");
+        assertThat(figure(finding, "limitRatio")).isCloseTo(figure(finding, "currentA") / 10, within(1e-12));
         assertThat(codes(inFeed(contact.replace("10}", "20}"), "a", "b"))).doesNotContain("contact-overloaded");
     }
 

@@ -1,5 +1,7 @@
 package loomwright.review;
 
+import static loomwright.message.MessageFinder.quantity;
+import static loomwright.message.MessageFinder.word;
 import static loomwright.review.Reviews.codes;
 import static loomwright.review.Reviews.find;
 import static loomwright.review.Reviews.findings;
@@ -11,6 +13,7 @@ import loomwright.answer.Severity;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.message.Message;
 import loomwright.review.context.FindingCode;
 import org.junit.jupiter.api.Test;
 
@@ -46,9 +49,11 @@ class EarthedPoleTest {
         assertThat(first).isEqualTo(get(plan, CODE));
         assertThat(first.severity()).isEqualTo(Severity.DANGER);
         assertThat(first.ids()).containsExactly("battery");
-        assertThat(first.text()).contains("negative pole is earthed", "battery.plus", "alternator");
-        assertThat(get(plan("positive", "plus", lead("minus")), CODE).text())
-                .contains("positive pole is earthed", "battery.minus");
+        assertThat(word(first.message(), "earthed")).isEqualTo("negative");
+        assertThat(word(first.message(), "terminal")).isEqualTo("battery.plus");
+        Message positive = get(plan("positive", "plus", lead("minus")), CODE).message();
+        assertThat(word(positive, "earthed")).isEqualTo("positive");
+        assertThat(word(positive, "terminal")).isEqualTo("battery.minus");
     }
 
     @Test
@@ -94,8 +99,8 @@ class EarthedPoleTest {
         String live = wire("W1", "B1.plus", "live.1") + ",";
         Plan turned = two("", live + wire("W2", "B2.plus", "body.31") + "," + wire("W3", "B2.minus", "live.2"));
         assertThat(get(turned, CODE).ids()).containsExactly("B2");
-        assertThat(get(turned, CODE).text())
-                .contains("B2.plus on the chassis", "Another battery stands as the plan says");
+        assertThat(word(get(turned, CODE).message(), "terminal")).isEqualTo("B2.plus");
+        assertThat(word(get(turned, CODE).message(), "others")).isEqualTo("right");
         assertThat(find(
                         two("", live + wire("W2", "B2.minus", "body.31") + "," + wire("W3", "B2.plus", "live.2")),
                         CODE))
@@ -109,9 +114,11 @@ class EarthedPoleTest {
         Finding finding = get(turned, AGAINST);
         assertThat(finding.severity()).isEqualTo(Severity.WARNING);
         assertThat(finding.ids()).containsExactly("B2", "B1");
-        assertThat(finding.text())
-                .contains("B2.plus on B1.plus", "against the battery before it", "next to no volts in place of 24 V")
-                .doesNotContain("earthed", "heavy current", "diodes");
+        assertThat(word(finding.message(), "terminal")).isEqualTo("B2.plus");
+        assertThat(word(finding.message(), "otherTerminal")).isEqualTo("B1.plus");
+        assertThat(word(finding.message(), "polarity")).isEqualTo("right");
+        assertThat(quantity(finding.message(), "leftV")).isZero();
+        assertThat(quantity(finding.message(), "wantedV")).isEqualTo(24);
         assertThat(find(turned, CODE)).isEmpty();
         assertThat(find(two("", wire("W1", "B1.plus", "B2.minus") + "," + wire("W2", "B2.plus", "live.1")), AGAINST))
                 .isEmpty();
@@ -153,7 +160,11 @@ class EarthedPoleTest {
                 wire("W0", "B1.plus", "body.31") + "," + wire("W1", "B1.minus", "B2.plus") + ","
                         + wire("W2", "B2.minus", "B3.minus") + "," + wire("W3", "B3.plus", "lamp.a"));
         assertThat(get(plan, AGAINST).severity()).isEqualTo(Severity.WARNING);
-        assertThat(get(plan, AGAINST).text()).contains("B3.minus on B2.minus", "give 4 V in place of 12 V");
+        Message against = get(plan, AGAINST).message();
+        assertThat(word(against, "terminal")).isEqualTo("B3.minus");
+        assertThat(word(against, "otherTerminal")).isEqualTo("B2.minus");
+        assertThat(quantity(against, "leftV")).isEqualTo(4);
+        assertThat(quantity(against, "wantedV")).isEqualTo(12);
     }
 
     /** Then the vehicle gets volts the wrong way round. */
@@ -167,7 +178,10 @@ class EarthedPoleTest {
                 wire("W0", "B1.minus", "body.31") + "," + wire("W1", "B1.plus", "B2.plus") + ","
                         + wire("W2", "B2.minus", "lamp.a"));
         assertThat(get(plan, AGAINST).severity()).isEqualTo(Severity.DANGER);
-        assertThat(get(plan, AGAINST).text()).contains("4 V the wrong way round in place of 12 V", "diodes");
+        Message against = get(plan, AGAINST).message();
+        assertThat(quantity(against, "leftV")).isEqualTo(4);
+        assertThat(quantity(against, "wantedV")).isEqualTo(12);
+        assertThat(word(against, "polarity")).isEqualTo("reversed");
     }
 
     /** A series that is turned as a whole: its batteries do not work against each other. */
@@ -179,7 +193,7 @@ class EarthedPoleTest {
                 wire("W0", "B1.plus", "body.31") + "," + wire("W1", "B1.minus", "B2.plus") + ","
                         + wire("W2", "B2.minus", "lamp.a") + "," + wire("W3", "lamp.b", "body.31"));
         assertThat(findings(plan))
-                .filteredOn(f -> f.code().equals(CODE.text()))
+                .filteredOn(f -> f.code().equals(CODE.code()))
                 .singleElement()
                 .satisfies(f -> assertThat(f.ids()).containsExactly("B1"));
     }
@@ -199,11 +213,11 @@ class EarthedPoleTest {
     /** With a switch it is side by side as soon as that is closed. */
     @Test
     void whatIsInTheEarthLeadOfTheSecondMakesNoSeriesOfThem() {
-        assertThat(codes(sideBySide(ISOLATOR, "isolator.1", "isolator.2"))).doesNotContain(CODE.text(), AGAINST.text());
+        assertThat(codes(sideBySide(ISOLATOR, "isolator.1", "isolator.2"))).doesNotContain(CODE.code(), AGAINST.code());
         String shunt = "{'kind':'resistor','id':'shunt','resistanceOhm':0.001},";
-        assertThat(codes(sideBySide(shunt, "shunt.a", "shunt.b"))).doesNotContain(CODE.text(), AGAINST.text());
+        assertThat(codes(sideBySide(shunt, "shunt.a", "shunt.b"))).doesNotContain(CODE.code(), AGAINST.code());
         String meter = "{'kind':'load','id':'meter','resistanceOhm':0.001," + Reviews.ALWAYS + "},";
-        assertThat(codes(sideBySide(meter, "meter.a", "meter.b"))).doesNotContain(CODE.text(), AGAINST.text());
+        assertThat(codes(sideBySide(meter, "meter.a", "meter.b"))).doesNotContain(CODE.code(), AGAINST.code());
     }
 
     @Test
@@ -212,7 +226,7 @@ class EarthedPoleTest {
                 "{'kind':'joint','id':'stud','terminals':['1','2']},",
                 wire("W1", "B1.plus", "live.1") + "," + wire("W2", "B2.plus", "live.2") + ","
                         + wire("W3", "B2.minus", "stud.1"));
-        assertThat(codes(plan)).doesNotContain(CODE.text(), AGAINST.text());
+        assertThat(codes(plan)).doesNotContain(CODE.code(), AGAINST.code());
     }
 
     /** The upper battery of the second has its plus on that of the first; the switch is below the lower one. */
@@ -233,11 +247,11 @@ class EarthedPoleTest {
                         + wire("W4", "C2.minus", "C1.plus") + "," + wire("W5", "C1.minus", "isolator.1") + ","
                         + wire("W6", "isolator.2", "body.31") + "," + wire("W7", "live.3", "lamp.a") + ","
                         + wire("W8", "lamp.b", "body.31"));
-        assertThat(codes(plan)).doesNotContain(CODE.text(), AGAINST.text());
+        assertThat(codes(plan)).doesNotContain(CODE.code(), AGAINST.code());
     }
 
     @ForEachExample
     void noExampleHasOne(String name) {
-        assertThat(codes(Plans.example(name))).doesNotContain(CODE.text(), AGAINST.text());
+        assertThat(codes(Plans.example(name))).doesNotContain(CODE.code(), AGAINST.code());
     }
 }

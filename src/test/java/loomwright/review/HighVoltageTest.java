@@ -1,5 +1,6 @@
 package loomwright.review;
 
+import static loomwright.message.MessageFinder.instant;
 import static loomwright.review.Reviews.figure;
 import static loomwright.review.Reviews.find;
 import static loomwright.review.Reviews.get;
@@ -38,8 +39,10 @@ class HighVoltageTest {
     void aRelayOfSixVoltsInTwelveIsToldAtItsWorst() {
         Finding finding = get(relay("'pullInV':4,", "'run','crank','running'"), FindingCode.WINDING_OVERVOLTAGE);
         assertThat(finding.ids()).containsExactly("relay");
-        assertThat(finding.text()).contains("engine running").contains("made for something between 6 and 8.8 V");
-        assertThat(figure(finding, "timesLimit")).isCloseTo(figure(finding, "windingV") / 12, within(1e-12));
+        assertThat(instant(finding.message())).containsExactly("running");
+        assertThat(figure(finding, "lowestRatedV")).isCloseTo(6, within(1e-9));
+        assertThat(figure(finding, "highestRatedV")).isCloseTo(8.8, within(1e-9));
+        assertThat(figure(finding, "limitRatio")).isCloseTo(figure(finding, "windingV") / 12, within(1e-12));
         assertThat(finding.basis().rule()).contains("at most 3 times", "1.5 to 2.2 times");
     }
 
@@ -112,6 +115,6 @@ class HighVoltageTest {
     @ForEachExample
     void noExampleHasOne(String name) {
         assertThat(Reviews.codes(Plans.example(name)))
-                .doesNotContain(FindingCode.WINDING_OVERVOLTAGE.text(), FindingCode.CHARGING_VOLTAGE_HIGH.text());
+                .doesNotContain(FindingCode.WINDING_OVERVOLTAGE.code(), FindingCode.CHARGING_VOLTAGE_HIGH.code());
     }
 }

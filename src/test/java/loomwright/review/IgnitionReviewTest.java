@@ -1,5 +1,6 @@
 package loomwright.review;
 
+import static loomwright.message.MessageFinder.words;
 import static loomwright.review.Reviews.codes;
 import static loomwright.review.Reviews.figure;
 import static loomwright.review.Reviews.get;
@@ -12,6 +13,7 @@ import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.ReviewText;
 import org.junit.jupiter.api.Test;
 
 /** What a plan says of its ignition: coil, ballast, bypass, module, contacts, battery while cranking. */
@@ -90,11 +92,11 @@ class IgnitionReviewTest {
     @Test
     void voltsThatABackfeedTakesFromTheCoilAreNoReasonForASmallerBallast() {
         Finding low = get(Plans.example("sandpiper-unguarded-bypass"), FindingCode.COIL_VOLTAGE_LOW);
-        assertThat(low.text()).contains("by a way not meant", "to Starter solenoid");
-        assertThat(low.remedyText()).startsWith("Put that right first").doesNotContain("Look for");
+        assertThat(words(low.message(), "stray")).containsExactly("stray-to-loads");
+        assertThat(low.remedy()).isEqualTo(ReviewText.REPAIR_STRAY_FIRST.with());
         assertThat(get(ballasted(2.5, 1.5, "with-ballast"), FindingCode.COIL_VOLTAGE_LOW)
-                        .remedyText())
-                .endsWith("a ballast of fewer ohms.");
+                        .remedy())
+                .isEqualTo(ReviewText.FIND_DROP_OR_FIT_SMALLER_BALLAST.with());
     }
 
     private static Plan electronic(String limit) {

@@ -10,6 +10,7 @@ import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.ReviewText;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -41,7 +42,7 @@ class ReversedDiodeTest {
         assertThat(finding.severity()).isEqualTo(Severity.DANGER);
         assertThat(finding.ids()).containsExactly("spike", "relay");
         assertThat(figure(finding, "currentA")).isGreaterThan(20);
-        assertThat(finding.remedyText()).startsWith("Swap");
+        assertThat(finding.remedy()).isEqualTo(ReviewText.SWAP_DIODE_LEADS.with());
         assertThat(codes(plan)).doesNotContain("diode-overloaded");
     }
 

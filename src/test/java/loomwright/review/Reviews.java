@@ -48,7 +48,7 @@ final class Reviews {
     }
 
     static Optional<Finding> find(Plan plan, FindingCode code) {
-        return findings(plan).stream().filter(f -> f.code().equals(code.text())).findFirst();
+        return findings(plan).stream().filter(f -> f.code().equals(code.code())).findFirst();
     }
 
     static Finding get(Plan plan, FindingCode code) {

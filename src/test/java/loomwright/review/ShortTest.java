@@ -1,5 +1,7 @@
 package loomwright.review;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.MessageFinder.instant;
 import static loomwright.review.Reviews.ALWAYS;
 import static loomwright.review.Reviews.codes;
 import static loomwright.review.Reviews.figure;
@@ -13,6 +15,7 @@ import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.ReviewText;
 import org.junit.jupiter.api.Test;
 
 /** A short behind a fuse: it is named as what it is, and nothing that merely follows from it. */
@@ -77,9 +80,9 @@ class ShortTest {
         String chafed = ",{'id':'W4','from':'lamp.a','to':'x.1','resistanceOhm':0.001},"
                 + "{'id':'chafed','from':'x.2','to':'body.31','resistanceOhm':0.001}";
         for (String parts : new String[] {free.formatted("dim", "full"), free.formatted("full", "dim")}) {
-            assertThat(get(behindFuse(parts, chafed), FindingCode.FUSE_BLOWS_AT_ONCE)
-                            .text())
-                    .contains("(x dim)");
+            assertThat(instant(get(behindFuse(parts, chafed), FindingCode.FUSE_BLOWS_AT_ONCE)
+                            .message()))
+                    .contains("x dim");
         }
     }
 
@@ -119,7 +122,7 @@ class ShortTest {
                                 + "{'id':'W5','from':'spike.cathode','to':'lamp.b','resistanceOhm':0.01}"),
                 FindingCode.FUSE_BLOWS_AT_ONCE);
         assertThat(wrong.ids()).contains("spike");
-        assertThat(wrong.remedyText()).contains("the wrong way round");
+        assertThat(wrong.remedy()).isEqualTo(ReviewText.FIND_SHORT.with(arg("diode", "yes")));
         assertThat(codes(behindFuse(
                         diode,
                         ",{'id':'W4','from':'lamp.a','to':'spike.cathode','resistanceOhm':0.01},"

@@ -37,13 +37,13 @@ class UnconnectedPartTest {
 
     private static List<Finding> connections(Plan plan) {
         return findings(plan).stream()
-                .filter(f -> f.code().equals(FindingCode.TERMINAL_NOT_CONNECTED.text())
-                        || f.code().equals(FindingCode.NO_RETURN.text()))
+                .filter(f -> f.code().equals(FindingCode.TERMINAL_NOT_CONNECTED.code())
+                        || f.code().equals(FindingCode.NO_RETURN.code()))
                 .toList();
     }
 
     private static boolean isToldOtherwise(Plan plan) {
-        return findings(plan).stream().anyMatch(f -> f.code().equals(FindingCode.LOAD_NOT_POWERED.text()));
+        return findings(plan).stream().anyMatch(f -> f.code().equals(FindingCode.LOAD_NOT_POWERED.code()));
     }
 
     @Test
@@ -51,7 +51,7 @@ class UnconnectedPartTest {
         Plan plan = plan(lamp(ALWAYS), wire("W1", "battery.plus", "lamp.a"));
         assertThat(connections(plan))
                 .extracting(Finding::code, Finding::severity, Finding::ids)
-                .containsExactly(tuple(FindingCode.TERMINAL_NOT_CONNECTED.text(), Severity.WARNING, List.of("lamp")));
+                .containsExactly(tuple(FindingCode.TERMINAL_NOT_CONNECTED.code(), Severity.WARNING, List.of("lamp")));
         assertThat(missing(plan)).containsExactly(tuple(Kind.TERMINAL_NOT_CONNECTED, "lamp.b"));
         assertThat(isToldOtherwise(plan)).isFalse();
         assertThat(Solved.of(plan).in(Step.RUN).solved()).isTrue();

@@ -1,5 +1,8 @@
 package loomwright.review;
 
+import static loomwright.message.MessageFinder.instant;
+import static loomwright.message.MessageFinder.word;
+import static loomwright.message.MessageFinder.words;
 import static loomwright.review.Reviews.ALWAYS;
 import static loomwright.review.Reviews.codes;
 import static loomwright.review.Reviews.figure;
@@ -9,11 +12,13 @@ import static loomwright.review.Reviews.get;
 import static loomwright.review.Reviews.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Objects;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.message.Message;
 import loomwright.review.context.FindingCode;
 import org.junit.jupiter.api.Test;
 
@@ -46,15 +51,16 @@ class UnpoweredLoadTest {
     @Test
     void aLampBehindASwitchThatNeverClosesIsToldOnceWithItsSteps() {
         Plan plan = behind(key("out", "out"), "30", "15", "'meantLive':['run','running']");
-        assertThat(codes(plan).stream().filter(CODE.text()::equals)).hasSize(1);
+        assertThat(codes(plan).stream().filter(CODE.code()::equals)).hasSize(1);
         Finding finding = get(plan, CODE);
         assertThat(finding.severity()).isEqualTo(Severity.WARNING);
         assertThat(finding.ids()).containsExactly("lamp");
-        assertThat(finding.text())
-                .isEqualTo(
-                        "lamp is meant to be live but does not work (key on, engine stopped; engine running). It gets no"
-                                + " volts and needs 6 V.");
-        assertThat(finding.remedyText()).contains("feed lamp.a to earth", "return lamp.b to earth");
+        assertThat(words(finding.message(), "steps")).containsExactly("run", "running");
+        assertThat(word(finding.message(), "supplied")).isEqualTo("none");
+        assertThat(figure(finding, "operateV")).isEqualTo(6);
+        Message remedy = Objects.requireNonNull(finding.remedy());
+        assertThat(word(remedy, "feed")).isEqualTo("lamp.a");
+        assertThat(word(remedy, "return")).isEqualTo("lamp.b");
     }
 
     @Test
@@ -93,7 +99,8 @@ class UnpoweredLoadTest {
         Finding finding = get(plan, CODE);
         assertThat(finding.ids()).containsExactly("large");
         assertThat(figure(finding, "effectiveV")).isBetween(0.1, 6.0);
-        assertThat(finding.text()).contains("at best", "engine running");
+        assertThat(word(finding.message(), "supplied")).isEqualTo("little");
+        assertThat(instant(finding.message())).containsExactly("running");
     }
 
     @Test
@@ -119,12 +126,16 @@ class UnpoweredLoadTest {
     /** A clock or a parking lamp on the wrong side of the key. */
     @Test
     void aLoadThatGetsNothingWithTheKeyOffIsToldThoughItIsMeantForMore() {
-        assertThat(get(behind(key("in", "out"), "30", "15", "'meantLive':['off','run','running']"), CODE)
-                        .text())
-                .contains("(key off)");
-        assertThat(get(behind(key("in", "out"), "30", "15", "'meantLive':['off']"), CODE)
-                        .text())
-                .contains("(key off)");
+        assertThat(words(
+                        get(behind(key("in", "out"), "30", "15", "'meantLive':['off','run','running']"), CODE)
+                                .message(),
+                        "steps"))
+                .containsExactly("off");
+        assertThat(words(
+                        get(behind(key("in", "out"), "30", "15", "'meantLive':['off']"), CODE)
+                                .message(),
+                        "steps"))
+                .containsExactly("off");
     }
 
     /** Key off is then said for the moment after running: the alternator keeps it alive until the engine stands. */
@@ -148,7 +159,7 @@ class UnpoweredLoadTest {
                 + wire("W3", "coil.1", "module.1") + "," + wire("W5", "module.31", "body.31");
         assertThat(find(plan(parts, wires + "," + wire("W4", "x.15", "module.15")), CODE))
                 .isEmpty();
-        assertThat(get(plan(parts, wires), CODE).text()).contains("(cranking; engine running)");
+        assertThat(words(get(plan(parts, wires), CODE).message(), "steps")).containsExactly("crank", "running");
     }
 
     /** 7 V would not pull it in, but hold it. */
@@ -176,9 +187,8 @@ class UnpoweredLoadTest {
         Plan plan = plan(
                 "{'kind':'load','id':'radio','resistanceOhm':6,'minimumV':13.5," + "'meantLive':['run','running']}",
                 wire("W1", "battery.plus", "radio.a") + "," + wire("W2", "radio.b", "body.31"));
-        assertThat(get(plan, CODE).text())
-                .contains("(key on, engine stopped)")
-                .endsWith("takes nothing at these volts by its own limits.");
+        assertThat(words(get(plan, CODE).message(), "steps")).containsExactly("run");
+        assertThat(word(get(plan, CODE).message(), "supplied")).isEqualTo("enough");
     }
 
     @Test
@@ -187,7 +197,7 @@ class UnpoweredLoadTest {
                 lamp("lamp", 24, ALWAYS),
                 "{'id':'W1','from':'battery.plus','to':'lamp.a','resistanceOhm':20},"
                         + wire("W2", "lamp.b", "body.31"));
-        assertThat(codes(plan)).contains("voltage-drop").doesNotContain(CODE.text());
+        assertThat(codes(plan)).contains("voltage-drop").doesNotContain(CODE.code());
     }
 
     @Test
@@ -199,7 +209,7 @@ class UnpoweredLoadTest {
         assertThat(findings(plan))
                 .filteredOn(f -> f.ids().contains("amplifier"))
                 .isNotEmpty();
-        assertThat(codes(plan)).doesNotContain(CODE.text());
+        assertThat(codes(plan)).doesNotContain(CODE.code());
     }
 
     @Test
@@ -211,11 +221,11 @@ class UnpoweredLoadTest {
                 wire("W1", "battery.plus", "x.30") + "," + wire("W2", "x.15", "ballast.a") + ","
                         + wire("W3", "ballast.b", "coil.15") + "," + wire("W4", "coil.1", "points.1") + ","
                         + wire("W5", "points.31", "body.31"));
-        assertThat(codes(plan)).contains("coil-voltage-low").doesNotContain(CODE.text());
+        assertThat(codes(plan)).contains("coil-voltage-low").doesNotContain(CODE.code());
     }
 
     @ForEachExample
     void noExampleHasOne(String name) {
-        assertThat(codes(Plans.example(name))).doesNotContain(CODE.text());
+        assertThat(codes(Plans.example(name))).doesNotContain(CODE.code());
     }
 }

@@ -167,7 +167,7 @@ class ContractTest {
         assertThat(words("/components/schemas/BallastReport/properties/verdict"))
                 .isEqualTo(all(FeedState.Verdict.values(), EnumWords::of));
         assertThat(words("/components/schemas/ReviewFindingCode"))
-                .isEqualTo(all(FindingCode.values(), FindingCode::text));
+                .isEqualTo(all(FindingCode.values(), FindingCode::code));
         assertThat(words("/components/schemas/SneakClueKind"))
                 .isEqualTo(all(BackfeedReport.Clue.Kind.values(), EnumWords::of));
         assertThat(words("/components/parameters/Format/schema"))

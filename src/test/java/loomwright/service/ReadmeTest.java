@@ -25,7 +25,7 @@ class ReadmeTest {
                 LiveService.ask().get("/v1/examples/sandpiper-unguarded-bypass").asString();
         Response answer =
                 LiveService.ask().contentType("application/json").body(plan).post("/v1/plans/backfeed");
-        List<String> working = answer.jsonPath().getList("working", String.class);
+        List<String> working = answer.jsonPath().getList("working.text", String.class);
         assertThat(working).startsWith(shown.toArray(String[]::new));
     }
 }

@@ -212,12 +212,12 @@ class SheetTest {
                 .extract()
                 .jsonPath();
         assertThat(cells)
-                .containsAll(readings.getList("result.readings.tells", String.class))
+                .containsAll(readings.getList("result.readings.collect { it.tells.text.join(' ') }", String.class))
                 .containsAll(readings.getList("result.readings.redLabel", String.class));
         assertThat(boxes(page)).isEqualTo(readings.getList("result.readings").size());
         assertThat(texts(page, "li"))
                 .containsAll(review.getList("cautions.text", String.class))
-                .containsAll(readings.getList("result.first", String.class));
+                .containsAll(readings.getList("result.first.text", String.class));
     }
 
     private static long boxes(Document page) {

@@ -61,7 +61,7 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
     }
 
     private static boolean isBackfeed(Finding finding) {
-        return finding.code().equals(FindingCode.BACKFEED.text());
+        return finding.code().equals(FindingCode.BACKFEED.code());
     }
 
     /** Takes the worst backfeed of a step, and with it all that happen in the same positions of the switches. */

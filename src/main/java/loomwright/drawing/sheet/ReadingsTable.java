@@ -2,7 +2,9 @@ package loomwright.drawing.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import loomwright.drawing.sheet.Html.Cell;
+import loomwright.message.Message;
 import loomwright.readings.ReadingsSheet;
 import loomwright.readings.ReadingsSheet.Reading;
 
@@ -14,7 +16,7 @@ final class ReadingsTable {
     private ReadingsTable() {}
 
     static void write(Html html, ReadingsSheet sheet) {
-        html.list("", sheet.first());
+        html.list("", sheet.first().stream().map(Message::text).toList());
         List<List<Cell>> rows = new ArrayList<>();
         String situation = "";
         for (Reading reading : sheet.readings()) {
@@ -26,7 +28,8 @@ final class ReadingsTable {
         }
         html.table("readings", HEAD, rows);
         if (!sheet.leftOut().isEmpty()) {
-            html.paragraph("Not on this sheet: " + String.join(" ", sheet.leftOut()));
+            html.paragraph("Not on this sheet: "
+                    + sheet.leftOut().stream().map(Message::text).collect(Collectors.joining(" ")));
         }
     }
 
@@ -38,7 +41,7 @@ final class ReadingsTable {
                 Cell.of(reading.meter()),
                 new Cell(sound(reading), "sound"),
                 Cell.box(),
-                new Cell(reading.tells(), "tells"));
+                new Cell(reading.advice(), "tells"));
     }
 
     private static String sound(Reading reading) {

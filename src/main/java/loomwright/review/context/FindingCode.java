@@ -1,13 +1,9 @@
 package loomwright.review.context;
 
-import java.util.List;
-import loomwright.answer.Basis;
-import loomwright.answer.Finding;
-import loomwright.answer.Severity;
-import org.jspecify.annotations.Nullable;
+import loomwright.message.MessageCode;
 
 /** Everything that a review can find. More may be added. */
-public enum FindingCode {
+public enum FindingCode implements MessageCode {
     /** The pole on the chassis is not the one that the plan says. */
     EARTH_POLARITY_CONTRADICTED,
     /** A battery in series is turned, so that it works against those before it. */
@@ -87,19 +83,4 @@ public enum FindingCode {
     MODULE_LIMITS_CURRENT,
     /** A coil of low resistance on a module without limit. */
     COIL_NEEDS_LIMIT;
-
-    /** The name under which it goes out. */
-    public String text() {
-        return FindingWording.word(this);
-    }
-
-    public Finding finding(
-            Severity severity,
-            List<String> ids,
-            String text,
-            List<Finding.Figure> figures,
-            Basis basis,
-            @Nullable String remedy) {
-        return new Finding(severity, text(), ids, text, figures, basis, remedy);
-    }
 }

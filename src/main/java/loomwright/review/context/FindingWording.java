@@ -1,60 +1,60 @@
 package loomwright.review.context;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.util.ArrayList;
+import static loomwright.message.Arg.arg;
+
+import java.util.Collection;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.stream.Collectors;
-import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.message.Arg;
+import loomwright.message.Argument.Instant;
+import loomwright.message.Argument.SwitchPosition;
+import loomwright.message.Argument.Thing;
+import loomwright.operation.Step;
 
-/** How findings put figures and times into words. */
+/** The arguments that many findings share. */
 public final class FindingWording {
-    private static final MathContext THREE_FIGURES = new MathContext(3);
-
-    /** Of how many limits a value is: what the findings of one severity are sorted by. */
-    public static final String TIMES_LIMIT = "timesLimit";
+    /** How many times the limit a value is: what the findings of one severity are sorted by. */
+    public static final String LIMIT_RATIO = "limitRatio";
 
     private FindingWording() {}
 
-    /** Three significant figures, without exponent and without needless zeros. */
-    public static String number(double value) {
-        return new BigDecimal(value).round(THREE_FIGURES).stripTrailingZeros().toPlainString();
-    }
-
-    /** A word of a closed set as the contract writes it. */
-    static String word(Enum<?> value) {
-        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
     /** The step, and the switches that stand otherwise than in the plan. */
-    public static String when(Moment moment) {
-        return words(moment.solved().step().description(), moment.situation().changed());
+    public static Arg when(Moment moment) {
+        return when(
+                moment.solved().plan(),
+                moment.solved().step(),
+                moment.situation().changed());
     }
 
-    public static String words(String step, Map<String, String> switches) {
-        return switches.isEmpty()
-                ? step
-                : step
-                        + switches.entrySet().stream()
-                                .map(e -> e.getKey() + " " + e.getValue())
-                                .collect(Collectors.joining(", ", " (", ")"));
+    /**
+     * As above.
+     *
+     * @param switches position by id of the switch
+     */
+    public static Arg when(Plan plan, Step step, Map<String, String> switches) {
+        List<SwitchPosition> positions = switches.entrySet().stream()
+                .map(e -> new SwitchPosition(thing(plan, e.getKey()), e.getValue()))
+                .toList();
+        return arg("when", new Instant(step, positions));
     }
 
-    public static Finding.Figure figure(String name, double value) {
-        return new Finding.Figure(name, value);
+    /** A part, wire or connector by its id. */
+    public static Thing thing(Plan plan, String id) {
+        return plan.findPart(id)
+                .map(Part::thing)
+                .or(() -> plan.findWire(id).map(w -> w.thing()))
+                .orElseGet(() -> new Thing(id, id, Thing.Kind.CONNECTOR));
     }
 
-    /** A value against its limit, in the order in which they are read. */
-    public static List<Finding.Figure> against(String name, double value, String limitName, double limit) {
-        return List.of(figure(name, value), figure(limitName, limit), figure(TIMES_LIMIT, value / limit));
+    /** Parts, wires and connectors by their ids. */
+    public static Arg things(String name, Plan plan, Collection<String> ids) {
+        return Arg.things(name, ids.stream().map(id -> thing(plan, id)).toList());
     }
 
-    public static List<Finding.Figure> with(List<Finding.Figure> figures, Finding.Figure... more) {
-        List<Finding.Figure> all = new ArrayList<>(figures);
-        all.addAll(List.of(more));
-        return all;
+    public static Arg limitRatio(double value, double limit) {
+        return arg(LIMIT_RATIO, value / limit);
     }
 }

@@ -1,6 +1,6 @@
 package loomwright.review.feed;
 
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -24,6 +24,7 @@ import loomwright.review.context.FeedGraph;
 import loomwright.review.context.FeedGraph.By;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -172,24 +173,14 @@ public final class EarthedPoles implements Check {
     }
 
     private static Finding onChassis(Poles poles, Battery battery, boolean someRight) {
-        String wrong = someRight
-                ? "Another battery stands as the plan says, so this one is connected the wrong way round"
-                : "Either earthPolarity is wrong, or the battery is connected the wrong way round";
-        return FindingCode.EARTH_POLARITY_CONTRADICTED.finding(
-                Severity.DANGER,
-                List.of(battery.id()),
-                "The plan says that the " + (isNegative(poles.plan()) ? "negative" : "positive")
-                        + " pole is earthed (earthPolarity; negative if left out), but " + battery.displayName()
-                        + " has "
-                        + poles.other(battery) + " on the chassis. " + wrong
-                        + ", which destroys the diodes of an alternator and electronics at once"
-                        + (someRight ? ", and side by side its neighbour drives a heavy current through it." : "."),
-                List.of(),
-                WIRING,
-                "Check this before anything else is done: see which pole's lead goes to the body, and which the maker's"
-                        + " data or the markings of alternator, radio and other electronics call for. Then put earthPolarity"
-                        + " right, or turn the battery's leads in the plan and on the vehicle, and review again: the"
-                        + " other findings hold only then.");
+        return Finding.danger(
+                        FindingCode.EARTH_POLARITY_CONTRADICTED.with(
+                                arg("battery", battery.thing()),
+                                arg("terminal", poles.other(battery)),
+                                arg("earthed", isNegative(poles.plan()) ? "negative" : "positive"),
+                                arg("others", someRight ? "right" : "none")),
+                        WIRING)
+                .remedy(ReviewText.CHECK_POLARITY.with());
     }
 
     /**
@@ -199,21 +190,17 @@ public final class EarthedPoles implements Check {
     private static Finding inSeries(Poles poles, Battery battery, Battery before, double beforeV) {
         double ownV = poles.volts(battery);
         double leftV = beforeV - ownV;
-        String left = leftV == 0 ? "next to no volts" : number(Math.abs(leftV)) + " V";
-        return FindingCode.SERIES_BATTERY_REVERSED.finding(
-                leftV < 0 ? Severity.DANGER : Severity.WARNING,
-                List.of(battery.id(), before.id()),
-                battery.displayName() + " has " + poles.other(battery) + " on " + poles.other(before)
-                        + ": it works against the battery before it. Together they give " + left
-                        + (leftV < 0 ? " the wrong way round" : "") + " in place of " + number(beforeV + ownV) + " V"
-                        + (leftV < 0
-                                ? ", which destroys the diodes of an alternator and electronics at once."
-                                : ", so that little or nothing works.")
-                        + " Charged as they are, or with the engine started by other means, it is emptied and then charged"
-                        + " the wrong way, which ruins it.",
-                List.of(),
-                WIRING,
-                "Neither charge nor start before this is put right: turn its leads in the plan, and on the vehicle if they"
-                        + " are so there, and review again: the other findings hold only then.");
+        return Finding.of(
+                        leftV < 0 ? Severity.DANGER : Severity.WARNING,
+                        FindingCode.SERIES_BATTERY_REVERSED.with(
+                                arg("battery", battery.thing()),
+                                arg("before", before.thing()),
+                                arg("terminal", poles.other(battery)),
+                                arg("otherTerminal", poles.other(before)),
+                                arg("leftV", Math.abs(leftV)),
+                                arg("wantedV", beforeV + ownV),
+                                arg("polarity", leftV < 0 ? "reversed" : "right")),
+                        WIRING)
+                .remedy(ReviewText.TURN_BATTERY.with());
     }
 }

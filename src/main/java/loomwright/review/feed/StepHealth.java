@@ -1,5 +1,7 @@
 package loomwright.review.feed;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,12 +12,14 @@ import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
+import loomwright.message.Message;
 import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.StepFindings;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import org.jspecify.annotations.Nullable;
 
 /** Steps without a solution, shorts, and circuits that find no rest: each once, however many positions show it. */
@@ -62,26 +66,30 @@ public final class StepHealth implements Check {
     }
 
     private static Finding finding(StepFinding found, Moment moment) {
-        String text = found.text() + " So " + FindingWording.when(moment) + ".";
         return switch (found.kind()) {
-            case UNSOLVABLE -> finding(FindingCode.UNSOLVABLE, found, text, "Look for a short or for sources joined.");
-            case DEAD_SHORT ->
-                finding(FindingCode.DEAD_SHORT, found, text, "Do not connect the battery until it is found.");
+            case UNSOLVABLE ->
+                finding(FindingCode.UNSOLVABLE, found, moment, ReviewText.FIND_SHORT_OR_JOINED_SOURCES.with());
+            case DEAD_SHORT -> finding(FindingCode.DEAD_SHORT, found, moment, ReviewText.LEAVE_BATTERY_OFF.with());
             case OSCILLATING ->
                 finding(
                         FindingCode.OSCILLATING,
                         found,
-                        text,
+                        moment,
                         StepFindings.isByOwnVoltage(moment.solved())
-                                ? "Take thicker wire in its feed and return, or look for a bad joint."
-                                : "Feed the coil from before the contact.");
-            case RELAY_RACE -> finding(FindingCode.RELAY_RACE, found, text, null);
+                                ? ReviewText.REDUCE_RESISTANCE.with()
+                                : ReviewText.FEED_COIL_BEFORE_CONTACT.with());
+            case RELAY_RACE -> finding(FindingCode.RELAY_RACE, found, moment, null);
             case OVERLOADED ->
-                finding(FindingCode.SUPPLY_OVERLOADED, found, text, "Take thicker wire, or look for a bad joint.");
+                finding(FindingCode.SUPPLY_OVERLOADED, found, moment, ReviewText.REDUCE_RESISTANCE.with());
         };
     }
 
-    private static Finding finding(FindingCode code, StepFinding found, String text, @Nullable String remedy) {
-        return code.finding(found.kind().severity(), found.ids(), text, List.of(), SOLVED, remedy);
+    private static Finding finding(FindingCode code, StepFinding found, Moment moment, @Nullable Message remedy) {
+        return Finding.of(
+                        found.kind().severity(),
+                        code.with(arg("found", found.text()), FindingWording.when(moment)),
+                        SOLVED)
+                .about(found.ids())
+                .remedy(remedy);
     }
 }

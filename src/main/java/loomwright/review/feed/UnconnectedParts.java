@@ -1,5 +1,7 @@
 package loomwright.review.feed;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.List;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
@@ -17,6 +19,7 @@ import loomwright.operation.MissingConnections.Missing;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /**
  * Leads that are off and returns that lead nowhere. It is a warning where something stops working by it: at a source, in the
@@ -36,25 +39,19 @@ public final class UnconnectedParts implements Check {
     private static Finding finding(ReviewContext context, Missing missing) {
         Part part = missing.part();
         String terminal = missing.terminal().toString();
-        List<String> ids = List.of(part.id());
         Severity severity = severity(context, missing);
         return missing.kind() == Kind.TERMINAL_NOT_CONNECTED
-                ? FindingCode.TERMINAL_NOT_CONNECTED.finding(
-                        severity,
-                        ids,
-                        part.displayName() + ": nothing is connected to " + terminal
-                                + ". No current can flow through it.",
-                        List.of(),
-                        DRAWN,
-                        "Connect " + terminal + ".")
-                : FindingCode.NO_RETURN.finding(
-                        severity,
-                        ids,
-                        part.displayName() + ": its return " + terminal
-                                + " does not lead to earth in any position of the switches. No current can flow through it.",
-                        List.of(),
-                        DRAWN,
-                        "Connect " + terminal + " to a good earth.");
+                ? Finding.of(
+                                severity,
+                                FindingCode.TERMINAL_NOT_CONNECTED.with(
+                                        arg("part", part.thing()), arg("terminal", terminal)),
+                                DRAWN)
+                        .remedy(ReviewText.CONNECT_TERMINAL.with(arg("terminal", terminal)))
+                : Finding.of(
+                                severity,
+                                FindingCode.NO_RETURN.with(arg("part", part.thing()), arg("terminal", terminal)),
+                                DRAWN)
+                        .remedy(ReviewText.CONNECT_TO_EARTH.with(arg("terminal", terminal)));
     }
 
     private static Severity severity(ReviewContext context, Missing missing) {

@@ -1,6 +1,6 @@
 package loomwright.review.feed;
 
-import static loomwright.review.context.FindingWording.figure;
+import static loomwright.message.Arg.arg;
 
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,15 +10,17 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
-import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.backfeed.BackfeedSearch;
 import loomwright.backfeed.Verdicts;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /** The loads that are live though they are not meant to be, with the way of most current and the cheapest remedy. */
 public final class UnintendedFeeds implements Check {
@@ -50,32 +52,30 @@ public final class UnintendedFeeds implements Check {
                 .flatMap(path -> path.steps().stream())
                 .filter(step -> step.owner() == Branch.Owner.WIRE)
                 .forEach(step -> ids.add(step.id()));
-        return FindingCode.BACKFEED.finding(
-                feed.severity(),
-                List.copyOf(ids),
-                feed.verdict() + "." + way(worst.paths()),
-                List.of(
-                        figure("effectiveV", worst.effectiveV()),
-                        figure("operateV", worst.operateV()),
-                        figure("currentA", worst.currentA()),
-                        figure(FindingWording.TIMES_LIMIT, worst.effectiveV() / worst.operateV())),
-                WAY,
-                feed.remedies().stream()
+        return Finding.of(
+                        feed.severity(),
+                        FindingCode.BACKFEED.with(
+                                arg("effectiveV", worst.effectiveV()),
+                                arg("operateV", worst.operateV()),
+                                arg("currentA", worst.currentA()),
+                                FindingWording.limitRatio(worst.effectiveV(), worst.operateV()),
+                                arg("verdict", feed.verdict()),
+                                Arg.messages("path", path(worst.paths()))),
+                        WAY)
+                .about(List.copyOf(ids))
+                .remedy(feed.remedies().stream()
                         .findFirst()
-                        .map(r -> r.change() + " " + Verdicts.effect(r))
+                        .map(r -> ReviewText.REMEDY_OF_BACKFEED.with(
+                                arg("change", r.change()), arg("effect", Verdicts.effect(r))))
                         .orElse(null));
     }
 
-    private static String way(List<FeedPath> paths) {
-        if (paths.isEmpty()) {
-            return "";
-        }
-        StringBuilder text = new StringBuilder(" The current comes by ");
-        String separator = "";
-        for (PathStep step : paths.get(0).steps()) {
-            text.append(separator).append(step.id()).append(step.againstFeed() ? " (backwards)" : "");
-            separator = ", ";
-        }
-        return text.append('.').toString();
+    private static List<Message> path(List<FeedPath> paths) {
+        return paths.stream()
+                .limit(1)
+                .flatMap(path -> path.steps().stream())
+                .map(step -> (step.againstFeed() ? ReviewText.PATH_STEP_REVERSED : ReviewText.PATH_STEP)
+                        .with(arg("id", step.id())))
+                .toList();
     }
 }

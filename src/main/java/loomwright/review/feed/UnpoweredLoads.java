@@ -1,7 +1,6 @@
 package loomwright.review.feed;
 
-import static loomwright.review.context.FindingWording.figure;
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -13,10 +12,11 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
 import loomwright.operation.MissingConnections;
@@ -27,6 +27,7 @@ import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import loomwright.review.context.WorstCaseOrder;
 import loomwright.review.ignition.CoilVoltages;
 import loomwright.review.wire.VoltageDrops;
@@ -127,37 +128,28 @@ public final class UnpoweredLoads implements Check {
                 .orElseThrow();
         double bestV = shown(volts(load, best));
         double operateV = operateV(load, best);
-        String steps = failing.stream()
-                .map(m -> m.solved().step())
-                .distinct()
-                .map(Step::description)
-                .collect(Collectors.joining("; "));
-        String why = bestV < operateV
-                ? "and needs " + number(operateV) + " V."
-                : "and takes nothing at these volts by its own limits.";
-        return FindingCode.LOAD_NOT_POWERED.finding(
-                Severity.WARNING,
-                List.of(load.id()),
-                load.displayName() + " is meant to be live but does not work (" + steps + "). It gets "
-                        + (bestV == 0
-                                ? "no volts"
-                                : "at best " + number(bestV) + " V, " + FindingWording.when(best) + ",")
-                        + " " + why,
-                List.of(figure("effectiveV", bestV), figure("operateV", operateV)),
-                SOLVED,
-                remedy(load));
+        List<Step> steps =
+                failing.stream().map(m -> m.solved().step()).distinct().toList();
+        String supplied = bestV == 0 ? "none" : bestV < operateV ? "little" : "enough";
+        return Finding.warning(
+                        FindingCode.LOAD_NOT_POWERED.with(
+                                arg("load", load.thing()),
+                                arg("effectiveV", bestV),
+                                arg("operateV", operateV),
+                                Arg.words("steps", steps),
+                                arg("supplied", supplied),
+                                FindingWording.when(best)),
+                        SOLVED)
+                .remedy(remedy(load));
     }
 
     private static double shown(double volts) {
         return volts < NOTHING_V ? 0 : volts;
     }
 
-    private static String remedy(Consumer load) {
+    private static Message remedy(Consumer load) {
         String feed = load.terminal(load.feedTerminal()).toString();
         String back = load.terminal(load.returnTerminal()).toString();
-        return "At that time measure the volts from its feed " + feed + " to earth, and from its return " + back
-                + " to earth. None at the feed: the feed is missing; follow it back to a switch, fuse, joint or diode that"
-                + " does not let it through. The same at both: the earth is missing. In between: something else is in"
-                + " series with it.";
+        return ReviewText.MEASURE_FEED_AND_RETURN.with(arg("feed", feed), arg("return", back));
     }
 }

@@ -1,31 +1,33 @@
 package loomwright.review.fuse;
 
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Diode;
 import loomwright.circuit.Fuse;
 import loomwright.judgement.Level;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
+import loomwright.message.Arg;
+import loomwright.message.Catalogue;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import loomwright.review.context.ShortedFuses;
 
 /** The lasting current of each fuse against its rating. */
 public final class FuseLoads implements Check {
     private static final Basis BLOWS_AT_ONCE = Basis.verified(
-            "a blade fuse opens at " + number(ShortedFuses.AT_ONCE)
+            "a blade fuse opens at " + Catalogue.english().quantity(ShortedFuses.AT_ONCE, "")
                     + " times its rating within a tenth of a second or little more",
             "opening time limits of ISO 8820-3 and SAE J1284, see the table blade-fuse-limits");
 
@@ -52,17 +54,17 @@ public final class FuseLoads implements Check {
         ids.addAll(way);
         boolean diode =
                 way.stream().anyMatch(id -> moment.solved().plan().findPart(id).orElse(null) instanceof Diode);
-        return FindingCode.FUSE_BLOWS_AT_ONCE.finding(
-                Severity.DANGER,
-                ids,
-                fuse.displayName() + " (" + number(fuse.ratingA()) + " A) carries " + number(currentA) + " A, "
-                        + FindingWording.when(moment) + ": a short, it blows at once. The current goes through "
-                        + String.join(", ", way) + ". What follows from the short is not told besides.",
-                FindingWording.against("currentA", currentA, "ratingA", fuse.ratingA()),
-                BLOWS_AT_ONCE,
-                "Look along that way for what joins the feed to earth"
-                        + (diode ? "; the diode in it may be the wrong way round" : "")
-                        + ". No larger fuse. Have the plan reviewed again when it is put right.");
+        return Finding.danger(
+                        FindingCode.FUSE_BLOWS_AT_ONCE.with(
+                                arg("fuse", fuse.thing()),
+                                arg("currentA", currentA),
+                                arg("ratingA", fuse.ratingA()),
+                                FindingWording.limitRatio(currentA, fuse.ratingA()),
+                                FindingWording.things("path", moment.solved().plan(), way),
+                                FindingWording.when(moment)),
+                        BLOWS_AT_ONCE)
+                .about(ids)
+                .remedy(ReviewText.FIND_SHORT.with(arg("diode", diode ? "yes" : "no")));
     }
 
     private static List<Finding> overloads(ReviewContext context) {
@@ -78,32 +80,38 @@ public final class FuseLoads implements Check {
     }
 
     private static Optional<Finding> judge(Fuse fuse, Peak peak) {
-        String carries = fuse.displayName() + " (" + number(fuse.ratingA()) + " A) carries " + number(peak.currentA())
-                + " A, " + FindingWording.when(peak.moment());
         Verdict verdict = FuseRule.judgeLoad(peak.currentA(), fuse.ratingA(), true);
+        Arg of = arg("fuse", fuse.thing());
+        Arg currentA = arg("currentA", peak.currentA());
+        Arg ratingA = arg("ratingA", fuse.ratingA());
         if (verdict.level() == Level.WARNING) {
-            return Optional.of(FindingCode.FUSE_OVERLOADED.finding(
-                    Severity.WARNING,
-                    List.of(fuse.id()),
-                    carries + ": it blows "
-                            + (peak.currentA() >= ShortedFuses.AT_ONCE * fuse.ratingA()
-                                    ? "at once."
-                                    : "sooner or later."),
-                    FindingWording.against("currentA", peak.currentA(), "ratingA", fuse.ratingA()),
-                    Basis.computed("current against the rating given", "comparison"),
-                    "Divide the load over more fuses; a larger fuse only if the wires behind it stand that."));
+            return Optional.of(Finding.warning(
+                            FindingCode.FUSE_OVERLOADED.with(
+                                    of,
+                                    currentA,
+                                    ratingA,
+                                    FindingWording.limitRatio(peak.currentA(), fuse.ratingA()),
+                                    arg(
+                                            "blows",
+                                            peak.currentA() >= ShortedFuses.AT_ONCE * fuse.ratingA()
+                                                    ? "at-once"
+                                                    : "later"),
+                                    FindingWording.when(peak.moment())),
+                            Basis.computed("current against the rating given", "comparison"))
+                    .remedy(ReviewText.SPLIT_LOAD.with()));
         }
         if (verdict.level() == Level.NOTE) {
-            return Optional.of(FindingCode.FUSE_NEAR_LIMIT.finding(
-                    Severity.NOTE,
-                    List.of(fuse.id()),
-                    carries
-                            + ", more than " + number(100 * FuseRule.FITTED_SHARE)
-                            + " % of its rating: if that goes on for long, or in hot surroundings, it ages"
-                            + " and blows one day.",
-                    FindingWording.against("currentA", peak.currentA(), "continuousA", verdict.limit()),
-                    FuseRule.LOAD_BASIS,
-                    "Take load off it; a larger fuse only if the wires behind it stand that."));
+            return Optional.of(Finding.note(
+                            FindingCode.FUSE_NEAR_LIMIT.with(
+                                    of,
+                                    currentA,
+                                    ratingA,
+                                    arg("continuousA", verdict.limit()),
+                                    FindingWording.limitRatio(peak.currentA(), verdict.limit()),
+                                    arg("loadPercent", 100 * FuseRule.FITTED_SHARE),
+                                    FindingWording.when(peak.moment())),
+                            FuseRule.LOAD_BASIS)
+                    .remedy(ReviewText.REDUCE_LOAD.with()));
         }
         return Optional.empty();
     }

@@ -1,7 +1,6 @@
 package loomwright.review.fuse;
 
-import static loomwright.review.context.FindingWording.figure;
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -22,6 +21,9 @@ import loomwright.conductor.ConductorSize;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
 import loomwright.judgement.wire.WireAmpacity;
+import loomwright.message.Arg;
+import loomwright.message.Argument.Thing;
+import loomwright.message.Message;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
@@ -29,6 +31,7 @@ import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.Protection.Region;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import loomwright.review.context.WireRating;
 import loomwright.sizing.FuseChoice;
 import loomwright.sizing.FuseChoice.Overload;
@@ -165,51 +168,52 @@ public final class FuseProtection implements Check {
         double allowedA = worst.rating().allowedA();
         List<String> ids = new ArrayList<>(List.of(fuse.id()));
         failures.forEach(f -> ids.add(f.wire().id()));
-        String others = failures.size() == 1
-                ? ""
-                : " The same, more or less, holds for " + String.join(", ", ids.subList(2, ids.size())) + ".";
-        String inShort = worst.inShort()
-                .map(o -> " In a short circuit at its far end " + number(o.currentA())
-                        + " A flow, and the insulation burns before the fuse blows.")
-                .orElse("");
+        List<Thing> others =
+                failures.stream().skip(1).map(f -> f.wire().thing()).toList();
+        List<Arg> arguments = new ArrayList<>(List.of(
+                arg("fuse", fuse.thing()),
+                arg("ratingA", fuse.ratingA()),
+                arg("ampacityA", allowedA),
+                FindingWording.limitRatio(fuse.ratingA(), allowedA),
+                arg("wire", worst.wire().thing()),
+                arg("size", worst.rating().size().name()),
+                arg("insulation", worst.rating().assumed() ? "assumed" : "known"),
+                Arg.messages(
+                        "inShort",
+                        worst.inShort().stream()
+                                .map(o -> ReviewText.BURNS_IN_SHORT.with(arg("currentA", o.currentA())))
+                                .toList()),
+                Arg.things("others", others)));
         double overloadC = worst.rating().ampacity().temperatureC(FuseRule.OVERLOAD_MULTIPLE * fuse.ratingA());
-        List<Finding.Figure> figures = FindingWording.against("ratingA", fuse.ratingA(), "ampacityA", allowedA);
         if (Double.isFinite(overloadC)) {
-            figures = FindingWording.with(figures, figure("overloadTemperatureC", overloadC));
+            arguments.add(arg("overloadTemperatureC", overloadC));
         }
-        if (worst.inShort().isPresent()) {
-            figures = FindingWording.with(
-                    figures, figure("overloadA", worst.inShort().get().currentA()));
-        }
-        return FindingCode.FUSE_TOO_LARGE.finding(
-                worst.severity(),
-                ids,
-                fuse.displayName() + " (" + number(fuse.ratingA()) + " A) does not protect wire "
-                        + worst.wire().id() + " (" + worst.rating().size().name() + "), which may carry "
-                        + number(allowedA) + " A" + (worst.rating().assumed() ? " (insulation assumed)" : "") + "."
-                        + inShort + others,
-                figures,
-                FuseRule.WIRE_BASIS,
-                remedy(context, fuse, worst));
+        worst.inShort().ifPresent(o -> arguments.add(arg("overloadA", o.currentA())));
+        return Finding.of(
+                        worst.severity(),
+                        FindingCode.FUSE_TOO_LARGE.with(arguments.toArray(Arg[]::new)),
+                        FuseRule.WIRE_BASIS)
+                .about(ids)
+                .remedy(remedy(context, fuse, worst));
     }
 
     /** Both together, named: the rating that carries the load, and the thinnest wire that rating protects. */
-    private static String remedy(ReviewContext context, Fuse fuse, Failure worst) {
+    private static Message remedy(ReviewContext context, Fuse fuse, Failure worst) {
         double loadA = context.lasting()
                 .find(Branch.Owner.PART, fuse.id())
                 .map(Peak::currentA)
                 .orElse(0.0);
         Optional<FuseRule.Rating> least = FuseRule.smallest(loadA, true);
         if (least.isEmpty()) {
-            return "Divide the load over more wires and fuses.";
+            return ReviewText.SPLIT_LOAD_OVER_WIRES_AND_FUSES.with();
         }
         double neededA = least.get().ratingA();
+        Arg ratingA = arg("ratingA", neededA);
         if (worst.inShort().isEmpty() && neededA <= worst.rating().allowedA() && neededA < fuse.ratingA()) {
-            double largestA = FuseRule.largest(worst.rating().allowedA())
-                    .map(FuseRule.Rating::ratingA)
-                    .orElse(neededA);
-            return "Fit a fuse of " + number(neededA) + " A"
-                    + (largestA > neededA ? ", or at most " + number(largestA) + " A" : "") + ".";
+            return FuseRule.largest(worst.rating().allowedA())
+                    .filter(r -> r.ratingA() > neededA)
+                    .map(r -> ReviewText.FIT_FUSE_UP_TO.with(ratingA, arg("largestA", r.ratingA())))
+                    .orElseGet(() -> ReviewText.FIT_FUSE.with(ratingA));
         }
         return ConductorSize.list(worst.rating().size().system()).stream()
                 .filter(s -> s.areaMm2() > worst.rating().size().areaMm2())
@@ -218,8 +222,8 @@ public final class FuseProtection implements Check {
                                         .allowedA()
                                 >= neededA)
                 .findFirst()
-                .map(s -> "Fit a fuse of " + number(neededA) + " A and " + s.name() + " for wire "
-                        + worst.wire().id() + ".")
-                .orElse("Divide the load over more wires and fuses.");
+                .map(s -> ReviewText.FIT_FUSE_AND_WIRE.with(
+                        ratingA, arg("size", s.name()), arg("wire", worst.wire().thing())))
+                .orElseGet(ReviewText.SPLIT_LOAD_OVER_WIRES_AND_FUSES::with);
     }
 }

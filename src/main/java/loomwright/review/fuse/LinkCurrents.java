@@ -1,6 +1,6 @@
 package loomwright.review.fuse;
 
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.List;
 import java.util.Optional;
@@ -18,6 +18,7 @@ import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import loomwright.review.context.WireRating;
 
 /** The lasting current of each fusible link against what a wire of its size carries in the engine bay. */
@@ -46,15 +47,17 @@ public final class LinkCurrents implements Check {
     }
 
     private static Finding overloaded(FusibleLink link, Severity severity, WireAmpacity ampacity, Peak peak) {
-        return FindingCode.LINK_OVERLOADED.finding(
-                severity,
-                List.of(link.id()),
-                link.displayName() + " (" + link.size() + ") carries " + number(peak.currentA()) + " A, "
-                        + FindingWording.when(peak.moment()) + "; a wire of that size with insulation for "
-                        + number(INSULATION_C) + " C (assumed) may carry " + number(ampacity.allowedA())
-                        + " A there. The link ages and melts one day without a short.",
-                FindingWording.against("currentA", peak.currentA(), "ampacityA", ampacity.allowedA()),
-                ampacity.basis().get(0),
-                "Take load off it, or fit a thicker link together with thicker wire behind it.");
+        return Finding.of(
+                        severity,
+                        FindingCode.LINK_OVERLOADED.with(
+                                arg("link", link.thing()),
+                                arg("currentA", peak.currentA()),
+                                arg("ampacityA", ampacity.allowedA()),
+                                FindingWording.limitRatio(peak.currentA(), ampacity.allowedA()),
+                                arg("size", link.size()),
+                                arg("insulationC", INSULATION_C),
+                                FindingWording.when(peak.moment())),
+                        ampacity.basis().get(0))
+                .remedy(ReviewText.FIT_LARGER_LINK_AND_WIRE.with());
     }
 }

@@ -1,7 +1,6 @@
 package loomwright.review.fuse;
 
-import static loomwright.review.context.FindingWording.figure;
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -9,18 +8,21 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
+import loomwright.message.Arg;
+import loomwright.message.Argument.Thing;
+import loomwright.message.Message;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.Protection.Region;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import loomwright.review.context.WireRating;
 
 /** Whether each fusible link is four gauge numbers smaller than the smallest wire behind it. */
@@ -71,32 +73,28 @@ public final class LinkProtection implements Check {
         failures.forEach(f -> ids.add(f.wire().id()));
         List<Failure> stouter =
                 failures.stream().filter(f -> !weaker.contains(f)).toList();
-        String burns = weaker.isEmpty()
-                ? ""
-                : " is no smaller than " + named(weaker) + " behind it: in a short these burn before the link melts.";
-        String close = stouter.isEmpty() ? "" : " is not four sizes smaller than " + named(stouter) + " behind it.";
-        String text = link.displayName() + " (" + link.size() + ", " + number(size.areaMm2()) + " mm2)" + burns
-                + (weaker.isEmpty() || stouter.isEmpty() ? close : " It" + close);
-        return FindingCode.LINK_TOO_LARGE.finding(
-                weaker.isEmpty() ? Severity.WARNING : Severity.DANGER,
-                ids,
-                text,
-                List.of(
-                        figure("linkAreaMm2", size.areaMm2()),
-                        figure("wireAreaMm2", smallest.areaMm2()),
-                        figure(FindingWording.TIMES_LIMIT, size.areaMm2() / smallest.areaMm2())),
-                FOUR_SIZES,
-                "Give the thin wires fuses of their own where they branch off, close to the feed; to the others a link"
-                        + " four sizes smaller, or thicker wire.");
+        return Finding.of(
+                        weaker.isEmpty() ? Severity.WARNING : Severity.DANGER,
+                        FindingCode.LINK_TOO_LARGE.with(
+                                arg("link", link.thing()),
+                                arg("linkAreaMm2", size.areaMm2()),
+                                arg("wireAreaMm2", smallest.areaMm2()),
+                                FindingWording.limitRatio(size.areaMm2(), smallest.areaMm2()),
+                                arg("size", link.size()),
+                                Arg.messages("burning", named(weaker)),
+                                Arg.messages("tooClose", named(stouter))),
+                        FOUR_SIZES)
+                .about(ids)
+                .remedy(ReviewText.FUSE_THIN_WIRES.with());
     }
 
-    /** The wires by size: "W1, W2 (1.5 mm2), W3 (4 mm2)". */
-    private static String named(List<Failure> failures) {
-        Map<String, List<String>> bySize = new LinkedHashMap<>();
+    /** The wires by size. */
+    private static List<Message> named(List<Failure> failures) {
+        Map<String, List<Thing>> bySize = new LinkedHashMap<>();
         failures.forEach(f -> bySize.computeIfAbsent(f.size().name(), key -> new ArrayList<>())
-                .add(f.wire().id()));
+                .add(f.wire().thing()));
         return bySize.entrySet().stream()
-                .map(e -> String.join(", ", e.getValue()) + " (" + e.getKey() + ")")
-                .collect(Collectors.joining(", "));
+                .map(e -> ReviewText.WIRES_OF_SIZE.with(Arg.things("wires", e.getValue()), arg("size", e.getKey())))
+                .toList();
     }
 }

@@ -1,13 +1,11 @@
 package loomwright.review.ignition;
 
-import static loomwright.review.context.FindingWording.figure;
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
 import loomwright.circuit.IgnitionModule;
@@ -17,6 +15,7 @@ import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /** Whether a coil for use with a ballast has one while the engine runs, and a coil for direct feed has none. */
 public final class BallastUse implements Check {
@@ -54,28 +53,24 @@ public final class BallastUse implements Check {
 
     private static Finding missing(Coil coil, Moment moment, double currentA) {
         double heatW = currentA * currentA * coil.primaryResistanceOhm();
-        return FindingCode.BALLAST_MISSING.finding(
-                Severity.DANGER,
-                List.of(coil.id()),
-                coil.displayName() + " is made for use with a ballast and is fed directly, "
-                        + FindingWording.when(moment)
-                        + ": "
-                        + number(currentA) + " A, and " + number(heatW)
-                        + " W of heat in it as long as the contacts are closed. It overheats and can burst.",
-                List.of(figure("currentA", currentA), figure("heatW", heatW)),
-                IgnitionRules.COILS,
-                "Put the ballast into its feed, or fit a coil meant for direct feed.");
+        return Finding.danger(
+                        FindingCode.BALLAST_MISSING.with(
+                                arg("coil", coil.thing()),
+                                arg("currentA", currentA),
+                                arg("heatW", heatW),
+                                FindingWording.when(moment)),
+                        IgnitionRules.COILS)
+                .remedy(ReviewText.FIT_BALLAST.with());
     }
 
     private static Finding unwanted(Coil coil, Moment moment, double currentA, double ballastOhm) {
-        return FindingCode.BALLAST_UNWANTED.finding(
-                Severity.WARNING,
-                List.of(coil.id()),
-                coil.displayName() + " is made for direct feed and gets its current through " + number(ballastOhm)
-                        + " ohm, " + FindingWording.when(moment) + ": only " + number(currentA)
-                        + " A, so a weak spark.",
-                List.of(figure("currentA", currentA), figure("ballastOhm", ballastOhm)),
-                IgnitionRules.COILS,
-                "Take the ballast out of the feed together with its bypass, or fit a coil meant for a ballast.");
+        return Finding.warning(
+                        FindingCode.BALLAST_UNWANTED.with(
+                                arg("coil", coil.thing()),
+                                arg("currentA", currentA),
+                                arg("ballastOhm", ballastOhm),
+                                FindingWording.when(moment)),
+                        IgnitionRules.COILS)
+                .remedy(ReviewText.REMOVE_BALLAST.with());
     }
 }

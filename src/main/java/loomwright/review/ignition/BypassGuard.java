@@ -1,5 +1,7 @@
 package loomwright.review.ignition;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
@@ -8,7 +10,6 @@ import java.util.Optional;
 import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
@@ -18,6 +19,7 @@ import loomwright.review.context.FeedGraph;
 import loomwright.review.context.FeedGraph.By;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /**
  * Whether a tap or end of a ballast is wired straight to what works the starter: then the key feeds the solenoid through
@@ -64,14 +66,11 @@ public final class BypassGuard implements Check {
                 .flatMap(t -> graph.at(t).stream())
                 .filter(e -> e.by() == By.WIRE && joined.contains(e.from()) && joined.contains(e.to()))
                 .forEach(e -> ids.add(e.id()));
-        return FindingCode.BYPASS_NOT_ISOLATED.finding(
-                Severity.WARNING,
-                List.copyOf(ids),
-                ballast.displayName() + ", terminal " + name + ", is wired straight to " + control
-                        + ". That joins two feeds for good: with the key on the ignition feeds what hangs on " + control
-                        + ", and the coil gets its current by a second way as long as that is fed.",
-                List.of(),
-                Basis.commonPractice("a bypass needs a contact of its own, or a diode"),
-                "Feed the bypass from a contact of its own (solenoid 15a, or 87 of a relay), or put a diode into it.");
+        return Finding.warning(
+                        FindingCode.BYPASS_NOT_ISOLATED.with(
+                                arg("ballast", ballast.thing()), arg("terminal", name), arg("control", control)),
+                        Basis.commonPractice("a bypass needs a contact of its own, or a diode"))
+                .about(List.copyOf(ids))
+                .remedy(ReviewText.SEPARATE_BYPASS.with());
     }
 }

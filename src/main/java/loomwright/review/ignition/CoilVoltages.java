@@ -1,7 +1,6 @@
 package loomwright.review.ignition;
 
-import static loomwright.review.context.FindingWording.figure;
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -9,19 +8,21 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.ReversedWire;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
 import loomwright.ignition.UsualIgnition;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /**
  * The volts at each ballasted coil with the key on and contacts closed, as they are measured: everything else as the plan
@@ -77,42 +78,50 @@ public final class CoilVoltages implements Check {
 
     private static Finding low(ReviewContext context, Coil coil, Moment moment, double lowV, double highV) {
         double coilV = volts(coil, moment);
-        Optional<String> stray = stray(context, coil, moment);
-        return FindingCode.COIL_VOLTAGE_LOW.finding(
-                Severity.WARNING,
-                List.of(coil.id()),
-                shows(coil, moment, lowV, highV) + " The spark is weak." + stray.orElse(""),
-                List.of(figure("coilV", coilV), figure("lowV", lowV), figure(FindingWording.TIMES_LIMIT, lowV / coilV)),
-                IgnitionRules.COIL,
-                stray.isPresent()
-                        ? "Put that right first, as its own finding says, then measure again; a ballast of fewer ohms"
-                                + " would only make it worse."
-                        : "Look for lost volts in its feed and contacts; else a ballast of fewer ohms.");
+        Optional<Message> stray = stray(context, coil, moment);
+        return Finding.warning(
+                        FindingCode.COIL_VOLTAGE_LOW.with(
+                                arg("coil", coil.thing()),
+                                arg("coilV", coilV),
+                                arg("lowV", lowV),
+                                FindingWording.limitRatio(lowV, coilV),
+                                arg("highV", highV),
+                                Arg.messages("stray", stray.stream().toList()),
+                                FindingWording.when(moment)),
+                        IgnitionRules.COIL)
+                .about(List.of(coil.id()))
+                .remedy(
+                        stray.isPresent()
+                                ? ReviewText.REPAIR_STRAY_FIRST.with()
+                                : ReviewText.FIND_DROP_OR_FIT_SMALLER_BALLAST.with());
     }
 
-    /** What is to be said of current that leaves the feed behind the ballast by a way not meant. */
-    private static Optional<String> stray(ReviewContext context, Coil coil, Moment moment) {
+    /** Current that leaves the feed behind the ballast by an unintended path; the text is absent without it. */
+    private static Optional<Message> stray(ReviewContext context, Coil coil, Moment moment) {
         double coilA = Math.abs(moment.solved().currentA(coil));
         return LoadCircuit.find(moment.solved(), coil)
                 .filter(loop -> loop.ballastA() - coilA > STRAY_FRACTION * coilA)
-                .flatMap(loop -> whereTo(context, loop.ballastIds())
-                        .map(where -> " Only " + number(coilA) + " of the " + number(loop.ballastA())
-                                + " A through the ballast reach it: the rest goes by a way not meant, " + where + "."));
+                .flatMap(loop ->
+                        whereTo(context, loop.ballastIds(), arg("coilA", coilA), arg("ballastA", loop.ballastA())));
     }
 
-    private static Optional<String> whereTo(ReviewContext context, Set<String> ballasts) {
+    private static Optional<Message> whereTo(ReviewContext context, Set<String> ballasts, Arg coilA, Arg ballastA) {
         List<String> loads = context.backfeed().unintendedFeeds().stream()
                 .filter(feed -> feed.occurrences().stream().anyMatch(o -> passes(o, ballasts)))
-                .map(UnintendedFeed::label)
+                .map(UnintendedFeed::load)
                 .toList();
         List<String> wires = context.backfeed().reversedWires().stream()
                 .filter(wire -> wire.step() == Step.RUN)
                 .map(ReversedWire::wire)
                 .toList();
         if (!loads.isEmpty()) {
-            return Optional.of("to " + String.join(", ", loads));
+            return Optional.of(ReviewText.STRAY_TO_LOADS.with(
+                    coilA, ballastA, FindingWording.things("loads", context.plan(), loads)));
         }
-        return wires.isEmpty() ? Optional.empty() : Optional.of("backwards through " + String.join(", ", wires));
+        return wires.isEmpty()
+                ? Optional.empty()
+                : Optional.of(ReviewText.STRAY_THROUGH_WIRES.with(
+                        coilA, ballastA, FindingWording.things("wires", context.plan(), wires)));
     }
 
     private static boolean passes(Occurrence occurrence, Set<String> ballasts) {
@@ -123,18 +132,15 @@ public final class CoilVoltages implements Check {
     }
 
     private static Finding high(Coil coil, Moment moment, double lowV, double highV) {
-        return FindingCode.COIL_VOLTAGE_HIGH.finding(
-                Severity.WARNING,
-                List.of(coil.id()),
-                shows(coil, moment, lowV, highV) + " Coil and contacts get hot.",
-                FindingWording.against("coilV", volts(coil, moment), "highV", highV),
-                IgnitionRules.COIL,
-                "A ballast of more ohms.");
-    }
-
-    private static String shows(Coil coil, Moment moment, double lowV, double highV) {
-        return coil.displayName() + " shows " + number(volts(coil, moment)) + " V with contacts closed, "
-                + FindingWording.when(moment) + "; usual behind a ballast are " + number(lowV) + " to " + number(highV)
-                + " V.";
+        return Finding.warning(
+                        FindingCode.COIL_VOLTAGE_HIGH.with(
+                                arg("coil", coil.thing()),
+                                arg("coilV", volts(coil, moment)),
+                                arg("highV", highV),
+                                FindingWording.limitRatio(volts(coil, moment), highV),
+                                arg("lowV", lowV),
+                                FindingWording.when(moment)),
+                        IgnitionRules.COIL)
+                .remedy(ReviewText.FIT_LARGER_BALLAST.with());
     }
 }

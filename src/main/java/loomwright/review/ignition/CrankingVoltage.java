@@ -1,13 +1,11 @@
 package loomwright.review.ignition;
 
-import static loomwright.review.context.FindingWording.figure;
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Solenoid;
@@ -17,6 +15,7 @@ import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /** The volts at each battery while the starter turns the engine. */
 public final class CrankingVoltage implements Check {
@@ -48,16 +47,14 @@ public final class CrankingVoltage implements Check {
 
     private static Finding low(Battery battery, Moment moment, double limitV) {
         double batteryV = volts(battery, moment);
-        return FindingCode.BATTERY_LOW_CRANKING.finding(
-                Severity.WARNING,
-                List.of(battery.id()),
-                battery.displayName() + " shows " + number(batteryV) + " V, " + FindingWording.when(moment)
-                        + "; usual are about " + number(limitV) + " V or more. Coil and module get that much less.",
-                List.of(
-                        figure("batteryV", batteryV),
-                        figure("limitV", limitV),
-                        figure(FindingWording.TIMES_LIMIT, limitV / batteryV)),
-                IgnitionRules.CRANKING,
-                "Charge or replace the battery, clean its clamps, measure the starter's current.");
+        return Finding.warning(
+                        FindingCode.BATTERY_LOW_CRANKING.with(
+                                arg("battery", battery.thing()),
+                                arg("batteryV", batteryV),
+                                arg("limitV", limitV),
+                                FindingWording.limitRatio(limitV, batteryV),
+                                FindingWording.when(moment)),
+                        IgnitionRules.CRANKING)
+                .remedy(ReviewText.CHECK_BATTERY.with());
     }
 }

@@ -1,13 +1,11 @@
 package loomwright.review.ignition;
 
-import static loomwright.review.context.FindingWording.figure;
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
 import loomwright.circuit.IgnitionModule;
@@ -17,6 +15,7 @@ import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /** What a coil would draw through its module if it were let: whether the module limits it, and whether it has to. */
 public final class ModuleCurrents implements Check {
@@ -54,15 +53,16 @@ public final class ModuleCurrents implements Check {
     }
 
     private static Finding needsLimit(Coil coil, IgnitionModule module, Moment moment, double currentA) {
-        return FindingCode.COIL_NEEDS_LIMIT.finding(
-                Severity.DANGER,
-                List.of(coil.id(), module.id()),
-                coil.displayName() + " draws " + number(currentA) + " A through " + module.displayName()
-                        + ", which has no current limit, " + FindingWording.when(moment)
-                        + " and the primary closed: coil and module overheat.",
-                FindingWording.against("currentA", currentA, "limitA", IgnitionRules.MODULE_A),
-                IgnitionRules.MODULES,
-                "Fit a module with a current limit, or a coil of more ohms.");
+        return Finding.danger(
+                        FindingCode.COIL_NEEDS_LIMIT.with(
+                                arg("coil", coil.thing()),
+                                arg("module", module.thing()),
+                                arg("currentA", currentA),
+                                arg("limitA", IgnitionRules.MODULE_A),
+                                FindingWording.limitRatio(currentA, IgnitionRules.MODULE_A),
+                                FindingWording.when(moment)),
+                        IgnitionRules.MODULES)
+                .remedy(ReviewText.FIT_LIMITING_MODULE.with());
     }
 
     /** Unlimited current by Ohm's law from the rest of the loop: I (V - Vsat) / (V - Vmodule). */
@@ -71,18 +71,15 @@ public final class ModuleCurrents implements Check {
                 .acrossV(module.terminal(IgnitionModule.SWITCHED), module.terminal(IgnitionModule.RETURN)));
         double unlimitedA = currentA * (supplyV - module.saturationV()) / (supplyV - moduleV);
         double heatW = moduleV * currentA;
-        return FindingCode.MODULE_LIMITS_CURRENT.finding(
-                Severity.NOTE,
-                List.of(module.id(), coil.id()),
-                module.displayName() + " holds the current of " + coil.displayName() + " at its limit of "
-                        + number(currentA)
-                        + " A, "
-                        + FindingWording.when(moment) + ", where " + number(unlimitedA)
-                        + " A would flow: as long as it does, "
-                        + number(heatW) + " W of heat in the module.",
-                List.of(figure("currentA", currentA), figure("unlimitedA", unlimitedA), figure("moduleHeatW", heatW)),
-                IgnitionRules.MODULES,
-                "Mount it on metal that sheds the heat; a module that sets the dwell by the current limits only for"
-                        + " moments.");
+        return Finding.note(
+                        FindingCode.MODULE_LIMITS_CURRENT.with(
+                                arg("module", module.thing()),
+                                arg("coil", coil.thing()),
+                                arg("currentA", currentA),
+                                arg("unlimitedA", unlimitedA),
+                                arg("moduleHeatW", heatW),
+                                FindingWording.when(moment)),
+                        IgnitionRules.MODULES)
+                .remedy(ReviewText.COOL_MODULE.with());
     }
 }

@@ -1,12 +1,11 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
@@ -16,6 +15,7 @@ import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /** What is regulated to more volts than the battery stands: each alternator; in a plan without one the supply while running. */
 public final class ChargingVoltage implements Check {
@@ -33,38 +33,30 @@ public final class ChargingVoltage implements Check {
             double runningV = plan.supply(Condition.RUNNING).emfV();
             return plan.listParts(Battery.class).stream()
                     .limit(1)
-                    .flatMap(battery -> judge(
-                            plan,
-                            battery,
-                            "The plan says that the supply has " + number(runningV) + " V with the engine running",
-                            runningV)
-                            .stream())
+                    .flatMap(battery -> judge(plan, battery, "supply", runningV).stream())
                     .toList();
         }
         return alternators.stream()
                 .flatMap(alternator -> {
                     double regulatedV = alternator.regulatedV(plan.system());
-                    String text = alternator.displayName() + " is regulated to " + number(regulatedV) + " V";
-                    return judge(plan, alternator, text, regulatedV).stream();
+                    return judge(plan, alternator, "alternator", regulatedV).stream();
                 })
                 .toList();
     }
 
-    private static Optional<Finding> judge(Plan plan, Part source, String text, double chargingV) {
+    private static Optional<Finding> judge(Plan plan, Part source, String setBy, double chargingV) {
         double limitV = plan.system().scaledFrom12V(MOST_AT_12_V);
         return chargingV <= limitV
                 ? Optional.empty()
-                : Optional.of(FindingCode.CHARGING_VOLTAGE_HIGH.finding(
-                        Severity.WARNING,
-                        List.of(source.id()),
-                        text + ", more than the " + number(limitV) + " V that a system of "
-                                + number(plan.system().nominalVoltageV())
-                                + " V should get: the battery gasses and loses its water, lamps and windings burn out early,"
-                                + " electronics may fail at once.",
-                        FindingWording.against("chargingV", chargingV, "limitV", limitV),
-                        MOST,
-                        "Measure across the battery with the engine at some speed, all loads off. If it is less, put the plan"
-                                + " right; if not, have the regulator set or replaced, and see that its earth and its sensing"
-                                + " lead lose no volts."));
+                : Optional.of(Finding.warning(
+                                FindingCode.CHARGING_VOLTAGE_HIGH.with(
+                                        arg("source", source.thing()),
+                                        arg("chargingV", chargingV),
+                                        arg("limitV", limitV),
+                                        FindingWording.limitRatio(chargingV, limitV),
+                                        arg("nominalV", plan.system().nominalVoltageV()),
+                                        arg("setBy", setBy)),
+                                MOST)
+                        .remedy(ReviewText.MEASURE_CHARGING_VOLTAGE.with()));
     }
 }

@@ -1,15 +1,19 @@
 package loomwright.review.part;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.circuit.Connector;
 import loomwright.circuit.ConnectorHalf;
+import loomwright.message.Arg;
+import loomwright.message.Argument.Thing;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /** Whether the two halves of each connector can be pushed together at all. */
 public final class ConnectorFit implements Check {
@@ -35,14 +39,15 @@ public final class ConnectorFit implements Check {
         List<String> obstacles = one.obstacles(other);
         return obstacles.isEmpty()
                 ? Optional.empty()
-                : Optional.of(FindingCode.CONNECTOR_HALVES_DO_NOT_FIT.finding(
-                        Severity.WARNING,
-                        List.of(connector.id(), one.id(), other.id()),
-                        one.displayName() + " and " + other.displayName() + " of connector " + connector.id()
-                                + " do not fit together: " + String.join("; ", obstacles) + ".",
-                        List.of(),
-                        FIT,
-                        "Look at both halves and set them right in the plan; if they are so, change one for a half that"
-                                + " fits, or join the wires in another way."));
+                : Optional.of(Finding.warning(
+                                FindingCode.CONNECTOR_HALVES_DO_NOT_FIT.with(
+                                        arg(
+                                                "connector",
+                                                new Thing(connector.id(), connector.id(), Thing.Kind.CONNECTOR)),
+                                        arg("half", one.thing()),
+                                        arg("otherHalf", other.thing()),
+                                        Arg.texts("obstacles", obstacles)),
+                                FIT)
+                        .remedy(ReviewText.CHECK_CONNECTOR_HALVES.with()));
     }
 }

@@ -1,6 +1,6 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -8,16 +8,17 @@ import java.util.Objects;
 import java.util.Optional;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.circuit.Connector;
 import loomwright.circuit.ConnectorHalf;
 import loomwright.circuit.Part;
+import loomwright.message.Argument.Thing;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /** Each way of a connector against the rating of the weaker half. */
 public final class ConnectorRatings implements Check {
@@ -47,13 +48,16 @@ public final class ConnectorRatings implements Check {
     private static Finding overloaded(Connector connector, String way, Peak peak, double ratingA) {
         List<String> ids = new ArrayList<>(List.of(connector.id()));
         ids.addAll(connector.halves());
-        return FindingCode.CONNECTOR_OVERLOADED.finding(
-                Severity.WARNING,
-                ids,
-                "Way " + way + " of connector " + connector.id() + " carries " + number(peak.currentA()) + " A, "
-                        + FindingWording.when(peak.moment()) + "; it may carry " + number(ratingA) + " A.",
-                FindingWording.against("currentA", peak.currentA(), "ratingA", ratingA),
-                Basis.computed("current against the rating given", "comparison"),
-                "Take a connector for more current, or divide the load over two ways.");
+        return Finding.warning(
+                        FindingCode.CONNECTOR_OVERLOADED.with(
+                                arg("connector", new Thing(connector.id(), connector.id(), Thing.Kind.CONNECTOR)),
+                                arg("currentA", peak.currentA()),
+                                arg("ratingA", ratingA),
+                                FindingWording.limitRatio(peak.currentA(), ratingA),
+                                arg("pin", way),
+                                FindingWording.when(peak.moment())),
+                        Basis.computed("current against the rating given", "comparison"))
+                .about(ids)
+                .remedy(ReviewText.FIT_LARGER_CONNECTOR.with());
     }
 }

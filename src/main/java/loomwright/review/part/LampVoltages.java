@@ -1,18 +1,18 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.FilamentLamp;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import loomwright.review.context.WorstCaseOrder;
 
 /** Filament lamps that are lit as meant, but with far more volts than they are made for. */
@@ -50,19 +50,16 @@ public final class LampVoltages implements Check {
     private static Finding finding(FilamentLamp lamp, Moment moment) {
         double lampV = volts(lamp, moment);
         double times = lampV / lamp.ratedV();
-        return FindingCode.LAMP_OVERVOLTAGE.finding(
-                Severity.WARNING,
-                List.of(lamp.id()),
-                lamp.displayName() + " gets " + number(lampV) + " V, " + FindingWording.when(moment)
-                        + "; it is made for "
-                        + number(lamp.ratedV()) + " V. A filament lives at " + number(times)
-                        + " times its volts about 1/" + Math.round(Math.pow(times, LIFE_EXPONENT))
-                        + " as long as it should, if it does not go at once.",
-                FindingWording.with(
-                        FindingWording.against("lampV", lampV, "limitV", MOST * lamp.ratedV()),
-                        FindingWording.figure("ratedV", lamp.ratedV())),
-                LIFE,
-                "Fit a lamp for the volts it gets. If it is the right lamp, look for what should take the rest: a resistor or"
-                        + " a lamp in series, or a regulator that holds too much.");
+        return Finding.warning(
+                        FindingCode.LAMP_OVERVOLTAGE.with(
+                                arg("lamp", lamp.thing()),
+                                arg("lampV", lampV),
+                                arg("limitV", MOST * lamp.ratedV()),
+                                FindingWording.limitRatio(lampV, MOST * lamp.ratedV()),
+                                arg("ratedV", lamp.ratedV()),
+                                arg("lifePercent", 100 * Math.pow(times, -LIFE_EXPONENT)),
+                                FindingWording.when(moment)),
+                        LIFE)
+                .remedy(ReviewText.FIT_LAMP_FOR_VOLTAGE.with());
     }
 }

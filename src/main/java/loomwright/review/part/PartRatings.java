@@ -1,6 +1,6 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -20,6 +20,7 @@ import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
 import loomwright.ignition.UsualIgnition;
 import loomwright.judgement.Ratio;
+import loomwright.message.Message;
 import loomwright.operation.Branch;
 import loomwright.operation.SolvedStep;
 import loomwright.review.context.Check;
@@ -28,6 +29,7 @@ import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import loomwright.review.context.WorstCaseOrder;
 import org.jspecify.annotations.Nullable;
 
@@ -108,25 +110,28 @@ public final class PartRatings implements Check {
     }
 
     /** A relay does not lower the current of contact points: only ohms do, or a module that they drive. */
-    private static String remedy(Part part) {
+    private static Message remedy(Part part) {
         if (part instanceof Diode) {
-            return "Fit a diode for more current and give it metal to shed its heat to.";
+            return ReviewText.FIT_LARGER_DIODE.with();
         }
-        return part instanceof ContactBreaker
-                ? "Fit more ballast, a coil of more ohms, or a module that the points drive."
-                : "Take the load through a relay, or fit a part for more current.";
+        return part instanceof ContactBreaker ? ReviewText.SPARE_CONTACTS.with() : ReviewText.USE_RELAY.with();
     }
 
     private static Finding overloaded(Load load) {
         FindingCode code = load.part() instanceof Diode ? FindingCode.DIODE_OVERLOADED : FindingCode.CONTACT_OVERLOADED;
-        return code.finding(
-                Ratio.of(load.currentA(), load.ratingA()).level().severity().orElse(Severity.NOTE),
-                List.of(load.part().id()),
-                load.part().displayName() + ": " + number(load.currentA()) + " A, " + FindingWording.when(load.moment())
-                        + "; it may carry " + number(load.ratingA()) + " A.",
-                FindingWording.against("currentA", load.currentA(), "ratingA", load.ratingA()),
-                load.basis(),
-                remedy(load.part()));
+        return Finding.of(
+                        Ratio.of(load.currentA(), load.ratingA())
+                                .level()
+                                .severity()
+                                .orElse(Severity.NOTE),
+                        code.with(
+                                arg("part", load.part().thing()),
+                                arg("currentA", load.currentA()),
+                                arg("ratingA", load.ratingA()),
+                                FindingWording.limitRatio(load.currentA(), load.ratingA()),
+                                FindingWording.when(load.moment())),
+                        load.basis())
+                .remedy(remedy(load.part()));
     }
 
     private static Optional<Finding> heat(ReviewContext context, FixedResistor resistor) {
@@ -138,15 +143,15 @@ public final class PartRatings implements Check {
                 .map(peak -> {
                     double powerW = peak.currentA() * peak.currentA() * resistor.resistanceOhm();
                     double allowedW = ratingW == null ? powerW : ratingW;
-                    return FindingCode.RESISTOR_OVERHEATED.finding(
-                            Severity.WARNING,
-                            List.of(resistor.id()),
-                            resistor.displayName() + " turns " + number(powerW) + " W into heat, "
-                                    + FindingWording.when(peak.moment()) + "; it is made for " + number(allowedW)
-                                    + " W.",
-                            FindingWording.against("powerW", powerW, "ratingW", allowedW),
-                            Basis.computed("heat I^2 R against the rating given", "Joule's law"),
-                            "Fit a resistor of the same ohms for more watts, clear of wiring.");
+                    return Finding.warning(
+                                    FindingCode.RESISTOR_OVERHEATED.with(
+                                            arg("resistor", resistor.thing()),
+                                            arg("powerW", powerW),
+                                            arg("ratingW", allowedW),
+                                            FindingWording.limitRatio(powerW, allowedW),
+                                            FindingWording.when(peak.moment())),
+                                    Basis.computed("heat I^2 R against the rating given", "Joule's law"))
+                            .remedy(ReviewText.FIT_LARGER_RESISTOR.with());
                 });
     }
 }

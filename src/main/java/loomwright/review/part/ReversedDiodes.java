@@ -1,7 +1,6 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.FindingWording.figure;
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.Comparator;
 import java.util.EnumSet;
@@ -10,7 +9,6 @@ import java.util.Optional;
 import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Diode;
@@ -24,6 +22,7 @@ import loomwright.review.context.FeedGraph.By;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import loomwright.review.context.WorstCaseOrder;
 
 /**
@@ -87,16 +86,13 @@ public final class ReversedDiodes implements Check {
 
     private static Finding finding(Reversed found) {
         Diode diode = found.diode();
-        return FindingCode.DIODE_REVERSED.finding(
-                Severity.DANGER,
-                List.of(diode.id(), found.winding().id()),
-                diode.displayName() + " lies across the winding of "
-                        + found.winding().displayName() + " and lets "
-                        + number(found.currentA()) + " A through, " + FindingWording.when(found.moment())
-                        + ": it is the wrong way round and shorts the feed until it, a wire or a fuse burns out.",
-                List.of(figure("currentA", found.currentA())),
-                SOLVED,
-                "Swap the leads at its two ends: against voltage spikes a diode has its cathode, the end with the ring, at the"
-                        + " more positive end of the winding. See whether the wire or the contact that feeds it has suffered.");
+        return Finding.danger(
+                        FindingCode.DIODE_REVERSED.with(
+                                arg("diode", diode.thing()),
+                                arg("winding", found.winding().thing()),
+                                arg("currentA", found.currentA()),
+                                FindingWording.when(found.moment())),
+                        SOLVED)
+                .remedy(ReviewText.SWAP_DIODE_LEADS.with());
     }
 }

@@ -1,20 +1,21 @@
 package loomwright.review.part;
 
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.message.Catalogue;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import loomwright.review.context.WorstCaseOrder;
 
 /**
@@ -40,9 +41,12 @@ public final class WindingVoltages implements Check {
      */
     private static final double MOST = Math.ceil(STANDS * RATED_MOST);
 
-    private static final Basis PULL_IN = Basis.commonPractice("a winding gets at most " + number(MOST)
-            + " times the volts at which it pulls in: a relay or solenoid is made for " + number(RATED_LEAST) + " to "
-            + number(RATED_MOST) + " times these and stands about " + number(STANDS) + " times what it is made for");
+    private static final Basis PULL_IN =
+            Basis.commonPractice("a winding gets at most " + Catalogue.english().quantity(MOST, "")
+                    + " times the volts at which it pulls in: a relay or solenoid is made for "
+                    + Catalogue.english().quantity(RATED_LEAST, "") + " to "
+                    + Catalogue.english().quantity(RATED_MOST, "") + " times these and stands about "
+                    + Catalogue.english().quantity(STANDS, "") + " times what it is made for");
 
     @Override
     public List<Finding> check(ReviewContext context) {
@@ -73,21 +77,19 @@ public final class WindingVoltages implements Check {
 
     private static Finding finding(Consumer winding, double operateV, Moment moment) {
         double windingV = volts(winding, moment);
-        return FindingCode.WINDING_OVERVOLTAGE.finding(
-                Severity.WARNING,
-                List.of(winding.id()),
-                winding.displayName() + " gets " + number(windingV) + " V across its winding, "
-                        + FindingWording.when(moment)
-                        + "; one that pulls in from " + number(operateV) + " V is made for something between "
-                        + number(RATED_LEAST * operateV) + " and " + number(RATED_MOST * operateV)
-                        + " V. The winding takes " + number(heat(windingV, RATED_MOST * operateV)) + " to "
-                        + number(heat(windingV, RATED_LEAST * operateV))
-                        + " times its heat and burns out when it is fed for long.",
-                FindingWording.with(
-                        FindingWording.against("windingV", windingV, "limitV", MOST * operateV),
-                        FindingWording.figure("operateV", operateV)),
-                PULL_IN,
-                "Fit one for the volts it gets. If it is the right one, put the volts from which it pulls in right in the plan,"
-                        + " or look for what should take the rest.");
+        return Finding.warning(
+                        FindingCode.WINDING_OVERVOLTAGE.with(
+                                arg("winding", winding.thing()),
+                                arg("windingV", windingV),
+                                arg("limitV", MOST * operateV),
+                                FindingWording.limitRatio(windingV, MOST * operateV),
+                                arg("operateV", operateV),
+                                arg("lowestRatedV", RATED_LEAST * operateV),
+                                arg("highestRatedV", RATED_MOST * operateV),
+                                arg("lowestHeatRatio", heat(windingV, RATED_MOST * operateV)),
+                                arg("highestHeatRatio", heat(windingV, RATED_LEAST * operateV)),
+                                FindingWording.when(moment)),
+                        PULL_IN)
+                .remedy(ReviewText.FIT_WINDING_FOR_VOLTAGE.with());
     }
 }

@@ -1,6 +1,6 @@
 package loomwright.review.wire;
 
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.List;
 import java.util.Optional;
@@ -14,6 +14,7 @@ import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /** What each earth point with a resistance loses under a lasting current. */
 public final class EarthDrops implements Check {
@@ -35,14 +36,16 @@ public final class EarthDrops implements Check {
                 DropRule.EARTH_JOINT.judge(dropV, context.plan().system().nominalVoltageV());
         return verdict.level()
                 .severity()
-                .map(severity -> FindingCode.EARTH_DROP.finding(
-                        severity,
-                        List.of(earth.id()),
-                        earth.displayName() + " loses " + number(dropV) + " V at " + number(peak.currentA()) + " A, "
-                                + FindingWording.when(peak.moment()) + "; usual are at most " + number(verdict.limit())
-                                + " V.",
-                        FindingWording.against("dropV", dropV, "limitV", verdict.limit()),
-                        verdict.basis(),
-                        "Clean the earth point to bare metal and bolt it tight again."));
+                .map(severity -> Finding.of(
+                                severity,
+                                FindingCode.EARTH_DROP.with(
+                                        arg("earth", earth.thing()),
+                                        arg("dropV", dropV),
+                                        arg("limitV", verdict.limit()),
+                                        FindingWording.limitRatio(dropV, verdict.limit()),
+                                        arg("currentA", peak.currentA()),
+                                        FindingWording.when(peak.moment())),
+                                verdict.basis())
+                        .remedy(ReviewText.CLEAN_EARTH.with()));
     }
 }

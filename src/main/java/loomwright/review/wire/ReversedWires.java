@@ -1,7 +1,9 @@
 package loomwright.review.wire;
 
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,14 +12,15 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.BackfeedReport.ReversedWire;
+import loomwright.circuit.Plan;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /**
  * Directed wires that carry current backwards, but for those that a backfeed was told of; those with the same current at
@@ -26,7 +29,7 @@ import loomwright.review.context.ReviewContext;
 public final class ReversedWires implements Check {
     private static final Basis SOLVED = Basis.computed("the direction of a solved current", "Kirchhoff's laws");
 
-    private record Place(Step step, Map<String, String> switches, String currentA) {}
+    private record Place(Step step, Map<String, String> switches, double currentA) {}
 
     @Override
     public List<Finding> check(ReviewContext context) {
@@ -41,25 +44,28 @@ public final class ReversedWires implements Check {
         context.backfeed().reversedWires().stream()
                 .filter(wire -> !told.contains(wire.wire()))
                 .forEach(wire -> together.computeIfAbsent(
-                                new Place(wire.step(), wire.switches(), number(wire.currentA())),
+                                new Place(wire.step(), wire.switches(), toThreeDigits(wire.currentA())),
                                 key -> new ArrayList<>())
                         .add(wire));
-        return together.values().stream().map(ReversedWires::finding).toList();
+        return together.values().stream()
+                .map(wires -> finding(context.plan(), wires))
+                .toList();
     }
 
-    private static Finding finding(List<ReversedWire> wires) {
+    /** Currents that differ by rounding alone are one. */
+    private static double toThreeDigits(double currentA) {
+        return new BigDecimal(currentA).round(new MathContext(3)).doubleValue();
+    }
+
+    private static Finding finding(Plan plan, List<ReversedWire> wires) {
         ReversedWire first = wires.get(0);
         List<String> ids = wires.stream().map(ReversedWire::wire).toList();
-        return FindingCode.REVERSED_WIRE.finding(
-                Severity.NOTE,
-                ids,
-                (ids.size() == 1 ? "Wire " : "Wires ") + String.join(", ", ids)
-                        + (ids.size() == 1 ? " carries " : " carry ") + number(first.currentA())
-                        + " A against the direction of feed, "
-                        + FindingWording.words(first.step().description(), first.switches())
-                        + ": current comes from where none should. It feeds nothing that is meant to be dead.",
-                List.of(FindingWording.figure("currentA", first.currentA())),
-                SOLVED,
-                "A diode in it, or a contact that opens it at that time, keeps the feeds apart.");
+        return Finding.note(
+                        FindingCode.REVERSED_WIRE.with(
+                                FindingWording.things("wires", plan, ids),
+                                arg("currentA", first.currentA()),
+                                FindingWording.when(plan, first.step(), first.switches())),
+                        SOLVED)
+                .remedy(ReviewText.SEPARATE_FEEDS.with());
     }
 }

@@ -1,7 +1,6 @@
 package loomwright.review.wire;
 
-import static loomwright.review.context.FindingWording.figure;
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -10,7 +9,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
-import java.util.stream.Collectors;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
@@ -19,6 +17,7 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Wire;
+import loomwright.message.Arg;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FeedGraph.By;
@@ -27,6 +26,7 @@ import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.Protection;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 
 /**
  * Every wire that the battery reaches without a fuse or link on the way. Battery, starter and charging cables are usual
@@ -157,45 +157,48 @@ public final class UnfusedWires implements Check {
                 .sum();
     }
 
-    private static String named(List<Wire> wires) {
-        long unknown = wires.stream().filter(w -> w.metres() == null).count();
-        return wires.stream().map(Wire::id).collect(Collectors.joining(", ")) + " (" + number(lengthM(wires)) + " m"
-                + (unknown == 0 ? "" : " and " + unknown + " of unknown length") + ")";
+    private static Arg named(List<Wire> wires) {
+        return Arg.things("wires", wires.stream().map(Wire::thing).toList());
     }
 
-    private static List<String> ids(List<Wire> wires) {
-        return wires.stream().map(Wire::id).toList();
+    private static Arg unknown(List<Wire> wires) {
+        return arg("unknownLengths", (int)
+                wires.stream().filter(w -> w.metres() == null).count());
     }
 
     private static void lead(List<Wire> stretch, List<Finding> findings) {
         double lengthM = lengthM(stretch);
         if (lengthM > SHORT_LEAD_M) {
             boolean sheathed = lengthM <= SHEATHED_LEAD_M;
-            findings.add(FindingCode.UNFUSED_LEAD.finding(
-                    sheathed ? Severity.NOTE : Severity.WARNING,
-                    ids(stretch),
-                    "Nothing protects the lead from the battery to the first fuse: " + named(stretch) + ". "
-                            + (sheathed
-                                    ? "So long it may be only in a sheath all the way, where nothing can chafe it."
-                                    : "That is too long: a chafed place there starts a fire."),
-                    FindingWording.against("lengthM", lengthM, "limitM", sheathed ? SHORT_LEAD_M : SHEATHED_LEAD_M),
-                    FIRST_FUSE,
-                    "Put a fuse or fusible link for the whole close to the battery."));
+            double limitM = sheathed ? SHORT_LEAD_M : SHEATHED_LEAD_M;
+            findings.add(Finding.of(
+                            sheathed ? Severity.NOTE : Severity.WARNING,
+                            FindingCode.UNFUSED_LEAD.with(
+                                    named(stretch),
+                                    arg("lengthM", lengthM),
+                                    arg("limitM", limitM),
+                                    FindingWording.limitRatio(lengthM, limitM),
+                                    unknown(stretch),
+                                    arg("sheath", sheathed ? "allowed" : "too-long")),
+                            FIRST_FUSE)
+                    .remedy(ReviewText.FUSE_NEAR_BATTERY.with()));
         }
     }
 
     private static Finding circuit(ReviewContext context, List<Wire> stretch, Set<Part> ends) {
         boolean always = liveWhenOff(context, stretch);
-        return FindingCode.UNFUSED_CIRCUIT.finding(
-                always ? Severity.DANGER : Severity.WARNING,
-                ids(stretch),
-                "No fuse or link protects " + named(stretch) + ", "
-                        + (always ? "live even with the key off" : "once its contact has closed") + ", on the way to "
-                        + ends.stream().map(Part::displayName).collect(Collectors.joining(", "))
-                        + ": chafed through, the wire burns.",
-                List.of(figure("lengthM", lengthM(stretch))),
-                FIRST_FUSE,
-                "Put a fuse for it close to where it leaves the battery or the cable.");
+        return Finding.of(
+                        always ? Severity.DANGER : Severity.WARNING,
+                        FindingCode.UNFUSED_CIRCUIT.with(
+                                named(stretch),
+                                arg("lengthM", lengthM(stretch)),
+                                unknown(stretch),
+                                arg("live", always ? "always" : "switched"),
+                                Arg.things(
+                                        "loads", ends.stream().map(Part::thing).toList())),
+                        FIRST_FUSE)
+                .about(stretch.stream().map(Wire::id).toList())
+                .remedy(ReviewText.FUSE_AT_BRANCH.with());
     }
 
     private static boolean liveWhenOff(ReviewContext context, List<Wire> stretch) {
@@ -214,13 +217,7 @@ public final class UnfusedWires implements Check {
     }
 
     private static Finding cables(List<Wire> wires) {
-        return FindingCode.UNFUSED_CABLE.finding(
-                Severity.NOTE,
-                ids(wires),
-                "Battery, starter and charging cables " + named(wires)
-                        + " have no fuse, as is usual: they must lie short, apart and guarded against chafing.",
-                List.of(figure("lengthM", lengthM(wires))),
-                CABLES,
-                null);
+        return Finding.note(
+                FindingCode.UNFUSED_CABLE.with(named(wires), arg("lengthM", lengthM(wires)), unknown(wires)), CABLES);
     }
 }

@@ -1,7 +1,6 @@
 package loomwright.review.wire;
 
-import static loomwright.review.context.FindingWording.figure;
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -31,6 +30,11 @@ import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
 import loomwright.judgement.DropRule;
 import loomwright.judgement.Verdict;
+import loomwright.message.Arg;
+import loomwright.message.Argument;
+import loomwright.message.Argument.Nested;
+import loomwright.message.Argument.Thing;
+import loomwright.message.Message;
 import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
@@ -39,7 +43,9 @@ import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import loomwright.review.context.WorstCaseOrder;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The volts lost between source and load and on the way back, against the usual limit of the load's kind of circuit. Of
@@ -191,51 +197,47 @@ public final class VoltageDrops implements Check {
         ids.add(worst.worstId());
         double feedV = worst.loop().feedDropV();
         double returnV = worst.loop().returnDropV();
-        List<String> others = drops.stream()
+        List<Thing> others = drops.stream()
                 .filter(d -> !d.load().equals(worst.load()))
-                .map(d -> d.load().displayName())
+                .map(d -> d.load().thing())
                 .toList();
-        String text =
-                worst.load().displayName() + " loses " + number(feedV) + " V on the way there and " + number(returnV)
-                        + " V on the way back, of " + number(worst.loop().supplyV()) + " V, "
-                        + FindingWording.when(worst.moment())
-                        + ". Above " + number(worst.verdict().limit()) + " V is a fault. "
-                        + (worst.worstV() > MOST * worst.verdict().value() ? "Most of it, " : "The largest share, ")
-                        + number(worst.worstV()) + " V ("
-                        + Math.round(100 * worst.worstV() / worst.verdict().value()) + " %), is lost in "
-                        + place(plan, worst) + "."
-                        + (others.isEmpty() ? "" : " Much the same: " + String.join(", ", others) + ".");
-        return FindingCode.VOLTAGE_DROP.finding(
-                worst.verdict().level().severity().orElse(Severity.NOTE),
-                ids,
-                text,
-                FindingWording.with(
-                        FindingWording.against(
-                                "dropV",
-                                worst.verdict().value(),
-                                "limitV",
-                                worst.verdict().limit()),
-                        figure("feedDropV", feedV),
-                        figure("returnDropV", returnV),
-                        figure("worstDropV", worst.worstV())),
-                worst.verdict().basis(),
-                remedy(plan, worst));
+        Verdict verdict = worst.verdict();
+        Message found = FindingCode.VOLTAGE_DROP.with(
+                arg("load", worst.load().thing()),
+                arg("dropV", verdict.value()),
+                arg("limitV", verdict.limit()),
+                FindingWording.limitRatio(verdict.value(), verdict.limit()),
+                arg("supplyV", worst.loop().supplyV()),
+                arg("feedDropV", feedV),
+                arg("returnDropV", returnV),
+                arg("worstDropV", worst.worstV()),
+                arg("worstPercent", 100 * worst.worstV() / verdict.value()),
+                arg("share", worst.worstV() > MOST * verdict.value() ? "most" : "largest"),
+                arg("place", place(plan, worst)),
+                FindingWording.when(worst.moment()),
+                Arg.things("others", others));
+        return Finding.of(verdict.level().severity().orElse(Severity.NOTE), found, verdict.basis())
+                .about(ids)
+                .remedy(remedy(plan, worst));
     }
 
-    private static String place(Plan plan, Drop drop) {
-        String id = drop.worstId();
-        return plan.findWire(id)
-                .map(w -> findBadJoint(plan, drop)
-                        .map(end -> "the joint of wire " + id + " at " + end)
-                        .orElse("wire " + id + described(w)))
-                .or(() -> plan.findPart(id).map(p -> p.label() == null ? id : p.displayName() + " (" + id + ")"))
-                .orElse("connector " + id);
+    private static Argument place(Plan plan, Drop drop) {
+        Thing thing = FindingWording.thing(plan, drop.worstId());
+        return plan.findWire(drop.worstId())
+                .flatMap(wire -> findBadJoint(plan, drop)
+                        .map(end -> ReviewText.JOINT_OF_WIRE.with(arg("wire", thing), arg("terminal", end.toString())))
+                        .or(() -> described(wire)))
+                .<Argument>map(Nested::new)
+                .orElse(thing);
     }
 
-    private static String described(Wire wire) {
+    private static Optional<Message> described(Wire wire) {
         String size = wire.size();
         Double metres = wire.metres();
-        return size == null || metres == null ? "" : " (" + size + ", " + number(metres) + " m)";
+        return size == null || metres == null
+                ? Optional.empty()
+                : Optional.of(ReviewText.WIRE_OF_SIZE.with(
+                        arg("wire", wire.thing()), arg("size", size), arg("lengthM", metres)));
     }
 
     /** The end of the worst wire whose joint loses more than all the rest of it. */
@@ -248,32 +250,31 @@ public final class VoltageDrops implements Check {
         });
     }
 
-    private static String remedy(Plan plan, Drop drop) {
-        String id = drop.worstId();
+    private static Message remedy(Plan plan, Drop drop) {
         boolean forRelay = drop.kind() != DropRule.STARTER
                 && drop.kind() != DropRule.IGNITION_FEED
                 && Math.abs(drop.moment().solved().currentA(drop.load())) > WORTH_A_RELAY_A;
-        if (plan.findWire(id).isEmpty()) {
-            return ofPart(plan, id, forRelay);
+        Arg place = arg("place", FindingWording.thing(plan, drop.worstId()));
+        Arg relay = arg("relay", forRelay ? "yes" : "no");
+        if (plan.findWire(drop.worstId()).isEmpty()) {
+            return ofPart(plan.findPart(drop.worstId()).orElse(null), place, relay);
         }
         return findBadJoint(plan, drop)
-                .map(end -> "Clean the joint of " + id + " at " + end + " to bright metal, or make it anew.")
+                .map(end -> ReviewText.CLEAN_JOINT.with(place, arg("terminal", end.toString())))
                 .orElseGet(() -> thickerWire(plan, drop)
-                                .map(size -> "Fit " + size + " for " + id)
-                                .orElse("Shorten wire " + id + ", or divide the load over two wires")
-                        + (forRelay ? "; or fit a relay close to the load." : "."));
+                        .map(size -> ReviewText.FIT_SIZE_FOR_DROP.with(place, arg("size", size), relay))
+                        .orElseGet(() -> ReviewText.SHORTEN_WIRE_OR_SPLIT_LOAD.with(place, relay)));
     }
 
     /** What is cleaned is a joint, an earth, a switch, a holder; what is solid is tested and replaced. */
-    private static String ofPart(Plan plan, String id, boolean forRelay) {
-        Part part = plan.findPart(id).orElse(null);
+    private static Message ofPart(@Nullable Part part, Arg place, Arg relay) {
         if (part instanceof Diode || part instanceof IgnitionModule) {
-            return "Test " + id + ". If it loses more than its data sheet says, replace it.";
+            return ReviewText.TEST_PART.with(place);
         }
         if (part instanceof Fuse || part instanceof FusibleLink || part instanceof EarthPoint) {
-            return "Clean " + id + " and its contacts.";
+            return ReviewText.CLEAN_PART.with(place);
         }
-        return "Clean the contacts of " + id + (forRelay ? ", or take its current through a relay." : ".");
+        return ReviewText.CLEAN_CONTACTS.with(place, relay);
     }
 
     /**

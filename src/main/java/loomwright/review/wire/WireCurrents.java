@@ -1,7 +1,6 @@
 package loomwright.review.wire;
 
-import static loomwright.review.context.FindingWording.figure;
-import static loomwright.review.context.FindingWording.number;
+import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -14,12 +13,14 @@ import loomwright.conductor.ConductorSize;
 import loomwright.conductor.CrankingHeat;
 import loomwright.judgement.wire.WireAmpacity;
 import loomwright.judgement.wire.WireLoadRule;
+import loomwright.message.Message;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
 import loomwright.review.context.WireRating;
 
 /** Each wire's current against its ampacity, and its heat within one go of the starter. */
@@ -51,29 +52,30 @@ public final class WireCurrents implements Check {
     private static Finding overloaded(Wire wire, WireRating rating, Severity severity, Peak peak) {
         double allowedA = rating.allowedA();
         double heatWPerM = rating.heatWPerM(peak.currentA());
-        return FindingCode.WIRE_OVERLOADED.finding(
-                severity,
-                List.of(wire.id()),
-                "Wire " + wire.id() + " (" + rating.size().name() + ") carries " + number(peak.currentA()) + " A, "
-                        + FindingWording.when(peak.moment()) + "; it may carry " + number(allowedA) + " A there"
-                        + (rating.assumed() ? " (insulation assumed)" : "") + ". It makes "
-                        + number(heatWPerM) + " W of heat in each metre.",
-                FindingWording.with(
-                        FindingWording.against("currentA", peak.currentA(), "ampacityA", allowedA),
-                        figure("heatWPerM", heatWPerM)),
-                WireAmpacity.TABLE_BASIS,
-                thickerWire(rating, peak.currentA()));
+        return Finding.of(
+                        severity,
+                        FindingCode.WIRE_OVERLOADED.with(
+                                arg("wire", wire.thing()),
+                                arg("currentA", peak.currentA()),
+                                arg("ampacityA", allowedA),
+                                FindingWording.limitRatio(peak.currentA(), allowedA),
+                                arg("heatWPerM", heatWPerM),
+                                arg("size", rating.size().name()),
+                                arg("insulation", rating.assumed() ? "assumed" : "known"),
+                                FindingWording.when(peak.moment())),
+                        WireAmpacity.TABLE_BASIS)
+                .remedy(thickerWire(rating, peak.currentA()));
     }
 
     /** The thinnest size of the same standard that carries it, named. */
-    private static String thickerWire(WireRating rating, double currentA) {
+    private static Message thickerWire(WireRating rating, double currentA) {
         return ConductorSize.list(rating.size().system()).stream()
                 .filter(s -> WireAmpacity.of(s.areaMm2(), rating.ampacity().conditions())
                                 .allowedA()
                         >= currentA)
                 .findFirst()
-                .map(s -> "Fit " + s.name() + ", or take load off the wire.")
-                .orElse("Divide the load over more wires.");
+                .map(s -> ReviewText.FIT_SIZE_OR_REDUCE_LOAD.with(arg("size", s.name())))
+                .orElseGet(ReviewText.SPLIT_LOAD_OVER_WIRES::with);
     }
 
     /** {@link CrankingHeat} */
@@ -83,29 +85,31 @@ public final class WireCurrents implements Check {
             return List.of();
         }
         double bearableA = peak.currentA() * Math.sqrt(timeS / CrankingHeat.GO_S);
-        return List.of(FindingCode.WIRE_OVERLOADED_CRANKING.finding(
-                Severity.WARNING,
-                List.of(wire.id()),
-                "Wire " + wire.id() + " (" + rating.size().name() + ") carries " + number(peak.currentA()) + " A, "
-                        + FindingWording.when(peak.moment()) + ", and reaches the " + number(rating.insulationC())
-                        + " C of its insulation" + (rating.assumed() ? " (assumed)" : "") + " within " + number(timeS)
-                        + " s; a go of the starter may take " + number(CrankingHeat.GO_S) + " s.",
-                FindingWording.with(
-                        FindingWording.against("currentA", peak.currentA(), "bearableA", bearableA),
-                        figure("timeS", timeS)),
-                CrankingHeat.ADIABATIC,
-                "Take a thicker wire."));
+        return List.of(Finding.warning(
+                        FindingCode.WIRE_OVERLOADED_CRANKING.with(
+                                arg("wire", wire.thing()),
+                                arg("currentA", peak.currentA()),
+                                arg("bearableA", bearableA),
+                                FindingWording.limitRatio(peak.currentA(), bearableA),
+                                arg("timeS", timeS),
+                                arg("limitS", CrankingHeat.GO_S),
+                                arg("size", rating.size().name()),
+                                arg("insulationC", rating.insulationC()),
+                                arg("insulation", rating.assumed() ? "assumed" : "known"),
+                                FindingWording.when(peak.moment())),
+                        CrankingHeat.ADIABATIC)
+                .remedy(ReviewText.FIT_THICKER_WIRE.with()));
     }
 
     private static Finding tooHot(Wire wire, WireRating rating) {
-        return FindingCode.INSULATION_TEMPERATURE_EXCEEDED.finding(
-                Severity.WARNING,
-                List.of(wire.id()),
-                "Wire " + wire.id() + " lies in " + number(rating.ambientC()) + " C; its insulation stands "
-                        + number(rating.insulationC()) + " C" + (rating.assumed() ? " (assumed: PVC)" : "") + ".",
-                FindingWording.against(
-                        "ambientTemperatureC", rating.ambientC(), "insulationTemperatureC", rating.insulationC()),
-                Basis.commonPractice("insulation must stand more than the temperature around it"),
-                "Take wire with insulation for that place, or lead it elsewhere.");
+        return Finding.warning(
+                        FindingCode.INSULATION_TEMPERATURE_EXCEEDED.with(
+                                arg("wire", wire.thing()),
+                                arg("ambientTemperatureC", rating.ambientC()),
+                                arg("insulationTemperatureC", rating.insulationC()),
+                                FindingWording.limitRatio(rating.ambientC(), rating.insulationC()),
+                                arg("insulation", rating.assumed() ? "assumed" : "known")),
+                        Basis.commonPractice("insulation must stand more than the temperature around it"))
+                .remedy(ReviewText.FIT_HEAT_RESISTANT_WIRE.with());
     }
 }

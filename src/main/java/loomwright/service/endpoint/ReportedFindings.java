@@ -38,7 +38,7 @@ public final class ReportedFindings {
     /** Loads, and wires that carry current backwards without being part of the way to one of them. */
     public static List<Found> of(BackfeedReport report) {
         List<Found> found = new ArrayList<>();
-        report.unintendedFeeds().forEach(feed -> found.add(new Found(feed.severity(), FindingCode.BACKFEED.text())));
+        report.unintendedFeeds().forEach(feed -> found.add(new Found(feed.severity(), FindingCode.BACKFEED.code())));
         Set<String> told = report.unintendedFeeds().stream()
                 .flatMap(feed -> feed.occurrences().stream())
                 .flatMap(occurrence -> occurrence.paths().stream())
@@ -48,7 +48,7 @@ public final class ReportedFindings {
                 .collect(Collectors.toSet());
         report.reversedWires().stream()
                 .filter(wire -> !told.contains(wire.wire()))
-                .forEach(wire -> found.add(new Found(Severity.NOTE, FindingCode.REVERSED_WIRE.text())));
+                .forEach(wire -> found.add(new Found(Severity.NOTE, FindingCode.REVERSED_WIRE.code())));
         return found;
     }
 

@@ -20,9 +20,6 @@ import java.io.IOException;
 import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Assumption;
-import loomwright.answer.Caution;
-import loomwright.answer.Finding;
-import loomwright.message.Message;
 import loomwright.service.form.PlainDecimal;
 import loomwright.service.form.SignificantDigits;
 import loomwright.service.limits.ServiceLimits;
@@ -63,7 +60,8 @@ public final class Json {
                 .addMixIn(Answer.class, AnswerOnTheWire.class)
                 .annotationIntrospector(new EnumSpelling())
                 .addModule(StrictNumbers.module())
-                .addModule(written());
+                .addModule(written())
+                .addModule(MessageModule.module());
         for (LogicalType type : new LogicalType[] {LogicalType.Textual, LogicalType.Enum, LogicalType.Boolean}) {
             builder.withCoercionConfig(type, config -> {
                 config.setCoercion(CoercionInputShape.Integer, CoercionAction.Fail);
@@ -96,9 +94,6 @@ public final class Json {
         RoundedDouble rounded = new RoundedDouble();
         module.addSerializer(Double.class, rounded);
         module.addSerializer(double.class, rounded);
-        module.addSerializer(Caution.class, new CautionAsCodeAndText());
-        module.addSerializer(Message.class, new MessageAsText());
-        module.addSerializer(Finding.class, new FindingWithText());
         return module;
     }
 
@@ -123,58 +118,6 @@ public final class Json {
             } else {
                 out.writeNumber(rounded);
             }
-        }
-    }
-
-    private static final class MessageAsText extends StdSerializer<Message> {
-        private static final long serialVersionUID = 1L;
-
-        MessageAsText() {
-            super(Message.class);
-        }
-
-        @Override
-        public void serialize(Message value, JsonGenerator out, SerializerProvider provider) throws IOException {
-            out.writeString(value.text());
-        }
-    }
-
-    private static final class FindingWithText extends StdSerializer<Finding> {
-        private static final long serialVersionUID = 1L;
-
-        FindingWithText() {
-            super(Finding.class);
-        }
-
-        @Override
-        public void serialize(Finding value, JsonGenerator out, SerializerProvider provider) throws IOException {
-            out.writeStartObject();
-            provider.defaultSerializeField("severity", value.severity(), out);
-            out.writeStringField("code", value.code());
-            provider.defaultSerializeField("ids", value.ids(), out);
-            out.writeStringField("text", value.text());
-            provider.defaultSerializeField("figures", value.figures(), out);
-            provider.defaultSerializeField("basis", value.basis(), out);
-            if (value.remedy() != null) {
-                provider.defaultSerializeField("remedy", value.remedy(), out);
-            }
-            out.writeEndObject();
-        }
-    }
-
-    private static final class CautionAsCodeAndText extends StdSerializer<Caution> {
-        private static final long serialVersionUID = 1L;
-
-        CautionAsCodeAndText() {
-            super(Caution.class);
-        }
-
-        @Override
-        public void serialize(Caution value, JsonGenerator out, SerializerProvider provider) throws IOException {
-            out.writeStartObject();
-            out.writeStringField("code", value.code());
-            out.writeStringField("text", value.text());
-            out.writeEndObject();
         }
     }
 }

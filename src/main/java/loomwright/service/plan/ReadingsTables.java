@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.Answer;
+import loomwright.message.Message;
 import loomwright.readings.ReadingsSheet;
 import loomwright.readings.ReadingsSheet.Reading;
 import loomwright.service.form.Markdown;
@@ -34,7 +35,7 @@ public final class ReadingsTables {
                     r.lowest(),
                     r.nominal(),
                     r.highest(),
-                    r.tells()));
+                    r.advice()));
         }
         return new Table(
                 List.of(
@@ -61,7 +62,7 @@ public final class ReadingsTables {
         Markdown text = new Markdown().title("Readings: " + sheet.plan());
         text.cautions(answer);
         text.section("Before the first reading");
-        text.bullets(sheet.first());
+        text.bullets(sheet.first().stream().map(Message::text).toList());
         Map<String, List<List<String>>> bySituation = new LinkedHashMap<>();
         for (Reading r : sheet.readings()) {
             bySituation
@@ -73,12 +74,12 @@ public final class ReadingsTables {
                             r.meter(),
                             shown(r),
                             "",
-                            r.tells()));
+                            r.advice()));
         }
         bySituation.forEach((situation, rows) -> text.section(situation)
                 .table(List.of("No.", "Red lead", "Black lead", "Meter", "Sound", "Read", "What it tells"), rows));
         text.section("Left out");
-        text.bullets(sheet.leftOut());
+        text.bullets(sheet.leftOut().stream().map(Message::text).toList());
         return text.grounds(answer).toString();
     }
 

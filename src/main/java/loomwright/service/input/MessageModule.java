@@ -1,0 +1,168 @@
+package loomwright.service.input;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.StdSerializer;
+import java.io.IOException;
+import java.util.Map;
+import loomwright.answer.Assumption;
+import loomwright.answer.Caution;
+import loomwright.answer.Finding;
+import loomwright.message.Argument;
+import loomwright.message.Argument.Count;
+import loomwright.message.Argument.Instant;
+import loomwright.message.Argument.Listing;
+import loomwright.message.Argument.Nested;
+import loomwright.message.Argument.Quantity;
+import loomwright.message.Argument.SwitchPosition;
+import loomwright.message.Argument.Thing;
+import loomwright.message.Argument.Verbatim;
+import loomwright.message.Argument.Word;
+import loomwright.message.Message;
+
+/**
+ * How messages are written: {@code code}, {@code arguments} if there are any, {@code text}. A quantity is a number whose
+ * name says its unit, a thing of the plan its id and label, a word of a closed set that word.
+ */
+final class MessageModule {
+    private MessageModule() {}
+
+    static SimpleModule module() {
+        SimpleModule module = new SimpleModule("messages");
+        module.addSerializer(Message.class, new OfMessage());
+        module.addSerializer(Finding.class, new OfFinding());
+        module.addSerializer(Caution.class, new OfCaution());
+        module.addSerializer(Assumption.class, new OfAssumption());
+        return module;
+    }
+
+    private static void write(Message message, JsonGenerator out, SerializerProvider provider) throws IOException {
+        out.writeStringField("code", message.code().code());
+        if (!message.arguments().isEmpty()) {
+            out.writeObjectFieldStart("arguments");
+            for (Map.Entry<String, Argument> argument : message.arguments().entrySet()) {
+                out.writeFieldName(argument.getKey());
+                write(argument.getValue(), out, provider);
+            }
+            out.writeEndObject();
+        }
+        out.writeStringField("text", message.text());
+    }
+
+    private static void write(Argument argument, JsonGenerator out, SerializerProvider provider) throws IOException {
+        if (argument instanceof Quantity quantity) {
+            provider.defaultSerializeValue(quantity.value(), out);
+        } else if (argument instanceof Count count) {
+            out.writeNumber(count.value());
+        } else if (argument instanceof Verbatim verbatim) {
+            out.writeString(verbatim.text());
+        } else if (argument instanceof Word word) {
+            out.writeString(word.code().code());
+        } else if (argument instanceof Nested nested) {
+            out.writeStartObject();
+            write(nested.message(), out, provider);
+            out.writeEndObject();
+        } else if (argument instanceof Thing thing) {
+            out.writeStartObject();
+            write(thing, out);
+            out.writeEndObject();
+        } else if (argument instanceof SwitchPosition at) {
+            out.writeStartObject();
+            write(at.operated(), out);
+            out.writeStringField("position", at.position());
+            out.writeEndObject();
+        } else if (argument instanceof Instant instant) {
+            out.writeStartObject();
+            out.writeStringField("step", instant.step().code());
+            out.writeArrayFieldStart("switches");
+            for (SwitchPosition at : instant.switches()) {
+                write(at, out, provider);
+            }
+            out.writeEndArray();
+            out.writeEndObject();
+        } else if (argument instanceof Listing list) {
+            out.writeStartArray();
+            for (Argument item : list.items()) {
+                write(item, out, provider);
+            }
+            out.writeEndArray();
+        }
+    }
+
+    private static void write(Thing thing, JsonGenerator out) throws IOException {
+        out.writeStringField("id", thing.id());
+        out.writeStringField("label", thing.label());
+    }
+
+    private static final class OfMessage extends StdSerializer<Message> {
+        private static final long serialVersionUID = 1L;
+
+        OfMessage() {
+            super(Message.class);
+        }
+
+        @Override
+        public void serialize(Message value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            out.writeStartObject();
+            write(value, out, provider);
+            out.writeEndObject();
+        }
+    }
+
+    private static final class OfFinding extends StdSerializer<Finding> {
+        private static final long serialVersionUID = 1L;
+
+        OfFinding() {
+            super(Finding.class);
+        }
+
+        @Override
+        public void serialize(Finding value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            out.writeStartObject();
+            provider.defaultSerializeField("severity", value.severity(), out);
+            write(value.message(), out, provider);
+            provider.defaultSerializeField("ids", value.ids(), out);
+            provider.defaultSerializeField("basis", value.basis(), out);
+            if (value.remedy() != null) {
+                provider.defaultSerializeField("remedy", value.remedy(), out);
+            }
+            out.writeEndObject();
+        }
+    }
+
+    private static final class OfCaution extends StdSerializer<Caution> {
+        private static final long serialVersionUID = 1L;
+
+        OfCaution() {
+            super(Caution.class);
+        }
+
+        @Override
+        public void serialize(Caution value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            out.writeStartObject();
+            write(value.with(), out, provider);
+            out.writeEndObject();
+        }
+    }
+
+    /** The code is that of the rule by which it was filled in. */
+    private static final class OfAssumption extends StdSerializer<Assumption> {
+        private static final long serialVersionUID = 1L;
+
+        OfAssumption() {
+            super(Assumption.class);
+        }
+
+        @Override
+        public void serialize(Assumption value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            out.writeStartObject();
+            out.writeStringField("code", value.code());
+            provider.defaultSerializeField("ids", value.ids(), out);
+            provider.defaultSerializeField("assumed", value.assumed(), out);
+            out.writeStringField("text", value.text().text());
+            provider.defaultSerializeField("findings", value.findings(), out);
+            out.writeEndObject();
+        }
+    }
+}
