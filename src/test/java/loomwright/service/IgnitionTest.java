@@ -105,7 +105,7 @@ class IgnitionTest {
             JsonNode plain = get("/v1/spark?speedRpm=6000&" + gap).path("result");
             JsonNode found = finding(plain.path("findings"), "gap-needs-other-coil");
             assertThat(found.path("severity").asText()).isEqualTo("warning");
-            assertThat(found.path("text").asText()).contains("needs a coil and module made for it");
+            assertThat(found.path("remedy").path("code").asText()).isEqualTo("set-gap-or-fit-module");
             finding(plain.path("findings"), "reserve-missed");
             JsonNode made = get("/v1/spark?speedRpm=6000&coilKind=high-energy&switchedBy=module&currentLimitA=6.5&"
                             + gap)
@@ -176,9 +176,9 @@ class IgnitionTest {
                 .isEqualTo("danger");
         assertThat(finding(findings, "bypass-starts-engine")
                         .path("remedy")
-                        .path("text")
+                        .path("code")
                         .asText())
-                .contains("Take the bypass off");
+                .isEqualTo("remove-bypass-or-fit-diode");
         finding(findings, "bypass-without-ballast");
     }
 

@@ -1,6 +1,9 @@
 package loomwright.ignition.change;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import loomwright.answer.Basis;
@@ -10,13 +13,13 @@ import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.change.ChangeInput.BypassFrom;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.ignition.spark.SparkResult;
+import loomwright.message.Arg;
 
 /** What a bypass does that stays in place. */
 final class BypassFindings {
-    private static final String STARTS_ENGINE = "bypass-starts-engine";
-    private static final String HOLDS_STARTER = "bypass-holds-starter";
-    /** Codes of findings of a starter that turns unasked. */
-    static final Set<String> TURNS_THE_STARTER = Set.of(STARTS_ENGINE, HOLDS_STARTER);
+    /** Findings of a starter that turns unintentionally. */
+    static final Set<ChangeFinding> TURNS_THE_STARTER =
+            EnumSet.of(ChangeFinding.BYPASS_STARTS_ENGINE, ChangeFinding.BYPASS_HOLDS_STARTER);
 
     /** 13 A at 10 V: Army manual TM 5-2420-230-24-2, hold-in winding of a 12 V solenoid. */
     private static final double SOLENOID_OHM = 0.77;
@@ -47,33 +50,23 @@ final class BypassFindings {
             return;
         }
         double ballastOhm = ballastOhm(input.after());
+        Arg ballastResistanceOhm = arg("ballastResistanceOhm", ballastOhm);
         if (ballastOhm == 0) {
-            findings.add(new Finding(
-                    Severity.WARNING,
-                    "bypass-without-ballast",
-                    List.of("bypass"),
-                    "The ballast is gone and the bypass is still there: it bypasses nothing, and joins two feeds at the"
-                            + " coil.",
-                    List.of(new Finding.Figure("ballastResistanceOhm", 0)),
-                    Basis.commonPractice("a bypass serves a ballast; without one it goes"),
-                    "Take the bypass off at both ends and insulate what stays."));
+            findings.add(Finding.warning(
+                            ChangeFinding.BYPASS_WITHOUT_BALLAST.with(ballastResistanceOhm),
+                            Basis.commonPractice("a bypass serves a ballast; without one it goes"))
+                    .about(List.of("bypass"))
+                    .remedy(ChangeFinding.REMOVE_BYPASS.with()));
         }
         BypassFrom given = input.bypassFrom();
         if (given != null && given != BypassFrom.START_WIRE) {
-            findings.add(new Finding(
-                    ballastOhm == 0 ? Severity.WARNING : Severity.NOTE,
-                    "bypass-not-isolated",
-                    List.of("bypass"),
-                    ballastOhm == 0
-                            ? "While cranking the bypass joins its contact to the ignition feed with nothing between:"
-                                    + " everything at the key's ignition terminal is fed through the thin bypass wire too,"
-                                    + " and stays alive while the starter turns, even with the key's contact open."
-                            : "While cranking the bypass feeds back through the ballast of "
-                                    + WorkingNumber.of(ballastOhm)
-                                    + " ohm into the ignition feed: small as long as the ballast is there.",
-                    List.of(new Finding.Figure("ballastResistanceOhm", ballastOhm)),
-                    Basis.commonPractice("two feeds joined at one terminal feed each other"),
-                    ballastOhm == 0 ? "Take the bypass off at both ends, or put a diode into it." : null));
+            findings.add(Finding.of(
+                            ballastOhm == 0 ? Severity.WARNING : Severity.NOTE,
+                            ChangeFinding.BYPASS_NOT_ISOLATED.with(
+                                    ballastResistanceOhm, arg("ballast", ballastOhm == 0 ? "no" : "yes")),
+                            Basis.commonPractice("two feeds joined at one terminal feed each other"))
+                    .about(List.of("bypass"))
+                    .remedy(ballastOhm == 0 ? ChangeFinding.REMOVE_BYPASS_OR_FIT_DIODE.with() : null));
             return;
         }
         startWire(ballastOhm);
@@ -87,46 +80,24 @@ final class BypassFindings {
         working.add(
                 "Bypass at the start wire, key on: solved as a plan, the solenoid of " + WorkingNumber.of(solenoidOhm)
                         + " ohm has " + IgnitionChange.beforeAndAfter(was.solenoidV(), is.solenoidV(), "V"));
-        String volts = WorkingNumber.of(is.solenoidV()) + " V at the solenoid with the key on (before: "
-                + WorkingNumber.of(was.solenoidV()) + " V), " + WorkingNumber.of(is.wireA())
-                + " A through the bypass wire";
-        List<Finding.Figure> figures = List.of(
-                new Finding.Figure("solenoidV", is.solenoidV()),
-                new Finding.Figure("beforeSolenoidV", was.solenoidV()),
-                new Finding.Figure("bypassA", is.wireA()));
+        Arg[] figures = {
+            arg("solenoidV", is.solenoidV()),
+            arg("beforeSolenoidV", was.solenoidV()),
+            arg("bypassA", is.wireA()),
+            arg("ballast", ballastOhm > 0 ? "yes" : "no")
+        };
         Basis basis = Basis.commonPractice("a solenoid pulls in from 7 to 8 V and holds down to 3 to 5 V at 12 V");
+        Finding found;
         if (is.pullsIn()) {
-            findings.add(new Finding(
-                    Severity.DANGER,
-                    STARTS_ENGINE,
-                    List.of("bypass", "solenoid"),
-                    "The bypass joins the ignition feed to the start wire: " + volts
-                            + ". The starter turns as soon as the key is on, and does not stop.",
-                    figures,
-                    basis,
-                    "Take the bypass off at both ends. If it has to stay, feed it from a contact of its own or put a"
-                            + " diode into it."));
+            found = Finding.danger(ChangeFinding.BYPASS_STARTS_ENGINE.with(figures), basis)
+                    .remedy(ChangeFinding.REMOVE_BYPASS_OR_FIT_DIODE.with());
         } else if (is.holds()) {
-            findings.add(new Finding(
-                    Severity.DANGER,
-                    HOLDS_STARTER,
-                    List.of("bypass", "solenoid"),
-                    "The bypass feeds back into the start wire: " + volts
-                            + ". Once pulled in, the starter is held after the key is let go.",
-                    figures,
-                    basis,
-                    "Feed the bypass from a contact of its own, or put a diode into it."));
+            found = Finding.danger(ChangeFinding.BYPASS_HOLDS_STARTER.with(figures), basis)
+                    .remedy(ChangeFinding.MOVE_BYPASS_OR_FIT_DIODE.with());
         } else {
-            findings.add(new Finding(
-                    Severity.NOTE,
-                    "bypass-feeds-back",
-                    List.of("bypass", "solenoid"),
-                    "The bypass feeds back into the start wire: " + volts + ", too little to hold the starter"
-                            + (ballastOhm > 0 ? " as long as the ballast is there" : "") + ".",
-                    figures,
-                    basis,
-                    null));
+            found = Finding.note(ChangeFinding.BYPASS_FEEDS_BACK.with(figures), basis);
         }
+        findings.add(found.about(List.of("bypass", "solenoid")));
         if (ballastOhm == 0 || is.holds()) {
             return;
         }

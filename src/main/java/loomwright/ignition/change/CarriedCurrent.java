@@ -1,5 +1,7 @@
 package loomwright.ignition.change;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.answer.Basis;
@@ -16,6 +18,7 @@ import loomwright.judgement.wire.FuseRule;
 import loomwright.judgement.wire.WireAmpacity;
 import loomwright.judgement.wire.WireConditions;
 import loomwright.judgement.wire.WireLoadRule;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** The lasting current of a change against feed wire, fuse and fusible link. */
@@ -67,48 +70,43 @@ final class CarriedCurrent {
         WireLoadRule.judge(currentA, allowed.allowedA())
                 .level()
                 .severity()
-                .ifPresent(severity -> findings.add(new Finding(
-                        severity,
-                        "wire-overloaded",
-                        List.of("feed"),
-                        "The feed wire carries " + WorkingNumber.of(currentA) + " A for long (before: "
-                                + WorkingNumber.of(before.at().allCoilsA()) + " A running); " + size.name()
-                                + " may carry "
-                                + WorkingNumber.of(allowed.allowedA()) + " A here.",
-                        List.of(
-                                new Finding.Figure("currentA", currentA),
-                                new Finding.Figure("allowedA", allowed.allowedA())),
-                        WireAmpacity.TABLE_BASIS,
-                        thicker(size, currentA))));
+                .ifPresent(severity -> findings.add(Finding.of(
+                                severity,
+                                ChangeFinding.WIRE_OVERLOADED.with(
+                                        arg("currentA", currentA),
+                                        arg("allowedA", allowed.allowedA()),
+                                        arg("beforeCurrentA", before.at().allCoilsA()),
+                                        arg("size", size.name())),
+                                WireAmpacity.TABLE_BASIS)
+                        .about(List.of("feed"))
+                        .remedy(thicker(size, currentA))));
         Double fuseA = input.fuseA();
         if (fuseA != null) {
             FuseRule.judgeWire(fuseA, allowed.allowedA())
                     .level()
                     .severity()
-                    .ifPresent(severity -> findings.add(new Finding(
-                            severity,
-                            "fuse-too-large",
-                            List.of("fuse", "feed"),
-                            "The fuse of " + WorkingNumber.of(fuseA) + " A does not protect the feed wire. "
-                                    + size.name() + " may carry " + WorkingNumber.of(allowed.allowedA()) + " A here.",
-                            List.of(
-                                    new Finding.Figure("ratingA", fuseA),
-                                    new Finding.Figure("ampacityA", allowed.allowedA())),
-                            FuseRule.WIRE_BASIS,
-                            FuseRule.smallest(currentA, true)
+                    .ifPresent(severity -> findings.add(Finding.of(
+                                    severity,
+                                    ChangeFinding.FUSE_TOO_LARGE.with(
+                                            arg("ratingA", fuseA),
+                                            arg("ampacityA", allowed.allowedA()),
+                                            arg("size", size.name())),
+                                    FuseRule.WIRE_BASIS)
+                            .about(List.of("fuse", "feed"))
+                            .remedy(FuseRule.smallest(currentA, true)
                                     .filter(r -> r.ratingA() <= allowed.allowedA())
-                                    .map(r -> "Fit a fuse of " + WorkingNumber.of(r.ratingA()) + " A.")
+                                    .map(r -> ChangeFinding.FIT_SMALLER_FUSE.with(arg("ratingA", r.ratingA())))
                                     .orElseGet(() -> thicker(size, fuseA)))));
         }
     }
 
     /** The thinnest size of the same standard that carries it, named. */
-    private String thicker(ConductorSize size, double currentA) {
+    private Message thicker(ConductorSize size, double currentA) {
         return ConductorSize.list(size.system()).stream()
                 .filter(s -> allowed(s).allowedA() >= currentA)
                 .findFirst()
-                .map(s -> "Fit " + s.name() + ".")
-                .orElse("Divide the load over more wires.");
+                .map(s -> ChangeFinding.FIT_THICKER_WIRE.with(arg("size", s.name())))
+                .orElseGet(ChangeFinding.SPLIT_LOAD_OVER_WIRES::with);
     }
 
     private WireAmpacity allowed(ConductorSize size) {
@@ -131,20 +129,22 @@ final class CarriedCurrent {
         Verdict verdict = FuseRule.judgeLoad(currentA, fuseA, true);
         verdict.level()
                 .severity()
-                .ifPresent(severity -> findings.add(new Finding(
-                        severity,
-                        severity == Severity.NOTE ? "fuse-near-limit" : "fuse-too-small",
-                        List.of("fuse"),
-                        "The fuse of " + WorkingNumber.of(fuseA) + " A carries " + WorkingNumber.of(currentA)
-                                + " A for long (before: "
-                                + WorkingNumber.of(before.at().allCoilsA()) + " A running). "
-                                + (severity == Severity.NOTE ? "It will weaken and eventually blow." : "It will blow."),
-                        List.of(new Finding.Figure("currentA", currentA), new Finding.Figure("ratingA", fuseA)),
-                        FuseRule.LOAD_BASIS,
-                        FuseRule.smallest(currentA, true)
-                                .map(r -> "Fit a fuse of " + WorkingNumber.of(r.ratingA())
-                                        + " A, if the wire behind it carries that.")
-                                .orElse("Divide the load."))));
+                .ifPresent(severity -> findings.add(Finding.of(
+                                severity,
+                                (severity == Severity.NOTE
+                                                ? ChangeFinding.FUSE_NEAR_LIMIT
+                                                : ChangeFinding.FUSE_TOO_SMALL)
+                                        .with(
+                                                arg("currentA", currentA),
+                                                arg("ratingA", fuseA),
+                                                arg(
+                                                        "beforeCurrentA",
+                                                        before.at().allCoilsA())),
+                                FuseRule.LOAD_BASIS)
+                        .about(List.of("fuse"))
+                        .remedy(FuseRule.smallest(currentA, true)
+                                .map(r -> ChangeFinding.FIT_LARGER_FUSE.with(arg("ratingA", r.ratingA())))
+                                .orElseGet(ChangeFinding.SPLIT_LOAD::with))));
     }
 
     private void fusibleLink(ConductorSize size, @Nullable ConductorSize behind) {
@@ -153,29 +153,25 @@ final class CarriedCurrent {
         WireLoadRule.judge(currentA, allowedA)
                 .level()
                 .severity()
-                .ifPresent(severity -> findings.add(new Finding(
-                        severity,
-                        "fusible-link-overloaded",
-                        List.of("fusible-link"),
-                        "The fusible link of " + size.name() + " carries " + WorkingNumber.of(currentA)
-                                + " A for long; as a wire it may carry " + WorkingNumber.of(allowedA) + " A.",
-                        List.of(new Finding.Figure("currentA", currentA), new Finding.Figure("allowedA", allowedA)),
-                        WireAmpacity.TABLE_BASIS,
-                        "A thicker feed wire with the link that belongs to it.")));
+                .ifPresent(severity -> findings.add(Finding.of(
+                                severity,
+                                ChangeFinding.FUSIBLE_LINK_OVERLOADED.with(
+                                        arg("currentA", currentA), arg("allowedA", allowedA), arg("size", size.name())),
+                                WireAmpacity.TABLE_BASIS)
+                        .about(List.of("fusible-link"))
+                        .remedy(ChangeFinding.FIT_THICKER_FEED_AND_LINK.with())));
         if (behind != null && size.areaMm2() > linkAreaMm2(behind) * 1.01) {
-            findings.add(new Finding(
-                    Severity.WARNING,
-                    "fusible-link-too-thick",
-                    List.of("fusible-link", "feed"),
-                    "The fusible link of " + size.name() + " does not protect a feed wire of " + behind.name()
-                            + ": it should be four gauge numbers thinner.",
-                    List.of(
-                            new Finding.Figure("linkAreaMm2", size.areaMm2()),
-                            new Finding.Figure("wireAreaMm2", behind.areaMm2())),
-                    Basis.commonPractice("fusible link four gauge numbers smaller than the wire it protects"),
-                    LinkRating.find(behind, 20)
-                            .map(l -> "A link of " + l.size() + ".")
-                            .orElse("A fuse: the tables have no wire so thin.")));
+            findings.add(Finding.warning(
+                            ChangeFinding.FUSIBLE_LINK_TOO_THICK.with(
+                                    arg("linkAreaMm2", size.areaMm2()),
+                                    arg("wireAreaMm2", behind.areaMm2()),
+                                    arg("link", size.name()),
+                                    arg("wire", behind.name())),
+                            Basis.commonPractice("fusible link four gauge numbers smaller than the wire it protects"))
+                    .about(List.of("fusible-link", "feed"))
+                    .remedy(LinkRating.find(behind, 20)
+                            .map(l -> ChangeFinding.FIT_THINNER_LINK.with(arg("size", l.size())))
+                            .orElseGet(ChangeFinding.FIT_FUSE_INSTEAD_OF_LINK::with)));
         }
     }
 

@@ -1,5 +1,7 @@
 package loomwright.ignition.change;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -7,9 +9,11 @@ import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.conductor.ConductorSize;
-import loomwright.ignition.WorkingNumber;
+import loomwright.ignition.spark.SparkFinding;
 import loomwright.ignition.spark.SparkResult;
 import loomwright.ignition.spark.SwitchInput;
+import loomwright.judgement.ignition.IgnitionMistake;
+import loomwright.message.Arg;
 import org.jspecify.annotations.Nullable;
 
 /** What stands against a change, each with its numbers and what to do. */
@@ -45,7 +49,8 @@ final class ChangeFindings {
         working.addAll(bypass.working());
         after.findings().stream()
                 .filter(finding -> finding.severity() != Severity.NOTE)
-                .filter(finding -> input.contactsA() == null || !finding.code().equals("contacts-overloaded"))
+                .filter(finding ->
+                        input.contactsA() == null || finding.kind() != IgnitionMistake.Kind.CONTACTS_OVERLOADED)
                 .forEach(findings::add);
         findings.sort(Comparator.comparing(Finding::severity));
     }
@@ -62,29 +67,27 @@ final class ChangeFindings {
         boolean module = input.after().primarySwitch().kind() == SwitchInput.Kind.MODULE;
         double largestA =
                 Math.max(after.at().peakA(), module ? 0 : after.closed().currentA());
-        String currents =
-                IgnitionChange.beforeAndAfter(before.at().peakA(), after.at().peakA(), "A") + " at break";
+        Arg peakA = arg("peakA", after.at().peakA());
+        Arg beforePeakA = arg("beforePeakA", before.at().peakA());
         Double moduleA = input.moduleA();
         if (module && moduleA != null && after.at().peakA() > moduleA) {
-            findings.add(new Finding(
-                    Severity.DANGER,
-                    "module-overloaded",
-                    List.of("module"),
-                    "Current at the break: " + currents + "; the module is rated " + WorkingNumber.of(moduleA) + " A.",
-                    List.of(new Finding.Figure("peakA", after.at().peakA()), new Finding.Figure("ratingA", moduleA)),
-                    Basis.computed("current at break against the rating given", "comparison"),
-                    "A coil of more ohms, a ballast, or a module rated for this coil."));
+            findings.add(Finding.danger(
+                            ChangeFinding.MODULE_OVERLOADED.with(peakA, arg("ratingA", moduleA), beforePeakA),
+                            Basis.computed("current at break against the rating given", "comparison"))
+                    .about(List.of("module"))
+                    .remedy(ChangeFinding.SPARE_MODULE.with()));
         }
         Double rated = input.contactsA();
         if (!module && rated != null && largestA > rated) {
-            findings.add(new Finding(
-                    Severity.WARNING,
-                    "contacts-overloaded",
-                    List.of("breaker"),
-                    "Current at the break: " + currents + "; the contacts are rated " + WorkingNumber.of(rated) + " A.",
-                    List.of(new Finding.Figure("peakA", after.at().peakA()), new Finding.Figure("ratingA", rated)),
-                    Basis.computed("current against the rating given", "comparison"),
-                    "More ballast, a coil of more ohms, or a module driven by the points."));
+            findings.add(Finding.warning(
+                            ChangeFinding.CONTACTS_OVERLOADED.with(
+                                    peakA,
+                                    arg("ratingA", rated),
+                                    beforePeakA,
+                                    arg("closedA", after.closed().currentA())),
+                            Basis.computed("current against the rating given", "comparison"))
+                    .about(List.of("breaker"))
+                    .remedy(ChangeFinding.SPARE_CONTACTS.with()));
         }
     }
 
@@ -92,52 +95,43 @@ final class ChangeFindings {
         Double ratingW = input.ballastW();
         double closedW = after.closed().ballastHeatW();
         if (ratingW != null && Math.max(closedW, after.at().ballastHeatW()) > ratingW) {
-            findings.add(new Finding(
-                    after.at().ballastHeatW() > ratingW ? Severity.DANGER : Severity.WARNING,
-                    "ballast-overloaded",
-                    List.of("ballast"),
-                    "The ballast turns " + WorkingNumber.of(after.at().ballastHeatW())
-                            + " W into heat while running and "
-                            + WorkingNumber.of(closedW) + " W with the key on and contacts closed (before: "
-                            + WorkingNumber.of(before.closed().ballastHeatW()) + " W); it is rated "
-                            + WorkingNumber.of(ratingW)
-                            + " W.",
-                    List.of(new Finding.Figure("ballastHeatW", closedW), new Finding.Figure("ratingW", ratingW)),
-                    Basis.computed("heat I^2 R against the rating given", "Joule's law"),
-                    "A ballast of the same ohms for more watts, mounted on metal clear of wiring."));
+            findings.add(Finding.of(
+                            after.at().ballastHeatW() > ratingW ? Severity.DANGER : Severity.WARNING,
+                            ChangeFinding.BALLAST_OVERLOADED.with(
+                                    arg("ballastHeatW", closedW),
+                                    arg("ratingW", ratingW),
+                                    arg("runningBallastHeatW", after.at().ballastHeatW()),
+                                    arg("beforeBallastHeatW", before.closed().ballastHeatW())),
+                            Basis.computed("heat I^2 R against the rating given", "Joule's law"))
+                    .about(List.of("ballast"))
+                    .remedy(ChangeFinding.FIT_LARGER_BALLAST.with()));
         }
     }
 
     private void gap() {
         double was = before.demand().plug().gap().gapMm();
         double is = after.demand().plug().gap().gapMm();
-        boolean wide =
-                after.findings().stream().anyMatch(finding -> finding.code().equals("gap-needs-other-coil"));
+        boolean wide = after.findings().stream().anyMatch(f -> f.kind() == SparkFinding.GAP_NEEDS_OTHER_COIL);
         boolean noMoreEnergy = after.at().energyJ() <= MORE_ENERGY * before.at().energyJ();
         double reserve = input.after().search().reserveRatio() == null
                 ? RESERVE
                 : input.after().search().reserveRatio();
-        if (is > was && (after.at().marginRatio() < reserve || (wide && noMoreEnergy))) {
-            findings.add(new Finding(
-                    Severity.WARNING,
-                    "gap-without-energy",
-                    List.of("plug", "coil"),
-                    "The gap goes from " + WorkingNumber.of(was) + " to " + WorkingNumber.of(is)
-                            + " mm, which asks for "
-                            + IgnitionChange.beforeAndAfter(
-                                    before.at().requiredV() / 1e3, after.at().requiredV() / 1e3, "kV")
-                            + ", without the energy for it: "
-                            + IgnitionChange.beforeAndAfter(
-                                    before.at().energyJ() * 1e3, after.at().energyJ() * 1e3, "mJ")
-                            + ", margin " + WorkingNumber.of(before.at().marginRatio()) + " before, "
-                            + WorkingNumber.of(after.at().marginRatio()) + " after.",
-                    List.of(
-                            new Finding.Figure("gapMm", is),
-                            new Finding.Figure("requiredKv", after.at().requiredV() / 1e3),
-                            new Finding.Figure("availableKv", after.at().availableV() / 1e3)),
-                    Basis.commonPractice("a gap of 1.1 to 1.2 mm needs a coil and module made for it"),
-                    "Keep the gap of " + WorkingNumber.of(was)
-                            + " mm, or fit a coil and module made for the wide one."));
+        boolean tooLittle = after.at().marginRatio() < reserve;
+        if (is > was && (tooLittle || (wide && noMoreEnergy))) {
+            findings.add(Finding.warning(
+                            ChangeFinding.GAP_WITHOUT_ENERGY.with(
+                                    arg("gapMm", is),
+                                    arg("requiredV", after.at().requiredV()),
+                                    arg("availableV", after.at().availableV()),
+                                    arg("beforeGapMm", was),
+                                    arg("beforeRequiredV", before.at().requiredV()),
+                                    arg("beforeEnergyJ", before.at().energyJ()),
+                                    arg("energyJ", after.at().energyJ()),
+                                    arg("beforeMarginRatio", before.at().marginRatio()),
+                                    arg("marginRatio", after.at().marginRatio())),
+                            Basis.commonPractice("a gap of 1.1 to 1.2 mm needs a coil and module made for it"))
+                    .about(List.of("plug", "coil"))
+                    .remedy(ChangeFinding.KEEP_GAP.with(arg("gapMm", was))));
         }
     }
 }

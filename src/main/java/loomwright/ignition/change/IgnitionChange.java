@@ -93,7 +93,7 @@ public final class IgnitionChange {
     private static List<Caution> cautions(
             Answer<SparkResult> before, Answer<SparkResult> after, List<Finding> findings) {
         Set<Caution> cautions = new LinkedHashSet<>(List.of(Caution.DISCONNECT_BATTERY));
-        if (findings.stream().anyMatch(f -> BypassFindings.TURNS_THE_STARTER.contains(f.code()))) {
+        if (findings.stream().anyMatch(f -> BypassFindings.TURNS_THE_STARTER.contains(f.kind()))) {
             cautions.add(Caution.MOVING_PARTS);
         }
         for (Caution caution : Caution.values()) {

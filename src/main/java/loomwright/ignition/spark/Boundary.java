@@ -1,5 +1,7 @@
 package loomwright.ignition.spark;
 
+import loomwright.message.MessageCode;
+
 /**
  * Where something ends or begins along an axis that was searched from one end to the other.
  *
@@ -10,7 +12,7 @@ package loomwright.ignition.spark;
 public record Boundary(Kind kind, double value) {
 
     /** What a search can find. */
-    public enum Kind {
+    public enum Kind implements MessageCode {
         /** It changes here. */
         AT,
         /** It holds over the whole axis. */

@@ -1,15 +1,15 @@
 package loomwright.ignition.spark;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Collectors;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.UsualVoltages;
 import loomwright.ignition.SelfHeating;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.gap.BreakdownVoltage;
 import loomwright.ignition.primary.CoilData.Feed;
 import loomwright.ignition.primary.PrimarySwitch;
@@ -17,6 +17,8 @@ import loomwright.judgement.ignition.IgnitionMistake;
 import loomwright.judgement.ignition.IgnitionRemedy;
 import loomwright.judgement.ignition.IgnitionRule;
 import loomwright.judgement.ignition.PrimaryLoop;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** What an adviser would add to the figures of a spark: each finding only where it applies. */
@@ -73,31 +75,19 @@ final class SparkFindings {
 
     private void margin() {
         double reserve = question.search().reserveRatio();
-        List<Finding.Figure> figures = List.of(
-                new Finding.Figure("availableKv", at.availableV() / 1e3),
-                new Finding.Figure("requiredKv", at.requiredV() / 1e3),
-                new Finding.Figure("marginRatio", at.marginRatio()));
+        Arg availableV = arg("availableV", at.availableV());
+        Arg requiredV = arg("requiredV", at.requiredV());
+        Arg marginRatio = arg("marginRatio", at.marginRatio());
         if (at.marginRatio() < 1) {
-            add(
-                    Severity.WARNING,
-                    "no-spark",
-                    "No spark: " + WorkingNumber.kilo(at.availableV()) + " kV available, "
-                            + WorkingNumber.kilo(at.requiredV()) + " kV required.",
-                    figures,
-                    PRACTICE,
-                    "A narrower gap, more supply at the coil, or a coil with more energy.");
+            findings.add(Finding.warning(SparkFinding.NO_SPARK.with(availableV, requiredV, marginRatio), PRACTICE)
+                    .remedy(SparkFinding.RAISE_SPARK.with()));
         } else if (at.marginRatio() < reserve) {
-            add(
-                    at.marginRatio() >= WEAK_SHARE * reserve ? Severity.NOTE : Severity.WARNING,
-                    "reserve-missed",
-                    "A spark, but less than the wanted reserve of " + WorkingNumber.of(reserve) + ": "
-                            + WorkingNumber.kilo(at.availableV()) + " kV available over "
-                            + WorkingNumber.kilo(at.requiredV())
-                            + " kV required is " + WorkingNumber.of(at.marginRatio())
-                            + "; worn plugs, damp leads or a lean charge will make it miss.",
-                    figures,
-                    PRACTICE,
-                    "A narrower gap, more supply at the coil, or a coil with more energy.");
+            findings.add(Finding.of(
+                            at.marginRatio() >= WEAK_SHARE * reserve ? Severity.NOTE : Severity.WARNING,
+                            SparkFinding.RESERVE_MISSED.with(
+                                    availableV, requiredV, marginRatio, arg("wantedRatio", reserve)),
+                            PRACTICE)
+                    .remedy(SparkFinding.RAISE_SPARK.with()));
         }
     }
 
@@ -109,49 +99,30 @@ final class SparkFindings {
         if (gapMm < WIDE_GAP_MM || madeForIt) {
             return;
         }
-        String reserve = WorkingNumber.of(question.search().reserveRatio());
-        String kept = switch (reserveEndsRpm.kind()) {
-            case AT ->
-                "keeps the reserve of " + reserve + " only to " + WorkingNumber.of(reserveEndsRpm.value()) + " rpm";
-            case NEVER_THERE -> "does not have the reserve of " + reserve + " at any speed";
-            case NOT_REACHED -> "has the reserve of " + reserve + " only while plugs, leads and coil are new";
-        };
-        add(
-                reserveEndsRpm.kind() == Boundary.Kind.NOT_REACHED ? Severity.NOTE : Severity.WARNING,
-                "gap-needs-other-coil",
-                "A gap of " + WorkingNumber.of(gapMm) + " mm asks for " + WorkingNumber.kilo(at.requiredV())
-                        + " kV; this coil " + kept
-                        + ". A gap of 1.1 to 1.2 mm needs a coil and module made for it.",
-                List.of(
-                        new Finding.Figure("gapMm", gapMm),
-                        new Finding.Figure("requiredKv", at.requiredV() / 1e3),
-                        new Finding.Figure("marginRatio", at.marginRatio())),
-                Basis.commonPractice("plug gap 0.5 to 0.8 mm with contacts, 0.8 to 1.5 mm with electronics"),
-                "Set the gap to 0.6 to 0.8 mm, or fit a high-energy coil with a module that limits its current.");
+        boolean always = reserveEndsRpm.kind() == Boundary.Kind.NOT_REACHED;
+        findings.add(Finding.of(
+                        always ? Severity.NOTE : Severity.WARNING,
+                        SparkFinding.GAP_NEEDS_OTHER_COIL.with(
+                                arg("gapMm", gapMm),
+                                arg("requiredV", at.requiredV()),
+                                arg("marginRatio", at.marginRatio()),
+                                arg("reserveRatio", question.search().reserveRatio()),
+                                arg("reserve", reserveEndsRpm.kind()),
+                                arg("speedRpm", reserveEndsRpm.value())),
+                        Basis.commonPractice("plug gap 0.5 to 0.8 mm with contacts, 0.8 to 1.5 mm with electronics"))
+                .remedy(SparkFinding.SET_GAP_OR_FIT_MODULE.with()));
     }
 
     private void demand() {
         BreakdownVoltage plug = system.demand().plug();
-        List<Finding.Figure> spread = List.of(
-                new Finding.Figure("lowestKv", plug.lowestV() / 1e3),
-                new Finding.Figure("highestKv", plug.highestV() / 1e3));
-        add(
-                Severity.NOTE,
-                "required-spread",
-                "Required voltage: the four published formulas give " + WorkingNumber.kilo(plug.lowestV()) + " to "
-                        + WorkingNumber.kilo(plug.highestV()) + " kV for this gap; take the spread as the uncertainty.",
-                spread,
-                plug.formula().basis(),
-                null);
+        findings.add(Finding.note(
+                SparkFinding.REQUIRED_SPREAD.with(arg("lowestV", plug.lowestV()), arg("highestV", plug.highestV())),
+                plug.formula().basis()));
         if (!plug.withinRange()) {
-            add(
-                    Severity.NOTE,
-                    "outside-formula-range",
-                    "Outside the range of the formula (" + plug.formula().range()
-                            + "): the required voltage is an extrapolation.",
-                    List.of(),
-                    plug.formula().basis(),
-                    null);
+            findings.add(Finding.note(
+                    SparkFinding.OUTSIDE_FORMULA_RANGE.with(
+                            arg("range", plug.formula().range())),
+                    plug.formula().basis()));
         }
     }
 
@@ -160,24 +131,17 @@ final class SparkFindings {
         IgnitionRule.judge(loop()).forEach(this::mistake);
         if (at.energyJ() > IgnitionRule.SATURATION_J
                 && system.primarySwitch() instanceof PrimarySwitch.ContactBreaker) {
-            add(
-                    Severity.NOTE,
-                    "energy-not-real",
-                    "The figures give " + WorkingNumber.milli(at.energyJ()) + " mJ. A real coil saturates before that.",
-                    List.of(new Finding.Figure("energyMj", at.energyJ() * 1e3)),
-                    IgnitionRule.ENERGY_BASIS,
-                    "Look up the inductance of the coil.");
+            findings.add(Finding.note(
+                            SparkFinding.ENERGY_NOT_REAL.with(arg("energyJ", at.energyJ())), IgnitionRule.ENERGY_BASIS)
+                    .remedy(SparkFinding.LOOK_UP_INDUCTANCE.with()));
         }
         if (loop().restHeatW() > IgnitionRule.KEY_ON_HEAT_W
                 && loop().restHeatW() <= IgnitionRule.REST_HEAT_W
                 && !loop().module()) {
-            add(
-                    Severity.NOTE,
-                    "key-not-to-be-left-on",
-                    "With the key left on the coil takes " + WorkingNumber.of(loop().restHeatW()) + " W.",
-                    List.of(new Finding.Figure("coilHeatW", loop().restHeatW())),
-                    IgnitionRule.HEAT_BASIS,
-                    "Do not leave the key on with the engine stopped.");
+            findings.add(Finding.note(
+                            SparkFinding.KEY_NOT_TO_BE_LEFT_ON.with(arg("coilHeatW", loop().restHeatW())),
+                            IgnitionRule.HEAT_BASIS)
+                    .remedy(SparkFinding.TURN_KEY_OFF.with()));
         }
     }
 
@@ -204,96 +168,49 @@ final class SparkFindings {
     }
 
     private void mistake(IgnitionMistake mistake) {
-        String value = WorkingNumber.of(mistake.value());
-        String limit = WorkingNumber.of(mistake.limit());
-        double closedA = loop().runningA();
-        String text = switch (mistake.kind()) {
-            case BYPASS_LEFT_ON ->
-                "The ballast is bypassed while the engine runs. The coil draws " + value
-                        + " A with the primary closed.";
-            case NO_CURRENT_LIMIT ->
-                "Nothing limits the current of this coil: " + value + " A with the primary closed. It burns what"
-                        + " switches it.";
-            case COIL_OVERHEATS -> "The coil takes " + value + " W. It stands " + limit + " W.";
-            case BALLAST_TOO_SMALL ->
-                "The ballast of " + value + " ohm is too small: " + WorkingNumber.of(closedA)
-                        + " A with the primary closed.";
-            case COIL_WEAK ->
-                "The coil draws " + value + " A where a coil for this supply draws " + limit + " A: a weak spark.";
-            case CONTACTS_OVERLOADED -> "The contacts carry " + value + " A. They stand " + limit + " A for long.";
-            case MODULE_OVERLOADED -> "The module switches " + value + " A. It is rated " + limit + " A.";
-            case LIMIT_NOT_REACHED ->
-                "Only " + value + " A flow. The module never reaches its limit of " + limit + " A.";
-            case COIL_OF_LITTLE_USE ->
-                "This coil draws " + value + " A. The module limits at " + limit + " A, so little is gained.";
+        String unit = switch (mistake.kind()) {
+            case COIL_OVERHEATS -> "W";
+            case BALLAST_TOO_SMALL -> "Ohm";
+            default -> "A";
         };
-        boolean watts = mistake.kind() == IgnitionMistake.Kind.COIL_OVERHEATS;
-        boolean ohms = mistake.kind() == IgnitionMistake.Kind.BALLAST_TOO_SMALL;
-        String unit = watts ? "W" : ohms ? "Ohm" : "A";
-        add(
-                mistake.level().severity().orElse(Severity.NOTE),
-                mistake.kind().code(),
-                text,
-                List.of(
-                        new Finding.Figure("judged" + unit, mistake.value()),
-                        new Finding.Figure("limit" + unit, mistake.limit()),
-                        new Finding.Figure("closedA", closedA),
-                        new Finding.Figure("coilHeatW", loop().restHeatW())),
-                mistake.basis(),
-                mistake.remedies().isEmpty()
-                        ? null
-                        : mistake.remedies().stream().map(SparkFindings::words).collect(Collectors.joining(" Or: ")));
+        findings.add(Finding.of(
+                        mistake.level().severity().orElse(Severity.NOTE),
+                        mistake.kind()
+                                .with(
+                                        arg("judged" + unit, mistake.value()),
+                                        arg("limit" + unit, mistake.limit()),
+                                        arg("closedA", loop().runningA()),
+                                        arg("coilHeatW", loop().restHeatW())),
+                        mistake.basis())
+                .remedy(mistake.remedies().stream()
+                        .map(SparkFindings::words)
+                        .reduce((before, next) ->
+                                SparkFinding.CHOICE_OF_REMEDIES.with(arg("first", before), arg("other", next)))
+                        .orElse(null)));
     }
 
-    private static String words(IgnitionRemedy remedy) {
-        return switch (remedy.kind()) {
-            case FREE_BYPASS -> "Free the bypass. Feed it from the start terminal only.";
-            case FIT_BALLAST -> "Fit a ballast of " + WorkingNumber.of(remedy.ohm()) + " ohm.";
-            case REMOVE_BALLAST -> "Take the ballast out.";
-            case FIT_COIL -> "Fit a coil of " + WorkingNumber.of(remedy.ohm()) + " ohm without a ballast.";
-            case FIT_LIMITING_MODULE -> "Fit a module that limits the current.";
-        };
+    private static Message words(IgnitionRemedy remedy) {
+        return remedy.ohm() > 0
+                ? remedy.kind().with(arg("resistanceOhm", remedy.ohm()))
+                : remedy.kind().with();
     }
 
     private void residual() {
         if (at.residualA() > 0) {
-            add(
-                    Severity.NOTE,
-                    "spark-cut-short",
-                    "The primary closes again while the spark still burns: " + WorkingNumber.of(at.residualA())
-                            + " A is left in the coil, and the spark is cut short after "
-                            + WorkingNumber.milli(at.sparkS())
-                            + " ms.",
-                    List.of(
-                            new Finding.Figure("residualA", at.residualA()),
-                            new Finding.Figure("sparkMs", at.sparkS() * 1e3)),
-                    PRACTICE,
-                    null);
+            findings.add(Finding.note(
+                    SparkFinding.SPARK_CUT_SHORT.with(arg("residualA", at.residualA()), arg("sparkS", at.sparkS())),
+                    PRACTICE));
         }
     }
 
     private void runaway() {
         if (hotCoil != null && hotCoil.end() instanceof SelfHeating.Runaway runaway) {
-            double powerW = runaway.atCeiling().powerW();
-            double temperatureC = runaway.atCeiling().temperatureC();
-            add(
-                    Severity.DANGER,
-                    "coil-burns",
-                    "The coil does not settle: at " + WorkingNumber.of(temperatureC) + " C it still takes "
-                            + WorkingNumber.of(powerW) + " W. It would burn.",
-                    List.of(new Finding.Figure("temperatureC", temperatureC), new Finding.Figure("coilHeatW", powerW)),
-                    PRACTICE,
-                    "More ballast, less dwell, or a coil of more ohms.");
+            findings.add(Finding.danger(
+                            SparkFinding.COIL_BURNS.with(
+                                    arg("temperatureC", runaway.atCeiling().temperatureC()),
+                                    arg("coilHeatW", runaway.atCeiling().powerW())),
+                            PRACTICE)
+                    .remedy(SparkFinding.COOL_COIL.with()));
         }
-    }
-
-    private void add(
-            Severity severity,
-            String code,
-            String text,
-            List<Finding.Figure> figures,
-            Basis basis,
-            @Nullable String remedy) {
-        findings.add(new Finding(severity, code, List.of(), text, figures, basis, remedy));
     }
 }

@@ -37,11 +37,6 @@ public record SparkResult(
         findings = List.copyOf(findings);
     }
 
-    /** The findings in words. */
-    public List<String> notes() {
-        return findings.stream().map(Finding::text).toList();
-    }
-
     /**
      * Key on, engine stopped, primary closed: what one coil draws for as long as that lasts. A module that switches off
      * by itself then draws nothing.

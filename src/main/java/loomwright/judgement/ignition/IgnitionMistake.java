@@ -1,9 +1,9 @@
 package loomwright.judgement.ignition;
 
 import java.util.List;
-import java.util.Locale;
 import loomwright.answer.Basis;
 import loomwright.judgement.Level;
+import loomwright.message.MessageCode;
 
 /**
  * One thing that is judged about an ignition's primary circuit and is not as it should be.
@@ -22,7 +22,7 @@ public record IgnitionMistake(
     }
 
     /** The mistakes, by the names under which callers know them. */
-    public enum Kind {
+    public enum Kind implements MessageCode {
         BYPASS_LEFT_ON,
         NO_CURRENT_LIMIT,
         COIL_OVERHEATS,
@@ -31,11 +31,6 @@ public record IgnitionMistake(
         CONTACTS_OVERLOADED,
         MODULE_OVERLOADED,
         LIMIT_NOT_REACHED,
-        COIL_OF_LITTLE_USE;
-
-        /** The code of its finding: coil-overheats. */
-        public String code() {
-            return name().toLowerCase(Locale.ROOT).replace('_', '-');
-        }
+        COIL_OF_LITTLE_USE
     }
 }

@@ -1,5 +1,7 @@
 package loomwright.judgement.ignition;
 
+import loomwright.message.MessageCode;
+
 /**
  * What cures a mistake of an ignition's primary circuit.
  *
@@ -10,7 +12,7 @@ package loomwright.judgement.ignition;
 public record IgnitionRemedy(Kind kind, double ohm, PrimaryLoop cured) {
 
     /** The remedies there are. A relay is none of them: it does not lower the current of contacts. */
-    public enum Kind {
+    public enum Kind implements MessageCode {
         FREE_BYPASS,
         FIT_BALLAST,
         REMOVE_BALLAST,

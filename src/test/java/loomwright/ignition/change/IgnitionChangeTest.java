@@ -159,7 +159,7 @@ class IgnitionChangeTest {
         double parallel = 1 / (1 / 1.53 + 1 / 0.77);
         assertThat(starts.figures().get(0).value())
                 .isBetween(14.2 * parallel / (parallel + 0.0516), 14.2 * parallel / (parallel + 0.0514));
-        assertThat(finding(found, "bypass-without-ballast").remedyText()).contains("both ends");
+        assertThat(finding(found, "bypass-without-ballast").remedy()).isEqualTo(ChangeFinding.REMOVE_BYPASS.with());
     }
 
     @Test

@@ -176,7 +176,7 @@ class SparkTest {
                 1.2);
         assertThat(result(weak).marginEndsRpm()).isEqualTo(new Boundary(Boundary.Kind.NEVER_THERE, 200));
         assertThat(result(weak).at().marginV()).isNegative();
-        assertThat(result(weak).notes()).anyMatch(note -> note.startsWith("No spark"));
+        assertThat(result(weak).findings()).anyMatch(found -> found.kind() == SparkFinding.NO_SPARK);
     }
 
     @Test
@@ -312,6 +312,6 @@ class SparkTest {
                 new GapInput(0.6, 101_325.0, 20.0, null, null, null, null, null, BreakdownFormula.ENGINE_CORRELATION),
                 null,
                 SearchInput.COMMON);
-        assertThat(result(free).notes()).anyMatch(note -> note.startsWith("Outside the range"));
+        assertThat(result(free).findings()).anyMatch(found -> found.kind() == SparkFinding.OUTSIDE_FORMULA_RANGE);
     }
 }

@@ -1,0 +1,25 @@
+package loomwright.ignition.spark;
+
+import loomwright.message.MessageCode;
+
+/** What an adviser would add to the figures of a spark, and what to do about it. */
+public enum SparkFinding implements MessageCode {
+    NO_SPARK,
+    RESERVE_MISSED,
+    /** A wide gap without a coil and module made for it, which fires to some speed. */
+    GAP_NEEDS_OTHER_COIL,
+    REQUIRED_SPREAD,
+    OUTSIDE_FORMULA_RANGE,
+    /** A stored energy at which a real coil is saturated long before. */
+    ENERGY_NOT_REAL,
+    KEY_NOT_TO_BE_LEFT_ON,
+    SPARK_CUT_SHORT,
+    COIL_BURNS,
+    // What to do.
+    RAISE_SPARK,
+    SET_GAP_OR_FIT_MODULE,
+    LOOK_UP_INDUCTANCE,
+    TURN_KEY_OFF,
+    COOL_COIL,
+    CHOICE_OF_REMEDIES
+}
