@@ -25,6 +25,8 @@ class ArchitectureTest {
     private static final String NETWORK = "loomwright.network";
     private static final String EXPRESSION = "loomwright.expression";
     private static final String CIRCUIT = "loomwright.circuit";
+    private static final String CATALOGUE = "loomwright.catalogue";
+    private static final String LIST = "loomwright.list";
     private static final String CONDUCTOR = "loomwright.conductor";
     private static final String JUDGEMENT = "loomwright.judgement";
     private static final String SIZING = "loomwright.sizing";
@@ -52,6 +54,19 @@ class ArchitectureTest {
             entry(EXPRESSION, List.of(NETWORK, ANSWER)),
             entry(CIRCUIT, List.of("com.fasterxml.jackson.annotation..", ANSWER)),
             entry(CONDUCTOR, List.of(ANSWER)),
+            entry(CATALOGUE, List.of("com.fasterxml.jackson.annotation..", CIRCUIT, CONDUCTOR, ANSWER)),
+            entry(
+                    LIST,
+                    List.of(
+                            "de.siegmar.fastcsv..",
+                            "org.dhatim.fastexcel..",
+                            "com.github.miachm.sods..",
+                            "org.apache.commons.text..",
+                            "org.apache.commons.compress..",
+                            CATALOGUE,
+                            CIRCUIT,
+                            CONDUCTOR,
+                            ANSWER)),
             entry(JUDGEMENT, List.of(CIRCUIT, CONDUCTOR, ANSWER)),
             entry(SIZING, List.of(CIRCUIT, CONDUCTOR, JUDGEMENT, ANSWER)),
             entry(OPERATION, List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, ANSWER)),

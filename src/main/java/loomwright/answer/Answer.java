@@ -1,5 +1,6 @@
 package loomwright.answer;
 
+import java.util.ArrayList;
 import java.util.List;
 import loomwright.message.Message;
 
@@ -24,6 +25,13 @@ public record Answer<T>(
     /** An answer for which nothing had to be assumed. */
     public Answer(T result, List<Message> working, List<Basis> basis, List<Caution> cautions) {
         this(result, working, basis, List.of(), cautions);
+    }
+
+    /** The same answer, with what was assumed before the calculation began. */
+    public Answer<T> withAssumptionsFirst(List<Assumption> first) {
+        List<Assumption> all = new ArrayList<>(first);
+        all.addAll(assumptions);
+        return new Answer<>(result, working, basis, all, cautions);
     }
 
     /** Another result that is followed and trusted in the same way. */

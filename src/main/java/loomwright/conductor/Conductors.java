@@ -124,7 +124,7 @@ public final class Conductors {
     private static List<Neighbour> neighbours(ConductorSize size) {
         List<Neighbour> neighbours = new ArrayList<>();
         for (SizeSystem system : SizeSystem.values()) {
-            if (system != size.system()) {
+            if (system != size.system() && system != SizeSystem.STRANDS) {
                 neighbours.add(neighbour(size, system));
             }
         }

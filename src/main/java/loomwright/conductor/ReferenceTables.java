@@ -20,6 +20,7 @@ public final class ReferenceTables {
             "iec60228-class5",
             "iso6722",
             "sae-cable",
+            "strands",
             "us-33cfr183-ampacity",
             "us-33cfr183-engine-space",
             "us-33cfr183-bundle",
@@ -29,7 +30,7 @@ public final class ReferenceTables {
             "blade-fuse-ratings",
             "colours",
             "terminals");
-    private static final Map<String, ReferenceTable> TABLES = load();
+    private static final Map<String, ReferenceTable> TABLES = readAll();
 
     private ReferenceTables() {}
 
@@ -48,7 +49,7 @@ public final class ReferenceTables {
         return find(name).orElseThrow(() -> new IllegalArgumentException("no table " + name));
     }
 
-    private static Map<String, ReferenceTable> load() {
+    private static Map<String, ReferenceTable> readAll() {
         Map<String, ReferenceTable> tables = new LinkedHashMap<>();
         for (String name : NAMES) {
             tables.put(name, read(name));
@@ -57,7 +58,16 @@ public final class ReferenceTables {
     }
 
     private static ReferenceTable read(String name) {
-        String path = "/tables/" + name + ".csv";
+        return load("/tables/" + name + ".csv", name);
+    }
+
+    /**
+     * Reads a table file of the service that is not one of the published tables, by the same rules.
+     *
+     * @param path its resource, from the root of the class path
+     * @param name what to call it
+     */
+    public static ReferenceTable load(String path, String name) {
         try (InputStream in = ReferenceTables.class.getResourceAsStream(path)) {
             if (in == null) {
                 throw new IllegalStateException("table file " + path + " is missing");

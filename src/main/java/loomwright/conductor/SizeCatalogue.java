@@ -54,6 +54,7 @@ final class SizeCatalogue {
         sizes.put(SizeSystem.METRIC_IEC60228, metric(SizeSystem.METRIC_IEC60228, "maxOhmPerKm20CPlain", ""));
         sizes.put(SizeSystem.METRIC_ISO6722, metric(SizeSystem.METRIC_ISO6722, "maxMilliohmPerM20C", "ISO "));
         sizes.put(SizeSystem.SAE, sae());
+        sizes.put(SizeSystem.STRANDS, StrandSizes.list());
         sizes.replaceAll((system, list) -> list.stream()
                 .sorted(Comparator.comparingDouble(ConductorSize::areaMm2))
                 .toList());

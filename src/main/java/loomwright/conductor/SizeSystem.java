@@ -5,7 +5,9 @@ public enum SizeSystem {
     AWG("awg"),
     METRIC_IEC60228("iec60228-class5"),
     METRIC_ISO6722("iso6722"),
-    SAE("sae-cable");
+    SAE("sae-cable"),
+    /** Not steps of a series but a way to write any stranded area. */
+    STRANDS("strands");
 
     private final String tableName;
 

@@ -48,6 +48,11 @@ final class SizeText {
             throw malformed("the sizes of one standard: '14 AWG', 'SAE 14' or 'ISO 3 mm2'");
         }
         String number = numbers.get(0);
+        Optional<ConductorSize> strands =
+                words.isEmpty() || words.equals(List.of("in")) ? StrandSizes.find(number) : Optional.empty();
+        if (strands.isPresent()) {
+            return strands.get();
+        }
         if (sae) {
             return sae(number);
         }
@@ -99,7 +104,8 @@ final class SizeText {
         } else if (AREA_UNITS.contains(word)
                 || GAUGE_WORDS.contains(word)
                 || STANDARDS.contains(word)
-                || word.equals("mm")) {
+                || word.equals("mm")
+                || word.equals("in")) {
             words.add(word);
         } else {
             throw malformed("AWG, SAE, IEC, ISO or mm2 beside the number; '" + word + "' is none of them");
@@ -136,7 +142,9 @@ final class SizeText {
         Optional<ConductorSize> iec = iso ? Optional.empty() : findArea(SizeSystem.METRIC_IEC60228, number);
         Optional<ConductorSize> found =
                 iec.isPresent() || words.contains("iec") ? iec : findArea(SizeSystem.METRIC_ISO6722, number);
-        return found.orElseThrow(() -> fault(InputError.Code.NOT_ONE_OF, acceptedAreas()));
+        boolean anyStandard = words.stream().noneMatch(STANDARDS::contains);
+        return found.or(() -> anyStandard ? StrandSizes.ofNominalArea(number) : Optional.empty())
+                .orElseThrow(() -> fault(InputError.Code.NOT_ONE_OF, acceptedAreas()));
     }
 
     private String acceptedAreas() {

@@ -34,7 +34,7 @@ import org.jspecify.annotations.Nullable;
 public final class Catalogue {
     /** The files of a language: one for each topic. */
     static final List<String> TOPICS =
-            List.of("language", "general", "caution", "problem", "ignition", "operation", "review", "readings");
+            List.of("language", "general", "caution", "problem", "ignition", "list", "operation", "review", "readings");
 
     private static final String SHORT = ".short";
     private static final String PLURAL = "language.plural.";

@@ -60,8 +60,11 @@ import loomwright.service.network.ResistanceQuestion;
 import loomwright.service.page.Examples;
 import loomwright.service.page.Pages;
 import loomwright.service.page.ProblemPages;
+import loomwright.service.page.Templates;
 import loomwright.service.plan.ComparisonTables;
 import loomwright.service.plan.DiagnosisTables;
+import loomwright.service.plan.PartListQuestion;
+import loomwright.service.plan.PlanConversion;
 import loomwright.service.plan.PlanPosts;
 import loomwright.service.plan.PlanTables;
 import loomwright.service.plan.ReadingsTables;
@@ -77,6 +80,8 @@ import loomwright.sizing.VoltageDrop;
  * Every operation of the contract, each on one line, by topic. A test compares this table with {@code openapi.yaml}.
  */
 final class Routes {
+    private static final Templates TEMPLATES = Templates.load();
+
     private Routes() {}
 
     static List<Endpoint> table(Contract contract, CalculationLimits limits, Monitoring monitoring) {
@@ -120,12 +125,30 @@ final class Routes {
 
     private static List<Endpoint> examples(Examples examples) {
         return List.of(
+                get("/v1/templates", "listTemplates", TEMPLATES::listing),
+                get("/v1/templates/{name}", "getTemplate", TEMPLATES::one),
                 get("/v1/examples", "listExamples", examples::listing),
                 get("/v1/examples/{name}", "getExample", examples::one));
     }
 
     private static List<Endpoint> plans(CalculationLimits limits) {
         return List.of(
+                post(
+                        "/v1/plans/conversion",
+                        "convertPlan",
+                        Calculation.of(Plan.class, PlanConversion::of)
+                                .in(faces -> faces.with(
+                                                Representation.CSV,
+                                                (plan, answer, json) -> PlanConversion.csv(plan, json))
+                                        .with(
+                                                Representation.MARKDOWN,
+                                                (plan, answer, json) -> PlanConversion.markdown(plan, json))
+                                        .with(
+                                                Representation.XLSX,
+                                                (plan, answer, json) -> PlanConversion.xlsx(plan, json))
+                                        .with(
+                                                Representation.ODS,
+                                                (plan, answer, json) -> PlanConversion.ods(plan, json)))),
                 post(
                         "/v1/plans/solution",
                         "solvePlan",
@@ -291,6 +314,7 @@ final class Routes {
                         Calculation.of(ConductorQuestion.class, ConductorQuestion::answer)
                                 .in(faces -> faces.figure(Conductors.Description::ohmPerM)
                                         .table(ConductorQuestion::table))),
+                get("/v1/parts", "listParts", Calculation.of(PartListQuestion.class, PartListQuestion::answer)),
                 get(
                         "/v1/tables",
                         "listTables",

@@ -58,6 +58,16 @@ class SizeTablesTest {
                 .isCloseTo(milliohmPerM / 1000, within(1e-12));
     }
 
+    /** The chart prints four decimals of ohm per metre: within 1 per cent, or half of the last digit. */
+    @ParameterizedTest(name = "trailer-wiring cable chart of a towing-parts supplier: {0}, {1} mm2, {2} ohm/m")
+    @CsvFileSource(resources = "/conductor/strands.csv", numLinesToSkip = 1)
+    void vehicleCableByItsStrands(String designation, double areaMm2, double ohmPerM) {
+        ConductorSize size = ConductorSize.parse(designation);
+        assertThat(size.system()).isEqualTo(SizeSystem.STRANDS);
+        assertThat(size.areaMm2()).isCloseTo(areaMm2, within(0.51e-3));
+        assertThat(size.resistanceOhmPerM(20)).isCloseTo(ohmPerM, within(Math.max(0.51e-4, 0.01 * ohmPerM)));
+    }
+
     /** A row that is remembered by two columns is carried by both; the calculation takes the smaller area. */
     @ParameterizedTest(name = "SAE J1128 and J1127, from memory: SAE {0}, {1} mm2 nominal")
     @CsvFileSource(resources = "/conductor/sae-cable.csv", numLinesToSkip = 1)

@@ -4,6 +4,8 @@ import com.google.common.cache.Cache;
 import com.google.common.cache.CacheBuilder;
 import java.io.IOException;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -17,6 +19,7 @@ import loomwright.service.http.Reply;
 import loomwright.service.http.Representation;
 import loomwright.service.http.Representations;
 import loomwright.service.http.Request;
+import loomwright.service.input.ListInput;
 import loomwright.service.input.RequestInput;
 
 /**
@@ -143,7 +146,16 @@ public final class Calculation<T, R> implements Endpoint.Handler {
         }
         Representation face = faces.choose(request);
         T question = request.read(type);
-        return faces.write(face, question, answer(question, request, Progress.UNWATCHED), request.json());
+        Answer<R> answer = answer(question, request, Progress.UNWATCHED);
+        Optional<ListInput> list = request.list();
+        if (list.isEmpty()) {
+            return faces.write(face, question, answer, request.json());
+        }
+        Answer<R> said = answer.withAssumptionsFirst(list.get().assumptions());
+        return face == Representation.JSON
+                ? Reply.of(face.contentType(), request.json().write(list.get().answered(said)))
+                        .withHeaders(Map.of("Vary", "Accept"))
+                : faces.write(face, question, said, request.json());
     }
 
     /**

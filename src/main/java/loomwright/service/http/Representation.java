@@ -12,7 +12,11 @@ public enum Representation {
     MARKDOWN("text/markdown; charset=utf-8"),
     SVG("image/svg+xml"),
     PNG("image/png"),
-    HTML("text/html; charset=utf-8");
+    HTML("text/html; charset=utf-8"),
+    /** A workbook (ISO/IEC 29500). */
+    XLSX("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"),
+    /** A workbook (ISO/IEC 26300). */
+    ODS("application/vnd.oasis.opendocument.spreadsheet");
 
     private final String contentType;
 

@@ -19,6 +19,7 @@ import loomwright.service.input.Contract.Operation;
 import loomwright.service.input.Contract.Parameter;
 import loomwright.service.input.ContractErrors;
 import loomwright.service.input.Json;
+import loomwright.service.input.ListInput;
 import loomwright.service.input.Queries;
 import loomwright.service.input.QueryInput;
 import loomwright.service.input.RequestInput;
@@ -38,6 +39,7 @@ public final class Request implements RequestInput {
     private final Reading reading;
     private final ObjectNode query;
     private @Nullable RequestInput input;
+    private @Nullable ListInput list;
 
     /** What reading needs, the same for all requests. */
     public record Reading(ServiceLimits limits, Json json, Bodies bodies, Queries queries, Problems problems) {
@@ -85,7 +87,17 @@ public final class Request implements RequestInput {
     private RequestInput readInput() throws IOException {
         Contract.Schema schema = operation.body();
         if (schema != null) {
-            checkBodyIsJson();
+            String type = bodyType(operation.bodyTypes());
+            if (!type.equals(Json.MEDIA_TYPE)) {
+                ListInput fromList = ListInput.of(
+                        type,
+                        Arrival.of(context, reading.limits(), reading.problems()),
+                        schema,
+                        reading.json(),
+                        reading.bodies());
+                list = fromList;
+                return fromList;
+            }
             return new BodyInput(Arrival.of(context, reading.limits(), reading.problems()), schema, reading.bodies());
         }
         ObjectNode fromQuery = options();
@@ -210,8 +222,13 @@ public final class Request implements RequestInput {
                 Map.of("Vary", "Accept"));
     }
 
-    private void checkBodyIsJson() {
-        bodyType("JSON", List.of(Json.MEDIA_TYPE));
+    private String bodyType(List<String> mediaTypes) {
+        return bodyType(mediaTypes.size() == 1 ? "JSON" : "JSON or as a list", mediaTypes);
+    }
+
+    /** The list that was sent instead of a plan in JSON, once it is read. */
+    public Optional<ListInput> list() {
+        return Optional.ofNullable(list);
     }
 
     /**
@@ -224,7 +241,7 @@ public final class Request implements RequestInput {
         String type = context.header("Content-Type");
         String encoding = context.header("Content-Encoding");
         Optional<String> mediaType =
-                mediaTypes.stream().filter(one -> isInUtf8(type, one)).findFirst();
+                mediaTypes.stream().filter(one -> isInUtf8(type, one) || (mediaTypes.size() > 2 && isList(type, one))).findFirst();
         String transfer = context.header("Transfer-Encoding");
         boolean plain = encoding == null || encoding.equalsIgnoreCase("identity");
         boolean plainlySent = transfer == null || transfer.equalsIgnoreCase("chunked");
@@ -243,6 +260,13 @@ public final class Request implements RequestInput {
         return mediaType.get();
     }
 
+    /** A list tells its encoding itself, and a workbook has none. */
+    private static boolean isList(@Nullable String contentType, String mediaType) {
+        return contentType != null
+                && !mediaType.equals(Json.MEDIA_TYPE)
+                && contentType.toLowerCase(Locale.ROOT).split(";", 2)[0].trim().equals(mediaType);
+    }
+
     private static boolean isInUtf8(@Nullable String contentType, String mediaType) {
         if (contentType == null) {
             return false;
@@ -253,7 +277,9 @@ public final class Request implements RequestInput {
         }
         for (int i = 1; i < parts.length; i++) {
             String parameter = parts[i].trim().replace("\"", "");
-            if (parameter.startsWith("charset=") && !parameter.equals("charset=utf-8")) {
+            if (parameter.startsWith("charset=")
+                    && !mediaType.startsWith("text/")
+                    && !parameter.equals("charset=utf-8")) {
                 return false;
             }
         }

@@ -41,6 +41,7 @@ public final class Contract {
      *
      * @param parameters those of the query and of the path
      * @param body schema of the JSON body, if the operation takes one
+     * @param bodyTypes the media types of the bodies that it takes
      * @param isOpen whether it is for everybody even where the operator asks for keys
      */
     public record Operation(
@@ -49,6 +50,7 @@ public final class Contract {
             String path,
             List<Parameter> parameters,
             @Nullable Schema body,
+            List<String> bodyTypes,
             boolean isOpen) {
         @Nullable
         public Parameter query(String name) {
@@ -148,11 +150,21 @@ public final class Contract {
         }
         String body = here + "/requestBody/content/application~1json/schema";
         Schema schema = document.at(body).isMissingNode() ? null : schema(body);
+        List<String> bodyTypes = new ArrayList<>();
+        operation.path("requestBody").path("content").fieldNames().forEachRemaining(bodyTypes::add);
         String id = operation.path("operationId").asText();
         boolean open = operation.path("security").isArray()
                 && operation.path("security").isEmpty();
         operations.put(
-                id, new Operation(id, method.toUpperCase(Locale.ROOT), path, List.copyOf(parameters), schema, open));
+                id,
+                new Operation(
+                        id,
+                        method.toUpperCase(Locale.ROOT),
+                        path,
+                        List.copyOf(parameters),
+                        schema,
+                        List.copyOf(bodyTypes),
+                        open));
     }
 
     private Parameter parameter(String pointer) {

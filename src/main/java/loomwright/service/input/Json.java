@@ -32,6 +32,7 @@ public final class Json {
     public static final String LINES = "application/x-ndjson";
 
     private final JsonMapper mapper;
+    private final JsonMapper exactMapper;
 
     public Json(ServiceLimits limits) {
         JsonFactory factory = JsonFactory.builder()
@@ -72,6 +73,16 @@ public final class Json {
         builder.withCoercionConfig(
                 LogicalType.Enum, config -> config.setCoercion(CoercionInputShape.EmptyString, CoercionAction.Fail));
         mapper = builder.build();
+        exactMapper = JsonMapper.builder()
+                .defaultPropertyInclusion(
+                        JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.USE_DEFAULTS))
+                .annotationIntrospector(new EnumSpelling())
+                .build();
+    }
+
+    /** Turns records into plain values with all digits of their numbers. */
+    public JsonMapper exactMapper() {
+        return exactMapper;
     }
 
     /** An answer for which nothing was assumed does not say so. */

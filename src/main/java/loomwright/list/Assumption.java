@@ -1,0 +1,73 @@
+package loomwright.list;
+
+import java.util.List;
+import loomwright.answer.Basis;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Something that a list leaves out and that was filled in.
+ *
+ * @param message what was assumed
+ * @param instead how to say it otherwise
+ * @param about ids of the parts and wires of the plan that it is about; empty for the whole plan
+ * @param basis because of what; absent if the list itself is the reason
+ * @param at where in the list it is about
+ */
+public record Assumption(
+        Message message,
+        Instead instead,
+        List<String> about,
+        @Nullable Basis basis,
+        CellRef at) {
+
+    /** The kinds of assumptions. */
+    public enum Code implements MessageCode {
+        VOLTAGE(Instead.SETTING),
+        EARTH_POLARITY(Instead.SETTING),
+        STAND_IN_KIND(Instead.KIND_ROW),
+        USUAL_VALUE(Instead.PART_ROW),
+        SEVERAL_BULBS(Instead.PART_ROW),
+        CASE_EARTH(Instead.WIRE_ROW),
+        BATTERY_EARTH(Instead.WIRE_ROW),
+        SWITCH_EARTH(Instead.WIRE_ROW),
+        POSITIONS(Instead.POSITIONS_ROW),
+        KEY_LIGHTS_SPLIT(Instead.POSITIONS_ROW),
+        LENGTH(Instead.CELL),
+        LENGTH_UNIT(Instead.CELL),
+        SIZE(Instead.CELL),
+        SPELLING(Instead.CELL),
+        TERMINAL(Instead.CELL),
+        AS_ROW_ABOVE(Instead.CELL),
+        COLUMN_NOT_READ(Instead.NONE),
+        ROW_LEFT_OUT(Instead.CELL),
+        VIA_SPLIT(Instead.WIRE_ROW),
+        UNMODELLED_TERMINAL(Instead.NONE);
+
+        private final Instead instead;
+
+        Code(Instead instead) {
+            this.instead = instead;
+        }
+
+        Instead instead() {
+            return instead;
+        }
+    }
+
+    /** How an assumption is overruled. */
+    public enum Instead implements MessageCode {
+        SETTING,
+        PART_ROW,
+        KIND_ROW,
+        WIRE_ROW,
+        CELL,
+        POSITIONS_ROW,
+        NONE
+    }
+
+    public Assumption {
+        about = List.copyOf(about);
+    }
+}

@@ -1,0 +1,21 @@
+package loomwright.list;
+
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What a list was read as.
+ *
+ * @param plan the plan document, in the form of its JSON
+ * @param assumptions all that was filled in
+ * @param questions all that must be asked
+ * @param places where in the list each wire and part of the document comes from, by JSON pointer
+ */
+public record ListReading(
+        Map<String, Object> plan, List<Assumption> assumptions, List<Question> questions, Map<String, CellRef> places) {
+    public ListReading {
+        assumptions = List.copyOf(assumptions);
+        questions = List.copyOf(questions);
+        places = Map.copyOf(places);
+    }
+}

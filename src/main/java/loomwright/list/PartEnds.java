@@ -1,0 +1,208 @@
+package loomwright.list;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import loomwright.catalogue.PartType;
+import loomwright.list.Assumption.Code;
+import loomwright.list.Draft.Use;
+
+/** The terminals of a part whose kind fixes them. */
+final class PartEnds {
+    /** Feed and return of each kind, for a vehicle with negative earth. */
+    private static final Map<String, List<String>> ENDS = Map.ofEntries(
+            Map.entry("battery", List.of("plus", "minus")),
+            Map.entry("alternator", List.of("B+", "B-")),
+            Map.entry("relay", List.of("86", "85")),
+            Map.entry("solenoid", List.of("50", "31")),
+            Map.entry("motor", List.of("33", "32")),
+            Map.entry("coil", List.of("15", "1")),
+            Map.entry("contact-breaker", List.of("1", "31")),
+            Map.entry("module", List.of("15", "31")),
+            Map.entry("diode", List.of("anode", "cathode")));
+
+    private static final List<String> TWO_ENDS = List.of("a", "b");
+    /** Kinds of which it is plain that a wire goes in at one end and out at the other. */
+    private static final Set<String> PLAIN = Set.of(
+            "fuse",
+            "fusible-link",
+            "lamp",
+            "load",
+            "motor",
+            "resistor",
+            "capacitor",
+            "diode",
+            "contact-breaker",
+            "ballast");
+
+    /** Kinds whose far end is no return to earth. */
+    private static final Set<String> THROUGH = Set.of("fuse", "fusible-link", "diode", "ballast", "coil");
+
+    private static final Map<String, String> SWAPPED = Map.of(
+            "+", "-", "-", "+", "plus", "minus", "minus", "plus", "positive", "negative", "negative", "positive");
+
+    private final Draft draft;
+    private final PartType type;
+    private final boolean positiveEarth;
+    private final Notes notes;
+    private final List<String> ends;
+    private final Set<String> used = new HashSet<>();
+
+    PartEnds(Draft draft, boolean positiveEarth, Notes notes) {
+        this.draft = draft;
+        this.type = java.util.Objects.requireNonNull(draft.type);
+        this.positiveEarth = positiveEarth;
+        this.notes = notes;
+        this.ends = ENDS.getOrDefault(draft.kind(), TWO_ENDS);
+    }
+
+    /** The terminal at which a wire ends; empty if the model has none for it. */
+    String terminal(Use use) {
+        String name = use.phrase.isEmpty() ? unnamed(use) : named(use);
+        used.add(name);
+        return name;
+    }
+
+    private String named(Use use) {
+        String phrase = positiveEarth && !draft.is("battery") && !draft.is("relay") && !draft.is("diode")
+                ? SWAPPED.getOrDefault(use.phrase, use.phrase)
+                : use.phrase;
+        Terminals.Meaning meaning = Terminals.find(type, phrase);
+        if (!meaning.choices().isEmpty()) {
+            return twoMeanings(use, meaning);
+        }
+        if (!meaning.known()) {
+            String nearest = Spelling.nearest(phrase, Terminals.words(type)).orElse("");
+            Terminals.Meaning other = nearest.isEmpty() ? meaning : Terminals.find(type, nearest);
+            if (other.known()) {
+                notes.assume(
+                        Code.SPELLING, use.at(), List.of(draft.id), null, Map.of("written", phrase, "value", nearest));
+                return other.name();
+            }
+            String taken = unnamed(use);
+            notes.ask(
+                    Question.Code.WHICH_TERMINAL,
+                    use.at(),
+                    List.of(draft.id, use.wire.id),
+                    phrase,
+                    choices(taken),
+                    Map.of("part", draft.label));
+            return taken;
+        }
+        return pole(meaning.name(), phrase);
+    }
+
+    /** With positive earth the live pole of an alternator is B-, whatever its owner calls it. */
+    private String pole(String terminal, String phrase) {
+        boolean marked = phrase.equalsIgnoreCase("B+") || phrase.equalsIgnoreCase("B-");
+        if (!draft.is("alternator") || !positiveEarth || marked) {
+            return terminal;
+        }
+        return switch (terminal) {
+            case "B+" -> "B-";
+            case "B-" -> "B+";
+            default -> terminal;
+        };
+    }
+
+    /** A relay's 87: with a wire at 30 as well that is the common terminal, and 87 can only be the output. */
+    private String twoMeanings(Use use, Terminals.Meaning meaning) {
+        boolean common = draft.uses.stream()
+                .filter(other -> !other.phrase.isEmpty())
+                .map(other -> Terminals.find(type, other.phrase))
+                .anyMatch(other -> other.name().equals("30"));
+        if (!common) {
+            notes.ask(
+                    Question.Code.TERMINAL_WITH_TWO_MEANINGS,
+                    use.at(),
+                    List.of(draft.id, use.wire.id),
+                    use.phrase,
+                    meaning.choices(),
+                    Map.of("part", draft.label, "terminal", use.phrase));
+        }
+        return "87";
+    }
+
+    private List<String> choices(String taken) {
+        Set<String> names = new java.util.LinkedHashSet<>();
+        names.add(taken);
+        loomwright.catalogue.PartCatalogue.terminals(draft.kind())
+                .forEach(t -> names.add(t.words().get(0)));
+        return List.copyOf(names);
+    }
+
+    private String unnamed(Use use) {
+        String name = switch (draft.kind()) {
+            case "battery" -> use.other().isEarth() ? earthedPole() : livePole();
+            case "alternator" -> use.other().isEarth() ? earthedPole() : livePole();
+            case "solenoid" -> solenoid(use);
+            case "relay" -> use.from ? "87" : used.contains("86") ? "30" : "86";
+            case "module" -> use.from ? "1" : "15";
+            default -> twoEnded(use);
+        };
+        if (!PLAIN.contains(draft.kind()) && !draft.is("battery")) {
+            notes.assume(
+                    Code.TERMINAL,
+                    use.at(),
+                    List.of(draft.id),
+                    Notes.PRACTICE,
+                    Map.of("part", draft.label, "value", name));
+        }
+        return name;
+    }
+
+    private String solenoid(Use use) {
+        if (use.from) {
+            return "45";
+        }
+        return use.other().is("battery") ? "30" : "50";
+    }
+
+    private String twoEnded(Use use) {
+        String feed = ends.get(0);
+        String back = ends.get(1);
+        if (use.other().isEarth()) {
+            return back;
+        }
+        if (draft.is("capacitor")
+                || (draft.is("contact-breaker") && !use.other().isEarth())) {
+            return feed;
+        }
+        if (draft.uses.size() == 1) {
+            return feed;
+        }
+        boolean charged = draft.uses.stream().anyMatch(other -> other.other().is("alternator"));
+        if (draft.typeName().equals("charge-lamp") && charged) {
+            return use.other().is("alternator") ? back : feed;
+        }
+        boolean sameWay = draft.uses.stream().allMatch(other -> other.from == use.from);
+        if (sameWay && THROUGH.contains(draft.kind())) {
+            return used.contains(feed) ? back : feed;
+        }
+        if (sameWay && !used.isEmpty()) {
+            return used.contains(feed) && use.from ? back : feed;
+        }
+        return use.from && !sameWay ? back : feed;
+    }
+
+    private String livePole() {
+        return ends.get(positiveEarth ? 1 : 0);
+    }
+
+    private String earthedPole() {
+        return ends.get(positiveEarth ? 0 : 1);
+    }
+
+    boolean hasOutput() {
+        return used.contains(livePole());
+    }
+
+    /** The return of a part that nothing is wired to; empty if it needs none or has one. */
+    String openReturn() {
+        boolean source = draft.is("battery") || draft.is("alternator");
+        String back = source ? earthedPole() : ends.get(1);
+        boolean needed = !THROUGH.contains(draft.kind()) && !draft.uses.isEmpty();
+        return needed && !used.contains(back) ? back : "";
+    }
+}

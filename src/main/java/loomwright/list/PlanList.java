@@ -1,0 +1,259 @@
+package loomwright.list;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import loomwright.answer.InputError;
+import loomwright.answer.RejectedInput;
+import loomwright.catalogue.PartCatalogue;
+import loomwright.catalogue.PartShape;
+import loomwright.catalogue.PartType;
+import loomwright.list.Assumption.Code;
+import loomwright.list.Draft.WireDraft;
+import org.jspecify.annotations.Nullable;
+
+/** Makes the plan document of a list. */
+public final class PlanList {
+    private static final String SCHEMA = "loomwright/plan/1";
+    private static final int MAX_ID = 40;
+
+    private final ListTables tables;
+    private final Notes notes = new Notes();
+    private final Settings settings;
+    private final Names names = new Names();
+    private final Map<String, Draft> drafts = new LinkedHashMap<>();
+    private final Map<String, Draft> byExactId = new HashMap<>();
+    private final List<WireDraft> wires = new ArrayList<>();
+    private final Set<String> ids = new HashSet<>();
+    private final Set<String> spellings = new HashSet<>();
+
+    private PlanList(ListTables tables) {
+        this.tables = tables;
+        this.settings = Settings.of(tables, notes);
+    }
+
+    /**
+     * Reads a list.
+     *
+     * @return the plan document, as yet unchecked, with all that was assumed and all that must be asked
+     * @throws RejectedInput MISSING where there is no table of wires in it, NOT_ONE_OF in a list that forbids assumptions
+     */
+    public static ListReading read(ListSource source) {
+        ListTables tables = ListTables.of(source);
+        if (!tables.has(TableKind.WIRES)
+                || (tables.rows(TableKind.WIRES).isEmpty()
+                        && tables.rows(TableKind.PARTS).isEmpty())) {
+            throw new RejectedInput(new InputError(
+                    InputError.Code.MISSING,
+                    "",
+                    null,
+                    "a row of headings with at least 'from' and 'to', and below it one row for each wire"));
+        }
+        return new PlanList(tables).read();
+    }
+
+    private ListReading read() {
+        tables.unknownColumns()
+                .forEach(at -> notes.assume(Code.COLUMN_NOT_READ, at, List.of(), null, Map.of("column", at.column())));
+        tables.rowsWithoutEnds().forEach(at -> notes.assume(Code.ROW_LEFT_OUT, at, List.of(), null, Map.of()));
+        tables.rows(TableKind.PARTS).forEach(this::readPart);
+        readWires();
+        nameParts();
+        Map<String, CellRef> places = new LinkedHashMap<>();
+        PlanParts parts = new PlanParts(settings, tables, notes, ids);
+        parts.build(List.copyOf(drafts.values()));
+        List<Map<String, Object>> wireObjects = new ArrayList<>();
+        for (WireDraft wire : wires) {
+            places.put("/wires/" + wireObjects.size(), wire.row.at());
+            wireObjects.add(new WireRow(settings, notes).build(wire));
+        }
+        wireObjects.addAll(parts.extraWires());
+        parts.places().forEach((index, at) -> places.put("/parts/" + index, at));
+        Map<String, Object> plan = new LinkedHashMap<>();
+        plan.put("schema", SCHEMA);
+        plan.put("name", settings.name());
+        plan.put("system", settings.system());
+        Map<String, Object> conditions = Settings.conditions(tables, notes);
+        if (!conditions.isEmpty()) {
+            plan.put("conditions", conditions);
+        }
+        plan.put("parts", parts.objects());
+        plan.put("wires", wireObjects);
+        putConnectors(plan);
+        List<String> planNotes = tables.rows(TableKind.NOTES).stream()
+                .map(row -> row.text("plan note"))
+                .toList();
+        if (!planNotes.isEmpty()) {
+            plan.put("notes", planNotes);
+        }
+        return new ListReading(plan, notes.assumptions(), notes.questions(), places);
+    }
+
+    private void readPart(TableRow row) {
+        String name = row.text("part");
+        if (name.isEmpty()) {
+            return;
+        }
+        String kind = row.text("kind");
+        Draft draft;
+        if (PartShape.kinds().contains(kind) && tables.hasColumn(TableKind.PARTS, "label")) {
+            draft = new Draft(name, row.text("label"), null, row.at("part"));
+            draft.exactKind = kind;
+            draft.id = name;
+            ids.add(name);
+            byExactId.put(name, draft);
+        } else {
+            PartType type = kind.isEmpty() ? names.read(name).type() : typeIn(row, name, kind);
+            names.declare(name, type);
+            draft = new Draft(String.join(" ", Names.tokens(name)), name, type, row.at("part"));
+            draft.values.add(Quantities.values(row.text("value")));
+        }
+        draft.row = row;
+        drafts.putIfAbsent(draft.key, draft);
+    }
+
+    /** The kind names a family; where the name of the part is more precise and of the same kind, that counts. */
+    private @Nullable PartType typeIn(TableRow row, String name, String kind) {
+        Optional<PartType> written = Names.typeOf(kind);
+        PartType byName = names.read(name).type();
+        if (written.isEmpty()) {
+            List<String> choices = new ArrayList<>();
+            if (byName != null) {
+                choices.add(byName.kind());
+            }
+            PartCatalogue.kinds().forEach(each -> choices.add(each.kind()));
+            notes.ask(Question.Code.WHAT_PART, row.at("kind"), List.of(), kind, choices, Map.of("part", name));
+            return byName;
+        }
+        boolean precise = byName != null && byName.kind().equals(written.get().kind());
+        return precise ? byName : written.get();
+    }
+
+    private void readWires() {
+        int count = 0;
+        @Nullable String above = null;
+        for (TableRow row : tables.rows(TableKind.WIRES)) {
+            count++;
+            String from = row.text("from");
+            String to = row.text("to");
+            if (isDitto(from) && above != null) {
+                notes.assume(Code.AS_ROW_ABOVE, row.at("from"), List.of(), null, Map.of("value", above));
+                from = above;
+            }
+            if (from.isEmpty() || to.isEmpty()) {
+                String column = from.isEmpty() ? "from" : "to";
+                notes.ask(
+                        Question.Code.MISSING_END,
+                        row.at(column),
+                        List.of(),
+                        "",
+                        List.of("the wire is left out"),
+                        Map.of("column", column));
+                continue;
+            }
+            above = from;
+            readWire(row, count, from, to);
+        }
+    }
+
+    private static boolean isDitto(String text) {
+        return text.isEmpty()
+                || text.equals("\"")
+                || text.equals("''")
+                || text.equals("″")
+                || text.equalsIgnoreCase("do.")
+                || text.equalsIgnoreCase("ditto");
+    }
+
+    private void readWire(TableRow row, int count, String from, String to) {
+        String id = wireId(row, count);
+        List<String> toVia = Names.splitVia(to);
+        String via = row.text("via").isEmpty() && toVia.size() == 2 ? toVia.get(1) : row.text("via");
+        End start = end(row, "from", from);
+        End end = end(row, "to", via.isEmpty() ? to : toVia.get(0));
+        if (via.isEmpty()) {
+            wires.add(new WireDraft(row, id, start.draft, start.phrase, end.draft, end.phrase));
+            return;
+        }
+        End between = end(row, "to", via);
+        String second = freeId(id + "-2");
+        notes.assume(Code.VIA_SPLIT, row.at("to"), List.of(id, second), null, Map.of("part", between.draft.label));
+        wires.add(new WireDraft(row, id, start.draft, start.phrase, between.draft, ""));
+        wires.add(new WireDraft(row, second, between.draft, "", end.draft, end.phrase));
+    }
+
+    private String wireId(TableRow row, int count) {
+        String written = row.text("no").replaceAll("[^A-Za-z0-9_-]+", "-").replaceAll("^[_-]+", "");
+        String id = written.isEmpty() ? "W" + count : written.substring(0, Math.min(written.length(), MAX_ID));
+        return freeId(id);
+    }
+
+    private String freeId(String wanted) {
+        String id = wanted;
+        for (int i = 2; !ids.add(id); i++) {
+            String ending = "-" + i;
+            id = wanted.substring(0, Math.min(wanted.length(), MAX_ID - ending.length())) + ending;
+        }
+        return id;
+    }
+
+    private record End(Draft draft, String phrase) {}
+
+    private End end(TableRow row, String column, String text) {
+        int dot = text.lastIndexOf('.');
+        Draft exact = dot > 0 ? byExactId.get(text.substring(0, dot)) : null;
+        if (exact != null) {
+            return new End(exact, text.substring(dot + 1));
+        }
+        Names.Name name = names.read(text);
+        name.corrected().forEach((written, word) -> {
+            if (spellings.add(written)) {
+                notes.assume(Code.SPELLING, row.at(column), List.of(), null, Map.of("written", written, "value", word));
+            }
+        });
+        Draft draft =
+                drafts.computeIfAbsent(name.key(), key -> new Draft(key, name.label(), name.type(), row.at(column)));
+        if (!name.values().isEmpty()) {
+            draft.values.add(name.values());
+        }
+        return new End(draft, name.terminal());
+    }
+
+    private void nameParts() {
+        for (Draft draft : drafts.values()) {
+            if (draft.id.isEmpty()) {
+                String slug = draft.key
+                        .toLowerCase(Locale.ROOT)
+                        .replace("+", " plus ")
+                        .replaceAll("(^|\\s)-(\\s|$)", " minus ")
+                        .replaceAll("[^a-z0-9]+", "-")
+                        .replaceAll("^-+|-+$", "");
+                draft.id = freeId(slug.isEmpty() ? "part" : slug.substring(0, Math.min(slug.length(), MAX_ID - 4)));
+            }
+        }
+    }
+
+    private void putConnectors(Map<String, Object> plan) {
+        List<Map<String, Object>> connectors = new ArrayList<>();
+        for (TableRow row : tables.rows(TableKind.CONNECTORS)) {
+            Map<String, Object> connector = new LinkedHashMap<>();
+            connector.put("id", row.text("connector"));
+            connector.put("halves", List.of(row.text("first half"), row.text("second half")));
+            row.find("contact resistance").ifPresent(cell -> {
+                OptionalDouble number = Quantities.number(cell.text());
+                number.ifPresent(ohm -> connector.put("contactResistanceOhm", ohm));
+            });
+            connectors.add(connector);
+        }
+        if (!connectors.isEmpty()) {
+            plan.put("connectors", connectors);
+        }
+    }
+}

@@ -1,0 +1,159 @@
+package loomwright.list;
+
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Reads lengths and values as people write them. */
+final class Quantities {
+    private static final String NUMBER = "(\\d+(?:[.,]\\d+)?|[.,]\\d+)";
+    private static final Pattern PLAIN = Pattern.compile("[+-]?" + NUMBER);
+    private static final Pattern LENGTH = Pattern.compile(NUMBER
+            + "\\s*(mm|cm|m|metres?|meters?|ft|feet|foot|'|′|in|inch|inches|\"|″|'')?\\.?(?:\\s*"
+            + NUMBER
+            + "\\s*(in|inch|inches|\"|″|'')?\\.?)?");
+    private static final Pattern WITH_UNIT = Pattern.compile(
+            NUMBER
+                    + "(?:\\s*/\\s*"
+                    + NUMBER
+                    + ")?\\s*(volts?|v|watts?|w|ah|amp ?hours?|amps?|amperes?|a|kohms?|kω|k|ohms?|ω|r|µf|uf|mfd|microfarads?|mm2|mm²|awg)\\b",
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.UNICODE_CHARACTER_CLASS);
+    /** Beside the name of a part, where 56a and 58R are terminals: no amperes without a blank, no R for ohms. */
+    private static final Pattern BESIDE_A_NAME = Pattern.compile(
+            NUMBER + "(?:\\s*/\\s*" + NUMBER + ")?\\s*(volts?|v|watts?|w|ah|ohms?|ω|amps?(?=\\b)|(?<=\\s)a)(?![\\w+-])",
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.UNICODE_CHARACTER_CLASS);
+
+    private static final Pattern TIMES =
+            Pattern.compile("\\b(\\d{1,2})\\s*(?:x|×|off)\\s*(?=[\\d.,])", Pattern.CASE_INSENSITIVE);
+    private static final double METRES_PER_INCH = 0.0254;
+    private static final int INCHES_PER_FOOT = 12;
+
+    private Quantities() {}
+
+    /** A number with a point or a comma; {@code 1,5} is one and a half. */
+    static OptionalDouble number(String text) {
+        String stripped = text.strip();
+        return PLAIN.matcher(stripped).matches()
+                ? OptionalDouble.of(Double.parseDouble(stripped.replace(',', '.')))
+                : OptionalDouble.empty();
+    }
+
+    /**
+     * A length.
+     *
+     * @param unit what a number without a unit is in
+     * @return in metres; empty if it is no length
+     */
+    static OptionalDouble lengthM(String text, String unit) {
+        Matcher m = LENGTH.matcher(text.strip().toLowerCase(Locale.ROOT));
+        if (!m.matches()) {
+            return OptionalDouble.empty();
+        }
+        String written = m.group(2) == null ? unit : m.group(2);
+        boolean feet = isFeet(written);
+        if (m.group(3) != null && !feet) {
+            return OptionalDouble.empty();
+        }
+        double value = parse(m.group(1));
+        if (feet) {
+            double inches = m.group(3) == null ? 0 : parse(m.group(3));
+            return OptionalDouble.of((value * INCHES_PER_FOOT + inches) * METRES_PER_INCH);
+        }
+        return switch (written) {
+            case "mm" -> OptionalDouble.of(value / 1000);
+            case "cm" -> OptionalDouble.of(value / 100);
+            case "m", "metre", "metres", "meter", "meters" -> OptionalDouble.of(value);
+            case "in", "inch", "inches", "\"", "″", "''" -> OptionalDouble.of(value * METRES_PER_INCH);
+            default -> OptionalDouble.empty();
+        };
+    }
+
+    private static boolean isFeet(String unit) {
+        return unit.equals("ft") || unit.equals("feet") || unit.equals("foot") || unit.equals("'") || unit.equals("′");
+    }
+
+    /** What stands on a part or in its row: {@code 12 V 45/40 W}, {@code 3 x 10 W}, {@code 1.5 ohm}. */
+    record Values(Map<String, Double> byUnit, Optional<Double> secondW, int times, String rest) {
+        Values {
+            byUnit = Map.copyOf(byUnit);
+        }
+
+        OptionalDouble in(String unit) {
+            Double value = byUnit.get(unit);
+            return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+        }
+
+        boolean isEmpty() {
+            return byUnit.isEmpty();
+        }
+    }
+
+    /** All values with a unit in a text, by unit: V, W, A, Ah, ohm, uF, mm2, AWG; the rest of the text beside them. */
+    static Values values(String text) {
+        return values(text, WITH_UNIT);
+    }
+
+    /** As {@link #values}, from a text that names a part and perhaps its terminal. */
+    static Values besideName(String text) {
+        return values(text, BESIDE_A_NAME);
+    }
+
+    private static Values values(String text, Pattern pattern) {
+        String left = text;
+        int times = 1;
+        Matcher multiple = TIMES.matcher(left);
+        if (multiple.find()) {
+            times = Integer.parseInt(multiple.group(1));
+            left = left.substring(0, multiple.start()) + left.substring(multiple.end());
+        }
+        Map<String, Double> byUnit = new LinkedHashMap<>();
+        Optional<Double> second = Optional.empty();
+        Matcher m = pattern.matcher(left);
+        StringBuilder rest = new StringBuilder();
+        int end = 0;
+        while (m.find()) {
+            String unit = unit(m.group(3));
+            double scale = m.group(3).toLowerCase(Locale.ROOT).startsWith("k") ? 1000 : 1;
+            byUnit.putIfAbsent(unit, parse(m.group(1)) * scale);
+            if (m.group(2) != null && unit.equals("W")) {
+                second = Optional.of(parse(m.group(2)));
+            }
+            rest.append(left, end, m.start());
+            end = m.end();
+        }
+        rest.append(left.substring(end));
+        return new Values(
+                byUnit, second, times, rest.toString().replaceAll("\\s+", " ").strip());
+    }
+
+    private static String unit(String written) {
+        String lower = written.toLowerCase(Locale.ROOT);
+        if (lower.startsWith("v")) {
+            return "V";
+        }
+        if (lower.startsWith("w")) {
+            return "W";
+        }
+        if (lower.equals("ah") || lower.startsWith("amp hour") || lower.startsWith("amphour")) {
+            return "Ah";
+        }
+        if (lower.equals("awg")) {
+            return "AWG";
+        }
+        if (lower.startsWith("a")) {
+            return "A";
+        }
+        if (lower.startsWith("mm")) {
+            return "mm2";
+        }
+        return lower.endsWith("f") || lower.startsWith("mf") || lower.startsWith("micro") ? "uF" : "ohm";
+    }
+
+    private static double parse(String number) {
+        return Double.parseDouble(number.replace(',', '.'));
+    }
+}

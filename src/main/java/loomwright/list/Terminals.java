@@ -1,0 +1,87 @@
+package loomwright.list;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import loomwright.catalogue.PartCatalogue;
+import loomwright.catalogue.PartType;
+import loomwright.catalogue.SwitchTerminal;
+import loomwright.catalogue.TerminalMeaning;
+
+/** What the words for a terminal mean at a given part. */
+final class Terminals {
+    private static final Map<String, String> LIKE_A_SWITCH = Map.of("push-button", "switch", "earth-switch", "switch");
+
+    private Terminals() {}
+
+    /**
+     * What a terminal is.
+     *
+     * @param name in the plan document; empty if the mark is not a terminal of the model or has two meanings
+     * @param choices its meanings, if there are two
+     * @param known whether the words are in the catalogue at all
+     */
+    record Meaning(String name, List<String> choices, boolean known) {
+        Meaning {
+            choices = List.copyOf(choices);
+        }
+    }
+
+    static String switchRows(PartType type) {
+        String rows = type.switchType() == null ? "switch" : type.switchType();
+        return LIKE_A_SWITCH.getOrDefault(rows, rows);
+    }
+
+    /** All words for the terminals of a type, in lower case. */
+    static Set<String> words(PartType type) {
+        Set<String> words = new HashSet<>();
+        if (type.kind().equals("switch")) {
+            for (SwitchTerminal terminal : PartCatalogue.switchTerminals(switchRows(type))) {
+                terminal.words().forEach(word -> words.add(plain(word)));
+            }
+            if (type.name().equals("key")) {
+                PartCatalogue.switchTerminals("lighting-switch").stream()
+                        .filter(terminal -> !terminal.terminal().equals("30"))
+                        .forEach(terminal -> words.add(plain(terminal.terminal())));
+            }
+        } else {
+            for (TerminalMeaning terminal : PartCatalogue.terminals(type.kind())) {
+                terminal.words().forEach(word -> words.add(plain(word)));
+            }
+        }
+        if (type.kind().equals("fuse box") || type.kind().equals("diode pair")) {
+            words.addAll(List.of("in", "feed", "common", "out"));
+            for (int i = 1; i <= 20; i++) {
+                words.add("out " + i);
+                words.add("in " + i);
+                words.add(String.valueOf(i));
+            }
+        }
+        return words;
+    }
+
+    static Meaning find(PartType type, String phrase) {
+        String plain = plain(phrase);
+        if (type.kind().equals("switch")) {
+            for (SwitchTerminal terminal : PartCatalogue.switchTerminals(switchRows(type))) {
+                if (terminal.words().stream().anyMatch(word -> plain(word).equals(plain))) {
+                    return new Meaning(terminal.terminal(), List.of(), true);
+                }
+            }
+        } else {
+            for (TerminalMeaning terminal : PartCatalogue.terminals(type.kind())) {
+                if (terminal.words().stream().anyMatch(word -> plain(word).equals(plain))) {
+                    String name = terminal.terminal();
+                    return new Meaning(name == null ? "" : name, terminal.choices(), true);
+                }
+            }
+        }
+        return new Meaning("", List.of(), false);
+    }
+
+    static String plain(String words) {
+        return String.join(" ", Names.tokens(words)).toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,0 +1,82 @@
+package loomwright.service.page;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.service.http.Reply;
+import loomwright.service.http.Representation;
+import loomwright.service.http.Request;
+import loomwright.service.input.Json;
+import loomwright.service.problem.Problem;
+import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemType;
+
+/** Circuits to start from, as lists of wires: {@code templates/index} names them, one a line with a title. */
+public final class Templates {
+    private static final String FOLDER = "templates/";
+
+    private final List<Template> list;
+
+    /**
+     * One template.
+     *
+     * @param name for {@code GET /v1/templates/{name}}
+     * @param title what it is
+     * @param href where it is
+     */
+    public record Template(String name, String title, String href) {}
+
+    /** The listing. */
+    record Listing(List<Template> templates) {}
+
+    private Templates(List<Template> list) {
+        this.list = List.copyOf(list);
+    }
+
+    /** Reads the index; a line is a name, blanks, a title. */
+    public static Templates load() {
+        List<Template> found = new ArrayList<>();
+        for (String line :
+                new String(bytes("index"), StandardCharsets.UTF_8).lines().toList()) {
+            if (!line.isBlank() && !line.startsWith("#")) {
+                String[] parts = line.trim().split("\\s+", 2);
+                found.add(new Template(parts[0], parts[1], "/v1/templates/" + parts[0]));
+            }
+        }
+        return new Templates(found);
+    }
+
+    public List<Template> list() {
+        return list;
+    }
+
+    public Reply listing(Request request) throws IOException {
+        request.checkAccepts(Json.MEDIA_TYPE);
+        return Reply.of(Json.MEDIA_TYPE, request.json().write(new Listing(list)));
+    }
+
+    public Reply one(Request request) {
+        request.checkAccepts(Representation.CSV.mediaType());
+        String name = request.path("name");
+        if (list.stream().noneMatch(template -> template.name().equals(name))) {
+            throw new ProblemException(
+                    ProblemType.NOT_FOUND,
+                    "There is no template '" + Problem.shortened(name) + "'. GET /v1/templates lists them.");
+        }
+        return Reply.of(Representation.CSV.contentType(), bytes(name + ".csv"));
+    }
+
+    private static byte[] bytes(String file) {
+        try (InputStream in = Templates.class.getClassLoader().getResourceAsStream(FOLDER + file)) {
+            if (in == null) {
+                throw new IllegalStateException(FOLDER + file + " is not on the class path");
+            }
+            return in.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

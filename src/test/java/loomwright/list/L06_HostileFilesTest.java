@@ -1,0 +1,140 @@
+package loomwright.list;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import loomwright.answer.InputError;
+import loomwright.answer.RejectedInput;
+import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
+import org.apache.commons.compress.archivers.zip.ZipFile;
+import org.apache.commons.compress.utils.SeekableInMemoryByteChannel;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Files that mean harm or are no workbooks: a clear error or a safe reading, within bounds, and never a call outside. */
+class L06_HostileFilesTest {
+    private static final ListLimits LIMITS = ListLimits.defaults();
+    private static final List<Sheet> SHEETS = List.of(new Sheet(
+            "wires", List.of(new Sheet.Row(1, List.of("from", "to")), new Sheet.Row(2, List.of("battery +", "horn")))));
+
+    @Test
+    void aWorkbookThatUnpacksToFarMoreThanItsSize() throws IOException {
+        byte[] zeros = new byte[60_000_000];
+        byte[] bomb = zip(Map.of("xl/worksheets/sheet1.xml", zeros));
+        assertThat(bomb.length).isLessThan(100_000);
+        assertThat(code(() -> Workbooks.readXlsx(bomb, LIMITS))).isEqualTo(InputError.Code.OVER_LIMIT);
+        assertThat(code(() -> Workbooks.readOds(bomb, LIMITS))).isEqualTo(InputError.Code.OVER_LIMIT);
+    }
+
+    @Test
+    void aWorkbookOfTooManyFiles() throws IOException {
+        Map<String, byte[]> files = new LinkedHashMap<>();
+        for (int i = 0; i <= LIMITS.entries(); i++) {
+            files.put("f" + i, new byte[1]);
+        }
+        byte[] many = zip(files);
+        assertThat(code(() -> Workbooks.readXlsx(many, LIMITS))).isEqualTo(InputError.Code.OVER_LIMIT);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"xl/worksheets/sheet1.xml", "xl/workbook.xml"})
+    void entitiesAreRefusedBeforeAnythingReadsThem(String entry) throws IOException {
+        byte[] hostile = with(
+                Workbooks.writeXlsx(SHEETS),
+                entry,
+                "<?xml version=\"1.0\"?><!DOCTYPE x [<!ENTITY e SYSTEM \"file:///etc/passwd\">]><x>&e;</x>");
+        assertThat(code(() -> Workbooks.readXlsx(hostile, LIMITS))).isEqualTo(InputError.Code.MALFORMED);
+    }
+
+    @Test
+    void entitiesInAnOpenDocumentAreRefused() throws IOException {
+        byte[] hostile = with(
+                Workbooks.writeOds(SHEETS),
+                "content.xml",
+                "<?xml version=\"1.0\"?><!DOCTYPE x [<!ENTITY a \"aaaa\"><!ENTITY b \"&a;&a;\">]><x>&b;</x>");
+        assertThat(code(() -> Workbooks.readOds(hostile, LIMITS))).isEqualTo(InputError.Code.MALFORMED);
+    }
+
+    @Test
+    void whatIsNoWorkbookIsRefused() throws IOException {
+        for (byte[] bytes : List.of(
+                new byte[0],
+                "from,to\n".getBytes(StandardCharsets.UTF_8),
+                zip(Map.of("readme.txt", new byte[10])),
+                java.util.Arrays.copyOf(Workbooks.writeXlsx(SHEETS), 300))) {
+            assertThat(code(() -> Workbooks.readXlsx(bytes, LIMITS))).isEqualTo(InputError.Code.MALFORMED);
+            assertThat(code(() -> Workbooks.readOds(bytes, LIMITS))).isEqualTo(InputError.Code.MALFORMED);
+        }
+    }
+
+    @Test
+    void ofAFormulaTheStoredValueCountsAndNothingIsCalledUp() throws IOException {
+        String sheet =
+                "<?xml version=\"1.0\"?><worksheet xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\">"
+                        + "<sheetData><row r=\"1\"><c r=\"A1\" t=\"inlineStr\"><is><t>from</t></is></c>"
+                        + "<c r=\"B1\" t=\"inlineStr\"><is><t>to</t></is></c><c r=\"C1\" t=\"inlineStr\"><is><t>length m</t></is></c></row>"
+                        + "<row r=\"2\"><c r=\"A2\" t=\"inlineStr\"><is><t>battery +</t></is></c>"
+                        + "<c r=\"B2\" t=\"str\"><f>WEBSERVICE(\"http://127.0.0.1:1/\")</f><v>horn</v></c>"
+                        + "<c r=\"C2\"><f>1+1</f><v>2</v></c></row></sheetData></worksheet>";
+        byte[] workbook = with(Workbooks.writeXlsx(SHEETS), "xl/worksheets/sheet1.xml", sheet);
+        ListReading reading = PlanList.read(Workbooks.readXlsx(workbook, LIMITS));
+        assertThat(Lists.plan(reading).wires().get(0).lengthM()).isEqualTo(2);
+        assertThat(Lists.ends(Lists.plan(reading), "W1")).isEqualTo("battery.plus horn.a");
+    }
+
+    @Test
+    void aTextOfTooManyLinesOrTooLongCells() {
+        String lines = "from,to\n" + "battery +,horn\n".repeat(LIMITS.rows());
+        assertThat(code(() -> TextList.read(lines, LIMITS))).isEqualTo(InputError.Code.OVER_LIMIT);
+        String cell = "from,to\nbattery +," + "x".repeat(LIMITS.cellChars() + 1) + "\n";
+        assertThat(code(() -> TextList.read(cell, LIMITS))).isEqualTo(InputError.Code.OVER_LIMIT);
+        String wide = "from,to" + ",x".repeat(LIMITS.columns()) + "\n";
+        assertThat(code(() -> TextList.read(wide, LIMITS))).isEqualTo(InputError.Code.OVER_LIMIT);
+    }
+
+    private static InputError.Code code(org.assertj.core.api.ThrowableAssert.ThrowingCallable call) {
+        InputError.Code[] found = new InputError.Code[1];
+        assertThatThrownBy(call)
+                .isInstanceOfSatisfying(
+                        RejectedInput.class,
+                        rejected -> found[0] = rejected.faults().get(0).code());
+        return found[0];
+    }
+
+    private static byte[] zip(Map<String, byte[]> files) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (ZipOutputStream zip = new ZipOutputStream(out)) {
+            for (Map.Entry<String, byte[]> file : files.entrySet()) {
+                zip.putNextEntry(new ZipEntry(file.getKey()));
+                zip.write(file.getValue());
+                zip.closeEntry();
+            }
+        }
+        return out.toByteArray();
+    }
+
+    /** The same workbook with another text in one of its files. */
+    private static byte[] with(byte[] workbook, String name, String text) throws IOException {
+        Map<String, byte[]> files = new LinkedHashMap<>();
+        try (ZipFile zip = ZipFile.builder()
+                .setSeekableByteChannel(new SeekableInMemoryByteChannel(workbook))
+                .get()) {
+            for (ZipArchiveEntry entry : Collections.list(zip.getEntries())) {
+                files.put(entry.getName(), zip.getInputStream(entry).readAllBytes());
+            }
+        }
+        assertThat(files).containsKey(name);
+        files.put(name, text.getBytes(StandardCharsets.UTF_8));
+        return zip(files);
+    }
+}

@@ -1,0 +1,164 @@
+package loomwright.list;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import loomwright.circuit.Coil;
+import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Relay;
+import loomwright.list.Assumption.Code;
+import org.junit.jupiter.api.Test;
+
+/** What is filled in is said, what cannot be guessed is asked; each names its row and column. */
+class L07_AssumptionsAndQuestionsTest {
+    @Test
+    void aRelays87IsAskedAboutAndNeverGuessed() {
+        ListReading reading = Lists.of(
+                "from,to,size,length",
+                "battery +,relay 87,1.5 mm2,1 m",
+                "relay 87a,horn,1.5 mm2,1 m",
+                "key 15,relay 86,1 mm2,1 m",
+                "relay 85,earth,1 mm2,1 m",
+                "battery +,key 30,4 mm2,1 m");
+        Question question = reading.questions().stream()
+                .filter(q -> q.message().code() == Question.Code.TERMINAL_WITH_TWO_MEANINGS)
+                .findFirst()
+                .orElseThrow();
+        assertThat(question.at()).isEqualTo(new CellRef("", 2, "to"));
+        assertThat(question.choices()).hasSize(2);
+        assertThat(question.about()).contains("relay", "W1");
+    }
+
+    @Test
+    void withAWireAt30TheMarkIsPlain() {
+        ListReading reading = Lists.of(
+                "from,to,size,length",
+                "battery +,relay 30,1.5 mm2,1 m",
+                "relay 87,horn,1.5 mm2,1 m",
+                "key 15,relay 86,1 mm2,1 m",
+                "relay 85,earth,1 mm2,1 m",
+                "battery +,key 30,4 mm2,1 m");
+        assertThat(Lists.questions(reading)).doesNotContain(Question.Code.TERMINAL_WITH_TWO_MEANINGS);
+        assertThat(Lists.plan(reading).listParts(Relay.class)).hasSize(1);
+    }
+
+    @Test
+    void theAnswerToTheQuestionIsUnderstood() {
+        ListReading reading = Lists.of(
+                "from,to,size,length",
+                "battery +,relay 87 in,1.5 mm2,1 m",
+                "relay 87a,horn,1.5 mm2,1 m",
+                "key 15,relay 86,1 mm2,1 m",
+                "relay 85,earth,1 mm2,1 m",
+                "battery +,key 30,4 mm2,1 m");
+        assertThat(Lists.questions(reading)).isEmpty();
+        assertThat(Lists.ends(Lists.plan(reading), "W1")).isEqualTo("battery.plus relay.30");
+    }
+
+    @Test
+    void everyGapOfAWireIsFilledAndSaid() {
+        ListReading reading = Lists.of("from,to", "battery +,horn");
+        assertThat(Lists.assumptions(reading))
+                .contains(
+                        Code.VOLTAGE,
+                        Code.EARTH_POLARITY,
+                        Code.SIZE,
+                        Code.LENGTH,
+                        Code.USUAL_VALUE,
+                        Code.CASE_EARTH,
+                        Code.BATTERY_EARTH);
+        assertThat(reading.questions()).isEmpty();
+    }
+
+    @Test
+    void whatTheListSaysIsNotAssumed() {
+        ListReading reading = Lists.of(
+                "setting,value",
+                "voltage,12 V",
+                "earth,negative",
+                "",
+                "part,kind,value,works when",
+                "horn,load,4 A,always",
+                "",
+                "from,to,size,length",
+                "battery +,horn +,1.5 mm2,2 m",
+                "horn -,body,1.5 mm2,1 m",
+                "battery -,body,16 mm2,0.5 m");
+        assertThat(reading.assumptions()).isEmpty();
+        assertThat(reading.questions()).isEmpty();
+    }
+
+    @Test
+    void withPositiveEarthTheMarksOfACoilChangePlaces() {
+        Plan plan = Lists.plan(Lists.of(
+                "12 V; positive earth;;",
+                "from;to;size;length",
+                "battery -;key 30;2.5 mm2;1 m",
+                "key 15;coil -;1.5 mm2;1 m",
+                "coil +;points;1.5 mm2;1 m"));
+        assertThat(Lists.ends(plan, "W2")).isEqualTo("key.15 coil.15");
+        assertThat(Lists.ends(plan, "W3")).isEqualTo("coil.1 points.1");
+    }
+
+    @Test
+    void aCoilBesideABallastIsTakenForOneThatNeedsIt() {
+        Plan plan = Lists.plan(Lists.of(
+                "from,to,size,length",
+                "battery +,key 30,2.5 mm2,1 m",
+                "key 15,ballast in,1.5 mm2,1 m",
+                "ballast out,coil +,1.5 mm2,1 m",
+                "coil -,points,1.5 mm2,1 m"));
+        assertThat(plan.listParts(Coil.class).get(0).use()).isEqualTo(Coil.Use.WITH_BALLAST);
+        assertThat(plan.listParts(Coil.class).get(0).primaryResistanceOhm()).isBetween(1.3, 1.5);
+    }
+
+    @Test
+    void whatNobodyKnowsIsAskedWithChoicesAndSolvedMeanwhile() {
+        ListReading reading = Lists.of("from,to,size,length", "battery +,gizmo,1.5 mm2,1 m", "gizmo,lamp,fat,1 m");
+        assertThat(Lists.questions(reading))
+                .contains(Question.Code.WHAT_PART, Question.Code.WHAT_SIZE, Question.Code.WHAT_VALUE);
+        assertThat(Lists.plan(reading).listParts(FilamentLamp.class)).hasSize(1);
+        assertThat(reading.questions())
+                .allSatisfy(question -> assertThat(question.choices()).isNotEmpty());
+    }
+
+    @Test
+    void aMissingEndIsAskedForWithItsRow() {
+        ListReading reading = Lists.of("from,to", "battery +,horn", "horn,");
+        assertThat(reading.questions()).anySatisfy(question -> {
+            assertThat(question.message().code()).isEqualTo(Question.Code.MISSING_END);
+            assertThat(question.at()).isEqualTo(new CellRef("", 3, "to"));
+        });
+    }
+
+    @Test
+    void aCellMergedWithTheOneAboveIsReadAsThatOne() {
+        ListReading reading = Lists.of("from,to", "battery +,horn", ",radio");
+        assertThat(Lists.assumptions(reading)).contains(Code.AS_ROW_ABOVE);
+        assertThat(Lists.ends(Lists.plan(reading), "W2")).isEqualTo("battery.plus radio.a");
+    }
+
+    @Test
+    void twoListsSentTogetherAreJoinedAtPartsOfTheSameName() {
+        Plan plan = Lists.plan(Lists.of(
+                "from,to,size,length",
+                "battery +,fuse 1 in,2.5 mm2,1 m",
+                "fuse 1 out,horn,1.5 mm2,1 m",
+                "",
+                "from,to,size,length",
+                "Fuse 1 out,radio,1.5 mm2,1 m"));
+        assertThat(Lists.ends(plan, "W3")).isEqualTo("fuse-1.b radio.a");
+    }
+
+    @Test
+    void aHeadlampsTwoFilamentsAreTwoLamps() {
+        Plan plan = Lists.plan(Lists.of(
+                "from,to,size,length",
+                "battery +,dip switch 56,2.5 mm2,1 m",
+                "dip switch 56a,headlamp left main 12V 60/55W,1.5 mm2,2 m",
+                "dip switch 56b,headlamp left dip 12V 60/55W,1.5 mm2,2 m"));
+        assertThat(plan.listParts(FilamentLamp.class))
+                .extracting(FilamentLamp::ratedW)
+                .containsExactly(60.0, 55.0);
+    }
+}
