@@ -30,6 +30,8 @@ public record Assumption(
         USUAL_VALUE(Instead.PART_ROW),
         SEVERAL_BULBS(Instead.PART_ROW),
         CASE_EARTH(Instead.WIRE_ROW),
+        SELF_EXCITING(Instead.WIRE_ROW),
+        DYNAMO_EXCITES_ITSELF(Instead.NONE),
         BATTERY_EARTH(Instead.WIRE_ROW),
         SWITCH_EARTH(Instead.WIRE_ROW),
         POSITIONS(Instead.POSITIONS_ROW),

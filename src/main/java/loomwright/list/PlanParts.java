@@ -421,6 +421,9 @@ final class PlanParts {
                 use.end = draft.id + "." + terminal;
             }
         }
+        if (type.kind().equals("alternator")) {
+            putExcitation(draft, object);
+        }
         if (type.kind().equals("alternator") && !ends.hasOutput()) {
             notes.ask(
                     Question.Code.NO_OUTPUT,
@@ -446,6 +449,22 @@ final class PlanParts {
                     Notes.PRACTICE,
                     Map.of("part", draft.label, "value", earth(where).replaceAll("\\..*", "")));
         }
+    }
+
+    /** Without a current at D+ an alternator gives nothing; a dynamo builds up its voltage from what magnetism is left. */
+    private void putExcitation(Draft draft, Map<String, Object> object) {
+        boolean excited = draft.uses.stream().anyMatch(use -> use.end.equals(draft.id + ".D+"));
+        boolean dynamo = !draft.typeName().equals("alternator");
+        if (object.containsKey("selfExciting") || (excited && !dynamo)) {
+            return;
+        }
+        object.put("selfExciting", true);
+        notes.assume(
+                dynamo ? Code.DYNAMO_EXCITES_ITSELF : Code.SELF_EXCITING,
+                draft.at,
+                List.of(draft.id),
+                Notes.PRACTICE,
+                Map.of("part", draft.label));
     }
 
     // When it is meant to be live.

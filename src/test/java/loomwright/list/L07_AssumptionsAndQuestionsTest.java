@@ -2,12 +2,15 @@ package loomwright.list;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import loomwright.circuit.Alternator;
 import loomwright.circuit.Coil;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.list.Assumption.Code;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** What is filled in is said, what cannot be guessed is asked; each names its row and column. */
 class L07_AssumptionsAndQuestionsTest {
@@ -160,5 +163,26 @@ class L07_AssumptionsAndQuestionsTest {
         assertThat(plan.listParts(FilamentLamp.class))
                 .extracting(FilamentLamp::ratedW)
                 .containsExactly(60.0, 55.0);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "alternator B+, alternator B+, true",
+        "alternator B+, charge lamp, true",
+        "alternator B+, alternator D+, false",
+        "dynamo D, dynamo WL, true",
+    })
+    void onlyAnAlternatorWithAWireAtDPlusNeedsItsLamp(String output, String second, boolean selfExciting) {
+        ListReading reading = Lists.of(
+                "from,to,size,length",
+                "battery +,key 30,2.5 mm2,1 m",
+                "battery +," + output + ",6 mm2,1 m",
+                "key 15," + second + ",1 mm2,1 m");
+        Plan plan = Lists.plan(reading);
+        assertThat(plan.listParts(Alternator.class))
+                .extracting(Alternator::selfExciting)
+                .containsExactly(selfExciting);
+        Code code = output.startsWith("dynamo") ? Code.DYNAMO_EXCITES_ITSELF : Code.SELF_EXCITING;
+        assertThat(Lists.assumptions(reading).contains(code)).isEqualTo(selfExciting);
     }
 }

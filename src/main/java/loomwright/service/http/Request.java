@@ -240,8 +240,9 @@ public final class Request implements RequestInput {
     public String bodyType(String called, List<String> mediaTypes) {
         String type = context.header("Content-Type");
         String encoding = context.header("Content-Encoding");
-        Optional<String> mediaType =
-                mediaTypes.stream().filter(one -> isInUtf8(type, one) || (mediaTypes.size() > 2 && isList(type, one))).findFirst();
+        Optional<String> mediaType = mediaTypes.stream()
+                .filter(one -> isInUtf8(type, one) || (mediaTypes.size() > 2 && isList(type, one)))
+                .findFirst();
         String transfer = context.header("Transfer-Encoding");
         boolean plain = encoding == null || encoding.equalsIgnoreCase("identity");
         boolean plainlySent = transfer == null || transfer.equalsIgnoreCase("chunked");
