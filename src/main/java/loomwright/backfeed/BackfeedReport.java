@@ -173,7 +173,7 @@ public record BackfeedReport(
      * @param patch the change as a JSON Patch of the plan (RFC 6902)
      */
     public record Remedy(
-            Kind kind,
+            Remedy.Kind kind,
             String change,
             String at,
             double costV,
@@ -222,7 +222,7 @@ public record BackfeedReport(
      *
      * @param ids the parts and wires that make it up
      */
-    public record Clue(Kind kind, List<String> ids, String text) {
+    public record Clue(Clue.Kind kind, List<String> ids, String text) {
 
         /** The patterns. */
         public enum Kind {

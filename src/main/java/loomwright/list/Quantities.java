@@ -122,7 +122,7 @@ final class Quantities {
             if (m.group(2) != null && unit.equals("W")) {
                 second = Optional.of(parse(m.group(2)));
             }
-            rest.append(left, end, m.start());
+            rest.append(left.substring(end, m.start()));
             end = m.end();
         }
         rest.append(left.substring(end));

@@ -45,7 +45,7 @@ class L01_TextListTest {
 
     @Test
     void aByteOrderMarkIsNoPartOfTheFirstHeading() {
-        byte[] bytes = ("\uFEFFfrom,to\nbattery +,horn\n").getBytes(StandardCharsets.UTF_8);
+        byte[] bytes = "\uFEFFfrom,to\nbattery +,horn\n".getBytes(StandardCharsets.UTF_8);
         assertThat(Lists.plan(Lists.of(TextList.decode(bytes))).wires()).isNotEmpty();
     }
 

@@ -2,6 +2,7 @@ package loomwright.list;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import loomwright.catalogue.PartType;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -49,8 +50,7 @@ class L03_NamesTest {
     void anEnd(String text, String key, String type, String terminal) {
         Names.Name name = new Names().read(text);
         assertThat(name.key()).isEqualTo(key);
-        assertThat(name.type()).isNotNull();
-        assertThat(name.type().name()).isEqualTo(type);
+        assertThat(name.type()).isNotNull().extracting(PartType::name).isEqualTo(type);
         assertThat(name.terminal()).isEqualTo(terminal);
     }
 }
