@@ -19,7 +19,6 @@ import loomwright.list.PlanList;
 import loomwright.list.Question;
 import loomwright.list.TextList;
 import loomwright.list.Workbooks;
-import loomwright.message.Message;
 import loomwright.service.problem.ProblemException;
 
 /** A plan that came as a list: tables of wires, parts and settings, as text or as a workbook. */
@@ -143,7 +142,7 @@ public final class ListInput implements RequestInput {
             String written,
             List<String> choices,
             String taken,
-            Message text) {
+            String text) {
         static AskedBack of(Question question) {
             return new AskedBack(
                     question.message().code().code(),
@@ -154,7 +153,7 @@ public final class ListInput implements RequestInput {
                     question.written(),
                     question.choices(),
                     question.taken(),
-                    question.message());
+                    question.message().text());
         }
     }
 
