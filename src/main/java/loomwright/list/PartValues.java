@@ -271,7 +271,12 @@ final class PartValues {
     }
 
     private static String name(String property) {
-        return PropertyName.of(property).words();
+        return switch (property) {
+            case "ratedW" -> "rated power";
+            case "limitA" -> "highest current";
+            case "holdInResistanceOhm" -> "hold-in resistance";
+            default -> PropertyName.of(property).words();
+        };
     }
 
     private static String text(String property, double value) {
