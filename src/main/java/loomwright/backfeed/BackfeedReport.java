@@ -173,7 +173,7 @@ public record BackfeedReport(
      * @param patch the change as a JSON Patch of the plan (RFC 6902)
      */
     public record Remedy(
-            Remedy.Kind kind,
+            Kind kind,
             String change,
             String at,
             double costV,
@@ -222,10 +222,10 @@ public record BackfeedReport(
      *
      * @param ids the parts and wires that make it up
      */
-    public record Clue(Clue.Kind kind, List<String> ids, String text) {
+    public record Clue(Pattern kind, List<String> ids, String text) {
 
         /** The patterns. */
-        public enum Kind {
+        public enum Pattern {
             /** A plain line from source to return: meant dead by the plan's word, but nothing odd about the circuit. */
             LINE,
             /** Two feeds meet at the load (the Y). */

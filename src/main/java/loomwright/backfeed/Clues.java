@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 import loomwright.backfeed.BackfeedReport.Clue;
-import loomwright.backfeed.BackfeedReport.Clue.Kind;
+import loomwright.backfeed.BackfeedReport.Clue.Pattern;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.circuit.Consumer;
@@ -54,7 +54,7 @@ final class Clues {
         clues.reversals();
         clues.throughLoads();
         if (clues.clues.isEmpty()) {
-            clues.add(Kind.LINE, Set.of(), "One plain way from the source through the load and back.");
+            clues.add(Pattern.LINE, Set.of(), "One plain way from the source through the load and back.");
         }
         clues.timing();
         clues.indication();
@@ -62,7 +62,7 @@ final class Clues {
         return List.copyOf(clues.clues);
     }
 
-    private void add(Kind kind, Set<String> ids, String text) {
+    private void add(Pattern kind, Set<String> ids, String text) {
         clues.add(new Clue(kind, List.copyOf(ids), text));
     }
 
@@ -109,10 +109,13 @@ final class Clues {
             returns.add(ids(after(path)));
         }
         if (feeds.size() > 1) {
-            add(Kind.POWER_DOME, differing(feeds), "The load is fed by more than one way at once.");
+            add(Pattern.POWER_DOME, differing(feeds), "The load is fed by more than one way at once.");
         }
         if (returns.size() > 1) {
-            add(Kind.GROUND_DOME, differing(returns), "The current of the load returns by more than one way at once.");
+            add(
+                    Pattern.GROUND_DOME,
+                    differing(returns),
+                    "The current of the load returns by more than one way at once.");
         }
     }
 
@@ -130,7 +133,7 @@ final class Clues {
             Set<String> both = new LinkedHashSet<>(feed);
             both.addAll(back);
             add(
-                    Kind.SWITCHED_FEED_AND_EARTH,
+                    Pattern.SWITCHED_FEED_AND_EARTH,
                     both,
                     "There is a contact in its feed and another in its return: each alone looks as if it kept the load"
                             + " dead.");
@@ -150,13 +153,13 @@ final class Clues {
         }
         if (!against.isEmpty()) {
             add(
-                    Kind.CURRENT_REVERSAL,
+                    Pattern.CURRENT_REVERSAL,
                     against,
                     "Current goes backwards through " + String.join(", ", against) + ", against the feed.");
         }
         if (!bars.isEmpty()) {
             add(
-                    Kind.H_PATTERN,
+                    Pattern.H_PATTERN,
                     bars,
                     "Cross-tie between two circuits: " + String.join(", ", bars)
                             + " carries current one way here and the other way at another time.");
@@ -196,7 +199,10 @@ final class Clues {
                 .map(PathStep::id)
                 .collect(Collectors.toCollection(LinkedHashSet::new));
         if (!loads.isEmpty()) {
-            add(Kind.THROUGH_ANOTHER_LOAD, loads, "It is fed through another load: " + String.join(", ", loads) + ".");
+            add(
+                    Pattern.THROUGH_ANOTHER_LOAD,
+                    loads,
+                    "It is fed through another load: " + String.join(", ", loads) + ".");
         }
     }
 
@@ -204,7 +210,7 @@ final class Clues {
         SolvedStep solved = found.solved();
         if (solved.step().passing() || found.feed().pulledIn() || solved.isRace() || solved.oscillating()) {
             add(
-                    Kind.TIMING,
+                    Pattern.TIMING,
                     Set.of(),
                     "It depends on what went before or on what is quicker: "
                             + solved.step().description() + ".");
@@ -214,7 +220,7 @@ final class Clues {
     private void indication() {
         if (found.load() instanceof FilamentLamp && found.feed().strength() != FeedStrength.LEAKS) {
             add(
-                    Kind.INDICATION,
+                    Pattern.INDICATION,
                     Set.of(found.load().id()),
                     "A lamp is lit that is not meant to be: it says what is not so.");
         }
@@ -226,7 +232,7 @@ final class Clues {
                 String name = chosen.in(found.solved().step().condition()).name();
                 if (OFF_WORDS.contains(name.toLowerCase(Locale.ROOT))) {
                     add(
-                            Kind.LABEL,
+                            Pattern.LABEL,
                             Set.of(chosen.id()),
                             chosen.displayName() + " stands at '" + name + "', yet this current goes through it.");
                 }

@@ -161,17 +161,14 @@ final class FeedSearch {
                 .longValueExact();
     }
 
-    /** The strongest of a step and, where it needs more changes than the simplest, that one too. */
+    /** The strongest of a step and, where that is another setting, the simplest. */
     private static List<Seen> told(LeastChanges least) {
-        Set<Seen> told = new LinkedHashSet<>();
-        least.strongest().ifPresent(told::add);
-        least.list().stream().findFirst().ifPresent(told::add);
-        return told.stream()
-                .filter(seen -> told.stream()
-                        .noneMatch(other -> other != seen
-                                && other.code() == seen.code()
-                                && LeastChanges.strongestFirst().compare(other, seen) < 0))
-                .toList();
+        List<Seen> told = new ArrayList<>(least.strongest().stream().toList());
+        least.list().stream()
+                .findFirst()
+                .filter(simplest -> told.stream().noneMatch(strongest -> strongest.code() == simplest.code()))
+                .ifPresent(told::add);
+        return told;
     }
 
     /** The open parts that stay as they are drawn so that the rest makes no more settings than the limit. */
@@ -216,7 +213,9 @@ final class FeedSearch {
             List<Move> moves = new ArrayList<>();
             settings.positions(setting, true).forEach((id, position) -> moves.add(new Move(id, position)));
             moves.add(Move.key(step));
-            return fed(load, setting, moves, false, steps.get(step.ordinal()));
+            SolvedStep solved =
+                    steps.stream().filter(one -> one.step() == step).findFirst().orElseThrow();
+            return fed(load, setting, moves, false, solved);
         }
 
         Optional<FeedCase> moved(Consumer load, int[] setting, List<Move> moves, PlanSolver planSolver) {

@@ -4,6 +4,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -51,7 +52,9 @@ final class MoveSearch {
     private final SettingScan scan;
     private final SearchClock clock;
     private final Map<Node, Came> reached = new HashMap<>();
-    private final Map<Integer, Found> strongest = new HashMap<>();
+    /** By load and step. */
+    private final Map<LoadInStep, Found> strongest = new HashMap<>();
+
     private boolean complete = true;
     private int deepest;
 
@@ -60,6 +63,8 @@ final class MoveSearch {
 
     /** How a node was reached: by a move, from another node, or from the fresh state of a setting. */
     private record Came(@Nullable Node from, int freshSetting, Step freshStep, Move move, int moves) {}
+
+    private record LoadInStep(int consumer, Step step) {}
 
     /**
      * A load fed more strongly than in the same setting afresh.
@@ -84,7 +89,7 @@ final class MoveSearch {
         this.clock = clock;
     }
 
-    /** The strongest case of each load. */
+    /** The strongest case of each load in each step, of those alike the one of the fewest moves. */
     List<Found> find(int settings) {
         Deque<Node> level = new ArrayDeque<>();
         List<int[]> withChanges = settingsByChanges(settings, 0);
@@ -118,7 +123,7 @@ final class MoveSearch {
 
     private List<Found> found() {
         return strongest.values().stream()
-                .sorted((a, b) -> Integer.compare(a.consumer(), b.consumer()))
+                .sorted(Comparator.comparingInt(Found::consumer).thenComparing(Found::step))
                 .toList();
     }
 
@@ -246,12 +251,14 @@ final class MoveSearch {
         scan.settle(setting.clone(), node.step(), fresh.state(fresh.at(node.setting(), node.step())));
         for (int c = 0; c < held.length; c++) {
             if (!held[c].isDead() && ScanTask.isWorse(held[c], feeds.feedNow(setting, node.step(), c))) {
-                Found known = strongest.get(c);
+                LoadInStep where = new LoadInStep(c, node.step());
+                Found known = strongest.get(where);
                 boolean stronger = known == null
                         || held[c].compareTo(known.feed()) < 0
                         || (held[c].compareTo(known.feed()) == 0 && moves < known.switchMoves());
                 if (stronger) {
-                    strongest.put(c, new Found(c, codes.code(setting), node.step(), held[c], sequence(node), moves));
+                    strongest.put(
+                            where, new Found(c, codes.code(setting), node.step(), held[c], sequence(node), moves));
                 }
             }
         }

@@ -9,6 +9,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.PathStep;
@@ -20,6 +21,7 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
+import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
@@ -29,6 +31,7 @@ import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.operation.Branch;
 import loomwright.operation.SolvedStep;
+import loomwright.operation.UsualIntent;
 
 /**
  * Changes that may stop an unintended feed: in each wire that the current takes to the load a diode against it, a relay
@@ -136,7 +139,7 @@ final class RemedyCandidates {
         TerminalRef leaves = backwards ? wire.from() : wire.to();
         if (unwanted.againstFeed() || !wire.directed()) {
             addDiode(wire, enters, leaves);
-            if (!enters.equals(livePole) && !leaves.equals(livePole)) {
+            if (!enters.equals(livePole) && !leaves.equals(livePole) && !isExciterLead(wire)) {
                 addRelay(wire, enters, leaves);
             }
         }
@@ -147,6 +150,15 @@ final class RemedyCandidates {
                 wire.id(),
                 null,
                 () -> plan.with(plan.parts(), without(wire))));
+    }
+
+    /** Whether a wire leads to an alternator, or from the lamp before its D+: a relay there would take the lamp's current away. */
+    private boolean isExciterLead(Wire wire) {
+        return Stream.of(wire.from(), wire.to())
+                .anyMatch(end -> plan.findPart(end.part())
+                        .filter(part -> part instanceof Alternator
+                                || (part instanceof FilamentLamp lamp && UsualIntent.isChargeLamp(lamp, plan)))
+                        .isPresent());
     }
 
     private void addDiode(Wire wire, TerminalRef enters, TerminalRef leaves) {

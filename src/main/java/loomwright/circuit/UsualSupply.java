@@ -5,7 +5,7 @@ package loomwright.circuit;
  * either way (common practice, no source); ohms are those of {@link BatteryLaw}.
  *
  * <p>While cranking, a plan with a starter has the battery at rest, which the starter loads; without a starter the usual figure
- * stands for what the battery shows while one turns. With the engine running, a plan with an alternator has a battery of
+ * of a single battery stands for what it shows while one turns. With the engine running, a plan with an alternator has a battery of
  * {@link BatteryLaw#USUAL_CHARGE}, which the machine charges; without one the usual figure stands for a charging system.
  */
 final class UsualSupply {
@@ -31,7 +31,7 @@ final class UsualSupply {
         return switch (condition) {
             case OFF, ACCESSORY, RUN -> new ResolvedSupply(restV, givingOhm, takingOhm, TOLERANCE_PERCENT);
             case CRANK ->
-                plan.hasStarter()
+                plan.hasStarter() || plan.listParts(Battery.class).size() > 1
                         ? new ResolvedSupply(restV, givingOhm, takingOhm, TOLERANCE_PERCENT)
                         : steady(system.scaledFrom12V(UsualVoltages.CRANKING_V), STEADY_OHM);
             case RUNNING ->

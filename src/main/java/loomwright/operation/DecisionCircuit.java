@@ -198,7 +198,7 @@ final class DecisionCircuit implements StateSearch.Circuit {
         }
         double effectiveV = effectiveV(consumer, active);
         boolean close = isClose(currentA, FeedStrength.TRICKLE_A)
-                || isClose(effectiveV, FeedStrength.TRICKLE_FRACTION * system.nominalVoltageV())
+                || isClose(effectiveV, FeedStrength.deadV(gauge.consumer(), system))
                 || isClose(effectiveV, gauge.limits().operateV())
                 || isClose(effectiveV, gauge.limits().releaseV());
         return close ? null : FeedStrength.of(gauge.consumer(), gauge.limits(), system, effectiveV, currentA);

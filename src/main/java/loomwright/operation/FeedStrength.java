@@ -7,6 +7,7 @@ import loomwright.circuit.Motor;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.VehicleSystem;
+import loomwright.judgement.LoadKind;
 
 /**
  * How strongly a consumer is fed.
@@ -33,10 +34,19 @@ public enum FeedStrength {
     /** A current below this is no trickle but what any meter and moist dust lets through. */
     public static final double TRICKLE_A = 1e-3;
     /** Volts below this share of the nominal voltage are the drop of a sound joint or shared earth. */
-    static final double TRICKLE_FRACTION = 0.005;
+    private static final double TRICKLE_FRACTION = 0.005;
+
+    /** Below this share of its rated voltage a filament does not even glow: Draper point, rule of {@link LoadKind#FILAMENT}. */
+    private static final double DARK_SHARE = LoadKind.FILAMENT.creepsFrom();
 
     /** A consumer's voltages: it operates from the one, has surely let go below the other. */
     public record Limits(double operateV, double releaseV) {}
+
+    /** The volts below which nothing at all is noticed of a consumer. */
+    static double deadV(Consumer consumer, VehicleSystem system) {
+        double trickleV = TRICKLE_FRACTION * system.nominalVoltageV();
+        return consumer instanceof FilamentLamp lamp ? Math.max(trickleV, DARK_SHARE * lamp.ratedV()) : trickleV;
+    }
 
     public static Limits limits(Consumer consumer, VehicleSystem system) {
         Limits usual = usualLimits(consumer, system);
@@ -76,7 +86,7 @@ public enum FeedStrength {
 
     /** The same for limits worked out before. */
     static FeedStrength of(Consumer consumer, Limits limits, VehicleSystem system, double acrossV, double currentA) {
-        if (currentA < TRICKLE_A || acrossV < TRICKLE_FRACTION * system.nominalVoltageV()) {
+        if (currentA < TRICKLE_A || acrossV < deadV(consumer, system)) {
             return DEAD;
         } else if (acrossV >= limits.operateV()) {
             return OPERATES;

@@ -200,10 +200,12 @@ final class PartModels {
         boolean conducts = network.step().engineTurning() || module.conductsWhenStopped();
         if (conducts && network.isActive(module)) {
             Double limitA = module.limitA();
+            // One for a vehicle of the other polarity is built the other way round.
+            boolean forward = network.system().earthPolarity().feedSign() > 0;
             network.oneWay(
                     module,
-                    IgnitionModule.SWITCHED,
-                    IgnitionModule.RETURN,
+                    forward ? IgnitionModule.SWITCHED : IgnitionModule.RETURN,
+                    forward ? IgnitionModule.RETURN : IgnitionModule.SWITCHED,
                     module.saturationV(),
                     IgnitionModule.SLOPE_OHM,
                     limitA == null ? Double.POSITIVE_INFINITY : limitA);

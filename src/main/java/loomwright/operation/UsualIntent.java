@@ -127,7 +127,7 @@ public final class UsualIntent {
      * Whether a lamp, load or relay winding stands between the live side and an alternator's D+, and so has current while the
      * alternator has none to give.
      */
-    static boolean isChargeLamp(Consumer consumer, Plan plan) {
+    public static boolean isChargeLamp(Consumer consumer, Plan plan) {
         if (!(consumer instanceof FilamentLamp || consumer instanceof Load || consumer instanceof Relay)) {
             return false;
         }

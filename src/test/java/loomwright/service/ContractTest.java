@@ -169,7 +169,7 @@ class ContractTest {
         assertThat(words("/components/schemas/ReviewFindingCode"))
                 .isEqualTo(all(FindingCode.values(), FindingCode::code));
         assertThat(words("/components/schemas/SneakClueKind"))
-                .isEqualTo(all(BackfeedReport.Clue.Kind.values(), EnumWords::of));
+                .isEqualTo(all(BackfeedReport.Clue.Pattern.values(), EnumWords::of));
         assertThat(words("/components/parameters/Format/schema"))
                 .isEqualTo(all(Representation.values(), Representation::word));
     }

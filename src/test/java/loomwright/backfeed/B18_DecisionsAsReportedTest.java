@@ -23,7 +23,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the scan decides of a setting is what {@link PlanSolver} reports of the plan so set. */
-class B12_DecisionsAsReportedTest {
+class B18_DecisionsAsReportedTest {
     private static final double ALIKE_V = 1e-5;
 
     private final PlanSolver solver = new PlanSolver(NetworkLimits.defaults());

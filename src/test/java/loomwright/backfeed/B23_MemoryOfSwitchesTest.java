@@ -18,10 +18,10 @@ import loomwright.operation.SolvedStep;
 import org.junit.jupiter.api.Test;
 
 /**
- * Feature 17: a relay that is in may stay in after a free switch has moved back. No setting of the switches shows that by itself,
+ * Feature 23: a relay that is in may stay in after a free switch has moved back. No setting of the switches shows that by itself,
  * only the order in which they were moved.
  */
-class B17_MemoryOfSwitchesTest {
+class B23_MemoryOfSwitchesTest {
     /**
      * A relay for spot lamps. Main beam pulls it in through the switch of the spot lamps; its own output feeds its winding back
      * through the same switch, so it stays in when main beam goes off.

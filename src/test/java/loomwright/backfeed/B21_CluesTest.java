@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import loomwright.backfeed.BackfeedReport.Clue;
-import loomwright.backfeed.BackfeedReport.Clue.Kind;
+import loomwright.backfeed.BackfeedReport.Clue.Pattern;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import org.junit.jupiter.api.Test;
@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
  * The patterns of sneak circuit analysis: line, Y, inverted Y, X and H; path, timing, indication and label (MIL-STD-785B,
  * task 205; RADC-TR-90-109; from memory).
  */
-class B15_CluesTest {
+class B21_CluesTest {
     private static List<Clue> clues(Plan plan, String load) {
         return SwitchPlans.search(plan).unintendedFeeds().stream()
                 .filter(s -> s.load().equals(load))
@@ -25,7 +25,7 @@ class B15_CluesTest {
     @Test
     void aTieThatCarriesCurrentEitherWayIsTheBarOfAnH() {
         assertThat(clues(SwitchPlans.crossTie(), "fan")).singleElement().satisfies(clue -> {
-            assertThat(clue.kind()).isEqualTo(Kind.H_PATTERN);
+            assertThat(clue.kind()).isEqualTo(Pattern.H_PATTERN);
             assertThat(clue.ids()).containsExactly("W8");
         });
     }
@@ -34,7 +34,7 @@ class B15_CluesTest {
     void aLampLitUnaskedIsAFalseIndication() {
         assertThat(clues(SwitchPlans.crossTie(), "lamp"))
                 .extracting(Clue::kind)
-                .contains(Kind.H_PATTERN, Kind.INDICATION);
+                .contains(Pattern.H_PATTERN, Pattern.INDICATION);
     }
 
     @Test
@@ -42,7 +42,7 @@ class B15_CluesTest {
         assertThat(clues(SwitchPlans.feedAndEarthSwitched(), "horn"))
                 .singleElement()
                 .satisfies(clue -> {
-                    assertThat(clue.kind()).isEqualTo(Kind.SWITCHED_FEED_AND_EARTH);
+                    assertThat(clue.kind()).isEqualTo(Pattern.SWITCHED_FEED_AND_EARTH);
                     assertThat(clue.ids()).containsExactly("feed", "return");
                 });
     }
@@ -54,7 +54,7 @@ class B15_CluesTest {
                         + "'terminals':['a','b'],'positions':[{'name':'on','joins':[]},{'name':'off','joins':[['a','b']]}]},"
                         + "{'kind':'load','id':'pump','resistanceOhm':5,'meantLive':[]}",
                 SwitchPlans.wires("battery.plus main.a", "main.b pump.a", "pump.b body.31", "battery.minus body.31"));
-        assertThat(clues(plan, "pump")).extracting(Clue::kind).containsExactly(Kind.LINE, Kind.LABEL);
+        assertThat(clues(plan, "pump")).extracting(Clue::kind).containsExactly(Pattern.LINE, Pattern.LABEL);
     }
 
     @Test
@@ -68,13 +68,13 @@ class B15_CluesTest {
                         "pump.b body.31",
                         "pump.b body.31",
                         "battery.minus body.31"));
-        assertThat(clues(plan, "pump")).extracting(Clue::kind).containsExactly(Kind.POWER_DOME, Kind.GROUND_DOME);
+        assertThat(clues(plan, "pump")).extracting(Clue::kind).containsExactly(Pattern.POWER_DOME, Pattern.GROUND_DOME);
     }
 
     @Test
     void aRelayHeldThroughALampIsFedThroughAnotherLoadAndAMatterOfTiming() {
         assertThat(clues(Plans.named("relay-held-through-lamp"), "relay"))
                 .extracting(Clue::kind)
-                .contains(Kind.THROUGH_ANOTHER_LOAD, Kind.TIMING);
+                .contains(Pattern.THROUGH_ANOTHER_LOAD, Pattern.TIMING);
     }
 }

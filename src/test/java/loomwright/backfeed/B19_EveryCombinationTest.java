@@ -22,7 +22,7 @@ import net.jqwik.api.constraints.IntRange;
  * The search finds what is found by solving every combination one by one: no load and step more, none less, with the fewest
  * changes that show it and as strongly as it ever is.
  */
-class B13_EveryCombinationTest {
+class B19_EveryCombinationTest {
     private final PlanSolver solver = new PlanSolver(NetworkLimits.defaults());
 
     @Property(seed = "20261125", tries = 25)

@@ -33,7 +33,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A plan may leave unsaid when a load is meant to be live: the usual of its kind and of the switches that feed it counts. */
-class O18_UsualIntentTest {
+class O25_UsualIntentTest {
     private static final String SUPPLY = "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
             + "{'kind':'switch','id':'key','terminals':['30','15','50','acc'],'positions':["
             + "{'name':'off','joins':[]},{'name':'acc','joins':[['30','acc']]},{'name':'on','joins':[['30','15','acc']]},"

@@ -26,7 +26,7 @@ import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 
 /** With single faults the search tells of each what it alone feeds unasked, and with the fewest changes that show it. */
-class B16_SingleFaultsTest {
+class B22_SingleFaultsTest {
     private static final BackfeedSearch SEARCH =
             new BackfeedSearch(BackfeedLimits.defaults(), NetworkLimits.defaults());
     private final PlanSolver solver = new PlanSolver(NetworkLimits.defaults());

@@ -26,7 +26,7 @@ import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 
 /** What the search tells of a load: the smallest combination, the path, how strongly, in how many combinations. */
-class B14_WhatIsToldTest {
+class B20_WhatIsToldTest {
     private static UnintendedFeed feed(BackfeedReport report, String load) {
         return report.unintendedFeeds().stream()
                 .filter(s -> s.load().equals(load))
