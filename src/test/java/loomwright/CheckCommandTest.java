@@ -75,7 +75,7 @@ class CheckCommandTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"0.1, 0", "100, 1", "much, 3"})
+    @CsvSource({"0.1, 0", "100, 2", "much, 3"})
     void theExitCodeTellsTheWorst(String currentA, int code) throws IOException {
         Path file = Files.writeString(folder.resolve("a.json"), DROP.formatted(currentA));
         assertThat(check("check", "--quiet", "--operation", "voltage-drop", "--out", folder + "/o", file.toString()))

@@ -3,11 +3,13 @@ package loomwright.backfeed;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.FaultFeeds;
@@ -36,16 +38,29 @@ import loomwright.operation.SwitchSettings;
  * thread safe.
  */
 public final class BackfeedSearch {
+    /** In how many combinations a plan with a remedy in it is searched again for what the remedy brings about. */
+    private static final int PROOF_COMBINATIONS = 1024;
+
     private final BackfeedLimits limits;
     private final NetworkLimits networkLimits;
     private final PlanSolver solver;
     private final FeedSearch search;
+    /** Looks at a plan with a remedy in it. */
+    private final FeedSearch proof;
 
     public BackfeedSearch(BackfeedLimits limits, NetworkLimits networkLimits) {
         this.limits = limits;
         this.networkLimits = networkLimits;
         this.solver = new PlanSolver(networkLimits);
         this.search = new FeedSearch(limits, networkLimits);
+        this.proof = new FeedSearch(
+                new BackfeedLimits(
+                        Math.min(PROOF_COMBINATIONS, limits.maxCombinations()),
+                        limits.solvedCombinations(),
+                        1,
+                        1,
+                        limits.timeMs()),
+                networkLimits);
     }
 
     /** Searches a plan. */
@@ -75,10 +90,12 @@ public final class BackfeedSearch {
         Set<String> bothWays = Clues.bothWays(survey.moments());
         NormalWays normal = new NormalWays(survey);
         Map<String, List<Occurrence>> occurrences = new LinkedHashMap<>();
+        Map<String, Severity> before = new HashMap<>();
         List<Judged> judged = new ArrayList<>();
         found.cases().forEach((load, cases) -> {
             Judged one = Judged.of(load, cases, normal, found);
             judged.add(one);
+            before.put(load.id(), one.severity());
             occurrences.put(load.id(), one.occurrences());
         });
         List<UnintendedFeed> feeds = new ArrayList<>();
@@ -86,7 +103,12 @@ public final class BackfeedSearch {
             Judged one = judged.get(i);
             feeds.add(one.feed(
                     remedies(
-                            plan, proving, one, occurrences, progress.part(2, 3).part(i, judged.size())),
+                            plan,
+                            proving,
+                            one,
+                            occurrences,
+                            before,
+                            progress.part(2, 3).part(i, judged.size())),
                     bothWays));
         }
         feeds.sort(Comparator.comparing(UnintendedFeed::severity).thenComparing(UnintendedFeed::load));
@@ -192,7 +214,12 @@ public final class BackfeedSearch {
     }
 
     private List<Remedy> remedies(
-            Plan plan, Survey survey, Judged judged, Map<String, List<Occurrence>> all, Progress progress) {
+            Plan plan,
+            Survey survey,
+            Judged judged,
+            Map<String, List<Occurrence>> all,
+            Map<String, Severity> before,
+            Progress progress) {
         // A trickle does nothing that would be worth a part, and a question asks first.
         if (judged.severity() == Severity.NOTE) {
             return List.of();
@@ -203,9 +230,21 @@ public final class BackfeedSearch {
                 .limit(limits.maxTrials())
                 .toList();
         List<Remedy> remedies = new ArrayList<>();
-        for (int i = 0; i < candidates.size(); i++) {
-            trial.run(candidates.get(i), progress.part(i, candidates.size())).ifPresent(remedies::add);
+        try {
+            for (int i = 0; i < candidates.size(); i++) {
+                Candidate candidate = candidates.get(i);
+                trial.run(candidate, progress.part(i, candidates.size()))
+                        .filter(remedy -> bringsNothingNew(candidate, judged.load(), before))
+                        .ifPresent(remedies::add);
+            }
+        } catch (OutOfTime over) {
+            // What was found is told, with the remedies that there was time to try.
+            return sorted(remedies);
         }
+        return sorted(remedies);
+    }
+
+    private static List<Remedy> sorted(List<Remedy> remedies) {
         // What leaves a load starved that another remedy restores would hide the fault, such as a lost earth.
         int restored =
                 remedies.stream().mapToInt(r -> r.restores().size()).max().orElse(0);
@@ -213,6 +252,26 @@ public final class BackfeedSearch {
         remedies.sort(Comparator.comparingDouble(Remedy::costV)
                 .thenComparing(r -> r.kind().effort()));
         return remedies;
+    }
+
+    /**
+     * Whether a search of the plan with the change, sequences of moves included, finds the load no more than a trickle, and no
+     * other load of more weight than before.
+     */
+    private boolean bringsNothingNew(Candidate candidate, Consumer cured, Map<String, Severity> before) {
+        Plan changed = candidate.changed().get();
+        FeedSearch.Found found =
+                proof.find(changed, new SearchClock(Progress.UNWATCHED, limits.timeMs(), PROOF_COMBINATIONS));
+        if (found.cases().isEmpty()) {
+            return true;
+        }
+        NormalWays normal = new NormalWays(Survey.of(changed, solver, limits.solvedCombinations(), Progress.UNWATCHED));
+        return found.cases().entrySet().stream().allMatch(entry -> {
+            Consumer load = entry.getKey();
+            Severity now = Judged.of(load, entry.getValue(), normal, found).severity();
+            Severity was = load.id().equals(cured.id()) ? Severity.NOTE : before.getOrDefault(load.id(), Severity.NOTE);
+            return now.compareTo(was) >= 0;
+        });
     }
 
     private List<FaultFeeds> withFaults(Plan plan, List<SingleFault> faults, NormalWays normal, Progress progress) {

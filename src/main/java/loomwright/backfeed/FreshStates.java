@@ -46,6 +46,11 @@ final class FreshStates {
         return states.size() - 1;
     }
 
+    /** How many different states there are; with one alone nothing remembers anything. */
+    int distinct() {
+        return states.size();
+    }
+
     BitSet state(int number) {
         return states.get(number);
     }

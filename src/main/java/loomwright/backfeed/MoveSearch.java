@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -32,8 +33,10 @@ import org.jspecify.annotations.Nullable;
  * Breadth-first search over (setting, step, state); cost: a solution for each move between settings whose fresh states differ.
  */
 final class MoveSearch {
-    /** Switch moves in a row; the key may be turned any number of times besides. */
-    private static final int MOST_MOVES = 3;
+    /** Switches set before a state is left for one that no setting has by itself; the key may be turned any number of times. */
+    private static final int MOST_CHANGES = 3;
+    /** Switch moves in a row, with those that follow what stays in. */
+    private static final int MOST_MOVES = 5;
 
     private static final Step[] STEPS = Step.values();
     /** Where the key can be turned from each step. */
@@ -54,6 +57,8 @@ final class MoveSearch {
     private final Map<Node, Came> reached = new HashMap<>();
     /** By load and step. */
     private final Map<LoadInStep, Found> strongest = new HashMap<>();
+
+    private final Map<LoadInStep, Found> simplest = new HashMap<>();
 
     private boolean complete = true;
     private int deepest;
@@ -89,7 +94,7 @@ final class MoveSearch {
         this.clock = clock;
     }
 
-    /** The strongest case of each load in each step, of those alike the one of the fewest moves. */
+    /** Of each load in each step the strongest case, and the one in which the fewest switches stand otherwise than drawn. */
     List<Found> find(int settings) {
         Deque<Node> level = new ArrayDeque<>();
         List<int[]> withChanges = settingsByChanges(settings, 0);
@@ -109,11 +114,12 @@ final class MoveSearch {
                 }
                 follow(level.remove(), moves, level, next);
             }
-            deepest = moves;
+            deepest = Math.min(moves, MOST_CHANGES);
             level = next;
-            withChanges = settingsByChanges(settings, moves + 1);
+            withChanges = moves < MOST_CHANGES ? settingsByChanges(settings, moves + 1) : List.of();
         }
-        complete &= level.isEmpty();
+        boolean allSettings = codes.settings().open().size() <= MOST_CHANGES || fresh.distinct() == 1;
+        complete &= level.isEmpty() && allSettings;
         return found();
     }
 
@@ -122,8 +128,13 @@ final class MoveSearch {
     }
 
     private List<Found> found() {
-        return strongest.values().stream()
-                .sorted(Comparator.comparingInt(Found::consumer).thenComparing(Found::step))
+        Set<Found> found = new LinkedHashSet<>(strongest.values());
+        found.addAll(simplest.values());
+        return found.stream()
+                .sorted(Comparator.comparingInt(Found::consumer)
+                        .thenComparing(Found::step)
+                        .thenComparing(Found::feed)
+                        .thenComparingLong(Found::code))
                 .toList();
     }
 
@@ -160,7 +171,7 @@ final class MoveSearch {
                             .ifPresent(level::add);
                 }
             }
-            if (moves < MOST_MOVES) {
+            if (moves < MOST_CHANGES) {
                 moveSwitches(setting, step, state, null, number, step, moves, next);
             }
         }
@@ -252,16 +263,22 @@ final class MoveSearch {
         for (int c = 0; c < held.length; c++) {
             if (!held[c].isDead() && ScanTask.isWorse(held[c], feeds.feedNow(setting, node.step(), c))) {
                 LoadInStep where = new LoadInStep(c, node.step());
-                Found known = strongest.get(where);
-                boolean stronger = known == null
-                        || held[c].compareTo(known.feed()) < 0
-                        || (held[c].compareTo(known.feed()) == 0 && moves < known.switchMoves());
-                if (stronger) {
-                    strongest.put(
-                            where, new Found(c, codes.code(setting), node.step(), held[c], sequence(node), moves));
-                }
+                Found found = new Found(c, codes.code(setting), node.step(), held[c], sequence(node), moves);
+                strongest.merge(where, found, (a, b) -> strongestFirst().compare(b, a) < 0 ? b : a);
+                simplest.merge(where, found, (a, b) -> simplestFirst().compare(b, a) < 0 ? b : a);
             }
         }
+    }
+
+    private static Comparator<Found> strongestFirst() {
+        return Comparator.comparing(Found::feed).thenComparingInt(Found::switchMoves);
+    }
+
+    /** The fewest switches that do not stand as drawn in the end. */
+    private Comparator<Found> simplestFirst() {
+        return Comparator.<Found>comparingInt(one -> codes.changes(one.code()))
+                .thenComparingInt(Found::switchMoves)
+                .thenComparing(Found::feed);
     }
 
     /** All that is done to get to a node: how the switches stand at first, the key turned on, and the moves. */

@@ -224,7 +224,7 @@ public final class DenseOracle {
         if (metres == null || size == null) {
             throw new IllegalStateException(wire.id());
         }
-        return jointsOhm + metres * ConductorSize.parse(size).resistanceOhmPerM(system.temperatureC(wire.place()));
+        return jointsOhm + metres * ConductorSize.parse(size).wireOhmPerM(system.temperatureC(wire.place()));
     }
 
     private void add(List<Element> elements, String owner, String from, String to, Law law) {
@@ -298,7 +298,7 @@ public final class DenseOracle {
         } else if (part instanceof Fuse fuse) {
             add(elements, part.id(), id + "a", id + "b", new Ohmic(fuse.resistanceOhm()));
         } else if (part instanceof FusibleLink link) {
-            double perM = ConductorSize.parse(link.size()).resistanceOhmPerM(system.temperatureC(Place.ENGINE_BAY));
+            double perM = ConductorSize.parse(link.size()).wireOhmPerM(system.temperatureC(Place.ENGINE_BAY));
             add(elements, part.id(), id + "a", id + "b", new Ohmic(link.lengthM() * perM));
         } else if (part instanceof Joint joint) {
             if (joint.resistanceOhm() > 0) {

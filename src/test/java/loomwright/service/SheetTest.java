@@ -264,11 +264,11 @@ class SheetTest {
 
     @Test
     void whatIsWrongWithThePlanAsModifiedIsSaidOfIt() {
-        String noReturn = plan(
+        String neverOperates = plan(
                 "x",
-                ", {\"kind\": \"load\", \"id\": \"horn\", \"resistanceOhm\": 3, \"meantLive\": [\"run\"]}",
+                ", {\"kind\": \"load\", \"id\": \"horn\", \"resistanceOhm\": 3, \"operateV\": 50, \"meantLive\": [\"run\"]}",
                 ", {\"id\": \"W5\", \"from\": \"F1.b\", \"to\": \"horn.a\", \"size\": \"1.5 mm2\", \"lengthM\": 1}");
-        post("/v1/plans/sheet", "{\"plan\": " + before() + ", \"after\": " + noReturn + "}")
+        post("/v1/plans/sheet", "{\"plan\": " + before() + ", \"after\": " + neverOperates + "}")
                 .statusCode(422)
                 .body("errors.pointer", everyItem(startsWith("/after/")));
     }

@@ -11,11 +11,12 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
-import loomwright.backfeed.BackfeedSearch;
 import loomwright.backfeed.Verdicts;
+import loomwright.circuit.FilamentLamp;
 import loomwright.message.Arg;
 import loomwright.message.Message;
 import loomwright.operation.Branch;
+import loomwright.operation.FeedStrength;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
@@ -35,17 +36,20 @@ public final class UnintendedFeeds implements Check {
     public List<Finding> check(ReviewContext context) {
         double noticeableV = NOTICEABLE * context.plan().system().nominalVoltageV();
         return context.backfeed().unintendedFeeds().stream()
-                .filter(feed -> feed.severity() != Severity.NOTE || worst(feed).effectiveV() >= noticeableV)
+                .filter(feed -> feed.severity() != Severity.NOTE || isNoticed(context, feed, noticeableV))
                 .map(UnintendedFeeds::finding)
                 .toList();
     }
 
-    private static Occurrence worst(UnintendedFeed feed) {
-        return feed.occurrences().stream().min(BackfeedSearch.worstFirst()).orElseThrow();
+    /** A trickle that a test lamp shows; in a lamp of the vehicle it is one that nobody sees. */
+    private static boolean isNoticed(ReviewContext context, UnintendedFeed feed, double noticeableV) {
+        boolean darkLamp = feed.main().activity() == FeedStrength.LEAKS
+                && context.plan().findPart(feed.load()).orElseThrow() instanceof FilamentLamp;
+        return !darkLamp && feed.main().effectiveV() >= noticeableV;
     }
 
     private static Finding finding(UnintendedFeed feed) {
-        Occurrence worst = worst(feed);
+        Occurrence worst = feed.main();
         Set<String> ids = new LinkedHashSet<>(List.of(feed.load()));
         worst.paths().stream()
                 .limit(1)
