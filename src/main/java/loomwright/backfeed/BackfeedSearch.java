@@ -42,7 +42,6 @@ public final class BackfeedSearch {
     private static final int PROOF_COMBINATIONS = 1024;
 
     private final BackfeedLimits limits;
-    private final NetworkLimits networkLimits;
     private final PlanSolver solver;
     private final FeedSearch search;
     /** Looks at a plan with a remedy in it. */
@@ -50,7 +49,6 @@ public final class BackfeedSearch {
 
     public BackfeedSearch(BackfeedLimits limits, NetworkLimits networkLimits) {
         this.limits = limits;
-        this.networkLimits = networkLimits;
         this.solver = new PlanSolver(networkLimits);
         this.search = new FeedSearch(limits, networkLimits);
         this.proof = new FeedSearch(

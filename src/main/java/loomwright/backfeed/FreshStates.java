@@ -26,7 +26,7 @@ final class FreshStates {
     }
 
     void put(int setting, Step step, BitSet memory) {
-        stateOf[setting * STEPS + step.ordinal()] = numberOf(memory);
+        stateOf[setting * STEPS + step.place()] = numberOf(memory);
     }
 
     /** The number of a state, which is given one if it has none yet. */
@@ -62,6 +62,6 @@ final class FreshStates {
 
     /** The number of the state in a setting that was looked at. */
     int at(int setting, Step step) {
-        return stateOf[setting * STEPS + step.ordinal()];
+        return stateOf[setting * STEPS + step.place()];
     }
 }

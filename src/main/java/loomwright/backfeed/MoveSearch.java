@@ -166,7 +166,7 @@ final class MoveSearch {
             int state = fresh.at(number, step);
             for (Step turned : turns(step)) {
                 // Turned on step by step is what afresh means.
-                if (turned.ordinal() != step.ordinal() + 1) {
+                if (turned.place() != step.place() + 1) {
                     arrive(setting, turned, state, null, number, step, Move.key(turned), moves)
                             .ifPresent(level::add);
                 }

@@ -107,13 +107,13 @@ public final class MovedPlan {
     }
 
     private void turnTo(Step step) {
-        if (step.ordinal() > at) {
-            while (at < step.ordinal()) {
+        if (step.place() > at) {
+            while (at < step.place()) {
                 at++;
                 solved = solve(STEPS[at]);
             }
         } else {
-            at = step.ordinal();
+            at = step.place();
             solved = solve(step);
         }
     }

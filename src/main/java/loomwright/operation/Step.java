@@ -8,24 +8,31 @@ import loomwright.message.MessageCode;
  * one before left, so that a relay which a backfeed could not pull in but holds is found.
  */
 public enum Step implements MessageCode {
-    OFF(Condition.OFF, false, false),
-    ACCESSORY(Condition.ACCESSORY, false, false),
-    RUN(Condition.RUN, false, false),
-    CRANK(Condition.CRANK, true, false),
-    RUNNING(Condition.RUNNING, true, true),
+    OFF(0, Condition.OFF, false, false),
+    ACCESSORY(1, Condition.ACCESSORY, false, false),
+    RUN(2, Condition.RUN, false, false),
+    CRANK(3, Condition.CRANK, true, false),
+    RUNNING(4, Condition.RUNNING, true, true),
     /** The moment after the key is turned off: the engine still turns and the alternator still generates. */
-    OFF_ENGINE_TURNING(Condition.OFF, true, true),
+    OFF_ENGINE_TURNING(5, Condition.OFF, true, true),
     /** Key off and the engine stopped again. */
-    OFF_AGAIN(Condition.OFF, false, false);
+    OFF_AGAIN(6, Condition.OFF, false, false);
 
+    private final int place;
     private final Condition condition;
     private final boolean engineTurning;
     private final boolean charging;
 
-    Step(Condition condition, boolean engineTurning, boolean charging) {
+    Step(int place, Condition condition, boolean engineTurning, boolean charging) {
+        this.place = place;
         this.condition = condition;
         this.engineTurning = engineTurning;
         this.charging = charging;
+    }
+
+    /** Its place in the order in which the steps are solved, from 0. */
+    public int place() {
+        return place;
     }
 
     /** Where the key stands. */

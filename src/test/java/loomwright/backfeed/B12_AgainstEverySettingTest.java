@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
 import loomwright.answer.Progress;
@@ -112,7 +113,7 @@ class B12_AgainstEverySettingTest {
             assertThat(found.keySet()).as(where).isEqualTo(all.keySet());
         }
         all.forEach((what, fed) -> {
-            Occurrence occurrence = found.get(what);
+            Occurrence occurrence = Objects.requireNonNull(found.get(what));
             if (!remembers) {
                 assertThat(occurrence.activity()).as("%s: %s", where, what).isEqualTo(fed.strength());
                 assertThat(occurrence.effectiveV())

@@ -3,6 +3,7 @@ package loomwright.backfeed;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
@@ -60,7 +61,9 @@ class B19_EveryCombinationTest {
         }
         assertThat(fewestFound).isEqualTo(fewest);
         assertThat(strongestFound.keySet()).isEqualTo(strongest.keySet());
-        strongest.forEach((where, feed) ->
-                assertThat(strongestFound.get(where).compareTo(feed)).as(where).isZero());
+        strongest.forEach((where, feed) -> assertThat(
+                        Objects.requireNonNull(strongestFound.get(where)).compareTo(feed))
+                .as(where)
+                .isZero());
     }
 }

@@ -123,8 +123,7 @@ class ConductorSizingTest {
                 .result();
         assertThat(drop.findings()).isEmpty();
         if (circuit != DropRule.STARTER) {
-            Double fuseA = chosen.fuseA();
-            assertThat(fuseA).isNotNull();
+            double fuseA = Objects.requireNonNull(chosen.fuseA());
             var fuse = FuseChoice.choose(Inputs.fuse(Inputs.insulation105C(
                             "currentA", currentA, "size", chosen.size(), "circuit", circuit, "ratingA", fuseA)))
                     .result();
