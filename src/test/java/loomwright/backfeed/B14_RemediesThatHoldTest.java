@@ -8,11 +8,13 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loomwright.answer.Progress;
+import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
@@ -68,8 +70,7 @@ class B14_RemediesThatHoldTest {
                     .collect(
                             Collectors.toMap(Candidate::change, c -> c.changed().get(), (a, b) -> a));
             for (Remedy remedy : feed.remedies()) {
-                Plan with = changed.get(remedy.change());
-                assertThat(with).as(remedy.change()).isNotNull();
+                Plan with = Objects.requireNonNull(changed.get(remedy.change()), remedy.change());
                 applied.add(new Applied(feed.load(), remedy, with));
             }
         }
@@ -101,26 +102,22 @@ class B14_RemediesThatHoldTest {
     }
 
     private static void askAgain(Plan plan, String where) {
-        Map<String, Integer> before = severities(plan);
+        Map<String, Severity> before = severities(plan);
         for (Applied applied : applied(plan)) {
-            Map<String, Integer> after = severities(applied.plan());
-            // 0 is the worst; a note that is left, or new, is no finding of the same weight.
-            int note = loomwright.answer.Severity.NOTE.ordinal();
-            assertThat(after.getOrDefault(applied.load(), note))
+            Map<String, Severity> after = severities(applied.plan());
+            // The worst comes first; a note that is left, or new, is no finding of the same weight.
+            assertThat(after.getOrDefault(applied.load(), Severity.NOTE))
                     .as("%s: %s leaves it fed", where, applied.where())
-                    .isGreaterThanOrEqualTo(note);
+                    .isEqualTo(Severity.NOTE);
             after.forEach((load, severity) -> assertThat(severity)
                     .as("%s: %s, %s", where, applied.where(), load)
-                    .isGreaterThanOrEqualTo(before.getOrDefault(load, note)));
+                    .isGreaterThanOrEqualTo(before.getOrDefault(load, Severity.NOTE)));
         }
     }
 
-    private static Map<String, Integer> severities(Plan plan) {
-        Map<String, Integer> severities = new TreeMap<>();
-        Searched.of(plan)
-                .report()
-                .unintendedFeeds()
-                .forEach(f -> severities.put(f.load(), f.severity().ordinal()));
+    private static Map<String, Severity> severities(Plan plan) {
+        Map<String, Severity> severities = new TreeMap<>();
+        Searched.of(plan).report().unintendedFeeds().forEach(f -> severities.put(f.load(), f.severity()));
         return severities;
     }
 

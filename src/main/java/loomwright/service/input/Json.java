@@ -62,7 +62,8 @@ public final class Json {
                 .annotationIntrospector(new EnumSpelling())
                 .addModule(StrictNumbers.module())
                 .addModule(written())
-                .addModule(MessageModule.module());
+                .addModule(MessageModule.module())
+                .addModule(PatchModule.module());
         for (LogicalType type : new LogicalType[] {LogicalType.Textual, LogicalType.Enum, LogicalType.Boolean}) {
             builder.withCoercionConfig(type, config -> {
                 config.setCoercion(CoercionInputShape.Integer, CoercionAction.Fail);
