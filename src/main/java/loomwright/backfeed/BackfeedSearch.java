@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import loomwright.answer.Deadline;
 import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
 import loomwright.answer.Severity;
@@ -41,6 +42,12 @@ public final class BackfeedSearch {
     /** In how many combinations a plan with a remedy in it is searched again for what the remedy brings about. */
     private static final int PROOF_COMBINATIONS = 1024;
 
+    /** How long that may take for one remedy. */
+    private static final int PROOF_MS = 500;
+
+    /** Of the time of a search, what is spent on remedies for all loads together: one part in so many. */
+    private static final int REMEDY_SHARE = 2;
+
     private final BackfeedLimits limits;
     private final PlanSolver solver;
     private final FeedSearch search;
@@ -57,7 +64,7 @@ public final class BackfeedSearch {
                         limits.solvedCombinations(),
                         1,
                         1,
-                        limits.timeMs()),
+                        PROOF_MS),
                 networkLimits);
     }
 
@@ -97,17 +104,13 @@ public final class BackfeedSearch {
             occurrences.put(load.id(), one.occurrences());
         });
         List<UnintendedFeed> feeds = new ArrayList<>();
+        // All loads share the time for remedies; the worst come first.
+        judged.sort(Comparator.comparing(Judged::severity));
+        Progress remedyTime = new Deadline(limits.timeMs() / REMEDY_SHARE, progress.part(2, 3));
         for (int i = 0; i < judged.size(); i++) {
             Judged one = judged.get(i);
             feeds.add(one.feed(
-                    remedies(
-                            plan,
-                            proving,
-                            one,
-                            occurrences,
-                            before,
-                            progress.part(2, 3).part(i, judged.size())),
-                    bothWays));
+                    remedies(plan, proving, one, occurrences, before, remedyTime.part(i, judged.size())), bothWays));
         }
         feeds.sort(Comparator.comparing(UnintendedFeed::severity).thenComparing(UnintendedFeed::load));
         return new BackfeedReport(
@@ -258,8 +261,7 @@ public final class BackfeedSearch {
      */
     private boolean bringsNothingNew(Candidate candidate, Consumer cured, Map<String, Severity> before) {
         Plan changed = candidate.changed().get();
-        FeedSearch.Found found =
-                proof.find(changed, new SearchClock(Progress.UNWATCHED, limits.timeMs(), PROOF_COMBINATIONS));
+        FeedSearch.Found found = proof.find(changed, new SearchClock(Progress.UNWATCHED, PROOF_MS, PROOF_COMBINATIONS));
         if (found.cases().isEmpty()) {
             return true;
         }

@@ -14,6 +14,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
+import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedReport.Extent;
 import loomwright.backfeed.LeastChanges.Seen;
 import loomwright.circuit.Consumer;
@@ -42,6 +43,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class FeedSearch {
     private static final int KEEP_IDLE_S = 1;
+    /** Of the time of a search, what sequences of moves may take: one part in so many. */
+    private static final int MOVES_SHARE = 4;
 
     private static final int THREADS = Runtime.getRuntime().availableProcessors();
     private static final ExecutorService POOL = threads(THREADS);
@@ -88,7 +91,11 @@ final class FeedSearch {
         new PooledScan(POOL, 4 * THREADS, () -> new ScanTask(codes, null, states, networkLimits))
                 .run(count, result, clock);
         clock.finished(count);
-        MoveSearch moves = new MoveSearch(codes, states, networkLimits, clock);
+        MoveSearch moves = new MoveSearch(
+                codes,
+                states,
+                networkLimits,
+                new SearchClock(Progress.UNWATCHED, clock.isExpired() ? 0 : limits.timeMs() / MOVES_SHARE, count));
         List<MoveSearch.Found> ofMoves = moves.find(count);
         Extent extent = new Extent(
                 combinations(plan),

@@ -45,8 +45,8 @@ class B08_LimitsTest {
     /** A watcher whose time is up ends the search, not the answer. */
     @Test
     void whoeverWatchesMayCallTime() {
-        Extent extent = search(4_096, 600_000)
-                .find(TWELVE, (done, of) -> {
+        Extent extent = search(65_536, 600_000)
+                .find(RandomHarness.of(3, 16, 3), (done, of) -> {
                     if (done > of / 3) {
                         throw new OutOfTime("enough");
                     }

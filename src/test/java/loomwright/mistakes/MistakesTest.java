@@ -3,7 +3,6 @@ package loomwright.mistakes;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.util.List;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.answer.Severity;
@@ -57,42 +56,6 @@ class MistakesTest {
     private static MistakesReport report(Plan plan) {
         return MistakesAnswer.of(plan, MistakesLimits.defaults(), NetworkLimits.defaults(), Progress.UNWATCHED)
                 .result();
-    }
-
-    @Test
-    void aMistakeThatCannotBeCalculatedIsNamedAndTheOthersAreTold() {
-        // Behind a bad joint the load is near the most power that passes it: many steps to a solution.
-        Plan plan = Plans.of(
-                "{'kind':'battery','id':'B'},{'kind':'earth','id':'E'},"
-                        + "{'kind':'load','id':'L','powerW':13.2,'minimumV':4,'meantLive':['run']}",
-                wire("W1", "B.plus", "L.a")
-                        + wire("W2", "L.b", "E.31")
-                        + "{'id':'W3','from':'B.minus','to':'E.31','resistanceOhm':0.01}");
-        NetworkLimits tight = new NetworkLimits(1000, 1000, 10);
-        MistakesReport report = MistakesAnswer.of(plan, MistakesLimits.defaults(), tight, Progress.UNWATCHED)
-                .result();
-        List<Mistake> unsettled = report.mistakes().stream()
-                .filter(m -> m.summary().endsWith("Not all of it could be calculated."))
-                .toList();
-        assertThat(unsettled).isNotEmpty().allSatisfy(m -> {
-            assertThat(m.kind()).isEqualTo(Kind.BAD_JOINT);
-            assertThat(m.severity()).isEqualTo(Severity.WARNING);
-            assertThat(m.notes())
-                    .hasSize(1)
-                    .first()
-                    .asString()
-                    .contains("by hand")
-                    .contains("L");
-        });
-        // With steps enough all are told, and those that were told before are told alike.
-        List<Mistake> all = report(plan).mistakes();
-        assertThat(all)
-                .hasSameSizeAs(report.mistakes())
-                .noneSatisfy(m -> assertThat(m.summary()).contains("Not all"));
-        assertThat(all)
-                .containsAll(report.mistakes().stream()
-                        .filter(m -> !unsettled.contains(m))
-                        .toList());
     }
 
     private static Mistake of(MistakesReport report, Kind kind, String words) {
