@@ -50,6 +50,7 @@ public final class Workbooks {
             for (org.dhatim.fastexcel.reader.Sheet sheet : workbook.getSheets().toList()) {
                 sheets.add(new Sheet(sheet.getName(), rowsOf(sheet, limits)));
             }
+            // The library throws these, unchecked, for a broken or half-written file; none of them is a fault of ours.
         } catch (IOException
                 | IllegalArgumentException
                 | IllegalStateException
