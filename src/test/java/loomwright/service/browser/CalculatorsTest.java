@@ -70,9 +70,9 @@ class CalculatorsTest {
 
     @Test
     void anEmptyFieldThatIsNeededSaysSo() {
-        browser.enter("#fuse-current", " ");
-        browser.one(card("/v1/fuse") + " button").click();
-        browser.waitForText("#fuse-current-problem", "Needed: a number");
+        browser.enter("#resistance-network", " ");
+        browser.one(card("/v1/resistance") + " button").click();
+        browser.waitForText("#resistance-network-problem", "Needed:");
     }
 
     @Test
