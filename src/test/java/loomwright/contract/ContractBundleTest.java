@@ -3,6 +3,8 @@ package loomwright.contract;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -50,6 +52,25 @@ class ContractBundleTest {
                             .map(found -> found.group(1))
                             .filter(text -> text.length() >= LONG_DESCRIPTION))
                     .doesNotHaveDuplicates();
+        }
+    }
+
+    /** Generators name a model for such a parameter and don't write it: the client does not compile. */
+    @Test
+    void noReferenceLeadsIntoASchema() throws IOException {
+        try (Stream<String> lines = Files.lines(ContractBundle.BUNDLE)) {
+            assertThat(lines.filter(line -> line.contains("$ref:") && line.contains("/properties/")))
+                    .isEmpty();
+        }
+    }
+
+    /** Generators make up a name for it that ends in "Inner". A row of a table has any columns and needs no model. */
+    @Test
+    void everyObjectOfAListHasAName() throws IOException {
+        JsonNode document = new YAMLMapper().readTree(ContractBundle.BUNDLE.toFile());
+        for (JsonNode items : document.findValues("items")) {
+            assertThat(items.has("properties")).as(items.toString()).isFalse();
+            assertThat(items.has("oneOf")).as(items.toString()).isFalse();
         }
     }
 
