@@ -22,6 +22,7 @@ public final class PartCatalogue {
     private static final Map<String, List<TerminalMeaning>> TERMINALS = readTerminals();
     private static final Map<String, List<SwitchTerminal>> SWITCHES = readSwitches();
     private static final Map<String, PartType> TYPES = readTypes();
+    private static final Map<String, List<WrittenValue>> WRITTEN = readWritten();
 
     private PartCatalogue() {}
 
@@ -88,6 +89,15 @@ public final class PartCatalogue {
                         new Basis(property, VALUES.getCell(row, "source"), status(VALUES.getCell(row, "status"))),
                         VALUES.getCell(row, "note")));
             }
+        }
+        return values;
+    }
+
+    /** What figures with a unit mean on a part: those of its type first, then those of its kind. */
+    public static List<WrittenValue> writtenValues(String type, String kind) {
+        List<WrittenValue> values = new ArrayList<>(WRITTEN.getOrDefault(type, List.of()));
+        if (!type.equals(kind)) {
+            values.addAll(WRITTEN.getOrDefault(kind, List.of()));
         }
         return values;
     }
@@ -164,9 +174,41 @@ public final class PartCatalogue {
                             kind,
                             table.getCell(row, "name"),
                             words(table.getCell(row, "words")),
-                            table.getCell(row, "model")));
+                            table.getCell(row, "model"),
+                            table.getCell(row, "feed"),
+                            table.getCell(row, "back"),
+                            PartKind.Ends.valueOf(constant(table.getCell(row, "ends"))),
+                            words(table.getCell(row, "needs"))));
         }
         return kinds;
+    }
+
+    private static Map<String, List<WrittenValue>> readWritten() {
+        ReferenceTable table = load("quantities");
+        return table.rows().stream()
+                .collect(Collectors.groupingBy(
+                        row -> table.getCell(row, "kind"),
+                        LinkedHashMap::new,
+                        Collectors.mapping(
+                                row -> {
+                                    String[] figure =
+                                            table.getCell(row, "figure").split(">=", -1);
+                                    return new WrittenValue(
+                                            figure[0],
+                                            table.getCell(row, "property"),
+                                            WrittenValue.Law.valueOf(constant(table.getCell(row, "law"))),
+                                            number(table.getCell(row, "volts")),
+                                            figure.length < 2 ? null : Double.valueOf(figure[1]));
+                                },
+                                Collectors.toList())));
+    }
+
+    private static String constant(String word) {
+        return word.toUpperCase(Locale.ROOT).replace('-', '_');
+    }
+
+    private static @Nullable Double number(String cell) {
+        return cell.isBlank() ? null : Double.valueOf(cell);
     }
 
     private static Map<String, List<TerminalMeaning>> readTerminals() {

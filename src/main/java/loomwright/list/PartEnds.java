@@ -4,41 +4,14 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import loomwright.catalogue.PartCatalogue;
+import loomwright.catalogue.PartKind;
 import loomwright.catalogue.PartType;
 import loomwright.list.Assumption.Code;
 import loomwright.list.Draft.Use;
 
 /** The terminals of a part whose kind fixes them. */
 final class PartEnds {
-    /** Feed and return of each kind, for a vehicle with negative earth. */
-    private static final Map<String, List<String>> ENDS = Map.ofEntries(
-            Map.entry("battery", List.of("plus", "minus")),
-            Map.entry("alternator", List.of("B+", "B-")),
-            Map.entry("relay", List.of("86", "85")),
-            Map.entry("solenoid", List.of("50", "31")),
-            Map.entry("motor", List.of("33", "32")),
-            Map.entry("coil", List.of("15", "1")),
-            Map.entry("contact-breaker", List.of("1", "31")),
-            Map.entry("module", List.of("15", "31")),
-            Map.entry("diode", List.of("anode", "cathode")));
-
-    private static final List<String> TWO_ENDS = List.of("a", "b");
-    /** Kinds of which it is plain that a wire goes in at one end and out at the other. */
-    private static final Set<String> PLAIN = Set.of(
-            "fuse",
-            "fusible-link",
-            "lamp",
-            "load",
-            "motor",
-            "resistor",
-            "capacitor",
-            "diode",
-            "contact-breaker",
-            "ballast");
-
-    /** Kinds whose far end is no return to earth. */
-    private static final Set<String> THROUGH = Set.of("fuse", "fusible-link", "diode", "ballast", "coil");
-
     private static final Map<String, String> SWAPPED = Map.of(
             "+", "-", "-", "+", "plus", "minus", "minus", "plus", "positive", "negative", "negative", "positive");
 
@@ -46,7 +19,7 @@ final class PartEnds {
     private final PartType type;
     private final boolean positiveEarth;
     private final Notes notes;
-    private final List<String> ends;
+    private final PartKind kind;
     private final Set<String> used = new HashSet<>();
 
     PartEnds(Draft draft, boolean positiveEarth, Notes notes) {
@@ -54,7 +27,7 @@ final class PartEnds {
         this.type = java.util.Objects.requireNonNull(draft.type);
         this.positiveEarth = positiveEarth;
         this.notes = notes;
-        this.ends = ENDS.getOrDefault(draft.kind(), TWO_ENDS);
+        this.kind = PartCatalogue.findKind(draft.kind()).orElseThrow();
     }
 
     /** The terminal at which a wire ends; empty if the model has none for it. */
@@ -127,8 +100,7 @@ final class PartEnds {
     private List<String> choices(String taken) {
         Set<String> names = new java.util.LinkedHashSet<>();
         names.add(taken);
-        loomwright.catalogue.PartCatalogue.terminals(draft.kind())
-                .forEach(t -> names.add(t.words().get(0)));
+        PartCatalogue.terminals(draft.kind()).forEach(t -> names.add(t.words().get(0)));
         return List.copyOf(names);
     }
 
@@ -141,7 +113,7 @@ final class PartEnds {
             case "module" -> use.from ? "1" : "15";
             default -> twoEnded(use);
         };
-        if (!PLAIN.contains(draft.kind()) && !draft.is("battery")) {
+        if (isMarked() && !draft.is("battery")) {
             notes.assume(
                     Code.TERMINAL,
                     use.at(),
@@ -152,6 +124,10 @@ final class PartEnds {
         return name;
     }
 
+    private boolean isMarked() {
+        return kind.ends() == PartKind.Ends.MARKED || kind.ends() == PartKind.Ends.THROUGH_MARKED;
+    }
+
     private String solenoid(Use use) {
         if (use.from) {
             return "45";
@@ -160,8 +136,8 @@ final class PartEnds {
     }
 
     private String twoEnded(Use use) {
-        String feed = ends.get(0);
-        String back = ends.get(1);
+        String feed = kind.feed();
+        String back = kind.back();
         if (use.other().isEarth()) {
             return back;
         }
@@ -177,7 +153,7 @@ final class PartEnds {
             return use.other().is("alternator") ? back : feed;
         }
         boolean sameWay = draft.uses.stream().allMatch(other -> other.from == use.from);
-        if (sameWay && THROUGH.contains(draft.kind())) {
+        if (sameWay && kind.ends().isThrough()) {
             return used.contains(feed) ? back : feed;
         }
         if (sameWay && !used.isEmpty()) {
@@ -187,11 +163,11 @@ final class PartEnds {
     }
 
     private String livePole() {
-        return ends.get(positiveEarth ? 1 : 0);
+        return positiveEarth ? kind.back() : kind.feed();
     }
 
     private String earthedPole() {
-        return ends.get(positiveEarth ? 0 : 1);
+        return positiveEarth ? kind.feed() : kind.back();
     }
 
     boolean hasOutput() {
@@ -201,8 +177,8 @@ final class PartEnds {
     /** The return of a part that nothing is wired to; empty if it needs none or has one. */
     String openReturn() {
         boolean source = draft.is("battery") || draft.is("alternator");
-        String back = source ? earthedPole() : ends.get(1);
-        boolean needed = !THROUGH.contains(draft.kind()) && !draft.uses.isEmpty();
+        String back = source ? earthedPole() : kind.back();
+        boolean needed = !kind.ends().isThrough() && !draft.uses.isEmpty();
         return needed && !used.contains(back) ? back : "";
     }
 }

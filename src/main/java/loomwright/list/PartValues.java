@@ -1,13 +1,17 @@
 package loomwright.list;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import loomwright.answer.RejectedInput;
 import loomwright.catalogue.PartCatalogue;
+import loomwright.catalogue.PartKind;
 import loomwright.catalogue.UsualValue;
+import loomwright.catalogue.WrittenValue;
 import loomwright.conductor.ConductorSize;
 import loomwright.list.Assumption.Code;
 import loomwright.list.Draft.Use;
@@ -15,11 +19,6 @@ import loomwright.message.PropertyName;
 
 /** The values of a part: what its list says, in the units that people use, else what is usual. */
 final class PartValues {
-    /** What stands for a share of the nominal voltage while the starter turns. */
-    private static final double CRANKING_SHARE = 10.0 / 12;
-
-    private static final double LEAST_STARTER_A = 60;
-
     private final Draft draft;
     private final Map<String, Object> object;
     private final double nominalV;
@@ -38,116 +37,51 @@ final class PartValues {
         for (Quantities.Values values : draft.values) {
             putWritten(values);
         }
+        PartKind kind = PartCatalogue.findKind(draft.kind()).orElseThrow();
+        for (String property : kind.needs()) {
+            putNeeded(property);
+        }
         switch (draft.kind()) {
-            case "lamp" -> {
-                object.putIfAbsent("ratedV", nominalV);
-                putUsualWatts();
-            }
+            case "lamp" -> object.putIfAbsent("ratedV", nominalV);
             case "load" -> putUsualLoad();
-            case "motor", "resistor" -> putUsual("resistanceOhm", draft.typeName());
-            case "relay" -> putUsual("coilResistanceOhm", draft.typeName());
-            case "solenoid" -> putUsual("holdInResistanceOhm", draft.typeName());
-            case "coil" -> {
-                putUsual("primaryResistanceOhm", ballastInPlan ? "coil-with-ballast" : "coil");
-                object.putIfAbsent("use", ballastInPlan ? "with-ballast" : "direct");
-            }
-            case "capacitor" -> putUsual("capacitanceUf", draft.typeName());
-            case "alternator" -> putUsual("limitA", draft.typeName());
-            case "ballast" -> putUsualBallast();
+            case "coil" -> object.putIfAbsent("use", ballastInPlan ? "with-ballast" : "direct");
             case "fuse" -> putFuseRating();
             case "fusible-link" -> putLinkSize();
             default -> {}
         }
     }
 
+    private void putNeeded(String property) {
+        switch (property) {
+            case "ratedW" -> putUsualWatts();
+            case "elementsOhm" -> putUsualBallast();
+            case "primaryResistanceOhm" -> putUsual(property, ballastInPlan ? "coil-with-ballast" : "coil");
+            default -> putUsual(property, draft.typeName());
+        }
+    }
+
+    /** By the table of the catalogue: each figure counts once, and of two for one property the first row counts. */
     private void putWritten(Quantities.Values values) {
-        OptionalDouble volts = values.in("V");
-        OptionalDouble watts = values.in("W");
-        OptionalDouble amps = values.in("A");
-        OptionalDouble ohm = values.in("ohm");
-        double ratedV = volts.orElse(nominalV);
-        switch (draft.kind()) {
-            case "lamp" -> {
-                volts.ifPresent(v -> object.put("ratedV", v));
-                double second = values.secondW().orElse(0.0);
-                boolean dipped = draft.typeName().equals("headlamp-dip") && second > 0;
-                if (watts.isPresent()) {
-                    object.put("ratedW", (dipped ? second : watts.getAsDouble()) * values.times());
-                } else if (amps.isPresent()) {
-                    object.put("ratedW", amps.getAsDouble() * ratedV * values.times());
-                }
+        double ratedV = values.in("V").orElse(nominalV);
+        Set<String> put = new HashSet<>();
+        Set<String> read = new HashSet<>();
+        for (WrittenValue row : PartCatalogue.writtenValues(draft.typeName(), draft.kind())) {
+            OptionalDouble written = values.in(row.unit());
+            Double from = row.from();
+            boolean applies = written.isPresent() && (from == null || written.getAsDouble() >= from);
+            if (applies && read.add(row.unit()) && put.add(row.property())) {
+                row.value(written.getAsDouble(), values.times(), ratedV, nominalV)
+                        .ifPresent(value -> object.put(row.property(), valueOf(row, value)));
             }
-            case "load" -> putLoad(watts, amps, ohm, ratedV, values.times());
-            case "motor" -> {
-                double workingV = draft.typeName().equals("starter") ? nominalV * CRANKING_SHARE : ratedV;
-                putResistance("resistanceOhm", watts, amps, ohm, workingV);
-            }
-            case "solenoid" -> {
-                if (amps.isPresent() && amps.getAsDouble() >= LEAST_STARTER_A) {
-                    object.put("ratingA", amps.getAsDouble());
-                } else {
-                    putResistance("holdInResistanceOhm", watts, amps, ohm, ratedV);
-                }
-            }
-            case "relay" -> {
-                ohm.ifPresent(o -> object.put("coilResistanceOhm", o));
-                amps.ifPresent(a -> object.put("ratingA", a));
-            }
-            case "resistor" -> {
-                ohm.ifPresent(o -> object.put("resistanceOhm", o));
-                watts.ifPresent(w -> object.put("ratingW", w));
-            }
-            case "coil" -> ohm.ifPresent(o -> object.put("primaryResistanceOhm", o));
-            case "ballast" -> ohm.ifPresent(o -> object.put("elementsOhm", List.of(o)));
-            case "capacitor" -> values.in("uF").ifPresent(uf -> object.put("capacitanceUf", uf));
-            case "alternator" -> {
-                volts.ifPresent(v -> object.put("regulatedV", v));
-                amps.ifPresent(a -> object.put("limitA", a));
-                watts.ifPresent(w -> object.put("limitA", w / ratedV));
-            }
-            case "battery" -> {
-                if (volts.isPresent() && volts.getAsDouble() != nominalV) {
-                    object.put("nominalVoltageV", volts.getAsDouble());
-                }
-                values.in("Ah").ifPresent(ah -> object.put("capacityAh", ah));
-            }
-            case "fuse", "switch", "contact-breaker" -> amps.ifPresent(a -> object.put("ratingA", a));
-            case "diode", "diode pair" -> {
-                volts.ifPresent(v -> object.put("forwardV", v));
-                amps.ifPresent(a -> object.put("ratingA", a));
-            }
-            case "module" -> amps.ifPresent(a -> object.put("limitA", a));
-            case "fusible-link" -> {
-                values.in("AWG").ifPresent(g -> object.put("size", Fixed.text(g) + " AWG"));
-                values.in("mm2").ifPresent(a -> object.put("size", Fixed.text(a) + " mm2"));
-            }
-            default -> {}
         }
     }
 
-    private void putLoad(OptionalDouble watts, OptionalDouble amps, OptionalDouble ohm, double ratedV, int times) {
-        boolean led = draft.typeName().equals("led-lamp");
-        OptionalDouble current = amps.isPresent()
-                ? amps
-                : watts.isPresent() ? OptionalDouble.of(watts.getAsDouble() / ratedV) : OptionalDouble.empty();
-        if (led && current.isPresent()) {
-            object.put("currentA", current.getAsDouble() * times);
-        } else if (ohm.isPresent()) {
-            object.put("resistanceOhm", ohm.getAsDouble());
-        } else if (current.isPresent()) {
-            object.put("resistanceOhm", ratedV / (current.getAsDouble() * times));
-        }
-    }
-
-    private void putResistance(
-            String property, OptionalDouble watts, OptionalDouble amps, OptionalDouble ohm, double workingV) {
-        if (ohm.isPresent()) {
-            object.put(property, ohm.getAsDouble());
-        } else if (amps.isPresent()) {
-            object.put(property, workingV / amps.getAsDouble());
-        } else if (watts.isPresent()) {
-            object.put(property, workingV * workingV / watts.getAsDouble());
-        }
+    private static Object valueOf(WrittenValue row, double value) {
+        return switch (row.law()) {
+            case LIST -> List.of(value);
+            case SIZE -> Fixed.text(value) + " " + row.unit();
+            default -> value;
+        };
     }
 
     private void putUsualWatts() {

@@ -74,8 +74,8 @@ public final class PlanList {
             places.put("/wires/" + wireObjects.size(), wire.row.at());
             wireObjects.add(new WireRow(settings, notes).build(wire));
         }
-        wireObjects.addAll(parts.extraWires());
-        parts.places().forEach((index, at) -> places.put("/parts/" + index, at));
+        wireObjects.addAll(parts.objects().extraWires());
+        parts.objects().places().forEach((index, at) -> places.put("/parts/" + index, at));
         Map<String, Object> plan = new LinkedHashMap<>();
         plan.put("schema", SCHEMA);
         plan.put("name", settings.name());
@@ -84,7 +84,7 @@ public final class PlanList {
         if (!conditions.isEmpty()) {
             plan.put("conditions", conditions);
         }
-        plan.put("parts", parts.objects());
+        plan.put("parts", parts.objects().list());
         plan.put("wires", wireObjects);
         putConnectors(plan);
         List<String> planNotes = tables.rows(TableKind.NOTES).stream()

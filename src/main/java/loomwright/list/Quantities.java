@@ -82,8 +82,9 @@ final class Quantities {
             byUnit = Map.copyOf(byUnit);
         }
 
+        /** The value in a unit; {@code W2} is the second figure of {@code 45/40 W}. */
         OptionalDouble in(String unit) {
-            Double value = byUnit.get(unit);
+            Double value = unit.equals("W2") ? secondW.orElse(null) : byUnit.get(unit);
             return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
         }
 

@@ -1,0 +1,150 @@
+package loomwright.list;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import loomwright.catalogue.PartType;
+import loomwright.list.Assumption.Code;
+import loomwright.list.Draft.Use;
+import org.jspecify.annotations.Nullable;
+
+/** The parts of the plan document while they are made, with the wires that nobody listed and the places on the chassis. */
+final class PlanObjects {
+    private static final int MAX_ID = 40;
+
+    private final Notes notes;
+    private final Set<String> ids;
+    private final List<Map<String, Object>> objects = new ArrayList<>();
+    private final Map<Integer, CellRef> places = new LinkedHashMap<>();
+    private final List<Map<String, Object>> extraWires = new ArrayList<>();
+    private final Map<PartType.Earth, String> earths = new LinkedHashMap<>();
+
+    PlanObjects(Notes notes, Set<String> ids) {
+        this.notes = notes;
+        this.ids = ids;
+    }
+
+    List<Map<String, Object>> list() {
+        return List.copyOf(objects);
+    }
+
+    List<Map<String, Object>> extraWires() {
+        return List.copyOf(extraWires);
+    }
+
+    Map<Integer, CellRef> places() {
+        return Map.copyOf(places);
+    }
+
+    Map<String, Object> add(String kind, String id, String label, CellRef at) {
+        Map<String, Object> object = new LinkedHashMap<>();
+        object.put("kind", kind);
+        object.put("id", id);
+        if (!label.isEmpty()) {
+            object.put("label", label);
+        }
+        places.put(objects.size(), at);
+        objects.add(object);
+        return object;
+    }
+
+    @Nullable
+    Map<String, Object> find(String id) {
+        return objects.stream().filter(o -> id.equals(o.get("id"))).findFirst().orElse(null);
+    }
+
+    void joint(Draft draft) {
+        Map<String, Object> object = add("joint", draft.id, draft.label, draft.at);
+        object.put("terminals", List.of("1"));
+        draft.uses.forEach(use -> use.end = draft.id + ".1");
+    }
+
+    void earthPoint(Draft draft, List<Draft> drafts) {
+        if (isEngineBesideBody(draft, drafts)) {
+            joint(draft);
+        } else {
+            add("earth", draft.id, draft.label, draft.at);
+            draft.uses.forEach(use -> use.end = draft.id + ".31");
+        }
+    }
+
+    /** An engine with a strap of its own to the chassis or the battery is not the chassis. */
+    static boolean isEngineBesideBody(Draft draft, List<Draft> drafts) {
+        boolean chassis =
+                drafts.stream().anyMatch(d -> d.isEarth() && !d.typeName().equals("engine") && !d.uses.isEmpty());
+        return draft.typeName().equals("engine") && chassis;
+    }
+
+    void findEarths(List<Draft> drafts) {
+        for (Draft draft : drafts) {
+            if (draft.isEarth() && !draft.uses.isEmpty()) {
+                PartType.Earth earth = draft.typeName().equals("engine") ? PartType.Earth.ENGINE : PartType.Earth.BODY;
+                boolean joint = isEngineBesideBody(draft, drafts);
+                earths.putIfAbsent(earth, draft.id + (joint ? ".1" : ".31"));
+            }
+        }
+    }
+
+    /** The place on the chassis where a part is earthed through its case; made if the list has none. */
+    String earth(PartType.Earth wanted) {
+        String own = earths.get(wanted);
+        if (own != null) {
+            return own;
+        }
+        Optional<String> other = earths.values().stream().findFirst();
+        if (other.isPresent()) {
+            return other.get();
+        }
+        String id = free("body");
+        add("earth", id, "Body", new CellRef("", 0, ""));
+        earths.put(PartType.Earth.BODY, id + ".31");
+        return id + ".31";
+    }
+
+    private String free(String wanted) {
+        String id = wanted;
+        for (int i = 2; !ids.add(id); i++) {
+            id = wanted + "-" + i;
+        }
+        return id;
+    }
+
+    /** A free id that begins like another. */
+    String derived(String id, String ending) {
+        return free(id.substring(0, Math.min(id.length(), MAX_ID - 6 - ending.length())) + ending);
+    }
+
+    /** A wire that nobody listed, of small resistance: a case that is bolted down, a bar in a fuse box. */
+    String wire(String from, String to, double resistanceOhm) {
+        String id = free("case-" + (extraWires.size() + 1));
+        Map<String, Object> wire = new LinkedHashMap<>();
+        wire.put("id", id);
+        wire.put("from", from);
+        wire.put("to", to);
+        wire.put("resistanceOhm", resistanceOhm);
+        extraWires.add(wire);
+        return id;
+    }
+
+    /** An end that the model has no terminal for: it is insulated. */
+    void loose(Draft draft, Use use) {
+        String name = use.phrase.isEmpty() ? "1" : SwitchPart.cleaned(use.phrase.toUpperCase(Locale.ROOT));
+        String id = draft.id + "-" + name.replaceAll("[^A-Za-z0-9]", "");
+        String label = (draft.label + " " + name).strip();
+        if (ids.add(id)) {
+            Map<String, Object> object = add("joint", id, label, use.at());
+            object.put("terminals", List.of(name));
+        }
+        use.end = id + "." + name;
+        notes.assume(
+                Code.UNMODELLED_TERMINAL,
+                use.at(),
+                List.of(id, use.wire.id),
+                null,
+                Map.of("part", draft.label, "terminal", name));
+    }
+}
