@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.Optional;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
+import loomwright.message.Argument.Thing;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -71,6 +72,14 @@ public record Plan(
 
     private static Conditions orUsual(@Nullable Conditions conditions) {
         return conditions == null ? Conditions.USUAL : conditions;
+    }
+
+    /** The part, wire or connector of that id, as a message names it. */
+    public Thing thing(String id) {
+        return findPart(id)
+                .map(Part::thing)
+                .or(() -> findWire(id).map(Wire::thing))
+                .orElseGet(() -> new Thing(id, id, Thing.Kind.CONNECTOR));
     }
 
     public Optional<Part> findPart(String id) {

@@ -33,8 +33,17 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Catalogue {
     /** The files of a language: one for each topic. */
-    static final List<String> TOPICS =
-            List.of("language", "general", "caution", "problem", "ignition", "list", "operation", "review", "readings");
+    static final List<String> TOPICS = List.of(
+            "language",
+            "general",
+            "caution",
+            "problem",
+            "ignition",
+            "list",
+            "network",
+            "operation",
+            "review",
+            "readings");
 
     private static final String SHORT = ".short";
     private static final String PLURAL = "language.plural.";

@@ -18,9 +18,9 @@ import loomwright.circuit.Part;
 import loomwright.mistakes.MistakesReport.Limit;
 import loomwright.mistakes.MistakesReport.Overload;
 import loomwright.operation.Branch;
-import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
+import loomwright.operation.StepFinding;
 import loomwright.operation.StepFindings;
 
 /** Collects what a mistake overloads, each at its worst. */

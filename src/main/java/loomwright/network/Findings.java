@@ -1,12 +1,15 @@
 package loomwright.network;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
+import loomwright.network.NetworkFinding.Kind;
 
-/** Puts into words what the solver came across. */
+/** Collects what the solver came across. */
 final class Findings {
     private final Network network;
     private final List<NetworkFinding> found = new ArrayList<>();
@@ -30,24 +33,16 @@ final class Findings {
     }
 
     void conflict(Contraction contraction, int closing) {
-        addLoop(
-                NetworkFinding.Kind.CONFLICTING_SOURCES,
-                contraction.loop(closing),
-                "The voltages around this loop do not add up to zero and nothing in it limits the current: a dead"
-                        + " short of ideal sources.");
+        addLoop(Kind.CONFLICTING_SOURCES, contraction.loop(closing));
     }
 
     void undetermined(Contraction contraction) {
         for (int closing : contraction.closing) {
-            addLoop(
-                    NetworkFinding.Kind.UNDETERMINED_CURRENT,
-                    contraction.loop(closing),
-                    "These elements form a loop without resistance: how the current divides between its two ways"
-                            + " is not determined.");
+            addLoop(Kind.UNDETERMINED_CURRENT, contraction.loop(closing));
         }
     }
 
-    private void addLoop(NetworkFinding.Kind kind, List<Integer> loop, String text) {
+    private void addLoop(Kind kind, List<Integer> loop) {
         Set<String> nodes = new LinkedHashSet<>();
         List<String> ids = new ArrayList<>();
         for (int b : loop) {
@@ -56,7 +51,7 @@ final class Findings {
             nodes.add(network.nodes().get(element.from()));
             nodes.add(network.nodes().get(element.to()));
         }
-        found.add(new NetworkFinding(kind, ids, List.copyOf(nodes), text));
+        found.add(new NetworkFinding(kind.with(), ids, List.copyOf(nodes)));
     }
 
     void noReturn(NewtonLoop loop) {
@@ -77,12 +72,7 @@ final class Findings {
                 nodes.add(network.nodes().get(node));
             }
         }
-        found.add(new NetworkFinding(
-                NetworkFinding.Kind.CURRENT_WITHOUT_RETURN,
-                ids,
-                nodes,
-                "A current is driven into or out of these nodes, and nothing leads it back in a stable way (a"
-                        + " constant-power load does not: it takes less current the more volts it has)."));
+        found.add(new NetworkFinding(Kind.CURRENT_WITHOUT_RETURN.with(), ids, nodes));
     }
 
     /** One finding per floating island. */
@@ -105,11 +95,9 @@ final class Findings {
             }
         }
         islands.forEach((island, nodes) -> found.add(new NetworkFinding(
-                NetworkFinding.Kind.FLOATING,
+                Kind.FLOATING.with(arg("node", network.nodes().get(nodes.get(0)))),
                 ids.getOrDefault(island, List.of()),
-                nodes.stream().map(network.nodes()::get).toList(),
-                "Nothing that conducts joins this to the reference; its voltages are to "
-                        + network.nodes().get(nodes.get(0)) + ".")));
+                nodes.stream().map(network.nodes()::get).toList())));
     }
 
     /**
@@ -124,15 +112,10 @@ final class Findings {
         }
         Element load = network.elements().get(element);
         boolean overloaded = idleV >= minimumV;
+        Kind kind = overloaded ? Kind.OVERLOADED : Kind.BELOW_MINIMUM;
         found.add(new NetworkFinding(
-                overloaded ? NetworkFinding.Kind.OVERLOADED : NetworkFinding.Kind.BELOW_MINIMUM,
+                kind.with(arg("element", load.id()), arg("loadedV", loadedV), arg("minimumV", minimumV)),
                 List.of(load.id()),
-                List.of(network.nodes().get(load.from()), network.nodes().get(load.to())),
-                "%s has %.4g V, below its minimum of %.4g V%s; below its minimum it is taken as a resistor."
-                        .formatted(
-                                load.id(),
-                                loadedV,
-                                minimumV,
-                                overloaded ? ": the feed cannot supply its power" : " even with nothing drawn")));
+                List.of(network.nodes().get(load.from()), network.nodes().get(load.to()))));
     }
 }

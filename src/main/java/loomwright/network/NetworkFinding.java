@@ -1,18 +1,20 @@
 package loomwright.network;
 
 import java.util.List;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
 
 /**
- * Something about a network that a caller should be told.
+ * Something about a network that a caller should know.
  *
+ * @param message what was found; its code is a {@link Kind}
  * @param elementIds the elements concerned, in order along the loop where it is one
  * @param nodes names of the nodes concerned
- * @param text for a person to read
  */
-public record NetworkFinding(Kind kind, List<String> elementIds, List<String> nodes, String text) {
+public record NetworkFinding(Message message, List<String> elementIds, List<String> nodes) {
 
     /** What was found. */
-    public enum Kind {
+    public enum Kind implements MessageCode {
         /** A loop of ideal sources and joints whose voltages do not add up to zero: no solution. */
         CONFLICTING_SOURCES,
         /** A current that is driven into nodes from which nothing leads it back: no solution. */
@@ -32,8 +34,16 @@ public record NetworkFinding(Kind kind, List<String> elementIds, List<String> no
         nodes = List.copyOf(nodes);
     }
 
+    public Kind kind() {
+        return (Kind) message.code();
+    }
+
+    public String text() {
+        return message.text();
+    }
+
     /** Whether the network has no solution for this reason. */
     public boolean preventsSolution() {
-        return kind == Kind.CONFLICTING_SOURCES || kind == Kind.CURRENT_WITHOUT_RETURN;
+        return kind() == Kind.CONFLICTING_SOURCES || kind() == Kind.CURRENT_WITHOUT_RETURN;
     }
 }

@@ -1,12 +1,17 @@
 package loomwright.operation;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.list;
+import static loomwright.message.Arg.messages;
+import static loomwright.message.Arg.things;
+import static loomwright.message.Arg.words;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loomwright.answer.Assumption;
 import loomwright.circuit.Condition;
@@ -14,15 +19,17 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.LiveAlternative;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.message.Unconverted;
+import loomwright.message.Arg;
+import loomwright.message.Argument.SwitchPosition;
+import loomwright.message.Message;
 import loomwright.operation.UsualIntent.Rule;
 import loomwright.operation.UsualIntent.Usual;
 
-/** What {@link UsualIntent} filled in, told as assumptions; consumers that are alike in this are told together. */
+/** What {@link UsualIntent} filled in, as assumptions; one covers all consumers that are alike in this. */
 public final class IntentAssumptions {
     private IntentAssumptions() {}
 
-    /** What consumers have in common that are told together. */
+    /** What the consumers of one assumption have in common. */
     private record Group(Rule rule, List<Condition> conditions, List<LiveAlternative> when) {}
 
     /**
@@ -42,10 +49,7 @@ public final class IntentAssumptions {
                 code(group.rule()),
                 consumers.stream().map(Part::id).toList(),
                 assumed(group),
-                Unconverted.message(
-                        code(group.rule()),
-                        consumers.stream().map(Part::displayName).collect(Collectors.joining(", ")) + ": "
-                                + text(plan, group)),
+                text(plan, group, consumers),
                 consumers.stream()
                         .flatMap(c -> findings.apply(c.id()).stream())
                         .distinct()
@@ -53,7 +57,7 @@ public final class IntentAssumptions {
         return assumptions;
     }
 
-    /** The code under which the assumptions of a rule are told. */
+    /** The code of the assumptions of a rule. */
     public static String code(Rule rule) {
         return "meant-live-" + rule.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
@@ -67,43 +71,42 @@ public final class IntentAssumptions {
         return assumed;
     }
 
-    private static String text(Plan plan, Group group) {
-        String times = times(group.conditions());
-        return switch (group.rule()) {
-            case STARTER -> "assumed to be live, as usual for a starter, " + times + when(plan, group) + ".";
-            case IGNITION -> "assumed to be live, as usual for an ignition coil, " + times + when(plan, group) + ".";
-            case CHARGE_LAMP -> "assumed to be live, as usual for a charge lamp, " + times + when(plan, group) + ".";
-            case SWITCHED -> "assumed to be live " + times + when(plan, group) + ". Its switches feed it then.";
-            case FED -> "assumed to be live " + times + ". It is fed then.";
-            case UNFED -> "assumed never to be live. No feed leads to it from the battery.";
-        };
+    private static Message text(Plan plan, Group group, List<Consumer> consumers) {
+        return group.rule()
+                .with(
+                        things("loads", consumers.stream().map(Part::thing).toList()),
+                        arg("count", consumers.size()),
+                        arg("times", times(group.conditions())),
+                        arg("ways", group.when().size()),
+                        messages(
+                                "alternatives",
+                                group.when().stream()
+                                        .map(one -> alternative(plan, one))
+                                        .toList()));
     }
 
-    private static String times(List<Condition> conditions) {
+    private static Message times(List<Condition> conditions) {
         return conditions.size() == Condition.values().length
-                ? "at any time"
-                : Stream.of(Step.values())
-                        .filter(step -> !step.passing() && conditions.contains(step.condition()))
-                        .map(Step::description)
-                        .collect(Collectors.joining("; ", "at these times: ", ""));
+                ? IntentText.ANY_TIME.with()
+                : IntentText.TIMES.with(words(
+                        "steps",
+                        Stream.of(Step.values())
+                                .filter(step -> !step.passing() && conditions.contains(step.condition()))
+                                .toList()));
     }
 
-    private static String when(Plan plan, Group group) {
-        return group.when().isEmpty()
-                ? ""
-                : ", when "
-                        + group.when().stream()
-                                .map(one -> alternative(plan, one))
-                                .collect(Collectors.joining(", or "));
-    }
-
-    private static String alternative(Plan plan, LiveAlternative one) {
-        String switches = one.switches().entrySet().stream()
-                .map(e -> plan.findPart(e.getKey()).orElseThrow().displayName() + " is at "
-                        + String.join(" or ", e.getValue()))
-                .collect(Collectors.joining(" and "));
+    private static Message alternative(Plan plan, LiveAlternative one) {
+        Arg positions = list(
+                "positions",
+                one.switches().entrySet().stream()
+                        .flatMap(e -> e.getValue().stream().map(at -> new SwitchPosition(plan.thing(e.getKey()), at)))
+                        .toList());
         List<Condition> conditions = one.conditions();
-        String times = conditions == null ? "" : times(conditions);
-        return Stream.of(switches, times).filter(s -> !s.isEmpty()).collect(Collectors.joining(", "));
+        if (conditions == null) {
+            return IntentText.SWITCHES.with(positions);
+        }
+        return one.switches().isEmpty()
+                ? times(conditions)
+                : IntentText.SWITCHES_AND_TIMES.with(positions, arg("times", times(conditions)));
     }
 }

@@ -1,8 +1,10 @@
 package loomwright.operation;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.messages;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.InputError;
@@ -16,15 +18,18 @@ import loomwright.circuit.PlanCheck;
 import loomwright.circuit.Relay;
 import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Solenoid;
-import loomwright.message.Unconverted;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import loomwright.network.Lamp;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.PlanReadings.StepFinding;
 
 /** The readings of a plan in every step, with how they came about. */
 public final class PlanAnswer {
     /** The finding of a step that is made only of a consumer that is meant to be live. */
     private static final String OVERLOADED = "overloaded";
+
+    /** Sums of currents and of powers that leave less than this of the largest are zero to every digit that is shown. */
+    private static final double CLOSED = 1e-6;
 
     private PlanAnswer() {}
 
@@ -54,7 +59,7 @@ public final class PlanAnswer {
         PlanReadings readings = Reader.read(plan, steps);
         return new Answer<>(
                 readings,
-                Unconverted.lines(working(plan, steps)),
+                working(plan, steps),
                 basis(plan),
                 IntentAssumptions.of(given, id -> findings(readings, id)),
                 PlanCautions.of(plan));
@@ -83,44 +88,42 @@ public final class PlanAnswer {
         return UsualIntent.complete(plan);
     }
 
-    private static List<String> working(Plan plan, List<SolvedStep> steps) {
-        List<String> working = new ArrayList<>();
-        working.add("Each wire is a resistance R = ohm per metre x length x (1 + 0.00393 (T - 20)) plus its joints;"
-                + " terminals joined by negligible resistance are one node; the chassis is 0 V.");
-        working.add("The steps are solved in the order they happen, so that a relay or solenoid keeps the state it had"
-                + " until its voltage passes the limit for the other.");
+    private static List<Message> working(Plan plan, List<SolvedStep> steps) {
+        List<Message> working = new ArrayList<>();
+        working.add(SolutionWorking.WIRES.with());
+        working.add(SolutionWorking.ORDER.with());
         for (SolvedStep solved : steps) {
             ResolvedSupply supply = plan.supply(solved.step().condition());
-            StringBuilder line = new StringBuilder(solved.step().description())
-                    .append(": ")
-                    .append(FourDigits.of(supply.emfV()))
-                    .append(" V behind ")
-                    .append(FourDigits.of(supply.internalResistanceOhm()))
-                    .append(" ohm");
-            if (solved.solved()) {
-                for (Battery battery : plan.listParts(Battery.class)) {
-                    double shownV = solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS));
-                    line.append("; ")
-                            .append(battery.id())
-                            .append(" shows ")
-                            .append(FourDigits.of(shownV))
-                            .append(" V");
-                }
-                line.append("; check: currents at the nodes sum to ")
-                        .append(shareInWords(solved.kirchhoffResidual()))
-                        .append(" of the largest, powers to ")
-                        .append(shareInWords(solved.powerResidual()));
-            } else {
-                line.append("; no solution");
-            }
-            working.add(line.toString());
+            Arg step = arg("step", solved.step());
+            Arg emf = arg("emfV", supply.emfV());
+            Arg internal = arg("internalResistanceOhm", supply.internalResistanceOhm());
+            working.add(
+                    solved.solved()
+                            ? SolutionWorking.STEP.with(
+                                    step,
+                                    emf,
+                                    internal,
+                                    messages("batteries", batteries(plan, solved)),
+                                    arg("kirchhoffResidualRatio", solved.kirchhoffResidual()),
+                                    arg("powerResidualRatio", solved.powerResidual()),
+                                    arg("closed", isClosed(solved) ? 1 : 0))
+                            : SolutionWorking.STEP_WITHOUT_SOLUTION.with(step, emf, internal));
         }
         return working;
     }
 
-    /** What is left of a sum that should be nothing. Below a millionth of a millionth it is rounding. */
-    private static String shareInWords(double share) {
-        return share < 1e-12 ? "less than 1e-12" : String.format(Locale.ROOT, "%.1e", share);
+    private static List<Message> batteries(Plan plan, SolvedStep solved) {
+        return plan.listParts(Battery.class).stream()
+                .map(battery -> SolutionWorking.BATTERY.with(
+                        arg("battery", battery.thing()),
+                        arg(
+                                "terminalV",
+                                solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS)))))
+                .toList();
+    }
+
+    private static boolean isClosed(SolvedStep solved) {
+        return solved.kirchhoffResidual() < CLOSED && solved.powerResidual() < CLOSED;
     }
 
     /** Where the rules come from that a plan's figures rest on. */

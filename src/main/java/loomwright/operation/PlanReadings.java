@@ -1,7 +1,6 @@
 package loomwright.operation;
 
 import java.util.List;
-import loomwright.answer.Severity;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -96,36 +95,4 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
 
     /** Current through one way of a part or connector, positive from {@code from} to {@code to}. */
     public record BranchReading(String from, String to, double currentA, double voltageV) {}
-
-    /**
-     * Something about a step that a person should know.
-     *
-     * @param ids the parts and wires concerned
-     */
-    public record StepFinding(Kind kind, List<String> ids, String text) {
-
-        /** What was found. */
-        public enum Kind {
-            /** Ideal sources work against each other, or a current has no way back: no figures. */
-            UNSOLVABLE(Severity.DANGER),
-            /** A source is loaded by less resistance than it has itself. */
-            DEAD_SHORT(Severity.DANGER),
-            /** A circuit that undoes its own state: relays chatter. */
-            OSCILLATING(Severity.WARNING),
-            /** The state depends on which of several parts is quicker. */
-            RELAY_RACE(Severity.NOTE),
-            /** A load asks for more power than its feed can give. */
-            OVERLOADED(Severity.WARNING);
-
-            private final Severity severity;
-
-            Kind(Severity severity) {
-                this.severity = severity;
-            }
-
-            public Severity severity() {
-                return severity;
-            }
-        }
-    }
 }

@@ -1,16 +1,21 @@
 package loomwright.operation;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.things;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
 import loomwright.circuit.ResolvedSupply;
+import loomwright.message.Argument;
+import loomwright.message.Argument.Thing;
 import loomwright.network.NetworkFinding;
-import loomwright.operation.PlanReadings.StepFinding;
-import loomwright.operation.PlanReadings.StepFinding.Kind;
+import loomwright.operation.StepFinding.Kind;
 
 /** What a person should know about a solved step beside its figures. */
 public final class StepFindings {
@@ -33,36 +38,45 @@ public final class StepFindings {
         List<StepFinding> findings = new ArrayList<>();
         for (NetworkFinding finding : solved.networkFindings()) {
             if (finding.preventsSolution()) {
-                findings.add(new StepFinding(Kind.UNSOLVABLE, finding.elementIds(), finding.text()));
+                findings.add(
+                        new StepFinding(Kind.UNSOLVABLE.with(arg("cause", finding.message())), finding.elementIds()));
             } else if (finding.kind() == NetworkFinding.Kind.OVERLOADED && isMeantLive(solved, finding)) {
-                findings.add(new StepFinding(Kind.OVERLOADED, finding.elementIds(), finding.text()));
+                findings.add(overloaded(solved, finding));
             }
         }
         if (!solved.solved()) {
             return findings;
         }
-        List<String> restless = List.copyOf(solved.movingParts());
+        List<String> moving = List.copyOf(solved.movingParts());
         if (solved.oscillating()) {
+            int byOwnVoltage = isByOwnVoltage(solved) ? 1 : 0;
             findings.add(new StepFinding(
-                    Kind.OSCILLATING,
-                    restless,
-                    "This circuit finds no rest: " + String.join(", ", restless)
-                            + " would switch on and off without end."
-                            + (isByOwnVoltage(solved)
-                                    ? " On, it pulls its voltage past its own limit; off, it has enough to come on again."
-                                    : "")
-                            + " The figures are those of one moment."));
+                    Kind.OSCILLATING.with(
+                            things("parts", named(solved, moving)),
+                            arg("count", moving.size()),
+                            arg("byOwnVoltage", byOwnVoltage)),
+                    moving));
         } else if (solved.isRace()) {
-            findings.add(new StepFinding(
-                    Kind.RELAY_RACE,
-                    restless,
-                    "Which of " + String.join(", ", restless)
-                            + " is quicker decides the state; here they act in the order of the plan."));
+            findings.add(new StepFinding(Kind.RELAY_RACE.with(things("parts", named(solved, moving))), moving));
         }
         for (Battery battery : solved.plan().listParts(Battery.class)) {
             findShort(solved, battery, findings);
         }
         return findings;
+    }
+
+    private static StepFinding overloaded(SolvedStep solved, NetworkFinding finding) {
+        Map<String, Argument> figures = finding.message().arguments();
+        return new StepFinding(
+                Kind.OVERLOADED.with(
+                        things("parts", named(solved, finding.elementIds())),
+                        arg("loadedV", Objects.requireNonNull(figures.get("loadedV"))),
+                        arg("minimumV", Objects.requireNonNull(figures.get("minimumV")))),
+                finding.elementIds());
+    }
+
+    private static List<Thing> named(SolvedStep solved, List<String> ids) {
+        return ids.stream().map(solved.plan()::thing).toList();
     }
 
     /** Of what should be dead it is no matter that its feed is weak. */
@@ -89,16 +103,13 @@ public final class StepFindings {
             if (currentA > mostA || (currentA > 0 && terminalV < SHORT_FRACTION * store.emfV())) {
                 List<String> way = widestWay(solved, i);
                 findings.add(new StepFinding(
-                        Kind.DEAD_SHORT,
-                        way,
-                        String.format(
-                                Locale.ROOT,
-                                "%s is all but shorted: %.0f A, and %.1f V left of %.1f V. The current goes through %s.",
-                                battery.displayName(),
-                                currentA,
-                                terminalV,
-                                store.emfV(),
-                                String.join(", ", way))));
+                        Kind.DEAD_SHORT.with(
+                                arg("battery", battery.thing()),
+                                arg("currentA", currentA),
+                                arg("terminalV", terminalV),
+                                arg("emfV", store.emfV()),
+                                things("path", named(solved, way))),
+                        way));
             }
         }
     }

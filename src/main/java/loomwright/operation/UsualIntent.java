@@ -23,6 +23,7 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.TerminalRef;
+import loomwright.message.MessageCode;
 
 /**
  * When a consumer is meant to be live whose plan leaves that unsaid: the usual of its kind, and of the switches that feed it.
@@ -31,7 +32,7 @@ import loomwright.circuit.TerminalRef;
 public final class UsualIntent {
 
     /** By which rule a consumer has its times. */
-    public enum Rule {
+    public enum Rule implements MessageCode {
         /** A starter solenoid, or a motor behind the contact of one. */
         STARTER,
         /** The primary of an ignition coil. */

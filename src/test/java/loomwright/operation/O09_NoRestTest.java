@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Set;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
-import loomwright.operation.PlanReadings.StepFinding;
+import loomwright.message.Argument;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -41,7 +41,8 @@ class O09_NoRestTest {
         assertThat(StepFindings.of(solved))
                 .filteredOn(finding -> finding.kind() == StepFinding.Kind.OSCILLATING)
                 .hasSize(oscillates ? 1 : 0)
-                .allSatisfy(finding -> assertThat(finding.text()).contains("its own limit"));
+                .allSatisfy(finding ->
+                        assertThat(finding.message().arguments()).containsEntry("byOwnVoltage", new Argument.Count(1)));
     }
 
     @Test

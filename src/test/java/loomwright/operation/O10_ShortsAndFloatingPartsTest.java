@@ -7,7 +7,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Objects;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
-import loomwright.operation.PlanReadings.StepFinding;
 import loomwright.operation.PlanReadings.StepReadings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Set;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
-import loomwright.operation.PlanReadings.StepFinding;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;

@@ -131,7 +131,7 @@ class ContractTest {
                 .isEqualTo(all(MistakesReport.Limit.values(), EnumWords::of));
         assertThat(words("/components/schemas/Basis/properties/status"))
                 .isEqualTo(all(Basis.Status.values(), EnumWords::of));
-        assertThat(words("/components/schemas/NetworkFinding/properties/kind"))
+        assertThat(words("/components/schemas/NetworkFinding/properties/code"))
                 .isEqualTo(all(NetworkFinding.Kind.values(), EnumWords::of));
         assertThat(words("/components/schemas/ReductionStep/properties/rule"))
                 .isEqualTo(all(Reduction.Rule.values(), EnumWords::of));

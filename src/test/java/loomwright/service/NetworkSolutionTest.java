@@ -80,7 +80,7 @@ class NetworkSolutionTest {
         solve("""
                 {"id":"b","kind":"voltage-source","between":["plus","earth"],"voltageV":12},
                 {"id":"r","kind":"resistor","between":["plus","earth"],"resistanceOhm":1},
-                {"id":"s","kind":"switch","between":["plus","x"],"closed":false}""").body("result.elements[2].voltageV", nullValue()).body("result.findings.kind", hasItem("floating"));
+                {"id":"s","kind":"switch","between":["plus","x"],"closed":false}""").body("result.elements[2].voltageV", nullValue()).body("result.findings.code", hasItem("floating"));
     }
 
     /** Two sources in series that hang on nothing still have volts between their ends. */
@@ -128,7 +128,7 @@ class NetworkSolutionTest {
                 {"id":"a","kind":"voltage-source","between":["plus","earth"],"voltageV":12},
                 {"id":"b","kind":"voltage-source","between":["plus","earth"],"voltageV":6}""")
                 .body("result.solved", equalTo(false))
-                .body("result.findings[0].kind", equalTo("conflicting-sources"))
+                .body("result.findings[0].code", equalTo("conflicting-sources"))
                 .body("result.findings[0].elementIds", hasItem("a"));
     }
 

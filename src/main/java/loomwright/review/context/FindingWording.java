@@ -6,12 +6,10 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import loomwright.backfeed.Survey.Moment;
-import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.message.Arg;
 import loomwright.message.Argument.Instant;
 import loomwright.message.Argument.SwitchPosition;
-import loomwright.message.Argument.Thing;
 import loomwright.operation.Step;
 
 /** The arguments that many findings share. */
@@ -36,22 +34,14 @@ public final class FindingWording {
      */
     public static Arg when(Plan plan, Step step, Map<String, String> switches) {
         List<SwitchPosition> positions = switches.entrySet().stream()
-                .map(e -> new SwitchPosition(thing(plan, e.getKey()), e.getValue()))
+                .map(e -> new SwitchPosition(plan.thing(e.getKey()), e.getValue()))
                 .toList();
         return arg("when", new Instant(step, positions));
     }
 
-    /** A part, wire or connector by its id. */
-    public static Thing thing(Plan plan, String id) {
-        return plan.findPart(id)
-                .map(Part::thing)
-                .or(() -> plan.findWire(id).map(w -> w.thing()))
-                .orElseGet(() -> new Thing(id, id, Thing.Kind.CONNECTOR));
-    }
-
     /** Parts, wires and connectors by their ids. */
     public static Arg things(String name, Plan plan, Collection<String> ids) {
-        return Arg.things(name, ids.stream().map(id -> thing(plan, id)).toList());
+        return Arg.things(name, ids.stream().map(plan::thing).toList());
     }
 
     public static Arg limitRatio(double value, double limit) {

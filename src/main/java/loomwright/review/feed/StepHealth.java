@@ -13,7 +13,7 @@ import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.message.Message;
-import loomwright.operation.PlanReadings.StepFinding;
+import loomwright.operation.StepFinding;
 import loomwright.operation.StepFindings;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
@@ -87,7 +87,7 @@ public final class StepHealth implements Check {
     private static Finding finding(FindingCode code, StepFinding found, Moment moment, @Nullable Message remedy) {
         return Finding.of(
                         found.kind().severity(),
-                        code.with(arg("found", found.text()), FindingWording.when(moment)),
+                        code.with(arg("found", found.message()), FindingWording.when(moment)),
                         SOLVED)
                 .about(found.ids())
                 .remedy(remedy);

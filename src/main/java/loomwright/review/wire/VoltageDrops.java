@@ -222,7 +222,7 @@ public final class VoltageDrops implements Check {
     }
 
     private static Argument place(Plan plan, Drop drop) {
-        Thing thing = FindingWording.thing(plan, drop.worstId());
+        Thing thing = plan.thing(drop.worstId());
         return plan.findWire(drop.worstId())
                 .flatMap(wire -> findBadJoint(plan, drop)
                         .map(end -> ReviewText.JOINT_OF_WIRE.with(arg("wire", thing), arg("terminal", end.toString())))
@@ -254,7 +254,7 @@ public final class VoltageDrops implements Check {
         boolean forRelay = drop.kind() != DropRule.STARTER
                 && drop.kind() != DropRule.IGNITION_FEED
                 && Math.abs(drop.moment().solved().currentA(drop.load())) > WORTH_A_RELAY_A;
-        Arg place = arg("place", FindingWording.thing(plan, drop.worstId()));
+        Arg place = arg("place", plan.thing(drop.worstId()));
         Arg relay = arg("relay", forRelay ? "yes" : "no");
         if (plan.findWire(drop.worstId()).isEmpty()) {
             return ofPart(plan.findPart(drop.worstId()).orElse(null), place, relay);

@@ -11,7 +11,7 @@ import loomwright.bulk.LineAnswer.Found;
 import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.FeedState;
 import loomwright.operation.PlanReadings;
-import loomwright.operation.PlanReadings.StepFinding;
+import loomwright.operation.StepFinding;
 import loomwright.review.ReviewReport;
 import loomwright.review.context.FindingCode;
 import loomwright.service.form.EnumWords;

@@ -20,6 +20,8 @@ import loomwright.message.Argument.Thing;
 import loomwright.message.Argument.Verbatim;
 import loomwright.message.Argument.Word;
 import loomwright.message.Message;
+import loomwright.network.NetworkFinding;
+import loomwright.operation.StepFinding;
 
 /**
  * How messages are written: {@code code}, {@code arguments} if there are any, {@code text}. A quantity is a number whose
@@ -32,6 +34,8 @@ final class MessageModule {
         SimpleModule module = new SimpleModule("messages");
         module.addSerializer(Message.class, new OfMessage());
         module.addSerializer(Finding.class, new OfFinding());
+        module.addSerializer(StepFinding.class, new OfStepFinding());
+        module.addSerializer(NetworkFinding.class, new OfNetworkFinding());
         module.addSerializer(Caution.class, new OfCaution());
         module.addSerializer(Assumption.class, new OfAssumption());
         return module;
@@ -127,6 +131,40 @@ final class MessageModule {
             if (value.remedy() != null) {
                 provider.defaultSerializeField("remedy", value.remedy(), out);
             }
+            out.writeEndObject();
+        }
+    }
+
+    private static final class OfStepFinding extends StdSerializer<StepFinding> {
+        private static final long serialVersionUID = 1L;
+
+        OfStepFinding() {
+            super(StepFinding.class);
+        }
+
+        @Override
+        public void serialize(StepFinding value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            out.writeStartObject();
+            provider.defaultSerializeField("severity", value.kind().severity(), out);
+            write(value.message(), out, provider);
+            provider.defaultSerializeField("ids", value.ids(), out);
+            out.writeEndObject();
+        }
+    }
+
+    private static final class OfNetworkFinding extends StdSerializer<NetworkFinding> {
+        private static final long serialVersionUID = 1L;
+
+        OfNetworkFinding() {
+            super(NetworkFinding.class);
+        }
+
+        @Override
+        public void serialize(NetworkFinding value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            out.writeStartObject();
+            write(value.message(), out, provider);
+            provider.defaultSerializeField("elementIds", value.elementIds(), out);
+            provider.defaultSerializeField("nodes", value.nodes(), out);
             out.writeEndObject();
         }
     }

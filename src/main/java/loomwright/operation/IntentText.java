@@ -1,0 +1,11 @@
+package loomwright.operation;
+
+import loomwright.message.MessageCode;
+
+/** When a load is meant to be live, as parts of the sentences of {@link UsualIntent.Rule}. */
+enum IntentText implements MessageCode {
+    ANY_TIME,
+    TIMES,
+    SWITCHES,
+    SWITCHES_AND_TIMES
+}
