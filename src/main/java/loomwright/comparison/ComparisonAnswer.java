@@ -1,10 +1,11 @@
 package loomwright.comparison;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
@@ -25,7 +26,7 @@ import loomwright.comparison.PlanComparison.Leftover;
 import loomwright.comparison.PlanComparison.Material;
 import loomwright.comparison.PlanComparison.PropertyChange;
 import loomwright.comparison.PlanComparison.StepChange;
-import loomwright.message.Unconverted;
+import loomwright.message.Message;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepReadings;
@@ -35,7 +36,7 @@ import loomwright.operation.UsualIntent;
 import loomwright.review.PlanReview;
 import loomwright.review.ReviewReport;
 
-/** Two plans compared, told so that a person can check what a change does. */
+/** Two plans compared, so that a person can check what a change does. */
 public final class ComparisonAnswer {
     private ComparisonAnswer() {}
 
@@ -71,8 +72,7 @@ public final class ComparisonAnswer {
                 .flatMap(reviewed -> reviewed.assumptions().stream())
                 .distinct()
                 .toList();
-        return new Answer<>(
-                result, Unconverted.lines(working(question, result)), basis, assumptions, cautions(cautions, result));
+        return new Answer<>(result, working(question, result), basis, assumptions, cautions(cautions, result));
     }
 
     private static PlanReadings read(Plan given, PlanSolver solver) {
@@ -80,7 +80,7 @@ public final class ComparisonAnswer {
         return Reader.read(plan, solver.solve(plan));
     }
 
-    /** What is wrong with one of the plans is said of that plan. */
+    /** An error in one of the plans is reported at that plan. */
     private static <T> T in(String place, Supplier<T> calculation) {
         try {
             return calculation.get();
@@ -133,29 +133,24 @@ public final class ComparisonAnswer {
         return inverse;
     }
 
-    private static List<String> working(ComparisonQuestion question, PlanComparison result) {
-        List<String> working = new ArrayList<>();
-        working.add("The same id is the same part, wire or connector; what is left is the same if it is the only one of"
-                + " its kind between the same terminals.");
-        working.add(String.format(
-                Locale.ROOT,
-                "Both plans are solved in every step with the free switches as drawn; told are voltages that change by"
-                        + " more than %s V and currents that change by more than %s A at what is in both.",
-                Properties.number(question.thresholdV()),
-                Properties.number(question.thresholdA())));
-        working.add(
-                "Findings: those of the review, in every position of the free switches; the same code at the same parts and"
-                        + " wires, or about the same one, is the same finding.");
-        working.add("Dead ends: whatever has nothing else at one of its ends is taken off, again and again.");
+    private static List<Message> working(ComparisonQuestion question, PlanComparison result) {
+        List<Message> working = new ArrayList<>();
+        working.add(ComparisonWorking.MATCHING.with());
+        working.add(ComparisonWorking.READINGS.with(
+                arg("thresholdV", question.thresholdV()), arg("thresholdA", question.thresholdA())));
+        working.add(ComparisonWorking.FINDINGS.with());
+        working.add(ComparisonWorking.DEAD_ENDS.with());
         if (result.same()) {
-            working.add("There is no difference.");
+            working.add(ComparisonWorking.NO_DIFFERENCE.with());
         }
-        result.newLooseEnds().forEach(l -> working.add("left behind: " + l.text() + " " + l.remedy()));
+        result.newLooseEnds()
+                .forEach(l -> working.add(
+                        ComparisonWorking.LEFT_BEHIND.with(arg("leftover", l.message()), arg("remedy", l.remedy()))));
         for (Finding finding : result.findings().appear()) {
-            working.add("new: " + finding.text());
+            working.add(ComparisonWorking.APPEARS.with(arg("finding", finding.message())));
         }
         for (Finding finding : result.findings().disappear()) {
-            working.add("gone: " + finding.text());
+            working.add(ComparisonWorking.DISAPPEARS.with(arg("finding", finding.message())));
         }
         return working;
     }

@@ -27,8 +27,12 @@ final class Descriptions {
     }
 
     static String wire(Wire wire) {
+        return wire.id() + ", " + run(wire);
+    }
+
+    /** What a wire is and where it runs, without its id. */
+    static String run(Wire wire) {
         return Stream.of(
-                        wire.id(),
                         conductor(wire),
                         wire.colour() == null ? "" : String.valueOf(wire.colour()),
                         "from " + wire.from() + " to " + wire.to())

@@ -1,18 +1,21 @@
 package loomwright.comparison;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.words;
+
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.function.UnaryOperator;
-import java.util.stream.Collectors;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Wire;
 import loomwright.comparison.DeadEnds.DeadEnd;
 import loomwright.comparison.PlanComparison.Leftover;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import loomwright.operation.PlanReadings.NodeReading;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.Step;
@@ -59,13 +62,12 @@ final class Leftovers {
             }
         }
         return new Leftover(
-                deadEnd.kind(),
+                message(deadEnd, liveIn, highestV),
                 deadEnd.id(),
                 deadEnd.terminal(),
                 liveIn,
                 highestV,
-                text(deadEnd) + live(liveIn, highestV),
-                remedy(deadEnd, !liveIn.isEmpty()));
+                remedy(deadEnd, !liveIn.isEmpty()).with());
     }
 
     private List<String> terminals(DeadEnd deadEnd) {
@@ -84,40 +86,34 @@ final class Leftovers {
         return plan.findPart(deadEnd.id()).orElseThrow();
     }
 
-    private String text(DeadEnd deadEnd) {
-        return switch (deadEnd.kind()) {
-            case LOOSE_END -> "Wire " + described(deadEnd) + ": nothing else hangs on its end at " + deadEnd.terminal();
-            case IDLE_WIRE -> "Wire " + described(deadEnd) + ": there is nothing behind it";
-            case IDLE_PART ->
-                part(deadEnd).displayName() + " (" + part(deadEnd).kind() + "): there is nothing behind "
-                        + (part(deadEnd) instanceof Relay ? "its contacts" : "it");
-        };
-    }
-
-    private String described(DeadEnd deadEnd) {
-        Wire wire = plan.findWire(deadEnd.id()).orElseThrow();
-        return Descriptions.wire(wire);
-    }
-
-    private static String live(List<Step> liveIn, double highestV) {
-        if (liveIn.isEmpty()) {
-            return ". It is dead in every step.";
+    private Message message(DeadEnd deadEnd, List<Step> liveIn, double highestV) {
+        Arg steps = words("steps", liveIn);
+        Arg count = arg("count", liveIn.size());
+        Arg highest = arg("highestV", highestV);
+        if (deadEnd.kind() == Leftover.Kind.IDLE_PART) {
+            Part part = part(deadEnd);
+            return deadEnd.kind()
+                    .with(
+                            arg("part", part.thing()),
+                            arg("contacts", part instanceof Relay ? 1 : 0),
+                            steps,
+                            count,
+                            highest);
         }
-        return String.format(
-                Locale.ROOT,
-                ". It is live, up to %.1f V: %s.",
-                highestV,
-                liveIn.stream().map(Step::description).collect(Collectors.joining("; ")));
+        Wire wire = plan.findWire(deadEnd.id()).orElseThrow();
+        Arg named = arg("wire", wire.thing());
+        Arg description = arg("description", Descriptions.run(wire));
+        String loose = deadEnd.terminal();
+        return loose == null
+                ? deadEnd.kind().with(named, description, steps, count, highest)
+                : deadEnd.kind().with(named, description, arg("terminal", loose), steps, count, highest);
     }
 
-    private String remedy(DeadEnd deadEnd, boolean live) {
+    private static LeftoverRemedy remedy(DeadEnd deadEnd, boolean live) {
         return switch (deadEnd.kind()) {
-            case LOOSE_END ->
-                live
-                        ? "Take the wire off at its fed end too; until then insulate the loose end and tie it back."
-                        : "Take the wire out, or insulate the loose end and tie it back.";
-            case IDLE_WIRE -> "Take the wire out, or keep it, insulated and marked, as a spare.";
-            case IDLE_PART -> live ? "Take it out and end its feed there." : "Take it out, or keep it as a spare.";
+            case LOOSE_END -> live ? LeftoverRemedy.DISCONNECT_FED_END : LeftoverRemedy.REMOVE_OR_TIE_BACK;
+            case IDLE_WIRE -> LeftoverRemedy.REMOVE_OR_KEEP_WIRE;
+            case IDLE_PART -> live ? LeftoverRemedy.REMOVE_PART_AND_FEED : LeftoverRemedy.REMOVE_OR_KEEP_PART;
         };
     }
 }

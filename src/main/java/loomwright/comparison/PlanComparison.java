@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import loomwright.answer.Finding;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
 import loomwright.operation.Step;
 import org.jspecify.annotations.Nullable;
 
@@ -148,24 +150,25 @@ public record PlanComparison(
     /**
      * Something that leads nowhere.
      *
+     * @param message what it is; its code is a {@link Kind}
      * @param id of the wire or part
      * @param terminal where the loose end is
      * @param liveIn steps in which it is live; empty if it is dead throughout
      * @param highestV the most it shows to earth, its amount
-     * @param text in words
      * @param remedy what to do about it
      */
     public record Leftover(
-            Kind kind,
-            String id,
-            @Nullable String terminal,
-            List<Step> liveIn,
-            double highestV,
-            String text,
-            String remedy) {
+            Message message, String id, @Nullable String terminal, List<Step> liveIn, double highestV, Message remedy) {
+        public Kind kind() {
+            return (Kind) message.code();
+        }
+
+        public String text() {
+            return message.text();
+        }
 
         /** What is left. */
-        public enum Kind {
+        public enum Kind implements MessageCode {
             /** A wire end where nothing else hangs. */
             LOOSE_END,
             /** A wire that ends at something with nothing behind it. */

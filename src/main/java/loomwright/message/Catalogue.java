@@ -37,6 +37,7 @@ public final class Catalogue {
             "language",
             "general",
             "caution",
+            "comparison",
             "problem",
             "ignition",
             "list",

@@ -143,7 +143,7 @@ class ContractTest {
                 .isEqualTo(all(PlanComparison.Item.values(), EnumWords::of));
         assertThat(words("/components/schemas/ReadingChange/properties/quantity"))
                 .isEqualTo(all(PlanComparison.Quantity.values(), EnumWords::of));
-        assertThat(words("/components/schemas/Leftover/properties/kind"))
+        assertThat(words("/components/schemas/Leftover/properties/code"))
                 .isEqualTo(all(PlanComparison.Leftover.Kind.values(), EnumWords::of));
         assertThat(words("/components/schemas/ExpectedReading/properties/purpose"))
                 .isEqualTo(all(ReadingsSheet.Purpose.values(), EnumWords::of));

@@ -92,7 +92,9 @@ public final class SheetPage {
                         comparison.changes().stream().map(SheetPage::change),
                         comparison.newLooseEnds().stream()
                                 .map(l -> List.of(
-                                        Cell.tick(), Cell.of("left behind"), Cell.of(l.text() + " " + l.remedy()))))
+                                        Cell.tick(),
+                                        Cell.of("left behind"),
+                                        Cell.of(l.text() + " " + l.remedy().text()))))
                 .toList();
         if (rows.isEmpty()) {
             html.paragraph("Nothing changes.");

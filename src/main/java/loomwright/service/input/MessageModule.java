@@ -9,6 +9,7 @@ import java.util.Map;
 import loomwright.answer.Assumption;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
+import loomwright.comparison.PlanComparison.Leftover;
 import loomwright.message.Argument;
 import loomwright.message.Argument.Count;
 import loomwright.message.Argument.Instant;
@@ -36,6 +37,7 @@ final class MessageModule {
         module.addSerializer(Finding.class, new OfFinding());
         module.addSerializer(StepFinding.class, new OfStepFinding());
         module.addSerializer(NetworkFinding.class, new OfNetworkFinding());
+        module.addSerializer(Leftover.class, new OfLeftover());
         module.addSerializer(Caution.class, new OfCaution());
         module.addSerializer(Assumption.class, new OfAssumption());
         return module;
@@ -165,6 +167,28 @@ final class MessageModule {
             write(value.message(), out, provider);
             provider.defaultSerializeField("elementIds", value.elementIds(), out);
             provider.defaultSerializeField("nodes", value.nodes(), out);
+            out.writeEndObject();
+        }
+    }
+
+    private static final class OfLeftover extends StdSerializer<Leftover> {
+        private static final long serialVersionUID = 1L;
+
+        OfLeftover() {
+            super(Leftover.class);
+        }
+
+        @Override
+        public void serialize(Leftover value, JsonGenerator out, SerializerProvider provider) throws IOException {
+            out.writeStartObject();
+            write(value.message(), out, provider);
+            out.writeStringField("id", value.id());
+            if (value.terminal() != null) {
+                out.writeStringField("terminal", value.terminal());
+            }
+            provider.defaultSerializeField("liveIn", value.liveIn(), out);
+            provider.defaultSerializeField("highestV", value.highestV(), out);
+            provider.defaultSerializeField("remedy", value.remedy(), out);
             out.writeEndObject();
         }
     }

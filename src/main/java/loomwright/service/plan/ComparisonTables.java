@@ -113,7 +113,7 @@ public final class ComparisonTables {
         text.bullets(result.changes().stream().map(ComparisonTables::line).toList());
         text.section("What hangs loose or has nothing behind it now");
         text.bullets(result.newLooseEnds().stream()
-                .map((Leftover l) -> l.text() + " " + l.remedy())
+                .map((Leftover l) -> l.text() + " " + l.remedy().text())
                 .toList());
         text.section("What is put right");
         findings(text, result.findings().disappear());
