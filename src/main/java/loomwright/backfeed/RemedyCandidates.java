@@ -14,7 +14,6 @@ import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.BackfeedReport.Remedy.Kind;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
@@ -22,6 +21,7 @@ import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Generator;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
@@ -129,7 +129,10 @@ final class RemedyCandidates {
                 .map(battery -> battery.terminal(live))
                 .max(Comparator.comparingDouble(
                         t -> Math.abs(solved.voltageV(solved.node(t)).orElse(0))))
-                .orElseGet(() -> plan.listParts(Alternator.class).get(0).terminal(Alternator.livePole(plan.system())));
+                .orElseGet(() -> {
+                    Generator generator = plan.listParts(Generator.class).get(0);
+                    return generator.terminal(generator.livePole(plan.system()));
+                });
     }
 
     private void addForWire(Wire wire, PathStep unwanted) {
@@ -156,7 +159,7 @@ final class RemedyCandidates {
     private boolean isExciterLead(Wire wire) {
         return Stream.of(wire.from(), wire.to())
                 .anyMatch(end -> plan.findPart(end.part())
-                        .filter(part -> part instanceof Alternator
+                        .filter(part -> part instanceof Generator
                                 || (part instanceof FilamentLamp lamp && UsualIntent.isChargeLamp(lamp, plan)))
                         .isPresent());
     }

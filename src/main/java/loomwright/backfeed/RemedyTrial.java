@@ -15,9 +15,9 @@ import loomwright.backfeed.BackfeedReport.PatchOperation;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.Situations.Situation;
 import loomwright.backfeed.Survey.Moment;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Generator;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
@@ -183,7 +183,7 @@ final class RemedyTrial {
         if (!was.step().charging()) {
             return true;
         }
-        boolean excited = was.plan().listParts(Alternator.class).stream()
+        boolean excited = was.plan().listParts(Generator.class).stream()
                 .allMatch(machine -> !was.isActive(machine) || is.isActive(machine));
         return excited
                 && was.plan().listParts(Battery.class).stream()

@@ -7,6 +7,7 @@ import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.operation.FeedStrength;
@@ -21,7 +22,7 @@ public final class Verdicts {
      */
     public static Severity severity(Consumer consumer, FeedStrength activity, boolean operated) {
         if (activity == FeedStrength.OPERATES || (operated && activity == FeedStrength.HOLDS)) {
-            return consumer instanceof FilamentLamp ? Severity.WARNING : Severity.DANGER;
+            return consumer instanceof FilamentLamp || consumer instanceof LedLamp ? Severity.WARNING : Severity.DANGER;
         }
         return activity == FeedStrength.LEAKS ? Severity.NOTE : Severity.WARNING;
     }
@@ -109,7 +110,7 @@ public final class Verdicts {
         if (hasArmature(consumer)) {
             return "pulls in";
         }
-        return consumer instanceof FilamentLamp ? "is lit" : "works";
+        return consumer instanceof FilamentLamp || consumer instanceof LedLamp ? "is lit" : "works";
     }
 
     private static String at(Occurrence worst) {

@@ -31,7 +31,7 @@ public record Alternator(
         @Nullable Double fieldResistanceOhm,
         Double exciterLimitA,
         Boolean selfExciting)
-        implements Part {
+        implements Generator {
     /** Current at D+ below which it does not begin to generate (common practice, no source). */
     public static final double LEAST_FIELD_A = 0.1;
 
@@ -62,13 +62,34 @@ public record Alternator(
         return TERMINALS;
     }
 
-    /** The terminal that is joined to the chassis in a given vehicle; the field winding ends there. */
-    public static String earthedPole(VehicleSystem system) {
+    @Override
+    public String outputTerminal() {
+        return OUTPUT;
+    }
+
+    @Override
+    public String returnTerminal() {
+        return RETURN;
+    }
+
+    @Override
+    public String lampTerminal() {
+        return WARNING_LAMP;
+    }
+
+    @Override
+    public List<Winding> windings(VehicleSystem system) {
+        return List.of(new Winding(WARNING_LAMP, earthedPole(system), fieldResistanceOhm(system)));
+    }
+
+    /** The field winding ends there. */
+    @Override
+    public String earthedPole(VehicleSystem system) {
         return system.earthPolarity() == EarthPolarity.NEGATIVE ? RETURN : OUTPUT;
     }
 
-    /** The terminal that feeds a given vehicle. */
-    public static String livePole(VehicleSystem system) {
+    @Override
+    public String livePole(VehicleSystem system) {
         return system.earthPolarity() == EarthPolarity.NEGATIVE ? OUTPUT : RETURN;
     }
 
@@ -77,7 +98,7 @@ public record Alternator(
         return Bounds.orElse(fieldResistanceOhm, system.scaledFrom12V(4));
     }
 
-    /** The regulated voltage in a given vehicle. */
+    @Override
     public double regulatedV(VehicleSystem system) {
         return Bounds.orElse(regulatedV, system.scaledFrom12V(UsualVoltages.CHARGING_V));
     }

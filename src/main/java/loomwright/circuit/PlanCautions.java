@@ -20,7 +20,7 @@ public final class PlanCautions {
             } else if (part instanceof Coil) {
                 cautions.add(Caution.HIGH_TENSION);
                 cautions.add(Caution.MOVING_PARTS);
-            } else if (part instanceof Solenoid || part instanceof Motor || part instanceof Alternator) {
+            } else if (part instanceof Solenoid || part instanceof Motor || part instanceof Generator) {
                 cautions.add(Caution.MOVING_PARTS);
             } else if (part instanceof Ballast) {
                 cautions.add(Caution.HOT_BALLAST);

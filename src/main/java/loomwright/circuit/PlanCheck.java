@@ -19,11 +19,11 @@ public final class PlanCheck {
         InputErrors faults = new InputErrors();
         faults.check(
                 !plan.listParts(Battery.class).isEmpty()
-                        || !plan.listParts(Alternator.class).isEmpty(),
+                        || !plan.listParts(Generator.class).isEmpty(),
                 InputError.Code.MISSING,
                 "/parts",
                 null,
-                "at least one battery or alternator to feed the circuit");
+                "at least one battery, alternator or dynamo to feed the circuit");
         for (int i = 0; i < plan.parts().size(); i++) {
             Part part = plan.parts().get(i);
             String at = "/parts/" + i;

@@ -35,7 +35,7 @@ final class UsualSupply {
                         ? new ResolvedSupply(restV, givingOhm, takingOhm, TOLERANCE_PERCENT)
                         : steady(system.scaledFrom12V(UsualVoltages.CRANKING_V), STEADY_OHM);
             case RUNNING ->
-                plan.listParts(Alternator.class).isEmpty()
+                plan.listParts(Generator.class).isEmpty()
                         ? steady(system.scaledFrom12V(UsualVoltages.CHARGING_V), givingOhm)
                         : new ResolvedSupply(
                                 BatteryLaw.emfV(charge, BatteryLaw.USUAL_C, nominalV),

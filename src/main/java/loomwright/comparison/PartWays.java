@@ -7,6 +7,8 @@ import java.util.Set;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.ConnectorHalf;
+import loomwright.circuit.ControlBox;
+import loomwright.circuit.Dynamo;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Joint;
@@ -47,10 +49,17 @@ final class PartWays {
             return List.of(
                     List.of(IgnitionModule.SUPPLY, IgnitionModule.RETURN),
                     List.of(IgnitionModule.SWITCHED, IgnitionModule.RETURN));
-        } else if (part instanceof Alternator) {
+        } else if (part instanceof Alternator alternator) {
             return List.of(
                     List.of(Alternator.OUTPUT, Alternator.RETURN),
-                    List.of(Alternator.WARNING_LAMP, Alternator.earthedPole(system)));
+                    List.of(Alternator.WARNING_LAMP, alternator.earthedPole(system)));
+        } else if (part instanceof Dynamo) {
+            return List.of(List.of(Dynamo.ARMATURE, Dynamo.EARTH), List.of(Dynamo.FIELD, Dynamo.EARTH));
+        } else if (part instanceof ControlBox) {
+            return List.of(
+                    List.of(ControlBox.ARMATURE, ControlBox.BATTERY),
+                    List.of(ControlBox.BATTERY, ControlBox.LOADS),
+                    List.of(ControlBox.ARMATURE, ControlBox.FIELD));
         } else if (part instanceof Joint || part instanceof EarthPoint || part instanceof ConnectorHalf) {
             return List.of();
         }

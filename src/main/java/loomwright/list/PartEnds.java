@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartKind;
 import loomwright.catalogue.PartType;
@@ -108,6 +109,10 @@ final class PartEnds {
         String name = switch (draft.kind()) {
             case "battery" -> use.other().isEarth() ? earthedPole() : livePole();
             case "alternator" -> use.other().isEarth() ? earthedPole() : livePole();
+            case "dynamo" -> ofDynamo(use, "control-box");
+            case "control-box" -> isNeither(use, "dynamo", "lamp", "earth") ? "A" : ofDynamo(use, "dynamo");
+            case "stabiliser" -> use.other().isEarth() ? "E" : use.from ? "I" : "B";
+            case "ammeter" -> ofAmmeter(use);
             case "solenoid" -> solenoid(use);
             case "relay" -> use.from ? "87" : used.contains("86") ? "30" : "86";
             case "module" -> use.from ? "1" : "15";
@@ -126,6 +131,25 @@ final class PartEnds {
 
     private boolean isMarked() {
         return kind.ends() == PartKind.Ends.MARKED || kind.ends() == PartKind.Ends.THROUGH_MARKED;
+    }
+
+    private static boolean isNeither(Use use, String... kinds) {
+        return Stream.of(kinds).noneMatch(use.other()::is);
+    }
+
+    /** Of two wires between a dynamo and its control box the first is that of the armature. */
+    private String ofDynamo(Use use, String other) {
+        if (use.other().isEarth()) {
+            return "E";
+        }
+        return use.other().is(other) && used.contains("D") ? "F" : "D";
+    }
+
+    private String ofAmmeter(Use use) {
+        if (!isNeither(use, "battery", "solenoid")) {
+            return "a";
+        }
+        return !isNeither(use, "alternator", "dynamo", "control-box") || used.contains("a") || use.from ? "b" : "a";
     }
 
     private String solenoid(Use use) {
@@ -148,9 +172,9 @@ final class PartEnds {
         if (draft.uses.size() == 1) {
             return feed;
         }
-        boolean charged = draft.uses.stream().anyMatch(other -> other.other().is("alternator"));
+        boolean charged = draft.uses.stream().anyMatch(other -> charges(other.other()));
         if (draft.typeName().equals("charge-lamp") && charged) {
-            return use.other().is("alternator") ? back : feed;
+            return charges(use.other()) ? back : feed;
         }
         boolean sameWay = draft.uses.stream().allMatch(other -> other.from == use.from);
         if (sameWay && kind.ends().isThrough()) {
@@ -162,12 +186,21 @@ final class PartEnds {
         return use.from && !sameWay ? back : feed;
     }
 
+    private static boolean charges(Draft other) {
+        return other.is("alternator") || other.is("dynamo") || other.is("control-box");
+    }
+
     private String livePole() {
-        return positiveEarth ? kind.back() : kind.feed();
+        return positiveEarth && isPolar() ? kind.back() : kind.feed();
     }
 
     private String earthedPole() {
-        return positiveEarth ? kind.feed() : kind.back();
+        return positiveEarth && isPolar() ? kind.feed() : kind.back();
+    }
+
+    /** Whether its terminals are named by their sign, so that the live one depends on the earth of the vehicle. */
+    private boolean isPolar() {
+        return draft.is("battery") || draft.is("alternator");
     }
 
     boolean hasOutput() {

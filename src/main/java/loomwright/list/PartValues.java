@@ -41,6 +41,9 @@ final class PartValues {
         for (String property : kind.needs()) {
             putNeeded(property);
         }
+        if (!object.containsKey("operateV")) {
+            PartCatalogue.usual(draft.typeName(), "operateV", nominalV).ifPresent(usual -> assume("operateV", usual));
+        }
         switch (draft.kind()) {
             case "lamp" -> object.putIfAbsent("ratedV", nominalV);
             case "load" -> putUsualLoad();
@@ -208,6 +211,7 @@ final class PartValues {
         return switch (property) {
             case "ratedW" -> "rated power";
             case "limitA" -> "highest current";
+            case "operateV" -> "least working voltage";
             case "holdInResistanceOhm" -> "hold-in resistance";
             default -> PropertyName.of(property).words();
         };

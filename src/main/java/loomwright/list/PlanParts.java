@@ -122,11 +122,10 @@ final class PlanParts {
             return;
         }
         if (type.standsIn() != null) {
-            boolean inPlan = !(type.name().equals("dynamo") && controlBox);
             notes.assume(
                     Code.STAND_IN_KIND,
                     draft.at,
-                    inPlan ? List.of(draft.id) : List.of(),
+                    List.of(draft.id),
                     null,
                     Map.of("part", draft.label, "really", type.standsIn(), "value", type.kind()));
         }
@@ -136,13 +135,10 @@ final class PlanParts {
             case "switch" -> switches.build(draft);
             case "fuse box" -> several.fuseBox(draft);
             case "diode pair" -> several.diodePair(draft);
-            default -> {
-                if (type.name().equals("dynamo") && controlBox) {
-                    draft.uses.forEach(use -> objects.loose(draft, use));
-                } else {
-                    buildPlain(draft, type, ballast);
-                }
-            }
+            default -> buildPlain(draft, type, ballast);
+        }
+        if (type.kind().equals("dynamo") && !controlBox) {
+            several.cutOutOf(draft);
         }
     }
 
@@ -159,10 +155,18 @@ final class PlanParts {
                 use.end = draft.id + "." + terminal;
             }
         }
-        if (type.kind().equals("alternator")) {
-            putExcitation(draft, object);
+        switch (type.kind()) {
+            case "alternator" -> putExcitation(draft, object, "D+");
+            case "dynamo" -> putExcitation(draft, object, "F");
+            case "led" -> {
+                if (settings.positiveEarth()) {
+                    object.putIfAbsent("plus", "b");
+                }
+            }
+            default -> {}
         }
-        if (type.kind().equals("alternator") && !ends.hasOutput()) {
+        boolean charges = type.kind().equals("alternator") || type.kind().equals("dynamo");
+        if (charges && !(ends.hasOutput() && feedsMoreThanItsLamp(draft))) {
             notes.ask(
                     Question.Code.NO_OUTPUT,
                     draft.at,
@@ -191,16 +195,20 @@ final class PlanParts {
         }
     }
 
-    /** Without a current at D+ an alternator gives nothing; a dynamo builds up its voltage from what magnetism is left. */
-    private void putExcitation(Draft draft, Map<String, Object> object) {
-        boolean excited = draft.uses.stream().anyMatch(use -> use.end.equals(draft.id + ".D+"));
-        boolean dynamo = !draft.typeName().equals("alternator");
-        if (object.containsKey("selfExciting") || (excited && !dynamo)) {
+    private static boolean feedsMoreThanItsLamp(Draft draft) {
+        return draft.uses.stream()
+                .anyMatch(use -> !use.other().is("lamp") && !use.other().isEarth());
+    }
+
+    /** Without a current in its field a machine gives nothing; one with no wire there has a connection of its own. */
+    private void putExcitation(Draft draft, Map<String, Object> object, String field) {
+        boolean wired = draft.uses.stream().anyMatch(use -> use.end.equals(draft.id + "." + field));
+        if (object.containsKey("selfExciting") || wired) {
             return;
         }
         object.put("selfExciting", true);
         notes.assume(
-                dynamo ? Code.DYNAMO_EXCITES_ITSELF : Code.SELF_EXCITING,
+                draft.is("dynamo") ? Code.DYNAMO_EXCITES_ITSELF : Code.SELF_EXCITING,
                 draft.at,
                 List.of(draft.id),
                 Notes.PRACTICE,

@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import loomwright.catalogue.PartCatalogue;
+import loomwright.catalogue.PartType;
+import loomwright.list.Assumption.Code;
 import loomwright.list.Draft.Use;
 
-/** One thing of an owner that is several parts of the plan: a fuse box, a pair of diodes. */
+/** One thing of an owner that is several parts of the plan: a fuse box, a pair of diodes, a dynamo with its cut-out. */
 final class SeveralParts {
     /** A bar that joins them (common practice, no source). */
     private static final double BAR_OHM = 0.0005;
@@ -71,6 +73,31 @@ final class SeveralParts {
             boolean second = number(use.phrase).equals("2");
             use.end = isInput(use) ? pair.get(0) + ".anode" : pair.get(second ? 1 : 0) + ".cathode";
         }
+    }
+
+    /** A dynamo without a control box has its cut-out on itself: what leaves it for the battery goes through that. */
+    void cutOutOf(Draft dynamo) {
+        String armature = dynamo.id + ".D";
+        List<Use> outputs = dynamo.uses.stream()
+                .filter(use -> use.end.equals(armature) && !use.other().is("lamp"))
+                .toList();
+        if (outputs.isEmpty()) {
+            return;
+        }
+        String id = objects.derived(dynamo.id, "-cut-out");
+        objects.add("control-box", id, dynamo.label + ", cut-out", dynamo.at);
+        String joined = objects.wire(armature, id + ".D", BAR_OHM);
+        String earthed = objects.wire(
+                id + ".E",
+                objects.earth(PartType.Earth.ENGINE),
+                PartCatalogue.caseResistanceOhm(PartType.Earth.ENGINE));
+        outputs.forEach(use -> use.end = id + ".A");
+        notes.assume(
+                Code.CUT_OUT_ON_DYNAMO,
+                dynamo.at,
+                List.of(dynamo.id, id, joined, earthed),
+                Notes.PRACTICE,
+                Map.of("part", dynamo.label));
     }
 
     private static boolean isInput(Use use) {

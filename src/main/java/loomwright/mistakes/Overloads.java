@@ -9,10 +9,10 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
+import loomwright.circuit.Generator;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.mistakes.MistakesReport.Limit;
@@ -83,7 +83,7 @@ final class Overloads {
     /** The first battery; the alternator of a plan that has none. */
     private static String batteryId(SolvedStep solved) {
         return solved.plan().parts().stream()
-                .filter(p -> p instanceof Battery || p instanceof Alternator)
+                .filter(p -> p instanceof Battery || p instanceof Generator)
                 .map(Part::id)
                 .findFirst()
                 .orElseThrow();

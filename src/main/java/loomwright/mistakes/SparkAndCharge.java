@@ -2,11 +2,13 @@ package loomwright.mistakes;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import loomwright.answer.Severity;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Capacitor;
 import loomwright.circuit.Coil;
 import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.Dynamo;
+import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
@@ -53,8 +55,8 @@ final class SparkAndCharge {
         if (!plan.listParts(Coil.class).isEmpty()) {
             compareSpark(withBreakersOpen(faulty), notes);
         }
-        for (Alternator alternator : plan.listParts(Alternator.class)) {
-            compareCharge(alternator, solved, notes);
+        for (Generator generator : plan.listParts(Generator.class)) {
+            compareCharge(generator, solved, notes);
         }
         return notes;
     }
@@ -113,48 +115,57 @@ final class SparkAndCharge {
                 part.terminal(part.terminals().get(1))));
     }
 
-    private void compareCharge(Alternator alternator, List<SolvedStep> faulty, List<Note> notes) {
+    private void compareCharge(Generator generator, List<SolvedStep> faulty, List<Note> notes) {
         SolvedStep was = at(sound, Step.RUNNING);
         SolvedStep is = at(faulty, Step.RUNNING);
         if (!was.solved() || !is.solved()) {
             return;
         }
-        if (outputA(alternator, was) > GIVES_A && outputA(alternator, is) <= GIVES_A) {
+        if (outputA(generator, was) > GIVES_A && outputA(generator, is) <= leastA(generator, was)) {
             notes.add(new Note(
                     Severity.DANGER,
-                    alternator.displayName()
+                    generator.displayName()
                             + " gives no current any more: the battery is not charged. One that runs without"
                             + " its battery makes voltage peaks that destroy its diodes and other electronics."));
         }
-        double wasV = fieldV(alternator, at(sound, Step.RUN));
-        double isV = fieldV(alternator, at(faulty, Step.RUN));
+        if (generator instanceof Dynamo) {
+            return;
+        }
+        double wasV = fieldV(generator, at(sound, Step.RUN));
+        double isV = fieldV(generator, at(faulty, Step.RUN));
         if (wasV > MEASURABLE_V && isV < LOST * wasV) {
             notes.add(new Note(
                     Severity.WARNING,
-                    "The field of " + alternator.displayName()
+                    "The field of " + generator.displayName()
                             + " gets next to no current with the key on: it may not begin to" + " charge."));
         }
     }
 
+    /** A dynamo that has not built up still gives what the magnetism left in it makes. */
+    private static double leastA(Generator generator, SolvedStep was) {
+        return generator instanceof Dynamo ? LOST * outputA(generator, was) : GIVES_A;
+    }
+
     /** What comes out at its output, A. */
-    private static double outputA(Alternator alternator, SolvedStep solved) {
+    private static double outputA(Generator generator, SolvedStep solved) {
         double outA = 0;
-        String output = alternator.terminal(Alternator.OUTPUT).toString();
-        String back = alternator.terminal(Alternator.RETURN).toString();
-        for (int i = solved.firstBranchOf(alternator.id()); i < solved.endBranchOf(alternator.id()); i++) {
+        String output = generator.terminal(generator.outputTerminal()).toString();
+        String back = generator.terminal(generator.returnTerminal()).toString();
+        for (int i = solved.firstBranchOf(generator.id()); i < solved.endBranchOf(generator.id()); i++) {
             Branch branch = solved.branches().get(i);
-            if (branch.from().equals(back) && branch.to().equals(output)) {
+            boolean main = Set.of(branch.from(), branch.to()).equals(Set.of(back, output));
+            if (main && solved.powerW(i) < 0) {
                 outA += Math.abs(solved.currentA(i));
             }
         }
         return outA;
     }
 
-    private double fieldV(Alternator alternator, SolvedStep solved) {
+    private double fieldV(Generator generator, SolvedStep solved) {
         return solved.solved()
                 ? Math.abs(solved.acrossV(
-                        alternator.terminal(Alternator.WARNING_LAMP),
-                        alternator.terminal(Alternator.earthedPole(plan.system()))))
+                        generator.terminal(generator.lampTerminal()),
+                        generator.terminal(generator.earthedPole(plan.system()))))
                 : 0;
     }
 }

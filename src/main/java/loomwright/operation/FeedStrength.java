@@ -3,6 +3,7 @@ package loomwright.operation;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
@@ -14,7 +15,7 @@ import loomwright.judgement.LoadKind;
  *
  * <p>The usual limits, for a consumer that does not state its own. Relay: 8 V and 1.5 V at 12 V (makers' data for
  * relays of 85 ohm in the ISO 7588 pin layout). Solenoid: 8 V and 3 V at 12 V (common practice: pulls in at 7 to 8 V or
- * less, holds down to 3 to 5 V). Lamp: plainly lit from half, dark below a tenth of its rated voltage. Motor: 0.4 and
+ * less, holds down to 3 to 5 V). Lamp: plainly lit from half, dark below a tenth of its rated voltage. LED: by its current, see {@link LoadKind#LED}. Motor: 0.4 and
  * 0.1, coil: 0.35 and 0.2, any other load: 0.6 and 0.3 of the nominal voltage; a coil also from 2.8 A, and not below 1.6 A,
  * since one of few ohms behind a module that limits its current never has much voltage (common practice, no source: rounded
  * so that a doubtful case counts as live).
@@ -65,6 +66,9 @@ public enum FeedStrength {
             return new Limits(system.scaledFrom12V(8), system.scaledFrom12V(3));
         } else if (consumer instanceof FilamentLamp lamp) {
             return new Limits(0.5 * lamp.ratedV(), 0.1 * lamp.ratedV());
+        } else if (consumer instanceof LedLamp led) {
+            return new Limits(
+                    led.voltsAt(LoadKind.LED.worksFrom(), system), led.voltsAt(LoadKind.LED.creepsFrom(), system));
         } else if (consumer instanceof Motor) {
             return new Limits(0.4 * nominalV, 0.1 * nominalV);
         } else if (consumer instanceof Coil coil) {
@@ -95,6 +99,6 @@ public enum FeedStrength {
         } else if (consumer instanceof Relay || consumer instanceof Solenoid) {
             return HOLDS;
         }
-        return consumer instanceof FilamentLamp ? GLOWS : LEAKS;
+        return consumer instanceof FilamentLamp || consumer instanceof LedLamp ? GLOWS : LEAKS;
     }
 }

@@ -8,18 +8,20 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import loomwright.circuit.Alternator;
+import loomwright.circuit.Ammeter;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
+import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Joint;
 import loomwright.circuit.LiveAlternative;
@@ -27,6 +29,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Stabiliser;
 import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
@@ -123,9 +126,9 @@ final class FeedWays {
         boolean negativeEarth = plan.system().earthPolarity().feedSign() > 0;
         plan.listParts(Battery.class).forEach(b -> poles.add(b.terminal(negativeEarth ? Battery.PLUS : Battery.MINUS)));
         if (condition == Condition.RUNNING) {
-            plan.listParts(Alternator.class).forEach(a -> {
-                poles.add(a.terminal(Alternator.livePole(plan.system())));
-                poles.add(a.terminal(Alternator.WARNING_LAMP));
+            plan.listParts(Generator.class).forEach(g -> {
+                poles.add(g.terminal(g.livePole(plan.system())));
+                poles.add(g.terminal(g.lampTerminal()));
             });
         }
         return poles;
@@ -135,11 +138,11 @@ final class FeedWays {
         List<TerminalRef> poles = new ArrayList<>(List.of(CHASSIS));
         boolean negativeEarth = plan.system().earthPolarity().feedSign() > 0;
         plan.listParts(Battery.class).forEach(b -> poles.add(b.terminal(negativeEarth ? Battery.MINUS : Battery.PLUS)));
-        plan.listParts(Alternator.class).forEach(a -> {
-            poles.add(a.terminal(Alternator.earthedPole(plan.system())));
+        plan.listParts(Generator.class).forEach(g -> {
+            poles.add(g.terminal(g.earthedPole(plan.system())));
             if (condition != Condition.RUNNING) {
-                // Through the field winding.
-                poles.add(a.terminal(Alternator.WARNING_LAMP));
+                // Through the field winding, or the armature of a dynamo.
+                poles.add(g.terminal(g.lampTerminal()));
             }
         });
         return poles;
@@ -210,6 +213,7 @@ final class FeedWays {
                 || part instanceof Fuse
                 || part instanceof FusibleLink
                 || part instanceof FixedResistor
+                || part instanceof Ammeter
                 || part instanceof Ballast) {
             star(ways, part, part.terminals(), PositionFormula.ALWAYS);
         } else if (part instanceof Diode) {
@@ -220,6 +224,18 @@ final class FeedWays {
                     part.terminal(withCurrent ? Diode.ANODE : Diode.CATHODE),
                     part.terminal(withCurrent ? Diode.CATHODE : Diode.ANODE),
                     PositionFormula.ALWAYS);
+        } else if (part instanceof ControlBox) {
+            star(ways, part, List.of(ControlBox.BATTERY, ControlBox.LOADS), PositionFormula.ALWAYS);
+            star(ways, part, List.of(ControlBox.ARMATURE, ControlBox.FIELD), PositionFormula.ALWAYS);
+            if (condition == Condition.RUNNING) {
+                both(
+                        ways,
+                        part.terminal(ControlBox.ARMATURE),
+                        part.terminal(ControlBox.BATTERY),
+                        PositionFormula.ALWAYS);
+            }
+        } else if (part instanceof Stabiliser) {
+            star(ways, part, List.of(Stabiliser.FEED, Stabiliser.OUTPUT), PositionFormula.ALWAYS);
         } else if (part instanceof Switch chosen) {
             addSwitch(ways, chosen);
         } else if (part instanceof Relay) {

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import loomwright.circuit.Alternator;
+import loomwright.circuit.Ammeter;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Capacitor;
@@ -15,13 +15,16 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
+import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Stabiliser;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 
@@ -92,8 +95,10 @@ public final class MissingConnections {
             return List.of(consumer.feedTerminal(), consumer.returnTerminal());
         } else if (part instanceof Battery) {
             return List.of(Battery.PLUS, Battery.MINUS);
-        } else if (part instanceof Alternator) {
-            return List.of(Alternator.OUTPUT, Alternator.RETURN);
+        } else if (part instanceof Generator generator) {
+            return List.of(generator.outputTerminal(), generator.returnTerminal());
+        } else if (part instanceof ControlBox) {
+            return List.of(ControlBox.ARMATURE, ControlBox.EARTH);
         } else if (part instanceof Ballast) {
             // One end may be free: a ballast can be fed at a tap.
             return List.of();
@@ -102,6 +107,8 @@ public final class MissingConnections {
                 || part instanceof Fuse
                 || part instanceof FusibleLink
                 || part instanceof FixedResistor
+                || part instanceof Ammeter
+                || part instanceof Stabiliser
                 || part instanceof Diode
                 || part instanceof Capacitor) {
             return part.terminals();

@@ -6,13 +6,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import loomwright.circuit.Alternator;
+import loomwright.circuit.Ammeter;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Capacitor;
 import loomwright.circuit.Coil;
 import loomwright.circuit.ConnectorHalf;
 import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
+import loomwright.circuit.Dynamo;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
@@ -20,12 +23,14 @@ import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Joint;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
 import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Stabiliser;
 import loomwright.circuit.Switch;
 import loomwright.network.Lamp;
 import loomwright.network.PowerLoad;
@@ -48,6 +53,8 @@ final class PartModels {
     static {
         byStep(Battery.class, PartModels::battery);
         byStep(Alternator.class, PartModels::alternator);
+        byStep(Dynamo.class, PartModels::dynamo);
+        byStep(ControlBox.class, PartModels::controlBox);
         byStep(Switch.class, PartModels::switchContacts);
         byStep(Relay.class, PartModels::relay);
         byStep(Solenoid.class, PartModels::solenoid);
@@ -59,7 +66,10 @@ final class PartModels {
         byStep(IgnitionModule.class, PartModels::module);
         lasting(Capacitor.class, (p, n) -> {});
         lasting(FilamentLamp.class, PartModels::lamp);
+        lasting(LedLamp.class, PartModels::led);
         byStep(Load.class, PartModels::load);
+        lasting(Ammeter.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
+        byStep(Stabiliser.class, PartModels::stabiliser);
         lasting(Diode.class, PartModels::diode);
         lasting(Fuse.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
         lasting(FusibleLink.class, (p, n) -> n.resistor(p, "a", "b", n.wiring().resistanceOhm(p)));
@@ -130,7 +140,7 @@ final class PartModels {
      * same with the other sign: what D+ has against the chassis follows the live pole.
      */
     private static void alternator(Alternator alternator, StepNetwork network) {
-        String earthed = Alternator.earthedPole(network.system());
+        String earthed = alternator.earthedPole(network.system());
         boolean negative = earthed.equals(Alternator.RETURN);
         network.resistor(alternator, Alternator.WARNING_LAMP, earthed, alternator.fieldResistanceOhm(network.system()));
         if (network.step().charging() && (alternator.selfExciting() || network.isActive(alternator))) {
@@ -146,6 +156,70 @@ final class PartModels {
                     sourceOhm,
                     alternator.exciterLimitA());
         }
+    }
+
+    /**
+     * A regulated source that lets no current back in, as the cut-out sees to; before it has built up, the little that its magnetism
+     * gives; at rest its armature. What it earths is E, whichever pole that is.
+     */
+    private static void dynamo(Dynamo dynamo, StepNetwork network) {
+        boolean negative = network.system().earthPolarity().feedSign() > 0;
+        String minus = negative ? Dynamo.EARTH : Dynamo.ARMATURE;
+        String plus = negative ? Dynamo.ARMATURE : Dynamo.EARTH;
+        network.resistor(dynamo, Dynamo.FIELD, Dynamo.EARTH, dynamo.fieldResistanceOhm(network.system()));
+        if (!network.step().charging()) {
+            network.resistor(dynamo, Dynamo.ARMATURE, Dynamo.EARTH, dynamo.armatureResistanceOhm());
+        } else if (dynamo.selfExciting() || network.isActive(dynamo)) {
+            network.oneWay(
+                    dynamo,
+                    minus,
+                    plus,
+                    -dynamo.emfV(network.system()),
+                    dynamo.sourceResistanceOhm(network.system()),
+                    dynamo.armatureLimitA(network.system()));
+        } else {
+            network.source(dynamo, minus, plus, Dynamo.residualV(network.system()), dynamo.armatureResistanceOhm());
+        }
+    }
+
+    private static void controlBox(ControlBox box, StepNetwork network) {
+        network.resistor(box, ControlBox.ARMATURE, ControlBox.EARTH, box.coilResistanceOhm(network.system()));
+        network.resistor(box, ControlBox.ARMATURE, ControlBox.FIELD, ControlBox.REGULATOR_OHM);
+        network.resistor(box, ControlBox.BATTERY, ControlBox.LOADS, ControlBox.TURNS_OHM);
+        if (network.isActive(box)) {
+            network.resistor(box, ControlBox.ARMATURE, ControlBox.BATTERY, box.contactResistanceOhm());
+        }
+    }
+
+    /**
+     * It takes what it is made for at all times, gives its gauges their part, and turns the rest into heat; so its output has its mean
+     * volts and what it takes errs on the side of the fuse. Without an earth it is a closed contact.
+     */
+    private static void stabiliser(Stabiliser stabiliser, StepNetwork network) {
+        network.resistor(stabiliser, Stabiliser.FEED, Stabiliser.EARTH, stabiliser.windingOhm(network.system()));
+        if (network.isActive(stabiliser)) {
+            boolean negative = network.system().earthPolarity().feedSign() > 0;
+            network.resistor(stabiliser, Stabiliser.FEED, Stabiliser.OUTPUT, Stabiliser.seriesOhm(network.system()));
+            network.oneWay(
+                    stabiliser,
+                    negative ? Stabiliser.OUTPUT : Stabiliser.EARTH,
+                    negative ? Stabiliser.EARTH : Stabiliser.OUTPUT,
+                    stabiliser.outputV(network.system()),
+                    Stabiliser.CONTACT_OHM,
+                    Double.POSITIVE_INFINITY);
+        } else {
+            network.resistor(stabiliser, Stabiliser.FEED, Stabiliser.OUTPUT, Stabiliser.CONTACT_OHM);
+        }
+    }
+
+    private static void led(LedLamp led, StepNetwork network) {
+        network.oneWay(
+                led,
+                led.plus(),
+                led.minus(),
+                led.minimumV(network.system()),
+                led.slopeOhm(network.system()),
+                led.constantCurrent() ? led.currentA() : Double.POSITIVE_INFINITY);
     }
 
     private static void switchContacts(Switch part, StepNetwork network) {

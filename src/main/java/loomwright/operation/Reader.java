@@ -7,16 +7,19 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
-import loomwright.circuit.Alternator;
+import loomwright.circuit.Ammeter;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
+import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Stabiliser;
 import loomwright.circuit.Switch;
 import loomwright.circuit.Wire;
 import loomwright.operation.PlanReadings.BranchReading;
@@ -35,6 +38,8 @@ public final class Reader {
     private static final double NOTHING = 1e-12;
     /** A diode conducts from here: beside the hundreds of amperes of a starter rounding comes to some 1e-11 A. */
     private static final double CONDUCTING_A = 1e-9;
+    /** An ammeter's needle stays at zero below this (common practice, no source). */
+    private static final double LEAST_SHOWN_A = 0.1;
 
     private final SolvedStep solved;
 
@@ -173,13 +178,28 @@ public final class Reader {
             return end - first > 1 ? "conducting" : "blocking";
         } else if (part instanceof Diode) {
             return solved.currentA(first) >= CONDUCTING_A ? "conducting" : "blocking";
-        } else if (part instanceof Alternator alternator) {
-            return generates(alternator) ? "charging" : "not-charging";
+        } else if (part instanceof ControlBox) {
+            return active ? "closed" : "open";
+        } else if (part instanceof Stabiliser) {
+            return active ? "regulating" : "not-regulating";
+        } else if (part instanceof Ammeter) {
+            return charge(solved.currentA(first));
+        } else if (part instanceof Generator generator) {
+            return generates(generator) ? "charging" : "not-charging";
         }
         return part instanceof Load load && solved.isOff(load) ? "off" : null;
     }
 
-    private boolean generates(Alternator alternator) {
-        return solved.step().charging() && (alternator.selfExciting() || solved.isActive(alternator));
+    /** What an ammeter shows; its a is on the side of the battery. */
+    private String charge(double currentA) {
+        if (Math.abs(currentA) < LEAST_SHOWN_A) {
+            return "zero";
+        }
+        boolean out = currentA > 0 == solved.plan().system().earthPolarity().feedSign() > 0;
+        return out ? "discharge" : "charge";
+    }
+
+    private boolean generates(Generator generator) {
+        return solved.step().charging() && (generator.selfExciting() || solved.isActive(generator));
     }
 }

@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import loomwright.operation.StableState.Outcome;
 
 /**
@@ -148,7 +149,7 @@ final class StateSearch {
                 rests.add(state);
                 continue;
             }
-            for (BitSet next : nextStates(state)) {
+            for (BitSet next : nextStates(state, reached.keySet())) {
                 if (reached.size() < MOST_EXPLORED) {
                     if (reached.putIfAbsent(next, true) == null) {
                         open.add(next);
@@ -170,14 +171,20 @@ final class StateSearch {
                 : new StableState(Outcome.RACE, rests.get(0), moving, rests, all);
     }
 
-    /** The parts without a memory follow at once; of those with one, and where only the former move, one at a time. */
-    private List<BitSet> nextStates(BitSet state) {
+    /**
+     * The parts without a memory follow at once; of those with one, and where only the former move, one at a time. Where the
+     * followers only go round, the others do not wait for them.
+     */
+    private List<BitSet> nextStates(BitSet state, Set<BitSet> reached) {
         BitSet followers = (BitSet) changes.clone();
         followers.andNot(memory);
         List<BitSet> next = new ArrayList<>();
         if (!followers.isEmpty() && changes.intersects(memory)) {
-            next.add(changed(state, followers));
-            return next;
+            BitSet followed = changed(state, followers);
+            if (!reached.contains(followed)) {
+                next.add(followed);
+                return next;
+            }
         }
         for (int part = changes.nextSetBit(0); part >= 0; part = changes.nextSetBit(part + 1)) {
             BitSet one = (BitSet) state.clone();

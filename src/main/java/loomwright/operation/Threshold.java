@@ -3,11 +3,15 @@ package loomwright.operation;
 import java.util.Optional;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.ControlBox;
+import loomwright.circuit.Dynamo;
+import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
 import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Stabiliser;
 import loomwright.circuit.VehicleSystem;
 
 /**
@@ -43,9 +47,23 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
         if (part instanceof Alternator alternator && !alternator.selfExciting()) {
             // What lights its field: without that the machine gives nothing, however fast it turns.
             double excitedV = Alternator.LEAST_FIELD_A * alternator.fieldResistanceOhm(system);
-            String earthed = Alternator.earthedPole(system);
+            String earthed = alternator.earthedPole(system);
             Sense field = (meter, active) -> Math.abs(meter.acrossV(Alternator.WARNING_LAMP, earthed));
             return Optional.of(new Threshold(part, field, excitedV, excitedV, Double.MAX_VALUE));
+        }
+        if (part instanceof Dynamo dynamo && !dynamo.selfExciting()) {
+            double buildUpV = Dynamo.buildUpV(system);
+            Sense field = (meter, active) -> Math.abs(meter.acrossV(Dynamo.FIELD, Dynamo.EARTH));
+            return Optional.of(new Threshold(part, field, buildUpV, buildUpV, Double.MAX_VALUE));
+        }
+        if (part instanceof ControlBox box) {
+            return Optional.of(new Threshold(
+                    part, cutOut(box, system), box.cutInV(system), box.cutOutV(system), Double.MAX_VALUE));
+        }
+        if (part instanceof Stabiliser stabiliser) {
+            double outputV = stabiliser.outputV(system);
+            Sense feed = (meter, active) -> Math.abs(meter.acrossV(Stabiliser.FEED, Stabiliser.EARTH));
+            return Optional.of(new Threshold(part, feed, outputV, outputV, Double.MAX_VALUE));
         }
         if (part instanceof Load load && load.switches(system)) {
             // A constant current sets in by itself above its minimum; only its maximum is a limit of its own.
@@ -59,7 +77,10 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
 
     /** Whether it stays as it is between two limits, so that what went before counts. */
     boolean remembers() {
-        return part instanceof Relay || part instanceof Solenoid || part instanceof Alternator;
+        return part instanceof Relay
+                || part instanceof Solenoid
+                || part instanceof Generator
+                || part instanceof ControlBox;
     }
 
     /** What a consumer acts on: the voltage across it, but for a solenoid with two windings. */
@@ -85,6 +106,19 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
                     + meter.acrossV(Solenoid.CONTROL, Solenoid.MOTOR) / pullInOhm;
             double conductance = active ? 1 / holdInOhm : 1 / holdInOhm + 1 / pullInOhm;
             return Math.abs(sumA) / conductance;
+        };
+    }
+
+    /**
+     * Two windings: the shunt coil pulls by the volts at D, the series turn by the current from D to the battery, which opens the
+     * contact when it is reversed (reverse-current relay: US Army TM 55-1279).
+     */
+    private static Sense cutOut(ControlBox box, VehicleSystem system) {
+        double sign = system.earthPolarity().feedSign();
+        double perVolt = box.seriesOhm(system) / box.contactResistanceOhm();
+        return (meter, active) -> {
+            double shuntV = sign * meter.acrossV(ControlBox.ARMATURE, ControlBox.EARTH);
+            return active ? shuntV + perVolt * sign * meter.acrossV(ControlBox.ARMATURE, ControlBox.BATTERY) : shuntV;
         };
     }
 

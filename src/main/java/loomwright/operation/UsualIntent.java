@@ -10,11 +10,12 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Generator;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.LiveAlternative;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
@@ -37,7 +38,7 @@ public final class UsualIntent {
         STARTER,
         /** The primary of an ignition coil. */
         IGNITION,
-        /** What leads to an alternator's D+, and with its other end not to earth. */
+        /** What leads to an alternator's D+ or a dynamo's D, and with its other end not to earth. */
         CHARGE_LAMP,
         /** Anything else behind a switch that the operator is free to set. */
         SWITCHED,
@@ -129,13 +130,16 @@ public final class UsualIntent {
      * alternator has none to give.
      */
     public static boolean isChargeLamp(Consumer consumer, Plan plan) {
-        if (!(consumer instanceof FilamentLamp || consumer instanceof Load || consumer instanceof Relay)) {
+        if (!(consumer instanceof FilamentLamp
+                || consumer instanceof LedLamp
+                || consumer instanceof Load
+                || consumer instanceof Relay)) {
             return false;
         }
         List<TerminalRef> exciters = new ArrayList<>();
         for (Part part : plan.parts()) {
-            if (part instanceof Alternator) {
-                exciters.add(part.terminal(Alternator.WARNING_LAMP));
+            if (part instanceof Generator generator) {
+                exciters.add(part.terminal(generator.lampTerminal()));
             }
         }
         if (exciters.isEmpty()) {

@@ -6,10 +6,10 @@ import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Generator;
 import loomwright.circuit.Part;
 import loomwright.circuit.TerminalRef;
 import loomwright.operation.Branch;
@@ -69,7 +69,7 @@ record LoadFeed(SolvedStep solved, TerminalRef start, List<Leg> legs) {
                         .filter(leg -> leg.branch().owner() == Branch.Owner.PART)
                         .map(leg -> solved.plan().findPart(leg.branch().id()).orElseThrow())
                         .noneMatch(p -> p instanceof Consumer
-                                || p instanceof Alternator
+                                || p instanceof Generator
                                 || p instanceof Ballast
                                 || p instanceof FixedResistor);
     }

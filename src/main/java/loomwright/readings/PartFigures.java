@@ -12,6 +12,7 @@ import loomwright.circuit.Bounds;
 import loomwright.circuit.Coil;
 import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Diode;
+import loomwright.circuit.Dynamo;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
@@ -19,6 +20,7 @@ import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Joint;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
@@ -238,6 +240,10 @@ final class PartFigures {
         if (part instanceof IgnitionModule m && m.limitA() != null) {
             add(to, IgnitionModule.class, part, Tolerances.LIMIT, (p, f) -> module(p, 1, 1, f));
         }
+        add(to, Dynamo.class, part, Tolerances.REGULATOR, (p, f) -> dynamo(p, system, f, 1, 1));
+        add(to, Dynamo.class, part, Tolerances.LIMIT, (p, f) -> dynamo(p, system, 1, f, 1));
+        add(to, Dynamo.class, part, Tolerances.WINDING, (p, f) -> dynamo(p, system, 1, 1, f));
+        add(to, LedLamp.class, part, Tolerances.LAMP_POWER, false, (p, f) -> led(p, system, f));
         add(to, Alternator.class, part, Tolerances.REGULATOR, (p, f) -> alternator(p, system, f, 1, 1));
         add(to, Alternator.class, part, Tolerances.LIMIT, (p, f) -> alternator(p, system, 1, f, 1));
         add(to, Alternator.class, part, Tolerances.WINDING, (p, f) -> alternator(p, system, 1, 1, f));
@@ -257,6 +263,34 @@ final class PartFigures {
                 ampere(p.supplyA() * own),
                 p.minimumSupplyV(),
                 p.conductsWhenStopped());
+    }
+
+    private static Dynamo dynamo(Dynamo p, VehicleSystem system, double volts, double limit, double winding) {
+        return new Dynamo(
+                p.id(),
+                p.label(),
+                p.regulation(),
+                within(p.regulatedV(system) * volts, 0.01, Bounds.MAX_VOLTAGE_V),
+                ampere(p.limitA() * limit),
+                p.sourceResistanceOhm(),
+                ohm(p.armatureResistanceOhm() * winding),
+                ohm(p.fieldResistanceOhm(system) * winding),
+                p.selfExciting());
+    }
+
+    private static LedLamp led(LedLamp p, VehicleSystem system, double current) {
+        return new LedLamp(
+                p.id(),
+                p.label(),
+                p.ratedV(system),
+                ampere(p.currentA() * current),
+                p.minimumV(system),
+                p.constantCurrent(),
+                p.plus(),
+                p.operateV(),
+                p.releaseV(),
+                p.meantLive(),
+                p.meantLiveWhen());
     }
 
     private static Alternator alternator(Alternator p, VehicleSystem system, double volts, double limit, double field) {

@@ -3,8 +3,8 @@ package loomwright.readings;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
+import loomwright.circuit.Generator;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.operation.SolvedStep;
@@ -27,11 +27,10 @@ record Poles(TerminalRef live, TerminalRef earthed) {
                 posts.stream().min(byVolts).orElseThrow()));
     }
 
-    /** The live terminals of the alternators. */
+    /** The live terminals of the machines that charge. */
     static List<TerminalRef> charging(Plan plan) {
-        String live = Alternator.livePole(plan.system());
-        return plan.listParts(Alternator.class).stream()
-                .map(a -> a.terminal(live))
+        return plan.listParts(Generator.class).stream()
+                .map(g -> g.terminal(g.livePole(plan.system())))
                 .toList();
     }
 }

@@ -2,14 +2,16 @@ package loomwright.readings;
 
 import java.util.ArrayList;
 import java.util.List;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Bounds;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Diode;
+import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.Load;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Stabiliser;
 import loomwright.circuit.Wire;
 import org.jspecify.annotations.Nullable;
 
@@ -80,8 +82,10 @@ record Spreads(Plan plan, List<Spread> list) {
         String id = list.get(at).id();
         return id.equals(SUPPLY)
                 || plan.findPart(id)
-                        .filter(p -> p instanceof Alternator
+                        .filter(p -> p instanceof Generator
                                 || p instanceof Diode
+                                || p instanceof LedLamp
+                                || p instanceof Stabiliser
                                 || p instanceof IgnitionModule
                                 || p instanceof Load)
                         .isPresent();

@@ -235,6 +235,9 @@ public final class RandomVehicle {
                 new Circuit(3, () -> starter(false)),
                 new Circuit(3, () -> starter(true)),
                 new Circuit(8, this::alternator),
+                new Circuit(8, this::dynamo),
+                new Circuit(6, this::ledLamp),
+                new Circuit(8, this::gauges),
                 new Circuit(1, () -> protection(false)),
                 new Circuit(1, () -> protection(true)),
                 new Circuit(3, this::splice),
@@ -434,6 +437,61 @@ public final class RandomVehicle {
             feeds.add(new Feed(id + ".D+", List.of("running"), Map.of()));
         }
         points.add(id + ".D+");
+    }
+
+    /** A dynamo with its control box, an ammeter before the battery, and the lamp across the cut-out. */
+    private void dynamo() {
+        String id = id("dynamo");
+        String box = id("box");
+        String lamp = id("lamp");
+        String meter = id("meter");
+        String regulation = any(List.of("compensated", "voltage", "third-brush"));
+        part("dynamo", id, f(",'limitA':%.1f,'regulation':'%s'", between(8, 30), regulation));
+        part("control-box", box, f(",'cutInV':%.2f", volts(between(12.7, 13.3))));
+        part("ammeter", meter, "");
+        wire(id + ".E", "body.31", false);
+        wire(box + ".E", "body.31", false);
+        wire(id + ".D", box + ".D", false);
+        if (random.nextInt(4) > 0) {
+            wire(id + ".F", box + ".F", false);
+        }
+        wire(box + ".A", meter + ".b", false);
+        wire(meter + ".a", feeds.get(0).terminal(), false);
+        Feed feed = new Feed("key.15", List.of("run", "crank"), Map.of());
+        part("lamp", lamp, f(",'ratedV':%d,'ratedW':%.1f,", nominalV, between(2, 4)) + feed.meantLive());
+        wire(feed.terminal(), lamp + ".a", true);
+        wire(lamp + ".b", box + ".D", true);
+        feeds.add(new Feed(box + ".A1", ALWAYS, Map.of()));
+        points.add(box + ".D");
+        points.add(id + ".F");
+    }
+
+    private void ledLamp() {
+        String figures = f(
+                ",'currentA':%.3f%s%s",
+                between(0.03, 0.5),
+                random.nextBoolean() ? ",'constantCurrent':true" : "",
+                negative == random.nextInt(6) > 0 ? "" : ",'plus':'b'");
+        consumer("led", id("led"), "a", "b", figures);
+    }
+
+    /** Gauges behind a stabiliser, now and then without its earth. */
+    private void gauges() {
+        String id = id("stabiliser");
+        String gauge = id("gauge");
+        String sender = id("sender");
+        Feed feed = new Feed("key.15", KEY_ON, Map.of());
+        part("stabiliser", id, "");
+        wire(feed.terminal(), id + ".B", true);
+        if (random.nextInt(4) > 0) {
+            wire(id + ".E", "body.31", false);
+        }
+        part("load", gauge, f(",'resistanceOhm':%.1f,", ohms(between(50, 90))) + feed.meantLive());
+        part("resistor", sender, f(",'resistanceOhm':%.1f", between(20, 250)));
+        wire(id + ".I", gauge + ".a", true);
+        wire(gauge + ".b", sender + ".a", false);
+        wire(sender + ".b", "body.31", false);
+        points.add(id + ".I");
     }
 
     private void secondBattery() {

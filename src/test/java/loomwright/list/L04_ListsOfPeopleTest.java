@@ -35,7 +35,7 @@ class L04_ListsOfPeopleTest {
         ListReading reading = Lists.named("roadster.csv");
         Plan plan = Lists.plan(reading);
         assertThat(Lists.ends(plan, "W1")).isEqualTo("battery.plus starter-solenoid.30");
-        assertThat(Lists.ends(plan, "W6")).isEqualTo("control-box.B+ ignition-switch.30");
+        assertThat(Lists.ends(plan, "W6")).isEqualTo("control-box.A ignition-switch.30");
         assertThat(Lists.ends(plan, "W12")).isEqualTo("coil.1 distributor-points.1");
         assertThat(Lists.ends(plan, "W17")).isEqualTo("light-switch.58 tail-lamps.a");
         assertThat(plan.findWire("W1").orElseThrow().size()).isEqualTo("37/0.90");
@@ -45,7 +45,7 @@ class L04_ListsOfPeopleTest {
                 .isInstanceOfSatisfying(
                         FilamentLamp.class, lamps -> assertThat(lamps.ratedW()).isEqualTo(10));
         assertThat(Lists.assumptions(reading))
-                .contains(Code.VOLTAGE, Code.EARTH_POLARITY, Code.CASE_EARTH, Code.SEVERAL_BULBS, Code.STAND_IN_KIND);
+                .contains(Code.VOLTAGE, Code.EARTH_POLARITY, Code.CASE_EARTH, Code.SEVERAL_BULBS);
         assertThat(Lists.questions(reading)).containsExactly(Question.Code.FUSE_RATING);
     }
 
@@ -76,7 +76,7 @@ class L04_ListsOfPeopleTest {
         assertThat(Lists.assumptions(reading).stream().filter(Code.SPELLING::equals))
                 .hasSize(2);
         assertThat(Lists.ends(plan, "b")).isEqualTo("fuse.b ignition-switch.30");
-        assertThat(Lists.ends(plan, "i")).isEqualTo("dynamo.D+ charge-light.b");
+        assertThat(Lists.ends(plan, "i")).isEqualTo("dynamo.D charge-light.b");
         assertThat(Lists.ends(plan, "i-2")).isEqualTo("charge-light.a ignition-switch.61");
         assertThat(plan.wires())
                 .anySatisfy(wire -> assertThat(wire.from() + " " + wire.to()).isEqualTo("battery.plus body.31"));

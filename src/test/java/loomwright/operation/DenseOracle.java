@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import loomwright.circuit.Alternator;
+import loomwright.circuit.Ammeter;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Capacitor;
@@ -18,7 +19,9 @@ import loomwright.circuit.Coil;
 import loomwright.circuit.Connector;
 import loomwright.circuit.ConnectorHalf;
 import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
+import loomwright.circuit.Dynamo;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.FilamentLamp;
@@ -27,6 +30,7 @@ import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Joint;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
@@ -35,6 +39,7 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Stabiliser;
 import loomwright.circuit.Switch;
 import loomwright.circuit.VehicleSystem;
 import loomwright.circuit.Wire;
@@ -247,6 +252,36 @@ public final class DenseOracle {
                     new Store(supply.emfV(), supply.internalResistanceOhm(), supply.chargeResistanceOhm()));
         } else if (part instanceof Alternator alternator) {
             addAlternator(elements, alternator, step.charging() && (alternator.selfExciting() || active));
+        } else if (part instanceof Dynamo dynamo) {
+            addDynamo(elements, dynamo, step.charging(), dynamo.selfExciting() || active);
+        } else if (part instanceof ControlBox box) {
+            add(elements, part.id(), id + "D", id + "E", new Ohmic(orElse(box.coilResistanceOhm(), 80)));
+            add(elements, part.id(), id + "D", id + "F", new Ohmic(0.05));
+            add(elements, part.id(), id + "A", id + "A1", new Ohmic(0.005));
+            if (active) {
+                add(elements, part.id(), id + "D", id + "A", new Ohmic(box.contactResistanceOhm()));
+            }
+        } else if (part instanceof Ammeter ammeter) {
+            add(elements, part.id(), id + "a", id + "b", new Ohmic(ammeter.resistanceOhm()));
+        } else if (part instanceof Stabiliser stabiliser) {
+            add(elements, part.id(), id + "B", id + "E", new Ohmic(orElse(stabiliser.windingOhm(), 65)));
+            add(elements, part.id(), id + "B", id + "I", new Ohmic(active ? orElse(null, 5.2) : 0.02));
+            if (active) {
+                Valve clamp = new Valve(orElse(stabiliser.outputV(), 10), 0.02, Double.POSITIVE_INFINITY);
+                add(elements, part.id(), id + (feedSign > 0 ? "I" : "E"), id + (feedSign > 0 ? "E" : "I"), clamp);
+            }
+        } else if (part instanceof LedLamp led) {
+            double ratedV = led.ratedV(system);
+            double leastV = led.minimumV(system);
+            add(
+                    elements,
+                    part.id(),
+                    id + led.plus(),
+                    id + (led.plus().equals("a") ? "b" : "a"),
+                    new Valve(
+                            leastV,
+                            (ratedV - leastV) / led.currentA(),
+                            led.constantCurrent() ? led.currentA() : Double.POSITIVE_INFINITY));
         } else if (part instanceof Switch chosen) {
             for (List<String> group : chosen.in(step.condition()).joins()) {
                 for (String other : group.subList(1, group.size())) {
@@ -331,6 +366,33 @@ public final class DenseOracle {
         }
     }
 
+    /** Volts from E to D, which follow the earth of the vehicle; at rest the armature alone. */
+    private void addDynamo(List<Element> elements, Dynamo dynamo, boolean turning, boolean builtUp) {
+        String minus = dynamo.id() + (feedSign > 0 ? ".E" : ".D");
+        String plus = dynamo.id() + (feedSign > 0 ? ".D" : ".E");
+        double fieldOhm = orElse(dynamo.fieldResistanceOhm(), 6.15);
+        add(elements, dynamo.id(), dynamo.id() + ".F", dynamo.id() + ".E", new Ohmic(fieldOhm));
+        if (!turning) {
+            add(elements, dynamo.id(), minus, plus, new Ohmic(dynamo.armatureResistanceOhm()));
+        } else if (builtUp) {
+            double setV = dynamo.regulatedV(system);
+            double sagOhm = dynamo.sourceResistanceOhm(system);
+            add(
+                    elements,
+                    dynamo.id(),
+                    minus,
+                    plus,
+                    new Valve(-setV * (1 + sagOhm / fieldOhm), sagOhm, dynamo.limitA() + setV / fieldOhm));
+        } else {
+            add(
+                    elements,
+                    dynamo.id(),
+                    minus,
+                    plus,
+                    new Store(orElse(null, 1), dynamo.armatureResistanceOhm(), dynamo.armatureResistanceOhm()));
+        }
+    }
+
     private void addSolenoid(List<Element> elements, Solenoid solenoid, boolean in) {
         String id = solenoid.id() + ".";
         add(elements, solenoid.id(), id + "50", id + "31", new Ohmic(solenoid.holdInResistanceOhm()));
@@ -397,6 +459,9 @@ public final class DenseOracle {
                 .filter(p -> isSwitching(p)
                         || p instanceof IgnitionModule
                         || (p instanceof Alternator machine && !machine.selfExciting())
+                        || (p instanceof Dynamo machine && !machine.selfExciting())
+                        || p instanceof ControlBox
+                        || p instanceof Stabiliser
                         || (p instanceof Load load && limited(load)))
                 .toList();
     }
@@ -428,6 +493,15 @@ public final class DenseOracle {
             double fieldA =
                     Math.abs(figures.acrossV(alternator, "D+", earthed)) / alternator.fieldResistanceOhm(system);
             return hysteresis(fieldA, EXCITED_A, EXCITED_A, active);
+        } else if (part instanceof Dynamo dynamo) {
+            double builtUpV = orElse(null, 0.5);
+            return hysteresis(Math.abs(figures.acrossV(dynamo, "F", "E")), builtUpV, builtUpV, active);
+        } else if (part instanceof ControlBox box) {
+            return hysteresis(
+                    cutOutV(box, figures, active), orElse(box.cutInV(), 13), orElse(box.cutOutV(), 10.1), active);
+        } else if (part instanceof Stabiliser stabiliser) {
+            double outputV = orElse(stabiliser.outputV(), 10);
+            return hysteresis(Math.abs(figures.acrossV(stabiliser, "B", "E")), outputV, outputV, active);
         } else if (part instanceof Load load) {
             double volts = Math.abs(figures.acrossV(load, "a", "b"));
             double leastV = load.currentA() == null ? load.minimumV(system) : 0;
@@ -440,6 +514,14 @@ public final class DenseOracle {
         throw new IllegalArgumentException(part.id());
     }
 
+    /** A shunt coil, and a series turn that a reverse current turns against it: what is left at 12.6 V. */
+    private double cutOutV(ControlBox box, Figures figures, boolean closed) {
+        double coilV = feedSign * figures.acrossV(box, "D", "E");
+        double batteryA = closed ? feedSign * figures.acrossV(box, "D", "A") / box.contactResistanceOhm() : 0;
+        double opensV = Math.min(orElse(box.cutOutV(), 10.1), orElse(box.cutInV(), 13));
+        return coilV + batteryA * Math.max(0, orElse(null, 12.6) - opensV) / box.reverseCurrentA();
+    }
+
     /** The terminals between which a part acts. */
     private List<String> sensed(Part part) {
         if (part instanceof Relay) {
@@ -448,6 +530,12 @@ public final class DenseOracle {
             return solenoid.pullInResistanceOhm() == null ? List.of("50", "31") : List.of("50", "31", "45");
         } else if (part instanceof IgnitionModule) {
             return List.of("15", "31");
+        } else if (part instanceof Dynamo) {
+            return List.of("F", "E");
+        } else if (part instanceof ControlBox) {
+            return List.of("D", "E");
+        } else if (part instanceof Stabiliser) {
+            return List.of("B", "E");
         } else if (part instanceof Alternator) {
             return List.of("D+", feedSign > 0 ? "B-" : "B+");
         }

@@ -5,13 +5,14 @@ import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPolarity;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.VehicleSystem;
 import loomwright.circuit.Wire;
 
-/** The same vehicle with the other pole earthed: batteries, alternators and diodes turned round. */
+/** The same vehicle with the other pole earthed: batteries, alternators, diodes and LED lamps turned round. */
 public final class Mirror {
     private Mirror() {}
 
@@ -31,10 +32,27 @@ public final class Mirror {
                         system.ambientTemperatureC(),
                         system.engineBayTemperatureC()),
                 plan.conditions(),
-                plan.parts(),
+                plan.parts().stream().map(Mirror::turned).toList(),
                 wires,
                 plan.connectors(),
                 plan.notes());
+    }
+
+    private static Part turned(Part part) {
+        return part instanceof LedLamp led
+                ? new LedLamp(
+                        led.id(),
+                        led.label(),
+                        led.ratedV(),
+                        led.currentA(),
+                        led.minimumV(),
+                        led.constantCurrent(),
+                        led.minus(),
+                        led.operateV(),
+                        led.releaseV(),
+                        led.meantLive(),
+                        led.meantLiveWhen())
+                : part;
     }
 
     private static TerminalRef turned(Plan plan, TerminalRef ref) {

@@ -5,6 +5,7 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.network.NetworkLimits;
+import org.jspecify.annotations.Nullable;
 
 /** A plan's solved steps, asked in the words of a test. */
 public record Solved(Plan plan, List<SolvedStep> steps) {
@@ -38,6 +39,16 @@ public record Solved(Plan plan, List<SolvedStep> steps) {
 
     boolean isActive(Step step, String part) {
         return in(step).isActive(plan.findPart(part).orElseThrow());
+    }
+
+    /** The state of a part as answers name it. */
+    @Nullable
+    String state(Step step, String part) {
+        return read(step).parts().stream()
+                .filter(p -> p.part().equals(part))
+                .findFirst()
+                .orElseThrow()
+                .state();
     }
 
     FeedStrength activity(Step step, String consumer) {

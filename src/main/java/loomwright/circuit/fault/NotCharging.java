@@ -1,20 +1,20 @@
 package loomwright.circuit.fault;
 
 import java.util.List;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Conditions;
+import loomwright.circuit.Generator;
 import loomwright.circuit.Plan;
 import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Switch;
 import loomwright.circuit.Wire;
 
 /**
- * A charging system that gives nothing: with the engine running the battery feeds as it does with the key on. Of an
- * alternator only the field is left, between its warning-lamp terminal and its earthed pole.
+ * A charging system that gives nothing: with the engine running the battery feeds as it does with the key on. Of a
+ * machine only its windings are left: the field of an alternator, armature and field of a dynamo.
  *
- * @param ids of the alternators, or of the batteries if the plan draws none
+ * @param ids of the machines, or of the batteries if the plan draws none
  * @param description what gives nothing, as a sentence
  */
 public record NotCharging(List<String> ids, String description) implements SingleFault {
@@ -23,7 +23,7 @@ public record NotCharging(List<String> ids, String description) implements Singl
     }
 
     static NotCharging of(Plan plan) {
-        List<String> alternators = Edits.ids(plan, Alternator.class);
+        List<String> alternators = Edits.ids(plan, Generator.class);
         if (alternators.isEmpty()) {
             List<String> batteries = Edits.ids(plan, Battery.class);
             return new NotCharging(
@@ -50,16 +50,18 @@ public record NotCharging(List<String> ids, String description) implements Singl
         ResolvedSupply run = plan.supply(Condition.RUN);
         Plan changed = Edits.withConditions(
                 plan, new Conditions(sound.off(), sound.accessory(), sound.run(), sound.crank(), run.stated()));
-        for (Alternator alternator : plan.listParts(Alternator.class)) {
-            changed = changed.withPart(Edits.frozen(alternator, "no-output", List.of(), Switch.CONTACT_OHM));
-            changed = Edits.adding(
-                    changed,
-                    null,
-                    Wire.ofResistance(
-                            changed.freeId(alternator.id(), "-field"),
-                            alternator.terminal(Alternator.WARNING_LAMP),
-                            alternator.terminal(Alternator.earthedPole(plan.system())),
-                            alternator.fieldResistanceOhm(plan.system())));
+        for (Generator generator : plan.listParts(Generator.class)) {
+            changed = changed.withPart(Edits.frozen(generator, "no-output", List.of(), Switch.CONTACT_OHM));
+            for (Generator.Winding winding : generator.windings(plan.system())) {
+                changed = Edits.adding(
+                        changed,
+                        null,
+                        Wire.ofResistance(
+                                changed.freeId(generator.id(), "-field"),
+                                generator.terminal(winding.from()),
+                                generator.terminal(winding.to()),
+                                winding.resistanceOhm()));
+            }
         }
         return changed;
     }

@@ -15,6 +15,7 @@ import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Joint;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
@@ -82,7 +83,11 @@ public final class SingleFaults {
 
     /** A relay or solenoid with an open winding does what one does that is stuck at rest. */
     private static boolean opens(Part part) {
-        return part instanceof FilamentLamp || part instanceof Load || part instanceof Motor || part instanceof Coil;
+        return part instanceof FilamentLamp
+                || part instanceof LedLamp
+                || part instanceof Load
+                || part instanceof Motor
+                || part instanceof Coil;
     }
 
     private void addOfPart(Part part) {

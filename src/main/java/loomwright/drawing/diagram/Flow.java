@@ -6,11 +6,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.EarthPoint;
+import loomwright.circuit.Generator;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
@@ -68,7 +68,7 @@ final class Flow {
         plan.parts().forEach(flow::joinWithin);
         List<Part> roots = new ArrayList<>(plan.listParts(Battery.class));
         if (roots.isEmpty()) {
-            roots.addAll(plan.listParts(Alternator.class));
+            roots.addAll(plan.listParts(Generator.class));
         }
         flow.spread(roots);
         return flow;

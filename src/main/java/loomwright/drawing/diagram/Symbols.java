@@ -5,13 +5,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import loomwright.circuit.Alternator;
+import loomwright.circuit.Ammeter;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Capacitor;
 import loomwright.circuit.Coil;
 import loomwright.circuit.ConnectorHalf;
 import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
+import loomwright.circuit.Dynamo;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
@@ -19,11 +22,13 @@ import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Joint;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Stabiliser;
 import loomwright.circuit.Switch;
 
 /** The symbol of each kind of part. The one place to look when a kind is added. Shapes after IEC 60617. */
@@ -39,6 +44,8 @@ final class Symbols {
     static {
         put(Battery.class, SourceSymbols::battery);
         put(Alternator.class, SourceSymbols::alternator);
+        put(Dynamo.class, SourceSymbols::dynamo);
+        put(ControlBox.class, SourceSymbols::controlBox);
         put(Switch.class, SwitchSymbols::of);
         put(Relay.class, MagnetSymbols::relay);
         put(Solenoid.class, MagnetSymbols::solenoid);
@@ -50,7 +57,10 @@ final class Symbols {
         put(IgnitionModule.class, IgnitionSymbols::module);
         put(Capacitor.class, TwoEndSymbols::capacitor);
         put(FilamentLamp.class, TwoEndSymbols::lamp);
+        put(LedLamp.class, TwoEndSymbols::led);
         put(Load.class, TwoEndSymbols::load);
+        put(Ammeter.class, TwoEndSymbols::ammeter);
+        put(Stabiliser.class, SourceSymbols::stabiliser);
         put(Diode.class, TwoEndSymbols::diode);
         put(Fuse.class, TwoEndSymbols::fuse);
         put(FusibleLink.class, TwoEndSymbols::link);

@@ -1,10 +1,12 @@
 package loomwright.drawing.diagram;
 
+import loomwright.circuit.Ammeter;
 import loomwright.circuit.Capacitor;
 import loomwright.circuit.Diode;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.drawing.diagram.Shape.Paint;
@@ -43,6 +45,29 @@ final class TwoEndSymbols {
                 .circle(setting.body(), AXIS, MIDDLE, 14)
                 .line(AXIS - d, MIDDLE - d, AXIS + d, MIDDLE + d)
                 .line(AXIS - d, MIDDLE + d, AXIS + d, MIDDLE - d)
+                .body(WIDTH, HEIGHT);
+    }
+
+    static Body ammeter(Ammeter ammeter, Setting setting) {
+        return stubs(ends("a", "b", setting), 14)
+                .circle(Paint.BODY, AXIS, MIDDLE, 14)
+                .glyph("A", AXIS, MIDDLE + 5.5, 15)
+                .body(WIDTH, HEIGHT);
+    }
+
+    /** A diode with two arrows that lead away from it. */
+    static Body led(LedLamp led, Setting setting) {
+        boolean plusAbove = setting.upper(led.plus(), led.minus()).equals(led.plus());
+        double tip = plusAbove ? MIDDLE + 9 : MIDDLE - 9;
+        double base = plusAbove ? MIDDLE - 9 : MIDDLE + 9;
+        return ends(led.plus(), led.minus(), setting)
+                .line(AXIS, 0, AXIS, HEIGHT)
+                .path(setting.body(), "M" + (AXIS - 11) + " " + base + "h22L" + AXIS + " " + tip + "z")
+                .line(Paint.THICK, AXIS - 11, tip, AXIS + 11, tip)
+                .line(AXIS + 12, MIDDLE - 4, AXIS + 19, MIDDLE - 11)
+                .line(AXIS + 12, MIDDLE + 4, AXIS + 19, MIDDLE - 3)
+                .line(AXIS + 15, MIDDLE - 11, AXIS + 19, MIDDLE - 11, AXIS + 19, MIDDLE - 7)
+                .line(AXIS + 15, MIDDLE - 3, AXIS + 19, MIDDLE - 3, AXIS + 19, MIDDLE + 1)
                 .body(WIDTH, HEIGHT);
     }
 

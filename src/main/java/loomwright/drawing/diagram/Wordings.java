@@ -11,12 +11,14 @@ import loomwright.circuit.Battery;
 import loomwright.circuit.Capacitor;
 import loomwright.circuit.Coil;
 import loomwright.circuit.ConnectorHalf;
+import loomwright.circuit.Dynamo;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Joint;
+import loomwright.circuit.LedLamp;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
@@ -38,6 +40,8 @@ final class Wordings {
         put(
                 FilamentLamp.class,
                 lamp -> DiagramNumbers.given(lamp.ratedV()) + " V " + DiagramNumbers.given(lamp.ratedW()) + " W");
+        put(LedLamp.class, led -> "LED " + DiagramNumbers.given(led.currentA()) + " A");
+        put(Dynamo.class, dynamo -> DiagramNumbers.given(dynamo.limitA()) + " A");
         put(FixedResistor.class, resistor -> DiagramNumbers.ohms(resistor.resistanceOhm()));
         put(Motor.class, motor -> DiagramNumbers.ohms(motor.resistanceOhm()));
         put(Coil.class, coil -> DiagramNumbers.ohms(coil.primaryResistanceOhm()));
@@ -100,6 +104,9 @@ final class Wordings {
         String does = state != null
                 ? state.replace('-', ' ')
                 : activity == null ? "" : activity.name().toLowerCase(Locale.ROOT);
+        if (reading.kind().equals("ammeter") && !does.equals("zero")) {
+            return DiagramNumbers.amps(Math.abs(reading.branches().get(0).currentA())) + " " + does;
+        }
         return acrossV == null ? does : DiagramNumbers.volts(Math.abs(acrossV)) + (does.isEmpty() ? "" : " " + does);
     }
 

@@ -10,7 +10,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import loomwright.circuit.Ammeter;
 import loomwright.circuit.Connector;
+import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
@@ -21,6 +23,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Stabiliser;
 import loomwright.circuit.Switch;
 import loomwright.circuit.Wire;
 
@@ -91,6 +94,13 @@ public final class FeedGraph {
             add(By.JOINT, part.id(), part.terminal(EarthPoint.TERMINAL).toString(), CHASSIS);
         } else if (part instanceof Switch chosen) {
             chosen.positions().forEach(p -> p.joins().forEach(joined -> star(By.CONTACT, part, joined)));
+        } else if (part instanceof ControlBox) {
+            // What is behind the cut-out is protected by it: a short at D makes it open.
+            star(By.JOINT, part, List.of(ControlBox.BATTERY, ControlBox.LOADS));
+        } else if (part instanceof Ammeter) {
+            star(By.JOINT, part, part.terminals());
+        } else if (part instanceof Stabiliser) {
+            star(By.CONTACT, part, List.of(Stabiliser.FEED, Stabiliser.OUTPUT));
         } else if (part instanceof Relay) {
             star(By.CONTACT, part, List.of(Relay.COMMON, Relay.MAKE, Relay.BREAK));
         } else if (part instanceof Solenoid) {

@@ -9,15 +9,16 @@ import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Stabiliser;
 import loomwright.operation.Branch;
 import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
@@ -79,7 +80,7 @@ public final class LoadCircuit {
     private static boolean isSource(SolvedStep solved, int index) {
         return solved.powerW(index) < 0
                 && solved.partOf(index)
-                        .filter(p -> p instanceof Battery || p instanceof Alternator)
+                        .filter(p -> p instanceof Battery || p instanceof Generator)
                         .isPresent();
     }
 
@@ -126,7 +127,8 @@ public final class LoadCircuit {
         return solved.partOf(index)
                 .filter(part -> part instanceof Ballast
                         || part instanceof FixedResistor
-                        || part instanceof Alternator
+                        || part instanceof Stabiliser
+                        || part instanceof Generator
                         || part instanceof Battery
                         || part instanceof IgnitionModule
                         || (part instanceof Consumer && !isContact(part, branch)))

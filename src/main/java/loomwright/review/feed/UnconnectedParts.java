@@ -6,10 +6,10 @@ import java.util.List;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
 import loomwright.operation.Intent;
@@ -57,7 +57,7 @@ public final class UnconnectedParts implements Check {
     private static Severity severity(ReviewContext context, Missing missing) {
         Part part = missing.part();
         boolean stops = part instanceof Battery
-                || part instanceof Alternator
+                || part instanceof Generator
                 || part instanceof ContactBreaker
                 || part instanceof IgnitionModule
                 || (part instanceof Consumer consumer

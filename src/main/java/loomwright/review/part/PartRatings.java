@@ -27,6 +27,7 @@ import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.LoadCircuit;
+import loomwright.review.context.PeakCurrents;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ReviewText;
@@ -71,24 +72,28 @@ public final class PartRatings implements Check {
         } else if (part instanceof ContactBreaker breaker) {
             Double ratingA = breaker.ratingA();
             return ratingA == null
-                    ? branch(context, part, UsualIgnition.CONTACTS_A, BREAKER)
+                    // With the ballast bypassed they carry more for as long as the engine is cranked.
+                    ? branch(context.lasting(), part, UsualIgnition.CONTACTS_A, BREAKER)
                     : branch(context, part, ratingA, GIVEN);
         }
         return part instanceof Diode diode ? branch(context, part, diode.ratingA(), GIVEN) : Optional.empty();
     }
 
     private static Optional<Load> branch(ReviewContext context, Part part, @Nullable Double ratingA, Basis basis) {
+        return branch(context.everAtAll(), part, ratingA, basis);
+    }
+
+    private static Optional<Load> branch(PeakCurrents currents, Part part, @Nullable Double ratingA, Basis basis) {
         if (ratingA == null) {
             return Optional.empty();
         }
         boolean coilToo = part instanceof Relay || part instanceof Solenoid;
         String bypass =
                 part instanceof Solenoid ? part.terminal(Solenoid.BYPASS).toString() : "";
-        Optional<Peak> peak = context.everAtAll()
-                .find(
-                        Branch.Owner.PART,
-                        part.id(),
-                        b -> !coilToo || (LoadCircuit.isContact(part, b) && !b.to().equals(bypass)));
+        Optional<Peak> peak = currents.find(
+                Branch.Owner.PART,
+                part.id(),
+                b -> !coilToo || (LoadCircuit.isContact(part, b) && !b.to().equals(bypass)));
         return peak.map(p -> new Load(part, p.moment(), p.currentA(), ratingA, basis));
     }
 

@@ -12,8 +12,8 @@ import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Condition;
+import loomwright.circuit.Generator;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Wire;
@@ -70,7 +70,7 @@ public final class UnfusedWires implements Check {
             Set<Part> ends = ends(context, stretch);
             if (ends.isEmpty()) {
                 lead(stretch, findings);
-            } else if (ends.stream().allMatch(Alternator.class::isInstance)) {
+            } else if (ends.stream().allMatch(Generator.class::isInstance)) {
                 cableWires.addAll(stretch);
             } else {
                 findings.add(circuit(context, stretch, ends));

@@ -11,7 +11,6 @@ import java.util.Optional;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
@@ -20,6 +19,7 @@ import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
+import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
@@ -115,8 +115,9 @@ public final class VoltageDrops implements Check {
         for (Part part : plan.parts()) {
             if (part instanceof Battery b) {
                 batteriesV += Math.abs(solved.acrossV(b.terminal(Battery.PLUS), b.terminal(Battery.MINUS)));
-            } else if (part instanceof Alternator a) {
-                double acrossV = Math.abs(solved.acrossV(a.terminal(Alternator.OUTPUT), a.terminal(Alternator.RETURN)));
+            } else if (part instanceof Generator g) {
+                double acrossV =
+                        Math.abs(solved.acrossV(g.terminal(g.outputTerminal()), g.terminal(g.returnTerminal())));
                 alternatorV = Math.max(alternatorV, acrossV);
             }
         }

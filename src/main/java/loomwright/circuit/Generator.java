@@ -1,0 +1,37 @@
+package loomwright.circuit;
+
+import java.util.List;
+
+/** A machine that the engine turns and that charges the battery. */
+public sealed interface Generator extends Part permits Alternator, Dynamo {
+
+    /** What is left of a machine that gives nothing: a winding between two of its terminals. */
+    record Winding(String from, String to, double resistanceOhm) {}
+
+    /** The terminal whose current charges the battery, at the live or the earthed pole of the machine. */
+    String outputTerminal();
+
+    /** The other end of the same winding. */
+    String returnTerminal();
+
+    /** The terminal that the charge warning lamp leads to. */
+    String lampTerminal();
+
+    /** The terminal that feeds a given vehicle. */
+    String livePole(VehicleSystem system);
+
+    /** The terminal that is joined to the chassis in a given vehicle. */
+    String earthedPole(VehicleSystem system);
+
+    /** The voltage its regulator holds in a given vehicle. */
+    double regulatedV(VehicleSystem system);
+
+    /** The most it gives, A. */
+    Double limitA();
+
+    /** Whether it generates without a current in its field terminal. */
+    Boolean selfExciting();
+
+    /** What it is while it gives nothing. */
+    List<Winding> windings(VehicleSystem system);
+}

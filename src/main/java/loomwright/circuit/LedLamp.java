@@ -1,0 +1,115 @@
+package loomwright.circuit;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.List;
+import loomwright.answer.InputError;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A lamp of light-emitting diodes from a to b: nothing below the volts of its diodes, then a current that rises in proportion
+ * (a series resistor) or stays where it is (constant current). It conducts one way only and is judged by its current.
+ *
+ * @param ratedV volts at which it takes {@code currentA}; absent: the nominal voltage
+ * @param currentA at {@code ratedV}
+ * @param minimumV where it begins to conduct; absent: 6.5 of 12 parts of its rated volts (practice of replacement bulbs: nothing
+ *     below 6 to 7 V)
+ * @param constantCurrent whether it takes no more above {@code ratedV}; false unless said
+ * @param plus the terminal that must be positive, a or b; a unless said
+ * @param operateV volts from which it is plainly lit; absent: at half its current
+ * @param releaseV volts below which it is dim; absent: at a tenth of its current
+ * @param meantLive conditions in which it is meant to be lit; absent where it is left unsaid
+ * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
+ */
+@JsonTypeName("led")
+public record LedLamp(
+        String id,
+        @Nullable String label,
+        @Nullable Double ratedV,
+        Double currentA,
+        @Nullable Double minimumV,
+        Boolean constantCurrent,
+        String plus,
+        @Nullable Double operateV,
+        @Nullable Double releaseV,
+        @Nullable List<Condition> meantLive,
+        List<LiveAlternative> meantLiveWhen)
+        implements Consumer {
+    /** What the diodes of a replacement bulb take of its rated volts. */
+    private static final double DIODES_SHARE = 6.5 / 12;
+
+    public LedLamp {
+        var faults = Bounds.part(id, label).required("/currentA", currentA);
+        Bounds.voltage(faults, "/ratedV", ratedV);
+        Bounds.current(faults, "/currentA", currentA);
+        Bounds.voltage(faults, "/minimumV", minimumV);
+        faults.check(
+                ratedV == null || minimumV == null || minimumV < ratedV,
+                InputError.Code.CONTRADICTION,
+                "/minimumV",
+                minimumV,
+                "less than ratedV (" + ratedV + ")");
+        faults.check(
+                plus == null || TwoEnds.TERMINALS.contains(plus), InputError.Code.MALFORMED, "/plus", plus, "a or b");
+        Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV")
+                .reject();
+        constantCurrent = Bounds.orFalse(constantCurrent);
+        plus = orFeed(plus);
+        meantLive = Consumer.conditions(meantLive);
+        meantLiveWhen = Consumer.alternatives(meantLiveWhen);
+    }
+
+    private static String orFeed(@Nullable String stated) {
+        return stated == null ? TwoEnds.A : stated;
+    }
+
+    @Override
+    public LedLamp withMeantLive(List<Condition> conditions, List<LiveAlternative> when) {
+        return new LedLamp(
+                id, label, ratedV, currentA, minimumV, constantCurrent, plus, operateV, releaseV, conditions, when);
+    }
+
+    @Override
+    public List<String> terminals() {
+        return TwoEnds.TERMINALS;
+    }
+
+    @Override
+    public String feedTerminal() {
+        return TwoEnds.A;
+    }
+
+    @Override
+    public String returnTerminal() {
+        return TwoEnds.B;
+    }
+
+    /** The terminal that must be negative. */
+    public String minus() {
+        return plus.equals(TwoEnds.A) ? TwoEnds.B : TwoEnds.A;
+    }
+
+    /** Whether it can light where the plan feeds it at a and has its return at b. */
+    public boolean fits(EarthPolarity earth) {
+        return plus.equals(earth == EarthPolarity.NEGATIVE ? TwoEnds.A : TwoEnds.B);
+    }
+
+    public double ratedV(VehicleSystem system) {
+        double leastV = Bounds.orElse(minimumV, 0);
+        return Bounds.orElse(ratedV, Math.max(system.nominalVoltageV(), 2 * leastV));
+    }
+
+    /** Below the rated volts in any case. */
+    public double minimumV(VehicleSystem system) {
+        return Bounds.orElse(minimumV, DIODES_SHARE * ratedV(system));
+    }
+
+    /** By how much its volts rise with its current. */
+    public double slopeOhm(VehicleSystem system) {
+        return (ratedV(system) - minimumV(system)) / currentA;
+    }
+
+    /** The volts at which it takes a share of its current. */
+    public double voltsAt(double share, VehicleSystem system) {
+        return minimumV(system) + share * (ratedV(system) - minimumV(system));
+    }
+}
