@@ -1,56 +1,89 @@
 // Elements of the page. Texts go in as text, never as markup.
 
-/** An element with properties and children; a child is an element or a text. */
+const SVG = "http://www.w3.org/2000/svg";
+
+export const place = (id) => document.getElementById(id);
+
+/** An element with properties and children; a child is an element, a text, or nothing. */
 export function element(name, properties = {}, ...children) {
   const made = document.createElement(name);
   for (const [key, value] of Object.entries(properties)) {
-    if (key in made && typeof value !== "string") {
+    if (typeof value === "function") {
+      made.addEventListener(key, value);
+    } else if (key in made && typeof value !== "string") {
       made[key] = value;
     } else {
       made.setAttribute(key === "className" ? "class" : key, value);
     }
   }
-  made.append(...children);
+  made.append(...children.filter((child) => child !== null && child !== undefined));
   return made;
 }
 
-/** A number as a person reads it: four significant digits. */
-export function figure(value) {
-  return value === undefined || value === null ? "" : String(Number(value.toPrecision(4)));
+/** Puts children in the place of those that an element has; nothings are passed over. */
+export function fill(parent, ...children) {
+  parent.replaceChildren(...children.filter((child) => child !== null && child !== undefined));
 }
 
-/** Fills a table: caption, heads of words and of figures, rows of { head, cells, className }. */
-export function fillTable(table, caption, wordHeads, figureHeads, rows) {
-  table.replaceChildren(
+/** A button that does something. */
+export function button(text, action, properties = {}) {
+  return element("button", { type: "button", click: action, ...properties }, text);
+}
+
+/** A wire as it looks: its body with its tracer. */
+export function chip(colours) {
+  const svg = document.createElementNS(SVG, "svg");
+  svg.setAttribute("class", "chip");
+  svg.setAttribute("viewBox", "0 0 24 12");
+  svg.setAttribute("aria-hidden", "true");
+  const bar = (y, height, fill) => {
+    const rect = document.createElementNS(SVG, "rect");
+    Object.entries({ x: 0, y, width: 24, height, fill }).forEach(([key, value]) => rect.setAttribute(key, value));
+    svg.append(rect);
+  };
+  if (colours.length > 0) {
+    bar(0, 12, colours[0].paint);
+  }
+  if (colours.length > 1) {
+    bar(4, 4, colours[1].paint);
+  }
+  return svg;
+}
+
+/** The word for how serious a finding is, with a shape of its own. */
+export function severity(word) {
+  const shape = { danger: "▲", warning: "◆", note: "●" }[word] ?? "●";
+  return element("span", { className: `severity ${word}` }, element("span", { "aria-hidden": "true" }, `${shape} `), word);
+}
+
+/** A plain table: heads as [text, is it a figure], rows of cells, each a text or an element. */
+export function table(caption, heads, rows) {
+  return element(
+    "table",
+    {},
     element("caption", {}, caption),
-    element("thead", {}, element(
-        "tr",
-        {},
-        ...wordHeads.map((head) => element("th", { scope: "col" }, head)),
-        ...figureHeads.map((head) => element("th", { scope: "col", className: "number" }, head)),
-      ),
-    ),
+    element("thead", {}, element("tr", {}, ...heads.map(([text, figures]) => element("th", { scope: "col", className: figures ? "number" : "" }, text)))),
     element(
       "tbody",
       {},
-      ...rows.map((row) =>
-        element(
-          "tr",
-          { className: row.className ?? "" },
-          element("th", { scope: "row" }, row.head),
-          ...row.cells.map((cell) =>
-            typeof cell === "number"
-              ? element("td", { className: "number" }, figure(cell))
-              : element("td", {}, cell ?? ""),
-          ),
-        ),
-      ),
+      ...rows.map((row) => element("tr", {}, ...row.map((cell, i) => element(i === 0 ? "th" : "td", i === 0 ? { scope: "row" } : { className: heads[i][1] ? "number" : "" }, cell)))),
     ),
   );
 }
 
-/** Shows a picture that the service drew, within the page so that its texts can be read and found. */
-export function showSvg(place, text) {
-  const drawn = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
-  place.replaceChildren(document.importNode(drawn, true));
+/** A table that scrolls by itself if it is too wide. */
+export function wide(name, content) {
+  return element("div", { className: "wide", tabIndex: 0, role: "region", "aria-label": name }, content);
+}
+
+/** Says aloud what changed, without taking the reader away from where they are. */
+export function say(text) {
+  place("said").textContent = text;
+}
+
+/** Lets the reader keep a file. */
+export function keep(name, blob) {
+  const address = URL.createObjectURL(blob);
+  element("a", { href: address, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }

@@ -1,5 +1,281 @@
-import * as calculators from "./calculators.js";
-import * as circuit from "./circuit.js";
+// Begins: the bench, its tabs, what stands above it.
 
-calculators.start();
-circuit.start();
+import { bench, canRedo, canUndo, change, open, plan, redo, undo, when } from "./workshop.js";
+import * as cars from "./cars.js";
+import * as list from "./list.js";
+import * as controls from "./controls.js";
+import * as picture from "./picture.js";
+import { button, element, keep, place, say } from "./elements.js";
+import { getJson, explained, Refusal } from "./service.js";
+
+const TABS = {
+  wires: () => import("./wires.js"),
+  parts: () => import("./parts.js"),
+  findings: () => import("./findings.js"),
+  measure: () => import("./measure.js"),
+  mistakes: () => import("./mistakes.js"),
+  compare: () => import("./compare.js"),
+  print: () => import("./print.js"),
+};
+const started = new Set();
+let id = cars.newId();
+
+document.documentElement.classList.add("js");
+picture.start();
+controls.start();
+queueMicrotask(buttons);
+when("car", changed);
+when("plan", completions);
+import("./findings.js").then((module) => startOnce("findings", module));
+import("./calculators.js").then((module) => module.start());
+queueMicrotask(begin);
+
+async function begin() {
+  addEventListener("hashchange", route);
+  let shared = null;
+  try {
+    shared = await cars.fromLink(location.hash);
+  } catch (damaged) {
+    welcome(damaged.message);
+    return;
+  }
+  const last = cars.last();
+  if (shared) {
+    history.replaceState(null, "", "#wires");
+    show(shared, cars.newId());
+    say(`${shared.settings.name ?? "The car"} opened from the link.`);
+  } else if (last) {
+    show(last.car, last.id);
+  } else {
+    welcome("");
+  }
+  route();
+}
+
+async function startOnce(name, module) {
+  if (!started.has(name)) {
+    started.add(name);
+    module.start();
+  }
+}
+
+/** The address says which tab or which calculator is open. */
+async function route() {
+  if (/^#car=/.test(location.hash)) {
+    const shared = await cars.fromLink(location.hash).catch((damaged) => (say(damaged.message), null));
+    if (shared) {
+      history.replaceState(null, "", "#wires");
+      show(shared, cars.newId());
+    }
+  }
+  const name = location.hash.slice(1);
+  const calculating = name === "calculators" || document.getElementById(name)?.matches("form.card");
+  place("calculators").hidden = !calculating;
+  place("workbench").hidden = calculating || bench.car === null;
+  place("welcome").hidden = calculating || bench.car !== null;
+  if (calculating) {
+    place(name).scrollIntoView();
+  } else {
+    await tab(name in TABS ? name : "wires");
+  }
+  document.querySelectorAll("nav a").forEach((link) => {
+    const here = link.hash === location.hash || (link.hash === "#calculators" && calculating);
+    link.toggleAttribute("aria-current", here);
+  });
+}
+
+async function tab(name) {
+  for (const each of Object.keys(TABS)) {
+    place(`panel-${each}`).hidden = each !== name;
+    place("workbench").classList.toggle(`at-${each}`, each === name);
+    const link = place(`tab-${each}`);
+    if (each === name) {
+      link.setAttribute("aria-current", "page");
+    } else {
+      link.removeAttribute("aria-current");
+    }
+  }
+  const module = await TABS[name]();
+  await startOnce(name, module);
+  module.shown?.();
+}
+
+function show(car, under) {
+  id = under;
+  cars.remember(id);
+  open(car);
+  place("welcome").hidden = true;
+  if (place("calculators").hidden) {
+    place("workbench").hidden = false;
+  }
+}
+
+function welcome(problem) {
+  place("open-problem").textContent = problem;
+  place("welcome").hidden = false;
+  place("workbench").hidden = true;
+  bench.car = null;
+}
+
+function changed() {
+  place("undo").disabled = !canUndo();
+  place("redo").disabled = !canRedo();
+  // A car that nobody has touched yet is not worth keeping.
+  if (canUndo() || cars.mine().some((each) => each.id === id)) {
+    if (!cars.store(id, bench.car)) {
+      say("This browser does not keep the car. Save it as a file.");
+    }
+  }
+  showMine();
+}
+
+function showMine() {
+  const all = cars.mine();
+  const kept = all.some((each) => each.id === id);
+  const options = [...(kept ? [] : [{ id, car: bench.car }]), ...all];
+  place("car").replaceChildren(...options.map((each) => element("option", { value: each.id, selected: each.id === id }, each.car.settings.name || "A car without a name")));
+  place("forget").disabled = !kept;
+}
+
+function buttons() {
+  place("undo").addEventListener("click", () => {
+    undo();
+    say("Undone.");
+  });
+  place("redo").addEventListener("click", () => {
+    redo();
+    say("Done again.");
+  });
+  addEventListener("keydown", (event) => {
+    const typing = event.target.matches?.("input") && event.target.dataset.shown !== undefined && event.target.value !== event.target.dataset.shown;
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || typing) {
+      return;
+    }
+    const key = event.key.toLowerCase();
+    if (key === "z" || key === "y") {
+      event.preventDefault();
+      (key === "y" || event.shiftKey ? redo : undo)();
+    }
+  });
+  place("car").addEventListener("change", () => {
+    const chosen = cars.mine().find((each) => each.id === place("car").value);
+    if (chosen) {
+      show(chosen.car, chosen.id);
+      say(`${chosen.car.settings.name} opened.`);
+    }
+  });
+  place("new").addEventListener("click", () => {
+    welcome("");
+    place("calculators").hidden = true;
+    fillWelcome();
+    place("welcome-title").focus();
+  });
+  place("forget").addEventListener("click", () => {
+    if (confirm(`Delete "${bench.car.settings.name}" from this browser? A file that you saved stays.`)) {
+      cars.forget(id);
+      showMine();
+      const next = cars.mine()[0];
+      if (next) {
+        show(next.car, next.id);
+      } else {
+        welcome("");
+        fillWelcome();
+      }
+    }
+  });
+  place("empty").addEventListener("click", async () => {
+    show(list.emptyCar(), cars.newId());
+    location.hash = "#wires";
+    await tab("wires");
+    document.querySelector("#wires input[data-column=from]")?.focus();
+  });
+  place("paste").addEventListener("change", (event) => opening(() => cars.fromText(event.target.value)));
+  for (const field of [place("file"), place("file-again")]) {
+    field.addEventListener("click", () => (field.value = ""));
+    field.addEventListener("change", () => field.files[0] && opening(() => cars.fromFile(field.files[0])));
+  }
+  for (const form of ["csv", "xlsx", "ods", "json"]) {
+    place(`save-${form}`).addEventListener("click", async () => {
+      try {
+        keep(`${(bench.car.settings.name || "car").replace(/[^\w -]+/g, "_")}.${form}`, await cars.asFile(bench.car, plan({}), form));
+      } catch (refused) {
+        say(explained(refused));
+      }
+    });
+  }
+  place("share").addEventListener("click", async () => {
+    const link = await cars.link(bench.car);
+    place("share-link").value = link;
+    place("shared").hidden = false;
+    place("share-link").focus();
+    place("share-link").select();
+    await navigator.clipboard?.writeText(link).then(() => say("The link is copied. It holds the car itself; nothing is kept on the server."), () => undefined);
+  });
+  place("share-close").addEventListener("click", () => {
+    place("shared").hidden = true;
+    place("share").focus();
+  });
+  fillWelcome();
+}
+
+async function opening(read) {
+  place("open-problem").textContent = "";
+  try {
+    show(await read(), cars.newId());
+    say(`${bench.car.settings.name ?? "The car"} opened.`);
+    route();
+  } catch (refused) {
+    if (!(refused instanceof SyntaxError || refused instanceof Refusal)) {
+      throw refused;
+    }
+    place("open-problem").textContent = refused.message;
+    place("welcome").hidden = false;
+    place("open-problem").scrollIntoView({ block: "nearest" });
+  }
+}
+
+let filled = false;
+
+async function fillWelcome() {
+  if (filled) {
+    return;
+  }
+  filled = true;
+  const [templates, examples] = await Promise.all([cars.templates(), cars.examples()]);
+  const choice = (each, read) => element("li", {}, button(each.title, () => opening(() => read(each.href))));
+  place("templates").replaceChildren(...templates.map((each) => choice(each, cars.fromTemplate)));
+  place("examples").replaceChildren(...examples.map((each) => choice(each, cars.fromExample)));
+  place("add-template").replaceChildren(
+    element("option", { value: "" }, "Add a circuit…"),
+    ...templates.map((each) => element("option", { value: each.href }, each.title)),
+  );
+  place("add-template").addEventListener("change", async (event) => {
+    const href = event.target.value;
+    if (href) {
+      const added = await cars.fromTemplate(href);
+      change(list.joined(bench.car, added));
+      say(`${added.wires.length} wires added.`);
+      event.target.value = "";
+    }
+  });
+}
+
+let catalogue = null;
+
+/** What the fields of the grids offer to complete. */
+async function completions() {
+  catalogue ??= getJson("/v1/parts").then((answer) => answer.result);
+  const { kinds, types } = await catalogue;
+  const terminals = new Set((bench.car?.wires ?? []).flatMap((wire) => [wire.from, wire.to]).filter(Boolean));
+  for (const part of bench.conversion?.result.plan.parts ?? []) {
+    const own = part.terminals ?? kinds.find((kind) => kind.kind === part.kind)?.terminals.filter((each) => each.terminal).map((each) => each.words[0]) ?? [];
+    own.forEach((terminal) => terminals.add(`${part.label ?? part.id} ${terminal}`));
+  }
+  types.forEach((type) => terminals.add(type.words[0]));
+  offer("terminals", terminals);
+  offer("kinds", types.map((type) => type.type));
+}
+
+function offer(datalist, values) {
+  place(datalist).replaceChildren(...[...values].map((value) => element("option", { value })));
+}

@@ -6,6 +6,8 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.Map;
 import java.util.Properties;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loomwright.service.http.FixedHeaders;
 import loomwright.service.http.Reply;
 import loomwright.service.http.Request;
@@ -23,18 +25,30 @@ public final class Pages {
     private static final String STYLE = "text/css; charset=utf-8";
     private static final String VIEWER = "META-INF/resources/webjars/swagger-ui/" + viewerVersion() + "/";
 
-    /** For an owner: the circuit of a plan, and small calculators. */
+    /** For an owner: the workbench with its modules, and small calculators. */
     public static final Pages HELP = new Pages(
             new Source("page/index.html", HTML),
-            Map.of(
-                    "page.css", new Source("page/page.css", STYLE),
-                    "start.js", new Source("page/start.js", SCRIPT),
-                    "service.js", new Source("page/service.js", SCRIPT),
-                    "elements.js", new Source("page/elements.js", SCRIPT),
-                    "fields.js", new Source("page/fields.js", SCRIPT),
-                    "changes.js", new Source("page/changes.js", SCRIPT),
-                    "circuit.js", new Source("page/circuit.js", SCRIPT),
-                    "calculators.js", new Source("page/calculators.js", SCRIPT)),
+            helpFiles(
+                    "page.css",
+                    "calculators.js",
+                    "cars.js",
+                    "compare.js",
+                    "controls.js",
+                    "elements.js",
+                    "findings.js",
+                    "grid.js",
+                    "list.js",
+                    "measure.js",
+                    "mistakes.js",
+                    "parts.js",
+                    "patch.js",
+                    "picture.js",
+                    "print.js",
+                    "service.js",
+                    "start.js",
+                    "wires.js",
+                    "words.js",
+                    "workshop.js"),
             FixedHeaders.HELP_CONTENT_SECURITY);
 
     /** For programmers: a page of our own around the viewer of a web jar. */
@@ -58,6 +72,12 @@ public final class Pages {
             byte[] text = bytes(resource);
             return Reply.of(contentType, text).withHeaders(headers);
         }
+    }
+
+    private static Map<String, Source> helpFiles(String... names) {
+        return Stream.of(names)
+                .collect(Collectors.toUnmodifiableMap(
+                        name -> name, name -> new Source("page/" + name, name.endsWith(".css") ? STYLE : SCRIPT)));
     }
 
     private static byte[] bytes(String resource) throws IOException {

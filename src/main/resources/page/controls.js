@@ -1,0 +1,72 @@
+// Key and switches above the picture.
+
+import { bench, figures, freeSwitches, positionOf, setStep, setSwitch, solutionFor, oneMoveAway, when } from "./workshop.js";
+import { element, place, say } from "./elements.js";
+
+const SHORT = {
+  off: "Off", accessory: "Accessory", run: "On", crank: "Crank", running: "Running",
+  "off-engine-turning": "Just off", "off-again": "Off again",
+};
+
+/** Keeps them up to date. */
+export function start() {
+  when("solved", show);
+  when("state", show);
+}
+
+function show() {
+  const steps = bench.solution?.result.steps ?? [];
+  const key = place("steps");
+  place("key").hidden = steps.length === 0;
+  const names = steps.map((each) => each.step).join(" ");
+  if (key.dataset.names !== names) {
+    key.dataset.names = names;
+    key.replaceChildren(
+      ...steps.map((each) => {
+        const input = element("input", { type: "radio", name: "step", value: each.step, change: () => turn(each) });
+        return element("label", { title: each.description }, input, element("span", {}, SHORT[each.step] ?? each.step));
+      }),
+    );
+  }
+  key.querySelectorAll("input").forEach((input) => (input.checked = input.value === bench.step));
+  showSwitches();
+  const step = figures();
+  place("step-note").replaceChildren(...(step?.findings ?? []).map((finding) => element("p", { className: "problem" }, finding.text)));
+  // A switch one move away answers at once when it is moved.
+  if (bench.solution && freeSwitches().length <= 6) {
+    oneMoveAway().slice(0, 20).forEach((switches) => solutionFor(switches).catch(() => undefined));
+  }
+}
+
+function turn(step) {
+  setStep(step.step);
+  say(`Key: ${step.description}.`);
+}
+
+function showSwitches() {
+  const free = freeSwitches();
+  const row = place("switches");
+  row.hidden = free.length === 0;
+  const names = JSON.stringify(free.map((part) => [part.id, part.label, part.positions.map((position) => position.name)]));
+  if (row.dataset.names !== names) {
+    row.dataset.names = names;
+    row.replaceChildren(
+      ...free.map((part) => {
+        const chooser = element(
+          "select",
+          { "data-switch": part.id, change: () => move(part, chooser.value) },
+          ...part.positions.map((position) => element("option", { value: position.name }, position.name)),
+        );
+        return element("label", {}, element("span", {}, part.label ?? part.id), chooser);
+      }),
+    );
+  }
+  for (const part of free) {
+    row.querySelector(`select[data-switch="${CSS.escape(part.id)}"]`).value = positionOf(part);
+  }
+}
+
+function move(part, position) {
+  setSwitch(part.id, position);
+  say(`${part.label ?? part.id}: ${position}.`);
+}

@@ -1,0 +1,222 @@
+// What is wrong and what to do: findings worst first, remedies applied and checked again, feeds stepped along their path.
+
+import { bench, change, checkAgain, plan, select, setStep, setSwitch, stopChecks, when } from "./workshop.js";
+import { button, element, place, say, severity, table, wide } from "./elements.js";
+import { explained, listOfPlan, postJson } from "./service.js";
+import { patched } from "./patch.js";
+import { count, figure } from "./words.js";
+import { endName, light, lightIn } from "./picture.js";
+import * as list from "./list.js";
+
+/** What the last remedy changed; shown until the car changes again. */
+let applied = null;
+
+/** Keeps the tab up to date. */
+export function start() {
+  when("checked solved plan", show);
+  when("progress", showProgress);
+  when("car", () => {
+    if (applied && applied.car !== bench.car) {
+      applied = null;
+      place("applied").replaceChildren();
+    }
+  });
+  place("check").addEventListener("click", checkAgain);
+  place("stop").addEventListener("click", stopChecks);
+  show();
+}
+
+function showProgress() {
+  const { done, of } = bench.progress ?? {};
+  const bar = place("check-progress");
+  bar.max = of ?? 1;
+  if (done === undefined) {
+    bar.removeAttribute("value");
+  } else {
+    bar.value = done;
+  }
+}
+
+function show() {
+  const counts = bench.review?.result.counts;
+  const total = counts ? counts.danger + counts.warning : 0;
+  place("finding-count").textContent = total > 0 ? String(total) : "";
+  place("finding-count").hidden = total === 0;
+  place("checking").hidden = !bench.checking;
+  place("check").hidden = bench.checking || bench.review !== null || !bench.conversion;
+  place("finding-summary").textContent = summary(counts);
+  const findings = bench.review?.result.findings ?? [];
+  place("finding-list").replaceChildren(...findings.map(card));
+  const clues = bench.backfeed?.result.clues ?? [];
+  place("clues").hidden = clues.length === 0;
+  place("clue-list").replaceChildren(...clues.map((clue) => element("li", {}, clue.text ?? clue.description ?? "")));
+}
+
+function summary(counts) {
+  if (bench.checkProblem && !counts) {
+    return bench.checkProblem;
+  }
+  if (!bench.conversion) {
+    return bench.problem ? "Not checked: the list of wires cannot be read yet." : "Nothing to check yet.";
+  }
+  if (!counts) {
+    return bench.checking ? "Checking…" : "Not checked yet.";
+  }
+  const parts = ["danger", "warning", "note"].filter((each) => counts[each] > 0).map((each) => count(counts[each], each));
+  return parts.length === 0 ? "Nothing found. That is no proof: see the cautions." : `Found: ${parts.join(", ")}.`;
+}
+
+function card(finding) {
+  const feed = bench.backfeed?.result.unintendedFeeds.find((each) => finding.code === "backfeed" && each.load === finding.ids[0]);
+  const remedies = [...(finding.remedies ?? []), ...(finding.remedy?.patch ? [finding.remedy] : []), ...(feed?.remedies ?? [])].filter((each) => each.patch?.length > 0);
+  const assumed = (bench.conversion?.assumptions ?? []).filter((each) => each.findings?.includes(finding.code) || each.ids.some((id) => finding.ids[0] === id));
+  return element(
+    "li",
+    { className: `finding ${finding.severity}`, "data-code": finding.code },
+    element("p", {}, severity(finding.severity), " ", finding.text),
+    finding.remedy && remedies.length === 0 ? element("p", {}, element("strong", {}, "What to do: "), finding.remedy.text) : null,
+    remedies.length === 0 ? null : element("div", { className: "remedies" }, element("strong", {}, "What to do"), ...remedies.map(remedyLine)),
+    assumed.length === 0 ? null : element("p", { className: "assumed" }, `Rests on an assumption: ${assumed[0].text}`),
+    element(
+      "p",
+      { className: "buttons" },
+      button("Show me", () => point(finding), { className: "small" }),
+      ...(feed?.occurrences ?? []).slice(0, 1).flatMap((occurrence) => walks(feed, occurrence)),
+    ),
+    element("div", { className: "walk" }),
+    element("details", {}, element("summary", {}, "Source"), element("p", {}, `${finding.basis.rule}: ${finding.basis.source}${finding.basis.status === "from-memory" ? " (from memory)" : ""}`)),
+  );
+}
+
+function point(finding) {
+  light(finding.ids);
+  select(finding.ids[0]);
+  say("Shown in the picture.");
+}
+
+/** Buttons that step along the path of a feed, and through the moves that lead to it. */
+function walks(feed, occurrence) {
+  const path = occurrence.paths.find((each) => each.steps.length > 0);
+  const buttons = [];
+  if (path) {
+    buttons.push(button("Follow the current", (event) => follow(event.currentTarget.closest("li"), occurrence, path), { className: "small" }));
+  }
+  const moves = (feed.occurrences.find((each) => each.remembered) ?? occurrence).after ?? [];
+  if (moves.length > 0) {
+    buttons.push(button("Play the moves", (event) => play(event.currentTarget.closest("li"), moves), { className: "small" }));
+  }
+  return buttons;
+}
+
+function stepper(item, length, shown) {
+  const walk = item.querySelector(".walk");
+  let at = 0;
+  const text = element("p", { role: "status" });
+  const back = button("Back", () => go(at - 1), { className: "small" });
+  const next = button("Next", () => go(at + 1), { className: "small" });
+  const stop = button("Close", () => {
+    walk.replaceChildren();
+    light([]);
+  }, { className: "small" });
+  const go = (to) => {
+    at = Math.max(0, Math.min(to, length - 1));
+    text.replaceChildren(element("strong", {}, `${at + 1} of ${length}: `), shown(at));
+    back.disabled = at === 0;
+    next.disabled = at === length - 1;
+  };
+  walk.replaceChildren(text, element("p", { className: "buttons" }, back, next, stop));
+  go(0);
+  next.focus();
+}
+
+function follow(item, occurrence, path) {
+  setSwitches(occurrence.switches);
+  stepper(item, path.steps.length, (at) => {
+    const step = path.steps[at];
+    lightIn(occurrence.step, path.steps.slice(0, at + 1).map((each) => each.id));
+    select(step.id);
+    const way = step.owner === "wire" ? `Wire ${step.id}: ${endName(step.from)} → ${endName(step.to)}` : `${endName(step.from)} → ${endName(step.to)}`;
+    return `${way}, ${figure(step.currentA)} A${step.againstFeed ? " (reverse direction)" : ""}.`;
+  });
+}
+
+function setSwitches(switches) {
+  for (const part of plan().parts) {
+    if (part.kind === "switch" && !part.positionByCondition && switches[part.id]) {
+      setSwitch(part.id, switches[part.id]);
+    }
+  }
+}
+
+function play(item, moves) {
+  stepper(item, moves.length, (at) => {
+    const [id, position] = moves[at].split(":");
+    if (id === "key") {
+      setStep(position);
+      return `Turn the key: ${bench.solution?.result.steps.find((each) => each.step === position)?.description ?? position}.`;
+    }
+    const part = plan().parts.find((each) => each.id === id);
+    if (part?.kind === "switch") {
+      setSwitch(id, position);
+    }
+    return `${part?.label ?? id}: ${position}.`;
+  });
+}
+
+function remedyLine(remedy) {
+  const cost = remedy.costV > 0.005 ? ` Costs ${figure(remedy.costV)} V${remedy.costAt ? ` (${remedy.costAt})` : ""}.` : remedy.costV === undefined ? "" : " Costs no volts.";
+  return element(
+    "p",
+    { className: "remedy" },
+    `${remedy.change ?? remedy.text}${cost} `,
+    button("Apply and check again", (event) => apply(remedy, event.currentTarget), { className: "small apply" }),
+  );
+}
+
+async function apply(remedy, pressed) {
+  pressed.disabled = true;
+  const before = plan({});
+  const findingsBefore = bench.review.result.findings;
+  try {
+    const after = patched(before, remedy.patch);
+    const [was, is] = await Promise.all([listOfPlan(before), listOfPlan(after)]);
+    const car = list.merged(bench.car, list.parse(was), list.parse(is));
+    applied = { car };
+    change(car);
+    say("Applied. Checking again.");
+    showApplied(remedy, after, findingsBefore);
+  } catch (refused) {
+    pressed.disabled = false;
+    say(refused.message);
+    place("applied").replaceChildren(element("p", { className: "problem" }, refused.message));
+  }
+}
+
+/** Before and after side by side. */
+async function showApplied(remedy, after, findingsBefore) {
+  const target = place("applied");
+  const mine = applied;
+  target.replaceChildren(element("h3", {}, "Applied"), element("p", {}, remedy.change ?? remedy.text), element("p", {}, "Undo takes it back."));
+  try {
+    const reviewed = await postJson("/v1/plans/review", after);
+    if (mine !== applied) {
+      return;
+    }
+    const key = (finding) => `${finding.code} ${finding.ids[0]}`;
+    const gone = findingsBefore.filter((each) => !reviewed.result.findings.some((other) => key(other) === key(each)));
+    const fresh = reviewed.result.findings.filter((each) => !findingsBefore.some((other) => key(other) === key(each)));
+    target.append(
+      element("p", {}, element("strong", {}, gone.length === 0 ? "No finding has gone." : `${count(gone.length, "finding")} gone, ${fresh.length === 0 ? "none new" : `${fresh.length} new`}.`)),
+      wide(
+        "Before and after",
+        table("Findings", [["Before", false], ["After", false]], [
+          ...gone.map((each) => [`${each.severity}: ${each.text}`, "gone"]),
+          ...fresh.map((each) => ["–", `${each.severity}: ${each.text}`]),
+        ]),
+      ),
+    );
+    say(`Checked again: ${count(gone.length, "finding")} gone, ${fresh.length} new.`);
+  } catch (refused) {
+    target.append(element("p", { className: "problem" }, explained(refused)));
+  }
+}

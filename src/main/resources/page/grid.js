@@ -1,0 +1,148 @@
+// A table of fields that works like a sheet of a spreadsheet: Enter goes down, Tab goes right, a block can be pasted, an
+// empty row waits at the end. What stands in grey is what is assumed.
+
+import { cells } from "./list.js";
+import { element } from "./elements.js";
+
+/**
+ * Builds one.
+ *
+ * @param {object} options
+ *   table: its element; caption; noun: what a row is called
+ *   columns: [{ name, head, list, wide, figure }]; a figure column is only shown
+ *   changed(index, column, value), pasted(index, column, block), removed(index), entered(index): what the reader does
+ * @returns {{ show(rows), focus(index, column) }} a row is { key, cells: { column: { value, assumed, problem, chip } }, removable, className }
+ */
+export function grid({ table, caption, noun, columns, changed, pasted, removed, entered }) {
+  const body = element("tbody");
+  const lines = [];
+  const fields = columns.filter((column) => !column.figure);
+  table.replaceChildren(
+    element("caption", {}, caption),
+    element(
+      "thead",
+      {},
+      element(
+        "tr",
+        {},
+        ...columns.map((column) => element("th", { scope: "col", className: `${column.figure ? "number " : ""}column-${column.name.replace(" ", "-")}` }, column.head)),
+        element("th", { scope: "col" }, element("span", { className: "hidden" }, "Remove")),
+      ),
+    ),
+    body,
+  );
+
+  table.addEventListener("keydown", (pressed) => {
+    const input = pressed.target.closest("input");
+    if (!input || pressed.isComposing) {
+      return;
+    }
+    const step = pressed.key === "Enter" ? (pressed.shiftKey ? -1 : 1) : pressed.ctrlKey && pressed.key === "ArrowDown" ? 1 : pressed.ctrlKey && pressed.key === "ArrowUp" ? -1 : 0;
+    if (step !== 0) {
+      pressed.preventDefault();
+      commit(input);
+      const index = Number(input.dataset.row) + step;
+      focus(Math.max(0, Math.min(index, lines.length - 1)), input.dataset.column);
+    } else if (pressed.key === "Escape") {
+      input.value = input.dataset.shown;
+    }
+  });
+  table.addEventListener("change", (event) => event.target.matches("input") && commit(event.target));
+  table.addEventListener("focusin", (event) => event.target.dataset.row && entered(Number(event.target.dataset.row)));
+  table.addEventListener("paste", (event) => {
+    const input = event.target.closest("input");
+    const text = event.clipboardData?.getData("text/plain") ?? "";
+    if (input && /[\t\n]/.test(text.trim())) {
+      event.preventDefault();
+      input.value = input.dataset.shown;
+      pasted(Number(input.dataset.row), input.dataset.column, cells(text.replace(/\s+$/, "")), text);
+    }
+  });
+
+  function commit(input) {
+    const value = input.value.trim();
+    if (value !== input.dataset.shown) {
+      input.dataset.shown = value;
+      changed(Number(input.dataset.row), input.dataset.column, value);
+    }
+  }
+
+  function line(index) {
+    const row = element("tr");
+    const made = { row, inputs: {}, figures: {}, problems: {}, chips: {} };
+    for (const column of columns) {
+      const td = element("td", { className: `${column.figure ? "number" : ""} column-${column.name.replace(" ", "-")}` });
+      if (column.figure) {
+        made.figures[column.name] = td;
+      } else {
+        const id = `${table.id}-${index}-${column.name.replace(" ", "-")}`;
+        const input = element("input", {
+          id, autocomplete: "off", spellcheck: false, enterkeyhint: "next",
+          "data-row": String(index), "data-column": column.name, "data-shown": "",
+          "aria-label": `${column.head}, ${noun} ${index + 1}`,
+        });
+        if (column.list) {
+          input.setAttribute("list", column.list);
+        }
+        made.inputs[column.name] = input;
+        made.problems[column.name] = element("span", { className: "problem", id: `${id}-problem` });
+        made.chips[column.name] = element("span", { className: "at-cell" });
+        td.append(made.chips[column.name], input, made.problems[column.name]);
+      }
+      row.append(td);
+    }
+    made.remove = element("button", { type: "button", className: "quiet", "aria-label": `Remove ${noun} ${index + 1}`, click: () => removed(index) }, "×");
+    row.append(element("td", {}, made.remove));
+    body.append(row);
+    return made;
+  }
+
+  /** Shows rows in place, so that the keyboard stays where it is. */
+  function show(rows) {
+    while (lines.length > rows.length) {
+      lines.pop().row.remove();
+    }
+    while (lines.length < rows.length) {
+      lines.push(line(lines.length));
+    }
+    rows.forEach((data, index) => {
+      const made = lines[index];
+      made.row.className = data.className ?? "";
+      made.remove.hidden = !data.removable;
+      made.remove.setAttribute("aria-label", `Remove ${noun} ${data.key ?? index + 1}`);
+      for (const column of columns) {
+        const cell = data.cells[column.name] ?? {};
+        if (column.figure) {
+          made.figures[column.name].replaceChildren(cell.node ?? cell.value ?? "");
+          continue;
+        }
+        const input = made.inputs[column.name];
+        const typing = document.activeElement === input && input.value !== input.dataset.shown;
+        if (!typing) {
+          input.value = cell.value ?? "";
+        }
+        input.dataset.shown = cell.value ?? "";
+        input.placeholder = cell.assumed ?? "";
+        input.title = cell.reason ?? "";
+        input.setAttribute("aria-label", `${column.head}, ${noun} ${data.key ?? index + 1}${cell.assumed && !cell.value ? `, assumed ${cell.assumed}` : ""}`);
+        made.chips[column.name].replaceChildren(...(cell.chip ? [cell.chip] : []));
+        made.problems[column.name].textContent = cell.problem ?? "";
+        if (cell.problem) {
+          input.setAttribute("aria-invalid", cell.asked ? "false" : "true");
+          input.setAttribute("aria-describedby", made.problems[column.name].id);
+        } else {
+          input.removeAttribute("aria-invalid");
+          input.removeAttribute("aria-describedby");
+        }
+      }
+    });
+  }
+
+  function focus(index, column = fields[0].name) {
+    const input = lines[index]?.inputs[column];
+    input?.focus();
+    input?.select();
+  }
+
+  return { show, focus };
+}

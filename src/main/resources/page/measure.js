@@ -1,0 +1,409 @@
+// Find a fault with a meter: one reading a screen, suspects that shrink, and at the end what to repair.
+
+import { bench, plan, select, setStep, setSwitch, when } from "./workshop.js";
+import { button, chip, element, fill, place, say, table, wide } from "./elements.js";
+import { postJson, postSlow, explained } from "./service.js";
+import { colourWords, colours, count, figure, fine, nameOf } from "./words.js";
+import { endName, light } from "./picture.js";
+
+const SURE = 0.9;
+const LOADS = ["lamp", "load", "motor", "coil", "relay", "solenoid"];
+const DEAD_BELOW = 0.05;
+const WEAK = 0.8;
+
+/** The session: { plan, load, complaint, readings, skipped, first, answer }; null before it begins. */
+let session = null;
+let aborter = null;
+
+/** Keeps the tab up to date. */
+export function start() {
+  when("plan", () => {
+    if (session && JSON.stringify(session.plan) !== JSON.stringify(plan({}))) {
+      session = null;
+      show();
+    }
+  });
+  show();
+}
+
+export function shown() {
+  if (!session) {
+    show();
+  }
+}
+
+function panel() {
+  return place("panel-measure");
+}
+
+function show() {
+  if (!bench.conversion) {
+    fill(panel(), element("p", {}, "Draw up a car first. Then this page leads you from reading to reading."));
+    return;
+  }
+  if (!session) {
+    showComplaint();
+  } else if (!session.answer) {
+    showReading(session.first.find((each) => !isSkipped(each)));
+  } else {
+    showAnswer();
+  }
+}
+
+function showComplaint() {
+  const loads = bench.conversion.result.plan.parts.filter((part) => LOADS.includes(part.kind));
+  const load = element("select", { id: "complaint-load" }, ...loads.map((part) => element("option", { value: part.id }, nameOf(part))));
+  const what = element(
+    "select",
+    { id: "complaint" },
+    element("option", { value: "weak" }, "is weak or does not work"),
+    element("option", { value: "live" }, "is on when it should be off"),
+  );
+  fill(panel(), 
+    element("h2", {}, "Find a fault with a meter"),
+    element("p", {}, "Say what is wrong. You are then told where to measure, one reading at a time."),
+    element("p", { className: "field" }, element("label", { for: "complaint-load" }, "Which part?"), load),
+    element("p", { className: "field" }, element("label", { for: "complaint" }, "What is wrong with it?"), what),
+    element("p", {}, button("Begin", () => begin(load.value, what.value), { className: "main", id: "begin" })),
+    element("p", { className: "problem", id: "measure-problem" }),
+    expectedReadings(),
+  );
+}
+
+/** The readings of a sound car, for those who want them all. */
+function expectedReadings() {
+  const target = element("div");
+  const opened = async (event) => {
+    if (!event.target.open || target.childNodes.length > 0) {
+      return;
+    }
+    target.textContent = "Calculating…";
+    try {
+      const sheet = (await postSlow("/v1/plans/readings", { plan: plan({}) }, ({ done, of }) => (target.textContent = `Calculating… ${Math.round((100 * done) / of)} %`))).result;
+      target.replaceChildren(
+        wide("Readings", table("Readings of a sound car", [["No.", false], ["How the car stands", false], ["Red lead", false], ["Black lead", false], ["From", true], ["To", true], ["", false]],
+          sheet.readings.map((each) => [
+            String(each.number), each.situation, each.redLabel, each.blackLabel,
+            each.shows === "figure" ? fine(each.lowest) : "", each.shows === "figure" ? fine(each.highest) : "",
+            each.shows === "figure" ? (each.unit === "ohm" ? "Ω" : each.unit) : each.shows === "open" ? "over range" : "nothing steady",
+          ]))),
+      );
+    } catch (refused) {
+      target.textContent = explained(refused);
+    }
+  };
+  return element("details", { toggle: opened }, element("summary", {}, "All readings of a sound car"), target);
+}
+
+/** The first reading comes from the sheet of the part complained of; from then on the diagnosis chooses. */
+async function begin(load, complaint) {
+  place("begin").disabled = true;
+  const drawn = plan({});
+  try {
+    const sheet = (await postJson("/v1/plans/readings", { plan: drawn, load })).result;
+    const part = drawn.parts.find((each) => each.id === load);
+    const order = { load: 0, "across-part": 1, supply: 2 };
+    const volts = sheet.readings
+      .filter((each) => each.quantity === "volts")
+      .sort((one, other) => (order[one.purpose] ?? 9) - (order[other.purpose] ?? 9));
+    const live = volts.filter((each) => (part.meantLive ?? []).includes(each.condition) || each.condition === "run");
+    const dead = sheet.readings.filter((each) => each.purpose === "dead");
+    session = {
+      plan: drawn, load, complaint, readings: [], skipped: [], answer: null,
+      first: (complaint === "live" ? [...dead, ...volts] : [...live, ...volts]).map((each) => ({
+        from: each.red, to: each.black, condition: each.condition, switches: switchesOf(each), quantity: each.quantity,
+        expected: each.shows === "figure" ? { lowest: each.lowest, highest: each.highest, nominal: each.nominal } : undefined,
+        situation: each.situation,
+      })),
+    };
+    if (session.first.length === 0) {
+      session = null;
+      place("measure-problem").textContent = "There is nothing to measure at this part: it is joined to nothing.";
+      place("begin").disabled = false;
+      return;
+    }
+    show();
+  } catch (refused) {
+    place("measure-problem").textContent = explained(refused);
+    place("begin").disabled = false;
+  }
+}
+
+/** The switches that a reading of the sheet needs, as far as the sheet says. */
+function switchesOf(reading) {
+  return reading.switches ?? {};
+}
+
+function isSkipped(reading) {
+  return session.skipped.some((each) => same(each, reading)) || session.readings.some((each) => same(each, reading));
+}
+
+function same(one, other) {
+  return one.from === other.from && (one.to ?? "earth") === (other.to ?? "earth") && one.condition === other.condition && JSON.stringify(one.switches ?? {}) === JSON.stringify(other.switches ?? {});
+}
+
+const KEY = {
+  off: "Key off.", accessory: "Key at accessory.", run: "Key on, engine stopped.",
+  crank: "Crank the engine while you read.", running: "Engine running.",
+};
+
+function showReading(reading) {
+  if (!reading) {
+    showEnd("No more points", "There is no other point that would tell these apart. Repair the likeliest first, then measure again.");
+    return;
+  }
+  const ohms = reading.quantity === "ohms";
+  setStep(ohms ? "off" : reading.condition);
+  Object.entries(reading.switches ?? {}).forEach(([id, position]) => setSwitch(id, position));
+  const ids = [reading.from, reading.to].filter((end) => end && end !== "earth").map((end) => end.split(".")[0]);
+  select(ids[0]);
+  light(ids);
+  const field = element("input", { id: "reading", inputmode: "decimal", autocomplete: "off", enterkeyhint: "done" });
+  const problem = element("p", { className: "problem", id: "reading-problem", role: "alert" });
+  const form = element(
+    "form",
+    {
+      className: "reading",
+      noValidate: true,
+      "data-from": reading.from,
+      "data-to": reading.to ?? "earth",
+      "data-condition": reading.condition ?? "",
+      "data-quantity": reading.quantity,
+      "data-switches": JSON.stringify(reading.switches ?? {}),
+      submit: (event) => {
+        event.preventDefault();
+        take(reading, field, problem);
+      },
+    },
+    element("label", { for: "reading" }, ohms ? "The meter shows, Ω" : "The meter shows, V"),
+    field,
+    element("button", { type: "submit", className: "main" }, "Next"),
+  );
+  const sheet = reading.expected && reading.expected.nominal !== undefined;
+  fill(panel(), 
+    element("h2", { tabIndex: -1 }, `Reading ${session.readings.length + 1}`),
+    ...cautions(reading),
+    element("p", {}, ohms ? "Battery disconnected, earthed clamp first. Meter on ohms." : `${KEY[reading.condition] ?? reading.condition} ${switchWords(reading)} Meter on DC volts.`),
+    lead("red", "Red lead", reading.from),
+    lead("black", "Black lead", reading.to ?? "earth"),
+    sheet ? element("p", { className: "assumed" }, `A sound car shows ${fine(reading.expected.lowest)} to ${fine(reading.expected.highest)} ${ohms ? "Ω" : "V"}.`) : null,
+    form,
+    problem,
+    element(
+      "p",
+      { className: "buttons" },
+      ...(sheet && !ohms && Math.abs(reading.expected.nominal) > 1
+        ? [
+            button("as it should be", () => record(reading, reading.expected.nominal), { className: "small" }),
+            button("weak", () => record(reading, reading.expected.nominal * WEAK), { className: "small" }),
+            button("dead", () => record(reading, DEAD_BELOW), { className: "small" }),
+          ]
+        : []),
+      ohms ? button("over range", () => record(reading, undefined), { className: "small" }) : null,
+      button("I cannot reach this point", () => skip(reading), { className: "small" }),
+      session.readings.length > 0 ? button("Back", back, { className: "small" }) : null,
+      button("Stop", stop, { className: "small" }),
+    ),
+    suspects(),
+  );
+  field.focus({ preventScroll: matchMedia("(max-width: 999px)").matches });
+  say(`Reading ${session.readings.length + 1}: red lead at ${endName(reading.from)}, black lead at ${endName(reading.to ?? "earth")}.`);
+}
+
+function switchWords(reading) {
+  return Object.entries(reading.switches ?? {}).map(([id, position]) => `${nameOf(session.plan.parts.find((part) => part.id === id)) || id}: ${position}.`).join(" ");
+}
+
+function cautions(reading) {
+  const said = [];
+  if (reading.condition === "crank") {
+    said.push("Make sure that the engine cannot start: take the high-tension lead off the distributor and earth it firmly. Gearbox in neutral, brake on.");
+  }
+  if (reading.condition === "running") {
+    said.push("Keep hands, leads and sleeves clear of fan and belts.");
+  }
+  const parts = [reading.from, reading.to ?? ""].map((end) => session.plan.parts.find((part) => part.id === end.split(".")[0])?.kind);
+  if (parts.includes("coil")) {
+    said.push("The coil makes enough voltage to hurt you. Touch its terminals with insulated probes only.");
+  }
+  if (parts.includes("ballast")) {
+    said.push("The ballast is hot with the key on.");
+  }
+  return said.length === 0 ? [] : [element("p", { className: "problem" }, `▲ ${said.join(" ")}`)];
+}
+
+/** Where a lead goes: label, terminal, and the wires that end there. */
+function lead(colour, name, end) {
+  const wires = session.plan.wires.filter((wire) => wire.from === end || wire.to === end);
+  const where = session.plan.wires.find((wire) => (wire.from === end || wire.to === end) && wire.place);
+  return element(
+    "div",
+    { className: `lead ${colour}` },
+    element("span", { className: "dot", "aria-hidden": "true" }),
+    element(
+      "div",
+      {},
+      element("strong", {}, `${name}: ${end === "earth" ? "clean metal of the chassis" : endName(end)}`),
+      element(
+        "small",
+        {},
+        ...wires.slice(0, 3).flatMap((wire) => [element("br"), chip(colours(wire.colour)), ` ${wire.id}${wire.colour ? ` ${colourWords(wire.colour)}` : ""}${wire.size ? `, ${wire.size.replace("mm2", "mm²")}` : ""}`]),
+        where ? `. In the ${where.place.replace("-", " ")}` : "",
+      ),
+    ),
+  );
+}
+
+function take(reading, field, problem) {
+  const text = field.value.trim().replace(",", ".").replace(/\s*(v|volts?|ohms?|Ω)$/i, "");
+  const value = Number(text);
+  if (text === "" || !Number.isFinite(value)) {
+    problem.textContent = "Enter the figure on the meter, such as 11.8. If it shows nothing steady, choose another point.";
+    field.setAttribute("aria-invalid", "true");
+    field.setAttribute("aria-describedby", problem.id);
+    field.focus();
+    return;
+  }
+  record(reading, value);
+}
+
+function record(reading, value) {
+  const ohms = reading.quantity === "ohms";
+  const measured = { from: reading.from, to: reading.to ?? "earth", ...(ohms ? {} : { condition: reading.condition }) };
+  if (Object.keys(reading.switches ?? {}).length > 0) {
+    measured.switches = reading.switches;
+  }
+  if (!ohms) {
+    measured.voltageV = value;
+  } else if (value === undefined) {
+    measured.open = true;
+  } else {
+    measured.resistanceOhm = Math.max(0, value);
+  }
+  session.readings.push(measured);
+  diagnose();
+}
+
+function skip(reading) {
+  session.skipped.push(reading);
+  if (session.answer) {
+    showAnswer();
+  } else {
+    show();
+  }
+}
+
+function back() {
+  session.readings.pop();
+  session.skipped = [];
+  if (session.readings.length === 0) {
+    session.answer = null;
+    show();
+  } else {
+    diagnose();
+  }
+}
+
+function stop() {
+  aborter?.abort();
+  session = null;
+  light([]);
+  show();
+}
+
+async function diagnose() {
+  const mine = session;
+  aborter = new AbortController();
+  const bar = element("progress", { "aria-label": "Comparing with what each fault would show" });
+  fill(panel(), 
+    element("h2", { tabIndex: -1 }, "Comparing…"),
+    element("p", {}, "Each possible fault is tried against your readings."),
+    element("p", {}, bar),
+    element("p", {}, button("Stop", stop)),
+    suspects(),
+  );
+  try {
+    const answer = await postSlow("/v1/plans/diagnosis", { plan: mine.plan, readings: mine.readings }, ({ done, of }) => {
+      bar.max = of ?? 1;
+      bar.value = Math.min(done ?? 0, of ?? 1);
+    }, aborter.signal);
+    if (mine === session) {
+      session.answer = answer.result;
+      showAnswer();
+    }
+  } catch (refused) {
+    if (refused.name === "AbortError" || mine !== session) {
+      return;
+    }
+    session.readings.pop();
+    fill(panel(), element("p", { className: "problem" }, explained(refused)), element("p", { className: "buttons" }, button("Measure again", () => (session.answer ? showAnswer() : show())), button("Stop", stop)));
+  }
+}
+
+function candidates() {
+  return (session?.answer?.explanations ?? []).flatMap((each) => each.candidates.map((candidate) => ({ ...candidate, explains: each.explains }))).sort((one, other) => other.probability - one.probability);
+}
+
+function showAnswer() {
+  const { verdict, nextReadings } = session.answer;
+  const next = nextReadings.find((each) => !isSkipped(each));
+  const all = candidates();
+  const first = all[0];
+  if (verdict === "unexplained" && !next) {
+    showEnd("None of these", "No single fault that was tried explains all readings. Measure again where a reading surprised you, and check that the list of wires is right.");
+  } else if (verdict === "plan-consistent" && !next) {
+    showEnd("Your readings are those of a sound car", "The fault does not show in them. Measure while the fault is there: warm, under load, or with the loom moved.");
+  } else if (first && first.explains && first.probability >= SURE && first.faults.length > 0) {
+    showEnd("What to repair", first.description, first);
+  } else {
+    showReading(next);
+  }
+}
+
+function showEnd(title, text, suspect) {
+  if (suspect) {
+    light(suspect.faults.flatMap((fault) => fault.ids));
+    select(suspect.faults[0].ids[0]);
+  }
+  fill(panel(), 
+    element("h2", { tabIndex: -1, id: "outcome" }, title),
+    element("p", { className: "panel" }, text),
+    suspect ? element("p", {}, `Certainty: ${Math.round(100 * suspect.probability)} %. It explains ${session.readings.length === 1 ? "your reading" : `all ${session.readings.length} readings`}. Repair it, then take the same readings again.`) : null,
+    element("p", { className: "buttons" }, button("Back", back), button("Begin again", stop)),
+    suspects(),
+    readingsTaken(),
+  );
+  place("outcome").focus();
+  say(`${title}: ${text}`);
+}
+
+/** What was read, beside what a sound car would have shown. */
+function readingsTaken() {
+  const rows = (session.answer?.readings ?? []).map((each) => [
+    `${endName(each.from)} to ${endName(each.to)}`, each.condition ?? "", metered(each.measured), metered(each.planned), each.deviates ? "differs" : "as expected",
+  ]);
+  return rows.length === 0 ? null : wide("Your readings", table("Your readings", [["Where", false], ["Key", false], ["Measured", true], ["Expected", true], ["", false]], rows));
+}
+
+function metered(shown) {
+  return shown === undefined ? "" : shown.open ? "over range" : shown.voltageV !== undefined ? `${figure(shown.voltageV)} V` : `${fine(shown.resistanceOhm)} Ω`;
+}
+
+function suspects() {
+  const all = candidates();
+  if (all.length === 0) {
+    return null;
+  }
+  return element(
+    "section",
+    { "aria-label": "Suspects" },
+    element("h3", {}, count(all.length, "suspect")),
+    element(
+      "ul",
+      { className: "suspects" },
+      ...all.slice(0, 8).map((each) =>
+        element("li", {}, element("meter", { min: 0, max: 1, value: each.probability, "aria-label": `Likelihood of: ${each.description}` }), `${Math.round(100 * each.probability)} %: ${each.description}`),
+      ),
+    ),
+  );
+}

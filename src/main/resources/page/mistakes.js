@@ -1,0 +1,111 @@
+// What each plausible mistake would do.
+
+import { bench, plan, select, when } from "./workshop.js";
+import { button, element, fill, place, say, severity } from "./elements.js";
+import { explained, postSlow } from "./service.js";
+import { light } from "./picture.js";
+import { count, figure, nameOf } from "./words.js";
+
+const SHOWN_AT_ONCE = 30;
+
+let found = null;
+let of = null;
+let aborter = null;
+let only = "";
+
+/** Keeps the tab up to date. */
+export function start() {
+  when("plan", () => {
+    if (of !== bench.conversion) {
+      aborter?.abort();
+      found = null;
+      show();
+    }
+  });
+  show();
+}
+
+function show() {
+  const panel = place("panel-mistakes");
+  if (!found) {
+    fill(panel, 
+      element("h2", {}, "What each mistake would do"),
+      element("p", {}, "Each plausible mistake is tried on this car: leads swapped, plugs crossed, a wire open, a bad joint, an earth lost, a relay stuck, a chafed wire. This can take a while."),
+      element("p", {}, button("Try them", run, { className: "main", disabled: !bench.conversion, id: "try" })),
+    );
+    return;
+  }
+  const parts = bench.conversion.result.plan.parts;
+  const chooser = element(
+    "select",
+    { id: "mistake-of", change: () => {
+      only = chooser.value;
+      list();
+    } },
+    element("option", { value: "" }, "everything"),
+    ...parts.map((part) => element("option", { value: part.id, selected: part.id === only }, nameOf(part))),
+  );
+  const rows = element("ol", { className: "cards-list" });
+  const more = element("p");
+  const list = (all = false) => {
+    const chosen = found.filter((each) => only === "" || each.ids.includes(only));
+    rows.replaceChildren(...chosen.slice(0, all ? chosen.length : SHOWN_AT_ONCE).map(card));
+    more.replaceChildren(all || chosen.length <= SHOWN_AT_ONCE ? "" : button(`Show all ${chosen.length}`, () => list(true)));
+    say(`${count(chosen.length, "mistake")}.`);
+  };
+  fill(panel, 
+    element("h2", {}, `${count(found.length, "mistake")}, worst first`),
+    element("p", { className: "field" }, element("label", { for: "mistake-of" }, "Those at"), chooser),
+    rows,
+    more,
+  );
+  list();
+}
+
+function card(mistake) {
+  const text = [mistake.summary, mistake.fusesBlown?.length > 0 ? `Blows: ${mistake.fusesBlown.join(", ")}.` : ""].filter(Boolean).join(" ");
+  const notices = (mistake.notices ?? []).slice(0, 6);
+  return element(
+    "li",
+    { className: `finding ${mistake.severity}` },
+    element("p", {}, severity(mistake.severity), ` ${mistake.description}`),
+    element("p", {}, text || "You would notice nothing."),
+    notices.length === 0
+      ? null
+      : element("details", {}, element("summary", {}, "What you would notice"), element("ul", {}, ...notices.map((each) => element("li", {}, `${each.label ?? each.id}: ${(each.effect ?? "").replaceAll("-", " ")}${each.faultyV === undefined ? "" : `, ${figure(each.faultyV)} V instead of ${figure(each.soundV)} V`} (${(each.when ?? [])[0] ?? ""})`)))),
+    element("p", {}, button("Show me", () => {
+      light(mistake.ids);
+      select(mistake.ids[0]);
+    }, { className: "small" })),
+  );
+}
+
+async function run() {
+  aborter = new AbortController();
+  const mine = aborter;
+  of = bench.conversion;
+  const bar = element("progress", { "aria-label": "Trying mistakes" });
+  fill(place("panel-mistakes"), 
+    element("h2", {}, "Trying each mistake…"),
+    element("p", {}, bar),
+    element("p", {}, button("Stop", () => {
+      aborter.abort();
+      show();
+    })),
+  );
+  try {
+    const answer = await postSlow("/v1/plans/mistakes", plan({}), (progress) => {
+      bar.max = progress.of ?? 1;
+      bar.value = Math.min(progress.done ?? 0, progress.of ?? 1);
+    }, mine.signal);
+    if (mine === aborter && of === bench.conversion) {
+      found = answer.result.mistakes;
+      show();
+    }
+  } catch (refused) {
+    if (refused.name !== "AbortError") {
+      show();
+      place("panel-mistakes").append(element("p", { className: "problem" }, explained(refused)));
+    }
+  }
+}

@@ -1,0 +1,321 @@
+// The picture: fits its frame, is moved and zoomed, and shows what is selected.
+
+import { bench, figures, freeSwitches, oneMoveAway, plan, select, setStep, when } from "./workshop.js";
+import { chip, element, place } from "./elements.js";
+import { explained, postText } from "./service.js";
+import { colourWords, colours, does, figure, nameOf, state } from "./words.js";
+
+const SMALLEST_TEXT = 9;
+const READABLE_PX = 12;
+
+let drawn = new Map();
+let turn = 0;
+/** What of the picture is shown, in its own units. */
+let view = null;
+let size = null;
+let lit = new Set();
+
+/** Keeps the picture up to date. */
+export function start() {
+  when("solved", () => {
+    redraw();
+    showSelected();
+  });
+  when("plan", () => (drawn = new Map()));
+  when("state", () => bench.solution && redraw());
+  when("selected", showSelected);
+  when("checked", mark);
+  const frame = place("diagram");
+  place("zoom-in").addEventListener("click", () => zoom(0.7));
+  place("zoom-out").addEventListener("click", () => zoom(1.4));
+  place("zoom-fit").addEventListener("click", () => {
+    view = null;
+    fit(true);
+  });
+  frame.addEventListener("wheel", wheel, { passive: false });
+  frame.addEventListener("keydown", keyed);
+  frame.addEventListener("click", clicked);
+  dragging(frame);
+  new ResizeObserver(() => fit(false)).observe(frame);
+}
+
+/** The picture of a step, drawn once. */
+function picture(step, switches) {
+  const key = JSON.stringify([step, Object.entries(switches).sort()]);
+  if (!drawn.has(key)) {
+    const asked = drawn;
+    const promise = postText(`/v1/plans/diagram?step=${encodeURIComponent(step)}&marks=none`, plan(switches), "image/svg+xml");
+    promise.catch(() => asked.delete(key));
+    drawn.set(key, promise);
+  }
+  return drawn.get(key);
+}
+
+async function redraw() {
+  const mine = ++turn;
+  const frame = place("diagram");
+  place("picture").hidden = !bench.solution;
+  if (!bench.solution) {
+    frame.replaceChildren();
+    return;
+  }
+  frame.setAttribute("aria-busy", "true");
+  try {
+    const svg = await picture(bench.step, bench.switches);
+    if (mine !== turn) {
+      return;
+    }
+    const image = document.importNode(new DOMParser().parseFromString(svg, "image/svg+xml").documentElement, true);
+    const before = size && `${size.width} ${size.height}`;
+    size = { width: Number(image.getAttribute("width")), height: Number(image.getAttribute("height")) };
+    image.removeAttribute("width");
+    image.removeAttribute("height");
+    image.setAttribute("preserveAspectRatio", "xMidYMid meet");
+    widenTargets(image);
+    frame.replaceChildren(image);
+    if (before !== `${size.width} ${size.height}`) {
+      view = null;
+    }
+    fit(false);
+    mark();
+    showSelected();
+    ahead();
+  } catch (refused) {
+    if (mine === turn) {
+      frame.replaceChildren(element("p", { className: "problem" }, explained(refused)));
+    }
+  } finally {
+    if (mine === turn) {
+      frame.setAttribute("aria-busy", "false");
+    }
+  }
+}
+
+/** Asks for the pictures that the next move of the key will need. */
+function ahead() {
+  for (const step of bench.solution.result.steps) {
+    picture(step.step, bench.switches).catch(() => undefined);
+  }
+  if (freeSwitches().length <= 6) {
+    oneMoveAway().slice(0, 12).forEach((switches) => picture(bench.step, switches).catch(() => undefined));
+  }
+}
+
+/** A thin line is hard to hit; an unseen wide one above it is not. */
+function widenTargets(image) {
+  for (const wire of image.querySelectorAll("[data-wire]")) {
+    const line = wire.querySelector("path, polyline, line");
+    if (line) {
+      const target = line.cloneNode(false);
+      Object.entries({ class: "target", stroke: "transparent", fill: "none", "stroke-width": "16", "stroke-dasharray": "none" }).forEach(([key, value]) => target.setAttribute(key, value));
+      wire.append(target);
+    }
+  }
+}
+
+function frameSize() {
+  const box = place("diagram").getBoundingClientRect();
+  return { width: Math.max(box.width, 50), height: Math.max(box.height, 50) };
+}
+
+function fit(whole) {
+  const image = place("diagram").querySelector("svg");
+  if (!image || !size) {
+    return;
+  }
+  if (!view) {
+    const frame = frameSize();
+    const scale = Math.min(frame.width / size.width, frame.height / size.height);
+    const readable = READABLE_PX / SMALLEST_TEXT;
+    if (whole || frame.width >= 600 || scale >= readable) {
+      view = { x: 0, y: 0, width: size.width, height: size.height };
+    } else {
+      // On a phone it begins at the battery, large enough to read.
+      const at = centreOf(bench.conversion.result.plan.parts.find((part) => part.kind === "battery")?.id) ?? { x: size.width / 2, y: 0 };
+      const width = frame.width / readable;
+      const height = frame.height / readable;
+      view = { x: Math.max(0, Math.min(at.x - width / 2, size.width - width)), y: Math.max(0, at.y - height / 2), width, height };
+    }
+  }
+  image.setAttribute("viewBox", `${view.x} ${view.y} ${view.width} ${view.height}`);
+}
+
+function centreOf(id) {
+  const found = id && find(id)[0];
+  if (!found) {
+    return null;
+  }
+  const box = found.getBBox();
+  const matrix = found.transform.baseVal.consolidate()?.matrix;
+  return { x: box.x + box.width / 2 + (matrix?.e ?? 0), y: box.y + box.height / 2 + (matrix?.f ?? 0) };
+}
+
+function find(id) {
+  const quoted = CSS.escape(id);
+  return [...place("diagram").querySelectorAll(`[data-wire="${quoted}"], [data-part="${quoted}"]`)];
+}
+
+function zoom(factor, at) {
+  if (!view) {
+    return;
+  }
+  const centre = at ?? { x: view.x + view.width / 2, y: view.y + view.height / 2 };
+  const width = Math.min(Math.max(view.width * factor, 80), size.width * 2);
+  const ratio = width / view.width;
+  view = { x: centre.x - (centre.x - view.x) * ratio, y: centre.y - (centre.y - view.y) * ratio, width, height: view.height * ratio };
+  fit(false);
+}
+
+function toPicture(event) {
+  const image = place("diagram").querySelector("svg");
+  const matrix = image?.getScreenCTM();
+  return matrix ? new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse()) : null;
+}
+
+function wheel(event) {
+  if (event.ctrlKey || event.metaKey) {
+    event.preventDefault();
+    zoom(event.deltaY > 0 ? 1.15 : 0.87, toPicture(event));
+  }
+}
+
+const MOVES = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+
+function keyed(event) {
+  const move = MOVES[event.key];
+  if (move && view) {
+    event.preventDefault();
+    view = { ...view, x: view.x + (move[0] * view.width) / 8, y: view.y + (move[1] * view.height) / 8 };
+    fit(false);
+  } else if (event.key === "+" || event.key === "-") {
+    zoom(event.key === "+" ? 0.8 : 1.25);
+  }
+}
+
+function dragging(frame) {
+  const fingers = new Map();
+  let moved = false;
+  let apart = 0;
+  const distance = () => {
+    const [one, other] = [...fingers.values()];
+    return Math.hypot(one.x - other.x, one.y - other.y);
+  };
+  frame.addEventListener("pointerdown", (event) => {
+    fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    moved = false;
+    apart = fingers.size === 2 ? distance() : 0;
+  });
+  frame.addEventListener("pointermove", (event) => {
+    const from = fingers.get(event.pointerId);
+    const image = frame.querySelector("svg");
+    if (!from || !view || !image) {
+      return;
+    }
+    const scale = image.getScreenCTM().a;
+    if (fingers.size === 1 && Math.hypot(event.clientX - from.x, event.clientY - from.y) > (moved ? 0 : 5)) {
+      moved = true;
+      view = { ...view, x: view.x - (event.clientX - from.x) / scale, y: view.y - (event.clientY - from.y) / scale };
+      fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+      fit(false);
+    } else if (fingers.size === 2) {
+      fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+      const now = distance();
+      if (apart > 0 && now > 0) {
+        moved = true;
+        zoom(apart / now);
+      }
+      apart = now;
+    }
+  });
+  const lifted = (event) => fingers.delete(event.pointerId);
+  ["pointerup", "pointercancel", "pointerleave"].forEach((name) => frame.addEventListener(name, lifted));
+  frame.addEventListener("click", (event) => moved && event.stopImmediatePropagation(), { capture: true });
+}
+
+function clicked(event) {
+  const hit = event.target.closest("[data-wire], [data-part]");
+  select(hit ? (hit.getAttribute("data-wire") ?? hit.getAttribute("data-part")) : null);
+}
+
+/** Lights up a path or whatever else is concerned; an empty list puts it out. */
+export function light(ids) {
+  lit = new Set(ids);
+  mark();
+  const first = ids.map((id) => find(id)[0]).find(Boolean);
+  if (first && view && (view.width < size.width || view.height < size.height)) {
+    const at = centreOf(ids.find((id) => find(id)[0]));
+    view = { ...view, x: at.x - view.width / 2, y: at.y - view.height / 2 };
+    fit(false);
+  }
+}
+
+/** Turns key and lights up. */
+export function lightIn(step, ids) {
+  if (step && bench.solution?.result.steps.some((each) => each.step === step) && step !== bench.step) {
+    setStep(step);
+  }
+  light(ids);
+}
+
+function mark() {
+  const worst = new Map();
+  for (const finding of bench.review?.result.findings ?? []) {
+    const id = finding.ids[0];
+    if (id && finding.severity !== "note" && worst.get(id) !== "danger") {
+      worst.set(id, finding.severity);
+    }
+  }
+  for (const drawing of place("diagram").querySelectorAll("[data-wire], [data-part]")) {
+    const id = drawing.getAttribute("data-wire") ?? drawing.getAttribute("data-part");
+    drawing.classList.toggle("found-danger", worst.get(id) === "danger");
+    drawing.classList.toggle("found-warning", worst.get(id) === "warning");
+    drawing.classList.toggle("lit", lit.has(id));
+    drawing.classList.toggle("selected", id === bench.selected);
+  }
+}
+
+/** What is selected, with its figures, under the picture. */
+function showSelected() {
+  mark();
+  const id = bench.selected;
+  const drawnPlan = bench.conversion?.result.plan;
+  const wire = drawnPlan?.wires.find((each) => each.id === id);
+  const part = drawnPlan?.parts.find((each) => each.id === id);
+  const target = place("selected");
+  const step = figures();
+  if (wire) {
+    const reading = step?.wires.find((row) => row.wire === id);
+    const size = [wire.size?.replace("mm2", "mm²"), wire.lengthM ? `${figure(wire.lengthM)} m` : wire.lengthFt ? `${figure(wire.lengthFt)} ft` : ""].filter(Boolean).join(", ");
+    target.replaceChildren(
+      element("strong", {}, `${wire.id} `), chip(colours(wire.colour)),
+      ` ${[colourWords(wire.colour), size].filter(Boolean).join(", ")}. ${endName(wire.from)} to ${endName(wire.to)}. `,
+      reading ? `${figure(Math.abs(reading.currentA))} A${reading.currentA < -0.005 ? " (towards the first end)" : ""}, loses ${figure(Math.abs(reading.dropV))} V. ${reading.live ? "Live." : Math.abs(reading.currentA) > 0.005 ? "Return to earth." : "Off."}` : "",
+    );
+  } else if (part) {
+    const reading = step?.parts.find((row) => row.part === id);
+    const at = (step?.nodes ?? []).flatMap((node) => node.terminals.filter((terminal) => terminal.startsWith(`${id}.`)).map((terminal) => `${terminal.slice(id.length + 1)}: ${node.floating ? "floating" : `${figure(node.voltageV)} V`}`));
+    target.replaceChildren(
+      element("strong", {}, `${nameOf(part)} `), `(${part.kind.replaceAll("-", " ")}) `,
+      reading?.activity ? `${does(reading)}${reading.acrossV === undefined ? "" : `, ${figure(reading.acrossV)} V across it`}. ` : reading?.state ? `${state(reading.state)}. ` : "",
+      at.length > 0 ? `To chassis: ${at.slice(0, 8).join(", ")}.` : "",
+    );
+  } else {
+    target.textContent = drawnPlan ? "Choose a wire or part in the picture or in a row to see its figures." : "";
+  }
+}
+
+/** A terminal as a person reads it. */
+export function endName(terminal) {
+  if (terminal === "earth") {
+    return "earth";
+  }
+  const [id, ...rest] = terminal.split(".");
+  const part = bench.conversion?.result.plan.parts.find((each) => each.id === id);
+  return `${nameOf(part) || id} ${rest.join(".")}`;
+}
+
+/** The picture as it stands, for keeping. */
+export function svgText() {
+  return picture(bench.step, bench.switches);
+}
+

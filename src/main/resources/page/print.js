@@ -1,0 +1,85 @@
+// For the bench and for the file: the sheet, the record, lists and pictures.
+
+import { bench, plan, when } from "./workshop.js";
+import { button, element, fill, keep, place, say } from "./elements.js";
+import { explained, postBlob, postText } from "./service.js";
+import { svgText } from "./picture.js";
+
+/** Keeps the tab up to date. */
+export function start() {
+  when("plan", show);
+  show();
+}
+
+function show() {
+  const ready = bench.conversion !== null;
+  fill(place("panel-print"), 
+    element("h2", {}, "Print and keep"),
+    element("p", {}, "The bench sheet has the picture, the readings to take with room for yours, the wires and parts, and the cautions."),
+    element(
+      "p",
+      { className: "buttons" },
+      button("Bench sheet", sheet, { className: "main", disabled: !ready, id: "sheet" }),
+      button("Print the sheet", printSheet, { disabled: !ready, id: "print-sheet" }),
+    ),
+    element("h3", {}, "Downloads"),
+    element(
+      "p",
+      { className: "buttons" },
+      file("Picture (.svg)", "svg", async () => new Blob([await svgText()], { type: "image/svg+xml" }), ready),
+      file("Picture (.png)", "png", () => postBlob(`/v1/plans/diagram?step=${bench.step}&marks=none`, plan(), "image/png"), ready),
+      file("Figures (.csv)", "csv", () => postBlob("/v1/plans/solution", plan(), "text/csv"), ready),
+      file("Findings (.csv)", "csv", () => postBlob("/v1/plans/review", plan({}), "text/csv"), ready),
+      file("Readings to take (.csv)", "csv", () => postBlob("/v1/plans/readings", { plan: plan({}) }, "text/csv"), ready),
+      file("Sheet (.html)", "html", () => postBlob("/v1/plans/sheet", { plan: plan({}) }, "text/html"), ready),
+    ),
+    element("p", { className: "problem", id: "print-problem", role: "status" }),
+    element("div", { id: "sheet-view", hidden: true }),
+  );
+}
+
+function file(text, ending, make, ready) {
+  return button(text, async () => {
+    place("print-problem").textContent = "";
+    try {
+      keep(`${(bench.car.settings.name || "car").replace(/[^\w -]+/g, "_")} ${text.replace(/ \(.*/, "").toLowerCase()}.${ending}`, await make());
+      say(`${text} is ready.`);
+    } catch (refused) {
+      place("print-problem").textContent = explained(refused);
+    }
+  }, { disabled: !ready });
+}
+
+/** The sheet in a tree of its own, so that its style and that of the page leave each other alone. */
+async function sheet() {
+  const target = place("sheet-view");
+  place("print-problem").textContent = "Drawing up the sheet…";
+  try {
+    const html = await postText("/v1/plans/sheet", { plan: plan({}) }, "text/html");
+    // Its style goes in by the one way that the page's policy allows.
+    const styles = [...html.matchAll(/<style>([^<]*)<\/style>/g)].map((each) => each[1]);
+    const parsed = new DOMParser().parseFromString(html.replace(/<style>[^<]*<\/style>/g, ""), "text/html");
+    const root = target.shadowRoot ?? target.attachShadow({ mode: "open" });
+    const style = new CSSStyleSheet();
+    style.replaceSync(styles.join("\n"));
+    root.adoptedStyleSheets = [style];
+    root.replaceChildren(document.importNode(parsed.body, true));
+    root.querySelectorAll(".wide").forEach((each) => (each.tabIndex = 0));
+    // A heading over a column to write in has nothing to say.
+    root.querySelectorAll("th:empty").forEach((each) => each.replaceWith(element("td", { className: each.className })));
+    target.hidden = false;
+    place("print-problem").textContent = "";
+    say("The sheet is shown below.");
+    return true;
+  } catch (refused) {
+    place("print-problem").textContent = explained(refused);
+    return false;
+  }
+}
+
+/** Printing to a file makes a PDF of it. */
+async function printSheet() {
+  if (await sheet()) {
+    window.print();
+  }
+}

@@ -1,0 +1,225 @@
+// The tab of wires: the grid, what was assumed, what is asked.
+
+import { bench, change, figures, select, when } from "./workshop.js";
+import * as list from "./list.js";
+import { button, chip, element, place, say } from "./elements.js";
+import { grid } from "./grid.js";
+import { colourWords, colours, count, figure, nameOf } from "./words.js";
+import * as cars from "./cars.js";
+
+const USUAL = [
+  { name: "no", head: "No." },
+  { name: "from", head: "From", list: "terminals" },
+  { name: "to", head: "To", list: "terminals" },
+  { name: "size", head: "Size", list: "sizes" },
+  { name: "length", head: "Length" },
+  { name: "colour", head: "Colour", list: "colours" },
+];
+const RARE = [
+  { name: "via", head: "Via", list: "terminals" },
+  { name: "resistance", head: "Ω instead of size" },
+  { name: "place", head: "Place", list: "places" },
+  { name: "bundle", head: "Bundle of" },
+  { name: "insulation", head: "Insulation °C" },
+  { name: "joint", head: "Joint at from, Ω" },
+  { name: "joint to", head: "Joint at to, Ω" },
+  { name: "feed", head: "One way", list: "yes" },
+  { name: "note", head: "Note" },
+];
+const SHOWN = [
+  { name: "current", head: "A", figure: true },
+  { name: "drop", head: "V lost", figure: true },
+];
+
+let sheet;
+let columns;
+let all = false;
+
+/** Builds the tab and keeps it up to date. */
+export function start() {
+  build();
+  place("all-columns").addEventListener("click", () => {
+    all = !all;
+    place("all-columns").setAttribute("aria-pressed", String(all));
+    build();
+    show();
+  });
+  for (const name of ["name", "voltage", "earth"]) {
+    place(`setting-${name}`).addEventListener("change", (event) => change({ ...bench.car, settings: { ...bench.car.settings, [name]: event.target.value } }));
+  }
+  when("car plan solved state selected", show);
+  show();
+}
+
+function build() {
+  columns = all ? [...USUAL, ...RARE, ...SHOWN] : [...USUAL, ...SHOWN];
+  const fields = columns.filter((column) => !column.figure).map((column) => column.name);
+  const table = element("table", { id: "wires", className: "grid" });
+  place("wires").replaceWith(table);
+  sheet = grid({
+    table,
+    caption: "Wires",
+    noun: "wire",
+    columns,
+    changed: (index, column, value) => change(list.withCell(bench.car, "wires", index, column, value)),
+    pasted: (index, column, block, text) => paste(index, fields.slice(fields.indexOf(column)), block, text),
+    removed: (index) => {
+      say(`Wire ${bench.car.wires[index].no} removed. Undo brings it back.`);
+      change(list.withoutRow(bench.car, "wires", index));
+    },
+    entered: (index) => {
+      const wire = bench.car.wires[index];
+      if (wire) {
+        select(wire.no);
+      }
+    },
+  });
+}
+
+/** A block with headings is a list by itself; without, it goes into the cells from here on. */
+async function paste(index, from, block, text) {
+  const heads = block.slice(0, 4).some((row) => row.some((cell) => /^from\b/i.test(cell)) && row.some((cell) => /^to\b/i.test(cell)));
+  if (!heads) {
+    change(list.withBlock(bench.car, "wires", index, from, block));
+    say(`${count(block.length, "row")} pasted.`);
+    return;
+  }
+  try {
+    const pasted = await cars.fromText(text);
+    change({ ...list.joined(bench.car, pasted), settings: bench.car.wires.length === 0 ? { ...bench.car.settings, ...pasted.settings } : bench.car.settings });
+    say(`${count(pasted.wires.length, "wire")} pasted.`);
+  } catch (refused) {
+    say(refused.message);
+  }
+}
+
+function show() {
+  if (!bench.car || place("panel-wires").hidden) {
+    return;
+  }
+  for (const name of ["name", "voltage", "earth"]) {
+    const field = place(`setting-${name}`);
+    if (document.activeElement !== field) {
+      field.value = bench.car.settings[name] ?? "";
+    }
+  }
+  const step = figures();
+  const solved = new Map((step?.wires ?? []).map((row) => [row.wire, row]));
+  const plan = new Map((bench.conversion?.result.plan.wires ?? []).map((wire) => [wire.id, wire]));
+  const asked = askedCells();
+  const rows = bench.car.wires.map((wire, index) => {
+    const drawn = plan.get(wire.no);
+    const reading = solved.get(wire.no);
+    const cells = Object.fromEntries(columns.filter((column) => !column.figure).map((column) => [column.name, { value: wire[column.name] ?? "", problem: asked.get(`${index} ${column.name}`), asked: true }]));
+    const resistive = drawn && drawn.size === undefined;
+    cells.size.assumed = drawn && !resistive ? drawn.size : "";
+    cells.length.assumed = drawn?.lengthM ? `${figure(drawn.lengthM)} m` : drawn?.lengthFt ? `${figure(drawn.lengthFt)} ft` : "";
+    cells.size.reason = cells.length.reason = assumptionsOf(wire.no).map((each) => each.text).join(" ");
+    cells.colour.chip = drawn?.colour ? chip(colours(drawn.colour)) : undefined;
+    cells.colour.assumed = wire.colour ? "" : colourWords(drawn?.colour);
+    cells.current = { value: reading ? current(reading) : "" };
+    cells.drop = { value: reading ? figure(Math.abs(reading.dropV)) : "" };
+    return { key: wire.no, cells, removable: true, className: `${wire.no === bench.selected ? "selected" : ""} ${reading?.live ? "live" : ""}` };
+  });
+  sheet.show([...rows, { key: "new", cells: Object.fromEntries(columns.map((column) => [column.name, {}])), removable: false, className: "fresh" }]);
+  showQuestions();
+  showAssumptions();
+  place("wires-problem").textContent = bench.problem ?? "";
+}
+
+/** Amperes, with an arrow where the current runs from the second end to the first. */
+function current(reading) {
+  const amperes = figure(Math.abs(reading.currentA));
+  return amperes === "0" ? "0" : `${reading.currentA < 0 ? "← " : ""}${amperes}`;
+}
+
+function askedCells() {
+  const asked = new Map();
+  for (const question of bench.conversion?.questions ?? []) {
+    const at = bench.places.get(question.row);
+    if (at?.table === "wires" && question.code !== "fuse-rating") {
+      asked.set(`${at.index} ${question.column}`, question.text);
+    }
+  }
+  for (const error of bench.errors) {
+    const match = /^\/wires\/(\d+)(?:\/(\w+))?/.exec(error.pointer ?? "");
+    if (match) {
+      asked.set(`${match[1]} ${{ lengthM: "length", lengthFt: "length", resistanceOhm: "resistance" }[match[2]] ?? match[2] ?? "from"}`, `Accepted: ${error.accepted}.`);
+    }
+  }
+  return asked;
+}
+
+function showQuestions() {
+  const questions = bench.conversion?.questions ?? [];
+  place("questions").hidden = questions.length === 0;
+  place("question-count").textContent = `${count(questions.length, "question")} to settle`;
+  place("question-list").replaceChildren(
+    ...questions.map((question) =>
+      element(
+        "li",
+        {},
+        element("p", {}, question.text, element("small", {}, ` Meanwhile: ${question.taken}.`)),
+        element("p", { className: "buttons" }, ...question.choices.slice(0, 6).map((choice) => button(choice, () => answer(question, choice), { className: "small" }))),
+      ),
+    ),
+  );
+}
+
+/** Writes an answer where the list has room for it: in the cell, or in the table of parts. */
+function answer(question, choice) {
+  const at = bench.places.get(question.row);
+  if (at?.table === "wires" && !["from", "to", "via"].includes(question.column)) {
+    change(list.withCell(bench.car, "wires", at.index, question.column, choice));
+    return;
+  }
+  if (at?.table === "parts") {
+    change(list.withCell(bench.car, "parts", at.index, question.column, choice));
+    return;
+  }
+  const part = bench.conversion.result.plan.parts.find((each) => question.ids.includes(each.id));
+  const name = part ? nameOf(part) : question.written;
+  const known = bench.car.parts.findIndex((row) => row.part?.toLowerCase() === name.toLowerCase());
+  const index = known < 0 ? bench.car.parts.length : known;
+  const column = question.code === "what-part" ? "kind" : "value";
+  change(list.withCell(list.withCell(bench.car, "parts", index, "part", name), "parts", index, column, choice));
+}
+
+/** What was assumed about a wire, or a part at one of its ends. */
+function assumptionsOf(id) {
+  return (bench.conversion?.assumptions ?? []).filter((each) => each.ids.includes(id));
+}
+
+function showAssumptions() {
+  const assumptions = bench.conversion?.assumptions ?? [];
+  const wire = bench.conversion?.result.plan.wires.find((each) => each.id === bench.selected);
+  const near = wire ? [wire.id, wire.from.split(".")[0], wire.to.split(".")[0]].flatMap(assumptionsOf) : assumptionsOf(bench.selected);
+  place("row-note").textContent = near.length === 0 ? "" : `Assumed here: ${[...new Set(near.map((each) => each.text))].join(" ")}`;
+  place("assumption-count").textContent = assumptions.length === 0 ? "Nothing is assumed" : `${count(assumptions.length, "thing")} assumed`;
+  place("assumption-list").replaceChildren(
+    ...assumptions.map((each) => {
+      const line = Number(/row (\d+)/.exec(each.assumed.place ?? "")?.[1]);
+      const at = bench.places.get(line);
+      return element(
+        "li",
+        {},
+        each.text,
+        " ",
+        at?.table === "wires" ? button(`Go to wire ${bench.car.wires[at.index]?.no}`, () => sheet.focus(at.index, USUAL.some((column) => column.name === each.assumed.place?.split("column ")[1]) ? each.assumed.place.split("column ")[1] : "from"), { className: "link" }) : null,
+      );
+    }),
+  );
+}
+
+/** Puts the keyboard into the row of a wire. */
+export function focusWire(id) {
+  const index = bench.car.wires.findIndex((wire) => wire.no === id);
+  if (index >= 0) {
+    sheet.focus(index, "from");
+  }
+}
+
+
+export function shown() {
+  show();
+}

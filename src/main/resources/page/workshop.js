@@ -1,0 +1,261 @@
+// The car on the bench: its list, the plan that the service makes of it, and how it is solved in the position of key and
+// switches that is shown. Whoever shows something listens here. An answer that is late never replaces a newer one.
+
+import * as list from "./list.js";
+import { explained, planOfList, postJson, postSlow } from "./service.js";
+
+const CHECK_AFTER_MS = 350;
+const REMEMBERED_SETTINGS = 60;
+
+/** What there is; nobody but this file writes to it. */
+export const bench = {
+  car: null,
+  /** The answer of the conversion: plan, assumptions, questions. */
+  conversion: null,
+  /** Line of the text that was sent -> { table, index }. */
+  places: new Map(),
+  step: "run",
+  /** Positions of free switches that were moved, by id. */
+  switches: {},
+  /** The solution for these switches. */
+  solution: null,
+  /** The solution before the last change of the car. */
+  earlier: null,
+  review: null,
+  backfeed: null,
+  checking: false,
+  checkProblem: null,
+  progress: null,
+  problem: null,
+  errors: [],
+  selected: null,
+};
+
+const listeners = new Map();
+let turn = 0;
+let aborter = new AbortController();
+let checkTimer;
+let past = [];
+let future = [];
+/** Solutions of the plan as it stands, by the position of the switches. */
+let solved = new Map();
+
+/** Calls back whenever one of these changes: car, plan, solved, state, checked, selected. */
+export function when(names, listener) {
+  names.split(" ").forEach((name) => listeners.set(name, [...(listeners.get(name) ?? []), listener]));
+}
+
+function changed(name) {
+  (listeners.get(name) ?? []).forEach((listener) => listener());
+}
+
+/** The plan with the switches as they are shown. */
+export function plan(switches = bench.switches) {
+  const drawn = bench.conversion?.result.plan;
+  return drawn && { ...drawn, parts: drawn.parts.map((part) => (part.id in switches ? { ...part, position: switches[part.id] } : part)) };
+}
+
+/** The switches that the driver is free to move. */
+export function freeSwitches() {
+  return (plan()?.parts ?? []).filter((part) => part.kind === "switch" && !part.positionByCondition);
+}
+
+export function positionOf(part) {
+  return bench.switches[part.id] ?? part.position ?? part.positions[0].name;
+}
+
+/** The figures of the step shown; undefined while there are none. */
+export function figures(solution = bench.solution) {
+  return solution?.result.steps.find((each) => each.step === bench.step);
+}
+
+/** Puts another car on the bench. */
+export function open(car) {
+  past = [];
+  future = [];
+  bench.switches = {};
+  bench.earlier = null;
+  bench.solution = null;
+  bench.conversion = null;
+  bench.selected = null;
+  put(car);
+}
+
+/** Changes the car; can be taken back. */
+export function change(car) {
+  if (JSON.stringify(car) === JSON.stringify(bench.car)) {
+    return;
+  }
+  past = [...past.slice(-199), bench.car];
+  future = [];
+  bench.earlier = bench.solution;
+  put(car);
+}
+
+export const canUndo = () => past.length > 0;
+export const canRedo = () => future.length > 0;
+
+export function undo() {
+  if (canUndo()) {
+    future = [bench.car, ...future];
+    bench.earlier = bench.solution;
+    put(past.pop());
+  }
+}
+
+export function redo() {
+  if (canRedo()) {
+    past = [...past, bench.car];
+    bench.earlier = bench.solution;
+    put(future.shift());
+  }
+}
+
+export function select(id) {
+  if (bench.selected !== id) {
+    bench.selected = id;
+    changed("selected");
+  }
+}
+
+export function setStep(step) {
+  bench.step = step;
+  changed("state");
+}
+
+/** Moves a switch; the wiring stays as it is. */
+export function setSwitch(id, position) {
+  bench.switches = { ...bench.switches, [id]: position };
+  bench.earlier = null;
+  changed("state");
+  const mine = ++turn;
+  solve(mine).catch((refused) => refuse(mine, refused));
+}
+
+function put(car) {
+  bench.car = car;
+  changed("car");
+  refresh();
+}
+
+async function refresh() {
+  const mine = ++turn;
+  aborter.abort();
+  aborter = new AbortController();
+  clearTimeout(checkTimer);
+  solved = new Map();
+  bench.review = null;
+  bench.backfeed = null;
+  bench.checking = false;
+  if (bench.car.wires.every((wire) => !wire.from || !wire.to)) {
+    Object.assign(bench, { conversion: null, solution: null, problem: null, errors: [] });
+    ["plan", "solved", "checked"].forEach(changed);
+    return;
+  }
+  try {
+    const { text, places } = list.write(bench.car);
+    const conversion = await planOfList(text, undefined, aborter.signal);
+    if (mine !== turn) {
+      return;
+    }
+    Object.assign(bench, { conversion, places, problem: null, errors: [] });
+    const ids = new Set(conversion.result.plan.parts.map((part) => part.id));
+    bench.switches = Object.fromEntries(Object.entries(bench.switches).filter(([id]) => ids.has(id)));
+    changed("plan");
+    await solve(mine);
+    if (conversion === bench.conversion) {
+      checkTimer = setTimeout(check, CHECK_AFTER_MS);
+      changed("checked");
+    }
+  } catch (refused) {
+    refuse(mine, refused);
+  }
+}
+
+function refuse(mine, refused) {
+  if (refused.name === "AbortError" || mine !== turn) {
+    return;
+  }
+  bench.problem = explained(refused);
+  bench.errors = refused.errors;
+  ["plan", "solved", "checked"].forEach(changed);
+}
+
+async function solve(mine) {
+  const switches = bench.switches;
+  const solution = await solutionFor(switches);
+  if (mine !== turn) {
+    return;
+  }
+  bench.solution = solution;
+  const steps = solution.result.steps.map((each) => each.step);
+  if (!steps.includes(bench.step)) {
+    bench.step = steps.includes("run") ? "run" : steps[0];
+  }
+  changed("solved");
+}
+
+/** The solution with the switches so; a promise, kept, so that a switch one move away can be asked ahead. */
+export function solutionFor(switches) {
+  const key = JSON.stringify(Object.entries(switches).sort());
+  if (!solved.has(key)) {
+    if (solved.size >= REMEMBERED_SETTINGS) {
+      solved.delete(solved.keys().next().value);
+    }
+    const asked = solved;
+    const promise = postJson("/v1/plans/solution", plan(switches), aborter.signal);
+    promise.catch(() => asked.delete(key));
+    solved.set(key, promise);
+  }
+  return solved.get(key);
+}
+
+/** The positions of the switches one move away from those shown. */
+export function oneMoveAway() {
+  return freeSwitches().flatMap((part) =>
+    part.positions.filter((position) => position.name !== positionOf(part)).map((position) => ({ ...bench.switches, [part.id]: position.name })),
+  );
+}
+
+async function check() {
+  const drawn = plan({});
+  const signal = aborter.signal;
+  bench.checking = true;
+  bench.progress = null;
+  changed("checked");
+  const same = bench.conversion;
+  const report = (progress) => {
+    if (same === bench.conversion && bench.checking) {
+      bench.progress = progress;
+      changed("progress");
+    }
+  };
+  try {
+    const [review, backfeed] = await Promise.all([
+      postSlow("/v1/plans/review", drawn, report, signal),
+      postSlow("/v1/plans/backfeed", drawn, () => undefined, signal),
+    ]);
+    if (same === bench.conversion) {
+      Object.assign(bench, { review, backfeed, checking: false, checkProblem: null });
+      changed("checked");
+    }
+  } catch (refused) {
+    if (refused.name !== "AbortError" && same === bench.conversion) {
+      Object.assign(bench, { checking: false, checkProblem: explained(refused) });
+      changed("checked");
+    }
+  }
+}
+
+/** Stops the checks that are running. */
+export function stopChecks() {
+  aborter.abort();
+  aborter = new AbortController();
+  bench.checking = false;
+  bench.checkProblem = "Stopped. Change something, or check again.";
+  changed("checked");
+}
+
+export function checkAgain() {
+  check();
+}
