@@ -9,7 +9,9 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Base64;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.logging.Level;
@@ -22,8 +24,10 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.print.PrintOptions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -34,7 +38,7 @@ final class Browser implements AutoCloseable {
 
     private static final File CHROMIUM = new File("/usr/bin/chromium");
     private static final File DRIVER = new File("/usr/bin/chromedriver");
-    private static final Duration PATIENCE = Duration.ofSeconds(30);
+    private static final Duration PATIENCE = Duration.ofSeconds(120);
 
     private final Server server;
     private final ChromeDriver driver;
@@ -79,12 +83,75 @@ final class Browser implements AutoCloseable {
         return new Browser(server, new ChromeDriver(service, options));
     }
 
-    /** Opens the help page and waits until its first plan is drawn. */
+    /** Opens the help page as somebody who was never there. */
     Browser open(Dimension size) {
         driver.manage().window().setSize(size);
-        driver.get(address("/"));
-        waitUntil(here -> !here.find("#wires tbody tr").isEmpty() && here.isDrawn());
+        driver.get(address("/health"));
+        script("localStorage.clear()");
+        return go("/");
+    }
+
+    /** Opens an address and waits until the page has begun. */
+    Browser go(String path) {
+        driver.get("about:blank");
+        driver.get(address(path));
+        waitUntil(here -> !here.find("html.js").isEmpty());
         return this;
+    }
+
+    /** Opens one of the examples and waits until it is drawn. */
+    Browser openExample(String title) {
+        waitUntil(here -> !here.find("#examples button").isEmpty());
+        find("#examples button").stream()
+                .filter(button -> button.getText().toLowerCase(Locale.ROOT).contains(title))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("no example " + title))
+                .click();
+        waitUntil(Browser::isDrawn);
+        return this;
+    }
+
+    void resize(Dimension size) {
+        driver.manage().window().setSize(size);
+    }
+
+    void tab(String name) {
+        one("#tab-" + name).click();
+        waitUntil(here -> here.one("#panel-" + name).isDisplayed());
+    }
+
+    /** What stands in the fields of each row of a grid; what is only assumed stands in brackets. */
+    List<String> rows(String table) {
+        Object rows = script(
+                "return [...document.querySelectorAll(arguments[0] + ' tbody tr')].map(row =>"
+                        + " [...row.querySelectorAll('input')].map(i => i.value || (i.placeholder ? `(${i.placeholder})` : ''))"
+                        + ".join('|'))",
+                table);
+        return rows instanceof List<?> list ? list.stream().map(String::valueOf).toList() : List.of();
+    }
+
+    void dark(boolean dark) {
+        driver.executeCdpCommand(
+                "Emulation.setEmulatedMedia",
+                Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", dark ? "dark" : "light"))));
+    }
+
+    /** The page as it would be printed, a PDF. */
+    byte[] printed() {
+        return Base64.getDecoder().decode(driver.print(new PrintOptions()).getContent());
+    }
+
+    /** What a script that waits comes to; it hands its answer to {@code done}. */
+    Object later(String script, Object... arguments) {
+        driver.manage().timeouts().scriptTimeout(PATIENCE);
+        Object answer = driver.executeAsyncScript(
+                "const done = arguments[arguments.length - 1]; const failed = e => done('failed: ' + e);" + script,
+                arguments);
+        return answer == null ? "" : answer;
+    }
+
+    void type(CharSequence... keys) {
+        new Actions(driver).sendKeys(keys).perform();
     }
 
     Browser openWithoutWaiting() {
@@ -97,7 +164,7 @@ final class Browser implements AutoCloseable {
     }
 
     boolean isDrawn() {
-        return !find("#diagram svg").isEmpty() && "false".equals(one("#picture").getAttribute("aria-busy"));
+        return !find("#diagram svg").isEmpty() && "false".equals(one("#diagram").getAttribute("aria-busy"));
     }
 
     WebElement one(String selector) {
@@ -110,18 +177,6 @@ final class Browser implements AutoCloseable {
 
     String text(String selector) {
         return one(selector).getText();
-    }
-
-    /** The cells of the row of a table whose head is this. */
-    List<String> row(String table, String head) {
-        return find(table + " tbody tr").stream()
-                .filter(row -> row.findElement(By.tagName("th")).getText().equals(head))
-                .findFirst()
-                .orElseThrow(() -> new AssertionError("no row " + head + " in " + table))
-                .findElements(By.tagName("td"))
-                .stream()
-                .map(WebElement::getText)
-                .toList();
     }
 
     void choose(String selector, String visibleText) {

@@ -1,6 +1,7 @@
 package loomwright.service.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -28,22 +29,41 @@ class CalculatorsTest {
 
     @BeforeEach
     void freshPage() {
-        browser.open(Browser.WIDE);
+        browser.open(Browser.WIDE).go("/#calculators");
     }
 
-    /** 12.6 V over 0.05 + 1.4 + 1.5 + 0.03 ohm; the rest are checked where they are calculated. */
+    /** The headline is the figure that the service gives by itself to a cell of a spreadsheet, with the page's own values. */
     @ParameterizedTest
-    @CsvSource({
-        "/v1/ballast, 6.342 V at the coil",
-        "/v1/spark, kV required",
-        "/v1/voltage-drop, V lost",
-        "/v1/fuse, A",
-        "/v1/resistance, 3.4 ohm"
-    })
-    void eachAnswersWithinThePage(String path, String headline) {
+    @CsvSource({"/v1/ballast", "/v1/spark", "/v1/voltage-drop", "/v1/fuse", "/v1/resistance"})
+    void theHeadlineIsTheFigureOfTheService(String path) {
         browser.one(card(path) + " button").click();
-        browser.waitForText(card(path) + " .figure", headline);
+        browser.waitUntil(here -> !here.find(card(path) + " .figure").isEmpty());
+        double figure = Double.parseDouble(String.valueOf(browser.later(
+                "const form = document.querySelector(arguments[0]);"
+                        + "fetch(`${arguments[1]}?${new URLSearchParams(new FormData(form))}`, {headers: {Accept: 'text/plain'}})"
+                        + ".then(r => r.text()).then(done, failed);",
+                card(path),
+                path)));
+        double headline =
+                Double.parseDouble(browser.text(card(path) + " .figure").split(" ")[0]);
+
+        assertThat(headline).isCloseTo(figure, within(0.005 * Math.max(1, Math.abs(figure))));
         assertThat(browser.text(card(path) + " .result")).contains("How it is calculated", "Cautions");
+    }
+
+    @Test
+    void feetInchesAndDecimalCommasAreTaken() {
+        browser.enter("#drop-length", "10 ft");
+        browser.enter("#drop-current", "3,5");
+        browser.one(card("/v1/voltage-drop") + " button").click();
+        browser.waitUntil(
+                here -> !here.find(card("/v1/voltage-drop") + " .figure").isEmpty());
+        double asked = Double.parseDouble(String.valueOf(browser.later(
+                "fetch('/v1/voltage-drop?size=2.5%20mm2&lengthFt=10&currentA=3.5&supplyV=12&circuit=general',"
+                        + " {headers: {Accept: 'text/plain'}}).then(r => r.text()).then(done, failed);")));
+        assertThat(browser.one(card("/v1/voltage-drop") + " .figure").getAttribute("data-figure"))
+                .satisfies(figure ->
+                        assertThat(Double.parseDouble(String.valueOf(figure))).isEqualTo(asked));
     }
 
     @Test

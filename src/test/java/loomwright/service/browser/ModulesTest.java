@@ -1,0 +1,133 @@
+package loomwright.service.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The modules of the help page that calculate nothing but keep order: lists, patches, figures, fields. */
+class ModulesTest {
+    private static Browser browser;
+
+    @BeforeAll
+    static void open() {
+        browser = Browser.start();
+        browser.open(Browser.WIDE);
+    }
+
+    @AfterAll
+    static void close() {
+        if (browser != null) {
+            browser.close();
+        }
+    }
+
+    /** Examples of RFC 6902, appendix A. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '!',
+            value = {
+                "{\"foo\":\"bar\"} ! [{\"op\":\"add\",\"path\":\"/baz\",\"value\":\"qux\"}] ! {\"foo\":\"bar\",\"baz\":\"qux\"}",
+                "{\"foo\":[\"bar\",\"baz\"]} ! [{\"op\":\"add\",\"path\":\"/foo/1\",\"value\":\"qux\"}] ! {\"foo\":[\"bar\",\"qux\",\"baz\"]}",
+                "{\"baz\":\"qux\",\"foo\":\"bar\"} ! [{\"op\":\"remove\",\"path\":\"/baz\"}] ! {\"foo\":\"bar\"}",
+                "{\"foo\":[\"bar\",\"qux\",\"baz\"]} ! [{\"op\":\"remove\",\"path\":\"/foo/1\"}] ! {\"foo\":[\"bar\",\"baz\"]}",
+                "{\"baz\":\"qux\",\"foo\":\"bar\"} ! [{\"op\":\"replace\",\"path\":\"/baz\",\"value\":\"boo\"}] ! {\"foo\":\"bar\",\"baz\":\"boo\"}",
+                "{\"foo\":[\"all\",\"grass\",\"cows\",\"eat\"]} ! [{\"op\":\"move\",\"from\":\"/foo/1\",\"path\":\"/foo/3\"}] ! {\"foo\":[\"all\",\"cows\",\"eat\",\"grass\"]}",
+                "{\"foo\":[\"bar\"]} ! [{\"op\":\"add\",\"path\":\"/foo/-\",\"value\":[\"abc\",\"def\"]}] ! {\"foo\":[\"bar\",[\"abc\",\"def\"]]}",
+                "{\"/\":9,\"~1\":10} ! [{\"op\":\"test\",\"path\":\"/~01\",\"value\":10}] ! {\"/\":9,\"~1\":10}"
+            })
+    void aPatchIsAppliedAsTheStandardHasIt(String document, String patch, String expected) {
+        assertThat(browser.later(
+                        "import('/page/patch.js').then(m => JSON.stringify(m.patched(JSON.parse(arguments[0]), JSON.parse(arguments[1]))))"
+                                + ".then(done, failed);",
+                        document,
+                        patch))
+                .isEqualTo(browser.script("return JSON.stringify(JSON.parse(arguments[0]))", expected));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "[{\"op\":\"add\",\"path\":\"/baz/bat\",\"value\":\"qux\"}]",
+                "[{\"op\":\"test\",\"path\":\"/foo\",\"value\":\"qux\"}]",
+                "[{\"op\":\"remove\",\"path\":\"/nobody\"}]"
+            })
+    void aPatchThatDoesNotFitIsRefused(String patch) {
+        assertThat(browser.later(
+                        "import('/page/patch.js').then(m => { try { m.patched({foo: 'bar'}, JSON.parse(arguments[0])); return 'applied'; }"
+                                + " catch (e) { return e.message; } }).then(done, failed);",
+                        patch))
+                .asString()
+                .startsWith("The plan has changed");
+    }
+
+    /** A plan written as a list, read by the page and written by it, is the same plan. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "sandpiper-as-built",
+                "sandpiper-unguarded-bypass",
+                "sandpiper-bypass-relay",
+                "sandpiper-electronic-module",
+                "otter-6v-positive-earth"
+            })
+    void thePageLosesNothingOfAPlan(String example) {
+        assertThat(browser.later(
+                        "(async () => { const l = await import('/page/list.js'); const s = await import('/page/service.js');"
+                                + "const plan = await s.getJson('/v1/examples/' + arguments[0]);"
+                                + "const there = await s.postJson('/v1/plans/conversion', plan);"
+                                + "const back = await s.planOfList(l.write(l.parse(await s.listOfPlan(plan))).text);"
+                                + "return JSON.stringify(there.result.plan) === JSON.stringify(back.result.plan); })().then(done, failed);",
+                        example))
+                .isEqualTo(true);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.0003, 0", "-0.458, -0.46", "12.614, 12.6", "168.3, 168", "3.4, 3.40", "1234.5, 1235"})
+    void aFigureIsWhatAMeterShows(double value, String shown) {
+        assertThat(browser.later(
+                        "import('/page/words.js').then(m => m.figure(Number(arguments[0]))).then(done, failed);",
+                        String.valueOf(value)))
+                .isEqualTo(shown);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "lengthM; 10 ft; lengthFt=10", "lengthM; 3,5; lengthM=3.5", "lengthM; 45 cm; lengthM=0.45",
+                "gapMm; 0.025 in; gapIn=0.025", "gapMm; 0,65; gapMm=0.65", "elementsOhm; 0.7, 0.7; elementsOhm=0.7,0.7",
+                "elementsOhm; 0,7 + 0,7; elementsOhm=0.7,0.7", "size; 14 AWG; size=14 AWG",
+                        "lengthM; three; lengthM=three"
+            })
+    void aFieldTakesUnitsAndCommas(String name, String typed, String sent) {
+        assertThat(browser.later(
+                        "import('/page/calculators.js').then(m => m.parameter({name: arguments[0], value: arguments[1]}).join('='))"
+                                + ".then(done, failed);",
+                        name,
+                        typed))
+                .isEqualTo(sent);
+    }
+
+    @Test
+    void aPartIsRenamedWhereverItIsNamed() {
+        assertThat(browser.later("import('/page/list.js').then(m => { const car = m.withBlock(m.emptyCar(), 'wires', 0,"
+                        + " ['from', 'to'], [['fuse 1 out', 'fuse 10 in'], ['Fuse 1 in', 'fuse-1.b']]);"
+                        + " return m.renamed(car, ['fuse 1', 'fuse-1'], 'Dash fuse').wires.map(w => `${w.from} > ${w.to}`).join(', '); })"
+                        + ".then(done, failed);"))
+                .isEqualTo("Dash fuse out > fuse 10 in, Dash fuse in > Dash fuse.b");
+    }
+
+    @Test
+    void aDamagedLinkIsRefused() {
+        assertThat(
+                        browser.later(
+                                "import('/page/cars.js').then(m => m.fromLink('#car=abcdef')).then(done, e => done(e.message));"))
+                .asString()
+                .startsWith("The link is damaged");
+    }
+}

@@ -1,0 +1,304 @@
+package loomwright.service.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+
+/** The workbench of the help page, as an owner uses it. */
+class WorkbenchTest {
+    private static final int FIRST_VIEW_BYTES = 60_000;
+    private static final int MOST_READINGS = 12;
+
+    /** Twenty wires of an invented car: from, to, size, length, colour. */
+    private static final List<String> LIST = List.of(
+            "battery -\tengine\t35 mm2\t0.6 m\tblack",
+            "engine\tbody\t16 mm2\t0.4 m\tblack",
+            "battery +\tstarter solenoid battery post\t35 mm2\t0.8 m\tred",
+            "starter solenoid motor post\tstarter motor\t35 mm2\t0.4 m\tblack",
+            "battery +\tfuse 1 in\t4 mm2\t0.3 m\tred",
+            "fuse 1 out\tkey 30\t4 mm2\t1.2 m\tbrown",
+            "key 50\tstarter solenoid small terminal\t2.5 mm2\t1.5 m\twhite/red",
+            "key 15\tballast in\t2.5 mm2\t1.2 m\twhite",
+            "ballast out\tcoil +\t2.5 mm2\t0.3 m\twhite/blue",
+            "coil -\tpoints\t1.5 mm2\t0.5 m\twhite/black",
+            "condenser\tpoints\t1 mm2\t0.2 m\tblack",
+            "battery +\tfuse 2 in\t4 mm2\t0.4 m\tbrown",
+            "fuse 2 out\tlighting switch 30\t2.5 mm2\t1 m\tbrown",
+            "lighting switch 58\tside lamp left\t1 mm2\t2 m\tred",
+            "lighting switch 58\ttail lamp right\t1 mm2\t4 m\tred",
+            "lighting switch 56\theadlamp left\t2.5 mm2\t1.8 m\tblue",
+            "lighting switch 56\theadlamp right\t2.5 mm2\t2.4 m\tblue",
+            "key 15\tfuse 3 in\t2.5 mm2\t0.4 m\twhite",
+            "fuse 3 out\theater\t1.5 mm2\t1.5 m\tgreen",
+            "heater earth\tbody\t1.5 mm2\t0.5 m\tblack");
+
+    private static Browser browser;
+
+    @BeforeAll
+    static void open() {
+        browser = Browser.start();
+    }
+
+    @AfterAll
+    static void close() {
+        if (browser != null) {
+            browser.close();
+        }
+    }
+
+    @BeforeEach
+    void freshPage() {
+        browser.open(Browser.WIDE);
+        browser.complaints();
+    }
+
+    @AfterEach
+    void nothingWasComplainedOf() {
+        // A refusal is an answer that the page shows; the browser notes its status all the same.
+        assertThat(browser.complaints()).allMatch(message -> message.contains("status of 4"));
+    }
+
+    @Test
+    void threeWaysToBeginInLittleWeightFromThisServiceAlone() {
+        browser.waitUntil(here -> !here.find("#templates button").isEmpty());
+        assertThat(browser.find("#welcome h3")).hasSize(3);
+        Object weight = browser.script("return performance.getEntriesByType('resource')"
+                + ".concat(performance.getEntriesByType('navigation')).reduce((sum, e) => sum + e.encodedBodySize, 0)");
+        assertThat(((Number) weight).intValue()).isPositive().isLessThan(FIRST_VIEW_BYTES);
+        assertThat(String.valueOf(browser.script("return performance.getEntriesByType('resource').map(e => e.name)"
+                        + ".filter(n => !n.startsWith(location.origin) && !n.startsWith('data:')).join(' ')")))
+                .isEmpty();
+    }
+
+    @Test
+    void twentyWiresAreTypedByKeyboardAlone() {
+        browser.waitUntil(here -> !here.find("#empty").isEmpty());
+        browser.one("#empty").sendKeys(Keys.ENTER);
+        browser.waitUntil(here -> "from".equals(here.focused().getAttribute("data-column")));
+        for (String row : LIST) {
+            String[] cells = row.split("\t");
+            for (int i = 0; i < cells.length; i++) {
+                browser.type(cells[i]);
+                if (i < cells.length - 1) {
+                    browser.type(Keys.TAB);
+                }
+            }
+            browser.type(Keys.ENTER);
+            for (int i = 1; i < cells.length; i++) {
+                browser.type(Keys.chord(Keys.SHIFT, Keys.TAB));
+            }
+        }
+        browser.waitUntil(
+                here -> here.isDrawn() && here.find("#diagram [data-wire]").size() >= LIST.size());
+
+        List<String> rows = browser.rows("#wires");
+        assertThat(rows).hasSize(LIST.size() + 1);
+        for (int i = 0; i < LIST.size(); i++) {
+            assertThat(rows.get(i)).isEqualTo("W" + (i + 1) + "|" + LIST.get(i).replace('\t', '|'));
+        }
+        assertThat(browser.text("#wires-problem")).isEmpty();
+        assertThat(browser.rows("#parts")).isEmpty();
+        browser.tab("parts");
+        browser.waitUntil(here -> here.rows("#parts").stream().anyMatch(row -> row.startsWith("Heater|(")));
+    }
+
+    @Test
+    void aBlockIsPastedUndoneAndSharedByALink() {
+        paste(LIST);
+        assertThat(browser.rows("#wires"))
+                .hasSize(LIST.size() + 1)
+                .contains("W1|" + LIST.get(0).replace('\t', '|'));
+
+        browser.one("#undo").click();
+        browser.waitUntil(here -> here.rows("#wires").size() == 1);
+        browser.one("#redo").click();
+        browser.waitUntil(here -> here.rows("#wires").size() == LIST.size() + 1);
+
+        browser.one("#share").click();
+        browser.waitUntil(here ->
+                !String.valueOf(here.one("#share-link").getAttribute("value")).isEmpty());
+        String link = String.valueOf(browser.one("#share-link").getAttribute("value"));
+        List<String> rows = browser.rows("#wires");
+        browser.open(Browser.WIDE).go(link.substring(link.indexOf('#') - 1));
+        browser.waitUntil(Browser::isDrawn);
+        assertThat(browser.rows("#wires")).isEqualTo(rows);
+    }
+
+    @Test
+    void whatIsLeftOutIsAssumedInGreyUntilTypedOver() {
+        paste(List.of(
+                "battery +\tlamp left +\t1 mm2", "lamp left -\tbody\t1 mm2\t1 m", "battery -\tbody\t16 mm2\t1 m"));
+        browser.waitUntil(here -> here.rows("#wires").get(0).matches("W1.*\\(\\d.* m\\).*"));
+        browser.enter("#wires tbody tr:first-child input[data-column=length]", "3 m" + Keys.ENTER);
+        browser.waitUntil(here -> here.rows("#wires").get(0).contains("|3 m|"));
+        assertThat(browser.text("#assumption-count")).contains("assumed");
+    }
+
+    @Test
+    void theKeyAndSwitchesMovedQuicklyEndWhereTheyWereLeft() {
+        browser.openExample("as built");
+        browser.tab("parts");
+        browser.choose("#switches select", "head");
+        browser.choose("#switches select", "out");
+        browser.choose("#switches select", "head");
+        browser.one("input[value=run]").sendKeys(Keys.ARROW_RIGHT);
+        browser.waitUntil(here -> here.isDrawn()
+                && here.text("#diagram svg").toLowerCase(Locale.ROOT).contains("cranking"));
+        assertThat(browser.one("input[value=crank]").isSelected()).isTrue();
+        browser.waitUntil(here -> here.find("#parts tbody tr").stream()
+                .anyMatch(row -> row.getText().contains("on") && row.getText().contains(".")));
+        String shown = String.valueOf(browser.script("return document.querySelector('#switches select').value"));
+        assertThat(shown).isEqualTo("head");
+        assertThat(browser.text("#diagram svg")).contains("head");
+    }
+
+    @Test
+    void aRemedyIsAppliedCheckedAgainAndTakenBack() {
+        browser.openExample("without relay or diode");
+        int wires = browser.rows("#wires").size();
+        browser.tab("findings");
+        browser.waitUntil(here -> !here.find("#finding-list .apply").isEmpty());
+        int before = browser.find("#finding-list li.danger[data-code=backfeed]").size();
+        assertThat(before).isPositive();
+
+        browser.one("#finding-list .apply").click();
+        browser.waitUntil(here -> !here.find("#applied table").isEmpty()
+                && here.find("#finding-list li").size() > 0
+                && here.find("#finding-list li.danger[data-code=backfeed]").size() < before);
+        assertThat(browser.text("#applied")).contains("gone");
+
+        browser.one("#undo").click();
+        browser.waitUntil(
+                here -> here.find("#finding-list li.danger[data-code=backfeed]").size() == before);
+        browser.tab("wires");
+        assertThat(browser.rows("#wires")).hasSize(wires);
+    }
+
+    /** The meter is that of a car whose earth wire W34 has a bad joint; the session has to come to that. */
+    @Test
+    void aBadEarthIsFoundWithAMeter() {
+        browser.openExample("as built");
+        browser.tab("measure");
+        browser.waitUntil(here -> !here.find("#begin").isEmpty());
+        browser.choose("#complaint-load", "Heater blower");
+        browser.one("#begin").click();
+        int readings = 0;
+        browser.waitUntil(here -> !here.find("#reading, #outcome").isEmpty());
+        while (browser.find("#outcome").isEmpty() && readings < MOST_READINGS) {
+            readings++;
+            browser.later(METER);
+            browser.waitUntil(here -> !here.find("#reading, #outcome").isEmpty());
+        }
+        assertThat(browser.text("#panel-measure")).contains("What to repair", "W34");
+    }
+
+    /** Answers the reading on the screen from the solution of the faulty car; ohms are left out. */
+    private static final String METER = """
+            (async () => {
+              const s = await import('/page/service.js');
+              const form = document.querySelector('form.reading');
+              const { from, to, condition, quantity, switches } = form.dataset;
+              if (quantity !== 'volts') {
+                [...document.querySelectorAll('#panel-measure button')].find(b => b.textContent === 'I cannot reach this point').click();
+                return;
+              }
+              const plan = await s.getJson('/v1/examples/sandpiper-as-built');
+              plan.wires.find(w => w.id === 'W34').toJointResistanceOhm = 2.5;
+              for (const [id, position] of Object.entries(JSON.parse(switches))) {
+                const part = plan.parts.find(p => p.id === id);
+                if (part.positions) { part.position = position; } else { part.closedWhenStopped = position === 'closed'; }
+              }
+              const steps = (await s.postJson('/v1/plans/solution', plan)).result.steps;
+              const nodes = steps.find(x => x.step === condition).nodes;
+              const volts = end => end === 'earth' ? 0 : nodes.find(n => n.node === end || n.terminals.includes(end)).voltageV;
+              document.querySelector('#reading').value = (volts(from) - volts(to)).toFixed(2);
+              form.requestSubmit();
+            })().then(done, failed);
+            """;
+
+    @Test
+    void theSheetIsPrinted() {
+        browser.openExample("6 v");
+        browser.tab("print");
+        browser.waitUntil(here -> here.one("#sheet").isEnabled());
+        browser.one("#sheet").click();
+        browser.waitUntil(here -> here.one("#sheet-view").isDisplayed());
+        assertThat(String.valueOf(
+                        browser.script("return document.querySelector('#sheet-view').shadowRoot.textContent")))
+                .contains("Otter", "Before you touch");
+        assertThat(new String(browser.printed(), 0, 5, StandardCharsets.ISO_8859_1))
+                .isEqualTo("%PDF-");
+    }
+
+    @Test
+    void aHostileFileRunsNothing(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("car.json");
+        Files.writeString(file, """
+                {"schema": "loomwright/plan/1", "name": "<img src=x onerror=alert(1)>", "system": {"nominalVoltageV": 12},
+                 "parts": [{"kind": "battery", "id": "battery"}, {"kind": "earth", "id": "body"},
+                   {"kind": "lamp", "id": "lamp", "label": "<script>alert(1)</script><style>*{display:none}</style>",
+                    "ratedV": 12, "ratedW": 5, "meantLive": ["off"]}],
+                 "wires": [{"id": "W1", "from": "battery.plus", "to": "lamp.a", "size": "1 mm2", "lengthM": 1},
+                   {"id": "W2", "from": "lamp.b", "to": "body.31", "size": "1 mm2", "lengthM": 1},
+                   {"id": "W3", "from": "battery.minus", "to": "body.31", "size": "16 mm2", "lengthM": 1}]}
+                """);
+        browser.one("#file").sendKeys(file.toString());
+        browser.waitUntil(Browser::isDrawn);
+        browser.tab("parts");
+        assertThat(browser.find("body script, main style, main img, #diagram script"))
+                .isEmpty();
+    }
+
+    @Test
+    void aFileThatIsNoCarIsRefused(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("broken.json");
+        Files.writeString(file, "{\"schema\": ");
+        browser.one("#file").sendKeys(file.toString());
+        browser.waitUntil(here -> !here.text("#open-problem").isEmpty());
+    }
+
+    @Test
+    void theAccessibilityCheckerFindsNothingInEitherSchemeOnDesktopAndPhone() {
+        assertThat(browser.accessibilityViolations()).isEmpty();
+        browser.openExample("without relay or diode");
+        browser.waitUntil(here -> here.one("#finding-count").isDisplayed());
+        for (boolean dark : List.of(false, true)) {
+            browser.dark(dark);
+            for (var size : List.of(Browser.WIDE, Browser.PHONE)) {
+                browser.resize(size);
+                for (String tab : List.of("wires", "parts", "findings", "measure", "mistakes", "compare", "print")) {
+                    browser.tab(tab);
+                    assertThat(browser.accessibilityViolations()).as(tab).isEmpty();
+                }
+                assertThat(browser.script("return document.documentElement.scrollWidth <= window.innerWidth"))
+                        .isEqualTo(true);
+            }
+        }
+        browser.dark(false);
+    }
+
+    /** Begins an empty list and pastes a block into its first cell, as from a spreadsheet. */
+    private static void paste(List<String> rows) {
+        browser.waitUntil(here -> !here.find("#empty").isEmpty());
+        browser.one("#empty").click();
+        browser.waitUntil(here -> "from".equals(here.focused().getAttribute("data-column")));
+        browser.script(
+                "const data = new DataTransfer(); data.setData('text/plain', arguments[0]);"
+                        + "document.activeElement.dispatchEvent(new ClipboardEvent('paste',"
+                        + " {clipboardData: data, bubbles: true, cancelable: true}));",
+                String.join("\n", rows));
+        browser.waitUntil(here -> here.isDrawn() && here.rows("#wires").size() == rows.size() + 1);
+    }
+}
