@@ -13,7 +13,7 @@ const USUAL = [
   { name: "to", head: "To", list: "terminals" },
   { name: "size", head: "Size", list: "sizes" },
   { name: "length", head: "Length" },
-  { name: "colour", head: "Colour", list: "colours" },
+  { name: "colour", head: "Colour" },
 ];
 const RARE = [
   { name: "via", head: "Via", list: "terminals" },

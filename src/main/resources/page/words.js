@@ -31,8 +31,6 @@ export function colourWords(letters) {
   return colours(letters).map((each) => each.word).join("/");
 }
 
-export const COLOUR_WORDS = Object.values(COLOURS).map(([word]) => word);
-
 /** What a part is called. */
 export function nameOf(part) {
   return part?.label ?? part?.id ?? "";
