@@ -18,8 +18,10 @@ function applied(document, operation) {
       return remove(document, path);
     case "replace":
       return path === "" ? structuredClone(operation.value) : add(remove(document, path), path, structuredClone(operation.value));
-    case "move":
-      return add(remove(document, operation.from), path, at(document, operation.from));
+    case "move": {
+      const moved = at(document, operation.from);
+      return add(remove(document, operation.from), path, moved);
+    }
     case "copy":
       return add(document, path, structuredClone(at(document, operation.from)));
     case "test":

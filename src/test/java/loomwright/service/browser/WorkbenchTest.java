@@ -83,38 +83,6 @@ class WorkbenchTest {
     }
 
     @Test
-    void twentyWiresAreTypedByKeyboardAlone() {
-        browser.waitUntil(here -> !here.find("#empty").isEmpty());
-        browser.one("#empty").sendKeys(Keys.ENTER);
-        browser.waitUntil(here -> "from".equals(here.focused().getAttribute("data-column")));
-        for (String row : LIST) {
-            String[] cells = row.split("\t");
-            for (int i = 0; i < cells.length; i++) {
-                browser.type(cells[i]);
-                if (i < cells.length - 1) {
-                    browser.type(Keys.TAB);
-                }
-            }
-            browser.type(Keys.ENTER);
-            for (int i = 1; i < cells.length; i++) {
-                browser.type(Keys.chord(Keys.SHIFT, Keys.TAB));
-            }
-        }
-        browser.waitUntil(
-                here -> here.isDrawn() && here.find("#diagram [data-wire]").size() >= LIST.size());
-
-        List<String> rows = browser.rows("#wires");
-        assertThat(rows).hasSize(LIST.size() + 1);
-        for (int i = 0; i < LIST.size(); i++) {
-            assertThat(rows.get(i)).isEqualTo("W" + (i + 1) + "|" + LIST.get(i).replace('\t', '|'));
-        }
-        assertThat(browser.text("#wires-problem")).isEmpty();
-        assertThat(browser.rows("#parts")).isEmpty();
-        browser.tab("parts");
-        browser.waitUntil(here -> here.rows("#parts").stream().anyMatch(row -> row.startsWith("Heater|(")));
-    }
-
-    @Test
     void aBlockIsPastedUndoneAndSharedByALink() {
         paste(LIST);
         assertThat(browser.rows("#wires"))
