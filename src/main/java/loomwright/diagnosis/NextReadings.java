@@ -28,7 +28,7 @@ import loomwright.operation.Quantity;
  *
  * <p>A measurement sorts the candidates into classes whose figures lie further apart than meter and tolerances reach. It is worth
  * the entropy of these classes, −Σ p log₂ p (J. de Kleer, B. C. Williams, Diagnosing multiple faults, 1987, section on
- * measurement selection, from memory). The first is the one worth most, the next the one that adds most to it.
+ * measurement selection, from memory). What is not safe ({@link PrimarySide}) is never chosen. The first is the one worth most, the next the one that adds most to it.
  */
 final class NextReadings {
     private static final int MOST_READINGS = 3;
@@ -39,12 +39,14 @@ final class NextReadings {
     private final DiagnosisQuestion question;
     private final Uncertainty uncertainty;
     private final List<Measurement> taken;
+    private final PrimarySide primarySide;
 
     NextReadings(Bench bench, DiagnosisQuestion question) {
         this.bench = bench;
         this.question = question;
         this.uncertainty = new Uncertainty(question.plan());
         this.taken = question.readings().stream().map(MeterReading::measurement).toList();
+        this.primarySide = new PrimarySide(question.plan());
     }
 
     /**
@@ -175,6 +177,7 @@ final class NextReadings {
             }
         }
         all.removeAll(taken);
+        all.removeIf(primarySide::isTouchedBy);
         return all;
     }
 

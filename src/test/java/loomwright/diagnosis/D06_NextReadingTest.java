@@ -4,16 +4,30 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import loomwright.circuit.Capacitor;
+import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
+import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.ForEachExample;
+import loomwright.circuit.IgnitionModule;
+import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.circuit.Wire;
 import loomwright.circuit.fault.BadJoint;
 import loomwright.circuit.fault.BlownFuse;
 import loomwright.circuit.fault.SingleFault;
+import loomwright.circuit.fault.WireEnd;
+import loomwright.circuit.fault.WireOff;
 import loomwright.diagnosis.DiagnosisReport.NextReading;
 import loomwright.operation.Probe;
+import loomwright.operation.Quantity;
 import org.junit.jupiter.api.Test;
 
 /** What to measure next. */
@@ -74,5 +88,56 @@ class D06_NextReadingTest {
                 .noneMatch(n -> n.to().equals("earth")
                         && n.condition() == Condition.RUN
                         && List.of("battery.plus", "heater.a", "pump.a").contains(n.from()));
+    }
+
+    /** Faults of the ignition, measured while the starter turns the engine: what parts them is to be measured elsewhere. */
+    @ForEachExample
+    void noMeterIsSentToTheCoilWhileTheEngineTurns(String name) {
+        Plan plan = Plans.example(name);
+        Set<String> ignition = plan.parts().stream()
+                .filter(p -> p instanceof Coil
+                        || p instanceof ContactBreaker
+                        || p instanceof IgnitionModule
+                        || p instanceof Capacitor)
+                .map(Part::id)
+                .collect(Collectors.toSet());
+        List<Measurement> posts = List.of(Bedside.volts("battery.plus", Condition.CRANK));
+        Set<String> feeds = new HashSet<>();
+        for (Wire wire : plan.wires()) {
+            if (ignition.contains(wire.from().part())
+                    || ignition.contains(wire.to().part())) {
+                SingleFault off = new WireOff(wire.id(), WireEnd.TO, wire.to());
+                for (NextReading next : Bedside.diagnose(plan, Bedside.exact(plan, List.of(off), posts))
+                        .nextReadings()) {
+                    if (next.condition().engineTurns() && next.quantity() == Quantity.VOLTS) {
+                        feeds.add(next.from());
+                        feeds.add(next.to());
+                    }
+                }
+            }
+        }
+        assertThat(ignition).isNotEmpty();
+        assertThat(feeds).noneMatch(point -> ignition.contains(point.replaceFirst("[.].*", "")));
+    }
+
+    /** The far end of a wire on the coil is as dangerous as the coil; the battery and bare metal are not. */
+    @Test
+    void theFarEndsOfTheCoilsWiresAreLeftAloneToo() {
+        Plan plan = Plans.example("sandpiper-as-built");
+        PrimarySide primarySide = new PrimarySide(plan);
+        Wire wire = plan.wires().stream()
+                .filter(w -> w.from().part().equals("coil") || w.to().part().equals("coil"))
+                .findFirst()
+                .orElseThrow();
+        for (String end : List.of(wire.from().toString(), wire.to().toString())) {
+            assertThat(primarySide.isTouchedBy(Bedside.volts(end, Condition.RUNNING)))
+                    .as(end)
+                    .isTrue();
+            assertThat(primarySide.isTouchedBy(Bedside.volts(end, Condition.RUN)))
+                    .as(end + " with the engine stopped")
+                    .isFalse();
+        }
+        assertThat(primarySide.isTouchedBy(Bedside.volts("battery.plus", Condition.RUNNING)))
+                .isFalse();
     }
 }
