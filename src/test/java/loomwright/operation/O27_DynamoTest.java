@@ -123,7 +123,7 @@ class O27_DynamoTest {
                                 + "'parts':[{'kind':'control-box','id':'box'},{'kind':'battery','id':'B'}],'wires':[]}")
                 .findPart("box")
                 .orElseThrow();
-        var system = new VehicleSystem(6.0, EarthPolarity.NEGATIVE, null, null);
+        var system = new VehicleSystem(6.0, EarthPolarity.NEGATIVE, 20.0, 20.0);
         Threshold cutOut = Threshold.find(box, system).orElseThrow();
         double pull = cutOut.sense()
                 .effectiveV(
