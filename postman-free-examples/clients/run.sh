@@ -20,10 +20,17 @@ generate() {
   shift
   mvn -B -ntp -q -f "$root/pom.xml" "$generator" -Dopenapi.generator.maven.plugin.inputSpec="$root/openapi.yaml" \
     -Dopenapi.generator.maven.plugin.generatorName="$name" -Dopenapi.generator.maven.plugin.output="$folder/$name" "$@" \
-    >"$folder/$name.log" 2>&1 && return
+    >"$folder/$name.log" 2>&1 && named "$name" && return
   cat "$folder/$name.log"
   ! grep -qE 'could not be resolved|Could not (transfer|find) artifact|Cannot access' "$folder/$name.log" || not_reached Maven
   exit 1
+}
+
+# Names that a generator makes up are no names to program with.
+named() {
+  local inner
+  inner=$(find "$folder/$1" -iname '*inner*' -print -quit)
+  [ -z "$inner" ] || { echo "without a name in the contract: $inner"; exit 1; }
 }
 
 not_reached() {
@@ -32,7 +39,8 @@ not_reached() {
 }
 
 java() {
-  generate java -Dopenapi.generator.maven.plugin.library=native
+  generate java -Dopenapi.generator.maven.plugin.library=native \
+    -Dopenapi.generator.maven.plugin.additionalProperties=useSingleRequestParameter=true
   rm -rf "$folder/java/src/test"
   cp "$here/Backfeed.java" "$folder/java/src/main/java/"
   mvn -B -ntp -q -f "$folder/java/pom.xml" compile org.codehaus.mojo:exec-maven-plugin:3.6.4:java \
@@ -71,6 +79,9 @@ for language in "${@:-java python typescript}"; do
     while IFS= read -r verdict; do
       grep -qF "$verdict" "$folder/$one.txt" || { echo "$one was not told: $verdict"; exit 1; }
     done <"$folder/verdicts"
+    for what in picture sheet contract csv bulk; do
+      grep -q "^$what: [1-9]" "$folder/$one.txt" || { echo "$one did not fetch: $what"; exit 1; }
+    done
     grep -q '^refused: 422' "$folder/$one.txt"
   done
 done

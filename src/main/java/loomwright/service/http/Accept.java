@@ -9,15 +9,19 @@ import org.jspecify.annotations.Nullable;
 public final class Accept {
     private Accept() {}
 
+    /** The form of every problem. Some generated clients name nothing but this where an answer is no JSON. */
+    private static final String PROBLEM = "application/problem+json";
+
     /**
-     * The most wanted of what is there.
+     * The most wanted of what is there. A header that names the form of problems alone wishes for no form of an answer: any
+     * will do.
      *
      * @param header the header; absent means anything
      * @param available media types, the preferred one first
      * @return empty if none is acceptable
      */
     public static Optional<String> choose(@Nullable String header, Collection<String> available) {
-        if (header == null || header.isBlank() || header.equals("*/*")) {
+        if (header == null || header.isBlank() || header.equals("*/*") || header.equalsIgnoreCase(PROBLEM)) {
             return available.stream().findFirst();
         }
         String[] ranges = header.toLowerCase(Locale.ROOT).split(",", 100);

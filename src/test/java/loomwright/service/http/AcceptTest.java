@@ -22,7 +22,9 @@ class AcceptTest {
                 "text/*;q=0.3, text/csv;q=0.7, */*;q=0.1 | text/csv",
                 "*/*, application/json;q=0 | text/plain",
                 "text/html, */*;q=0.1 | application/json",
+                "application/problem+json | application/json",
                 "image/png | none",
+                "image/png, application/problem+json | none",
                 "application/json;q=0 | none",
                 "nonsense | none"
             })
