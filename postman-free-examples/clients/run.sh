@@ -40,7 +40,7 @@ not_reached() {
 
 java() {
   generate java -Dopenapi.generator.maven.plugin.library=native \
-    -Dopenapi.generator.maven.plugin.additionalProperties=useSingleRequestParameter=true
+    -Dopenapi.generator.maven.plugin.additionalProperties=useSingleRequestParameter=true,containerDefaultToNull=true
   rm -rf "$folder/java/src/test"
   cp "$here/Backfeed.java" "$folder/java/src/main/java/"
   mvn -B -ntp -q -f "$folder/java/pom.xml" compile org.codehaus.mojo:exec-maven-plugin:3.6.4:java \
