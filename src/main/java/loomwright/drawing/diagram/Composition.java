@@ -21,23 +21,18 @@ final class Composition {
 
     /** The title of the sheet, in one line. */
     void title(String title, double x, double widthPx) {
-        texts.add(new Text(
-                "",
-                Text.Role.TITLE,
-                x,
-                26,
-                TextLines.wrapped(title, Text.Role.TITLE, widthPx, 1).get(0)));
+        line(Text.Role.TITLE, x, 26, title, widthPx);
     }
 
     /** The name of a circuit in one line, what moment it is in up to two. */
     void part(String name, String moment, double x, double y, double widthPx) {
-        texts.add(new Text(
-                "",
-                Text.Role.NAME,
-                x,
-                y + 14,
-                TextLines.wrapped(name, Text.Role.NAME, widthPx, 1).get(0)));
+        line(Text.Role.NAME, x, y + 14, name, widthPx);
         moment(moment, x, y + 29, widthPx);
+    }
+
+    /** One line of text; none where it is blank. */
+    private void line(Text.Role role, double x, double baseline, String text, double widthPx) {
+        TextLines.wrapped(text, role, widthPx, 1).forEach(line -> texts.add(new Text("", role, x, baseline, line)));
     }
 
     /** What moment it is, in up to two lines. */

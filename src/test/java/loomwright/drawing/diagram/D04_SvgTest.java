@@ -14,6 +14,8 @@ import loomwright.circuit.Plans;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
@@ -121,6 +123,24 @@ class D04_SvgTest {
         assertThat(elements(document, "title").get(0).getTextContent()).startsWith("<script>alert(1)</script>&\"");
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {" ", "\t", "\n", "\u2028", "\u200b", "\u00a0"})
+    void namesOfBlanksOnlyAreNoText(String blank) {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'}",
+                "{'id':'W2','from':'battery.minus','to':'body.31','resistanceOhm':0.001}");
+        Plan unnamed = new Plan(
+                plan.schema(),
+                blank,
+                plan.system(),
+                plan.conditions(),
+                plan.parts(),
+                plan.wires(),
+                plan.connectors(),
+                plan.notes());
+        assertThat(Drawn.of(unnamed, Step.RUN).texts()).isNotEmpty();
+    }
+
     @Test
     void aDeadShortIsDrawnAndSaidUnderTheTitle() {
         Plan shorted = Plans.of(
@@ -129,6 +149,6 @@ class D04_SvgTest {
                         + "{'id':'W2','from':'battery.minus','to':'body.31','resistanceOhm':1e-6}");
         Drawing drawing = Drawn.of(shorted, Step.RUN);
         assertThat(Room.overlaps(drawing)).isEmpty();
-        assertThat(drawing.texts()).anyMatch(text -> text.text().contains("all but shorted"));
+        assertThat(drawing.texts()).anyMatch(text -> text.text().contains("battery is shorted"));
     }
 }
