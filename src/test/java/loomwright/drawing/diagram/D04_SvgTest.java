@@ -149,6 +149,6 @@ class D04_SvgTest {
                         + "{'id':'W2','from':'battery.minus','to':'body.31','resistanceOhm':1e-6}");
         Drawing drawing = Drawn.of(shorted, Step.RUN);
         assertThat(Room.overlaps(drawing)).isEmpty();
-        assertThat(drawing.texts()).anyMatch(text -> text.text().contains("battery is shorted"));
+        assertThat(drawing.texts()).anyMatch(text -> text.text().contains("is shorted"));
     }
 }
