@@ -38,7 +38,7 @@ final class Browser implements AutoCloseable {
 
     private static final File CHROMIUM = new File("/usr/bin/chromium");
     private static final File DRIVER = new File("/usr/bin/chromedriver");
-    private static final Duration PATIENCE = Duration.ofSeconds(120);
+    private static final Duration PATIENCE = Duration.ofMinutes(2);
 
     private final Server server;
     private final ChromeDriver driver;
