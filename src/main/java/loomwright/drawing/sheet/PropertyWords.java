@@ -46,9 +46,13 @@ final class PropertyWords {
     /** What a person named is left as it is, so each property says how its values are written. */
     private static String words(String name, String value) {
         return switch (name) {
-            case "use", "place", "form", "gender" -> spaced(value);
-            case "directed", "closedWhenStopped", "conductsWhenStopped", "momentary", "selfExciting" ->
-                value.equals("true") ? "yes" : "no";
+            case "use", "place", "form", "gender", "regulation" -> spaced(value);
+            case "directed",
+                    "closedWhenStopped",
+                    "conductsWhenStopped",
+                    "momentary",
+                    "selfExciting",
+                    "constantCurrent" -> value.equals("true") ? "yes" : "no";
             case "elementsOhm", "terminals", "halves", "meantLive", "positionByCondition" ->
                 value.replace("], ", "; ").replaceAll("[\\[\\]{}]", "");
             case "meantLiveWhen" ->
