@@ -13,7 +13,9 @@ import org.jspecify.annotations.Nullable;
 final class ElementFaults {
     private ElementFaults() {}
 
-    static List<ElementFault> of(IgnitionFeed feed, FeedState sound) {
+    /** Warm elements are taken as they are: the law of temperature does not apply to a short or a break. */
+    static List<ElementFault> of(IgnitionFeed asked, FeedState sound) {
+        IgnitionFeed feed = asked.frozen();
         List<ElementFault> faults = new ArrayList<>();
         for (int element = 0; element < feed.elements20Ohm().size(); element++) {
             for (Defect defect : Defect.values()) {

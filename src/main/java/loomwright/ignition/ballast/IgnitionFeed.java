@@ -76,6 +76,25 @@ record IgnitionFeed(
         return SelfHeating.resistanceOhm(coil20Ohm, SelfHeating.COPPER_PER_K, temperatures.coilC());
     }
 
+    /** The elements as they are, warm or not, and no longer changed by temperature. */
+    IgnitionFeed frozen() {
+        Thermal still = new Thermal(thermal.asked(), 0, thermal.ballastKPerW(), thermal.coilKPerW());
+        return new IgnitionFeed(
+                nominalVoltageV,
+                elementsOhm(),
+                bypassTap,
+                supplies,
+                feedOhm,
+                returnOhm,
+                bypassOhm,
+                coil20Ohm,
+                closing,
+                dwellFraction,
+                temperatures,
+                still,
+                window);
+    }
+
     IgnitionFeed withElements(List<Double> ohm) {
         return with(ohm, bypassTap, temperatures);
     }

@@ -374,4 +374,18 @@ class BallastFeedTest {
         assertThat(answer.cautions())
                 .contains(Caution.HIGH_TENSION, Caution.HOT_BALLAST, Caution.KEY_LEFT_ON, Caution.LOCAL_CODES);
     }
+
+    /** R = 0.5 (1 + 0.0065 x 380) = 1.735 ohm hot; half of it 0.8675 ohm; 12.6 V over it and 1.5 ohm. */
+    @Test
+    void theFaultsOfAHotElementAreThoseOfTheElementAsItIs() {
+        List<ElementFault> faults = result(Feeds.hotIron(0.5, 400)).elementFaults();
+        assertThat(faults)
+                .extracting(ElementFault::defect)
+                .containsExactly(Defect.HALF_SHORTED, Defect.SHORTED, Defect.OPEN);
+        assertThat(faults.get(0).ballastOhm()).isCloseTo(0.8675, within(1e-6));
+        assertThat(faults.get(0).currentA()).isCloseTo(12.6 / 2.3675, within(1e-3));
+        assertThat(faults.get(1).currentA()).isCloseTo(12.6 / 1.5, within(1e-3));
+        assertThat(faults.get(2).currentA()).isZero();
+        assertThat(faults.get(2).ballastOhm()).isNull();
+    }
 }

@@ -140,6 +140,37 @@ final class Feeds {
                 null);
     }
 
+    /** One element of iron wire, hot, before a coil of 1.5 ohm. */
+    static BallastInput hotIron(double elementOhm, double ballastC) {
+        return new BallastInput(
+                null,
+                List.of(elementOhm),
+                null,
+                null,
+                null,
+                null,
+                null,
+                0.0,
+                null,
+                null,
+                null,
+                null,
+                null,
+                1.5,
+                0.0,
+                null,
+                null,
+                null,
+                20.0,
+                20.0,
+                ballastC,
+                0.0065,
+                null,
+                null,
+                null,
+                null);
+    }
+
     /** A feed wire by its size and length, in feet or metres. */
     static BallastInput byWire(String size, @Nullable Double lengthM, @Nullable Double lengthFt) {
         return new BallastInput(
