@@ -55,6 +55,8 @@ final class MoveSearch {
     private final SettingScan scan;
     private final SearchClock clock;
     private final Map<Node, Came> reached = new HashMap<>();
+    /** Settings, steps and states that they began in: many ways lead to most of them, and the first is the shortest. */
+    private final Set<Node> begun = new HashSet<>();
     /** By load and step. */
     private final Map<LoadInStep, Found> strongest = new HashMap<>();
 
@@ -231,11 +233,11 @@ final class MoveSearch {
         if (!fresh.isKnown(number) || fresh.at(number, step) == state) {
             return Optional.empty();
         }
-        BitSet settled = scan.settle(setting.clone(), step, fresh.state(state));
-        if (!scan.solved()) {
+        if (!begun.add(new Node(number, step, state))) {
             return Optional.empty();
         }
-        int rests = fresh.numberOf(scan.memory(settled));
+        BitSet active = scan.settle(setting.clone(), step, fresh.state(state));
+        int rests = scan.solved() ? fresh.numberOf(scan.memory(active)) : fresh.at(number, step);
         Node node = new Node(number, step, rests);
         if (rests == fresh.at(number, step) || reached.containsKey(node)) {
             return Optional.empty();
@@ -259,6 +261,9 @@ final class MoveSearch {
         List<Consumer> consumers = feeds.consumers();
         Feed[] held = new Feed[consumers.size()];
         Arrays.setAll(held, c -> feeds.feedNow(setting, node.step(), c));
+        if (IntStream.range(0, held.length).noneMatch(c -> isNews(c, held[c], node, moves))) {
+            return;
+        }
         scan.settle(setting.clone(), node.step(), fresh.state(fresh.at(node.setting(), node.step())));
         for (int c = 0; c < held.length; c++) {
             if (!held[c].isDead() && ScanTask.isWorse(held[c], feeds.feedNow(setting, node.step(), c))) {
@@ -268,6 +273,23 @@ final class MoveSearch {
                 simplest.merge(where, found, (a, b) -> simplestFirst().compare(b, a) < 0 ? b : a);
             }
         }
+    }
+
+    /** Whether a load that is fed so would be the strongest case yet, or the simplest, of what a state keeps in. */
+    private boolean isNews(int consumer, Feed held, Node node, int moves) {
+        if (held.isDead()) {
+            return false;
+        }
+        LoadInStep where = new LoadInStep(consumer, node.step());
+        Found known = strongest.get(where);
+        Found simple = simplest.get(where);
+        if (known == null || simple == null) {
+            return true;
+        }
+        int[] setting = codes.settings().drawn();
+        codes.settings().read(node.setting(), setting);
+        Found found = new Found(consumer, codes.code(setting), node.step(), held, List.of(), moves);
+        return strongestFirst().compare(found, known) < 0 || simplestFirst().compare(found, simple) < 0;
     }
 
     private static Comparator<Found> strongestFirst() {

@@ -1,10 +1,9 @@
 package loomwright.operation;
 
-import java.util.ArrayDeque;
 import java.util.Collection;
-import java.util.Deque;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
@@ -22,32 +21,39 @@ import loomwright.circuit.Wire;
 
 /**
  * Terminals that hang together by wires, joints, connectors, fuses, links, resistors, ballasts and diodes alone, whatever the
- * switches do. Breadth-first search from the few terminals asked for; cost: the wires once for each terminal reached.
+ * switches do. Breadth-first search from the few terminals asked for; cost: the wires once for each terminal on the
+ * longest way.
  */
 final class Joined {
     private Joined() {}
 
     static Set<TerminalRef> with(Plan plan, Collection<TerminalRef> starts) {
         Set<TerminalRef> reached = new LinkedHashSet<>(starts);
-        Deque<TerminalRef> open = new ArrayDeque<>(starts);
+        Set<TerminalRef> open = reached;
         while (!open.isEmpty()) {
-            TerminalRef at = open.removeFirst();
+            Set<TerminalRef> next = new LinkedHashSet<>();
             for (Wire wire : plan.wires()) {
-                if (wire.from().equals(at) && reached.add(wire.to())) {
-                    open.add(wire.to());
-                } else if (wire.to().equals(at) && reached.add(wire.from())) {
-                    open.add(wire.from());
+                if (open.contains(wire.from())) {
+                    next.add(wire.to());
+                }
+                if (open.contains(wire.to())) {
+                    next.add(wire.from());
                 }
             }
-            Part part = plan.findPart(at.part()).orElseThrow();
-            if (isPassive(part)) {
-                reach(part, reached, open);
-            }
-            for (Connector connector : plan.connectors()) {
-                if (connector.halves().contains(at.part())) {
-                    mate(plan, connector, at, reached, open);
+            for (TerminalRef at : open) {
+                Part part = plan.findPart(at.part()).orElseThrow();
+                if (isPassive(part)) {
+                    part.terminals().forEach(name -> next.add(part.terminal(name)));
+                }
+                for (Connector connector : plan.connectors()) {
+                    if (connector.halves().contains(at.part())) {
+                        mate(plan, connector, at).ifPresent(next::add);
+                    }
                 }
             }
+            next.removeAll(reached);
+            reached.addAll(next);
+            open = next;
         }
         return reached;
     }
@@ -61,23 +67,13 @@ final class Joined {
                 || part instanceof Diode;
     }
 
-    private static void reach(Part part, Set<TerminalRef> reached, Deque<TerminalRef> open) {
-        for (String name : part.terminals()) {
-            TerminalRef other = part.terminal(name);
-            if (reached.add(other)) {
-                open.add(other);
-            }
-        }
-    }
-
-    private static void mate(
-            Plan plan, Connector connector, TerminalRef at, Set<TerminalRef> reached, Deque<TerminalRef> open) {
+    private static Optional<TerminalRef> mate(Plan plan, Connector connector, TerminalRef at) {
         List<String> halves = connector.halves();
         Part other = plan.findPart(halves.get(halves.get(0).equals(at.part()) ? 1 : 0))
                 .orElseThrow();
-        if (other.terminals().contains(at.terminal()) && reached.add(other.terminal(at.terminal()))) {
-            open.add(other.terminal(at.terminal()));
-        }
+        return other.terminals().contains(at.terminal())
+                ? Optional.of(other.terminal(at.terminal()))
+                : Optional.empty();
     }
 
     /** Whether a terminal is joined to the chassis or to the battery's earthed pole in this way. */
