@@ -6,8 +6,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A voltage stabiliser of gauges: {@code B} (feed), {@code I} (output), {@code E} (earth). Its mean output is taken: a bimetal one
- * switches on and off once a second or so, an electronic one holds the same mean. It is calculated as one that takes half an ampere whatever its gauges take. Without
- * its earth it does not regulate, and the gauges have full volts.
+ * switches on and off once a second or so, an electronic one holds the same mean. In the mean it takes from its feed what its gauges
+ * take, and what its winding takes. Without its earth it does not regulate, and the gauges have full volts. No current goes back
+ * from the output to the feed.
  *
  * @param outputV mean volts from I to E; absent: 10 V at 12 V, in proportion otherwise (workshop page of a club: on 77 % of the time
  *     at 13.0 V, 87 % at 11.5 V)
@@ -25,8 +26,10 @@ public record Stabiliser(
     private static final List<String> TERMINALS = List.of(FEED, OUTPUT, EARTH);
     /** Its closed contact (common practice, no source). */
     public static final double CONTACT_OHM = 0.02;
-    /** Between feed and output while it regulates, at 12 V: half an ampere at 12.6 V (common practice, no source). */
-    private static final double SERIES_12V_OHM = 5.2;
+    /** Beyond what its gauges take it lets this much through, so that the output stays at its volts: as a share, and in A. */
+    public static final double SPARE_SHARE = 0.02;
+
+    public static final double SPARE_A = 1e-3;
 
     public Stabiliser {
         var faults = Bounds.part(id, label);
@@ -41,11 +44,6 @@ public record Stabiliser(
 
     public double outputV(VehicleSystem system) {
         return Bounds.orElse(outputV, system.scaledFrom12V(10));
-    }
-
-    /** Between feed and output while it regulates, in a given vehicle. */
-    public static double seriesOhm(VehicleSystem system) {
-        return system.scaledFrom12V(SERIES_12V_OHM);
     }
 
     public double windingOhm(VehicleSystem system) {

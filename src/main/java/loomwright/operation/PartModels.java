@@ -192,24 +192,31 @@ final class PartModels {
     }
 
     /**
-     * It takes what it is made for at all times, gives its gauges their part, and turns the rest into heat; so its output has its mean
-     * volts and what it takes errs on the side of the fuse. Without an earth it is a closed contact.
+     * In series with its gauges: as much current as they take at its mean volts, see {@link StabilisedLoad}, and the little that is
+     * left over to its earth at these volts. Without an earth it is a closed contact.
      */
     private static void stabiliser(Stabiliser stabiliser, StepNetwork network) {
+        boolean negative = network.system().earthPolarity().feedSign() > 0;
         network.resistor(stabiliser, Stabiliser.FEED, Stabiliser.EARTH, stabiliser.windingOhm(network.system()));
+        double mostA = Double.POSITIVE_INFINITY;
         if (network.isActive(stabiliser)) {
-            boolean negative = network.system().earthPolarity().feedSign() > 0;
-            network.resistor(stabiliser, Stabiliser.FEED, Stabiliser.OUTPUT, Stabiliser.seriesOhm(network.system()));
+            mostA = Stabiliser.SPARE_A
+                    + (1 + Stabiliser.SPARE_SHARE) * network.wiring().stabilisedA(stabiliser);
             network.oneWay(
                     stabiliser,
                     negative ? Stabiliser.OUTPUT : Stabiliser.EARTH,
                     negative ? Stabiliser.EARTH : Stabiliser.OUTPUT,
                     stabiliser.outputV(network.system()),
                     Stabiliser.CONTACT_OHM,
-                    Double.POSITIVE_INFINITY);
-        } else {
-            network.resistor(stabiliser, Stabiliser.FEED, Stabiliser.OUTPUT, Stabiliser.CONTACT_OHM);
+                    mostA);
         }
+        network.oneWay(
+                stabiliser,
+                negative ? Stabiliser.FEED : Stabiliser.OUTPUT,
+                negative ? Stabiliser.OUTPUT : Stabiliser.FEED,
+                0,
+                Stabiliser.CONTACT_OHM,
+                mostA);
     }
 
     private static void led(LedLamp led, StepNetwork network) {

@@ -19,6 +19,7 @@ import loomwright.circuit.Joint;
 import loomwright.circuit.Part;
 import loomwright.circuit.Place;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Stabiliser;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
@@ -55,6 +56,9 @@ final class Wiring {
     /** By part, as the very object it is, what it is in each step, inactive and active. */
     private final IdentityHashMap<Part, Map<Step, StepNetwork.PartElements[]>> elements;
 
+    /** By id of a stabiliser. */
+    private final Map<String, Double> stabilisedA;
+
     private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
 
     /** A terminal in words, and its node. */
@@ -88,6 +92,7 @@ final class Wiring {
         resistors = new ArrayList<>();
         runs = new HashMap<>();
         elements = new IdentityHashMap<>();
+        stabilisedA = new HashMap<>();
     }
 
     /** The wiring of another plan of which all but the branches is the same. */
@@ -103,6 +108,7 @@ final class Wiring {
         linkOhm = same.linkOhm;
         runs = same.runs;
         elements = same.elements;
+        stabilisedA = same.stabilisedA;
     }
 
     /**
@@ -267,6 +273,16 @@ final class Wiring {
             known[state] = StepNetwork.of(this, at, part, state == 1);
         }
         return known[state];
+    }
+
+    /** What the output of a stabiliser has to give, see {@link StabilisedLoad}, A. */
+    double stabilisedA(Stabiliser stabiliser) {
+        Double known = stabilisedA.get(stabiliser.id());
+        if (known == null) {
+            known = StabilisedLoad.currentA(this, stabiliser);
+            stabilisedA.put(stabiliser.id(), known);
+        }
+        return known;
     }
 
     Plan plan() {

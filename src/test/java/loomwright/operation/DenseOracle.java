@@ -195,6 +195,14 @@ public final class DenseOracle {
     /** All figures of a step, with the parts that are active given. */
     public Figures solve(Step step, Set<String> active) {
         List<Element> elements = new ArrayList<>();
+        addWiring(elements);
+        for (Part part : plan.parts()) {
+            addPart(elements, part, step, active.contains(part.id()));
+        }
+        return new Trial(elements).solve();
+    }
+
+    private void addWiring(List<Element> elements) {
         for (Wire wire : plan.wires()) {
             add(elements, wire.id(), wire.from().toString(), wire.to().toString(), new Ohmic(ohm(wire)));
         }
@@ -212,10 +220,26 @@ public final class DenseOracle {
                 }
             }
         }
+    }
+
+    /** What the mean volts of a stabiliser drive through all that is no source, with the contacts of switches closed. */
+    private double stabilisedA(Stabiliser stabiliser) {
+        List<Element> elements = new ArrayList<>();
+        addWiring(elements);
         for (Part part : plan.parts()) {
-            addPart(elements, part, step, active.contains(part.id()));
+            if (part instanceof Switch chosen) {
+                chosen.positions().forEach(position -> addContacts(elements, chosen, position.joins()));
+            } else if (!(part instanceof Battery
+                    || part instanceof Alternator
+                    || part instanceof Dynamo
+                    || part instanceof Stabiliser)) {
+                addPart(elements, part, Step.RUN, false);
+            }
         }
-        return new Trial(elements).solve();
+        double feedV = feedSign * orElse(stabiliser.outputV(), 10);
+        String id = stabiliser.id();
+        add(elements, id, id + ".E", id + ".I", new Store(feedV, 0.02, 0.02));
+        return Math.abs(new Trial(elements).solve().currentsA().getOrDefault(key(id, id + ".E", id + ".I"), 0.0));
     }
 
     private double ohm(Wire wire) {
@@ -265,10 +289,17 @@ public final class DenseOracle {
             add(elements, part.id(), id + "a", id + "b", new Ohmic(ammeter.resistanceOhm()));
         } else if (part instanceof Stabiliser stabiliser) {
             add(elements, part.id(), id + "B", id + "E", new Ohmic(orElse(stabiliser.windingOhm(), 65)));
-            add(elements, part.id(), id + "B", id + "I", new Ohmic(active ? orElse(null, 5.2) : 0.02));
+            boolean negative = feedSign > 0;
+            double mostA = active ? 0.001 + 1.02 * stabilisedA(stabiliser) : Double.POSITIVE_INFINITY;
+            add(
+                    elements,
+                    part.id(),
+                    id + (negative ? "B" : "I"),
+                    id + (negative ? "I" : "B"),
+                    new Valve(0, 0.02, mostA));
             if (active) {
-                Valve clamp = new Valve(orElse(stabiliser.outputV(), 10), 0.02, Double.POSITIVE_INFINITY);
-                add(elements, part.id(), id + (feedSign > 0 ? "I" : "E"), id + (feedSign > 0 ? "E" : "I"), clamp);
+                Valve clamp = new Valve(orElse(stabiliser.outputV(), 10), 0.02, mostA);
+                add(elements, part.id(), id + (negative ? "I" : "E"), id + (negative ? "E" : "I"), clamp);
             }
         } else if (part instanceof LedLamp led) {
             double ratedV = led.ratedV(system);
@@ -283,11 +314,7 @@ public final class DenseOracle {
                             (ratedV - leastV) / led.currentA(),
                             led.constantCurrent() ? led.currentA() : Double.POSITIVE_INFINITY));
         } else if (part instanceof Switch chosen) {
-            for (List<String> group : chosen.in(step.condition()).joins()) {
-                for (String other : group.subList(1, group.size())) {
-                    add(elements, part.id(), id + group.get(0), id + other, new Ohmic(chosen.contactResistanceOhm()));
-                }
-            }
+            addContacts(elements, chosen, chosen.in(step.condition()).joins());
         } else if (part instanceof Relay relay) {
             add(elements, part.id(), id + "86", id + "85", new Ohmic(relay.coilResistanceOhm()));
             add(elements, part.id(), id + "30", id + (active ? "87" : "87a"), new Ohmic(relay.contactResistanceOhm()));
@@ -346,6 +373,15 @@ public final class DenseOracle {
             }
         } else if (!(part instanceof Capacitor || part instanceof ConnectorHalf)) {
             throw new IllegalStateException("the oracle does not know what a " + part.getClass() + " is");
+        }
+    }
+
+    private void addContacts(List<Element> elements, Switch part, List<List<String>> joins) {
+        String id = part.id() + ".";
+        for (List<String> group : joins) {
+            for (String other : group.subList(1, group.size())) {
+                add(elements, part.id(), id + group.get(0), id + other, new Ohmic(part.contactResistanceOhm()));
+            }
         }
     }
 

@@ -45,6 +45,52 @@ class O28_GaugesAndLedLampsTest {
         assertThat(car.state(Step.RUN, "S")).isEqualTo("regulating");
     }
 
+    /** In series: what the gauge takes and the winding of 65 ohm, whatever the volts of the feed. */
+    @ParameterizedTest
+    @CsvSource({"11.5,true", "13.0,true", "14.4,false"})
+    void itTakesFromItsFeedWhatItsGaugesTake(double emfV, boolean negative) {
+        Solved car = gauge(emfV, negative, true);
+        assertThat(Math.abs(car.currentA(Step.RUN, negative ? "B.plus" : "B.minus", "S.B")))
+                .isCloseTo(0.1 + emfV / 65, within(0.005));
+    }
+
+    @Test
+    void withSeveralGaugesTheOutputKeepsItsVolts() {
+        String parts = String.format(Locale.ROOT, SUPPLY, 13.0)
+                + "{'kind':'stabiliser','id':'S'},{'kind':'load','id':'gauge','resistanceOhm':65},"
+                + "{'kind':'load','id':'other','resistanceOhm':40},"
+                + "{'kind':'switch','id':'K','terminals':['a','b'],'positions':[{'name':'off','joins':[]},"
+                + "{'name':'on','joins':[['a','b']]}]}";
+        Solved car = Solved.of(Plans.of(
+                12,
+                "negative",
+                parts,
+                wires(
+                        "B.minus M.31",
+                        "B.plus S.B",
+                        "S.I gauge.a",
+                        "gauge.b M.31",
+                        "S.I K.a",
+                        "K.b other.a",
+                        "other.b M.31",
+                        "S.E M.31")));
+        assertThat(car.voltageV(Step.RUN, "S.I")).isCloseTo(10, within(0.03));
+        assertThat(car.currentA(Step.RUN, "gauge")).isCloseTo(10.0 / 65, within(0.001));
+    }
+
+    /** Swapped feed and output: nothing comes to the gauges. */
+    @Test
+    void backwardsItGivesNothing() {
+        Solved car = Solved.of(Plans.of(
+                12,
+                "negative",
+                String.format(Locale.ROOT, SUPPLY, 13.0)
+                        + "{'kind':'stabiliser','id':'S'},{'kind':'load','id':'gauge','resistanceOhm':65}",
+                wires("B.minus M.31", "B.plus S.I", "S.B gauge.a", "gauge.b M.31", "S.E M.31")));
+        assertThat(car.currentA(Step.RUN, "gauge")).isCloseTo(0, within(1e-6));
+        assertThat(car.in(Step.RUN).oscillating()).isFalse();
+    }
+
     @ParameterizedTest
     @ValueSource(booleans = {true, false})
     void withoutItsEarthTheGaugesHaveFullVolts(boolean negative) {

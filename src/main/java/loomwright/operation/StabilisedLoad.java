@@ -1,0 +1,58 @@
+package loomwright.operation;
+
+import java.util.ArrayList;
+import java.util.List;
+import loomwright.circuit.Battery;
+import loomwright.circuit.Generator;
+import loomwright.circuit.Part;
+import loomwright.circuit.Stabiliser;
+import loomwright.circuit.Switch;
+import loomwright.network.Element;
+import loomwright.network.Network;
+import loomwright.network.NetworkLimits;
+import loomwright.network.NetworkSolver;
+import loomwright.network.Resistor;
+import loomwright.network.Solution;
+import loomwright.network.VoltageSource;
+
+/**
+ * What hangs on the output of a stabiliser: the current that its mean volts drive through it, with nothing else live, every contact
+ * of a switch closed and relays at rest. The most that it ever has to give.
+ */
+final class StabilisedLoad {
+    private StabilisedLoad() {}
+
+    /** That current, A, 0 or more; 0 where the output is joined to nothing, or the earth is lost. */
+    static double currentA(Wiring wiring, Stabiliser stabiliser) {
+        List<Element> elements = new ArrayList<>(wiring.resistors());
+        for (Part part : wiring.parts()) {
+            if (part instanceof Switch chosen) {
+                closed(wiring, chosen, elements);
+            } else if (!(part instanceof Battery || part instanceof Generator || part instanceof Stabiliser)) {
+                elements.addAll(wiring.elementsOf(part, Step.RUN, false).elements());
+            }
+        }
+        double feedV = wiring.plan().system().earthPolarity().feedSign()
+                * stabiliser.outputV(wiring.plan().system());
+        int earth = wiring.node(stabiliser, Stabiliser.EARTH);
+        int output = wiring.node(stabiliser, Stabiliser.OUTPUT);
+        elements.add(new VoltageSource(stabiliser.id(), earth, output, feedV, Stabiliser.CONTACT_OHM));
+        Solution solved = new NetworkSolver(NetworkLimits.defaults())
+                .solve(new Network(wiring.nodeNames(), elements, Wiring.CHASSIS_NODE));
+        return solved.solved() ? Math.abs(solved.currentA(elements.size() - 1)) : 0;
+    }
+
+    private static void closed(Wiring wiring, Switch part, List<Element> elements) {
+        for (Switch.Position position : part.positions()) {
+            for (List<String> joined : position.joins()) {
+                for (int i = 1; i < joined.size(); i++) {
+                    elements.add(new Resistor(
+                            part.id(),
+                            wiring.node(part, joined.get(0)),
+                            wiring.node(part, joined.get(i)),
+                            part.contactResistanceOhm()));
+                }
+            }
+        }
+    }
+}
