@@ -9,7 +9,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Reads lengths and values as people write them. */
-final class Quantities {
+public final class Quantities {
     private static final String NUMBER = "(\\d+(?:[.,]\\d+)?|[.,]\\d+)";
     private static final Pattern PLAIN = Pattern.compile("[+-]?" + NUMBER);
     private static final Pattern LENGTH = Pattern.compile(NUMBER
@@ -29,10 +29,45 @@ final class Quantities {
 
     private static final Pattern TIMES =
             Pattern.compile("\\b(\\d{1,2})\\s*(?:x|×|off)\\s*(?=[\\d.,])", Pattern.CASE_INSENSITIVE);
+    private static final Pattern THOUSANDS = Pattern.compile("^[+-]?[1-9]\\d{0,2},\\d{3}(?!\\d)");
+    /** Units of this class by their symbols, where the two differ. */
+    private static final Map<String, String> LETTERS = Map.of("Ω", "ohm", "µF", "uF", "mm²", "mm2");
+
+    private static final double MILLIMETRES_PER_METRE = 1000;
     private static final double METRES_PER_INCH = 0.0254;
     private static final int INCHES_PER_FOOT = 12;
 
     private Quantities() {}
+
+    /**
+     * One quantity as a person or a spreadsheet writes it: {@code 5,2}, {@code 10 ft}, {@code 8 A}, {@code 4' 6"}.
+     *
+     * @param unit the symbol of the unit wanted, which a number alone is in: {@code A}, {@code V}, {@code W}, {@code Ω},
+     *     {@code µF}, {@code m}, {@code mm}; of others only numbers alone are read
+     * @return in that unit; empty if it is no such quantity, if it says another unit, or if it may mean two numbers:
+     *     {@code 1,234} is a thousand and more in some countries, and a little more than one in others
+     */
+    public static OptionalDouble inUnit(String text, String unit) {
+        String stripped = text.strip();
+        if (THOUSANDS.matcher(stripped).find()) {
+            return OptionalDouble.empty();
+        }
+        OptionalDouble plain = number(stripped);
+        if (plain.isPresent()) {
+            return plain;
+        }
+        if (unit.equals("m") || unit.equals("mm")) {
+            OptionalDouble lengthM = lengthM(stripped, "");
+            return unit.equals("m") || lengthM.isEmpty()
+                    ? lengthM
+                    : OptionalDouble.of(lengthM.getAsDouble() * MILLIMETRES_PER_METRE);
+        }
+        Values values = values(stripped);
+        boolean alone = values.byUnit().size() == 1 && values.rest().isEmpty() && values.times() == 1;
+        return alone && values.secondW().isEmpty()
+                ? values.in(LETTERS.getOrDefault(unit, unit))
+                : OptionalDouble.empty();
+    }
 
     /** A number with a point or a comma; {@code 1,5} is one and a half. */
     static OptionalDouble number(String text) {

@@ -25,6 +25,8 @@ import loomwright.service.stream.BulkOperations;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Each line of a bulk run is answered as its operation answers it alone, whatever is wrong with its neighbours. */
 class BulkTest {
@@ -354,6 +356,35 @@ class BulkTest {
         assertThat(rows.get(3)).startsWith("5,c,422,");
         assertThat(rows.get(4)).startsWith("6,\"d,\"\"d\"\"\",400,");
         assertThat(rows.get(5)).startsWith("7,e,200,,drop,");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "key;currentA;lengthM\na;5,2;3,5\n",
+                "key\tcurrentA\tlengthM\na\t5,2\t3,5\n",
+                "key,currentA,lengthM\na,5.2 A,3.5 m\n",
+                "key,currentA,lengthM\na,\"5,2\",\"3,5\"\n",
+                "key;currentA;lengthM\na;5,2 A;350 cm\n"
+            })
+    void tablesOfOtherCountriesAndCellsWithUnitsAreRead(String table) {
+        String plain = bulk("voltage-drop", "", "text/csv", "key,currentA,lengthM,size\na,5.2,3.5,2 mm²\n")
+                .asString();
+        char separator = table.charAt(3);
+        String sized = table.replaceFirst("lengthM", "lengthM" + separator + "size")
+                .replaceFirst("\n$", separator + "2 mm²\n");
+        assertThat(bulk("voltage-drop", "", "text/csv", sized).asString()).isEqualTo(plain);
+        assertThat(plain.lines().toList().get(1)).startsWith("2,a,200,");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"\"1,234\"", "80 mA", "5 V", "about 5"})
+    void aCellThatMayMeanTwoNumbersOrSaysAnotherUnitIsNamed(String current) {
+        List<String> rows = bulk("fuse", "", "text/csv", "key,currentA,size\na," + current + ",2 mm²\n")
+                .asString()
+                .lines()
+                .toList();
+        assertThat(rows.get(1)).startsWith("2,a,400,").contains("currentA");
     }
 
     @Test

@@ -4,13 +4,23 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Takes one row of comma-separated values apart (RFC 4180, but for blanks around a value), a row being one line. */
+/**
+ * Takes one row of separated values apart (RFC 4180, but for blanks around a value and the choice of separator), a row being
+ * one line.
+ */
 public final class CsvRow {
     private final String line;
+    private final char separator;
     private int at;
 
-    private CsvRow(String line) {
+    private CsvRow(String line, char separator) {
         this.line = line;
+        this.separator = separator;
+    }
+
+    /** What separates the names of a header: a tab or a semicolon if it holds one, else the comma. */
+    public static char separatorOf(String header) {
+        return header.indexOf('\t') >= 0 ? '\t' : header.indexOf(';') >= 0 ? ';' : ',';
     }
 
     /**
@@ -18,8 +28,8 @@ public final class CsvRow {
      *
      * @return empty if quotes are opened and not closed, or something stands beside them
      */
-    public static Optional<List<String>> parse(String line) {
-        return new CsvRow(line).cells();
+    public static Optional<List<String>> parse(String line, char separator) {
+        return new CsvRow(line, separator).cells();
     }
 
     private Optional<List<String>> cells() {
@@ -33,7 +43,7 @@ public final class CsvRow {
             if (at == line.length()) {
                 return Optional.of(cells);
             }
-            if (line.charAt(at) != ',') {
+            if (line.charAt(at) != separator) {
                 return Optional.empty();
             }
             at++;
@@ -53,8 +63,8 @@ public final class CsvRow {
     }
 
     private String plain() {
-        int comma = line.indexOf(',', at);
-        int end = comma < 0 ? line.length() : comma;
+        int next = line.indexOf(separator, at);
+        int end = next < 0 ? line.length() : next;
         String cell = line.substring(at, end).strip();
         at = end;
         return cell;

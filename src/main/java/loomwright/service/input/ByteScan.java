@@ -17,7 +17,8 @@ public final class ByteScan {
      * Looks over a JSON body.
      *
      * @return whether it may hold a null: the one literal of JSON that begins with n
-     * @throws ProblemException for a byte order mark, bytes that are not UTF-8, or an escaped half of a surrogate pair
+     * @throws ProblemException for bytes that are not UTF-8, or an escaped half of a surrogate pair. A byte order mark is
+     *     passed over, as it is by the parser.
      */
     public static boolean findNull(byte[] json) {
         boolean ascii = true;
@@ -44,9 +45,6 @@ public final class ByteScan {
     }
 
     private static void checkNonAscii(byte[] json) {
-        if (json.length >= 3 && (json[0] & 0xFF) == 0xEF && (json[1] & 0xFF) == 0xBB && (json[2] & 0xFF) == 0xBF) {
-            throw refused("it begins with a byte order mark; leave it out");
-        }
         ByteBuffer bytes = ByteBuffer.wrap(json);
         try {
             StandardCharsets.UTF_8.newDecoder().decode(bytes);

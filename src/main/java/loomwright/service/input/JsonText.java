@@ -50,7 +50,7 @@ final class JsonText {
                 }
             } catch (JsonProcessingException e) {
                 JsonLocation at = e.getLocation() == null ? parser.currentLocation() : e.getLocation();
-                throw complete ? trailing(at) : refusal(e, at, depth);
+                throw complete ? trailing(at) : refusal(e, at, depth, json, parser);
             }
         }
         if (!complete) {
@@ -58,7 +58,8 @@ final class JsonText {
         }
     }
 
-    private ProblemException refusal(JsonProcessingException e, JsonLocation at, int depth) {
+    private ProblemException refusal(
+            JsonProcessingException e, JsonLocation at, int depth, byte[] json, JsonParser parser) {
         String words = String.valueOf(e.getOriginalMessage());
         if (e instanceof StreamConstraintsException) {
             return depth >= limits.nestingDepth()
@@ -74,7 +75,8 @@ final class JsonText {
             return new ProblemException(
                     ProblemType.NOT_A_NUMBER, "Only finite numbers can be calculated with" + place(at));
         }
-        return new ProblemException(ProblemType.MALFORMED_JSON, "The JSON breaks off or goes wrong" + place(at));
+        return new ProblemException(
+                ProblemType.MALFORMED_JSON, JsonSyntax.fault(json, parser, e).text());
     }
 
     private ProblemException tooLong(JsonLocation at) {

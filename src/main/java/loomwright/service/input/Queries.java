@@ -12,10 +12,13 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.StringJoiner;
 import java.util.regex.Pattern;
 import loomwright.answer.InputError;
 import loomwright.answer.InputError.Code;
+import loomwright.list.Quantities;
+import loomwright.message.PropertyName;
 import loomwright.service.input.Contract.Operation;
 import loomwright.service.input.Contract.Parameter;
 import loomwright.service.problem.Problem;
@@ -99,7 +102,10 @@ public final class Queries {
     /** Lists are written with commas: the contract gives them {@code style: form, explode: false}. */
     private static JsonNode value(Parameter parameter, String given) {
         if (!parameter.is("array")) {
-            return scalar(parameter.is("number") || parameter.is("integer"), parameter.is("boolean"), given);
+            return scalar(
+                    parameter.is("number") || parameter.is("integer"),
+                    parameter.is("boolean"),
+                    parameter.is("number") ? inUnit(parameter.name(), given) : given);
         }
         String items = parameter.form().path("items").path("type").asText();
         ArrayNode list = JsonNodeFactory.instance.arrayNode();
@@ -107,6 +113,16 @@ public final class Queries {
             list.add(scalar(items.equals("number") || items.equals("integer"), items.equals("boolean"), text.trim()));
         }
         return list;
+    }
+
+    /** A number with its unit or a decimal comma, as the number alone; what is no such thing stays as it is. */
+    private static String inUnit(String parameter, String given) {
+        if (NUMBER.matcher(given).matches()) {
+            return given;
+        }
+        String unit = PropertyName.of(parameter).unit();
+        OptionalDouble value = Quantities.inUnit(given, unit == null ? "" : unit);
+        return value.isPresent() ? BigDecimal.valueOf(value.getAsDouble()).toPlainString() : given;
     }
 
     /** A text that is no such thing stays a text: the contract then says that its type is wrong. */

@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import loomwright.answer.InputError;
 import loomwright.service.form.CsvRow;
 import loomwright.service.http.Representations;
@@ -22,10 +21,11 @@ import loomwright.service.problem.ProblemException;
 import loomwright.service.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
-/** Rows of comma-separated values under the names of the query parameters; an empty cell is a parameter left out. */
+/** Rows of values separated by commas, semicolons or tabs under the names of the query parameters; an empty cell is a parameter left out. */
 final class CsvLines implements LineInputs {
     private final Operation operation;
     private final Queries queries;
+    private final char separator;
     private final List<String> header;
 
     /**
@@ -37,7 +37,9 @@ final class CsvLines implements LineInputs {
     CsvLines(byte[] header, Operation operation, Queries queries) {
         this.operation = operation;
         this.queries = queries;
-        this.header = cells(header);
+        String names = text(header);
+        this.separator = CsvRow.separatorOf(names);
+        this.header = cells(names, separator);
         List<InputError> faults = new ArrayList<>();
         List<String> columns = columns(operation);
         for (int i = 0; i < this.header.size(); i++) {
@@ -72,7 +74,7 @@ final class CsvLines implements LineInputs {
     public BulkItem read(byte[] line) {
         @Nullable JsonNode key = null;
         try {
-            List<String> cells = cells(line);
+            List<String> cells = cells(text(line), separator);
             Map<String, List<String>> values = new LinkedHashMap<>();
             for (int i = 0; i < Math.min(header.size(), cells.size()); i++) {
                 String name = header.get(i);
@@ -108,19 +110,22 @@ final class CsvLines implements LineInputs {
         }
     }
 
-    private static List<String> cells(byte[] line) {
-        Optional<List<String>> cells;
+    private static String text(byte[] line) {
         try {
-            cells = CsvRow.parse(StandardCharsets.UTF_8
+            return StandardCharsets.UTF_8
                     .newDecoder()
                     .decode(ByteBuffer.wrap(line))
-                    .toString());
+                    .toString();
         } catch (CharacterCodingException e) {
             throw new ProblemException(ProblemType.BAD_ENCODING, "The row is not UTF-8.");
         }
-        return cells.orElseThrow(
-                () -> new ProblemException(
-                        ProblemType.INVALID_INPUT,
-                        "The quotes of the row do not match: a quoted cell ends in its own line, with the comma right behind it."));
+    }
+
+    private static List<String> cells(String line, char separator) {
+        return CsvRow.parse(line, separator)
+                .orElseThrow(
+                        () -> new ProblemException(
+                                ProblemType.INVALID_INPUT,
+                                "The quotes of the row do not match. A quoted cell ends in its own line, with the separator right behind it."));
     }
 }

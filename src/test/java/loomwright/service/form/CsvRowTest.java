@@ -15,20 +15,28 @@ import org.junit.jupiter.api.Test;
 class CsvRowTest {
     @Test
     void cellsStandBetweenCommas() {
-        assertThat(CsvRow.parse("a,b c, 1.5 ,")).contains(List.of("a", "b c", "1.5", ""));
-        assertThat(CsvRow.parse("")).contains(List.of(""));
+        assertThat(CsvRow.parse("a,b c, 1.5 ,", ',')).contains(List.of("a", "b c", "1.5", ""));
+        assertThat(CsvRow.parse("", ',')).contains(List.of(""));
     }
 
     @Test
     void quotesKeepCommasBlanksAndDoubledQuotes() {
-        assertThat(CsvRow.parse("\"a,b\", \" c \" ,\"d\"\"e\",\"\"")).contains(List.of("a,b", " c ", "d\"e", ""));
+        assertThat(CsvRow.parse("\"a,b\", \" c \" ,\"d\"\"e\",\"\"", ',')).contains(List.of("a,b", " c ", "d\"e", ""));
     }
 
     @Test
     void quotesThatDoNotMatchAreNoRow() {
         for (String row : List.of("\"a", "a,\"b", "\"a\"b", "\"a\"\"", "\"")) {
-            assertThat(CsvRow.parse(row)).as(row).isEmpty();
+            assertThat(CsvRow.parse(row, ',')).as(row).isEmpty();
         }
+    }
+
+    @Test
+    void theHeaderTellsTheSeparator() {
+        assertThat(CsvRow.separatorOf("currentA,lengthM")).isEqualTo(',');
+        assertThat(CsvRow.separatorOf("currentA;lengthM")).isEqualTo(';');
+        assertThat(CsvRow.separatorOf("currentA\tlengthM")).isEqualTo('\t');
+        assertThat(CsvRow.parse("5,2;\"a;b\";", ';')).contains(List.of("5,2", "a;b", ""));
     }
 
     @Property(seed = "20261125", tries = 500)
@@ -38,6 +46,6 @@ class CsvRowTest {
         String row = cells.stream()
                 .map(cell -> '"' + cell.replace("\"", "\"\"") + '"')
                 .collect(Collectors.joining(","));
-        assertThat(CsvRow.parse(row)).contains(cells);
+        assertThat(CsvRow.parse(row, ',')).contains(cells);
     }
 }
