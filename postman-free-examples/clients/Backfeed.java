@@ -30,7 +30,7 @@ public class Backfeed {
         PlansApi.APIFindBackfeedRequest backfeed =
                 PlansApi.APIFindBackfeedRequest.newBuilder().plan(plan).build();
         for (UnintendedFeed feed : plans.findBackfeed(backfeed).getResult().getUnintendedFeeds()) {
-            System.out.println(feed.getSeverity() + ": " + feed.getVerdict());
+            System.out.println(feed.getSeverity() + ": " + feed.getVerdict().getText());
         }
         ConductorsApi conductors = new ConductorsApi(client);
         VoltageDropQuestion wire =

@@ -18,7 +18,7 @@ with loomwright.ApiClient(loomwright.Configuration(host=os.environ["LOOMWRIGHT"]
     example = loomwright.ExamplesApi(client).get_example("sandpiper-unguarded-bypass")
     plan = loomwright.Plan.from_dict(example)
     for feed in plans.find_backfeed(plan).result.unintended_feeds:
-        print(f"{feed.severity}: {feed.verdict}")
+        print(f"{feed.severity}: {feed.verdict.text}")
 
     conductors = loomwright.ConductorsApi(client)
     wire = loomwright.VoltageDropQuestion(size="14 AWG", length_m=3, current_a=8)

@@ -18,7 +18,7 @@ async function main() {
   const plan = PlanFromJSON(await new ExamplesApi(service).getExample({ name: "sandpiper-unguarded-bypass" }));
   const backfeed = await plans.findBackfeed({ plan });
   for (const feed of backfeed.result.unintendedFeeds) {
-    console.log(`${feed.severity}: ${feed.verdict}`);
+    console.log(`${feed.severity}: ${feed.verdict.text}`);
   }
 
   const conductors = new ConductorsApi(service);

@@ -69,7 +69,8 @@ typescript() {
 # What the service answers when asked without any client: each program must have been told the same.
 curl -sf "$LOOMWRIGHT/v1/examples/sandpiper-unguarded-bypass" >"$folder/plan.json"
 curl -sf -H 'Content-Type: application/json' --data-binary @"$folder/plan.json" "$LOOMWRIGHT/v1/plans/backfeed" |
-  grep -o '"verdict":"[^"]*"' | cut -d'"' -f4 >"$folder/verdicts"
+  python3 -c 'import json,sys
+for feed in json.load(sys.stdin)["result"]["unintendedFeeds"]: print(feed["verdict"]["text"])' >"$folder/verdicts"
 [ -s "$folder/verdicts" ]
 
 for language in "${@:-java python typescript}"; do

@@ -92,9 +92,9 @@ function draw(name, step) {
 
 function showFindings(report) {
   const lines = report.unintendedFeeds.map(feed => element("p", { className: `finding ${feed.severity}` },
-    element("b", {}, feed.severity), ` ${feed.verdict}. `,
-    feed.remedies.length ? `Remedy: ${feed.remedies[0].change}` : "No single change that was tried stops it."));
-  $("#findings").replaceChildren(element("h3", {}, "Fed though not meant to be, in any position of the key"),
+    element("b", {}, feed.severity), ` ${feed.verdict.text} `,
+    feed.remedies.length ? `Remedy: ${feed.remedies[0].change.text}` : "No remedy was found among the changes that were tried."));
+  $("#findings").replaceChildren(element("h3", {}, "Live when it should be off, in any position of the key"),
     ...(lines.length ? lines : [element("p", {}, "Nothing.")]));
 }
 

@@ -164,11 +164,10 @@ function play(item, moves) {
 }
 
 function remedyLine(remedy) {
-  const cost = remedy.costV > 0.005 ? ` Costs ${figure(remedy.costV)} V${remedy.costAt ? ` (${remedy.costAt})` : ""}.` : remedy.costV === undefined ? "" : " Costs no volts.";
   return element(
     "p",
     { className: "remedy" },
-    `${remedy.change ?? remedy.text}${cost} `,
+    [remedy.change ?? remedy, remedy.effect].filter(Boolean).map((said) => `${said.text} `).join(""),
     button("Apply and check again", (event) => apply(remedy, event.currentTarget), { className: "small apply" }),
   );
 }
@@ -196,7 +195,7 @@ async function apply(remedy, pressed) {
 async function showApplied(remedy, after, findingsBefore) {
   const target = place("applied");
   const mine = applied;
-  target.replaceChildren(element("h3", {}, "Applied"), element("p", {}, remedy.change ?? remedy.text), element("p", {}, "Undo takes it back."));
+  target.replaceChildren(element("h3", {}, "Applied"), element("p", {}, (remedy.change ?? remedy).text), element("p", {}, "Undo takes it back."));
   try {
     const reviewed = await postJson("/v1/plans/review", after);
     if (mine !== applied) {

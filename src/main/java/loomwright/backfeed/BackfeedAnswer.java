@@ -1,32 +1,31 @@
 package loomwright.backfeed;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
-import java.util.stream.Collectors;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedReport.Extent;
 import loomwright.backfeed.BackfeedReport.FaultFeeds;
-import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
-import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
-import loomwright.message.Unconverted;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.IntentAssumptions;
 import loomwright.operation.PlanAnswer;
 
-/** The unintended feeds of a plan, told so that a person can follow the current with a finger. */
+/** The unintended feeds of a plan, put so that a person can follow the current with a finger. */
 public final class BackfeedAnswer {
-    /** The code under which an unintended feed is told where findings have codes. */
+    /** The code of the finding of an unintended feed. */
     private static final String BACKFEED = "backfeed";
 
     private BackfeedAnswer() {}
@@ -48,7 +47,7 @@ public final class BackfeedAnswer {
                 options.singleFaults() ? search.findWithFaults(plan, progress) : search.find(plan, progress);
         List<Basis> basis = new ArrayList<>(PlanAnswer.basis(plan));
         basis.add(Basis.computed(
-                "the way of the current",
+                "the path of the current",
                 "solved currents taken apart into loops, the strongest first: flow decomposition of graph theory"));
         if (options.singleFaults()) {
             basis.add(Basis.commonPractice(
@@ -61,21 +60,21 @@ public final class BackfeedAnswer {
                             + " Design"));
         }
         return new Answer<>(
-                told(report, options),
-                Unconverted.lines(working(report)),
+                shortened(report, options),
+                working(plan, report),
                 basis,
                 IntentAssumptions.of(given, id -> codes(report, id)),
                 cautions(plan, report));
     }
 
-    /** A report with as much of it as is asked for: a whole car has hundreds of ways that nobody follows. */
-    private static BackfeedReport told(BackfeedReport report, BackfeedOptions options) {
+    /** A report with as much of it as is asked for: a whole car has hundreds of paths that nobody follows. */
+    private static BackfeedReport shortened(BackfeedReport report, BackfeedOptions options) {
         return new BackfeedReport(
                 report.plan(),
                 report.extent(),
                 report.unintendedFeeds().stream()
                         .limit(options.limit())
-                        .map(feed -> told(feed, options))
+                        .map(feed -> shortened(feed, options))
                         .toList(),
                 report.reversedWires(),
                 report.withFaults().stream()
@@ -84,12 +83,12 @@ public final class BackfeedAnswer {
                                 fault.ids(),
                                 fault.description(),
                                 fault.unintendedFeeds().stream()
-                                        .map(feed -> told(feed, options))
+                                        .map(feed -> shortened(feed, options))
                                         .toList()))
                         .toList());
     }
 
-    private static UnintendedFeed told(UnintendedFeed feed, BackfeedOptions options) {
+    private static UnintendedFeed shortened(UnintendedFeed feed, BackfeedOptions options) {
         List<Occurrence> occurrences = new ArrayList<>();
         for (Occurrence occurrence : feed.occurrences()) {
             occurrences.add(occurrences.isEmpty() || options.details() ? occurrence : occurrence.withoutPaths());
@@ -111,36 +110,30 @@ public final class BackfeedAnswer {
                 : List.of();
     }
 
-    private static List<String> working(BackfeedReport report) {
-        List<String> working = new ArrayList<>();
+    private static List<Message> working(Plan plan, BackfeedReport report) {
         Extent extent = report.extent();
-        working.add(extent.combinationsSearched() + " of " + extent.combinations()
-                + " combinations of free switches and contact points were searched, each in every step.");
+        List<Message> working = new ArrayList<>();
+        working.add(BackfeedText.COMBINATIONS_SEARCHED.with(
+                arg("searched", extent.combinationsSearched()), arg("combinations", extent.combinations())));
         if (!extent.heldSwitches().isEmpty()) {
-            working.add("These switches were left as drawn: " + String.join(", ", extent.heldSwitches()) + ".");
+            working.add(BackfeedText.HELD_SWITCHES.with(Arg.things(
+                    "switches", extent.heldSwitches().stream().map(plan::thing).toList())));
         }
-        working.add(
-                "Then up to " + extent.switchMoves()
-                        + " switches were moved one after the other, with the key turned in between, to find relays that stay in.");
+        working.add(BackfeedText.SWITCH_MOVES.with(arg("moves", extent.switchMoves())));
         if (report.unintendedFeeds().isEmpty()) {
-            working.add("In none of them is a load fed that is not meant to be.");
+            working.add(BackfeedText.NOTHING_FOUND.with());
         }
         for (UnintendedFeed feed : report.unintendedFeeds()) {
-            working.add(feed.severity().name().toLowerCase(Locale.ROOT) + ": " + feed.verdict());
-            feed.main().paths().forEach(path -> working.add(wayOf(path)));
-            for (Remedy remedy : feed.remedies()) {
-                working.add("helps: " + remedy.change() + " " + Verdicts.effect(remedy));
-            }
+            working.add(feed.verdict());
+            feed.main()
+                    .paths()
+                    .forEach(path -> working.add(BackfeedText.CURRENT_PATH.with(
+                            arg("currentA", path.currentA()), Verdicts.path(plan, path))));
+            feed.remedies()
+                    .forEach(remedy -> working.add(
+                            BackfeedText.REMEDY.with(arg("change", remedy.change()), arg("effect", remedy.effect()))));
         }
         return working;
-    }
-
-    private static String wayOf(FeedPath path) {
-        return String.format(Locale.ROOT, "%.3g A by: ", path.currentA())
-                + path.steps().stream()
-                        .map(s -> s.from() + " (" + s.id() + (s.againstFeed() ? ", against its feed" : "") + ")")
-                        .collect(Collectors.joining(" > "))
-                + " > " + path.steps().get(path.steps().size() - 1).to();
     }
 
     private static List<Caution> cautions(Plan plan, BackfeedReport report) {

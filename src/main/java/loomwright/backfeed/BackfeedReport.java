@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Map;
 import loomwright.answer.Severity;
 import loomwright.circuit.fault.SingleFault;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
 import loomwright.operation.Branch;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
@@ -56,7 +58,7 @@ public record BackfeedReport(
      *
      * @param load id of the part
      * @param label what a person calls it
-     * @param verdict in words, of the occurrence that matters most
+     * @param verdict what it does in the occurrence that matters most
      * @param combinations in how many it is fed in some step
      * @param occurrences for each step the strongest and the one with the fewest switches changed; that of the verdict first
      * @param remedies those that work and restore most loads, cheapest in volts first; none are looked for against a trickle
@@ -66,7 +68,7 @@ public record BackfeedReport(
             String load,
             String label,
             Severity severity,
-            String verdict,
+            Message verdict,
             int combinations,
             List<Occurrence> occurrences,
             List<Remedy> remedies,
@@ -163,10 +165,10 @@ public record BackfeedReport(
      * A change to the plan that was tried and works: the feed vanishes but for a trickle, nothing else gets more than a
      * trickle that it did not get before, every load still does what it did, and none that gets too little gets less.
      *
-     * @param change what to do, in words
+     * @param change what to do
+     * @param effect what comes of it
      * @param at the wire or part it is done to
      * @param costV the most that a load loses in a step in which it is meant to be live; 0 if less than a hundredth
-     * @param costAt that load and step, in words; absent if nothing is lost
      * @param costs all loads that lose more than a hundredth of a volt in a step in which they are meant to be live
      * @param remainingV the most that the load still gets while it should be dead, a trickle; 0 if it is dead
      * @param restores ids of loads that are meant to work and did not, at some time, but for the remedy
@@ -174,10 +176,10 @@ public record BackfeedReport(
      */
     public record Remedy(
             Kind kind,
-            String change,
+            Message change,
+            Message effect,
             String at,
             double costV,
-            @Nullable String costAt,
             List<Cost> costs,
             double remainingV,
             List<String> restores,
@@ -215,17 +217,26 @@ public record BackfeedReport(
             String op, String path, @Nullable Object value) {}
 
     /** What a remedy costs one load in one step. */
-    public record Cost(String load, Step step, double beforeV, double afterV) {}
+    public record Cost(String load, Step step, double beforeV, double afterV) {
+        double lossV() {
+            return beforeV - afterV;
+        }
+    }
 
     /**
      * A pattern of classic sneak circuit analysis.
      *
+     * @param message its code is the pattern
      * @param ids the parts and wires that make it up
      */
-    public record Clue(Pattern kind, List<String> ids, String text) {
+    public record Clue(Message message, List<String> ids) {
+
+        public Pattern pattern() {
+            return (Pattern) message.code();
+        }
 
         /** The patterns. */
-        public enum Pattern {
+        public enum Pattern implements MessageCode {
             /** A plain line from source to return: meant dead by the plan's word, but nothing odd about the circuit. */
             LINE,
             /** Two feeds meet at the load (the Y). */

@@ -186,13 +186,15 @@ public final class BackfeedSearch {
 
         UnintendedFeed feed(List<Remedy> remedies, Set<String> bothWays) {
             Occurrence occurrence = occurrences.get(0);
+            Plan plan = main.solved().plan();
             return new UnintendedFeed(
                     load.id(),
                     load.displayName(),
                     severity,
                     ownWay
-                            ? Verdicts.question(load, occurrence)
-                            : Verdicts.verdict(load, occurrence, main.solved().wasActive(load)),
+                            ? Verdicts.question(plan, load, occurrence)
+                            : Verdicts.verdict(
+                                    plan, load, occurrence, main.solved().wasActive(load)),
                     cases.fedIn(),
                     occurrences,
                     remedies,

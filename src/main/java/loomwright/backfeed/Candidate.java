@@ -3,19 +3,20 @@ package loomwright.backfeed;
 import java.util.function.Supplier;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.circuit.Plan;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A change that may help.
  *
- * @param change what to do, in words
+ * @param change what to do
  * @param at id of the wire or part it is done to
  * @param added id of the part that it adds to the way of the current and that must do something; absent if there is none
  * @param changed makes the plan with the change
  */
 record Candidate(
         Remedy.Kind kind,
-        String change,
+        Message change,
         String at,
         @Nullable String added,
         Supplier<Plan> changed) {}

@@ -1,5 +1,7 @@
 package loomwright.backfeed;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -19,6 +21,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
+import loomwright.message.Arg;
 import loomwright.operation.Branch;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.SolvedStep;
@@ -54,7 +57,7 @@ final class Clues {
         clues.reversals();
         clues.throughLoads();
         if (clues.clues.isEmpty()) {
-            clues.add(Pattern.LINE, Set.of(), "One plain way from the source through the load and back.");
+            clues.add(Pattern.LINE, Set.of());
         }
         clues.timing();
         clues.indication();
@@ -62,8 +65,11 @@ final class Clues {
         return List.copyOf(clues.clues);
     }
 
-    private void add(Pattern kind, Set<String> ids, String text) {
-        clues.add(new Clue(kind, List.copyOf(ids), text));
+    private void add(Pattern pattern, Set<String> ids, Arg... more) {
+        List<Arg> arguments = new ArrayList<>(List.of(more));
+        arguments.add(Arg.things(
+                "things", ids.stream().map(found.solved().plan()::thing).toList()));
+        clues.add(new Clue(pattern.with(arguments.toArray(Arg[]::new)), List.copyOf(ids)));
     }
 
     private Part part(String id) {
@@ -109,13 +115,10 @@ final class Clues {
             returns.add(ids(after(path)));
         }
         if (feeds.size() > 1) {
-            add(Pattern.POWER_DOME, differing(feeds), "The load is fed by more than one way at once.");
+            add(Pattern.POWER_DOME, differing(feeds));
         }
         if (returns.size() > 1) {
-            add(
-                    Pattern.GROUND_DOME,
-                    differing(returns),
-                    "The current of the load returns by more than one way at once.");
+            add(Pattern.GROUND_DOME, differing(returns));
         }
     }
 
@@ -132,11 +135,7 @@ final class Clues {
         if (!feed.isEmpty() && !back.isEmpty()) {
             Set<String> both = new LinkedHashSet<>(feed);
             both.addAll(back);
-            add(
-                    Pattern.SWITCHED_FEED_AND_EARTH,
-                    both,
-                    "There is a contact in its feed and another in its return: each alone looks as if it kept the load"
-                            + " dead.");
+            add(Pattern.SWITCHED_FEED_AND_EARTH, both);
         }
     }
 
@@ -152,17 +151,10 @@ final class Clues {
             }
         }
         if (!against.isEmpty()) {
-            add(
-                    Pattern.CURRENT_REVERSAL,
-                    against,
-                    "Current goes backwards through " + String.join(", ", against) + ", against the feed.");
+            add(Pattern.CURRENT_REVERSAL, against);
         }
         if (!bars.isEmpty()) {
-            add(
-                    Pattern.H_PATTERN,
-                    bars,
-                    "Cross-tie between two circuits: " + String.join(", ", bars)
-                            + " carries current one way here and the other way at another time.");
+            add(Pattern.H_PATTERN, bars);
         }
     }
 
@@ -199,30 +191,20 @@ final class Clues {
                 .map(PathStep::id)
                 .collect(Collectors.toCollection(LinkedHashSet::new));
         if (!loads.isEmpty()) {
-            add(
-                    Pattern.THROUGH_ANOTHER_LOAD,
-                    loads,
-                    "It is fed through another load: " + String.join(", ", loads) + ".");
+            add(Pattern.THROUGH_ANOTHER_LOAD, loads);
         }
     }
 
     private void timing() {
         SolvedStep solved = found.solved();
         if (solved.step().passing() || found.feed().pulledIn() || solved.isRace() || solved.oscillating()) {
-            add(
-                    Pattern.TIMING,
-                    Set.of(),
-                    "It depends on what went before or on what is quicker: "
-                            + solved.step().description() + ".");
+            add(Pattern.TIMING, Set.of(), arg("step", solved.step()));
         }
     }
 
     private void indication() {
         if (found.load() instanceof FilamentLamp && found.feed().strength() != FeedStrength.LEAKS) {
-            add(
-                    Pattern.INDICATION,
-                    Set.of(found.load().id()),
-                    "A lamp is lit that is not meant to be: it says what is not so.");
+            add(Pattern.INDICATION, Set.of(found.load().id()));
         }
     }
 
@@ -231,10 +213,7 @@ final class Clues {
             if (step.owner() == Branch.Owner.PART && part(step.id()) instanceof Switch chosen) {
                 String name = chosen.in(found.solved().step().condition()).name();
                 if (OFF_WORDS.contains(name.toLowerCase(Locale.ROOT))) {
-                    add(
-                            Pattern.LABEL,
-                            Set.of(chosen.id()),
-                            chosen.displayName() + " stands at '" + name + "', yet this current goes through it.");
+                    add(Pattern.LABEL, Set.of(chosen.id()), arg("position", name));
                 }
             }
         }

@@ -1,5 +1,7 @@
 package loomwright.backfeed;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -29,6 +31,7 @@ import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
+import loomwright.message.Arg;
 import loomwright.operation.Branch;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.UsualIntent;
@@ -149,7 +152,8 @@ final class RemedyCandidates {
         addMove(wire, enters, leaves, unwanted);
         candidates.add(new Candidate(
                 Kind.REMOVE,
-                "Take out wire " + wire.id() + " (" + wire.from() + " to " + wire.to() + ").",
+                BackfeedText.TAKE_OUT_WIRE.with(
+                        arg("wire", wire.thing()), at("from", wire.from()), at("to", wire.to())),
                 wire.id(),
                 null,
                 () -> plan.with(plan.parts(), without(wire))));
@@ -175,8 +179,8 @@ final class RemedyCandidates {
         wires.add(fitted(plan.freeId("diode-" + wire.id(), "-lead"), diode.terminal(Diode.CATHODE), cathodeEnd));
         candidates.add(new Candidate(
                 Kind.DIODE,
-                "Put a diode into wire " + wire.id() + ", anode towards " + anodeEnd + ", cathode towards " + cathodeEnd
-                        + "; rated for twice the current it will carry and mounted so that it can shed its heat.",
+                BackfeedText.FIT_DIODE.with(
+                        arg("wire", wire.thing()), at("anode", anodeEnd), at("cathode", cathodeEnd)),
                 wire.id(),
                 diode.id(),
                 () -> plan.with(with(diode), wires)));
@@ -205,8 +209,8 @@ final class RemedyCandidates {
         wires.add(fitted(plan.freeId("relay-" + wire.id(), "-30"), livePole, relay.terminal(Relay.COMMON)));
         candidates.add(new Candidate(
                 Kind.RELAY,
-                "Fit a relay in place of wire " + wire.id() + ": 86 to " + leaves + ", 85 to earth, 30 to " + livePole
-                        + " through a fuse close to it, 87 to " + enters + " with the old wire.",
+                BackfeedText.FIT_RELAY.with(
+                        arg("wire", wire.thing()), at("coil", leaves), at("supply", livePole), at("fed", enters)),
                 wire.id(),
                 relay.id(),
                 () -> plan.with(with(relay, earth), wires)));
@@ -226,8 +230,8 @@ final class RemedyCandidates {
         wires.add(wire.withEnds(bypass, enters));
         candidates.add(new Candidate(
                 Kind.MOVE,
-                "Move the end of wire " + wire.id() + " from " + leaves + " to " + bypass + ", if " + load.displayName()
-                        + " has such a contact.",
+                BackfeedText.MOVE_WIRE.with(
+                        arg("wire", wire.thing()), at("from", leaves), at("to", bypass), arg("part", load.thing())),
                 wire.id(),
                 null,
                 () -> plan.with(plan.parts(), wires)));
@@ -253,10 +257,14 @@ final class RemedyCandidates {
         wires.add(fitted(plan.freeId("earth-" + consumer.id(), "-lead"), back, earth.terminal(EarthPoint.TERMINAL)));
         candidates.add(new Candidate(
                 Kind.SEPARATE_EARTH,
-                "Give " + consumer.displayName() + " an earth of its own at " + back + ".",
+                BackfeedText.SEPARATE_EARTH.with(arg("part", consumer.thing()), at("terminal", back)),
                 consumer.id(),
                 null,
                 () -> plan.with(with(earth), wires)));
+    }
+
+    private Arg at(String name, TerminalRef terminal) {
+        return arg(name, plan.describe(terminal));
     }
 
     private Wire fitted(String id, TerminalRef from, TerminalRef to) {

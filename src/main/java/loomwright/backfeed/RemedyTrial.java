@@ -66,28 +66,24 @@ final class RemedyTrial {
             costs.merge(
                     consumer.id() + "@" + step,
                     new Cost(consumer.id(), step, beforeV, afterV),
-                    (a, b) -> a.beforeV() - a.afterV() >= b.beforeV() - b.afterV() ? a : b);
+                    (a, b) -> a.lossV() >= b.lossV() ? a : b);
         }
 
         void remain(double trickleV) {
             remainingV = Math.max(remainingV, trickleV);
         }
 
-        Remedy remedy(Candidate candidate, List<PatchOperation> patch) {
+        Remedy remedy(Plan plan, Candidate candidate, List<PatchOperation> patch) {
             List<Cost> losses = costs.values().stream()
-                    .filter(c -> c.beforeV() - c.afterV() > COST_V)
-                    .sorted(Comparator.comparingDouble((Cost c) -> c.afterV() - c.beforeV()))
+                    .filter(c -> c.lossV() > COST_V)
+                    .sorted(Comparator.comparingDouble(Cost::lossV).reversed())
                     .toList();
             return new Remedy(
                     candidate.kind(),
                     candidate.change(),
+                    Verdicts.effect(plan, losses, restores, remainingV),
                     candidate.at(),
-                    losses.isEmpty()
-                            ? 0
-                            : losses.get(0).beforeV() - losses.get(0).afterV(),
-                    losses.isEmpty()
-                            ? null
-                            : losses.get(0).load() + ", " + losses.get(0).step().description(),
+                    losses.isEmpty() ? 0 : losses.get(0).lossV(),
                     losses,
                     remainingV,
                     List.copyOf(restores),
@@ -121,7 +117,7 @@ final class RemedyTrial {
             progress.at(i + 1, combinations);
         }
         return takesPart
-                ? Optional.of(effects.remedy(candidate, PlanPatch.between(before.plan(), changed)))
+                ? Optional.of(effects.remedy(before.plan(), candidate, PlanPatch.between(before.plan(), changed)))
                 : Optional.empty();
     }
 

@@ -1,15 +1,23 @@
 package loomwright.backfeed;
 
+import static loomwright.message.Arg.arg;
+
+import java.util.Collection;
 import java.util.List;
-import java.util.Locale;
+import java.util.Optional;
 import loomwright.answer.Severity;
+import loomwright.backfeed.BackfeedReport.Cost;
+import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
-import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.LedLamp;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import loomwright.operation.FeedStrength;
 
 /** How serious an unintended feed is, and how to say it. */
@@ -28,102 +36,87 @@ public final class Verdicts {
     }
 
     /**
-     * The worst occurrence of a load in a sentence.
+     * The worst occurrence of a load.
      *
      * @param wasIn whether its armature was pulled in already when the step began
      */
-    public static String verdict(Consumer consumer, Occurrence worst, boolean wasIn) {
-        String when = consumer.displayName() + ", " + worst.description() + at(worst) + ": ";
-        String volts = volts(consumer, worst);
-        return when
-                + switch (worst.activity()) {
-                    case OPERATES ->
-                        wasIn && hasArmature(consumer)
-                                ? "stays in" + bothLimits(volts, worst)
-                                : operates(consumer)
-                                        + String.format(Locale.ROOT, " (%s; it needs %.2f V)", volts, worst.operateV());
-                    case HOLDS ->
-                        (worst.operated()
-                                        ? "is held in"
-                                        : "does not pull in, but stays in once something has pulled it in")
-                                + bothLimits(volts, worst);
-                    case GLOWS -> "glows (" + volts + ")";
-                    case LEAKS -> "carries a trickle, too little to work (" + volts + ")";
-                    case DEAD -> throw new IllegalStateException("a dead load is no occurrence");
-                };
+    static Message verdict(Plan plan, Consumer consumer, Occurrence worst, boolean wasIn) {
+        BackfeedText text = switch (worst.activity()) {
+            case OPERATES -> wasIn && hasArmature(consumer) ? BackfeedText.STAYS_IN : BackfeedText.OPERATES;
+            case HOLDS -> worst.operated() ? BackfeedText.STAYS_IN : BackfeedText.WOULD_STAY_IN;
+            case GLOWS -> BackfeedText.GLOWS;
+            case LEAKS -> BackfeedText.LEAKS;
+            case DEAD -> throw new IllegalStateException("a dead load is no occurrence");
+        };
+        Arg effectiveV = arg("effectiveV", worst.effectiveV());
+        Arg currentA = arg("currentA", worst.currentA());
+        // Of a solenoid with two windings a meter shows neither what they pull like together nor how that compares.
+        boolean twoWindings = consumer instanceof Solenoid solenoid && solenoid.pullInResistanceOhm() != null;
+        Message feed = twoWindings
+                ? BackfeedText.FEED_OF_HOLD_IN.with(
+                        arg("holdInV", worst.currentA() * ((Solenoid) consumer).holdInResistanceOhm()), currentA)
+                : BackfeedText.FEED.with(effectiveV, currentA);
+        return text.with(
+                arg("load", consumer.thing()),
+                arg("does", does(consumer)),
+                arg("feed", feed),
+                when(plan, worst),
+                arg("operateV", worst.operateV()),
+                arg("releaseV", worst.releaseV()),
+                Arg.messages(
+                        "windings",
+                        twoWindings ? List.of(BackfeedText.WINDINGS_TOGETHER.with(effectiveV)) : List.of()));
     }
 
     /** What is asked of a load that is live by its own way at a time that the plan does not list. */
-    public static String question(Consumer consumer, Occurrence occurrence) {
-        return consumer.displayName() + " is also live with " + occurrence.description() + at(occurrence)
-                + ". It is fed through its own switch. Is that right?";
+    static Message question(Plan plan, Consumer consumer, Occurrence occurrence) {
+        return BackfeedText.ALSO_LIVE.with(arg("load", consumer.thing()), when(plan, occurrence));
     }
 
-    /** What comes of a remedy, in sentences. */
-    public static String effect(Remedy remedy) {
-        String costs = remedy.costAt() == null
-                ? "No load loses anything by it."
-                : String.format(Locale.ROOT, "It costs %.2f V (%s).", remedy.costV(), remedy.costAt());
-        String restores = remedy.restores().isEmpty()
-                ? ""
-                : String.format(" With it %s again as meant.", works(remedy.restores()));
-        return costs
-                + restores
-                + (remedy.remainingV() == 0
-                        ? ""
-                        : String.format(Locale.ROOT, " A trickle stays (%.2f V).", remedy.remainingV()));
+    /**
+     * What comes of a remedy.
+     *
+     * @param losses the most first
+     * @param restored ids of the loads that work again
+     */
+    static Message effect(Plan plan, List<Cost> losses, Collection<String> restored, double remainingV) {
+        Optional<Cost> worst = losses.stream().findFirst();
+        return BackfeedText.EFFECT.with(
+                Arg.things(
+                        "losing", worst.map(c -> plan.thing(c.load())).stream().toList()),
+                arg("costV", worst.map(Cost::lossV).orElse(0.0)),
+                Arg.words("when", worst.map(Cost::step).stream().toList()),
+                Arg.things("restored", restored.stream().map(plan::thing).toList()),
+                arg("trickle", remainingV == 0 ? 0 : 1),
+                arg("remainingV", remainingV));
     }
 
-    private static String works(List<String> loads) {
-        return String.join(", ", loads) + (loads.size() == 1 ? " works" : " work");
+    /** The way of a current, step by step. */
+    public static Arg path(Plan plan, FeedPath path) {
+        return Arg.messages(
+                "path",
+                path.steps().stream()
+                        .map(step -> (step.againstFeed() ? BackfeedText.PATH_STEP_REVERSED : BackfeedText.PATH_STEP)
+                                .with(
+                                        arg("id", step.id()),
+                                        arg("name", plan.thing(step.id()).label())))
+                        .toList());
     }
 
-    /** As a meter shows them; of a solenoid with two windings besides, what they pull like together. */
-    private static String volts(Consumer consumer, Occurrence worst) {
-        if (consumer instanceof Solenoid solenoid && solenoid.pullInResistanceOhm() != null) {
-            return String.format(
-                    Locale.ROOT,
-                    "%.2f V across its hold-in winding, %.3g A; its two windings together pull like %.2f V across that"
-                            + " one alone",
-                    worst.currentA() * solenoid.holdInResistanceOhm(),
-                    worst.currentA(),
-                    worst.effectiveV());
-        }
-        return String.format(Locale.ROOT, "%.2f V, %.3g A", worst.effectiveV(), worst.currentA());
-    }
-
-    /** Of what is in already: to stay in it needs far less than to pull in. */
-    private static String bothLimits(String volts, Occurrence worst) {
-        return String.format(
-                Locale.ROOT,
-                " (%s; it pulls in from %.2f V and lets go below %.2f V)",
-                volts,
-                worst.operateV(),
-                worst.releaseV());
+    private static Arg when(Plan plan, Occurrence occurrence) {
+        return arg("when", occurrence.step().in(plan, occurrence.changes()));
     }
 
     private static boolean hasArmature(Consumer consumer) {
         return consumer instanceof Relay || consumer instanceof Solenoid;
     }
 
-    private static String operates(Consumer consumer) {
+    private static String does(Consumer consumer) {
         if (hasArmature(consumer)) {
-            return "pulls in";
+            return "pulls-in";
+        } else if (consumer instanceof FilamentLamp || consumer instanceof LedLamp) {
+            return "is-lit";
         }
-        return consumer instanceof FilamentLamp || consumer instanceof LedLamp ? "is lit" : "works";
-    }
-
-    private static String at(Occurrence worst) {
-        if (worst.switches().isEmpty()) {
-            return "";
-        }
-        StringBuilder text = new StringBuilder(" (");
-        worst.switches().forEach((id, position) -> {
-            if (text.length() > 2) {
-                text.append(", ");
-            }
-            text.append(id).append(' ').append(position);
-        });
-        return text.append(")").toString();
+        return consumer instanceof Motor ? "runs" : "works";
     }
 }

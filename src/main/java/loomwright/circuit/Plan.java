@@ -1,5 +1,7 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,6 +11,7 @@ import java.util.Optional;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.message.Argument.Thing;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -80,6 +83,11 @@ public record Plan(
                 .map(Part::thing)
                 .or(() -> findWire(id).map(Wire::thing))
                 .orElseGet(() -> new Thing(id, id, Thing.Kind.CONNECTOR));
+    }
+
+    /** A terminal as a message names it: the label of its part, and its own name. */
+    public Message describe(TerminalRef terminal) {
+        return PlanText.TERMINAL.with(arg("part", thing(terminal.part())), arg("terminal", terminal.terminal()));
     }
 
     public Optional<Part> findPart(String id) {

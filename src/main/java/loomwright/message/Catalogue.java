@@ -36,6 +36,7 @@ public final class Catalogue {
     static final List<String> TOPICS = List.of(
             "language",
             "general",
+            "backfeed",
             "caution",
             "comparison",
             "problem",

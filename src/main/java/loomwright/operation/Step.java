@@ -1,6 +1,10 @@
 package loomwright.operation;
 
+import java.util.Map;
 import loomwright.circuit.Condition;
+import loomwright.circuit.Plan;
+import loomwright.message.Argument.Instant;
+import loomwright.message.Argument.SwitchPosition;
 import loomwright.message.MessageCode;
 
 /**
@@ -55,6 +59,19 @@ public enum Step implements MessageCode {
      */
     public boolean passing() {
         return this == OFF_ENGINE_TURNING || this == OFF_AGAIN;
+    }
+
+    /**
+     * This step in a plan.
+     *
+     * @param switches the position of each switch that does not stand as in the plan, by its id
+     */
+    public Instant in(Plan plan, Map<String, String> switches) {
+        return new Instant(
+                this,
+                switches.entrySet().stream()
+                        .map(e -> new SwitchPosition(plan.thing(e.getKey()), e.getValue()))
+                        .toList());
     }
 
     /** In words, for a sentence. */

@@ -16,6 +16,9 @@ import loomwright.circuit.Plans;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
+import loomwright.message.Argument.Listing;
+import loomwright.message.Argument.Nested;
+import loomwright.message.Message;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
@@ -59,9 +62,16 @@ class B01_StartBypassTest {
                 300.0,
                 List.of(Condition.CRANK),
                 List.of()));
-        String verdict = Searched.of(twoWindings).feed("solenoid").verdict();
-        assertThat(verdict).contains("V across its hold-in winding", "its two windings together pull like");
-        assertThat(Searched.of(unguarded).feed("solenoid").verdict()).doesNotContain("winding");
+        Message verdict = Searched.of(twoWindings).feed("solenoid").verdict();
+        assertThat(verdict.arguments().get("feed"))
+                .isInstanceOfSatisfying(
+                        Nested.class,
+                        feed -> assertThat(feed.message().code()).isEqualTo(BackfeedText.FEED_OF_HOLD_IN));
+        assertThat(verdict.arguments().get("windings"))
+                .isInstanceOfSatisfying(
+                        Listing.class, windings -> assertThat(windings.items()).hasSize(1));
+        assertThat(Searched.of(unguarded).feed("solenoid").verdict().arguments())
+                .containsEntry("windings", new Listing(List.of()));
     }
 
     @Test
@@ -138,14 +148,17 @@ class B01_StartBypassTest {
     void theMoveToTheSolenoidsOwnContactIsProposed() {
         assertThat(Searched.of(unguarded)
                         .remedy("solenoid", Remedy.Kind.MOVE, "W35")
-                        .change())
-                .contains("solenoid.15a");
+                        .change()
+                        .arguments())
+                .containsEntry("to", new Nested(unguarded.describe(new TerminalRef("solenoid", "15a"))));
     }
 
     @Test
     void aDiodeTheRightWayRoundHelpsAndItsCostInCrankingVoltsIsStated() {
         Remedy diode = Searched.of(unguarded).remedy("solenoid", Remedy.Kind.DIODE, "W35");
-        assertThat(diode.costAt()).isEqualTo("coil, cranking");
+        assertThat(diode.costs().get(0))
+                .satisfies(cost -> assertThat(cost.load()).isEqualTo("coil"))
+                .satisfies(cost -> assertThat(cost.step()).isEqualTo(Step.CRANK));
         // The diode's drop of 0.7 V and some, divided between what is left of the ballast (0.6) and the coil (1.5 of
         // 2.13 ohm).
         assertThat(diode.costV()).isCloseTo(0.74 * 1.5 / 2.13, within(0.05));

@@ -6,6 +6,7 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.message.Argument.Quantity;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
@@ -21,9 +22,10 @@ class B02_WarningLampTest {
         var relay = found.at("ignition-relay", Step.OFF_ENGINE_TURNING);
         assertThat(relay.operated()).isTrue();
         // It came in when the key was turned on.
-        assertThat(found.feed("ignition-relay").verdict())
-                .contains(": stays in (", "; it pulls in from 8.00 V and lets go below 1.50 V)")
-                .doesNotContain("it needs");
+        assertThat(found.feed("ignition-relay").verdict().code()).isEqualTo(BackfeedText.STAYS_IN);
+        assertThat(found.feed("ignition-relay").verdict().arguments())
+                .containsEntry("operateV", new Quantity(8, "V"))
+                .containsEntry("releaseV", new Quantity(1.5, "V"));
         assertThat(relay.paths().get(0).steps())
                 .extracting(PathStep::id)
                 .contains("alternator", "charge-lamp", "ignition-relay");

@@ -17,6 +17,7 @@ import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.message.Message;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanSolver;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -65,7 +66,7 @@ class B06_PathsAndRemediesTest {
         Map<String, List<Occurrence>> all = Searched.of(plan).report().unintendedFeeds().stream()
                 .collect(Collectors.toMap(UnintendedFeed::load, UnintendedFeed::occurrences));
         for (UnintendedFeed feed : Searched.of(plan).report().unintendedFeeds()) {
-            Map<String, Remedy> told = feed.remedies().stream().collect(Collectors.toMap(Remedy::change, r -> r));
+            Map<Message, Remedy> told = feed.remedies().stream().collect(Collectors.toMap(Remedy::change, r -> r));
             Consumer load = (Consumer) plan.findPart(feed.load()).orElseThrow();
             RemedyCandidates.list(plan, survey, load, all).stream()
                     .filter(c -> told.containsKey(c.change()))
@@ -73,8 +74,8 @@ class B06_PathsAndRemediesTest {
                         double trickleV = trickleV(Searched.of(c.changed().get()), feed.load());
                         double toldV =
                                 Objects.requireNonNull(told.get(c.change())).remainingV();
-                        assertThat(toldV).as(c.change()).isGreaterThanOrEqualTo(trickleV);
-                        assertThat(toldV > 0).as(c.change()).isEqualTo(trickleV > 0);
+                        assertThat(toldV).as(c.change().text()).isGreaterThanOrEqualTo(trickleV);
+                        assertThat(toldV > 0).as(c.change().text()).isEqualTo(trickleV > 0);
                     });
         }
     }

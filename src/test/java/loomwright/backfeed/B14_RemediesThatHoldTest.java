@@ -30,6 +30,7 @@ import loomwright.circuit.RandomVehicle;
 import loomwright.circuit.Relay;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
+import loomwright.message.Message;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Mirror;
 import loomwright.operation.PlanSolver;
@@ -66,11 +67,12 @@ class B14_RemediesThatHoldTest {
         List<Applied> applied = new ArrayList<>();
         for (UnintendedFeed feed : report.unintendedFeeds()) {
             Consumer load = (Consumer) plan.findPart(feed.load()).orElseThrow();
-            Map<String, Plan> changed = RemedyCandidates.list(plan, survey, load, all).stream()
+            Map<Message, Plan> changed = RemedyCandidates.list(plan, survey, load, all).stream()
                     .collect(
                             Collectors.toMap(Candidate::change, c -> c.changed().get(), (a, b) -> a));
             for (Remedy remedy : feed.remedies()) {
-                Plan with = Objects.requireNonNull(changed.get(remedy.change()), remedy.change());
+                Plan with = Objects.requireNonNull(
+                        changed.get(remedy.change()), remedy.change().text());
                 applied.add(new Applied(feed.load(), remedy, with));
             }
         }

@@ -25,7 +25,7 @@ class B21_CluesTest {
     @Test
     void aTieThatCarriesCurrentEitherWayIsTheBarOfAnH() {
         assertThat(clues(SwitchPlans.crossTie(), "fan")).singleElement().satisfies(clue -> {
-            assertThat(clue.kind()).isEqualTo(Pattern.H_PATTERN);
+            assertThat(clue.pattern()).isEqualTo(Pattern.H_PATTERN);
             assertThat(clue.ids()).containsExactly("W8");
         });
     }
@@ -33,7 +33,7 @@ class B21_CluesTest {
     @Test
     void aLampLitUnaskedIsAFalseIndication() {
         assertThat(clues(SwitchPlans.crossTie(), "lamp"))
-                .extracting(Clue::kind)
+                .extracting(Clue::pattern)
                 .contains(Pattern.H_PATTERN, Pattern.INDICATION);
     }
 
@@ -42,7 +42,7 @@ class B21_CluesTest {
         assertThat(clues(SwitchPlans.feedAndEarthSwitched(), "horn"))
                 .singleElement()
                 .satisfies(clue -> {
-                    assertThat(clue.kind()).isEqualTo(Pattern.SWITCHED_FEED_AND_EARTH);
+                    assertThat(clue.pattern()).isEqualTo(Pattern.SWITCHED_FEED_AND_EARTH);
                     assertThat(clue.ids()).containsExactly("feed", "return");
                 });
     }
@@ -54,7 +54,7 @@ class B21_CluesTest {
                         + "'terminals':['a','b'],'positions':[{'name':'on','joins':[]},{'name':'off','joins':[['a','b']]}]},"
                         + "{'kind':'load','id':'pump','resistanceOhm':5,'meantLive':[]}",
                 SwitchPlans.wires("battery.plus main.a", "main.b pump.a", "pump.b body.31", "battery.minus body.31"));
-        assertThat(clues(plan, "pump")).extracting(Clue::kind).containsExactly(Pattern.LINE, Pattern.LABEL);
+        assertThat(clues(plan, "pump")).extracting(Clue::pattern).containsExactly(Pattern.LINE, Pattern.LABEL);
     }
 
     @Test
@@ -68,13 +68,15 @@ class B21_CluesTest {
                         "pump.b body.31",
                         "pump.b body.31",
                         "battery.minus body.31"));
-        assertThat(clues(plan, "pump")).extracting(Clue::kind).containsExactly(Pattern.POWER_DOME, Pattern.GROUND_DOME);
+        assertThat(clues(plan, "pump"))
+                .extracting(Clue::pattern)
+                .containsExactly(Pattern.POWER_DOME, Pattern.GROUND_DOME);
     }
 
     @Test
     void aRelayHeldThroughALampIsFedThroughAnotherLoadAndAMatterOfTiming() {
         assertThat(clues(Plans.named("relay-held-through-lamp"), "relay"))
-                .extracting(Clue::kind)
+                .extracting(Clue::pattern)
                 .contains(Pattern.THROUGH_ANOTHER_LOAD, Pattern.TIMING);
     }
 }

@@ -72,7 +72,7 @@ class BackfeedRemedyTest {
                         .as(
                                 "%s: %s",
                                 feed.path("load").asText(),
-                                remedy.path("change").asText())
+                                remedy.path("change").path("text").asText())
                         .filteredOn(other -> other.path("load").equals(feed.path("load")))
                         .allSatisfy(other ->
                                 assertThat(other.path("severity").asText()).isEqualTo("note"));

@@ -85,7 +85,7 @@ class PostsTest {
                 .asString();
         assertThat(post)
                 .startsWith(
-                        "# Sandpiper 1500, unguarded bypass\n\n## Fed though not meant to be\n\n- **danger**: Starter")
+                        "# Sandpiper 1500, unguarded bypass\n\n## Live when it should be off\n\n- **danger**: Starter")
                 .contains("Remedy: Fit a relay in place of wire W35");
     }
 

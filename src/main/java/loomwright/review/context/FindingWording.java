@@ -3,13 +3,10 @@ package loomwright.review.context;
 import static loomwright.message.Arg.arg;
 
 import java.util.Collection;
-import java.util.List;
 import java.util.Map;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Plan;
 import loomwright.message.Arg;
-import loomwright.message.Argument.Instant;
-import loomwright.message.Argument.SwitchPosition;
 import loomwright.operation.Step;
 
 /** The arguments that many findings share. */
@@ -33,10 +30,7 @@ public final class FindingWording {
      * @param switches position by id of the switch
      */
     public static Arg when(Plan plan, Step step, Map<String, String> switches) {
-        List<SwitchPosition> positions = switches.entrySet().stream()
-                .map(e -> new SwitchPosition(plan.thing(e.getKey()), e.getValue()))
-                .toList();
-        return arg("when", new Instant(step, positions));
+        return arg("when", step.in(plan, switches));
     }
 
     /** Parts, wires and connectors by their ids. */

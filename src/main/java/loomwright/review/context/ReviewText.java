@@ -9,8 +9,6 @@ public enum ReviewText implements MessageCode {
     WIRE_OF_SIZE,
     WIRES_OF_SIZE,
     BURNS_IN_SHORT,
-    PATH_STEP,
-    PATH_STEP_REVERSED,
     STRAY_TO_LOADS,
     STRAY_THROUGH_WIRES,
     // What to do.

@@ -8,13 +8,12 @@ import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
-import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.backfeed.Verdicts;
 import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Plan;
 import loomwright.message.Arg;
-import loomwright.message.Message;
 import loomwright.operation.Branch;
 import loomwright.operation.FeedStrength;
 import loomwright.review.context.Check;
@@ -23,10 +22,10 @@ import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ReviewText;
 
-/** The loads that are live though they are not meant to be, with the way of most current and the cheapest remedy. */
+/** The loads that are live though they are not meant to be, with the path of most current and the cheapest remedy. */
 public final class UnintendedFeeds implements Check {
     private static final Basis WAY = Basis.computed(
-            "the way of the current",
+            "the path of the current",
             "solved currents taken apart into loops, the strongest first: flow decomposition");
 
     /** Below this share of the nominal voltage no test lamp shows a trickle. */
@@ -37,7 +36,7 @@ public final class UnintendedFeeds implements Check {
         double noticeableV = NOTICEABLE * context.plan().system().nominalVoltageV();
         return context.backfeed().unintendedFeeds().stream()
                 .filter(feed -> feed.severity() != Severity.NOTE || isNoticed(context, feed, noticeableV))
-                .map(UnintendedFeeds::finding)
+                .map(feed -> finding(context.plan(), feed))
                 .toList();
     }
 
@@ -48,7 +47,7 @@ public final class UnintendedFeeds implements Check {
         return !darkLamp && feed.main().effectiveV() >= noticeableV;
     }
 
-    private static Finding finding(UnintendedFeed feed) {
+    private static Finding finding(Plan plan, UnintendedFeed feed) {
         Occurrence worst = feed.main();
         Set<String> ids = new LinkedHashSet<>(List.of(feed.load()));
         worst.paths().stream()
@@ -64,22 +63,15 @@ public final class UnintendedFeeds implements Check {
                                 arg("currentA", worst.currentA()),
                                 FindingWording.limitRatio(worst.effectiveV(), worst.operateV()),
                                 arg("verdict", feed.verdict()),
-                                Arg.messages("path", path(worst.paths()))),
+                                worst.paths().isEmpty()
+                                        ? Arg.messages("path", List.of())
+                                        : Verdicts.path(plan, worst.paths().get(0))),
                         WAY)
                 .about(List.copyOf(ids))
                 .remedy(feed.remedies().stream()
                         .findFirst()
                         .map(r -> ReviewText.REMEDY_OF_BACKFEED.with(
-                                arg("change", r.change()), arg("effect", Verdicts.effect(r))))
+                                arg("change", r.change()), arg("effect", r.effect())))
                         .orElse(null));
-    }
-
-    private static List<Message> path(List<FeedPath> paths) {
-        return paths.stream()
-                .limit(1)
-                .flatMap(path -> path.steps().stream())
-                .map(step -> (step.againstFeed() ? ReviewText.PATH_STEP_REVERSED : ReviewText.PATH_STEP)
-                        .with(arg("id", step.id())))
-                .toList();
     }
 }

@@ -8,13 +8,13 @@ import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.cfg.CoercionAction;
 import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
-import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import java.io.IOException;
 import java.util.List;
@@ -103,33 +103,24 @@ public final class Json {
 
     private static SimpleModule written() {
         SimpleModule module = new SimpleModule("written");
-        RoundedDouble rounded = new RoundedDouble();
+        JsonSerializer<Double> rounded = JsonWriter.serializer(Double.class, Json::writeRounded);
         module.addSerializer(Double.class, rounded);
         module.addSerializer(double.class, rounded);
         return module;
     }
 
-    private static final class RoundedDouble extends StdSerializer<Double> {
-        private static final long serialVersionUID = 1L;
-
-        RoundedDouble() {
-            super(Double.class);
+    private static void writeRounded(Double value, JsonGenerator out, SerializerProvider provider) throws IOException {
+        char[] text = new char[PlainDecimal.LONGEST];
+        int start = PlainDecimal.write(value, text);
+        if (start >= 0) {
+            out.writeNumber(text, start, text.length - start);
+            return;
         }
-
-        @Override
-        public void serialize(Double value, JsonGenerator out, SerializerProvider provider) throws IOException {
-            char[] text = new char[PlainDecimal.LONGEST];
-            int start = PlainDecimal.write(value, text);
-            if (start >= 0) {
-                out.writeNumber(text, start, text.length - start);
-                return;
-            }
-            double rounded = SignificantDigits.round(value);
-            if (rounded == Math.rint(rounded) && Math.abs(rounded) < 1e15) {
-                out.writeNumber((long) rounded);
-            } else {
-                out.writeNumber(rounded);
-            }
+        double rounded = SignificantDigits.round(value);
+        if (rounded == Math.rint(rounded) && Math.abs(rounded) < 1e15) {
+            out.writeNumber((long) rounded);
+        } else {
+            out.writeNumber(rounded);
         }
     }
 }

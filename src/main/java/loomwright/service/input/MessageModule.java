@@ -3,12 +3,12 @@ package loomwright.service.input;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.module.SimpleModule;
-import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
 import java.util.Map;
 import loomwright.answer.Assumption;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
+import loomwright.backfeed.BackfeedReport.Clue;
 import loomwright.comparison.PlanComparison.Leftover;
 import loomwright.message.Argument;
 import loomwright.message.Argument.Count;
@@ -33,14 +33,23 @@ final class MessageModule {
 
     static SimpleModule module() {
         SimpleModule module = new SimpleModule("messages");
-        module.addSerializer(Message.class, new OfMessage());
-        module.addSerializer(Finding.class, new OfFinding());
-        module.addSerializer(StepFinding.class, new OfStepFinding());
-        module.addSerializer(NetworkFinding.class, new OfNetworkFinding());
-        module.addSerializer(Leftover.class, new OfLeftover());
-        module.addSerializer(Caution.class, new OfCaution());
-        module.addSerializer(Assumption.class, new OfAssumption());
+        add(module, Message.class, MessageModule::write);
+        add(module, Finding.class, MessageModule::write);
+        add(module, StepFinding.class, MessageModule::write);
+        add(module, NetworkFinding.class, MessageModule::write);
+        add(module, Leftover.class, MessageModule::write);
+        add(module, Clue.class, MessageModule::write);
+        add(module, Caution.class, (caution, out, provider) -> write(caution.with(), out, provider));
+        add(module, Assumption.class, MessageModule::write);
         return module;
+    }
+
+    private static <T> void add(SimpleModule module, Class<T> type, JsonWriter<T> members) {
+        module.addSerializer(type, JsonWriter.serializer(type, (value, out, provider) -> {
+            out.writeStartObject();
+            members.write(value, out, provider);
+            out.writeEndObject();
+        }));
     }
 
     private static void write(Message message, JsonGenerator out, SerializerProvider provider) throws IOException {
@@ -101,130 +110,50 @@ final class MessageModule {
         out.writeStringField("label", thing.label());
     }
 
-    private static final class OfMessage extends StdSerializer<Message> {
-        private static final long serialVersionUID = 1L;
-
-        OfMessage() {
-            super(Message.class);
-        }
-
-        @Override
-        public void serialize(Message value, JsonGenerator out, SerializerProvider provider) throws IOException {
-            out.writeStartObject();
-            write(value, out, provider);
-            out.writeEndObject();
-        }
-    }
-
-    private static final class OfFinding extends StdSerializer<Finding> {
-        private static final long serialVersionUID = 1L;
-
-        OfFinding() {
-            super(Finding.class);
-        }
-
-        @Override
-        public void serialize(Finding value, JsonGenerator out, SerializerProvider provider) throws IOException {
-            out.writeStartObject();
-            provider.defaultSerializeField("severity", value.severity(), out);
-            write(value.message(), out, provider);
-            provider.defaultSerializeField("ids", value.ids(), out);
-            provider.defaultSerializeField("basis", value.basis(), out);
-            if (value.remedy() != null) {
-                provider.defaultSerializeField("remedy", value.remedy(), out);
-            }
-            out.writeEndObject();
-        }
-    }
-
-    private static final class OfStepFinding extends StdSerializer<StepFinding> {
-        private static final long serialVersionUID = 1L;
-
-        OfStepFinding() {
-            super(StepFinding.class);
-        }
-
-        @Override
-        public void serialize(StepFinding value, JsonGenerator out, SerializerProvider provider) throws IOException {
-            out.writeStartObject();
-            provider.defaultSerializeField("severity", value.kind().severity(), out);
-            write(value.message(), out, provider);
-            provider.defaultSerializeField("ids", value.ids(), out);
-            out.writeEndObject();
-        }
-    }
-
-    private static final class OfNetworkFinding extends StdSerializer<NetworkFinding> {
-        private static final long serialVersionUID = 1L;
-
-        OfNetworkFinding() {
-            super(NetworkFinding.class);
-        }
-
-        @Override
-        public void serialize(NetworkFinding value, JsonGenerator out, SerializerProvider provider) throws IOException {
-            out.writeStartObject();
-            write(value.message(), out, provider);
-            provider.defaultSerializeField("elementIds", value.elementIds(), out);
-            provider.defaultSerializeField("nodes", value.nodes(), out);
-            out.writeEndObject();
-        }
-    }
-
-    private static final class OfLeftover extends StdSerializer<Leftover> {
-        private static final long serialVersionUID = 1L;
-
-        OfLeftover() {
-            super(Leftover.class);
-        }
-
-        @Override
-        public void serialize(Leftover value, JsonGenerator out, SerializerProvider provider) throws IOException {
-            out.writeStartObject();
-            write(value.message(), out, provider);
-            out.writeStringField("id", value.id());
-            if (value.terminal() != null) {
-                out.writeStringField("terminal", value.terminal());
-            }
-            provider.defaultSerializeField("liveIn", value.liveIn(), out);
-            provider.defaultSerializeField("highestV", value.highestV(), out);
+    private static void write(Finding value, JsonGenerator out, SerializerProvider provider) throws IOException {
+        provider.defaultSerializeField("severity", value.severity(), out);
+        write(value.message(), out, provider);
+        provider.defaultSerializeField("ids", value.ids(), out);
+        provider.defaultSerializeField("basis", value.basis(), out);
+        if (value.remedy() != null) {
             provider.defaultSerializeField("remedy", value.remedy(), out);
-            out.writeEndObject();
         }
     }
 
-    private static final class OfCaution extends StdSerializer<Caution> {
-        private static final long serialVersionUID = 1L;
+    private static void write(StepFinding value, JsonGenerator out, SerializerProvider provider) throws IOException {
+        provider.defaultSerializeField("severity", value.kind().severity(), out);
+        write(value.message(), out, provider);
+        provider.defaultSerializeField("ids", value.ids(), out);
+    }
 
-        OfCaution() {
-            super(Caution.class);
-        }
+    private static void write(NetworkFinding value, JsonGenerator out, SerializerProvider provider) throws IOException {
+        write(value.message(), out, provider);
+        provider.defaultSerializeField("elementIds", value.elementIds(), out);
+        provider.defaultSerializeField("nodes", value.nodes(), out);
+    }
 
-        @Override
-        public void serialize(Caution value, JsonGenerator out, SerializerProvider provider) throws IOException {
-            out.writeStartObject();
-            write(value.with(), out, provider);
-            out.writeEndObject();
+    private static void write(Leftover value, JsonGenerator out, SerializerProvider provider) throws IOException {
+        write(value.message(), out, provider);
+        out.writeStringField("id", value.id());
+        if (value.terminal() != null) {
+            out.writeStringField("terminal", value.terminal());
         }
+        provider.defaultSerializeField("liveIn", value.liveIn(), out);
+        provider.defaultSerializeField("highestV", value.highestV(), out);
+        provider.defaultSerializeField("remedy", value.remedy(), out);
+    }
+
+    private static void write(Clue value, JsonGenerator out, SerializerProvider provider) throws IOException {
+        write(value.message(), out, provider);
+        provider.defaultSerializeField("ids", value.ids(), out);
     }
 
     /** The code is that of the rule by which it was filled in. */
-    private static final class OfAssumption extends StdSerializer<Assumption> {
-        private static final long serialVersionUID = 1L;
-
-        OfAssumption() {
-            super(Assumption.class);
-        }
-
-        @Override
-        public void serialize(Assumption value, JsonGenerator out, SerializerProvider provider) throws IOException {
-            out.writeStartObject();
-            out.writeStringField("code", value.code());
-            provider.defaultSerializeField("ids", value.ids(), out);
-            provider.defaultSerializeField("assumed", value.assumed(), out);
-            out.writeStringField("text", value.text().text());
-            provider.defaultSerializeField("findings", value.findings(), out);
-            out.writeEndObject();
-        }
+    private static void write(Assumption value, JsonGenerator out, SerializerProvider provider) throws IOException {
+        out.writeStringField("code", value.code());
+        provider.defaultSerializeField("ids", value.ids(), out);
+        provider.defaultSerializeField("assumed", value.assumed(), out);
+        out.writeStringField("text", value.text().text());
+        provider.defaultSerializeField("findings", value.findings(), out);
     }
 }

@@ -3,7 +3,6 @@ package loomwright.service.input;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.module.SimpleModule;
-import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
 import loomwright.backfeed.BackfeedReport.PatchOperation;
 import loomwright.circuit.Part;
@@ -14,31 +13,22 @@ final class PatchModule {
 
     static SimpleModule module() {
         SimpleModule module = new SimpleModule("patches");
-        module.addSerializer(PatchOperation.class, new OfOperation());
+        module.addSerializer(PatchOperation.class, JsonWriter.serializer(PatchOperation.class, PatchModule::write));
         return module;
     }
 
-    private static final class OfOperation extends StdSerializer<PatchOperation> {
-        private static final long serialVersionUID = 1L;
-
-        OfOperation() {
-            super(PatchOperation.class);
+    private static void write(PatchOperation operation, JsonGenerator out, SerializerProvider provider)
+            throws IOException {
+        out.writeStartObject();
+        out.writeStringField("op", operation.op());
+        out.writeStringField("path", operation.path());
+        Object value = operation.value();
+        if (value instanceof Part) {
+            out.writeFieldName("value");
+            provider.findTypedValueSerializer(value.getClass(), true, null).serialize(value, out, provider);
+        } else if (value != null) {
+            provider.defaultSerializeField("value", value, out);
         }
-
-        @Override
-        public void serialize(PatchOperation operation, JsonGenerator out, SerializerProvider provider)
-                throws IOException {
-            out.writeStartObject();
-            out.writeStringField("op", operation.op());
-            out.writeStringField("path", operation.path());
-            Object value = operation.value();
-            if (value instanceof Part) {
-                out.writeFieldName("value");
-                provider.findTypedValueSerializer(value.getClass(), true, null).serialize(value, out, provider);
-            } else if (value != null) {
-                provider.defaultSerializeField("value", value, out);
-            }
-            out.writeEndObject();
-        }
+        out.writeEndObject();
     }
 }

@@ -13,7 +13,6 @@ import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
-import loomwright.backfeed.Verdicts;
 import loomwright.mistakes.MistakesReport;
 import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.operation.PlanReadings;
@@ -106,12 +105,12 @@ public final class PlanPosts {
     /** What is fed unasked, and the best remedy. */
     public static String backfeed(Answer<BackfeedReport> answer) {
         BackfeedReport report = answer.result();
-        Markdown text = new Markdown().title(report.plan()).section("Fed though not meant to be");
+        Markdown text = new Markdown().title(report.plan()).section("Live when it should be off");
         if (report.unintendedFeeds().isEmpty()) {
             text.paragraph("Nothing, in any condition and any position of the free switches.");
         }
         for (UnintendedFeed feed : report.unintendedFeeds()) {
-            text.bullet(EnumWords.of(feed.severity()), feed.verdict() + "." + alsoIn(feed) + remedy(feed));
+            text.bullet(EnumWords.of(feed.severity()), feed.verdict().text() + alsoIn(feed) + remedy(feed));
         }
         return text.end().close(answer).toString();
     }
@@ -121,15 +120,15 @@ public final class PlanPosts {
                 .map(Occurrence::description)
                 .distinct()
                 .toList();
-        return steps.size() < 2 ? "" : " In all: " + String.join("; ", steps) + ".";
+        return steps.size() < 2 ? "" : " All such times: " + String.join("; ", steps) + ".";
     }
 
     private static String remedy(UnintendedFeed feed) {
         if (feed.remedies().isEmpty()) {
-            return " No single change that was tried stops it.";
+            return " No remedy was found among the changes that were tried.";
         }
         Remedy remedy = feed.remedies().get(0);
-        return " Remedy: " + remedy.change() + " " + Verdicts.effect(remedy);
+        return " Remedy: " + remedy.change().text() + " " + remedy.effect().text();
     }
 
     /** The findings, worst first. */

@@ -70,8 +70,9 @@ public final class PlanTables {
     public static Table backfeed(BackfeedReport report) {
         List<List<@Nullable Object>> rows = new ArrayList<>();
         for (UnintendedFeed feed : report.unintendedFeeds()) {
-            String remedy =
-                    feed.remedies().isEmpty() ? null : feed.remedies().get(0).change();
+            String remedy = feed.remedies().isEmpty()
+                    ? null
+                    : feed.remedies().get(0).change().text();
             for (Occurrence occurrence : feed.occurrences()) {
                 rows.add(Arrays.asList(
                         feed.load(),

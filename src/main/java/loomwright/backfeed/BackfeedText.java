@@ -1,0 +1,33 @@
+package loomwright.backfeed;
+
+import loomwright.message.MessageCode;
+
+/** What is said of unintended feeds: what a load does, by which path, what helps and what that costs. */
+public enum BackfeedText implements MessageCode {
+    OPERATES,
+    STAYS_IN,
+    WOULD_STAY_IN,
+    GLOWS,
+    LEAKS,
+    ALSO_LIVE,
+    FEED,
+    FEED_OF_HOLD_IN,
+    WINDINGS_TOGETHER,
+
+    PATH_STEP,
+    PATH_STEP_REVERSED,
+
+    TAKE_OUT_WIRE,
+    FIT_DIODE,
+    FIT_RELAY,
+    MOVE_WIRE,
+    SEPARATE_EARTH,
+    EFFECT,
+
+    COMBINATIONS_SEARCHED,
+    HELD_SWITCHES,
+    SWITCH_MOVES,
+    NOTHING_FOUND,
+    CURRENT_PATH,
+    REMEDY
+}
