@@ -1,6 +1,7 @@
 package loomwright.drawing;
 
 import com.github.weisj.jsvg.SVGDocument;
+import com.github.weisj.jsvg.parser.DocumentLimits;
 import com.github.weisj.jsvg.parser.LoaderContext;
 import com.github.weisj.jsvg.parser.SVGLoader;
 import com.github.weisj.jsvg.view.ViewBox;
@@ -14,6 +15,8 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
 import javax.imageio.ImageIO;
 
 /** Pictures as dots. Needs fonts on the machine; the picture itself, as text, does not. */
@@ -24,9 +27,35 @@ public final class Png {
     /** Dots in all above which a picture is drawn smaller: 20 million dots are 80 MB while it is drawn. */
     private static final double MOST_DOTS = 20e6;
 
+    /** What one dot takes while a picture is drawn and written: the image, and about as much for the file. */
+    private static final int BYTES_PER_DOT = 6;
+
+    /** Of the memory that the service may have, this part is for pictures in the making. */
+    private static final double SHARE_OF_MEMORY = 0.25;
+
+    /** How long a picture waits for others to be finished before it is refused. */
+    private static final long WAIT_MS = 5_000;
+
+    /** Permits for a thousand dots each. Fair, so that a large picture is not passed by small ones for ever. */
+    private static final int ROOM =
+            (int) Math.max(1, Runtime.getRuntime().maxMemory() * SHARE_OF_MEMORY / BYTES_PER_DOT / 1000);
+
+    private static final Semaphore FREE = new Semaphore(ROOM, true);
+
+    /**
+     * Pictures of ours may have as many strokes as they like: the parser's limits are there for files of strangers. A
+     * circuit of 1,000 wires has about 30,000.
+     */
+    private static final int MOST_PATHS = 1_000_000;
+
     /** Where the JDK looks for fonts. */
     private static final List<String> FONT_CODE =
             List.of("sun.font.", "sun.awt.FontConfiguration", "sun.awt.X11FontManager");
+
+    private static final LoaderContext CONTEXT = LoaderContext.builder()
+            .documentLimits(new DocumentLimits(
+                    DocumentLimits.DEFAULT_MAX_NESTING_DEPTH, DocumentLimits.DEFAULT_MAX_USE_NESTING_DEPTH, MOST_PATHS))
+            .build();
 
     private Png() {}
 
@@ -42,18 +71,42 @@ public final class Png {
         }
     }
 
+    /** Other pictures take all the memory there is for them. */
+    public static final class NoRoom extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        public NoRoom() {
+            super(
+                    "Too many large pictures are being drawn. Try again in a few seconds, or ask for a smaller size or for SVG.");
+        }
+    }
+
+    /**
+     * Draws a picture of a given width.
+     *
+     * @param widthPx in dots; less is taken where the picture would become too large
+     * @throws NoFonts if the machine has none
+     * @throws NoRoom if other pictures take all the memory there is for them
+     */
+    public static byte[] ofWidth(Svg picture, double widthPx) {
+        return of(picture, widthPx / picture.widthPx());
+    }
+
     /**
      * Draws a picture.
      *
      * @param scale dots per pixel of the picture; less is taken where the picture would become too large
      * @return a PNG file
      * @throws NoFonts if the machine has none
+     * @throws NoRoom if other pictures take all the memory there is for them
      */
     public static byte[] of(Svg picture, double scale) {
         double dots = picture.widthPx() * picture.heightPx() * scale * scale;
         double factor = dots > MOST_DOTS ? scale * Math.sqrt(MOST_DOTS / dots) : scale;
         int width = (int) Math.ceil(picture.widthPx() * factor);
         int height = (int) Math.ceil(picture.heightPx() * factor);
+        int room = Math.min(ROOM, 1 + (int) ((double) width * height / 1000));
+        takeRoom(room);
         try {
             return drawn(picture.bytes(), width, height);
         } catch (LinkageError | InternalError e) {
@@ -64,6 +117,19 @@ public final class Png {
             throw e;
         } catch (IOException e) {
             throw new IllegalStateException("a picture could not be written into memory", e);
+        } finally {
+            FREE.release(room);
+        }
+    }
+
+    private static void takeRoom(int room) {
+        try {
+            if (!FREE.tryAcquire(room, WAIT_MS, TimeUnit.MILLISECONDS)) {
+                throw new NoRoom();
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new NoRoom();
         }
     }
 
@@ -84,7 +150,7 @@ public final class Png {
     }
 
     private static byte[] drawn(byte[] svg, int width, int height) throws IOException {
-        SVGDocument document = new SVGLoader().load(new ByteArrayInputStream(svg), null, LoaderContext.createDefault());
+        SVGDocument document = new SVGLoader().load(new ByteArrayInputStream(svg), null, CONTEXT);
         if (document == null) {
             throw new IllegalStateException("a picture of ours is no SVG");
         }

@@ -22,8 +22,9 @@ public final class Svg {
      * @param id begins every id within the picture; different for each picture of a page
      * @param title what it shows, in a few words
      * @param description what there is to see, for a reader who does not
+     * @param attributes more attributes of the picture as a whole, names and values by turns
      */
-    public Svg(String id, double widthPx, double heightPx, String title, String description) {
+    public Svg(String id, double widthPx, double heightPx, String title, String description, Object... attributes) {
         this.id = id;
         this.widthPx = widthPx;
         this.heightPx = heightPx;
@@ -43,10 +44,11 @@ public final class Svg {
                 id("title") + " " + id("desc"),
                 "font-family",
                 FONTS);
+        markup.attributes(attributes);
         markup.element("title", title, "id", id("title"));
         markup.element("desc", description, "id", id("desc"));
         markup.open("g", "id", contentId());
-        rect(0, 0, widthPx, heightPx, "fill", "#ffffff");
+        rect(0, 0, widthPx, heightPx, "class", "dg-paper", "fill", "#ffffff");
     }
 
     /** The id of all that is drawn, by which a page can show a piece of it elsewhere. */

@@ -45,7 +45,8 @@ public final class Catalogue {
             "network",
             "operation",
             "review",
-            "readings");
+            "readings",
+            "drawing");
 
     private static final String SHORT = ".short";
     private static final String PLURAL = "language.plural.";

@@ -46,6 +46,19 @@ public final class PlanReview {
      */
     public static Answer<ReviewReport> of(
             Plan given, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
+        return reviewed(given, limits, networkLimits, progress).answer();
+    }
+
+    /**
+     * A review with the backfeed that its findings speak of.
+     *
+     * @param backfeed with the ways of the currents, for a picture
+     */
+    public record ReviewedPlan(Answer<ReviewReport> answer, BackfeedReport backfeed) {}
+
+    /** As {@link #of}. */
+    public static ReviewedPlan reviewed(
+            Plan given, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         Plan plan = PlanAnswer.requireSound(given);
         PlanSolver solver = new PlanSolver(networkLimits);
         Survey survey = Survey.of(plan, solver, limits.maxCombinations(), progress.part(0, 2));
@@ -58,12 +71,13 @@ public final class PlanReview {
                         Comparator.comparingDouble(PlanReview::timesLimit).reversed()));
         ReviewReport report =
                 new ReviewReport(plan.name(), (int) survey.combinations(), ReviewReport.Counts.of(findings), findings);
-        return new Answer<>(
+        Answer<ReviewReport> answer = new Answer<>(
                 report,
                 ReviewWorking.lines(context),
                 basis(plan, findings),
                 IntentAssumptions.of(given, id -> codes(findings, id)),
                 cautions(context, findings));
+        return new ReviewedPlan(answer, backfeed);
     }
 
     /** The codes of the findings about a part that ask when it is meant to be live. */

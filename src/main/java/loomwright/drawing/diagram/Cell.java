@@ -30,6 +30,11 @@ record Cell(
         boolean free,
         Emphasis emphasis) {
 
+    /** Of two drawings of the same part that which needs more room beside it. */
+    Cell wider(Cell other) {
+        return other.widthPx > widthPx ? other : this;
+    }
+
     /**
      * Where a wire comes in.
      *

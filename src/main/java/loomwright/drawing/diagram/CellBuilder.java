@@ -1,5 +1,7 @@
 package loomwright.drawing.diagram;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -75,7 +77,13 @@ final class CellBuilder {
             blockWidth = Math.max(blockWidth, READING_PX);
             add(part.id(), Text.Role.READING, reading);
         }
-        words = part.kind().replace('-', ' ') + " " + part.displayName() + (reading.isEmpty() ? "" : ": " + reading);
+        words = DiagramText.PART_WORDS
+                .with(
+                        arg("part", part.displayName()),
+                        arg("kind", part.kind().replace('-', ' ')),
+                        arg("does", reading),
+                        arg("reading", reading.isEmpty() ? "none" : "some"))
+                .text();
         return marks(Stream.of(part.id()));
     }
 
@@ -89,8 +97,12 @@ final class CellBuilder {
                     .forEach(line -> add(half.id(), Text.Role.NAME, line));
         }
         add(connector.id(), Text.Role.DATA, connector.id() + ", " + Wordings.data(above.part(), scene.plan()));
-        words = "connector " + connector.id() + ": " + above.part().displayName() + " with "
-                + below.part().displayName();
+        words = DiagramText.CONNECTOR_WORDS
+                .with(
+                        arg("connector", connector.id()),
+                        arg("half", above.part().displayName()),
+                        arg("otherHalf", below.part().displayName()))
+                .text();
         return marks(Stream.of(connector.id(), above.part().id(), below.part().id()));
     }
 
@@ -106,6 +118,9 @@ final class CellBuilder {
         int perRow = (int) (NAME_PX / Badge.PITCH_PX);
         for (int i = 0; i < marks.size(); i++) {
             int row = i / perRow;
+            if (!scene.shows(marks.get(i))) {
+                continue;
+            }
             badges.add(new Badge(
                     id,
                     marks.get(i).kind(),

@@ -2,40 +2,40 @@ package loomwright.drawing.diagram;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import loomwright.comparison.PlanComparison;
 import loomwright.comparison.PlanComparison.ItemChange;
+import loomwright.message.PropertyName;
 import org.jspecify.annotations.Nullable;
 
-/**
- * What changed between two plans, as marks; the same number stands at the same change on both sides.
- *
- * @param before at things of the plan before
- * @param after at things of the plan after
- * @param all each change once, for the legend
- */
-record Changes(List<Mark> before, List<Mark> after, List<Mark> all) {
+/** What changed between two plans, as marks. */
+final class Changes {
+    private Changes() {}
 
-    static Changes of(PlanComparison comparison) {
-        List<Mark> before = new ArrayList<>();
-        List<Mark> after = new ArrayList<>();
-        List<Mark> all = new ArrayList<>();
+    /** One mark for each change, at what it is about in the plan before and in that after. */
+    static List<Mark> of(PlanComparison comparison, Overlay overlay) {
+        List<Mark> marks = new ArrayList<>();
         for (ItemChange change : comparison.changes()) {
-            boolean both = change.before() != null && change.after() != null;
-            Mark.Kind kind = both ? Mark.Kind.CHANGED : Mark.Kind.ONLY_HERE;
-            int number = all.size() + 1;
+            String before = change.before();
+            String after = change.after();
+            Mark.Kind kind = before == null ? Mark.Kind.ADDED : after == null ? Mark.Kind.REMOVED : Mark.Kind.CHANGED;
+            Set<String> ids = new TreeSet<>();
+            if (after != null) {
+                ids.add(after);
+            }
+            if (before != null) {
+                overlay.gone().stream()
+                        .filter(id -> overlay.was().getOrDefault(id, id).equals(before))
+                        .forEach(ids::add);
+            }
+            String code = change.changes().get(0).name().toLowerCase(Locale.ROOT);
             String text = text(change);
-            all.add(new Mark(kind, number, List.of(), text));
-            add(before, kind, number, change.before(), text);
-            add(after, kind, number, change.after(), text);
+            marks.add(new Mark(kind, marks.size() + 1, code, List.copyOf(ids), text, text));
         }
-        return new Changes(List.copyOf(before), List.copyOf(after), List.copyOf(all));
-    }
-
-    private static void add(List<Mark> marks, Mark.Kind kind, int number, @Nullable String id, String text) {
-        if (id != null) {
-            marks.add(new Mark(kind, number, List.of(id), text));
-        }
+        return marks;
     }
 
     private static String text(ItemChange change) {
@@ -45,13 +45,12 @@ record Changes(List<Mark> before, List<Mark> after, List<Mark> all) {
                 ? (is == null ? String.valueOf(was) : is)
                 : was + " → " + is;
         String properties = change.properties().stream()
-                .map(p -> p.property() + " " + orNone(p.before()) + " → " + orNone(p.after()))
+                .map(p -> PropertyName.of(p.property()).words() + " " + orNone(p.before()) + " → " + orNone(p.after()))
                 .collect(Collectors.joining("; "));
-        return change.description() + ": " + what
-                + (was != null && was.equals(is) && !properties.isEmpty() ? " (" + properties + ")" : "");
+        return what + (was != null && was.equals(is) && !properties.isEmpty() ? " (" + properties + ")" : "");
     }
 
     private static String orNone(@Nullable String value) {
-        return value == null ? "none" : value;
+        return value == null ? "–" : value;
     }
 }

@@ -56,7 +56,8 @@ final class Composition {
         badges.add(badge);
     }
 
-    Drawing drawing(double widthPx, double heightPx, String title, String description) {
-        return new Drawing(widthPx, heightPx, title, description, symbols, wires, texts, badges);
+    Drawing drawing(
+            double widthPx, double heightPx, String title, String moment, String description, List<Integer> marks) {
+        return new Drawing(widthPx, heightPx, title, moment, description, marks, symbols, wires, texts, badges);
     }
 }

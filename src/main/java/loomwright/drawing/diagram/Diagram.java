@@ -1,6 +1,11 @@
 package loomwright.drawing.diagram;
 
+import static loomwright.message.Arg.arg;
+
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
@@ -15,36 +20,52 @@ import loomwright.operation.PlanSolver;
 import loomwright.operation.Reader;
 import loomwright.operation.Step;
 
-/** The circuit diagram of a plan in one step. */
+/** The circuit diagram of a plan. */
 public final class Diagram {
     private Diagram() {}
 
     /**
-     * Draws a plan that a person handed in. The places of parts and wires are the same in all steps; only marks make a
-     * difference to them.
+     * Draws a plan that a person handed in. The places of parts and wires are the same in all steps, whether they are
+     * drawn together or one by one; only what is pointed out makes a difference to them.
      *
      * @throws loomwright.answer.RejectedInput with all faults of the plan, or OVER_LIMIT if its switches make too many
      *     combinations to look for findings or backfeed
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
-    public static Drawing of(
+    public static StepDrawings of(
             Plan given, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         Plan plan = PlanAnswer.requireSound(given);
         Markings markings = Markings.of(plan, options, limits, networkLimits, progress);
-        Plan drawn = markings.plan();
-        StepReadings readings = readings(drawn, options.step(), networkLimits, progress);
-        Scene scene = new Scene(drawn, readings, markings.marks(), markings.fed());
-        String title = options.title();
-        return Sheet.of(scene, title == null ? plan.name() : title, markings.changed(), progress);
+        Map<Plan, Map<Step, StepReadings>> solved = new HashMap<>();
+        Map<Step, Scene> scenes = new EnumMap<>(Step.class);
+        markings.steps().forEach((step, shown) -> {
+            Map<Step, StepReadings> readings =
+                    solved.computeIfAbsent(shown.plan(), p -> readings(p, networkLimits, progress));
+            Map<String, Emphasis> fed = new HashMap<>();
+            shown.fed().forEach(id -> fed.put(id, Emphasis.BACKFEED));
+            scenes.put(
+                    step, new Scene(shown.plan(), of(readings, step), markings.marks(), shown.absent(), fed, Map.of()));
+        });
+        boolean anyBackfeed =
+                markings.steps().values().stream().anyMatch(step -> !step.fed().isEmpty());
+        return drawn(
+                scenes,
+                options.stepOr(Step.RUN),
+                options,
+                plan.name(),
+                anyBackfeed ? Set.of(Emphasis.BACKFEED) : Set.of(),
+                progress);
     }
 
     /**
-     * Draws two plans side by side, and numbers what changed.
+     * Draws two plans as one: what is in both once, what was added, removed or changed marked and numbered, with the figures
+     * of the plan after.
      *
-     * @param options of which the marks are not used: what is pointed out is the change
+     * @param options of which the marks are not used: what is pointed out is the change. The step is that of the worst
+     *     finding unless said
      * @throws loomwright.answer.RejectedInput with all faults of both plans
      */
-    public static Drawing compare(
+    public static StepDrawings compare(
             ComparisonQuestion question,
             DiagramOptions options,
             BackfeedLimits limits,
@@ -52,29 +73,72 @@ public final class Diagram {
             Progress progress) {
         PlanComparison comparison =
                 ComparisonAnswer.of(question, limits, networkLimits, progress).result();
-        Changes changes = Changes.of(comparison);
-        Scene before = new Scene(
-                question.before(),
-                readings(question.before(), options.step(), networkLimits, progress),
-                changes.before(),
-                Set.of());
-        Scene after = new Scene(
-                question.after(),
-                readings(question.after(), options.step(), networkLimits, progress),
-                changes.after(),
-                Set.of());
-        String title = options.title();
-        return TwoSheets.of(
-                before,
-                after,
-                title == null ? "From " + comparison.before() + " to " + comparison.after() : title,
-                changes.all(),
+        return compare(question, comparison, options, networkLimits, progress);
+    }
+
+    /** The same of plans that were compared already. */
+    public static StepDrawings compare(
+            ComparisonQuestion question,
+            PlanComparison comparison,
+            DiagramOptions options,
+            NetworkLimits networkLimits,
+            Progress progress) {
+        Overlay overlay = Overlay.of(question.before(), question.after(), comparison.changes());
+        List<Mark> marks = Changes.of(comparison, overlay);
+        Map<String, Emphasis> emphasis = new HashMap<>();
+        for (Mark mark : marks) {
+            mark.ids().forEach(id -> emphasis.put(id, Emphasis.CHANGED));
+        }
+        overlay.added().forEach(id -> emphasis.put(id, Emphasis.ADDED));
+        overlay.gone().forEach(id -> emphasis.put(id, Emphasis.REMOVED));
+        Map<String, String> names = new HashMap<>();
+        overlay.gone().forEach(id -> names.put(id, overlay.was().getOrDefault(id, id)));
+        Map<Step, Scene> scenes = new EnumMap<>(Step.class);
+        readings(question.after(), networkLimits, progress)
+                .forEach((step, readings) ->
+                        scenes.put(step, new Scene(overlay.all(), readings, marks, Set.of(), emphasis, names)));
+        return drawn(
+                scenes,
+                options.stepOr(WorstStep.of(comparison)),
+                options,
+                DiagramText.COMPARISON_TITLE
+                        .with(arg("before", comparison.before()), arg("after", comparison.after()))
+                        .text(),
+                Set.copyOf(emphasis.values()),
                 progress);
     }
 
-    static StepReadings readings(Plan plan, Step step, NetworkLimits limits, Progress progress) {
-        List<StepReadings> steps =
-                Reader.read(plan, new PlanSolver(limits, progress).solve(plan)).steps();
-        return steps.stream().filter(one -> one.step() == step).findFirst().orElseThrow();
+    private static StepDrawings drawn(
+            Map<Step, Scene> scenes,
+            Step shown,
+            DiagramOptions options,
+            String name,
+            Set<Emphasis> emphasis,
+            Progress progress) {
+        Layout.Placed placed = Layout.place(scenes.values(), progress);
+        String title = options.title() == null ? name : options.title();
+        Map<Step, Drawing> drawings = new EnumMap<>(Step.class);
+        scenes.forEach((step, scene) -> {
+            if (step == shown || options.allSteps()) {
+                drawings.put(step, Sheet.of(scene, placed, title, options.legend(), emphasis));
+            }
+        });
+        return new StepDrawings(shown, drawings, of(scenes, shown).allMarks());
+    }
+
+    private static <T> T of(Map<Step, T> steps, Step step) {
+        T one = steps.get(step);
+        if (one == null) {
+            throw new IllegalStateException("nothing of the step " + step);
+        }
+        return one;
+    }
+
+    static Map<Step, StepReadings> readings(Plan plan, NetworkLimits limits, Progress progress) {
+        Map<Step, StepReadings> steps = new EnumMap<>(Step.class);
+        Reader.read(plan, new PlanSolver(limits, progress).solve(plan))
+                .steps()
+                .forEach(one -> steps.put(one.step(), one));
+        return steps;
     }
 }

@@ -9,35 +9,54 @@ import org.jspecify.annotations.Nullable;
 /**
  * What to show in a diagram.
  *
- * @param step the moment drawn; key on, engine stopped unless said
+ * @param step the moment drawn; absent for the usual one
  * @param marks what to point out; findings and backfeed unless said
+ * @param legend what stands under the circuit; numbers with a few words unless said
  * @param title instead of the plan's name
+ * @param allSteps whether an SVG holds all other steps as well, hidden
+ * @param size of a PNG; for a screen unless said
  */
 public record DiagramOptions(
-        Step step, List<Marks> marks, @Nullable String title) {
+        @Nullable Step step,
+        List<Marks> marks,
+        LegendText legend,
+        @Nullable String title,
+        Boolean allSteps,
+        Size size) {
     /** Key on, engine stopped, everything pointed out. */
-    public static final DiagramOptions USUAL =
-            new DiagramOptions(Step.RUN, List.of(Marks.FINDINGS, Marks.BACKFEED), null);
+    public static final DiagramOptions USUAL = new DiagramOptions(null, null, null, null, null, null);
 
     private static final int MOST_CHARS = 200;
 
-    public DiagramOptions {
-        step = orRun(step);
-        marks = orAll(marks);
+    public DiagramOptions(
+            @Nullable Step step,
+            @Nullable List<Marks> marks,
+            @Nullable LegendText legend,
+            @Nullable String title,
+            @Nullable Boolean allSteps,
+            @Nullable Size size) {
+        this.step = step;
+        this.marks = marks == null ? List.of(Marks.FINDINGS, Marks.BACKFEED) : List.copyOf(marks);
+        this.legend = legend == null ? LegendText.SHORT : legend;
+        this.title = title;
+        this.allSteps = allSteps != null && allSteps;
+        this.size = size == null ? Size.SCREEN : size;
         new InputErrors().text("/title", title, MOST_CHARS).reject();
-    }
-
-    private static Step orRun(@Nullable Step step) {
-        return step == null ? Step.RUN : step;
-    }
-
-    private static List<Marks> orAll(@Nullable List<Marks> marks) {
-        return marks == null ? List.of(Marks.FINDINGS, Marks.BACKFEED) : List.copyOf(marks);
     }
 
     /** The same in another step. */
     public DiagramOptions at(Step other) {
-        return new DiagramOptions(other, marks, title);
+        return new DiagramOptions(other, marks, legend, title, allSteps, size);
+    }
+
+    /** The step asked for, or the usual one. */
+    Step stepOr(Step usual) {
+        return step == null ? usual : step;
+    }
+
+    /** The same with all steps in one picture, or with one. */
+    public DiagramOptions with(boolean all) {
+        return new DiagramOptions(step, marks, legend, title, all, size);
     }
 
     boolean shows(Marks wanted) {
@@ -51,6 +70,26 @@ public record DiagramOptions(
         /** The way of a current that feeds a load unasked. */
         BACKFEED,
         /** Nothing. */
+        NONE
+    }
+
+    /** How large a picture of dots is. */
+    public enum Size {
+        /** 1,000 dots wide, for a forum post or a telephone. */
+        POST,
+        /** Two dots for each pixel of the SVG. */
+        SCREEN,
+        /** 300 dots per inch. */
+        PRINT
+    }
+
+    /** What stands under the circuit. */
+    public enum LegendText {
+        /** What lines and colours mean, and each mark in a few words. */
+        SHORT,
+        /** The same, each mark in full, and the cautions. */
+        FULL,
+        /** Nothing: the answer in JSON has it all, and a page writes it beside the picture. */
         NONE
     }
 }

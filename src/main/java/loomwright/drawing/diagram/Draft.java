@@ -1,11 +1,12 @@
 package loomwright.drawing.diagram;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import loomwright.answer.Progress;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
@@ -24,8 +25,9 @@ record Draft(
         double widthPx, double heightPx, List<Symbol> symbols, List<Line> wires, List<Text> texts, List<Badge> badges) {
     private static final double HEAVY_MM2 = 10;
 
-    static Draft of(Scene scene, Progress progress) {
-        return new Maker(scene, Layout.place(scene, progress)).make();
+    /** Draws one of the scenes that were placed together. */
+    static Draft of(Scene scene, Layout.Placed placed) {
+        return new Maker(scene, placed).make();
     }
 
     private static final class Maker {
@@ -43,7 +45,7 @@ record Draft(
         }
 
         Draft make() {
-            placed.cells().forEach(this::addCell);
+            placed.cells(scene).forEach(this::addCell);
             scene.plan().wires().forEach(this::addWire);
             return new Draft(placed.layout().widthPx(), placed.layout().heightPx(), symbols, wires, texts, badges);
         }
@@ -61,9 +63,11 @@ record Draft(
             double x = at.x() + cell.bodyX();
             double y = at.y() + cell.bodyY();
             Body body = cell.body();
-            List<DiagramPoint> ends = new ArrayList<>();
+            List<Drawing.Pin> ends = new ArrayList<>();
             for (Body.Pin pin : body.pins()) {
-                ends.add(new DiagramPoint(x + pin.x(), y + (pin.side() == Side.TOP ? 0 : body.heightPx())));
+                ends.add(new Drawing.Pin(
+                        terminal(cell, pin),
+                        new DiagramPoint(x + pin.x(), y + (pin.side() == Side.TOP ? 0 : body.heightPx()))));
             }
             for (Cell.Lead lead : cell.leads()) {
                 pins.put(
@@ -82,6 +86,11 @@ record Draft(
                     cell.emphasis()));
             cell.texts().forEach(text -> texts.add(text.moved(at.x(), at.y())));
             cell.badges().forEach(badge -> badges.add(badge.moved(at.x(), at.y())));
+        }
+
+        /** The pins of two connector halves that are together say which half they are of. */
+        private static String terminal(Cell cell, Body.Pin pin) {
+            return cell.ids().size() > 1 ? pin.terminal() : cell.ids().get(0) + "." + pin.terminal();
         }
 
         /** Joins the leads of a terminal that has several. */
@@ -107,15 +116,16 @@ record Draft(
             end(new End(wire.id(), wire.from())).ifPresent(p -> points.add(0, p));
             end(new End(wire.id(), wire.to())).ifPresent(points::add);
             DiagramPoint label = at(placed.layout().labels(), wire.id());
-            WireLabel texted = placed.labels().get(wire.id());
-            if (texted != null) {
-                texted.texts().forEach(text -> texts.add(text.moved(label.x(), label.y())));
-                texted.badges().forEach(badge -> badges.add(badge.moved(label.x(), label.y())));
-            }
+            WireLabel texted = WireLabel.of(wire, scene);
+            texted.texts().forEach(text -> texts.add(text.moved(label.x(), label.y())));
+            texted.badges().forEach(badge -> badges.add(badge.moved(label.x(), label.y())));
             WireReading reading = scene.wire(wire.id());
             wires.add(new Line(
                     wire.id(),
-                    words(wire, reading),
+                    wire.from().toString(),
+                    wire.to().toString(),
+                    words(wire),
+                    does(wire, reading),
                     points,
                     Wordings.colours(wire.colour()),
                     state(reading),
@@ -128,17 +138,34 @@ record Draft(
             return Optional.ofNullable(pins.get(end));
         }
 
-        private static String words(Wire wire, @Nullable WireReading reading) {
-            String words = wire.id() + ", " + Wordings.conductor(wire) + ", from " + wire.from() + " to " + wire.to();
+        private String words(Wire wire) {
+            return DiagramText.WIRE_WORDS
+                    .with(
+                            arg("wire", scene.name(wire.id())),
+                            arg("conductor", Wordings.conductor(wire)),
+                            arg("from", end(wire.from())),
+                            arg("to", end(wire.to())))
+                    .text();
+        }
+
+        private String end(TerminalRef end) {
+            return Wordings.terminal(scene.plan(), end);
+        }
+
+        private String does(Wire wire, @Nullable WireReading reading) {
             if (reading == null) {
-                return words;
+                return "";
             }
             double currentA = reading.currentA();
             if (Math.abs(currentA) < FeedStrength.TRICKLE_A) {
-                return words + (reading.live() ? ": live, no current" : ": dead");
+                return (reading.live() ? DiagramText.WIRE_LIVE : DiagramText.WIRE_DEAD).text();
             }
-            return words + ": " + DiagramNumbers.amps(currentA) + " towards " + (currentA > 0 ? wire.to() : wire.from())
-                    + (reading.againstFeed() ? ", against its feed" : "");
+            return DiagramText.WIRE_CARRIES
+                    .with(
+                            arg("currentA", Math.abs(currentA)),
+                            arg("towards", end(currentA > 0 ? wire.to() : wire.from())),
+                            arg("feed", reading.againstFeed() ? "against" : "with"))
+                    .text();
         }
 
         private static State state(@Nullable WireReading reading) {

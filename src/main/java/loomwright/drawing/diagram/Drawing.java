@@ -7,7 +7,9 @@ import org.jspecify.annotations.Nullable;
  * A finished drawing as plain data; {@link DrawingSvg} writes it.
  *
  * @param title what it shows
+ * @param moment which step it is, and where everything stands
  * @param description what there is to see, for a reader who does not
+ * @param marks numbers of what is pointed out
  * @param symbols the parts
  * @param wires in the order of the plan
  * @param texts all but the letters within symbols
@@ -16,12 +18,15 @@ public record Drawing(
         double widthPx,
         double heightPx,
         String title,
+        String moment,
         String description,
+        List<Integer> marks,
         List<Symbol> symbols,
         List<Line> wires,
         List<Text> texts,
         List<Badge> badges) {
     public Drawing {
+        marks = List.copyOf(marks);
         symbols = List.copyOf(symbols);
         wires = List.copyOf(wires);
         texts = List.copyOf(texts);
@@ -35,7 +40,7 @@ public record Drawing(
      * @param words for a reader who does not see it
      * @param box the room its strokes take
      * @param shapes from the corner of the box
-     * @param pins where its wires end
+     * @param pins its terminals
      * @param emphasis why it stands out
      */
     public record Symbol(
@@ -44,7 +49,7 @@ public record Drawing(
             Rect box,
             List<Shape> shapes,
             List<Body.Glyph> glyphs,
-            List<DiagramPoint> pins,
+            List<Pin> pins,
             Emphasis emphasis) {
         public Symbol {
             ids = List.copyOf(ids);
@@ -54,15 +59,29 @@ public record Drawing(
         }
 
         Symbol moved(double dx, double dy) {
-            List<DiagramPoint> there = pins.stream().map(p -> p.moved(dx, dy)).toList();
+            List<Pin> there = pins.stream().map(pin -> pin.moved(dx, dy)).toList();
             return new Symbol(ids, words, box.moved(dx, dy), shapes, glyphs, there, emphasis);
+        }
+    }
+
+    /**
+     * A terminal of a symbol.
+     *
+     * @param terminal {@code part.terminal}
+     * @param at where its wires end
+     */
+    public record Pin(String terminal, DiagramPoint at) {
+        Pin moved(double dx, double dy) {
+            return new Pin(terminal, at.moved(dx, dy));
         }
     }
 
     /**
      * A wire.
      *
-     * @param words for a reader who does not see it
+     * @param from {@code part.terminal}; empty for a sample in the legend, and so {@code to}
+     * @param words what it is, for a reader who does not see it
+     * @param does what it does in this step, for the same; empty if nothing can be said
      * @param points from its {@code from} to its {@code to}
      * @param colours letters of its insulation, body first; empty if not stated
      * @param heavy whether it is a thick cable
@@ -71,7 +90,10 @@ public record Drawing(
      */
     public record Line(
             String id,
+            String from,
+            String to,
             String words,
+            String does,
             List<DiagramPoint> points,
             List<String> colours,
             State state,
@@ -86,7 +108,17 @@ public record Drawing(
         Line moved(double dx, double dy) {
             List<DiagramPoint> there = points.stream().map(p -> p.moved(dx, dy)).toList();
             return new Line(
-                    id, words, there, colours, state, heavy, emphasis, arrow == null ? null : arrow.moved(dx, dy));
+                    id,
+                    from,
+                    to,
+                    words,
+                    does,
+                    there,
+                    colours,
+                    state,
+                    heavy,
+                    emphasis,
+                    arrow == null ? null : arrow.moved(dx, dy));
         }
     }
 

@@ -5,6 +5,14 @@ public enum Emphasis {
     NONE,
     /** It is on the way of a backfeed. */
     BACKFEED,
-    /** It is not as in the other plan. */
-    CHANGED
+    /** It is in both plans, but not as in the other. */
+    CHANGED,
+    /** It is in the plan after only. */
+    ADDED,
+    /** It is in the plan before only. */
+    REMOVED;
+
+    boolean isChange() {
+        return this == CHANGED || this == ADDED || this == REMOVED;
+    }
 }

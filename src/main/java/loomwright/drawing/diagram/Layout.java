@@ -1,6 +1,7 @@
 package loomwright.drawing.diagram;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -202,17 +203,35 @@ record Layout(
         }
     }
 
-    /** Places a scene: once to see in which order terminals suit best, then with that order. */
-    static Placed place(Scene scene, Progress progress) {
-        Flow flow = Flow.of(scene.plan());
+    /**
+     * Places scenes of one circuit together, so that everything stands at the same place in all of them: once to see in
+     * which order terminals suit best, then with that order and with room for what stands beside them in any scene.
+     */
+    static Placed place(Collection<Scene> scenes, Progress progress) {
+        Scene any = scenes.iterator().next();
+        Flow flow = Flow.of(any.plan());
+        List<Wire> wires = any.plan().wires();
         Map<String, WireLabel> labels = new LinkedHashMap<>();
-        scene.plan().wires().forEach(wire -> labels.put(wire.id(), WireLabel.of(wire, scene)));
-        List<Wire> wires = scene.plan().wires();
-        Layout first = of(Cells.list(scene, flow, Map.of()), wires, labels, true, progress);
-        List<Cell> cells = Cells.list(scene, flow, first.ends());
-        return new Placed(cells, labels, of(cells, wires, labels, false, progress));
+        for (Scene scene : scenes) {
+            wires.forEach(wire -> labels.merge(wire.id(), WireLabel.of(wire, scene), WireLabel::wider));
+        }
+        Layout first = of(widest(scenes, flow, Map.of()), wires, labels, true, progress);
+        List<Cell> cells = widest(scenes, flow, first.ends());
+        return new Placed(flow, first.ends(), of(cells, wires, labels, false, progress));
     }
 
-    /** Cells and labels with their places. */
-    record Placed(List<Cell> cells, Map<String, WireLabel> labels, Layout layout) {}
+    private static List<Cell> widest(Collection<Scene> scenes, Flow flow, Map<End, Double> ends) {
+        Map<String, Cell> widest = new LinkedHashMap<>();
+        for (Scene scene : scenes) {
+            Cells.list(scene, flow, ends).forEach(cell -> widest.merge(cell.id(), cell, Cell::wider));
+        }
+        return List.copyOf(widest.values());
+    }
+
+    /** Where everything is: the same for all scenes that were placed together. */
+    record Placed(Flow flow, Map<End, Double> order, Layout layout) {
+        List<Cell> cells(Scene scene) {
+            return Cells.list(scene, flow, order);
+        }
+    }
 }

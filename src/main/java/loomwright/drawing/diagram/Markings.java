@@ -1,7 +1,8 @@
 package loomwright.drawing.diagram;
 
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -16,48 +17,68 @@ import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
-import loomwright.backfeed.BackfeedSearch;
 import loomwright.circuit.Condition;
 import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
+import loomwright.drawing.diagram.DiagramOptions.Marks;
 import loomwright.network.NetworkLimits;
-import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
 import loomwright.review.PlanReview;
+import loomwright.review.PlanReview.ReviewedPlan;
 import loomwright.review.context.FindingCode;
 
 /**
- * What is pointed out in a drawing.
+ * What is pointed out in the drawings of a plan.
  *
- * @param plan the plan to draw: as handed in, or with switches and breaker contacts as the worst backfeed of the step
- *     needs them
- * @param fed parts, wires and connectors on the way of the worst backfeed
- * @param changed what stands otherwise than in the plan handed in, id to position
+ * @param marks of all steps: findings of the review, worst first
+ * @param steps what each step shows
  */
-record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String> changed) {
+record Markings(List<Mark> marks, Map<Step, InStep> steps) {
+    /** A picture shows no remedies, so none are looked for in earnest. */
+    private static final int TRIALS = 1;
+
+    /**
+     * What one step shows.
+     *
+     * @param plan as handed in, or with switches and breaker contacts as the worst backfeed of the step needs them
+     * @param absent marks of other steps
+     * @param fed parts, wires and connectors on the way of the worst backfeed
+     */
+    record InStep(Plan plan, Set<Mark> absent, Set<String> fed) {}
 
     static Markings of(
             Plan plan, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
-        List<Mark> marks = new ArrayList<>();
-        Markings drawn = new Markings(plan, List.of(), Set.of(), Map.of());
-        if (options.shows(DiagramOptions.Marks.BACKFEED)) {
-            BackfeedReport report = new BackfeedSearch(limits, networkLimits).find(plan, progress.part(0, 2));
-            drawn = backfeed(plan, report, options.step(), marks);
+        Map<Step, InStep> steps = new EnumMap<>(Step.class);
+        if (!options.shows(Marks.FINDINGS) && !options.shows(Marks.BACKFEED)) {
+            for (Step step : Step.values()) {
+                steps.put(step, new InStep(plan, Set.of(), Set.of()));
+            }
+            return new Markings(List.of(), steps);
         }
-        if (options.shows(DiagramOptions.Marks.FINDINGS)) {
-            boolean told = options.shows(DiagramOptions.Marks.BACKFEED);
-            for (Finding finding : PlanReview.of(plan, limits, networkLimits, progress.part(1, 2))
-                    .result()
-                    .findings()) {
-                if (!(told && isBackfeed(finding))) {
-                    Mark.Kind kind = Mark.Kind.valueOf(finding.severity().name());
-                    marks.add(new Mark(kind, marks.size() + 1, finding.ids(), finding.text()));
-                }
+        BackfeedLimits quick = new BackfeedLimits(
+                limits.maxCombinations(), limits.solvedCombinations(), limits.maxPaths(), TRIALS, limits.timeMs());
+        ReviewedPlan reviewed = PlanReview.reviewed(plan, quick, networkLimits, progress);
+        List<Mark> marks = new ArrayList<>();
+        for (Finding finding : reviewed.answer().result().findings()) {
+            boolean backfeed = isBackfeed(finding) && options.shows(Marks.BACKFEED);
+            if (backfeed || options.shows(Marks.FINDINGS)) {
+                marks.add(new Mark(
+                        backfeed
+                                ? Mark.Kind.BACKFEED
+                                : Mark.Kind.valueOf(finding.severity().name()),
+                        marks.size() + 1,
+                        finding.code(),
+                        finding.ids(),
+                        finding.text(),
+                        finding.message().shortText()));
             }
         }
-        return new Markings(drawn.plan(), List.copyOf(marks), drawn.fed(), drawn.changed());
+        for (Step step : Step.values()) {
+            steps.put(step, inStep(plan, options, reviewed.backfeed(), step, marks));
+        }
+        return new Markings(List.copyOf(marks), steps);
     }
 
     private static boolean isBackfeed(Finding finding) {
@@ -65,42 +86,37 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
     }
 
     /** Takes the worst backfeed of a step, and with it all that happen in the same positions of the switches. */
-    private static Markings backfeed(Plan plan, BackfeedReport report, Step step, List<Mark> marks) {
+    private static InStep inStep(
+            Plan plan, DiagramOptions options, BackfeedReport report, Step step, List<Mark> marks) {
         Map<UnintendedFeed, Occurrence> here = new LinkedHashMap<>();
-        for (UnintendedFeed feed : report.unintendedFeeds()) {
-            occurrence(feed, step).filter(o -> feed.severity() != Severity.NOTE).ifPresent(o -> here.put(feed, o));
-        }
-        if (here.isEmpty()) {
-            return new Markings(plan, List.of(), Set.of(), Map.of());
-        }
-        Occurrence worst = here.values().iterator().next();
-        Map<String, String> positions = worst.switches();
-        Set<String> fed = new LinkedHashSet<>();
-        for (FeedPath path : worst.paths()) {
-            path.steps().forEach(one -> fed.add(one.id()));
-        }
-        here.forEach((feed, occurrence) -> {
-            if (occurrence.switches().equals(positions)) {
-                marks.add(
-                        new Mark(Mark.Kind.BACKFEED, marks.size() + 1, List.of(feed.load()), words(feed, occurrence)));
+        if (options.shows(Marks.BACKFEED)) {
+            for (UnintendedFeed feed : report.unintendedFeeds()) {
+                occurrence(feed, step)
+                        .filter(o -> feed.severity() != Severity.NOTE)
+                        .ifPresent(o -> here.put(feed, o));
             }
-        });
-        Map<String, String> changed = new HashMap<>();
-        return new Markings(standing(plan, positions, changed), List.of(), fed, changed);
-    }
-
-    private static String words(UnintendedFeed feed, Occurrence occurrence) {
-        String does = occurrence.operated() || occurrence.activity() == FeedStrength.OPERATES
-                ? "works"
-                : switch (occurrence.activity()) {
-                    case HOLDS -> "would stay in, once pulled in,";
-                    case GLOWS -> "glows";
-                    default -> "gets a trickle";
-                };
-        return feed.label() + " " + does + " though it should be dead: "
-                + DiagramNumbers.volts(occurrence.effectiveV())
-                + ", " + DiagramNumbers.amps(occurrence.currentA()) + " (it operates from "
-                + DiagramNumbers.volts(occurrence.operateV()) + ").";
+        }
+        Set<Mark> absent = new HashSet<>();
+        Set<String> fed = new LinkedHashSet<>();
+        Plan drawn = plan;
+        Set<String> loads = new HashSet<>();
+        if (!here.isEmpty()) {
+            Occurrence worst = here.values().iterator().next();
+            for (FeedPath path : worst.paths()) {
+                path.steps().forEach(one -> fed.add(one.id()));
+            }
+            drawn = standing(plan, worst.switches());
+            here.forEach((feed, occurrence) -> {
+                if (occurrence.switches().equals(worst.switches())) {
+                    loads.add(feed.load());
+                }
+            });
+        }
+        marks.stream()
+                .filter(mark ->
+                        mark.kind() == Mark.Kind.BACKFEED && mark.ids().stream().noneMatch(loads::contains))
+                .forEach(absent::add);
+        return new InStep(drawn, absent, fed);
     }
 
     private static Optional<Occurrence> occurrence(UnintendedFeed feed, Step step) {
@@ -108,7 +124,7 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
     }
 
     /** The plan with its free switches and breakers in given positions. */
-    private static Plan standing(Plan plan, Map<String, String> positions, Map<String, String> changed) {
+    private static Plan standing(Plan plan, Map<String, String> positions) {
         Plan standing = plan;
         for (Map.Entry<String, String> entry : positions.entrySet()) {
             Part part = plan.findPart(entry.getKey()).orElseThrow();
@@ -116,7 +132,6 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
             if (part instanceof Switch chosen
                     && !chosen.in(Condition.OFF).name().equals(wanted)) {
                 standing = standing.withPart(chosen.withPosition(wanted));
-                changed.put(part.id(), wanted);
             } else if (part instanceof ContactBreaker breaker
                     && breaker.closedWhenStopped() != wanted.equals("closed")) {
                 standing = standing.withPart(new ContactBreaker(
@@ -125,7 +140,6 @@ record Markings(Plan plan, List<Mark> marks, Set<String> fed, Map<String, String
                         wanted.equals("closed"),
                         breaker.contactResistanceOhm(),
                         breaker.ratingA()));
-                changed.put(part.id(), wanted);
             }
         }
         return standing;

@@ -17,7 +17,9 @@ final class Scene {
     private final Plan plan;
     private final StepReadings readings;
     private final List<Mark> marks;
-    private final Set<String> fed;
+    private final Set<Mark> absent;
+    private final Map<String, Emphasis> emphasis;
+    private final Map<String, String> names;
     private final Map<String, NodeReading> nodes = new HashMap<>();
     private final Map<String, WireReading> wires = new HashMap<>();
     private final Map<String, PartReading> parts = new HashMap<>();
@@ -26,13 +28,24 @@ final class Scene {
      * A scene.
      *
      * @param readings of that plan in one step; without tables where it has no solution
-     * @param fed parts and wires on the way of a backfeed
+     * @param marks of this and of all other scenes of the circuit, which leave room for each other's
+     * @param absent those of them that this scene does not show
+     * @param emphasis parts, wires and connectors that stand out
+     * @param names what a wire or part is called in the readings and for a person, if not by its id
      */
-    Scene(Plan plan, StepReadings readings, List<Mark> marks, Set<String> fed) {
+    Scene(
+            Plan plan,
+            StepReadings readings,
+            List<Mark> marks,
+            Set<Mark> absent,
+            Map<String, Emphasis> emphasis,
+            Map<String, String> names) {
         this.plan = plan;
         this.readings = readings;
         this.marks = List.copyOf(marks);
-        this.fed = Set.copyOf(fed);
+        this.absent = Set.copyOf(absent);
+        this.emphasis = Map.copyOf(emphasis);
+        this.names = Map.copyOf(names);
         for (NodeReading node : readings.nodes()) {
             node.terminals().forEach(terminal -> nodes.put(terminal, node));
         }
@@ -48,45 +61,53 @@ final class Scene {
         return readings;
     }
 
-    List<Mark> marks() {
+    /** What a wire or part is called. */
+    String name(String id) {
+        return names.getOrDefault(id, id);
+    }
+
+    /** The marks that it and the scenes placed together with it show. */
+    List<Mark> allMarks() {
         return marks;
     }
 
+    /** The marks that it shows. */
+    List<Mark> marks() {
+        return marks.stream().filter(this::shows).toList();
+    }
+
+    boolean shows(Mark mark) {
+        return !absent.contains(mark);
+    }
+
+    /** The marks that there is room for at a part or wire, shown or not. */
     List<Mark> marksAt(String id) {
         return marks.stream().filter(mark -> mark.ids().contains(id)).toList();
     }
 
     /** Why a part, wire or connector stands out. */
     Emphasis emphasis(String id) {
-        if (fed.contains(id)) {
-            return Emphasis.BACKFEED;
-        }
-        boolean changed = marksAt(id).stream().anyMatch(mark -> mark.kind().isChange());
-        return changed ? Emphasis.CHANGED : Emphasis.NONE;
-    }
-
-    /** The parts and wires that are on the way of a backfeed. */
-    Set<String> fed() {
-        return fed;
+        return emphasis.getOrDefault(id, Emphasis.NONE);
     }
 
     /** What a meter shows at a terminal, in words. */
     String volts(TerminalRef terminal) {
-        NodeReading node = nodes.get(terminal.toString());
+        NodeReading node = nodes.get(name(terminal.part()) + "." + terminal.terminal());
         if (node == null) {
             return "";
         }
         Double voltageV = node.voltageV();
-        return voltageV == null ? "floats" : DiagramNumbers.volts(voltageV);
+        return voltageV == null ? DiagramText.TERMINAL_FLOATING.text() : DiagramNumbers.volts(voltageV);
     }
 
+    /** What a wire does; nothing if it is not there any more. */
     @Nullable
     WireReading wire(String id) {
-        return wires.get(id);
+        return emphasis(id) == Emphasis.REMOVED ? null : wires.get(name(id));
     }
 
     @Nullable
     PartReading part(String id) {
-        return parts.get(id);
+        return parts.get(name(id));
     }
 }

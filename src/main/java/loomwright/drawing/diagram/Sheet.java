@@ -1,74 +1,107 @@
 package loomwright.drawing.diagram;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
-import loomwright.answer.Progress;
 import loomwright.circuit.Condition;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
 import loomwright.circuit.Switch;
+import loomwright.drawing.diagram.DiagramOptions.LegendText;
 import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.operation.PlanReadings.WireReading;
 
 /** Title above the circuit, legend below. */
 final class Sheet {
     private static final double MARGIN_PX = 20;
-    private static final double NARROWEST_PX = 720;
+    private static final double NARROWEST_PX = 560;
     private static final double HEAD_PX = 62;
 
     private Sheet() {}
 
-    static Drawing of(Scene scene, String title, Map<String, String> changed, Progress progress) {
-        Draft draft = Draft.of(scene, progress);
+    /**
+     * One step of a circuit.
+     *
+     * @param emphasis what stands out in this or any step that was placed together with it
+     */
+    static Drawing of(Scene scene, Layout.Placed placed, String title, LegendText legend, Set<Emphasis> emphasis) {
+        Draft draft = Draft.of(scene, placed);
         double width = Math.max(NARROWEST_PX, draft.widthPx() + 2 * MARGIN_PX);
         double dx = (width - draft.widthPx()) / 2;
         Composition sheet = new Composition();
-        String moment = moment(scene, changed);
+        String moment = moment(scene);
         sheet.title(title, MARGIN_PX, width - 2 * MARGIN_PX);
         sheet.moment(moment, MARGIN_PX, 43, width - 2 * MARGIN_PX);
         sheet.add(draft, dx, HEAD_PX);
-        double bottom = new Legend(sheet, MARGIN_PX, width - 2 * MARGIN_PX, HEAD_PX + draft.heightPx() + 8)
-                .keys(scene.fed().isEmpty() ? Emphasis.NONE : Emphasis.BACKFEED)
-                .colours(scene.plan().wires())
-                .marks(scene.marks())
-                .cautions(PlanCautions.of(scene.plan()))
-                .bottom();
-        return sheet.drawing(width, bottom + MARGIN_PX, title, description(scene, moment));
+        double bottom = HEAD_PX + draft.heightPx() + 8;
+        if (legend != LegendText.NONE) {
+            Legend below = new Legend(sheet, MARGIN_PX, width - 2 * MARGIN_PX, bottom)
+                    .keys(emphasis)
+                    .colours(scene.plan().wires())
+                    .marks(scene.allMarks(), legend);
+            bottom = (legend == LegendText.FULL ? below.cautions(PlanCautions.of(scene.plan())) : below).bottom();
+        }
+        return sheet.drawing(
+                width,
+                bottom + MARGIN_PX,
+                title,
+                moment,
+                description(scene, moment),
+                scene.marks().stream().map(Mark::number).toList());
     }
 
     /** The step, its supply and where the free switches stand. */
-    static String moment(Scene scene, Map<String, String> changed) {
+    private static String moment(Scene scene) {
         Plan plan = scene.plan();
         StepReadings readings = scene.readings();
         Condition condition = readings.step().condition();
         List<String> parts = new ArrayList<>();
-        parts.add(readings.description().substring(0, 1).toUpperCase(Locale.ROOT)
-                + readings.description().substring(1));
-        parts.add("supply " + DiagramNumbers.volts(plan.supply(condition).emfV()));
-        parts.add(plan.system().earthPolarity().name().toLowerCase(Locale.ROOT) + " earth");
+        String moment = DiagramText.MOMENT
+                .with(
+                        arg("step", readings.step()),
+                        arg("supplyV", plan.supply(condition).emfV()),
+                        arg("polarity", plan.system().earthPolarity().name().toLowerCase(Locale.ROOT)))
+                .text();
+        parts.add(moment.substring(0, 1).toUpperCase(Locale.ROOT) + moment.substring(1));
         plan.listParts(Switch.class).stream()
                 .filter(Switch::free)
-                .forEach(s -> parts.add(s.displayName() + ": " + s.in(condition).name()));
-        changed.forEach((id, position) -> {
-            if (!(plan.findPart(id).orElseThrow() instanceof Switch)) {
-                parts.add(plan.findPart(id).orElseThrow().displayName() + ": " + position);
-            }
-        });
+                .forEach(
+                        s -> parts.add(position(s.displayName(), s.in(condition).name())));
+        if (!readings.step().engineTurning()) {
+            plan.listParts(ContactBreaker.class)
+                    .forEach(b -> parts.add(position(b.displayName(), b.closedWhenStopped() ? "closed" : "open")));
+        }
         readings.findings().forEach(finding -> parts.add(finding.text()));
         return String.join(" · ", parts);
     }
 
+    private static String position(String part, String position) {
+        return DiagramText.POSITION
+                .with(arg("part", part), arg("position", position))
+                .text();
+    }
+
     private static String description(Scene scene, String moment) {
-        String live = scene.readings().wires().stream()
-                .filter(wire -> wire.live())
-                .map(wire -> wire.wire())
-                .collect(Collectors.joining(", "));
+        List<String> live = scene.readings().wires().stream()
+                .filter(WireReading::live)
+                .map(WireReading::wire)
+                .toList();
         String marks = scene.marks().stream()
                 .map(mark -> mark.number() + ". " + mark.text())
                 .collect(Collectors.joining(" "));
-        return "Circuit diagram, supply above, earths below. " + moment + ". Live wires: "
-                + (live.isEmpty() ? "none" : live) + "." + (marks.isEmpty() ? "" : " Marked: " + marks);
+        String description = DiagramText.DESCRIPTION
+                .with(arg("moment", moment), arg("wires", String.join(", ", live)), arg("live", live.size()))
+                .text();
+        return marks.isEmpty()
+                ? description
+                : description + " "
+                        + DiagramText.DESCRIPTION_MARKS
+                                .with(arg("marks", marks))
+                                .text();
     }
 }

@@ -17,10 +17,16 @@ record WireLabel(List<Text> texts, List<Badge> badges, double widthPx, double he
 
     private static final double LINE_PX = 12;
 
+    /** Of two labels of the same wire that which needs more room. */
+    WireLabel wider(WireLabel other) {
+        return other.widthPx > widthPx ? other : this;
+    }
+
     static WireLabel of(Wire wire, Scene scene) {
         List<Text> texts = new ArrayList<>();
-        double idWidth = Text.Role.WIRE.widthPx(wire.id()) + 6;
-        texts.add(new Text(wire.id(), Text.Role.WIRE, GAP_PX, 10, wire.id()));
+        String name = scene.name(wire.id());
+        double idWidth = Text.Role.WIRE.widthPx(name) + 6;
+        texts.add(new Text(wire.id(), Text.Role.WIRE, GAP_PX, 10, name));
         String amps = amps(scene.wire(wire.id()));
         if (!amps.isEmpty()) {
             texts.add(new Text(wire.id(), Text.Role.AMPS, GAP_PX + idWidth, 10, amps));
@@ -33,14 +39,16 @@ record WireLabel(List<Text> texts, List<Badge> badges, double widthPx, double he
         List<Badge> badges = new ArrayList<>();
         double x = GAP_PX + Badge.RADIUS_PX;
         for (Mark mark : scene.marksAt(wire.id())) {
-            badges.add(new Badge(wire.id(), mark.kind(), mark.number(), x, 2 * LINE_PX + 2 + Badge.RADIUS_PX));
+            if (scene.shows(mark)) {
+                badges.add(new Badge(wire.id(), mark.kind(), mark.number(), x, 2 * LINE_PX + 2 + Badge.RADIUS_PX));
+            }
             x += Badge.PITCH_PX;
         }
         return new WireLabel(
                 texts,
                 badges,
                 Math.max(width, x - Badge.RADIUS_PX),
-                2 * LINE_PX + 2 + (badges.isEmpty() ? 0 : Badge.PITCH_PX));
+                2 * LINE_PX + 2 + (scene.marksAt(wire.id()).isEmpty() ? 0 : Badge.PITCH_PX));
     }
 
     private static String amps(@Nullable WireReading reading) {

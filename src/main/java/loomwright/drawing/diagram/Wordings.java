@@ -25,6 +25,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanReadings.PartReading;
@@ -108,6 +109,13 @@ final class Wordings {
             return DiagramNumbers.amps(Math.abs(reading.branches().get(0).currentA())) + " " + does;
         }
         return acrossV == null ? does : DiagramNumbers.volts(Math.abs(acrossV)) + (does.isEmpty() ? "" : " " + does);
+    }
+
+    /** A terminal as a person names it: the part by its label, then the terminal. */
+    static String terminal(Plan plan, TerminalRef terminal) {
+        return plan.findPart(terminal.part())
+                .map(part -> part.displayName() + " " + terminal.terminal())
+                .orElse(terminal.toString());
     }
 
     /** Colour and size, or resistance, of a wire. */

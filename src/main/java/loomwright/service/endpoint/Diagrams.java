@@ -8,13 +8,14 @@ import loomwright.answer.Deadline;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Plan;
+import loomwright.circuit.PlanCautions;
 import loomwright.comparison.ComparisonQuestion;
 import loomwright.drawing.Png;
 import loomwright.drawing.Svg;
 import loomwright.drawing.diagram.Diagram;
 import loomwright.drawing.diagram.DiagramOptions;
-import loomwright.drawing.diagram.Drawing;
 import loomwright.drawing.diagram.DrawingSvg;
+import loomwright.drawing.diagram.StepDrawings;
 import loomwright.service.http.Reply;
 import loomwright.service.http.Representation;
 import loomwright.service.http.Representations;
@@ -29,9 +30,28 @@ import org.slf4j.LoggerFactory;
 public final class Diagrams {
     private static final Logger LOG = LoggerFactory.getLogger(Diagrams.class);
 
-    private static final Representations<DiagramOptions, Drawing> FACES =
-            Representations.<DiagramOptions, Drawing>none()
-                    .picture(answer -> DrawingSvg.of(answer.result(), "diagram"));
+    private static final String ID = "diagram";
+
+    /** Width of a picture in a forum post or on a telephone. */
+    private static final double POST_PX = 1000;
+
+    /** Two dots for each pixel: sharp on a close screen. */
+    private static final double SCREEN_SCALE = 2;
+
+    /** 300 dots per inch where a pixel is a 96th of an inch. */
+    private static final double PRINT_SCALE = 300.0 / 96;
+
+    private static final Representations<DiagramOptions, StepDrawings> FACES =
+            Representations.<DiagramOptions, StepDrawings>none()
+                    .with(
+                            Representation.SVG,
+                            (options, answer, json) ->
+                                    DrawingSvg.of(answer.result(), ID).bytes())
+                    .with(Representation.PNG, (options, answer, json) -> png(answer.result(), options.size()))
+                    .with(
+                            Representation.JSON,
+                            (options, answer, json) -> json.write(
+                                    new Answer<>(answer.result().report(ID), List.of(), List.of(), answer.cautions())));
 
     private final CalculationLimits limits;
     private final Examples examples;
@@ -44,28 +64,51 @@ public final class Diagrams {
     public Reply ofPlan(Request request) throws IOException {
         Representation face = FACES.choose(request);
         Plan plan = request.read(Plan.class);
-        DiagramOptions options = request.readOptions(DiagramOptions.class);
-        return reply(
-                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network(), time()));
+        return ofPlan(request, face, plan);
     }
 
     public Reply ofExample(Request request) throws IOException {
         Representation face = FACES.choose(request);
-        Plan plan = examples.plan(request.path("name"), request.json());
-        DiagramOptions options = request.readOptions(DiagramOptions.class);
+        return ofPlan(request, face, examples.plan(request.path("name"), request.json()));
+    }
+
+    private Reply ofPlan(Request request, Representation face, Plan plan) throws IOException {
+        DiagramOptions options = options(request, face);
         return reply(
-                request, face, options, () -> Diagram.of(plan, options, limits.backfeed(), limits.network(), time()));
+                request,
+                face,
+                options,
+                plan,
+                () -> Diagram.of(plan, options, limits.backfeed(), limits.network(), time()));
     }
 
     public Reply ofTwo(Request request) throws IOException {
         Representation face = FACES.choose(request);
         ComparisonQuestion question = request.read(ComparisonQuestion.class);
-        DiagramOptions options = request.readOptions(DiagramOptions.class);
+        DiagramOptions options = options(request, face);
         return reply(
                 request,
                 face,
                 options,
+                question.after(),
                 () -> Diagram.compare(question, options, limits.backfeed(), limits.network(), time()));
+    }
+
+    /** The answer in JSON is for a page that turns the key, so it has all steps; a picture of dots has one. */
+    private static DiagramOptions options(Request request, Representation face) {
+        DiagramOptions options = request.readOptions(DiagramOptions.class);
+        return face == Representation.JSON
+                ? options.with(true)
+                : face == Representation.PNG ? options.with(false) : options;
+    }
+
+    private static byte[] png(StepDrawings drawn, DiagramOptions.Size size) {
+        Svg picture = DrawingSvg.of(drawn, ID);
+        return switch (size) {
+            case POST -> Png.ofWidth(picture, POST_PX);
+            case SCREEN -> Png.of(picture, SCREEN_SCALE);
+            case PRINT -> Png.of(picture, PRINT_SCALE);
+        };
     }
 
     /** Draws an example, so that the first caller need not wait for all that a first drawing loads; says if PNG fails. */
@@ -85,11 +128,12 @@ public final class Diagrams {
         return new Deadline(limits.timeMs(), Progress.UNWATCHED);
     }
 
-    private static Reply reply(Request request, Representation face, DiagramOptions options, Supplier<Drawing> drawing)
+    private static Reply reply(
+            Request request, Representation face, DiagramOptions options, Plan plan, Supplier<StepDrawings> drawing)
             throws IOException {
         try {
-            return FACES.write(
-                    face, options, new Answer<>(drawing.get(), List.of(), List.of(), List.of()), request.json());
+            Answer<StepDrawings> answer = new Answer<>(drawing.get(), List.of(), List.of(), PlanCautions.of(plan));
+            return FACES.write(face, options, answer, request.json());
         } catch (RejectedInput rejected) {
             throw request.refusal(rejected);
         }

@@ -50,6 +50,9 @@ public final class Problems {
         if (thrown instanceof Png.NoFonts noFonts) {
             return new ProblemException(ProblemType.NO_FONTS, String.valueOf(noFonts.getMessage()));
         }
+        if (thrown instanceof Png.NoRoom noRoom) {
+            return new ProblemException(ProblemType.BUSY, String.valueOf(noRoom.getMessage()));
+        }
         if (thrown instanceof HttpResponseException http) {
             return ofStatus(http.getStatus(), http.getDetails());
         }

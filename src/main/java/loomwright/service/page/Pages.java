@@ -30,6 +30,7 @@ public final class Pages {
             new Source("page/index.html", HTML),
             helpFiles(
                     "page.css",
+                    "diagram.css",
                     "calculators.js",
                     "cars.js",
                     "compare.js",

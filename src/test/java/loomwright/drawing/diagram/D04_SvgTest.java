@@ -6,6 +6,7 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import javax.xml.parsers.DocumentBuilderFactory;
 import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
@@ -59,7 +60,7 @@ class D04_SvgTest {
             assertThat(groups).anySatisfy(g -> {
                 assertThat(g.getAttribute("data-wire")).isEqualTo(wire.id());
                 assertThat(g.getFirstChild().getTextContent())
-                        .contains(wire.id(), wire.from().toString());
+                        .contains(wire.id(), wire.from().terminal());
             });
         }
         for (var part : plan.parts()) {
@@ -77,10 +78,92 @@ class D04_SvgTest {
         assertThat(elements(root.getOwnerDocument(), "title").get(0).getTextContent())
                 .isEqualTo("Sandpiper 1500, unguarded bypass");
         assertThat(elements(root.getOwnerDocument(), "desc").get(0).getTextContent())
-                .contains(
-                        "Key on, engine stopped",
-                        "Live wires: W3, W4",
-                        "Starter solenoid works though it should be dead");
+                .contains("Key on, engine stopped", "Live wires: W3, W4", "Starter solenoid");
+    }
+
+    private static StepDrawings inAllSteps(String example) {
+        return Diagram.of(
+                Plans.example(example),
+                DiagramOptions.USUAL.with(true),
+                Drawn.LIMITS,
+                NetworkLimits.defaults(),
+                Progress.UNWATCHED);
+    }
+
+    @Test
+    void eachStepOfAPictureOfAllStepsShowsWhatItsOwnPictureShows() throws Exception {
+        StepDrawings all = inAllSteps("sandpiper-unguarded-bypass");
+        Element root = parsed(DrawingSvg.of(all, "d").bytes()).getDocumentElement();
+        assertThat(root.getAttribute("data-steps").split(" ", -1)).hasSize(Step.values().length);
+        for (Step step : Step.values()) {
+            Drawing alone = Diagram.of(
+                            Plans.example("sandpiper-unguarded-bypass"),
+                            DiagramOptions.USUAL.at(step),
+                            Drawn.LIMITS,
+                            NetworkLimits.defaults(),
+                            Progress.UNWATCHED)
+                    .drawing();
+            assertThat(shown(root, step))
+                    .as(step.code())
+                    .hasSameElementsAs(alone.texts().stream().map(Text::text).toList());
+            assertThat(all.drawings().get(step)).isEqualTo(alone);
+        }
+    }
+
+    /** The texts that the style sheet leaves when a step is chosen; those of badges and symbols left out. */
+    private static List<String> shown(Element root, Step step) {
+        return elements(root.getOwnerDocument(), "text").stream()
+                .filter(text -> isShown(text, step))
+                .filter(text ->
+                        !((Element) text.getParentNode()).getAttribute("class").contains("dg-mark")
+                                && text.getAttribute("text-anchor").isEmpty())
+                .map(Element::getTextContent)
+                .toList();
+    }
+
+    private static boolean isShown(Element element, Step step) {
+        List<String> classes = List.of(element.getAttribute("class").split(" ", -1));
+        return !classes.contains("dg-at") || classes.contains("dg-at-" + step.code());
+    }
+
+    @Test
+    void withoutAStyleSheetTheStepAskedForIsShown() throws Exception {
+        Element root = parsed(
+                        DrawingSvg.of(inAllSteps("sandpiper-as-built"), "d").bytes())
+                .getDocumentElement();
+        assertThat(root.getAttribute("data-step")).isEqualTo("run");
+        for (String name : List.of("g", "text", "path", "rect")) {
+            for (Element element : elements(root.getOwnerDocument(), name)) {
+                assertThat(element.getAttribute("display").equals("none")).isEqualTo(!isShown(element, Step.RUN));
+            }
+        }
+    }
+
+    @Test
+    void theStyleSheetOfThePageKnowsEveryStep() throws Exception {
+        String css = new String(
+                Objects.requireNonNull(getClass().getResourceAsStream("/page/diagram.css"))
+                        .readAllBytes(),
+                StandardCharsets.UTF_8);
+        for (Step step : Step.values()) {
+            assertThat(css).contains(".dg[data-step=\"" + step.code() + "\"] .dg-at-" + step.code());
+        }
+    }
+
+    @Test
+    void eachTerminalAndEachEndOfAWireHasItsName() throws Exception {
+        Plan plan = Plans.example("sandpiper-bypass-relay");
+        Document document = parsed(svg(plan));
+        List<String> terminals = elements(document, "circle").stream()
+                .map(circle -> circle.getAttribute("data-terminal"))
+                .toList();
+        for (var wire : plan.wires()) {
+            assertThat(terminals).contains(wire.from().toString(), wire.to().toString());
+            assertThat(elements(document, "g"))
+                    .anyMatch(g -> g.getAttribute("data-wire").equals(wire.id())
+                            && g.getAttribute("data-from").equals(wire.from().toString())
+                            && g.getAttribute("data-to").equals(wire.to().toString()));
+        }
     }
 
     @Test

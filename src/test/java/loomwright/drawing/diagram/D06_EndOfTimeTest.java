@@ -3,6 +3,7 @@ package loomwright.drawing.diagram;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
@@ -19,10 +20,13 @@ class D06_EndOfTimeTest {
         Plan plan = Plans.example("sandpiper-as-built");
         Scene scene = new Scene(
                 plan,
-                Diagram.readings(plan, Step.RUN, NetworkLimits.defaults(), Progress.UNWATCHED),
+                Diagram.readings(plan, NetworkLimits.defaults(), Progress.UNWATCHED)
+                        .get(Step.RUN),
                 List.of(),
-                Set.of());
-        assertThatThrownBy(() -> Layout.place(scene, (done, of) -> {
+                Set.of(),
+                Map.of(),
+                Map.of());
+        assertThatThrownBy(() -> Layout.place(List.of(scene), (done, of) -> {
                     throw new OutOfTime("enough");
                 }))
                 .isInstanceOf(OutOfTime.class)

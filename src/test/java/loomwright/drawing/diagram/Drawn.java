@@ -20,12 +20,12 @@ final class Drawn {
     private Drawn() {}
 
     static Drawing of(Plan plan, Step step, Marks... marks) {
-        return Diagram.of(
-                plan,
-                new DiagramOptions(step, List.of(marks), null),
-                LIMITS,
-                NetworkLimits.defaults(),
-                Progress.UNWATCHED);
+        return Diagram.of(plan, options(step, marks), LIMITS, NetworkLimits.defaults(), Progress.UNWATCHED)
+                .drawing();
+    }
+
+    static DiagramOptions options(Step step, Marks... marks) {
+        return new DiagramOptions(step, List.of(marks), null, null, null, null);
     }
 
     static Drawing example(String name, Step step, Marks... marks) {

@@ -1,0 +1,54 @@
+package loomwright.drawing.diagram;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import loomwright.drawing.Svg;
+import loomwright.operation.Step;
+
+/**
+ * A circuit drawn in one step or in all, everything in the same places.
+ *
+ * @param shown the step that was asked for
+ * @param drawings of it, and of the other steps if they were asked for, in the order in which the steps happen
+ * @param marks of all steps
+ */
+public record StepDrawings(Step shown, Map<Step, Drawing> drawings, List<Mark> marks) {
+    public StepDrawings {
+        drawings = new TreeMap<>(drawings);
+        marks = List.copyOf(marks);
+        if (!drawings.containsKey(shown)) {
+            throw new IllegalArgumentException("no drawing of " + shown);
+        }
+    }
+
+    /** The drawing of the step that was asked for. */
+    public Drawing drawing() {
+        return of(shown);
+    }
+
+    private Drawing of(Step step) {
+        Drawing drawing = drawings.get(step);
+        if (drawing == null) {
+            throw new IllegalArgumentException("no drawing of " + step);
+        }
+        return drawing;
+    }
+
+    /** The picture with all that a page needs to work with it. */
+    public DiagramReport report(String id) {
+        Svg svg = DrawingSvg.of(this, id);
+        List<DiagramReport.StepText> steps = drawings.keySet().stream()
+                .map(step ->
+                        new DiagramReport.StepText(step, of(step).moment(), of(step).description(), of(step).marks()))
+                .toList();
+        return new DiagramReport(
+                drawing().title(),
+                shown,
+                svg.widthPx(),
+                svg.heightPx(),
+                svg.markup().toString(),
+                steps,
+                marks);
+    }
+}
