@@ -51,6 +51,26 @@ class DiagramTest {
     }
 
     @Test
+    void aPictureForAPostIsAThousandDotsWide() throws IOException {
+        Response png = LiveService.ask()
+                .accept("image/png")
+                .get("/v1/examples/otter-6v-positive-earth/diagram?marks=none&size=post");
+        assertThat(ImageIO.read(new ByteArrayInputStream(png.asByteArray())).getWidth())
+                .isEqualTo(1000);
+    }
+
+    @Test
+    void oneAnswerInJsonHasAllStepsAndAllMarksInWords() {
+        Response answer = LiveService.ask().accept("application/json").get(BYPASS + "?step=crank&legend=none");
+        assertThat(answer.jsonPath().getString("result.step")).isEqualTo("crank");
+        assertThat(answer.jsonPath().getList("result.steps.step", String.class))
+                .containsExactly("off", "accessory", "run", "crank", "running", "off-engine-turning", "off-again");
+        assertThat(answer.jsonPath().getString("result.svg")).startsWith("<svg").contains("dg-at-running");
+        assertThat(answer.jsonPath().getList("result.marks.code", String.class)).contains("backfeed");
+        assertThat(answer.jsonPath().getList("cautions.code", String.class)).contains("disconnect-battery");
+    }
+
+    @Test
     void marksCanBeChosen() {
         assertThat(LiveService.ask().get(BYPASS + "?marks=backfeed").asString())
                 .contains("Contact points: open", "data-mark=\"1\"");
@@ -63,7 +83,7 @@ class DiagramTest {
 
     @Test
     void anotherFormOrAnUnknownExampleIsRefused() {
-        assertThat(LiveService.ask().accept("application/json").get(BYPASS).statusCode())
+        assertThat(LiveService.ask().accept("text/csv").get(BYPASS).statusCode())
                 .isEqualTo(406);
         assertThat(LiveService.ask().get("/v1/examples/no-such/diagram").statusCode())
                 .isEqualTo(404);
