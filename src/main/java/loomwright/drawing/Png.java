@@ -27,6 +27,9 @@ public final class Png {
     /** Dots in all above which a picture is drawn smaller: 20 million dots are 80 MB while it is drawn. */
     private static final double MOST_DOTS = 20e6;
 
+    /** A width asked for is not to grow by a dot through the last digit of its factor. */
+    private static final double ROUNDING = 1e-6;
+
     /** What one dot takes while a picture is drawn and written: the image, and about as much for the file. */
     private static final int BYTES_PER_DOT = 6;
 
@@ -103,8 +106,8 @@ public final class Png {
     public static byte[] of(Svg picture, double scale) {
         double dots = picture.widthPx() * picture.heightPx() * scale * scale;
         double factor = dots > MOST_DOTS ? scale * Math.sqrt(MOST_DOTS / dots) : scale;
-        int width = (int) Math.ceil(picture.widthPx() * factor);
-        int height = (int) Math.ceil(picture.heightPx() * factor);
+        int width = (int) Math.ceil(picture.widthPx() * factor - ROUNDING);
+        int height = (int) Math.ceil(picture.heightPx() * factor - ROUNDING);
         int room = Math.min(ROOM, 1 + (int) ((double) width * height / 1000));
         takeRoom(room);
         try {
