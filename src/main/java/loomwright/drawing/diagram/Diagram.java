@@ -126,7 +126,8 @@ public final class Diagram {
         return new StepDrawings(shown, drawings, of(scenes, shown).allMarks());
     }
 
-    private static <T> T of(Map<Step, T> steps, Step step) {
+    /** What there is of a step. */
+    static <T> T of(Map<Step, T> steps, Step step) {
         T one = steps.get(step);
         if (one == null) {
             throw new IllegalStateException("nothing of the step " + step);

@@ -20,8 +20,7 @@ class D06_EndOfTimeTest {
         Plan plan = Plans.example("sandpiper-as-built");
         Scene scene = new Scene(
                 plan,
-                Diagram.readings(plan, NetworkLimits.defaults(), Progress.UNWATCHED)
-                        .get(Step.RUN),
+                Diagram.of(Diagram.readings(plan, NetworkLimits.defaults(), Progress.UNWATCHED), Step.RUN),
                 List.of(),
                 Set.of(),
                 Map.of(),
