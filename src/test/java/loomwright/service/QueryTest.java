@@ -27,7 +27,8 @@ class QueryTest {
                 "/v1/resistance?network=1&NETWORK=2; NETWORK; unknown-name",
                 "/v1/resistance?network=1&acrossV=; acrossV; wrong-type",
                 "/v1/resistance?network=1&acrossV=twelve; acrossV; wrong-type",
-                "/v1/resistance?network=1&acrossV=12%2C5; acrossV; wrong-type",
+                "/v1/resistance?network=1&acrossV=1%2C234; acrossV; wrong-type",
+                "/v1/resistance?network=1&acrossV=12%20A; acrossV; wrong-type",
                 "/v1/resistance?network=1&acrossV=NaN; acrossV; wrong-type",
                 "/v1/resistance?network=1&acrossV=0x10; acrossV; wrong-type",
                 "/v1/resistance?network=1&acrossV=1e7; acrossV; out-of-range",
@@ -41,6 +42,18 @@ class QueryTest {
                 .body("errors[0].parameter", equalTo(parameter))
                 .body("errors[0].code", equalTo(code))
                 .body("errors[0].pointer", nullValue());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"12%2C5", "12.5%20V", "12%2C5%20volts"})
+    void aDecimalCommaAndTheUnitAreRead(String written) {
+        String plain = LiveService.ask()
+                .get("/v1/resistance?network=4&acrossV=12.5&format=text")
+                .asString();
+        assertThat(LiveService.ask()
+                        .get("/v1/resistance?network=4&acrossV=" + written + "&format=text")
+                        .asString())
+                .isEqualTo(plain);
     }
 
     @Test

@@ -7,10 +7,12 @@ import java.io.InputStream;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.zip.GZIPInputStream;
 import loomwright.service.limits.ServiceLimits;
 import loomwright.service.problem.ProblemException;
 import loomwright.service.problem.ProblemType;
 import org.eclipse.jetty.io.EndPoint;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -28,9 +30,9 @@ public final class Arrival {
     private Arrival() {}
 
     /**
-     * The body of a request.
+     * The body of a request, unpacked.
      *
-     * @throws ProblemException 413 if it is too large, announced or not; 408 if it comes too slowly
+     * @throws ProblemException 413 if it is too large, announced or not, packed or unpacked; 408 if it comes too slowly
      */
     public static byte[] of(Context context, ServiceLimits limits, Problems problems) throws IOException {
         long endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(limits.arrivalMs());
@@ -39,7 +41,7 @@ public final class Arrival {
         }
         ByteArrayOutputStream body = new ByteArrayOutputStream(PIECE_BYTES);
         byte[] piece = new byte[PIECE_BYTES];
-        InputStream in = context.bodyInputStream();
+        InputStream in = stream(context);
         for (int n = read(in, piece, problems); n >= 0; n = read(in, piece, problems)) {
             if (body.size() + n > limits.bodyBytes()) {
                 throw problems.ofStatus(413, Map.of());
@@ -52,6 +54,17 @@ public final class Arrival {
             body.write(piece, 0, n);
         }
         return body.toByteArray();
+    }
+
+    /** The body as it comes, unpacked if its sender packed it. */
+    static InputStream stream(Context context) throws IOException {
+        InputStream in = context.bodyInputStream();
+        return isPacked(context.header("Content-Encoding")) ? new GZIPInputStream(in) : in;
+    }
+
+    /** Whether a content coding is the one that is unpacked here; RFC 9110, section 8.4.1.3, gives it two names. */
+    static boolean isPacked(@Nullable String contentEncoding) {
+        return "gzip".equalsIgnoreCase(contentEncoding) || "x-gzip".equalsIgnoreCase(contentEncoding);
     }
 
     /** Whether a request comes with a body. */

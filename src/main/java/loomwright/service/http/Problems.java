@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.TimeoutException;
+import java.util.zip.ZipException;
 import loomwright.answer.OutOfTime;
 import loomwright.drawing.Png;
 import loomwright.network.NoConvergence;
@@ -58,6 +59,11 @@ public final class Problems {
         }
         if (hasCause(thrown, TimeoutException.class)) {
             return ofStatus(408, Map.of());
+        }
+        if (hasCause(thrown, ZipException.class)) {
+            return new ProblemException(
+                    ProblemType.MALFORMED_REQUEST,
+                    "The body is not what Content-Encoding: gzip says. Compress it with gzip, or leave the header out.");
         }
         if (hasCause(thrown, EOFException.class)) {
             return ofStatus(400, Map.of());

@@ -189,9 +189,9 @@ public final class Request implements RequestInput {
         return String.valueOf(context.res().getHeader(RequestId.HEADER));
     }
 
-    /** The body as it arrives, of any length. */
-    public InputStream body() {
-        return context.bodyInputStream();
+    /** The body as it arrives, unpacked, of any length. */
+    public InputStream body() throws IOException {
+        return Arrival.stream(context);
     }
 
     /** Lets the connection be silent for longer than usual while this request lasts. */
@@ -235,7 +235,7 @@ public final class Request implements RequestInput {
      * The media type of the body, one of those given.
      *
      * @param called what they are in words
-     * @throws ProblemException 415 if it is none of them, compressed in whatever way, or not UTF-8
+     * @throws ProblemException 415 if it is none of them, compressed other than by gzip, or not UTF-8
      */
     public String bodyType(String called, List<String> mediaTypes) {
         String type = context.header("Content-Type");
@@ -244,7 +244,7 @@ public final class Request implements RequestInput {
                 .filter(one -> isInUtf8(type, one) || (mediaTypes.size() > 2 && isList(type, one)))
                 .findFirst();
         String transfer = context.header("Transfer-Encoding");
-        boolean plain = encoding == null || encoding.equalsIgnoreCase("identity");
+        boolean plain = encoding == null || encoding.equalsIgnoreCase("identity") || Arrival.isPacked(encoding);
         boolean plainlySent = transfer == null || transfer.equalsIgnoreCase("chunked");
         if (mediaType.isEmpty() || !plain || !plainlySent) {
             String found =
@@ -253,10 +253,10 @@ public final class Request implements RequestInput {
                             + (plainlySent ? "" : ", Transfer-Encoding '" + Problem.shortened(transfer) + "'");
             throw new ProblemException(
                     ProblemType.UNSUPPORTED_MEDIA_TYPE,
-                    "Send the body as uncompressed " + called + " in UTF-8 with Content-Type: "
+                    "Send the body as " + called + " in UTF-8, as it is or compressed with gzip, with Content-Type: "
                             + String.join(" or ", mediaTypes) + "; " + found + ".",
                     List.of(),
-                    Map.of("Accept-Post", String.join(", ", mediaTypes)));
+                    Map.of("Accept-Post", String.join(", ", mediaTypes), "Accept-Encoding", "gzip"));
         }
         return mediaType.get();
     }
