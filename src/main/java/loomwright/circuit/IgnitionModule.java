@@ -26,6 +26,8 @@ public record IgnitionModule(
         implements Part {
     /** A transistor goes from nothing to its limit within some tens of millivolts. */
     public static final double SLOPE_OHM = 0.01;
+    /** Below this none works in a 12 V vehicle, unless its maker says otherwise (ISO 16750-2, from memory). */
+    public static final double DEAD_BELOW_12V = 6;
 
     public static final String SUPPLY = "15";
     public static final String SWITCHED = "1";
@@ -55,6 +57,6 @@ public record IgnitionModule(
 
     /** The voltage from which it works in a given vehicle. */
     public double minimumSupplyV(VehicleSystem system) {
-        return Bounds.orElse(minimumSupplyV, system.scaledFrom12V(6));
+        return Bounds.orElse(minimumSupplyV, system.scaledFrom12V(DEAD_BELOW_12V));
     }
 }

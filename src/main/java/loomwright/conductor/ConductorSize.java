@@ -43,6 +43,19 @@ public record ConductorSize(SizeSystem system, String name, double areaMm2, doub
         return SizeCatalogue.list(system);
     }
 
+    /** The sizes of a standard that the trade sells, the smallest first: of gauges those that a table of currents prints. */
+    public static List<ConductorSize> listTrade(SizeSystem system) {
+        return list(system).stream()
+                .filter(size -> system != SizeSystem.AWG || size.isTradeGauge())
+                .toList();
+    }
+
+    private boolean isTradeGauge() {
+        String gauge = name.substring(0, name.indexOf(' '));
+        return List.of(AmpacityTable.values()).stream()
+                .anyMatch(table -> table.table().findRow(gauge).isPresent());
+    }
+
     /**
      * Resistance per metre at a conductor temperature.
      *

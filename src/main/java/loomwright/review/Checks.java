@@ -11,11 +11,11 @@ import loomwright.review.fuse.FuseLoads;
 import loomwright.review.fuse.FuseProtection;
 import loomwright.review.fuse.LinkCurrents;
 import loomwright.review.fuse.LinkProtection;
-import loomwright.review.ignition.BallastUse;
 import loomwright.review.ignition.BypassGuard;
 import loomwright.review.ignition.CoilVoltages;
 import loomwright.review.ignition.CrankingVoltage;
 import loomwright.review.ignition.ModuleCurrents;
+import loomwright.review.ignition.PrimaryCircuits;
 import loomwright.review.part.ChargingVoltage;
 import loomwright.review.part.ConnectorFit;
 import loomwright.review.part.ConnectorRatings;
@@ -54,7 +54,7 @@ final class Checks {
             new ConnectorRatings(),
             new ConnectorFit(),
             new CoilVoltages(),
-            new BallastUse(),
+            new PrimaryCircuits(),
             new BypassGuard(),
             new CrankingVoltage(),
             new ModuleCurrents());

@@ -90,7 +90,7 @@ public record DropOverLength(double currentA, double lengthM, DropLimit limit, L
     }
 
     private static List<ConductorSize> around(ConductorSize centre) {
-        List<ConductorSize> sold = SizingCase.candidates(centre.system());
+        List<ConductorSize> sold = ConductorSize.listTrade(centre.system());
         List<ConductorSize> thinner =
                 sold.stream().filter(s -> s.areaMm2() < centre.areaMm2()).toList();
         return Stream.of(

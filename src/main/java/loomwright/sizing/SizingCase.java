@@ -79,7 +79,7 @@ record SizingCase(
                 chassisOhm + jointsOhm,
                 input.temperatureC() == null ? Optional.empty() : Optional.of(givenC),
                 limit,
-                candidates(input.system() == null ? SizeSystem.AWG : input.system()),
+                ConductorSize.listTrade(input.system() == null ? SizeSystem.AWG : input.system()),
                 surroundings,
                 supplyV,
                 input.circuit(),
@@ -300,18 +300,5 @@ record SizingCase(
 
     private Optional<ConductorSize> smallest(Predicate<ConductorSize> fits) {
         return candidates.stream().filter(fits).findFirst();
-    }
-
-    /** The sizes of a standard that the trade sells. */
-    static List<ConductorSize> candidates(SizeSystem system) {
-        return ConductorSize.list(system).stream()
-                .filter(s -> system != SizeSystem.AWG || isTradeGauge(s))
-                .toList();
-    }
-
-    private static boolean isTradeGauge(ConductorSize size) {
-        String gauge = size.name().substring(0, size.name().indexOf(' '));
-        return List.of(AmpacityTable.values()).stream()
-                .anyMatch(t -> t.table().findRow(gauge).isPresent());
     }
 }

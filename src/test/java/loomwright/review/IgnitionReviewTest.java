@@ -12,6 +12,7 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.judgement.ignition.IgnitionMistake.Kind;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.ReviewText;
 import org.junit.jupiter.api.Test;
@@ -50,22 +51,24 @@ class IgnitionReviewTest {
     @Test
     void sixToEightVoltsAtABallastedCoilAreSound() {
         assertThat(codes(ballasted(1.5, 1.7, "with-ballast")))
-                .doesNotContain("coil-voltage-low", "coil-voltage-high", "ballast-missing", "ballast-unwanted");
+                .doesNotContain("coil-voltage-low", "ballast-too-small", "ballast-too-large", "coil-overheats");
     }
 
     /** 12.6 V over ballast, coil and 0.076875 ohm of wires, key, contacts and battery. */
     @Test
     void tooMuchAndTooLittleBallastAreFound() {
-        Finding low = get(ballasted(2.5, 1.5, "with-ballast"), FindingCode.COIL_VOLTAGE_LOW);
-        assertThat(figure(low, "coilV")).isCloseTo(12.6 * 1.5 / 4.086875, within(1e-6));
-        Finding high = get(ballasted(0.4, 1.5, "with-ballast"), FindingCode.COIL_VOLTAGE_HIGH);
-        assertThat(figure(high, "coilV")).isCloseTo(12.6 * 1.5 / 1.986875, within(1e-6));
+        Finding large = get(ballasted(2.5, 1.5, "with-ballast"), Kind.BALLAST_TOO_LARGE);
+        assertThat(figure(large, "judgedOhm")).isCloseTo(2.5, within(1e-6));
+        assertThat(large.severity()).isEqualTo(Severity.WARNING);
+        Finding small = get(ballasted(0.4, 1.5, "with-ballast"), Kind.BALLAST_TOO_SMALL);
+        assertThat(figure(small, "closedA")).isCloseTo(14.2 / 1.986875, within(0.2));
+        assertThat(small.severity()).isEqualTo(Severity.WARNING);
     }
 
     @Test
     void aCoilForABallastFedDirectlyIsADangerAndBurnsTheContacts() {
         Plan plan = direct(1.5, "with-ballast");
-        assertThat(get(plan, FindingCode.BALLAST_MISSING).severity()).isEqualTo(Severity.DANGER);
+        assertThat(get(plan, Kind.COIL_OVERHEATS).severity()).isEqualTo(Severity.DANGER);
         Finding contacts = get(plan, FindingCode.CONTACT_OVERLOADED);
         assertThat(contacts.ids()).containsExactly("points");
         assertThat(contacts.basis().source()).contains("TM 9-8000");
@@ -73,19 +76,19 @@ class IgnitionReviewTest {
 
     @Test
     void aCoilForDirectFeedBehindABallastIsWeak() {
-        assertThat(get(ballasted(1.5, 3, "direct"), FindingCode.BALLAST_UNWANTED)
-                        .ids())
-                .containsExactly("coil");
-        assertThat(codes(direct(3, "direct"))).doesNotContain("ballast-missing", "ballast-unwanted");
+        assertThat(get(ballasted(1.5, 3, "direct"), Kind.COIL_WEAK).ids()).containsExactly("coil");
+        assertThat(codes(direct(3, "direct"))).doesNotContain("coil-overheats", "coil-weak");
     }
 
     /** Its 8 to 10 V behind a ballast are too few, not too many: the window is that of coils made for a ballast. */
     @Test
     void aCoilForDirectFeedIsNotHeldToTheWindowOfBallastedCoils() {
         assertThat(codes(ballasted(1.6, 3, "direct")))
-                .contains("ballast-unwanted")
-                .doesNotContain("coil-voltage-high", "coil-voltage-low");
-        assertThat(codes(ballasted(1.6, 3, "with-ballast"))).contains("coil-voltage-high");
+                .contains("coil-weak")
+                .doesNotContain("coil-overheats", "coil-voltage-low");
+        assertThat(codes(ballasted(1.6, 3, "with-ballast")))
+                .as("by its ohms, whatever the plan calls it")
+                .contains("coil-weak");
     }
 
     /** With less ballast the bypass wire would feed the solenoid even more. */
@@ -94,9 +97,6 @@ class IgnitionReviewTest {
         Finding low = get(Plans.example("sandpiper-unguarded-bypass"), FindingCode.COIL_VOLTAGE_LOW);
         assertThat(words(low.message(), "stray")).containsExactly("stray-to-loads");
         assertThat(low.remedy()).isEqualTo(ReviewText.REPAIR_STRAY_FIRST.with());
-        assertThat(get(ballasted(2.5, 1.5, "with-ballast"), FindingCode.COIL_VOLTAGE_LOW)
-                        .remedy())
-                .isEqualTo(ReviewText.FIND_DROP_OR_FIT_SMALLER_BALLAST.with());
     }
 
     private static Plan electronic(String limit) {
@@ -110,10 +110,10 @@ class IgnitionReviewTest {
 
     @Test
     void aCoilOfLowResistanceNeedsAModuleWithALimit() {
-        assertThat(get(electronic(""), FindingCode.COIL_NEEDS_LIMIT).severity()).isEqualTo(Severity.DANGER);
+        assertThat(get(electronic(""), Kind.NO_CURRENT_LIMIT).severity()).isEqualTo(Severity.DANGER);
         Finding limits = get(electronic(",'limitA':6.5"), FindingCode.MODULE_LIMITS_CURRENT);
         assertThat(figure(limits, "unlimitedA")).isBetween(13.0, 16.5);
-        assertThat(codes(electronic(",'limitA':6.5"))).doesNotContain("coil-needs-limit");
+        assertThat(codes(electronic(",'limitA':6.5"))).doesNotContain("no-current-limit");
     }
 
     @Test

@@ -8,8 +8,8 @@ import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.message.MessageCode;
 import loomwright.network.NetworkLimits;
-import loomwright.review.context.FindingCode;
 
 /** Small plans and what their review finds. */
 final class Reviews {
@@ -47,11 +47,11 @@ final class Reviews {
         return findings(plan).stream().map(Finding::code).toList();
     }
 
-    static Optional<Finding> find(Plan plan, FindingCode code) {
+    static Optional<Finding> find(Plan plan, MessageCode code) {
         return findings(plan).stream().filter(f -> f.code().equals(code.code())).findFirst();
     }
 
-    static Finding get(Plan plan, FindingCode code) {
+    static Finding get(Plan plan, MessageCode code) {
         return find(plan, code).orElseThrow(() -> new AssertionError(code + " is not among " + codes(plan)));
     }
 

@@ -221,7 +221,7 @@ class UnpoweredLoadTest {
                 wire("W1", "battery.plus", "x.30") + "," + wire("W2", "x.15", "ballast.a") + ","
                         + wire("W3", "ballast.b", "coil.15") + "," + wire("W4", "coil.1", "points.1") + ","
                         + wire("W5", "points.31", "body.31"));
-        assertThat(codes(plan)).contains("coil-voltage-low").doesNotContain(CODE.code());
+        assertThat(codes(plan)).contains("ballast-too-large").doesNotContain(CODE.code());
     }
 
     @ForEachExample

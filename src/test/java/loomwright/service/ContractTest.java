@@ -32,6 +32,7 @@ import loomwright.ignition.primary.CoilData;
 import loomwright.ignition.primary.CoilPreset;
 import loomwright.ignition.primary.Firing;
 import loomwright.ignition.spark.SwitchInput;
+import loomwright.judgement.ignition.IgnitionMistake;
 import loomwright.mistakes.MistakesReport;
 import loomwright.network.NetworkFinding;
 import loomwright.network.NetworkLimits;
@@ -166,12 +167,21 @@ class ContractTest {
                 .isEqualTo(all(BallastResult.Defect.values(), EnumWords::of));
         assertThat(words("/components/schemas/BallastReport/properties/verdict"))
                 .isEqualTo(all(FeedState.Verdict.values(), EnumWords::of));
-        assertThat(words("/components/schemas/ReviewFindingCode"))
-                .isEqualTo(all(FindingCode.values(), FindingCode::code));
+        assertThat(words("/components/schemas/ReviewFindingCode")).isEqualTo(reviewCodes());
         assertThat(words("/components/schemas/SneakClueKind"))
                 .isEqualTo(all(BackfeedReport.Clue.Pattern.values(), EnumWords::of));
         assertThat(words("/components/parameters/Format/schema"))
                 .isEqualTo(all(Representation.values(), Representation::word));
+    }
+
+    /** The review's own, and what the judge of ignitions finds but contacts, which the review has among all contacts. */
+    private static List<String> reviewCodes() {
+        return Stream.concat(
+                        Stream.of(FindingCode.values()).map(FindingCode::code),
+                        Stream.of(IgnitionMistake.Kind.values())
+                                .filter(kind -> kind != IgnitionMistake.Kind.CONTACTS_OVERLOADED)
+                                .map(IgnitionMistake.Kind::code))
+                .toList();
     }
 
     /** What is both asked with and answered has its words twice: closed where they are asked with, open in answers. */

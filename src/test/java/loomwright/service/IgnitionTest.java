@@ -106,20 +106,20 @@ class IgnitionTest {
             JsonNode found = finding(plain.path("findings"), "gap-needs-other-coil");
             assertThat(found.path("severity").asText()).isEqualTo("warning");
             assertThat(found.path("remedy").path("code").asText()).isEqualTo("set-gap-or-fit-module");
-            finding(plain.path("findings"), "reserve-missed");
+            finding(plain.path("findings"), "no-spark");
             JsonNode made = get("/v1/spark?speedRpm=6000&coilKind=high-energy&switchedBy=module&currentLimitA=6.5&"
                             + gap)
                     .path("result");
-            assertThat(made.path("findings").toString()).doesNotContain("gap-needs-other-coil", "reserve-missed");
+            assertThat(made.path("findings").toString()).doesNotContain("gap-needs-other-coil", "no-spark");
         }
     }
 
     @Test
-    @DisplayName("a stock gap asks for 10 to 12 kV (common practice, no source); a wider gap asks for more")
-    void aStockGapAsksForTenToTwelveKilovolts() throws IOException {
+    @DisplayName("a stock gap asks for the middle of the formulas, 13.3 kV; a wider gap asks for more")
+    void aStockGapAsksForTheMiddleOfTheFormulas() throws IOException {
         double stock =
                 get("/v1/spark?speedRpm=3000").at("/result/required/requiredKv").asDouble();
-        assertThat(stock).isBetween(10.0, 12.0);
+        assertThat(stock).isBetween(12.8, 13.8);
         assertThat(get("/v1/spark?speedRpm=3000&gapMm=1")
                         .at("/result/required/requiredKv")
                         .asDouble())
@@ -188,7 +188,11 @@ class IgnitionTest {
             JsonNode result = get("/v1/ballast?elementsOhm=1.5&coilPrimaryOhm=1.5&nominalVoltageV=" + nominalV)
                     .path("result");
             assertThat(result.path("coilKeyOnV").asDouble()).isCloseTo(6.136363636 * nominalV / 12, within(1e-8));
-            assertThat(result.path("verdict").asText()).isEqualTo("within-window");
+            double ohm = nominalV == 6 ? 0.75 : 5;
+            assertThat(get("/v1/ballast?elementsOhm=" + ohm + "&coilPrimaryOhm=" + ohm + "&nominalVoltageV=" + nominalV)
+                            .at("/result/verdict")
+                            .asText())
+                    .isEqualTo("within-window");
         }
     }
 

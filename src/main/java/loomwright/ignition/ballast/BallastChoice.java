@@ -2,6 +2,7 @@ package loomwright.ignition.ballast;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
@@ -15,6 +16,9 @@ import loomwright.ignition.ballast.ChoiceResult.Gives;
 import loomwright.ignition.ballast.ChoiceResult.Series;
 import loomwright.ignition.ballast.ChoiceResult.Standard;
 import loomwright.ignition.ballast.ChoiceResult.Tap;
+import loomwright.judgement.ignition.BallastPartRule;
+import loomwright.judgement.ignition.CoilKind;
+import loomwright.judgement.ignition.IgnitionRule;
 import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
@@ -62,6 +66,7 @@ public final class BallastChoice {
         working.addAll(search.working);
         List<Basis> basis = new ArrayList<>(BallastFeed.basis(resolved.feed()));
         basis.add(PreferredNumbers.BASIS);
+        basis.add(BallastPartRule.BASIS);
         basis.add(Basis.commonPractice("ballasts of 0.9, 1.2, 1.5, 1.8 and 2.0 ohm are the common ones"));
         return new Answer<>(
                 result,
@@ -84,16 +89,36 @@ public final class BallastChoice {
         ChoiceResult result() {
             Double ohm = wanted.ballastOhm() != null ? wanted.ballastOhm() : ballastOhm(wantedA());
             if (ohm == null) {
-                return new ChoiceResult(null, notReached(), null, List.of(), null);
+                return new ChoiceResult(null, needsBallast(), withNeed(notReached()), null, List.of(), null, List.of());
             }
             Gives exact = gives(ohm);
             String text =
                     "A ballast of " + WorkingNumber.of(ohm) + " ohm gives " + WorkingNumber.of(exact.coilV()) + " V, "
                             + WorkingNumber.of(exact.coilA()) + " A and " + WorkingNumber.of(exact.coilHeatW())
-                            + " W at the coil with the key on and contacts closed, and itself becomes "
-                            + WorkingNumber.of(exact.ballastHeatW()) + " W hot.";
+                            + " W at the coil with the key on and the contacts closed. Running, the coil has "
+                            + WorkingNumber.of(exact.runningCoilV()) + " V and "
+                            + WorkingNumber.of(exact.runningCoilHeatW()) + " W. Key on, the ballast makes "
+                            + WorkingNumber.of(exact.ballastHeatW()) + " W of heat. Buy one made for "
+                            + WorkingNumber.of(exact.ratingToBuyW()) + " W.";
             working.add(text);
-            return new ChoiceResult(ohm, text, exact, nearest(ohm), tap(ohm));
+            IgnitionFeed chosen = feed.withElements(List.of(ohm));
+            return new ChoiceResult(
+                    ohm, needsBallast(), withNeed(text), exact, nearest(ohm), tap(ohm), BallastFeed.findings(chosen));
+        }
+
+        private boolean needsBallast() {
+            return CoilKind.ofOhm(feed.coil20Ohm(), feed.nominalVoltageV()) == CoilKind.WITH_BALLAST;
+        }
+
+        /** That a coil needs none comes first. */
+        private String withNeed(String text) {
+            return switch (CoilKind.ofOhm(feed.coil20Ohm(), feed.nominalVoltageV())) {
+                case WITH_BALLAST -> text;
+                case DIRECT -> "A coil of " + WorkingNumber.of(feed.coil20Ohm()) + " ohm needs no ballast. " + text;
+                case HIGH_ENERGY ->
+                    "A coil of " + WorkingNumber.of(feed.coil20Ohm())
+                            + " ohm needs a module that limits the current, and no ballast. " + text;
+            };
         }
 
         private double wantedA() {
@@ -153,13 +178,30 @@ public final class BallastChoice {
         }
 
         private Gives gives(double ohm) {
-            FeedState state =
-                    FeedSolver.states(feed.withElements(List.of(ohm)), false).get(Condition.RUN);
-            if (state == null) {
-                throw new IllegalStateException("key on was not solved");
-            }
+            IgnitionFeed with = feed.withElements(List.of(ohm));
+            Map<Condition, FeedState> states = FeedSolver.states(with, false);
+            FeedState state = in(states, Condition.RUN);
+            FeedState running = in(states, Condition.RUNNING);
             return new Gives(
-                    ohm, state.coilV(), state.currentA(), state.coilHeatW(), state.ballastHeatW(), state.verdict());
+                    ohm,
+                    state.coilV(),
+                    state.currentA(),
+                    state.coilHeatW(),
+                    state.ballastHeatW(),
+                    in(states, Condition.CRANK).coilV(),
+                    running.coilV(),
+                    running.coilHeatW(),
+                    BallastPartRule.ratingToBuyW(state.ballastHeatW()),
+                    IgnitionRule.level(with.loop()),
+                    state.verdict());
+        }
+
+        private static FeedState in(Map<Condition, FeedState> states, Condition condition) {
+            FeedState state = states.get(condition);
+            if (state == null) {
+                throw new IllegalStateException("not solved: " + condition);
+            }
+            return state;
         }
 
         private List<Standard> nearest(double ohm) {

@@ -1,17 +1,27 @@
 package loomwright.ignition.ballast;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.answer.Finding;
 import loomwright.circuit.Condition;
+import loomwright.ignition.FeedNeed;
 import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.BallastResult.InCondition;
 import loomwright.ignition.ballast.BallastResult.Turned;
 import loomwright.ignition.ballast.FeedState.ElementState;
+import loomwright.ignition.spark.SparkFinding;
+import loomwright.judgement.ignition.CoilWindow;
+import loomwright.judgement.ignition.IgnitionRule;
+import loomwright.judgement.ignition.ModuleSupplyRule;
+import loomwright.judgement.ignition.PrimaryLoop;
 import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
@@ -66,7 +76,46 @@ public final class BallastFeed {
                 cranking == null ? null : bypass(cranking, out),
                 ElementFaults.of(feed, keyOn),
                 feed.thermal().asked() ? Warming.of(feed) : null,
+                feedNeed(feed, conditions),
+                findings(feed),
                 FeedPlan.of(feed, FeedPlan.Bypass.BY_CONDITION, true));
+    }
+
+    /** The largest current that lasts: contacts closed at rest, or the mean while running. */
+    private static FeedNeed feedNeed(IgnitionFeed feed, List<InCondition> conditions) {
+        double restA = 0;
+        double runningA = 0;
+        for (InCondition in : conditions) {
+            FeedState state = in.withoutBypass();
+            restA = in.condition() == Condition.RUN && !feed.closing().module() ? state.currentA() : restA;
+            runningA = in.condition() == Condition.RUNNING ? state.averageA() : runningA;
+        }
+        return restA >= runningA ? FeedNeed.keyOn(restA) : FeedNeed.running(runningA, null);
+    }
+
+    /** What the judge finds in the primary circuit, and a module that is short of volts. */
+    static List<Finding> findings(IgnitionFeed feed) {
+        PrimaryLoop loop = feed.loop();
+        List<Finding> findings = new ArrayList<>(IgnitionRule.judge(loop).stream()
+                .map(mistake -> mistake.finding(loop))
+                .toList());
+        if (feed.closing().module()) {
+            double crankingV = feed.supplies().crankingV();
+            double deadV = feed.closing().deadBelowV();
+            ModuleSupplyRule.judge(crankingV, feed.nominalVoltageV(), deadV)
+                    .level()
+                    .severity()
+                    .ifPresent(severity -> findings.add(Finding.of(
+                                    severity,
+                                    SparkFinding.MODULE_SUPPLY_LOW.with(
+                                            arg("supplyV", crankingV),
+                                            arg("deadV", deadV),
+                                            arg("sureV", ModuleSupplyRule.sureV(feed.nominalVoltageV(), deadV))),
+                                    ModuleSupplyRule.BASIS)
+                            .remedy(SparkFinding.RAISE_SUPPLY.with())));
+        }
+        findings.sort(Comparator.comparing(Finding::severity));
+        return findings;
     }
 
     static List<Integer> takenOut(FeedState state) {
@@ -114,6 +163,9 @@ public final class BallastFeed {
     }
 
     private static String polarity(IgnitionFeed feed, Turned turned, List<Integer> out) {
+        if (feed.elements20Ohm().isEmpty()) {
+            return "There is no ballast.";
+        }
         String plain = "A ballast has no polarity";
         if (feed.bypassTap() == null || feed.elements20Ohm().size() == 1) {
             return plain + ": turned end for end it gives the identical answer.";
@@ -155,7 +207,9 @@ public final class BallastFeed {
     static List<Basis> basis(IgnitionFeed feed) {
         List<Basis> basis = new ArrayList<>(List.of(
                 Basis.computed("node voltages and currents", "Kirchhoff's laws and Ohm's law"),
-                Basis.commonPractice("6 to 8 V at a ballasted coil with the key on and contacts closed, 12 V system"),
+                CoilWindow.BASIS,
+                IgnitionRule.COMBINATION_BASIS,
+                IgnitionRule.HEAT_BASIS,
                 Basis.commonPractice("about 10 V or less at the battery while cranking, 12 V system"),
                 Basis.commonPractice("assumed values: 12.6 V at rest, 10 V cranking, 14.2 V charging at 12 V"),
                 Basis.computed(

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
  * An ignition feed as it is asked about; what is left out is taken as common, and the working says so.
  *
  * @param nominalVoltageV 6, 12 or 24; 12 if left out. All usual values go in proportion to it
- * @param elementsOhm each element of the ballast from the feed end, at 20 C, 0.001 to 100; 1 to 8 of them
+ * @param elementsOhm elements of the ballast from the feed end at 20 C, up to 8, 0.001 to 100 each; none if left out or empty
  * @param bypassTap where the bypass feeds: 1 after the first element and so on; the number of elements for the coil end
  * @param turned whether the ballast is mounted end for end
  * @param supplyAtRestV at the battery, key on, engine stopped: 0.5 to 60; 12.6 if left out
@@ -30,8 +30,9 @@ import org.jspecify.annotations.Nullable;
  * @param ballastCoefficientPerK change of the ballast's resistance, -0.001 to 0.01; 0 if left out
  * @param ballastThermalResistanceKPerW from the ballast to the air, 0 to 100; with it, or the next, the warm end is found
  * @param coilThermalResistanceKPerW from the winding to the air, 0 to 100
- * @param windowLowV the least that the coil should have with the key on; 6 if left out
- * @param windowHighV the most; 8 if left out
+ * @param windowLowV the least that the coil should have in every condition; by its ohms if left out
+ * @param windowHighV the most; by its ohms if left out
+ * @param moduleLeastV supply below which the module does not work, 0 to 60; 6 at 12 V if left out
  */
 public record BallastInput(
         @Nullable Double nominalVoltageV,
@@ -59,4 +60,5 @@ public record BallastInput(
         @Nullable Double ballastThermalResistanceKPerW,
         @Nullable Double coilThermalResistanceKPerW,
         @Nullable Double windowLowV,
-        @Nullable Double windowHighV) {}
+        @Nullable Double windowHighV,
+        @Nullable Double moduleLeastV) {}

@@ -1,8 +1,10 @@
 package loomwright.ignition.ballast;
 
 import java.util.List;
+import loomwright.answer.Finding;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
+import loomwright.ignition.FeedNeed;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param bypass what the bypass does, in words; absent without one
  * @param elementFaults each element half shorted, shorted and open, with the key on and no bypass
  * @param warming cold start and hot idle; absent unless a thermal resistance was given
+ * @param feedNeed what feed wire and fuse have to carry
+ * @param findings what is wrong with it, the most serious first
  * @param plan the same feed as a plan of a vehicle, the bypass joined while cranking
  */
 public record BallastResult(
@@ -31,12 +35,15 @@ public record BallastResult(
         @Nullable String bypass,
         List<ElementFault> elementFaults,
         @Nullable Warming warming,
+        FeedNeed feedNeed,
+        List<Finding> findings,
         Plan plan) {
 
     public BallastResult {
         conditions = List.copyOf(conditions);
         bypassedElements = List.copyOf(bypassedElements);
         elementFaults = List.copyOf(elementFaults);
+        findings = List.copyOf(findings);
     }
 
     /**

@@ -71,6 +71,13 @@ final class BallastWorking {
     private void without(String name, InCondition in) {
         FeedState state = in.withoutBypass();
         String ballast = sum(feed.elementsOhm());
+        if (feed.closing().module() && in.supplyV() < feed.closing().deadBelowV()) {
+            add(
+                    name + ": the module does not work below %s V. It has %s V, so no current flows.",
+                    feed.closing().deadBelowV(),
+                    in.supplyV());
+            return;
+        }
         if (feed.closing().module()) {
             add(
                     name + ": I = (U - U_module) / (feed + ballast + coil + transistor + return) = (%s - %s) / (%s + "
@@ -121,7 +128,7 @@ final class BallastWorking {
     private void figures(String name, FeedState state) {
         add(name + ": U_coil = I R = %s x %s = %s V", state.currentA(), feed.coilOhm(), state.coilV());
         add(
-                name + ": heat I^2 R: coil %s W, ballast " + heats(state)
+                name + ": heat I^2 R: coil %s W, ballast " + (state.elements().isEmpty() ? "0" : heats(state))
                         + " W, contacts or module %s W, wires %s W; battery %s W",
                 state.coilHeatW(),
                 state.switchHeatW(),
@@ -156,7 +163,7 @@ final class BallastWorking {
     }
 
     private static String sum(List<Double> ohm) {
-        return ohm.stream().map(WorkingNumber::of).collect(Collectors.joining(" + "));
+        return ohm.isEmpty() ? "0" : ohm.stream().map(WorkingNumber::of).collect(Collectors.joining(" + "));
     }
 
     private void add(String line, double... values) {

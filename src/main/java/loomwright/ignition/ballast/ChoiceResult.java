@@ -1,34 +1,55 @@
 package loomwright.ignition.ballast;
 
 import java.util.List;
+import loomwright.answer.Finding;
+import loomwright.judgement.Level;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The ballast, and the tap, for what was wanted.
  *
  * @param ballastOhm the ballast at its temperature; absent if none gives what is wanted
+ * @param needsBallast whether a coil of so many ohms is made for use with a ballast at all
  * @param text the answer in a sentence
  * @param exact what that ballast gives; absent with it
  * @param nearest standard and common values with what each gives, the nearest of each series first
  * @param tap where the bypass has to feed; absent unless a cranking voltage was wanted and a ballast found
+ * @param findings what is wrong with that ballast over all conditions, the most serious first
  */
 public record ChoiceResult(
         @Nullable Double ballastOhm,
+        boolean needsBallast,
         String text,
         @Nullable Gives exact,
         List<Standard> nearest,
-        @Nullable Tap tap) {
+        @Nullable Tap tap,
+        List<Finding> findings) {
     public ChoiceResult {
+        findings = List.copyOf(findings);
         nearest = List.copyOf(nearest);
     }
 
-    /** What a ballast gives with the key on, contacts closed. */
+    /**
+     * What a ballast gives with the key on, contacts closed, and in the other conditions.
+     *
+     * @param crankingCoilV while cranking, the bypass open
+     * @param runningCoilV running, contacts closed
+     * @param runningCoilHeatW running, contacts closed
+     * @param ratingToBuyW what the ballast should be made for
+     * @param level the worst that is found over all conditions
+     * @param verdict the coil's volts with the key on against the window of its kind
+     */
     public record Gives(
             double ballastOhm,
             double coilV,
             double coilA,
             double coilHeatW,
             double ballastHeatW,
+            double crankingCoilV,
+            double runningCoilV,
+            double runningCoilHeatW,
+            double ratingToBuyW,
+            Level level,
             FeedState.Verdict verdict) {}
 
     /** One value that can be had. */

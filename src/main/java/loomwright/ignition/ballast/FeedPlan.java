@@ -96,13 +96,16 @@ final class FeedPlan {
         List<Part> parts = new ArrayList<>();
         parts.add(Battery.usual(BATTERY));
         parts.add(new EarthPoint(EARTH, null, 0.0));
-        parts.add(new Ballast(BALLAST, null, feed.elementsOhm()));
+        if (ballasted()) {
+            parts.add(new Ballast(BALLAST, null, feed.elementsOhm()));
+        }
         List<Condition> fed = List.of(Condition.RUN, Condition.CRANK, Condition.RUNNING);
         parts.add(new Coil(COIL, null, feed.coilOhm(), null, null, null, null, null, fed, List.of()));
         IgnitionFeed.Closing closing = feed.closing();
         parts.add(
                 closing.module()
-                        ? new IgnitionModule(MODULE, null, closing.dropV(), closing.limitA(), 0.1, null, true)
+                        ? new IgnitionModule(
+                                MODULE, null, closing.dropV(), closing.limitA(), 0.1, closing.deadBelowV(), true)
                         : new ContactBreaker(
                                 BREAKER,
                                 null,
@@ -113,6 +116,10 @@ final class FeedPlan {
             parts.add(bypassSwitch(bypass));
         }
         return parts;
+    }
+
+    private boolean ballasted() {
+        return !feed.elements20Ohm().isEmpty();
     }
 
     private static Switch bypassSwitch(Bypass bypass) {
@@ -140,8 +147,12 @@ final class FeedPlan {
         String closing = switchId(feed);
         List<Wire> wires = new ArrayList<>();
         double moduleOhm = feed.closing().module() ? excessReturnOhm() : 0;
-        wires.add(wire(FEED_WIRE, "battery.plus", "ballast.a", feed.feedOhm() - LEAST_OHM - moduleOhm));
-        wires.add(wire("coil-feed", "ballast.b", "coil.15", LEAST_OHM));
+        if (ballasted()) {
+            wires.add(wire(FEED_WIRE, "battery.plus", "ballast.a", feed.feedOhm() - LEAST_OHM - moduleOhm));
+            wires.add(wire("coil-feed", "ballast.b", "coil.15", LEAST_OHM));
+        } else {
+            wires.add(wire(FEED_WIRE, "battery.plus", "coil.15", feed.feedOhm() - moduleOhm));
+        }
         wires.add(wire("coil-lead", "coil.1", closing + ".1", LEAST_OHM));
         if (contactsClosed) {
             wires.add(wire(RETURN_WIRE, closing + ".31", "earth.31", feed.returnOhm() - RETURN_LINKS * LEAST_OHM));

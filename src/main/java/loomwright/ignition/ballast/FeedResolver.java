@@ -7,8 +7,8 @@ import loomwright.answer.RejectedInput;
 import loomwright.circuit.UsualVoltages;
 import loomwright.conductor.ConductorSize;
 import loomwright.ignition.Assumptions;
-import loomwright.ignition.UsualIgnition;
 import loomwright.ignition.WorkingNumber;
+import loomwright.judgement.ignition.ModuleSupplyRule;
 import org.jspecify.annotations.Nullable;
 
 /** Fills what a question about a feed leaves out, and checks the rest; all faults are said together. */
@@ -86,19 +86,18 @@ final class FeedResolver {
     private List<Double> elements() {
         List<Double> elements = input.elementsOhm();
         if (elements == null) {
-            faults.required("/elementsOhm", null);
-            return List.of(1.0);
+            return List.of();
         }
         faults.check(
-                !elements.isEmpty() && elements.size() <= MOST_ELEMENTS,
+                elements.size() <= MOST_ELEMENTS,
                 InputError.Code.OUT_OF_RANGE,
                 "/elementsOhm",
                 elements.size() + " entries",
-                "1 to " + MOST_ELEMENTS + " entries");
+                "at most " + MOST_ELEMENTS + " entries");
         for (int i = 0; i < elements.size(); i++) {
             faults.range("/elementsOhm/" + i, elements.get(i).doubleValue(), 0.001, 100);
         }
-        return elements.isEmpty() ? List.of(1.0) : elements;
+        return elements;
     }
 
     private @Nullable Integer tap(int elements) {
@@ -110,7 +109,9 @@ final class FeedResolver {
                             InputError.Code.CONTRADICTION,
                             "/bypassTap",
                             tap,
-                            "a whole number from 1 to " + elements + ": there are no more elements");
+                            elements == 0
+                                    ? "no bypass: there is no ballast"
+                                    : "a whole number from 1 to " + elements + ": there are no more elements");
         }
         return tap;
     }
@@ -183,7 +184,8 @@ final class FeedResolver {
         Double contactBreakerOhm = input.contactBreakerOhm();
         faults.range("/moduleDropV", dropV, 0, 5).range("/moduleLimitA", limitA, 0.5, 30);
         faults.range("/contactBreakerOhm", contactBreakerOhm, 0, 10);
-        boolean module = dropV != null || limitA != null;
+        faults.range("/moduleLeastV", input.moduleLeastV(), 0, 60);
+        boolean module = dropV != null || limitA != null || input.moduleLeastV() != null;
         faults.check(
                 !module || contactBreakerOhm == null,
                 InputError.Code.CONTRADICTION,
@@ -192,9 +194,14 @@ final class FeedResolver {
                 "either contacts (contactBreakerOhm) or a module (moduleDropV, moduleLimitA)");
         if (!module) {
             return new IgnitionFeed.Closing(
-                    false, assumed.or(contactBreakerOhm, "resistance of the closed contacts", 0.03, "ohm"), 0, null);
+                    false, assumed.or(contactBreakerOhm, "resistance of the closed contacts", 0.03, "ohm"), 0, null, 0);
         }
-        return new IgnitionFeed.Closing(true, 0, assumed.or(dropV, "saturation voltage of the module", 1, "V"), limitA);
+        return new IgnitionFeed.Closing(
+                true,
+                0,
+                assumed.or(dropV, "saturation voltage of the module", 1, "V"),
+                limitA,
+                assumed.or(input.moduleLeastV(), "the module works from", ModuleSupplyRule.deadV(scale * 12), "V"));
     }
 
     private IgnitionFeed.Thermal thermal() {
@@ -216,28 +223,16 @@ final class FeedResolver {
     }
 
     private IgnitionFeed.Window window() {
-        double lowV = ranged(
-                "/windowLowV",
-                input.windowLowV(),
-                "window of the coil from",
-                UsualIgnition.COIL_LOW_V * scale,
-                "V",
-                0.1,
-                60);
-        double highV = ranged(
-                "/windowHighV",
-                input.windowHighV(),
-                "window of the coil to",
-                UsualIgnition.COIL_HIGH_V * scale,
-                "V",
-                0.1,
-                60);
-        faults.check(
-                lowV < highV,
-                InputError.Code.CONTRADICTION,
-                input.windowHighV() == null ? "/windowLowV" : "/windowHighV",
-                input.windowHighV() == null ? lowV : highV,
-                "a window whose upper end is above its lower end, which is " + lowV + " V");
+        Double lowV = input.windowLowV();
+        Double highV = input.windowHighV();
+        faults.range("/windowLowV", lowV, 0.1, 60)
+                .range("/windowHighV", highV, 0.1, 60)
+                .check(
+                        lowV == null || highV == null || lowV < highV,
+                        InputError.Code.CONTRADICTION,
+                        "/windowHighV",
+                        highV,
+                        "a window whose upper end is above its lower end, which is " + lowV + " V");
         return new IgnitionFeed.Window(lowV, highV, UsualVoltages.CRANKING_V * scale);
     }
 

@@ -80,7 +80,7 @@ final class FeedSolver {
         double ballastW = power(step, FeedPlan.BALLAST);
         double switchW = power(step, FeedPlan.switchId(feed));
         double supplyW = -power(step, FeedPlan.BATTERY);
-        FeedState.Verdict verdict = CoilVoltageVerdicts.of(feed.window(), coilV);
+        FeedState.Verdict verdict = CoilVoltageVerdicts.of(feed.windowIn(condition), coilV);
         return new FeedState(
                 currentA,
                 coilV,
@@ -96,7 +96,7 @@ final class FeedSolver {
                 supplyW - coilW - ballastW - switchW,
                 supplyW,
                 verdict,
-                CoilVoltageVerdicts.text(verdict, condition, bypassed, feed.window(), coilV),
+                CoilVoltageVerdicts.text(feed, verdict, condition, bypassed, coilV),
                 readings(step, get(open, condition)));
     }
 
@@ -130,8 +130,11 @@ final class FeedSolver {
     private List<Reading> readings(SolvedStep closedStep, SolvedStep openStep) {
         List<TerminalRef> terminals = new ArrayList<>();
         terminals.add(part(closedStep, FeedPlan.BATTERY).terminal(Battery.PLUS));
-        Ballast ballast = (Ballast) part(closedStep, FeedPlan.BALLAST);
-        ballast.terminals().forEach(name -> terminals.add(ballast.terminal(name)));
+        closedStep
+                .plan()
+                .findPart(FeedPlan.BALLAST)
+                .map(Ballast.class::cast)
+                .ifPresent(ballast -> ballast.terminals().forEach(name -> terminals.add(ballast.terminal(name))));
         Coil coil = (Coil) part(closedStep, FeedPlan.COIL);
         coil.terminals().forEach(name -> terminals.add(coil.terminal(name)));
         terminals.add(part(closedStep, FeedPlan.switchId(feed)).terminal("31"));

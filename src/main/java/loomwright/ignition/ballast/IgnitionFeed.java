@@ -6,6 +6,9 @@ import java.util.List;
 import java.util.stream.IntStream;
 import loomwright.circuit.Condition;
 import loomwright.ignition.SelfHeating;
+import loomwright.judgement.ignition.CoilKind;
+import loomwright.judgement.ignition.CoilWindow;
+import loomwright.judgement.ignition.PrimaryLoop;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,7 +49,8 @@ record IgnitionFeed(
             boolean module,
             double contactOhm,
             double dropV,
-            @Nullable Double limitA) {}
+            @Nullable Double limitA,
+            double deadBelowV) {}
 
     /** How warm things are. */
     record Temperatures(double ambientC, double ballastC, double coilC) {}
@@ -54,8 +58,8 @@ record IgnitionFeed(
     /** How things warm up; a thermal resistance of 0 keeps a part at the ambient temperature. */
     record Thermal(boolean asked, double ballastCoefficientPerK, double ballastKPerW, double coilKPerW) {}
 
-    /** What the coil should have with the key on, and the battery at most while cranking. */
-    record Window(double lowV, double highV, double crankingV) {}
+    /** What the coil should have if the question says so, and the battery at most while cranking. */
+    record Window(@Nullable Double lowV, @Nullable Double highV, double crankingV) {}
 
     IgnitionFeed {
         elements20Ohm = List.copyOf(elements20Ohm);
@@ -76,6 +80,24 @@ record IgnitionFeed(
         return SelfHeating.resistanceOhm(coil20Ohm, SelfHeating.COPPER_PER_K, temperatures.coilC());
     }
 
+    /**
+     * The window of the coil in a condition: as asked, else by what the coil is made for. A coil for use with a ballast
+     * needs while cranking what it has at rest, which is what the bypass is for.
+     */
+    CoilWindow windowIn(Condition condition) {
+        boolean cranking =
+                condition == Condition.CRANK && CoilKind.ofOhm(coil20Ohm, nominalVoltageV) == CoilKind.WITH_BALLAST;
+        CoilWindow usual = CoilWindow.of(
+                coil20Ohm,
+                nominalVoltageV,
+                cranking ? supplies.atRestV() : supplies.in(condition),
+                closing.dropV(),
+                closing.limitA());
+        Double low = window.lowV();
+        Double high = window.highV();
+        return new CoilWindow(low == null ? usual.lowV() : low, high == null ? usual.highV() : high);
+    }
+
     /** The elements as they are, warm or not, and no longer changed by temperature. */
     IgnitionFeed frozen() {
         Thermal still = new Thermal(thermal.asked(), 0, thermal.ballastKPerW(), thermal.coilKPerW());
@@ -93,6 +115,22 @@ record IgnitionFeed(
                 temperatures,
                 still,
                 window);
+    }
+
+    /** The primary circuit as it is judged, with the bypass open as it is while the engine runs. */
+    PrimaryLoop loop() {
+        return new PrimaryLoop(
+                nominalVoltageV,
+                supplies.chargingV(),
+                feedOhm + returnOhm + closing.contactOhm(),
+                elementsOhm().stream().mapToDouble(ohm -> ohm).sum(),
+                false,
+                coil20Ohm,
+                closing.dropV(),
+                closing.module(),
+                closing.limitA(),
+                null,
+                null);
     }
 
     IgnitionFeed withElements(List<Double> ohm) {

@@ -4,6 +4,7 @@ import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
@@ -12,7 +13,6 @@ import loomwright.conductor.ConductorSize;
 import loomwright.conductor.LinkRating;
 import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.spark.SparkResult;
-import loomwright.ignition.spark.SwitchInput;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
 import loomwright.judgement.wire.WireAmpacity;
@@ -26,16 +26,18 @@ final class CarriedCurrent {
     private final ChangeInput input;
     private final SparkResult before;
     private final SparkResult after;
+    private final @Nullable ConductorSize wire;
     private final List<Finding> findings = new ArrayList<>();
     private final List<String> working = new ArrayList<>();
 
-    CarriedCurrent(ChangeInput input, SparkResult before, SparkResult after) {
+    CarriedCurrent(ChangeInput input, SparkResult before, SparkResult after, @Nullable ConductorSize wire) {
+        this.wire = wire;
         this.input = input;
         this.before = before;
         this.after = after;
     }
 
-    List<Finding> list(@Nullable ConductorSize wire, @Nullable ConductorSize link) {
+    List<Finding> list(@Nullable ConductorSize link) {
         if (wire != null) {
             wire(wire);
         }
@@ -50,16 +52,9 @@ final class CarriedCurrent {
         return working;
     }
 
-    /** The largest current that lasts: running, or key on with the primary closed, which a module switches off itself. */
+    /** The largest current that lasts: running, or key on with every contact closed. */
     private double lastingA() {
-        boolean module = input.after().primarySwitch().kind() == SwitchInput.Kind.MODULE;
-        return Math.max(
-                after.at().allCoilsA(), module ? 0 : coils() * after.closed().currentA());
-    }
-
-    /** Two contact sets may both be closed at rest. */
-    private double coils() {
-        return after.at().averageA() > 0 ? after.at().allCoilsA() / after.at().averageA() : 1;
+        return after.feedNeed().currentA();
     }
 
     private void wire(ConductorSize size) {
@@ -75,7 +70,7 @@ final class CarriedCurrent {
                                 ChangeFinding.WIRE_OVERLOADED.with(
                                         arg("currentA", currentA),
                                         arg("allowedA", allowed.allowedA()),
-                                        arg("beforeCurrentA", before.at().allCoilsA()),
+                                        arg("beforeCurrentA", before.feedNeed().currentA()),
                                         arg("size", size.name())),
                                 WireAmpacity.TABLE_BASIS)
                         .about(List.of("feed"))
@@ -96,17 +91,21 @@ final class CarriedCurrent {
                             .remedy(FuseRule.smallest(currentA, true)
                                     .filter(r -> r.ratingA() <= allowed.allowedA())
                                     .map(r -> ChangeFinding.FIT_SMALLER_FUSE.with(arg("ratingA", r.ratingA())))
-                                    .orElseGet(() -> thicker(size, fuseA)))));
+                                    .orElseGet(() -> largerFuse(currentA)))));
         }
     }
 
     /** The thinnest size of the same standard that carries it, named. */
     private Message thicker(ConductorSize size, double currentA) {
-        return ConductorSize.list(size.system()).stream()
-                .filter(s -> allowed(s).allowedA() >= currentA)
-                .findFirst()
+        return thinnest(size, currentA)
                 .map(s -> ChangeFinding.FIT_THICKER_WIRE.with(arg("size", s.name())))
                 .orElseGet(ChangeFinding.SPLIT_LOAD_OVER_WIRES::with);
+    }
+
+    private Optional<ConductorSize> thinnest(ConductorSize size, double currentA) {
+        return ConductorSize.listTrade(size.system()).stream()
+                .filter(s -> allowed(s).allowedA() >= currentA)
+                .findFirst();
     }
 
     private WireAmpacity allowed(ConductorSize size) {
@@ -139,12 +138,26 @@ final class CarriedCurrent {
                                                 arg("ratingA", fuseA),
                                                 arg(
                                                         "beforeCurrentA",
-                                                        before.at().allCoilsA())),
+                                                        before.feedNeed().currentA())),
                                 FuseRule.LOAD_BASIS)
                         .about(List.of("fuse"))
-                        .remedy(FuseRule.smallest(currentA, true)
-                                .map(r -> ChangeFinding.FIT_LARGER_FUSE.with(arg("ratingA", r.ratingA())))
-                                .orElseGet(ChangeFinding.SPLIT_LOAD::with))));
+                        .remedy(largerFuse(currentA))));
+    }
+
+    /** The fuse for the current, with the wire that it needs if the one that is there is too thin for it. */
+    private Message largerFuse(double currentA) {
+        Optional<FuseRule.Rating> fuse = FuseRule.smallest(currentA, true);
+        if (fuse.isEmpty()) {
+            return ChangeFinding.SPLIT_LOAD.with();
+        }
+        double ratingA = fuse.get().ratingA();
+        ConductorSize size = wire;
+        if (size == null || allowed(size).allowedA() >= ratingA) {
+            return ChangeFinding.FIT_LARGER_FUSE.with(arg("ratingA", ratingA));
+        }
+        return thinnest(size, ratingA)
+                .map(s -> ChangeFinding.FIT_LARGER_FUSE_AND_WIRE.with(arg("ratingA", ratingA), arg("size", s.name())))
+                .orElseGet(ChangeFinding.SPLIT_LOAD::with);
     }
 
     private void fusibleLink(ConductorSize size, @Nullable ConductorSize behind) {

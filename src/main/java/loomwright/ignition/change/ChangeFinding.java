@@ -4,8 +4,6 @@ import loomwright.message.MessageCode;
 
 /** What stands against a change of the ignition, and what to do about it. */
 public enum ChangeFinding implements MessageCode {
-    MODULE_OVERLOADED,
-    CONTACTS_OVERLOADED,
     BALLAST_OVERLOADED,
     GAP_WITHOUT_ENERGY,
     WIRE_OVERLOADED,
@@ -20,8 +18,6 @@ public enum ChangeFinding implements MessageCode {
     BYPASS_HOLDS_STARTER,
     BYPASS_FEEDS_BACK,
     // What to do.
-    SPARE_MODULE,
-    SPARE_CONTACTS,
     FIT_LARGER_BALLAST,
     KEEP_GAP,
     FIT_THICKER_WIRE,
@@ -29,6 +25,7 @@ public enum ChangeFinding implements MessageCode {
     SPLIT_LOAD,
     FIT_SMALLER_FUSE,
     FIT_LARGER_FUSE,
+    FIT_LARGER_FUSE_AND_WIRE,
     FIT_THICKER_FEED_AND_LINK,
     FIT_THINNER_LINK,
     FIT_FUSE_INSTEAD_OF_LINK,

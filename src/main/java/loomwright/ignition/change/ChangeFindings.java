@@ -11,17 +11,15 @@ import loomwright.answer.Severity;
 import loomwright.conductor.ConductorSize;
 import loomwright.ignition.spark.SparkFinding;
 import loomwright.ignition.spark.SparkResult;
-import loomwright.ignition.spark.SwitchInput;
-import loomwright.judgement.ignition.IgnitionMistake;
-import loomwright.message.Arg;
+import loomwright.judgement.Verdict;
+import loomwright.judgement.ignition.BallastPartRule;
+import loomwright.judgement.ignition.SparkMarginRule;
 import org.jspecify.annotations.Nullable;
 
 /** What stands against a change, each with its numbers and what to do. */
 final class ChangeFindings {
     /** Less than this is no coil of more energy. */
     private static final double MORE_ENERGY = 1.1;
-
-    private static final double RESERVE = 1.5;
 
     private final ChangeInput input;
     private final SparkResult before;
@@ -38,19 +36,16 @@ final class ChangeFindings {
         this.input = input;
         this.before = before;
         this.after = after;
-        switched();
         ballast();
         gap();
-        CarriedCurrent carried = new CarriedCurrent(input, before, after);
-        findings.addAll(carried.list(wire, link));
+        CarriedCurrent carried = new CarriedCurrent(input, before, after, wire);
+        findings.addAll(carried.list(link));
         BypassFindings bypass = new BypassFindings(input, before, after);
         findings.addAll(bypass.list());
         working.addAll(carried.working());
         working.addAll(bypass.working());
         after.findings().stream()
                 .filter(finding -> finding.severity() != Severity.NOTE)
-                .filter(finding ->
-                        input.contactsA() == null || finding.kind() != IgnitionMistake.Kind.CONTACTS_OVERLOADED)
                 .forEach(findings::add);
         findings.sort(Comparator.comparing(Finding::severity));
     }
@@ -63,49 +58,29 @@ final class ChangeFindings {
         return working;
     }
 
-    private void switched() {
-        boolean module = input.after().primarySwitch().kind() == SwitchInput.Kind.MODULE;
-        double largestA =
-                Math.max(after.at().peakA(), module ? 0 : after.closed().currentA());
-        Arg peakA = arg("peakA", after.at().peakA());
-        Arg beforePeakA = arg("beforePeakA", before.at().peakA());
-        Double moduleA = input.moduleA();
-        if (module && moduleA != null && after.at().peakA() > moduleA) {
-            findings.add(Finding.danger(
-                            ChangeFinding.MODULE_OVERLOADED.with(peakA, arg("ratingA", moduleA), beforePeakA),
-                            Basis.computed("current at break against the rating given", "comparison"))
-                    .about(List.of("module"))
-                    .remedy(ChangeFinding.SPARE_MODULE.with()));
-        }
-        Double rated = input.contactsA();
-        if (!module && rated != null && largestA > rated) {
-            findings.add(Finding.warning(
-                            ChangeFinding.CONTACTS_OVERLOADED.with(
-                                    peakA,
-                                    arg("ratingA", rated),
-                                    beforePeakA,
-                                    arg("closedA", after.closed().currentA())),
-                            Basis.computed("current against the rating given", "comparison"))
-                    .about(List.of("breaker"))
-                    .remedy(ChangeFinding.SPARE_CONTACTS.with()));
-        }
-    }
-
     private void ballast() {
         Double ratingW = input.ballastW();
-        double closedW = after.closed().ballastHeatW();
-        if (ratingW != null && Math.max(closedW, after.at().ballastHeatW()) > ratingW) {
-            findings.add(Finding.of(
-                            after.at().ballastHeatW() > ratingW ? Severity.DANGER : Severity.WARNING,
-                            ChangeFinding.BALLAST_OVERLOADED.with(
-                                    arg("ballastHeatW", closedW),
-                                    arg("ratingW", ratingW),
-                                    arg("runningBallastHeatW", after.at().ballastHeatW()),
-                                    arg("beforeBallastHeatW", before.closed().ballastHeatW())),
-                            Basis.computed("heat I^2 R against the rating given", "Joule's law"))
-                    .about(List.of("ballast"))
-                    .remedy(ChangeFinding.FIT_LARGER_BALLAST.with()));
+        if (ratingW == null) {
+            return;
         }
+        double closedW = after.closed().ballastHeatW();
+        double judgedW = Math.max(closedW, after.at().ballastHeatW());
+        Verdict verdict = BallastPartRule.judge(judgedW, ratingW);
+        verdict.level()
+                .severity()
+                .ifPresent(severity -> findings.add(Finding.of(
+                                severity,
+                                ChangeFinding.BALLAST_OVERLOADED.with(
+                                        arg("ballastHeatW", closedW),
+                                        arg("ratingW", ratingW),
+                                        arg("runningBallastHeatW", after.at().ballastHeatW()),
+                                        arg(
+                                                "beforeBallastHeatW",
+                                                before.closed().ballastHeatW())),
+                                verdict.basis())
+                        .about(List.of("ballast"))
+                        .remedy(ChangeFinding.FIT_LARGER_BALLAST.with(
+                                arg("ratingW", BallastPartRule.ratingToBuyW(judgedW))))));
     }
 
     private void gap() {
@@ -114,7 +89,7 @@ final class ChangeFindings {
         boolean wide = after.findings().stream().anyMatch(f -> f.kind() == SparkFinding.GAP_NEEDS_OTHER_COIL);
         boolean noMoreEnergy = after.at().energyJ() <= MORE_ENERGY * before.at().energyJ();
         double reserve = input.after().search().reserveRatio() == null
-                ? RESERVE
+                ? SparkMarginRule.RESERVE
                 : input.after().search().reserveRatio();
         boolean tooLittle = after.at().marginRatio() < reserve;
         if (is > was && (tooLittle || (wide && noMoreEnergy))) {

@@ -3,6 +3,7 @@ package loomwright.ignition.change;
 import java.util.Optional;
 import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.spark.SparkInput;
+import loomwright.ignition.spark.SwitchInput;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,6 +47,15 @@ public record ChangeInput(
         SparkInput is = after.completedFrom(before);
         boolean bothGiven = before.feed().supplyV() != null && after.feed().supplyV() != null;
         return bothGiven ? withSides(was, is) : withSides(was.withSupplyV(oneSupplyV()), is.withSupplyV(oneSupplyV()));
+    }
+
+    /** With the ratings of contacts and module at the sides that have them. */
+    ChangeInput withSwitchRatings() {
+        return withSides(rated(before), rated(after));
+    }
+
+    private SparkInput rated(SparkInput side) {
+        return side.withSwitchRatingA(side.primarySwitch().kind() == SwitchInput.Kind.MODULE ? moduleA : contactsA);
     }
 
     /** What {@link #onOneSupply} did, for the working; empty if both supplies are given. */

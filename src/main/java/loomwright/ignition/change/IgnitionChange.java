@@ -35,7 +35,7 @@ public final class IgnitionChange {
      * @throws RejectedInput with every fault, those of the two sides under /before and /after
      */
     public static Answer<ChangeResult> calculate(ChangeInput asked) {
-        ChangeInput input = asked.onOneSupply();
+        ChangeInput input = asked.onOneSupply().withSwitchRatings();
         InputErrors faults = new InputErrors()
                 .range("/contactsA", input.contactsA(), 0.5, 30)
                 .range("/moduleA", input.moduleA(), 0.5, 60)
@@ -111,6 +111,8 @@ public final class IgnitionChange {
                 new Compared("peakA", was.peakA(), is.peakA()),
                 new Compared("averageA", was.averageA(), is.averageA()),
                 new Compared("allCoilsA", was.allCoilsA(), is.allCoilsA()),
+                new Compared(
+                        "feedA", before.feedNeed().currentA(), after.feedNeed().currentA()),
                 new Compared(
                         "closedA", before.closed().currentA(), after.closed().currentA()),
                 new Compared(

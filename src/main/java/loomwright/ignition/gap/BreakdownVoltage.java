@@ -1,57 +1,73 @@
 package loomwright.ignition.gap;
 
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.stream.Stream;
+import loomwright.answer.Basis;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The voltage a gap asks for, by one published formula, with what the others say as its uncertainty.
+ * The voltage a gap asks for: the middle between the lowest and the highest of the published formulas, or one of them if
+ * the caller names it. The band between the two is how sure it is. The correlation for engines counts at compression
+ * pressures alone: in free air it gives twice what is measured.
  *
  * <p>Measurements to compare with are in NACA Report 202 (Bureau of Standards), sparking voltage of spark plugs against
  * gap, pressure and temperature; no figure of it is used here.
  *
  * @param gap the gap and the gas in it
- * @param formula the formula taken
- * @param voltageV what it gives
- * @param withinRange whether the formula is meant for these conditions; if not, the figure is an extrapolation
- * @param lowestV least of the four formulas
- * @param highestV greatest of the four formulas
+ * @param formula the formula that was named; absent for the middle
+ * @param voltageV the figure
+ * @param withinRange whether the formula, or any of them, is meant for these conditions; if not, it is an extrapolation
+ * @param lowestV least of the formulas
+ * @param highestV greatest of them
+ * @param all each formula with what it gives
  */
 public record BreakdownVoltage(
         GapConditions gap,
-        BreakdownFormula formula,
+        @Nullable BreakdownFormula formula,
         double voltageV,
         boolean withinRange,
         double lowestV,
-        double highestV) {
+        double highestV,
+        List<ByFormula> all) {
+    public static final Basis MIDDLE_BASIS = Basis.computed(
+            "required kilovolts: middle of the lowest and the highest published formula",
+            "Paschen's law, the formula for gaps of about a millimetre, that for a uniform field, SAE 2000-01-0245");
 
-    /** In this order the first that covers the conditions is taken, if the caller doesn't name one. */
-    private static final List<BreakdownFormula> PREFERENCE = List.of(
-            BreakdownFormula.ENGINE_CORRELATION,
-            BreakdownFormula.LINEAR,
-            BreakdownFormula.UNIFORM_FIELD,
-            BreakdownFormula.PASCHEN);
+    public BreakdownVoltage {
+        all = List.copyOf(all);
+    }
 
-    /**
-     * The breakdown voltage by the formula that suits the conditions: the engine correlation at compression pressures,
-     * the linear one in free air, then the uniform field, then Paschen's law; the uniform field if none covers them.
-     */
+    /** One formula at this gap; a figure outside its range is an extrapolation. */
+    public record ByFormula(BreakdownFormula formula, double voltageV, boolean withinRange) {}
+
+    /** The middle of the formulas. */
     public static BreakdownVoltage of(GapConditions gap) {
-        return by(
-                PREFERENCE.stream().filter(f -> f.covers(gap)).findFirst().orElse(BreakdownFormula.UNIFORM_FIELD), gap);
+        return of(gap, null);
     }
 
-    /** As {@link #of(GapConditions)}, by the formula the caller wants if he names one. */
+    /** As {@link #of(GapConditions)}, or by the formula that the caller names. */
     public static BreakdownVoltage of(GapConditions gap, @Nullable BreakdownFormula wanted) {
-        return wanted == null ? of(gap) : by(wanted, gap);
+        List<ByFormula> all = Stream.of(BreakdownFormula.values())
+                .map(f -> new ByFormula(f, f.voltageV(gap), f.covers(gap)))
+                .toList();
+        boolean known = all.stream().anyMatch(ByFormula::withinRange);
+        DoubleSummaryStatistics band = all.stream()
+                .filter(f -> f.withinRange() || f.formula() != BreakdownFormula.ENGINE_CORRELATION)
+                .mapToDouble(ByFormula::voltageV)
+                .summaryStatistics();
+        return new BreakdownVoltage(
+                gap,
+                wanted,
+                wanted == null ? (band.getMin() + band.getMax()) / 2 : wanted.voltageV(gap),
+                wanted == null ? known : wanted.covers(gap),
+                band.getMin(),
+                band.getMax(),
+                all);
     }
 
-    private static BreakdownVoltage by(BreakdownFormula formula, GapConditions gap) {
-        double[] all = Stream.of(BreakdownFormula.values())
-                .mapToDouble(f -> f.voltageV(gap))
-                .sorted()
-                .toArray();
-        return new BreakdownVoltage(
-                gap, formula, formula.voltageV(gap), formula.covers(gap), all[0], all[all.length - 1]);
+    /** Where the figure comes from. */
+    public Basis basis() {
+        return formula == null ? MIDDLE_BASIS : formula.basis();
     }
 }

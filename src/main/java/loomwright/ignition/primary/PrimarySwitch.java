@@ -12,6 +12,11 @@ public sealed interface PrimarySwitch {
     /** What the current is held to; positive infinity where nothing limits it. */
     double limitA();
 
+    /** Whether it works at a supply; contacts always do. */
+    default boolean worksAt(double supplyV) {
+        return true;
+    }
+
     /** How long the coil is charged. */
     DwellLaw dwellLaw();
 
@@ -38,12 +43,15 @@ public sealed interface PrimarySwitch {
      * @param dropV saturation voltage, 0 to 5
      * @param currentLimitA 0.5 to 30; absent if it has none
      * @param dwellLaw how it decides its dwell
+     * @param deadBelowV supply below which it does not work, 0 to 60
      */
-    record Module(double dropV, @Nullable Double currentLimitA, DwellLaw dwellLaw) implements PrimarySwitch {
+    record Module(double dropV, @Nullable Double currentLimitA, DwellLaw dwellLaw, double deadBelowV)
+            implements PrimarySwitch {
         public Module {
             new InputErrors()
                     .range("/dropV", dropV, 0, 5)
                     .range("/currentLimitA", currentLimitA, 0.5, 30)
+                    .range("/moduleLeastV", deadBelowV, 0, 60)
                     .check(
                             currentLimitA != null || !(dwellLaw instanceof DwellLaw.CurrentControlled),
                             InputError.Code.MISSING,
@@ -51,6 +59,11 @@ public sealed interface PrimarySwitch {
                             null,
                             "a number from 0.5 to 30: a module that charges up to its limit has one")
                     .reject();
+        }
+
+        @Override
+        public boolean worksAt(double supplyV) {
+            return supplyV >= deadBelowV;
         }
 
         @Override

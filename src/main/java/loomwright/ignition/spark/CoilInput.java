@@ -1,16 +1,18 @@
 package loomwright.ignition.spark;
 
+import java.util.Locale;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.primary.CoilData;
 import loomwright.ignition.primary.CoilData.Feed;
 import loomwright.ignition.primary.CoilPreset;
+import loomwright.judgement.ignition.CoilKind;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A coil as asked about: a general kind, and any figure of it that the caller knows better. Names and ranges as in
  * {@link CoilData}.
  *
- * @param preset the kind; {@link CoilPreset#FOR_DIRECT_FEED} if left out
+ * @param preset the kind; if left out that which the ohms say, without ohms {@link CoilPreset#FOR_DIRECT_FEED}
  */
 public record CoilInput(
         @Nullable CoilPreset preset,
@@ -27,8 +29,26 @@ public record CoilInput(
         return new CoilInput(preset, null, null, null, null, null, null, null);
     }
 
-    CoilData resolve(Assumptions assumptions) {
-        CoilPreset kind = preset == null ? CoilPreset.FOR_DIRECT_FEED : preset;
+    /** The kind that is meant: as given, else by the ohms, else for direct feed. */
+    CoilPreset kind(double nominalV) {
+        if (preset != null) {
+            return preset;
+        } else if (primaryResistanceOhm == null) {
+            return CoilPreset.FOR_DIRECT_FEED;
+        }
+        return switch (CoilKind.ofOhm(primaryResistanceOhm, nominalV)) {
+            case HIGH_ENERGY -> CoilPreset.HIGH_ENERGY;
+            case WITH_BALLAST -> CoilPreset.FOR_BALLAST;
+            case DIRECT -> nominalV == 6 ? CoilPreset.FOR_DIRECT_FEED_6V : CoilPreset.FOR_DIRECT_FEED;
+        };
+    }
+
+    CoilData resolve(Assumptions assumptions, double nominalV) {
+        CoilPreset kind = kind(nominalV);
+        if (preset == null && primaryResistanceOhm != null) {
+            assumptions.note("Assumed: a coil of so many ohms is a coil "
+                    + kind.name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        }
         CoilData common = kind.data();
         return new CoilData(
                 assumptions.or(primaryResistanceOhm, "coil primary", common.primaryResistanceOhm(), "ohm"),

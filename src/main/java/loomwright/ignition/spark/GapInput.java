@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param intakeTemperatureC 40 if left out
  * @param polytropicExponent 1.3 if left out
  * @param advanceDegrees 20 if left out
- * @param formula chosen by the conditions if left out
+ * @param formula the middle of those meant for the conditions if left out
  */
 public record GapInput(
         @Nullable Double gapMm,

@@ -6,6 +6,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.RejectedInput;
+import loomwright.ignition.FeedNeed;
 import loomwright.ignition.SelfHeating;
 import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.primary.PrimarySwitch;
@@ -63,8 +64,21 @@ public final class Spark {
                 search.suppliesV().stream()
                         .map(volts -> system.at(question.speedRpm(), volts, bypassed))
                         .toList(),
+                feedNeed(question),
                 hotCoil,
                 new SparkFindings(question, at, reserveEndsRpm, hotCoil).list());
+    }
+
+    /** The largest current that lasts: the mean at the speed that draws most, or all contacts closed at rest. */
+    private static FeedNeed feedNeed(SparkInput.Resolved question) {
+        SparkSystem system = question.system();
+        MarginSearch search = question.search();
+        SparkPoint most = system.greatestMean(
+                search.crankingSpeedRpm(), search.topSpeedRpm(), question.supplyV(), question.bypassed());
+        double restA = system.primarySwitch() instanceof PrimarySwitch.Module
+                ? 0
+                : system.firing().coils() * system.closedA(question.supplyV(), question.bypassed());
+        return restA >= most.allCoilsA() ? FeedNeed.keyOn(restA) : FeedNeed.running(most.allCoilsA(), most.speedRpm());
     }
 
     private static SparkResult.Closed closed(SparkSystem system, double supplyV, boolean bypassed) {
@@ -106,7 +120,8 @@ public final class Spark {
                 Basis.computed("available voltage sqrt(2 eta E / C)", "from the energy of a charged capacitance"),
                 Basis.commonPractice("spark that burns at constant voltage, so that its current falls evenly"),
                 Basis.commonPractice("assumed values, reserve ratio, polytropic compression"),
-                result.demand().plug().formula().basis()));
+                result.demand().plug().basis()));
+        basis.addAll(FeedNeed.BASIS);
         if (question.system().coilTemperatureC() != 20 || result.hotCoil() != null) {
             basis.add(Basis.fromMemory("copper 0.00393 per K at 20 C", "IEC 60028"));
         }

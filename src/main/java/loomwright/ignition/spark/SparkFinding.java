@@ -15,11 +15,12 @@ public enum SparkFinding implements MessageCode {
     KEY_NOT_TO_BE_LEFT_ON,
     SPARK_CUT_SHORT,
     COIL_BURNS,
+    MODULE_SUPPLY_LOW,
     // What to do.
     RAISE_SPARK,
     SET_GAP_OR_FIT_MODULE,
     LOOK_UP_INDUCTANCE,
     TURN_KEY_OFF,
     COOL_COIL,
-    CHOICE_OF_REMEDIES
+    RAISE_SUPPLY
 }

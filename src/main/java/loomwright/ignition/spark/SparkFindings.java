@@ -10,15 +10,16 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.circuit.UsualVoltages;
 import loomwright.ignition.SelfHeating;
+import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.gap.BreakdownVoltage;
 import loomwright.ignition.primary.CoilData.Feed;
 import loomwright.ignition.primary.PrimarySwitch;
-import loomwright.judgement.ignition.IgnitionMistake;
-import loomwright.judgement.ignition.IgnitionRemedy;
+import loomwright.judgement.Verdict;
 import loomwright.judgement.ignition.IgnitionRule;
+import loomwright.judgement.ignition.ModuleSupplyRule;
 import loomwright.judgement.ignition.PrimaryLoop;
+import loomwright.judgement.ignition.SparkMarginRule;
 import loomwright.message.Arg;
-import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** What an adviser would add to the figures of a spark: each finding only where it applies. */
@@ -27,19 +28,12 @@ final class SparkFindings {
     /** From here a gap is wider than a plain coil and contacts were made for (plug gap 0.5 to 0.8 mm with contacts). */
     private static final double WIDE_GAP_MM = 1.0;
 
-    /** Above this a supply is one of 24 V. */
-    private static final double MOST_12V = 18;
-    /** Up to this a supply may be one of 6 V; a 12 V one while cranking has more, or a coil of more ohms. */
-    private static final double MOST_6V = 7.6;
-
-    private static final double MOST_6V_COIL_OHM = 2.2;
     /** From this share of the charging volts on the supply asked about is that of a running engine. */
     private static final double RUNNING_SHARE = 0.85;
     /** Slower than this the starter turns the engine. */
     private static final double LEAST_RUNNING_RPM = 400;
-
-    /** Of the wanted reserve: 1.2 of 1.5. Above it the reserve is missed by little. */
-    private static final double WEAK_SHARE = 0.8;
+    /** A warm engine idles so. */
+    private static final double IDLE_RPM = 800;
 
     private static final Basis PRACTICE = Basis.commonPractice("judgement of an ignition's figures");
 
@@ -66,6 +60,7 @@ final class SparkFindings {
         margin();
         wideGap();
         demand();
+        moduleSupply();
         primary();
         residual();
         runaway();
@@ -75,20 +70,29 @@ final class SparkFindings {
 
     private void margin() {
         double reserve = question.search().reserveRatio();
-        Arg availableV = arg("availableV", at.availableV());
-        Arg requiredV = arg("requiredV", at.requiredV());
-        Arg marginRatio = arg("marginRatio", at.marginRatio());
-        if (at.marginRatio() < 1) {
-            findings.add(Finding.warning(SparkFinding.NO_SPARK.with(availableV, requiredV, marginRatio), PRACTICE)
-                    .remedy(SparkFinding.RAISE_SPARK.with()));
-        } else if (at.marginRatio() < reserve) {
+        BreakdownVoltage plug = system.demand().plug();
+        double secondV = system.demand().secondGapV();
+        Verdict verdict = SparkMarginRule.judge(
+                at.availableV(), at.requiredV(), plug.lowestV() + secondV, plug.highestV() + secondV, reserve);
+        verdict.level().severity().ifPresent(severity -> {
+            boolean fails = at.marginRatio() < 1;
+            Arg availableV = arg("availableV", at.availableV());
+            Arg requiredV = arg("requiredV", at.requiredV());
+            Arg marginRatio = arg("marginRatio", at.marginRatio());
+            Arg borderline = arg("borderline", verdict.borderline() ? "yes" : "no");
             findings.add(Finding.of(
-                            at.marginRatio() >= WEAK_SHARE * reserve ? Severity.NOTE : Severity.WARNING,
-                            SparkFinding.RESERVE_MISSED.with(
-                                    availableV, requiredV, marginRatio, arg("wantedRatio", reserve)),
-                            PRACTICE)
+                            severity,
+                            fails
+                                    ? SparkFinding.NO_SPARK.with(availableV, requiredV, marginRatio, borderline)
+                                    : SparkFinding.RESERVE_MISSED.with(
+                                            availableV,
+                                            requiredV,
+                                            marginRatio,
+                                            arg("wantedRatio", reserve),
+                                            borderline),
+                            SparkMarginRule.BASIS)
                     .remedy(SparkFinding.RAISE_SPARK.with()));
-        }
+        });
     }
 
     /** A wide gap needs a coil and module made for it, though a plain coil may just fire it when all is new. */
@@ -116,19 +120,42 @@ final class SparkFindings {
     private void demand() {
         BreakdownVoltage plug = system.demand().plug();
         findings.add(Finding.note(
-                SparkFinding.REQUIRED_SPREAD.with(arg("lowestV", plug.lowestV()), arg("highestV", plug.highestV())),
-                plug.formula().basis()));
+                SparkFinding.REQUIRED_SPREAD.with(
+                        arg("lowestV", plug.lowestV()),
+                        arg("highestV", plug.highestV()),
+                        arg("requiredV", plug.voltageV()),
+                        arg("taken", plug.formula() == null ? "middle" : "named")),
+                plug.basis()));
         if (!plug.withinRange()) {
+            BreakdownFormula formula = plug.formula();
             findings.add(Finding.note(
                     SparkFinding.OUTSIDE_FORMULA_RANGE.with(
-                            arg("range", plug.formula().range())),
-                    plug.formula().basis()));
+                            arg("range", formula == null ? BreakdownFormula.UNIFORM_FIELD.range() : formula.range())),
+                    plug.basis()));
         }
+    }
+
+    /** A module that works on so few volts only if it is lucky. */
+    private void moduleSupply() {
+        if (!(system.primarySwitch() instanceof PrimarySwitch.Module module)) {
+            return;
+        }
+        ModuleSupplyRule.judge(question.supplyV(), question.nominalV(), module.deadBelowV())
+                .level()
+                .severity()
+                .ifPresent(severity -> findings.add(Finding.of(
+                                severity,
+                                SparkFinding.MODULE_SUPPLY_LOW.with(
+                                        arg("supplyV", question.supplyV()),
+                                        arg("deadV", module.deadBelowV()),
+                                        arg("sureV", ModuleSupplyRule.sureV(question.nominalV(), module.deadBelowV()))),
+                                ModuleSupplyRule.BASIS)
+                        .remedy(SparkFinding.RAISE_SUPPLY.with())));
     }
 
     /** Coil, ballast and switch by ohms, volts and heat. */
     private void primary() {
-        IgnitionRule.judge(loop()).forEach(this::mistake);
+        IgnitionRule.judge(loop()).forEach(mistake -> findings.add(mistake.finding(loop())));
         if (at.energyJ() > IgnitionRule.SATURATION_J
                 && system.primarySwitch() instanceof PrimarySwitch.ContactBreaker) {
             findings.add(Finding.note(
@@ -147,9 +174,8 @@ final class SparkFindings {
 
     /** The primary circuit as it is judged: at running volts, whatever the volts asked about. */
     private PrimaryLoop loop() {
-        double coilOhm = system.coil().primaryResistanceOhm();
         double askedV = question.supplyV();
-        double nominalV = askedV > MOST_12V ? 24 : askedV <= MOST_6V && coilOhm < MOST_6V_COIL_OHM ? 6 : 12;
+        double nominalV = question.nominalV();
         double usualV = UsualVoltages.CHARGING_V * nominalV / 12;
         boolean cranking = at.speedRpm() < LEAST_RUNNING_RPM;
         double limitA = system.primarySwitch().limitA();
@@ -159,40 +185,19 @@ final class SparkFindings {
                 system.feedResistanceOhm(),
                 system.ballastOhm(false),
                 question.bypassed() && !cranking,
-                coilOhm,
+                system.coil().primaryResistanceOhm(),
                 system.primarySwitch().dropV(),
                 system.primarySwitch() instanceof PrimarySwitch.Module,
                 Double.isInfinite(limitA) ? null : limitA,
-                null,
-                at.speedRpm() < LEAST_RUNNING_RPM ? null : at.coilHeatW());
+                question.switchRatingA(),
+                runningHeatW(cranking));
     }
 
-    private void mistake(IgnitionMistake mistake) {
-        String unit = switch (mistake.kind()) {
-            case COIL_OVERHEATS -> "W";
-            case BALLAST_TOO_SMALL -> "Ohm";
-            default -> "A";
-        };
-        findings.add(Finding.of(
-                        mistake.level().severity().orElse(Severity.NOTE),
-                        mistake.kind()
-                                .with(
-                                        arg("judged" + unit, mistake.value()),
-                                        arg("limit" + unit, mistake.limit()),
-                                        arg("closedA", loop().runningA()),
-                                        arg("coilHeatW", loop().restHeatW())),
-                        mistake.basis())
-                .remedy(mistake.remedies().stream()
-                        .map(SparkFindings::words)
-                        .reduce((before, next) ->
-                                SparkFinding.CHOICE_OF_REMEDIES.with(arg("first", before), arg("other", next)))
-                        .orElse(null)));
-    }
-
-    private static Message words(IgnitionRemedy remedy) {
-        return remedy.ohm() > 0
-                ? remedy.kind().with(arg("resistanceOhm", remedy.ohm()))
-                : remedy.kind().with();
+    /** Mean heat of the coil: that asked about or, if more, that of the idling engine, so that no speed hides it. */
+    private double runningHeatW(boolean cranking) {
+        double idleW =
+                system.at(IDLE_RPM, question.supplyV(), question.bypassed()).coilHeatW();
+        return cranking ? idleW : Math.max(idleW, at.coilHeatW());
     }
 
     private void residual() {

@@ -51,6 +51,12 @@ public record SparkInput(
     private static final Firing ANY_FIRING = new Firing(4, 4, Firing.Arrangement.DISTRIBUTOR);
 
     private static final int HOTTEST_START_C = 150;
+    /** Above this a supply is one of 24 V. */
+    private static final double MOST_12V = 18;
+    /** Up to this a supply may be one of 6 V; a 12 V one while cranking has more, or a coil of more ohms. */
+    private static final double MOST_6V = 7.6;
+
+    private static final double MOST_6V_COIL_OHM = 2.2;
     /** With a 6 V coil; a little more than in proportion, as its chargers are set (common practice, no source). */
     private static final double CHARGING_6V_SYSTEM_V = 7.2;
 
@@ -60,6 +66,8 @@ public record SparkInput(
             double speedRpm,
             double supplyV,
             double usualSupplyV,
+            double nominalV,
+            @Nullable Double switchRatingA,
             boolean bypassed,
             Optional<SelfHeating> coilHeating,
             MarginSearch search,
@@ -80,6 +88,8 @@ public record SparkInput(
                 speed,
                 supplyV,
                 usualSupplyV(),
+                nominalV(),
+                primarySwitch.ratingA(),
                 feed.bypassedOrNot(),
                 heating,
                 searched.orElseThrow(),
@@ -89,6 +99,32 @@ public record SparkInput(
     /** The supply that its kind of coil is made for, while charging. */
     private double usualSupplyV() {
         return coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V ? CHARGING_6V_SYSTEM_V : UsualVoltages.CHARGING_V;
+    }
+
+    /** The nominal voltage of the vehicle, by the supply asked about and the coil: 6, 12 or 24. */
+    double nominalV() {
+        if (coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V) {
+            return 6;
+        }
+        Double ohm = coil.primaryResistanceOhm();
+        double askedV = supplyV();
+        boolean few = ohm != null && ohm < MOST_6V_COIL_OHM && coil.preset() == null;
+        return askedV > MOST_12V ? 24 : askedV <= MOST_6V && few ? 6 : 12;
+    }
+
+    /** The same ignition with what its contacts or module may carry, if that is given. */
+    public SparkInput withSwitchRatingA(@Nullable Double ratingA) {
+        return new SparkInput(
+                speedRpm,
+                feed,
+                coil,
+                coilTemperatureC,
+                coilThermalResistanceKPerW,
+                primarySwitch.withRatingA(ratingA),
+                engine,
+                gap,
+                burningV,
+                search);
     }
 
     /** The supply that is meant: as given, else as is usual with this coil. */
@@ -141,9 +177,9 @@ public record SparkInput(
 
     private Optional<SparkSystem> system(Assumptions assumptions) {
         Optional<Firing> firing = assumptions.part(() -> engine.resolve(assumptions));
-        Optional<CoilData> coilData = assumptions.part(() -> coil.resolve(assumptions));
+        Optional<CoilData> coilData = assumptions.part(() -> coil.resolve(assumptions, nominalV()));
         Optional<PrimarySwitch> closing =
-                assumptions.part(() -> primarySwitch.resolve(assumptions, firing.orElse(ANY_FIRING)));
+                assumptions.part(() -> primarySwitch.resolve(assumptions, firing.orElse(ANY_FIRING), nominalV()));
         Optional<BreakdownVoltage> breakdown = assumptions.part(() -> gap.resolve(assumptions));
         double feedOhm = assumptions.or(feed.feedResistanceOhm(), "feed resistance", 0.05, "ohm");
         double temperatureC = assumptions.or(coilTemperatureC, "coil temperature", 20, "C");

@@ -2,6 +2,7 @@ package loomwright.ignition.spark;
 
 import java.util.List;
 import loomwright.answer.Finding;
+import loomwright.ignition.FeedNeed;
 import loomwright.ignition.SelfHeating;
 import org.jspecify.annotations.Nullable;
 
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param startsAboveV the supply below which it won't start, at cranking speed
  * @param speedSweep over speed, at the supply asked about; empty if not asked for
  * @param supplySweep over supply, at the speed asked about; empty if not asked for
+ * @param feedNeed what feed wire and fuse have to carry
  * @param hotCoil the coil heated up at the speed asked about, if a thermal resistance was given
  * @param findings what an adviser would add to the figures, the most serious first
  */
@@ -28,6 +30,7 @@ public record SparkResult(
         Boundary startsAboveV,
         List<SparkPoint> speedSweep,
         List<SparkPoint> supplySweep,
+        FeedNeed feedNeed,
         @Nullable HotCoil hotCoil,
         List<Finding> findings) {
 

@@ -1,5 +1,6 @@
 package loomwright.ignition.spark;
 
+import java.util.Comparator;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.ignition.SelfHeating;
@@ -34,6 +35,9 @@ public record SparkSystem(
         Firing firing,
         double burningV,
         Demand demand) {
+
+    /** The mean current changes slowly over speed. */
+    private static final int MEAN_STEPS = 40;
 
     public SparkSystem {
         InputErrors faults = new InputErrors();
@@ -81,7 +85,7 @@ public record SparkSystem(
 
     PrimaryCircuit circuit(double supplyV, boolean bypassed) {
         return new PrimaryCircuit(
-                Math.max(0, supplyV - primarySwitch.dropV()),
+                primarySwitch.worksAt(supplyV) ? Math.max(0, supplyV - primarySwitch.dropV()) : 0,
                 feedResistanceOhm + ballastOhm(bypassed) + coilResistanceOhm(),
                 coil.inductanceH(),
                 primarySwitch.limitA(),
@@ -97,6 +101,20 @@ public record SparkSystem(
     public double closedA(double supplyV, boolean bypassed) {
         PrimaryCircuit circuit = circuit(supplyV, bypassed);
         return Math.min(circuit.finalA(), circuit.limitA());
+    }
+
+    /**
+     * The speed at which all coils together draw most in the mean.
+     *
+     * @param fromRpm above 0
+     * @param toRpm above {@code fromRpm}
+     */
+    SparkPoint greatestMean(double fromRpm, double toRpm, double supplyV, boolean bypassed) {
+        return new SweepRange(fromRpm, toRpm, MEAN_STEPS)
+                .values().stream()
+                        .map(rpm -> at(rpm, supplyV, bypassed))
+                        .max(Comparator.comparingDouble(SparkPoint::allCoilsA))
+                        .orElseThrow();
     }
 
     /**

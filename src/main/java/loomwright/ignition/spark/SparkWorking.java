@@ -2,6 +2,7 @@ package loomwright.ignition.spark;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.ignition.FeedNeed;
 import loomwright.ignition.SelfHeating;
 import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.gap.BreakdownFormula;
@@ -133,9 +134,18 @@ final class SparkWorking {
         add(
                 "Gas in the gap: %s bar, %s K, as dense as air of 293 K at p x 293 / T = %s atm",
                 plug.gap().pressureBar(), plug.gap().temperatureK(), plug.gap().densityAtm());
-        add(
-                "Required: " + plug.formula().formula() + ": " + plug.formula().working(plug.gap()) + " = %s kV",
-                plug.voltageV() / 1e3);
+        for (BreakdownVoltage.ByFormula one : plug.all()) {
+            add(
+                    "Required by " + one.formula().formula() + ": "
+                            + one.formula().working(plug.gap()) + " = %s kV"
+                            + (one.withinRange() ? "" : " (not meant for this gap)"),
+                    one.voltageV() / 1e3);
+        }
+        if (plug.formula() == null) {
+            add(
+                    "Required: middle of %s kV and %s kV = %s kV",
+                    plug.lowestV() / 1e3, plug.highestV() / 1e3, plug.voltageV() / 1e3);
+        }
         if (demand.secondGapV() > 0) {
             add(
                     "Second plug in series, on its exhaust stroke: "
@@ -174,6 +184,15 @@ final class SparkWorking {
     }
 
     private void boundaries() {
+        FeedNeed need = result.feedNeed();
+        add(
+                "Largest lasting current of the feed, "
+                        + (need.when() == FeedNeed.When.KEY_ON
+                                ? "key on, every contact closed"
+                                : "running at " + WorkingNumber.of(need.speedRpm() == null ? 0 : need.speedRpm())
+                                        + " rpm")
+                        + ": %s A",
+                need.currentA());
         boundary(result.marginEndsRpm(), "The margin (ratio 1)");
         boundary(
                 result.reserveEndsRpm(),

@@ -6,6 +6,7 @@ import loomwright.ignition.Assumptions;
 import loomwright.ignition.primary.DwellLaw;
 import loomwright.ignition.primary.Firing;
 import loomwright.ignition.primary.PrimarySwitch;
+import loomwright.judgement.ignition.ModuleSupplyRule;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  * @param dwellDegrees for a fixed angle, of the breaker shaft; common: 55 for 4 cylinders, 38 for 6, 29 for 8, else 60 %
  * @param dwellS for a constant time; common: 0.0035 s
  * @param maxDutyFraction for the other two rules; common: 0.8
+ * @param ratingA what contacts or module may carry, 0.5 to 60; absent if unknown
+ * @param moduleLeastV supply below which a module does not work, 0 to 60; 6 at 12 V if left out
  */
 public record SwitchInput(
         @Nullable Kind kind,
@@ -26,7 +29,9 @@ public record SwitchInput(
         @Nullable DwellRule dwellRule,
         @Nullable Double dwellDegrees,
         @Nullable Double dwellS,
-        @Nullable Double maxDutyFraction) {
+        @Nullable Double maxDutyFraction,
+        @Nullable Double ratingA,
+        @Nullable Double moduleLeastV) {
 
     /** What breaks the primary. */
     public enum Kind {
@@ -41,17 +46,35 @@ public record SwitchInput(
         CURRENT_CONTROLLED
     }
 
+    /** The same with what it may carry, if that is given. */
+    public SwitchInput withRatingA(@Nullable Double amperes) {
+        return amperes == null
+                ? this
+                : new SwitchInput(
+                        kind,
+                        dropV,
+                        currentLimitA,
+                        dwellRule,
+                        dwellDegrees,
+                        dwellS,
+                        maxDutyFraction,
+                        amperes,
+                        moduleLeastV);
+    }
+
     /** Contacts, with a dwell angle or the common one. */
     public static SwitchInput breaker(@Nullable Double dwellDegrees) {
-        return new SwitchInput(Kind.CONTACT_BREAKER, null, null, null, dwellDegrees, null, null);
+        return new SwitchInput(Kind.CONTACT_BREAKER, null, null, null, dwellDegrees, null, null, null, null);
     }
 
     /** A module that charges up to its limit. */
     public static SwitchInput limitingModule(double currentLimitA) {
-        return new SwitchInput(Kind.MODULE, null, currentLimitA, DwellRule.CURRENT_CONTROLLED, null, null, null);
+        return new SwitchInput(
+                Kind.MODULE, null, currentLimitA, DwellRule.CURRENT_CONTROLLED, null, null, null, null, null);
     }
 
-    PrimarySwitch resolve(Assumptions assumptions, Firing firing) {
+    PrimarySwitch resolve(Assumptions assumptions, Firing firing, double nominalV) {
+        assumptions.faults().range("/ratingA", ratingA, 0.5, 60).range("/moduleLeastV", moduleLeastV, 0, 60);
         Kind taken = assumptions.or(kind, "primary broken by", Kind.CONTACT_BREAKER);
         if (taken == Kind.CONTACT_BREAKER) {
             if (currentLimitA != null) {
@@ -64,7 +87,10 @@ public record SwitchInput(
                     assumptions.or(dropV, "drop of the switch", 0.15, "V"), fixedAngle(assumptions, firing));
         }
         return new PrimarySwitch.Module(
-                assumptions.or(dropV, "drop of the switch", 1.0, "V"), currentLimitA, dwellLaw(assumptions, firing));
+                assumptions.or(dropV, "drop of the switch", 1.0, "V"),
+                currentLimitA,
+                dwellLaw(assumptions, firing),
+                assumptions.or(moduleLeastV, "the module works from", ModuleSupplyRule.deadV(nominalV), "V"));
     }
 
     private DwellLaw dwellLaw(Assumptions assumptions, Firing firing) {

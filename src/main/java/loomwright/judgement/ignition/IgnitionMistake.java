@@ -1,8 +1,13 @@
 package loomwright.judgement.ignition;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.List;
 import loomwright.answer.Basis;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
 import loomwright.judgement.Level;
+import loomwright.message.Message;
 import loomwright.message.MessageCode;
 
 /**
@@ -21,12 +26,49 @@ public record IgnitionMistake(
         remedies = List.copyOf(remedies);
     }
 
+    /** How several remedies are joined. */
+    enum Remedies implements MessageCode {
+        CHOICE
+    }
+
+    /**
+     * It as a finding: the same wherever it is asked.
+     *
+     * @param loop the circuit that was judged
+     */
+    public Finding finding(PrimaryLoop loop) {
+        String unit = switch (kind) {
+            case COIL_OVERHEATS -> "W";
+            case BALLAST_TOO_SMALL, BALLAST_TOO_LARGE -> "Ohm";
+            default -> "A";
+        };
+        return Finding.of(
+                        level.severity().orElse(Severity.NOTE),
+                        kind.with(
+                                arg("judged" + unit, value),
+                                arg("limit" + unit, limit),
+                                arg("closedA", loop.runningA()),
+                                arg("coilHeatW", loop.restHeatW())),
+                        basis)
+                .remedy(remedies.stream()
+                        .map(IgnitionMistake::message)
+                        .reduce((before, next) -> Remedies.CHOICE.with(arg("first", before), arg("other", next)))
+                        .orElse(null));
+    }
+
+    private static Message message(IgnitionRemedy remedy) {
+        return remedy.ohm() > 0
+                ? remedy.kind().with(arg("resistanceOhm", remedy.ohm()))
+                : remedy.kind().with();
+    }
+
     /** The mistakes, by the names under which callers know them. */
     public enum Kind implements MessageCode {
         BYPASS_LEFT_ON,
         NO_CURRENT_LIMIT,
         COIL_OVERHEATS,
         BALLAST_TOO_SMALL,
+        BALLAST_TOO_LARGE,
         COIL_WEAK,
         CONTACTS_OVERLOADED,
         MODULE_OVERLOADED,

@@ -17,6 +17,7 @@ public record IgnitionRemedy(Kind kind, double ohm, PrimaryLoop cured) {
         FIT_BALLAST,
         REMOVE_BALLAST,
         FIT_COIL,
+        FIT_COIL_AND_BALLAST,
         FIT_LIMITING_MODULE
     }
 }

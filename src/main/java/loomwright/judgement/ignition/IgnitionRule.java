@@ -6,7 +6,10 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import loomwright.answer.Basis;
 import loomwright.judgement.Level;
+import loomwright.judgement.Ratio;
+import loomwright.judgement.Verdict;
 import loomwright.judgement.ignition.IgnitionMistake.Kind;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Coil, ballast and switch judged by ohms, volts and heat, whatever the coil is called. Ohms are those of 12 V; at 6 V
@@ -38,6 +41,8 @@ public final class IgnitionRule {
     public static final Basis CONTACTS_BASIS = Basis.verified(
             "contacts 4 to 5 A; to 6.5 A a note, to 8 A a warning, above a danger",
             "US Army TM 9-8000, chapter 15 (the bands above 5 A are common practice)");
+    public static final Basis GIVEN_BASIS =
+            Basis.computed("current with the contacts closed against the rating given", "comparison");
     public static final Basis HEAT_BASIS = Basis.commonPractice(
             "coil can of usual size, key left on: to 65 W, warning to 80 W, danger above; running: to 40 W, warning to 55 W");
     public static final Basis COMBINATION_BASIS = Basis.commonPractice(
@@ -49,14 +54,15 @@ public final class IgnitionRule {
     public static final Basis ENERGY_BASIS = Basis.fromMemory(
             "stored energy of contact ignitions 30 to 50 mJ; above 150 mJ the core saturates", "Heywood 9.5");
 
-    private static final double HIGH_ENERGY_MOST_OHM = 1.15;
-    private static final double BALLAST_COIL_MOST_OHM = 2.2;
+    private static final double HIGH_ENERGY_MOST_OHM = CoilKind.HIGH_ENERGY_MOST_OHM;
+    private static final double BALLAST_COIL_MOST_OHM = CoilKind.BALLAST_COIL_MOST_OHM;
     private static final double DIRECT_COIL_MOST_OHM = 5.5;
     private static final double NO_BALLAST_OHM = 0.2;
     private static final double SMALL_BALLAST_OHM = 0.6;
     private static final double LIMIT_SURE = 1.15;
     private static final double USUAL_LIMIT_A = 6;
     private static final double DIRECT_OHM = 3.0;
+    private static final double BALLASTED_OHM = 1.5;
     private static final double[] BALLASTS_OHM = {1.2, 1.5, 1.8};
 
     private IgnitionRule() {}
@@ -82,8 +88,14 @@ public final class IgnitionRule {
         double ballastOhm = loop.at12V(loop.ballastInOhm());
         boolean limits = loop.limitA() != null;
         Level heat = heat(loop);
-        if (loop.bypassed() && loop.ballastOhm() > 0) {
-            found.add(new Found(Kind.BYPASS_LEFT_ON, Level.DANGER, loop.runningA(), CONTACTS_A, COMBINATION_BASIS));
+        if (loop.bypassed() && loop.ballastOhm() > 0 && !limits) {
+            boolean needsBallast = coilOhm < BALLAST_COIL_MOST_OHM;
+            found.add(new Found(
+                    Kind.BYPASS_LEFT_ON,
+                    needsBallast ? Level.DANGER : Level.NOTE,
+                    loop.runningA(),
+                    CONTACTS_A,
+                    COMBINATION_BASIS));
             return found;
         }
         if (coilOhm < HIGH_ENERGY_MOST_OHM && !limits && ballastOhm < SMALL_BALLAST_OHM && !rated(loop)) {
@@ -106,14 +118,16 @@ public final class IgnitionRule {
                     COMBINATION_BASIS));
             return found;
         }
-        if (heat.compareTo(Level.NOTE) > 0 && !(loop.module() && limits)) {
+        if (heat != Level.FITS && !(loop.module() && limits)) {
             found.add(new Found(Kind.COIL_OVERHEATS, heat, heatW(loop), heatLimitW(loop), HEAT_BASIS));
         }
         Level contacts = contacts(loop);
         if (contacts != Level.FITS) {
-            found.add(new Found(Kind.CONTACTS_OVERLOADED, contacts, loop.runningA(), CONTACTS_A, CONTACTS_BASIS));
+            Verdict judged = judgeContacts(loop.runningA(), loop.switchRatingA());
+            found.add(new Found(Kind.CONTACTS_OVERLOADED, contacts, judged.value(), judged.limit(), judged.basis()));
         }
-        module(loop).ifPresent(found::add);
+        found.addAll(module(loop));
+        tooLarge(loop).ifPresent(found::add);
         boolean weak = (coilOhm >= BALLAST_COIL_MOST_OHM && ballastOhm >= SMALL_BALLAST_OHM)
                 || coilOhm >= DIRECT_COIL_MOST_OHM;
         if (weak && !limits) {
@@ -127,21 +141,56 @@ public final class IgnitionRule {
         return found;
     }
 
+    /** A ballast that leaves a coil made for one less than its window; one of the usual ohms is at most a note. */
+    private static Optional<Found> tooLarge(PrimaryLoop loop) {
+        double ballastOhm = loop.ballastInOhm();
+        if (loop.limitA() != null || ballastOhm == 0 || loop.coilKind() != CoilKind.WITH_BALLAST) {
+            return Optional.empty();
+        }
+        double lowV = CoilWindow.of(loop.coilOhm(), loop.nominalV(), loop.restV(), loop.dropV(), null)
+                .lowV();
+        Level level = Ratio.of(lowV, loop.restA() * loop.coilOhm()).level();
+        double mostOhm = loop.from12V(BALLASTS_OHM[BALLASTS_OHM.length - 1]);
+        if (level == Level.FITS) {
+            return Optional.empty();
+        }
+        return Optional.of(new Found(
+                Kind.BALLAST_TOO_LARGE,
+                ballastOhm <= mostOhm ? Level.NOTE : level,
+                ballastOhm,
+                mostOhm,
+                CoilWindow.BASIS));
+    }
+
     private static boolean rated(PrimaryLoop loop) {
-        return loop.module() && loop.moduleRatingA() != null;
+        return loop.module() && loop.switchRatingA() != null;
     }
 
     private static Level contacts(PrimaryLoop loop) {
-        if (loop.module()) {
-            return Level.FITS;
-        }
-        double currentA = loop.runningA();
-        if (currentA <= CONTACTS_A) {
-            return Level.FITS;
-        } else if (currentA <= CONTACTS_NOTE_A) {
-            return Level.NOTE;
-        }
-        return currentA <= CONTACTS_WARNING_A ? Level.WARNING : Level.DANGER;
+        return loop.module()
+                ? Level.FITS
+                : judgeContacts(loop.runningA(), loop.switchRatingA()).level();
+    }
+
+    /**
+     * Contact points against the current that they carry while the engine runs.
+     *
+     * @param currentA 0 or more
+     * @param ratingA what they may carry; absent for the usual
+     */
+    public static Verdict judgeContacts(double currentA, @Nullable Double ratingA) {
+        double limitA = ratingA == null ? CONTACTS_A : ratingA;
+        double usualA = currentA * CONTACTS_A / limitA;
+        Level level = usualA <= CONTACTS_A
+                ? Level.FITS
+                : usualA <= CONTACTS_NOTE_A ? Level.NOTE : usualA <= CONTACTS_WARNING_A ? Level.WARNING : Level.DANGER;
+        return new Verdict(
+                "contacts",
+                level,
+                Ratio.of(currentA, limitA).borderline(),
+                currentA,
+                limitA,
+                ratingA == null ? CONTACTS_BASIS : GIVEN_BASIS);
     }
 
     /** A module switches off when the engine stops, so its coil is judged by its mean heat alone. */
@@ -152,7 +201,9 @@ public final class IgnitionRule {
     }
 
     private static Level band(double value, double fits, double danger) {
-        return value <= fits ? Level.FITS : value <= danger ? Level.WARNING : Level.DANGER;
+        return value <= fits
+                ? Level.FITS
+                : value <= (1 + Ratio.BAND) * fits ? Level.NOTE : value <= danger ? Level.WARNING : Level.DANGER;
     }
 
     private static double heatW(PrimaryLoop loop) {
@@ -172,25 +223,34 @@ public final class IgnitionRule {
         return running == null ? 0 : running;
     }
 
-    private static Optional<Found> module(PrimaryLoop loop) {
+    private static List<Found> module(PrimaryLoop loop) {
+        return loop.module()
+                ? Stream.of(limitReached(loop), moduleRating(loop))
+                        .flatMap(Optional::stream)
+                        .toList()
+                : List.of();
+    }
+
+    private static Optional<Found> limitReached(PrimaryLoop loop) {
         Double limitA = loop.limitA();
-        if (!loop.module()) {
+        if (limitA == null) {
             return Optional.empty();
         }
-        if (limitA != null) {
-            double reach = loop.unlimitedA(loop.runningV()) / limitA;
-            if (reach >= LIMIT_SURE) {
-                return Optional.empty();
-            }
-            boolean plain = loop.at12V(loop.coilOhm()) >= BALLAST_COIL_MOST_OHM && loop.ballastInOhm() == 0;
-            return Optional.of(new Found(
-                    plain ? Kind.COIL_OF_LITTLE_USE : Kind.LIMIT_NOT_REACHED,
-                    plain || reach >= 1 ? Level.NOTE : Level.WARNING,
-                    loop.unlimitedA(loop.runningV()),
-                    limitA,
-                    MODULE_BASIS));
+        double reach = loop.unlimitedA(loop.runningV()) / limitA;
+        if (reach >= LIMIT_SURE) {
+            return Optional.empty();
         }
-        Double ratingA = loop.moduleRatingA();
+        boolean plain = loop.at12V(loop.coilOhm()) >= BALLAST_COIL_MOST_OHM && loop.ballastInOhm() == 0;
+        return Optional.of(new Found(
+                plain ? Kind.COIL_OF_LITTLE_USE : Kind.LIMIT_NOT_REACHED,
+                plain || reach >= 1 ? Level.NOTE : Level.WARNING,
+                loop.unlimitedA(loop.runningV()),
+                limitA,
+                MODULE_BASIS));
+    }
+
+    private static Optional<Found> moduleRating(PrimaryLoop loop) {
+        Double ratingA = loop.switchRatingA();
         if (ratingA == null) {
             return Optional.empty();
         }
@@ -213,12 +273,19 @@ public final class IgnitionRule {
                 new IgnitionRemedy(IgnitionRemedy.Kind.FIT_LIMITING_MODULE, 0, loop.withModule(USUAL_LIMIT_A));
         IgnitionRemedy directCoil = new IgnitionRemedy(
                 IgnitionRemedy.Kind.FIT_COIL, loop.from12V(DIRECT_OHM), loop.withCoil(loop.from12V(DIRECT_OHM)));
+        double ballastedOhm = loop.from12V(BALLASTED_OHM);
+        IgnitionRemedy ballastedCoil = new IgnitionRemedy(
+                IgnitionRemedy.Kind.FIT_COIL_AND_BALLAST,
+                ballastedOhm,
+                loop.withCoilAndBallast(ballastedOhm, ballastedOhm));
         IgnitionRemedy noBallast = new IgnitionRemedy(IgnitionRemedy.Kind.REMOVE_BALLAST, 0, loop.withBallast(0));
         return switch (kind) {
             case BYPASS_LEFT_ON ->
-                Stream.of(new IgnitionRemedy(IgnitionRemedy.Kind.FREE_BYPASS, 0, loop.withBallast(loop.ballastOhm())));
-            case NO_CURRENT_LIMIT -> Stream.of(module, directCoil);
-            case COIL_OVERHEATS, BALLAST_TOO_SMALL, CONTACTS_OVERLOADED ->
+                Stream.of(
+                        new IgnitionRemedy(IgnitionRemedy.Kind.FREE_BYPASS, 0, loop.withBallast(loop.ballastOhm())),
+                        new IgnitionRemedy(IgnitionRemedy.Kind.REMOVE_BALLAST, 0, loop.withBallast(0)));
+            case NO_CURRENT_LIMIT -> Stream.of(module, directCoil, ballastedCoil);
+            case COIL_OVERHEATS, BALLAST_TOO_SMALL, BALLAST_TOO_LARGE, CONTACTS_OVERLOADED ->
                 Stream.concat(ballast(loop).stream(), Stream.of(directCoil));
             case COIL_WEAK -> Stream.of(noBallast, directCoil);
             case LIMIT_NOT_REACHED -> Stream.of(noBallast);

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param dropV of the closed switch
  * @param module whether a module switches it; else contacts
  * @param limitA what the module limits the current to; absent: it does not limit
- * @param moduleRatingA what the module may switch; absent if unknown
+ * @param switchRatingA what the contacts or the module may carry; absent if unknown
  * @param runningHeatW mean heat in the coil while running; absent if unknown
  */
 public record PrimaryLoop(
@@ -27,20 +27,19 @@ public record PrimaryLoop(
         double dropV,
         boolean module,
         @Nullable Double limitA,
-        @Nullable Double moduleRatingA,
+        @Nullable Double switchRatingA,
         @Nullable Double runningHeatW) {
     /** Volts at rest over the nominal voltage. */
     private static final double REST = 1.05;
 
-    private static final double TABLE_NOMINAL_V = 12;
-    /** By this an ohm of a 24 V coil stands for a 12 V one. */
-    private static final double SCALE_24V = 1 / 3.3;
-
-    private static final double SCALE_6V = 2;
-
     /** The nominal voltage of a vehicle whose supply has so many volts: 6, 12 or 24. */
     public static double nominalOf(double supplyV) {
         return supplyV <= 9 ? 6 : supplyV <= 18 ? 12 : 24;
+    }
+
+    /** The supply with the engine stopped. */
+    double restV() {
+        return REST * nominalV;
     }
 
     double ballastInOhm() {
@@ -63,7 +62,7 @@ public record PrimaryLoop(
 
     /** Amperes with the key left on; a module switches off by itself and counts as closed only if it does not limit. */
     public double restA() {
-        return limited(unlimitedA(REST * nominalV));
+        return limited(unlimitedA(restV()));
     }
 
     /** Heat in the coil with the key left on and the primary closed. */
@@ -82,7 +81,7 @@ public record PrimaryLoop(
 
     /** Ohms as they would be at 12 V. */
     double at12V(double ohm) {
-        return ohm * (nominalV == 6 ? SCALE_6V : nominalV == TABLE_NOMINAL_V ? 1 : SCALE_24V);
+        return CoilKind.ohmAt12V(ohm, nominalV);
     }
 
     double from12V(double ohm) {
@@ -91,11 +90,22 @@ public record PrimaryLoop(
 
     PrimaryLoop withBallast(double ohm) {
         return new PrimaryLoop(
-                nominalV, runningV, feedOhm, ohm, false, coilOhm, dropV, module, limitA, moduleRatingA, null);
+                nominalV, runningV, feedOhm, ohm, false, coilOhm, dropV, module, limitA, switchRatingA, null);
+    }
+
+    /** The same with another coil and a ballast of other ohms. */
+    PrimaryLoop withCoilAndBallast(double coil, double ballast) {
+        return new PrimaryLoop(
+                nominalV, runningV, feedOhm, ballast, false, coil, dropV, module, limitA, switchRatingA, null);
     }
 
     PrimaryLoop withCoil(double ohm) {
-        return new PrimaryLoop(nominalV, runningV, feedOhm, 0, false, ohm, dropV, module, limitA, moduleRatingA, null);
+        return new PrimaryLoop(nominalV, runningV, feedOhm, 0, false, ohm, dropV, module, limitA, switchRatingA, null);
+    }
+
+    /** What its coil is made for, by its ohms. */
+    public CoilKind coilKind() {
+        return CoilKind.ofOhm(coilOhm, nominalV);
     }
 
     PrimaryLoop withModule(double limit) {

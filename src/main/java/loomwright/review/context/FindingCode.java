@@ -71,16 +71,9 @@ public enum FindingCode implements MessageCode {
     /** A load asks for more power than its feed can give. */
     SUPPLY_OVERLOADED,
     COIL_VOLTAGE_LOW,
-    COIL_VOLTAGE_HIGH,
-    /** A coil for use with a ballast is fed directly. */
-    BALLAST_MISSING,
-    /** A coil for direct feed is fed through a ballast. */
-    BALLAST_UNWANTED,
     /** The bypass of a ballast joins two feeds. */
     BYPASS_NOT_ISOLATED,
     BATTERY_LOW_CRANKING,
     /** The module has to limit the current of the coil. */
-    MODULE_LIMITS_CURRENT,
-    /** A coil of low resistance on a module without limit. */
-    COIL_NEEDS_LIMIT;
+    MODULE_LIMITS_CURRENT;
 }

@@ -13,7 +13,10 @@ import loomwright.backfeed.BackfeedReport.ReversedWire;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
-import loomwright.ignition.UsualIgnition;
+import loomwright.circuit.UsualVoltages;
+import loomwright.judgement.ignition.CoilKind;
+import loomwright.judgement.ignition.CoilWindow;
+import loomwright.judgement.ignition.IgnitionMistake.Kind;
 import loomwright.message.Arg;
 import loomwright.message.Message;
 import loomwright.operation.Step;
@@ -26,8 +29,8 @@ import loomwright.review.context.ReviewText;
 
 /**
  * The volts at each ballasted coil with the key on and contacts closed, as they are measured: everything else as the plan
- * has it, since that is how the window is meant. A coil made for direct feed has no such window; {@link BallastUse} judges
- * it.
+ * has it, since that is how the window is meant. A coil made for direct feed has no such window; {@link PrimaryCircuits} judges
+ * it, and a ballast that is too large.
  */
 public final class CoilVoltages implements Check {
     /** Of the coil's current: when more than this leaves the feed behind the ballast, the ballast is not to blame. */
@@ -36,23 +39,31 @@ public final class CoilVoltages implements Check {
     @Override
     public List<Finding> check(ReviewContext context) {
         List<Finding> findings = new ArrayList<>();
-        double lowV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_LOW_V);
-        double highV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_HIGH_V);
         for (Coil coil : context.plan().listParts(Coil.class)) {
-            findJudged(context, coil).ifPresent(m -> {
-                if (volts(coil, m) < lowV) {
-                    findings.add(low(context, coil, m, lowV, highV));
-                } else if (volts(coil, m) > highV) {
-                    findings.add(high(coil, m, lowV, highV));
-                }
-            });
+            findJudged(context, coil)
+                    .filter(m -> !PrimaryCircuits.finds(context, coil, Kind.BALLAST_TOO_LARGE))
+                    .filter(m -> isLow(context, coil, m))
+                    .ifPresent(m -> findings.add(low(context, coil, m)));
         }
         return findings;
     }
 
+    private static CoilWindow window(ReviewContext context, Coil coil, Moment moment) {
+        double supplyV = LoadCircuit.find(moment.solved(), coil)
+                .map(LoadCircuit::supplyV)
+                .orElse(context.plan().system().scaledFrom12V(UsualVoltages.AT_REST_V));
+        return CoilWindow.of(
+                coil.primaryResistanceOhm(), context.plan().system().nominalVoltageV(), supplyV, 0, null);
+    }
+
+    private static boolean isLow(ReviewContext context, Coil coil, Moment moment) {
+        return volts(coil, moment) < window(context, coil, moment).lowV();
+    }
+
     /** The moment in which a coil is judged; empty if it is none that is used with a ballast. */
     private static Optional<Moment> findJudged(ReviewContext context, Coil coil) {
-        return coil.use() == Coil.Use.DIRECT
+        double nominalV = context.plan().system().nominalVoltageV();
+        return CoilKind.ofOhm(coil.primaryResistanceOhm(), nominalV) != CoilKind.WITH_BALLAST
                 ? Optional.empty()
                 : context.moments().stream()
                         .filter(m -> m.solved().step() == Step.RUN && isBallasted(coil, m))
@@ -61,14 +72,13 @@ public final class CoilVoltages implements Check {
 
     /** Whether this check tells that a coil has too few volts. */
     public static boolean isLow(ReviewContext context, Coil coil) {
-        double lowV = context.plan().system().scaledFrom12V(UsualIgnition.COIL_LOW_V);
-        return findJudged(context, coil).filter(m -> volts(coil, m) < lowV).isPresent();
+        return findJudged(context, coil).filter(m -> isLow(context, coil, m)).isPresent();
     }
 
     private static boolean isBallasted(Coil coil, Moment moment) {
         return Math.abs(moment.solved().currentA(coil)) > IgnitionRules.IGNITION_A
                 && LoadCircuit.find(moment.solved(), coil)
-                        .filter(loop -> loop.ballastOhm() >= IgnitionRules.LEAST_BALLAST_OHM)
+                        .filter(loop -> loop.ballastOhm() > 0)
                         .isPresent();
     }
 
@@ -76,7 +86,9 @@ public final class CoilVoltages implements Check {
         return Math.abs(moment.solved().acrossV(coil));
     }
 
-    private static Finding low(ReviewContext context, Coil coil, Moment moment, double lowV, double highV) {
+    private static Finding low(ReviewContext context, Coil coil, Moment moment) {
+        double lowV = window(context, coil, moment).lowV();
+        double highV = window(context, coil, moment).highV();
         double coilV = volts(coil, moment);
         Optional<Message> stray = stray(context, coil, moment);
         return Finding.warning(
@@ -88,7 +100,7 @@ public final class CoilVoltages implements Check {
                                 arg("highV", highV),
                                 Arg.messages("stray", stray.stream().toList()),
                                 FindingWording.when(moment)),
-                        IgnitionRules.COIL)
+                        CoilWindow.BASIS)
                 .about(List.of(coil.id()))
                 .remedy(
                         stray.isPresent()
@@ -129,18 +141,5 @@ public final class CoilVoltages implements Check {
                 && occurrence.paths().stream()
                         .flatMap(path -> path.steps().stream())
                         .anyMatch(step -> ballasts.contains(step.id()));
-    }
-
-    private static Finding high(Coil coil, Moment moment, double lowV, double highV) {
-        return Finding.warning(
-                        FindingCode.COIL_VOLTAGE_HIGH.with(
-                                arg("coil", coil.thing()),
-                                arg("coilV", volts(coil, moment)),
-                                arg("highV", highV),
-                                FindingWording.limitRatio(volts(coil, moment), highV),
-                                arg("lowV", lowV),
-                                FindingWording.when(moment)),
-                        IgnitionRules.COIL)
-                .remedy(ReviewText.FIT_LARGER_BALLAST.with());
     }
 }

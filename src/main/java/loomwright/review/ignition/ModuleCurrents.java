@@ -17,7 +17,7 @@ import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ReviewText;
 
-/** What a coil would draw through its module if it were let: whether the module limits it, and whether it has to. */
+/** What a coil would draw through a module that limits it. Whether a module has to is judged with the coil. */
 public final class ModuleCurrents implements Check {
     /** The last per cent goes to the steepness of the limit. */
     static final double AT_LIMIT = 0.98;
@@ -41,28 +41,10 @@ public final class ModuleCurrents implements Check {
             return Optional.empty();
         }
         Double limitA = module.get().limitA();
-        if (limitA == null) {
-            return currentA > IgnitionRules.MODULE_A
-                    ? Optional.of(needsLimit(coil, module.get(), moment, currentA))
-                    : Optional.empty();
-        }
-        return currentA >= AT_LIMIT * limitA
+        return limitA != null && currentA >= AT_LIMIT * limitA
                 ? Optional.of(
                         limits(coil, module.get(), moment, currentA, loop.get().supplyV()))
                 : Optional.empty();
-    }
-
-    private static Finding needsLimit(Coil coil, IgnitionModule module, Moment moment, double currentA) {
-        return Finding.danger(
-                        FindingCode.COIL_NEEDS_LIMIT.with(
-                                arg("coil", coil.thing()),
-                                arg("module", module.thing()),
-                                arg("currentA", currentA),
-                                arg("limitA", IgnitionRules.MODULE_A),
-                                FindingWording.limitRatio(currentA, IgnitionRules.MODULE_A),
-                                FindingWording.when(moment)),
-                        IgnitionRules.MODULES)
-                .remedy(ReviewText.FIT_LIMITING_MODULE.with());
     }
 
     /** Unlimited current by Ohm's law from the rest of the loop: I (V - Vsat) / (V - Vmodule). */

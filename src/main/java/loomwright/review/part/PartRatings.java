@@ -18,8 +18,9 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
-import loomwright.ignition.UsualIgnition;
+import loomwright.judgement.Level;
 import loomwright.judgement.Ratio;
+import loomwright.judgement.ignition.IgnitionRule;
 import loomwright.message.Message;
 import loomwright.operation.Branch;
 import loomwright.operation.SolvedStep;
@@ -37,8 +38,6 @@ import org.jspecify.annotations.Nullable;
 /** Contacts, diodes and resistors against what they may carry. Of a switch the terminal that carries most counts. */
 public final class PartRatings implements Check {
     private static final Basis GIVEN = Basis.computed("current against the rating given", "comparison");
-    private static final Basis BREAKER = Basis.verified(
-            "contacts of a plain ignition switch about 4 to 5 A", "Army manual TM 9-8000, chapter 15 (ignition)");
 
     /** A part's current at its largest, and what is said of its limit. */
     private record Load(Part part, Moment moment, double currentA, double ratingA, Basis basis) {}
@@ -73,7 +72,7 @@ public final class PartRatings implements Check {
             Double ratingA = breaker.ratingA();
             return ratingA == null
                     // With the ballast bypassed they carry more for as long as the engine is cranked.
-                    ? branch(context.lasting(), part, UsualIgnition.CONTACTS_A, BREAKER)
+                    ? branch(context.lasting(), part, IgnitionRule.CONTACTS_A, IgnitionRule.CONTACTS_BASIS)
                     : branch(context, part, ratingA, GIVEN);
         }
         return part instanceof Diode diode ? branch(context, part, diode.ratingA(), GIVEN) : Optional.empty();
@@ -122,13 +121,16 @@ public final class PartRatings implements Check {
         return part instanceof ContactBreaker ? ReviewText.SPARE_CONTACTS.with() : ReviewText.USE_RELAY.with();
     }
 
+    private static Level level(Load load) {
+        return load.part() instanceof ContactBreaker breaker
+                ? IgnitionRule.judgeContacts(load.currentA(), breaker.ratingA()).level()
+                : Ratio.of(load.currentA(), load.ratingA()).level();
+    }
+
     private static Finding overloaded(Load load) {
         FindingCode code = load.part() instanceof Diode ? FindingCode.DIODE_OVERLOADED : FindingCode.CONTACT_OVERLOADED;
         return Finding.of(
-                        Ratio.of(load.currentA(), load.ratingA())
-                                .level()
-                                .severity()
-                                .orElse(Severity.NOTE),
+                        level(load).severity().orElse(Severity.NOTE),
                         code.with(
                                 arg("part", load.part().thing()),
                                 arg("currentA", load.currentA()),

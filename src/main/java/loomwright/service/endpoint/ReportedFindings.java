@@ -9,7 +9,6 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport;
 import loomwright.bulk.LineAnswer.Found;
 import loomwright.ignition.ballast.BallastResult;
-import loomwright.ignition.ballast.FeedState;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.StepFinding;
 import loomwright.review.ReviewReport;
@@ -61,7 +60,7 @@ public final class ReportedFindings {
     }
 
     public static List<Found> of(BallastResult result) {
-        return warning(result.verdict(), result.verdict() != FeedState.Verdict.WITHIN_WINDOW);
+        return of(result.findings());
     }
 
     public static List<Found> of(VoltageDrop.Result result) {
@@ -80,9 +79,5 @@ public final class ReportedFindings {
         return findings.stream()
                 .map(finding -> new Found(finding.severity(), finding.code()))
                 .toList();
-    }
-
-    private static List<Found> warning(Enum<?> verdict, boolean holds) {
-        return holds ? List.of(new Found(Severity.WARNING, EnumWords.of(verdict))) : List.of();
     }
 }

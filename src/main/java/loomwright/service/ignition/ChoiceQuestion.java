@@ -34,7 +34,9 @@ public record ChoiceQuestion(
         @Nullable Double ambientC,
         @Nullable Double coilTemperatureC,
         @Nullable Double windowLowV,
-        @Nullable Double windowHighV) {
+        @Nullable Double windowHighV,
+        @Nullable Double supplyChargingV,
+        @Nullable Double moduleLeastV) {
 
     public Answer<ChoiceResult> answer() {
         return BallastChoice.calculate(
@@ -50,7 +52,7 @@ public record ChoiceQuestion(
                 false,
                 supplyAtRestV,
                 supplyCrankingV,
-                null,
+                supplyChargingV,
                 feedResistanceOhm,
                 feedSize,
                 feedLengthM,
@@ -69,7 +71,8 @@ public record ChoiceQuestion(
                 null,
                 null,
                 windowLowV,
-                windowHighV);
+                windowHighV,
+                moduleLeastV);
     }
 
     /** The ballast in ohms for one cell, where there is one. */
@@ -92,7 +95,19 @@ public record ChoiceQuestion(
         }
         result.nearest().forEach(one -> rows.add(row(one.series(), one.gives())));
         return new Table(
-                List.of("series", "ballastOhm", "coilV", "coilA", "coilHeatW", "ballastHeatW", "verdict"), rows);
+                List.of(
+                        "series",
+                        "ballastOhm",
+                        "coilV",
+                        "coilA",
+                        "coilHeatW",
+                        "ballastHeatW",
+                        "runningCoilV",
+                        "runningCoilHeatW",
+                        "ratingToBuyW",
+                        "level",
+                        "verdict"),
+                rows);
     }
 
     private static List<@Nullable Object> row(Object series, ChoiceResult.Gives gives) {
@@ -103,6 +118,10 @@ public record ChoiceQuestion(
                 gives.coilA(),
                 gives.coilHeatW(),
                 gives.ballastHeatW(),
+                gives.runningCoilV(),
+                gives.runningCoilHeatW(),
+                gives.ratingToBuyW(),
+                gives.level(),
                 gives.verdict());
     }
 }

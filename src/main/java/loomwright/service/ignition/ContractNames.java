@@ -18,6 +18,7 @@ final class ContractNames {
             Map.entry("pressurePa", new Outside("pressureKpa", 1e-3)),
             Map.entry("manifoldPressurePa", new Outside("manifoldPressureKpa", 1e-3)),
             Map.entry("dwellS", new Outside("dwellMs", 1e3)),
+            Map.entry("ratingA", new Outside("switchRatingA", 1)),
             Map.entry("preset", new Outside("coilKind", 1)),
             Map.entry("meantFor", new Outside("coilMeantFor", 1)),
             Map.entry("kind", new Outside("switchedBy", 1)),

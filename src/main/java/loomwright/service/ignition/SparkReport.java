@@ -3,6 +3,7 @@ package loomwright.service.ignition;
 import java.util.List;
 import java.util.stream.Stream;
 import loomwright.answer.Finding;
+import loomwright.ignition.FeedNeed;
 import loomwright.ignition.SelfHeating;
 import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.gap.BreakdownVoltage;
@@ -23,6 +24,7 @@ public record SparkReport(
         SupplyEnd startsAbove,
         List<Point> speedSweep,
         List<Point> supplySweep,
+        FeedNeed feedNeed,
         @Nullable HotCoil hotCoil,
         List<Finding> findings) {
     public static final List<String> COLUMNS = List.of(
@@ -95,7 +97,7 @@ public record SparkReport(
         }
     }
 
-    /** What the gap asks for, by which formula, and how sure that is. */
+    /** What the gap asks for, by which formula if one was named, and how sure that is. */
     public record Required(
             double requiredKv,
             double plugKv,
@@ -105,11 +107,10 @@ public record SparkReport(
             double gapMm,
             double pressureKpa,
             double temperatureC,
-            BreakdownFormula formula,
-            String formulaText,
-            String validRange,
+            @Nullable BreakdownFormula formula,
             boolean withinRange,
-            String source) {
+            String source,
+            List<ByFormula> byFormula) {
         static Required of(Demand demand) {
             BreakdownVoltage plug = demand.plug();
             return new Required(
@@ -122,10 +123,28 @@ public record SparkReport(
                     plug.gap().pressurePa() / 1e3,
                     plug.gap().temperatureC(),
                     plug.formula(),
-                    plug.formula().formula(),
-                    plug.formula().range(),
                     plug.withinRange(),
-                    plug.formula().basis().source());
+                    plug.basis().source(),
+                    plug.all().stream().map(ByFormula::of).toList());
+        }
+    }
+
+    /** One formula, what it asks for, and whether it is meant for this gap. */
+    public record ByFormula(
+            BreakdownFormula formula,
+            double kv,
+            boolean withinRange,
+            String formulaText,
+            String validRange,
+            String source) {
+        static ByFormula of(BreakdownVoltage.ByFormula one) {
+            return new ByFormula(
+                    one.formula(),
+                    one.voltageV() / 1e3,
+                    one.withinRange(),
+                    one.formula().formula(),
+                    one.formula().range(),
+                    one.formula().basis().source());
         }
     }
 
@@ -157,6 +176,7 @@ public record SparkReport(
                         result.startsAboveV().kind(), result.startsAboveV().value()),
                 result.speedSweep().stream().map(Point::of).toList(),
                 result.supplySweep().stream().map(Point::of).toList(),
+                result.feedNeed(),
                 hotCoil(result.hotCoil()),
                 result.findings());
     }

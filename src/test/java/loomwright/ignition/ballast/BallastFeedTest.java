@@ -69,14 +69,17 @@ class BallastFeedTest {
     }
 
     @Test
-    @DisplayName("the window goes with the nominal voltage (6 and 24 V in proportion)")
+    @DisplayName("the window goes with the nominal voltage, the coil's ohms with it (6 V: half, 24 V: 3.3 times)")
     void theWindowScalesWithTheNominalVoltage() {
+        double twelve =
+                result(Feeds.with(List.of(1.5), null, 1.5, null, 0.05, 0)).coilKeyOnV();
         for (double nominalV : List.of(6.0, 24.0)) {
-            BallastResult result = result(Feeds.with(List.of(1.5), null, 1.5, nominalV, 0.05, 0));
-            double twelve =
-                    result(Feeds.with(List.of(1.5), null, 1.5, null, 0.05, 0)).coilKeyOnV();
-            assertThat(result.coilKeyOnV()).isCloseTo(twelve * nominalV / 12, within(TIGHT));
-            assertThat(result.verdict()).isEqualTo(Verdict.WITHIN_WINDOW);
+            double same = result(Feeds.with(List.of(1.5), null, 1.5, nominalV, 0.05, 0))
+                    .coilKeyOnV();
+            assertThat(same).isCloseTo(twelve * nominalV / 12, within(TIGHT));
+            double ohm = nominalV == 6 ? 0.75 : 5;
+            BallastResult ofItsVolts = result(Feeds.with(List.of(ohm), null, ohm, nominalV, 0.05, 0));
+            assertThat(ofItsVolts.verdict()).isEqualTo(Verdict.WITHIN_WINDOW);
         }
     }
 

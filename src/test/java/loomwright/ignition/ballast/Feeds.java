@@ -45,6 +45,7 @@ final class Feeds {
                 null,
                 null,
                 null,
+                null,
                 null);
     }
 
@@ -75,7 +76,8 @@ final class Feeds {
                 null,
                 null,
                 null,
-                null);
+                null,
+                input.moduleLeastV());
     }
 
     /** One element, a supply at rest, a module or contacts, temperatures. */
@@ -107,6 +109,7 @@ final class Feeds {
                 ballastKPerW,
                 coilKPerW,
                 null,
+                null,
                 null);
     }
 
@@ -129,6 +132,7 @@ final class Feeds {
                 null,
                 dropV,
                 limitA,
+                null,
                 null,
                 null,
                 null,
@@ -168,6 +172,7 @@ final class Feeds {
                 null,
                 null,
                 null,
+                null,
                 null);
     }
 
@@ -188,6 +193,7 @@ final class Feeds {
                 null,
                 null,
                 1.5,
+                null,
                 null,
                 null,
                 null,

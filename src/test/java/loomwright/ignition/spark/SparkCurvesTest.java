@@ -32,11 +32,12 @@ class SparkCurvesTest {
     }
 
     private static SwitchInput breaker() {
-        return new SwitchInput(SwitchInput.Kind.CONTACT_BREAKER, null, null, null, null, null, null);
+        return new SwitchInput(SwitchInput.Kind.CONTACT_BREAKER, null, null, null, null, null, null, null, null);
     }
 
     private static SwitchInput limiting() {
-        return new SwitchInput(SwitchInput.Kind.MODULE, 1.0, 3.0, SwitchInput.DwellRule.CONSTANT_TIME, null, 8e-3, 0.9);
+        return new SwitchInput(
+                SwitchInput.Kind.MODULE, 1.0, 3.0, SwitchInput.DwellRule.CONSTANT_TIME, null, 8e-3, 0.9, null, null);
     }
 
     @Test

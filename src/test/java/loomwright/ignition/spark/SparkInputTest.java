@@ -91,17 +91,17 @@ class SparkInputTest {
 
     @Test
     void contactsHaveNeitherALimitNorAnotherDwellLaw() {
-        assertThat(pointers(with(new SwitchInput(Kind.CONTACT_BREAKER, null, 6.0, null, null, null, null))))
+        assertThat(pointers(with(new SwitchInput(Kind.CONTACT_BREAKER, null, 6.0, null, null, null, null, null, null))))
                 .containsExactly("/currentLimitA");
-        assertThat(pointers(with(
-                        new SwitchInput(Kind.CONTACT_BREAKER, null, null, DwellRule.CONSTANT_TIME, null, null, null))))
+        assertThat(pointers(with(new SwitchInput(
+                        Kind.CONTACT_BREAKER, null, null, DwellRule.CONSTANT_TIME, null, null, null, null, null))))
                 .containsExactly("/dwellRule");
     }
 
     @Test
     void aModuleThatChargesToItsLimitNeedsOne() {
-        assertThat(pointers(
-                        with(new SwitchInput(Kind.MODULE, null, null, DwellRule.CURRENT_CONTROLLED, null, null, null))))
+        assertThat(pointers(with(new SwitchInput(
+                        Kind.MODULE, null, null, DwellRule.CURRENT_CONTROLLED, null, null, null, null, null))))
                 .containsExactly("/currentLimitA");
     }
 
@@ -161,7 +161,9 @@ class SparkInputTest {
                         any(random, DwellRule.values()),
                         null,
                         pick(random, 1e-4, 0.1),
-                        pick(random, 0.05, 0.98));
+                        pick(random, 0.05, 0.98),
+                        pick(random, 0.5, 60),
+                        pick(random, 0, 60));
         boolean measured = random.nextBoolean();
         return new SparkInput(
                 pick(random, 20, 20_000),

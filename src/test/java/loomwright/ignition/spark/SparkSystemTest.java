@@ -37,9 +37,9 @@ class SparkSystemTest {
                 .as((ohms, henries, ratio) -> new CoilData(ohms, henries, ratio, 350, 80e-12, 0.5, Feed.DIRECT));
         Arbitrary<PrimarySwitch> switches = Arbitraries.of(
                 new PrimarySwitch.ContactBreaker(0.15, new DwellLaw.FixedAngle(40)),
-                new PrimarySwitch.Module(1, 6.0, new DwellLaw.FixedAngle(60)),
-                new PrimarySwitch.Module(1, 7.0, new DwellLaw.ConstantTime(0.004, 0.8)),
-                new PrimarySwitch.Module(0.8, 5.0, new DwellLaw.CurrentControlled(0.75)));
+                new PrimarySwitch.Module(1, 6.0, new DwellLaw.FixedAngle(60), 6),
+                new PrimarySwitch.Module(1, 7.0, new DwellLaw.ConstantTime(0.004, 0.8), 6),
+                new PrimarySwitch.Module(0.8, 5.0, new DwellLaw.CurrentControlled(0.75), 6));
         Arbitrary<Firing> firings = Arbitraries.of(
                 new Firing(4, 4, Arrangement.DISTRIBUTOR),
                 new Firing(4, 4, Arrangement.WASTED_SPARK),

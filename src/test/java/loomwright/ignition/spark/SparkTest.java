@@ -88,9 +88,9 @@ class SparkTest {
     // 1 facts of the trade
 
     @Test
-    @DisplayName("a stock gap asks for 10 to 12 kV at compression (common practice, no source)")
-    void aStockGapAsksForTenToTwelveKilovolts() {
-        assertThat(result(stock(3000, 0.65)).at().requiredV()).isBetween(10_000.0, 12_000.0);
+    @DisplayName("systems give 8 to 20 kV (abstract of a motor-vehicle technology textbook); 8:1 and 0.65 mm: 13.3 kV")
+    void aStockGapAsksForThirteenKilovolts() {
+        assertThat(result(stock(3000, 0.65)).at().requiredV()).isBetween(12_800.0, 13_800.0);
     }
 
     @Test
@@ -115,9 +115,9 @@ class SparkTest {
                                 .marginRatio())
                         .isLessThan(1);
             }
-            assertThat(result(highEnergy(6000, FOUR, gapMm)).at().marginRatio()).isGreaterThan(2);
+            assertThat(result(highEnergy(6000, FOUR, gapMm)).at().marginRatio()).isGreaterThan(1.5);
             assertThat(result(highEnergy(6000, EIGHT, gapMm)).at().marginRatio())
-                    .isGreaterThan(1.5);
+                    .isGreaterThan(1.2);
         }
         assertThat(result(stock(3000, 0.65)).at().marginRatio()).isGreaterThan(1.5);
     }
@@ -268,8 +268,9 @@ class SparkTest {
                         "Final current: V / R = 12 / 4 = 3 A",
                         "Time constant: L / R = 6 mH / 4 ohm = 1.5 ms",
                         "Dwell: t = angle / (3 n) = 50 / (3 x 3000) = 5.556 ms")
-                .anyMatch(line -> line.startsWith("Required: ") && line.endsWith(" = 9.341 kV"));
-        assertThat(answer.basis()).extracting(basis -> basis.source()).contains("SAE 2000-01-0245");
+                .anyMatch(line -> line.startsWith("Required by ") && line.endsWith(" = 9.341 kV"))
+                .contains("Required: middle of 9.341 kV and 11.64 kV = 10.49 kV");
+        assertThat(answer.basis()).extracting(basis -> basis.source()).anyMatch(s -> s.contains("SAE 2000-01-0245"));
     }
 
     @Test
