@@ -63,16 +63,16 @@ function show() {
 }
 
 function card(mistake) {
-  const text = [mistake.summary, mistake.fusesBlown?.length > 0 ? `Blows: ${mistake.fusesBlown.join(", ")}.` : ""].filter(Boolean).join(" ");
+  const text = mistake.summary.map((each) => each.text).join(" ");
   const notices = (mistake.notices ?? []).slice(0, 6);
   return element(
     "li",
     { className: `finding ${mistake.severity}` },
     element("p", {}, severity(mistake.severity), ` ${mistake.description}`),
-    element("p", {}, text || "You would notice nothing."),
+    element("p", {}, text),
     notices.length === 0
       ? null
-      : element("details", {}, element("summary", {}, "What you would notice"), element("ul", {}, ...notices.map((each) => element("li", {}, `${each.label ?? each.id}: ${(each.effect ?? "").replaceAll("-", " ")}${each.faultyV === undefined ? "" : `, ${figure(each.faultyV)} V instead of ${figure(each.soundV)} V`} (${(each.when ?? [])[0] ?? ""})`)))),
+      : element("details", {}, element("summary", {}, "What you would notice"), element("ul", {}, ...notices.map((each) => element("li", {}, `${each.label ?? each.id}: ${(each.effect ?? "").replaceAll("-", " ")}${each.faultyV === undefined ? "" : `, ${figure(each.faultyV)} V instead of ${figure(each.soundV)} V`} (${each.when[0].text})`)))),
     element("p", {}, button("Show me", () => {
       light(mistake.ids);
       select(mistake.ids[0]);

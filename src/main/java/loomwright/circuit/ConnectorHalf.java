@@ -1,12 +1,15 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonTypeName;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import loomwright.answer.InputErrors;
+import loomwright.message.Arg;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,7 +33,7 @@ public record ConnectorHalf(
         implements Part {
 
     /** Form of a contact. */
-    public enum Form {
+    public enum Form implements MessageCode {
         @JsonProperty("blade")
         BLADE,
         @JsonProperty("ring")
@@ -42,7 +45,7 @@ public record ConnectorHalf(
     }
 
     /** Which of two contacts enters the other. */
-    public enum Gender {
+    public enum Gender implements MessageCode {
         @JsonProperty("male")
         MALE,
         @JsonProperty("female")
@@ -65,30 +68,23 @@ public record ConnectorHalf(
         return obstacles(other).isEmpty();
     }
 
-    /** Why the two cannot be joined, in words: other form or width, same gender, other ways; empty if they can. */
-    public List<String> obstacles(ConnectorHalf other) {
-        List<String> obstacles = new ArrayList<>();
+    /** Why the two cannot be joined: other form or width, same gender, other ways; empty if they can. */
+    public List<Message> obstacles(ConnectorHalf other) {
+        List<Message> obstacles = new ArrayList<>();
         if (form != other.form) {
-            obstacles.add("one has " + contacts() + ", the other " + other.contacts());
+            obstacles.add(ConnectorObstacle.OTHER_FORM.with(arg("form", form), arg("otherForm", other.form)));
         } else if (!widthMm.equals(other.widthMm)) {
-            obstacles.add("one is " + mm(widthMm) + " mm wide, the other " + mm(other.widthMm) + " mm");
+            obstacles.add(
+                    ConnectorObstacle.OTHER_WIDTH.with(arg("widthMm", widthMm), arg("otherWidthMm", other.widthMm)));
         }
         boolean bolted = form == Form.RING && other.form == Form.RING;
         if (gender == other.gender && !bolted) {
-            obstacles.add("both are " + gender.name().toLowerCase(Locale.ROOT));
+            obstacles.add(ConnectorObstacle.SAME_GENDER.with(arg("gender", gender)));
         }
         if (!terminals.equals(other.terminals)) {
-            obstacles.add("one has the ways " + String.join(", ", terminals) + ", the other "
-                    + String.join(", ", other.terminals));
+            obstacles.add(ConnectorObstacle.OTHER_WAYS.with(
+                    Arg.texts("ways", terminals), Arg.texts("otherWays", other.terminals)));
         }
         return obstacles;
-    }
-
-    private String contacts() {
-        return form.name().toLowerCase(Locale.ROOT) + " contacts";
-    }
-
-    private static String mm(double widthMm) {
-        return BigDecimal.valueOf(widthMm).stripTrailingZeros().toPlainString();
     }
 }

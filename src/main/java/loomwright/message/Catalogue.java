@@ -42,6 +42,7 @@ public final class Catalogue {
             "problem",
             "ignition",
             "list",
+            "mistakes",
             "network",
             "operation",
             "review",
@@ -145,6 +146,11 @@ public final class Catalogue {
     /** A quantity as a person reads it, for a cell or an axis that holds nothing else. */
     public String quantity(double value, String unit) {
         return numbers.text(value, unit);
+    }
+
+    /** An argument as it stands in a sentence. */
+    public String text(Argument argument) {
+        return words(argument, false);
     }
 
     /** A whole number as a person reads it. */

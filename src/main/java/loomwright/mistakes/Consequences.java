@@ -6,10 +6,13 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.fault.SingleFault;
+import loomwright.message.Arg;
+import loomwright.message.Argument.Instant;
+import loomwright.message.Argument.Thing;
+import loomwright.message.Message;
 import loomwright.mistakes.MistakesReport.Backfeed;
 import loomwright.mistakes.MistakesReport.Effect;
 import loomwright.mistakes.MistakesReport.Limit;
@@ -19,6 +22,7 @@ import loomwright.mistakes.MistakesReport.Overload;
 import loomwright.network.NoConvergence;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
 
 /**
  * Solves a plan with one mistake in it, in every step and setting, and compares it with the sound plan. Fuses that carry more
@@ -27,15 +31,15 @@ import loomwright.operation.SolvedStep;
  * <p>Not thread safe: the solver holds work space.
  */
 final class Consequences {
-    /** What has been told of a mistake so far. */
-    private record Told(
+    /** What was found of a mistake so far. */
+    private record Effects(
             Notices notices,
             Overloads overloads,
             Map<String, Backfeed> backfeeds,
             Set<String> blown,
             List<Note> notes,
-            List<String> unsettled) {
-        Told(Notices notices, Overloads overloads) {
+            List<Message> unsettled) {
+        Effects(Notices notices, Overloads overloads) {
             this(
                     notices,
                     overloads,
@@ -66,63 +70,62 @@ final class Consequences {
         return settings.size();
     }
 
-    /** What a mistake does; settings in which the circuit does not settle are named in the notes, the others told. */
+    /** What a mistake does; settings in which the circuit does not settle are named in the notes, the others effects. */
     Mistake of(SingleFault fault) {
-        Told told = new Told(new Notices(), new Overloads(capacities));
+        Effects effects = new Effects(new Notices(), new Overloads(capacities));
         for (int i = 0; i < settings.size(); i++) {
-            String setting = settings.get(i).description().isEmpty()
-                    ? ""
-                    : " (" + settings.get(i).description() + ")";
             try {
-                tell(fault, i, setting, told);
+                collect(fault, i, effects);
             } catch (NoConvergence stuck) {
-                told.unsettled()
-                        .add("Not calculated" + setting + unsettled(stuck.elementIds()) + ": judge this by hand.");
+                effects.unsettled().add(notCalculated(settings.get(i), stuck.elementIds()));
             }
         }
-        told.unsettled().forEach(text -> told.notes().add(new Note(Severity.WARNING, text)));
-        told.blown().removeAll(Fuses.firstToOpen(plan, sound.get(0)));
-        return mistake(fault, told);
+        effects.unsettled().forEach(message -> effects.notes().add(new Note(Severity.WARNING, message)));
+        effects.blown().removeAll(Fuses.firstToOpen(plan, sound.get(0)));
+        return mistake(fault, effects);
     }
 
-    private static String unsettled(List<String> elements) {
-        return elements.isEmpty() ? "" : ", which did not settle (" + String.join(", ", elements) + ")";
+    private Message notCalculated(SwitchSetting setting, List<String> elements) {
+        return MistakeText.NOT_CALCULATED.with(
+                Arg.list("switches", setting.at(Step.OFF).switches()), Arg.texts("elements", elements));
     }
 
-    private void tell(SingleFault fault, int i, String setting, Told told) {
+    private void collect(SingleFault fault, int i, Effects effects) {
+        SwitchSetting setting = settings.get(i);
         Set<String> open = new LinkedHashSet<>();
-        Plan faulty = fault.applyTo(settings.get(i).plan());
+        Plan faulty = fault.applyTo(setting.plan());
         List<SolvedStep> solved = solver.solve(faulty);
         if (i == 0) {
-            told.notes().addAll(Notes.of(fault, plan, solved));
-            told.notes().addAll(sparkAndCharge.compare(faulty, solved));
+            effects.notes().addAll(Notes.of(fault, plan, solved));
+            effects.notes().addAll(sparkAndCharge.compare(faulty, solved));
         }
         Set<String> next = Fuses.firstToOpen(faulty, solved);
         // What carries too much until the fuses are open, then what still does.
-        compare(sound.get(i), solved, setting, next.isEmpty(), told.overloads());
+        compare(sound.get(i), solved, setting, next.isEmpty(), effects.overloads());
         while (!next.isEmpty() && open.addAll(next)) {
-            told.blown().addAll(next);
+            effects.blown().addAll(next);
             solved = solver.solve(Fuses.blown(faulty, open));
             next = Fuses.firstToOpen(faulty, solved);
-            compare(sound.get(i), solved, setting, next.isEmpty(), told.overloads());
+            compare(sound.get(i), solved, setting, next.isEmpty(), effects.overloads());
         }
         for (int s = 0; s < solved.size(); s++) {
-            String when = solved.get(s).step().description() + setting;
-            told.notices().compare(sound.get(i).get(s), solved.get(s), when);
-            addBackfeeds(sound.get(i).get(s), solved.get(s), when, told.backfeeds());
+            Instant when = setting.at(solved.get(s).step());
+            effects.notices().compare(sound.get(i).get(s), solved.get(s), when);
+            addBackfeeds(sound.get(i).get(s), solved.get(s), when, effects.backfeeds());
         }
     }
 
     private void compare(
-            List<SolvedStep> before, List<SolvedStep> after, String setting, boolean last, Overloads overloads) {
+            List<SolvedStep> before, List<SolvedStep> after, SwitchSetting setting, boolean last, Overloads overloads) {
         for (int s = 0; s < after.size(); s++) {
-            overloads.compare(before.get(s), after.get(s), after.get(s).step().description() + setting, last);
+            overloads.compare(
+                    before.get(s), after.get(s), setting.at(after.get(s).step()), last);
         }
         ReversedElectronics.list(before, after, setting, solver).forEach(o -> overloads.add(o, last));
     }
 
     private static void addBackfeeds(
-            SolvedStep sound, SolvedStep faulty, String when, Map<String, Backfeed> backfeeds) {
+            SolvedStep sound, SolvedStep faulty, Instant when, Map<String, Backfeed> backfeeds) {
         Set<String> before = against(sound).keySet();
         against(faulty).forEach((wire, currentA) -> {
             if (!before.contains(wire)) {
@@ -144,85 +147,78 @@ final class Consequences {
         return wires;
     }
 
-    private static Mistake mistake(SingleFault fault, Told told) {
-        List<Notice> notices = told.notices().list();
-        List<Overload> overloads = told.overloads().list();
-        List<Backfeed> backfeeds = List.copyOf(told.backfeeds().values());
+    private Mistake mistake(SingleFault fault, Effects effects) {
+        List<Notice> notices = effects.notices().list();
+        List<Overload> overloads = effects.overloads().list();
+        List<Backfeed> backfeeds = List.copyOf(effects.backfeeds().values());
         return new Mistake(
                 fault.kind(),
                 fault.ids(),
                 fault.description(),
-                severity(notices, overloads, told),
-                summary(notices, overloads, backfeeds, told),
-                List.copyOf(told.blown()),
+                severity(notices, overloads, effects),
+                summary(notices, overloads, backfeeds, effects),
+                List.copyOf(effects.blown()),
                 notices,
                 overloads,
                 backfeeds,
-                told.notes().stream().map(Note::text).toList());
+                effects.notes().stream().map(Note::message).toList());
     }
 
     /**
-     * Fire and unasked movement are a danger; what stops working, wears out or only blows its fuse is a warning (common
+     * Fire and movement that nobody started are a danger; what stops working, wears out or only blows its fuse is a warning (common
      * practice, no source).
      */
-    private static Severity severity(List<Notice> notices, List<Overload> overloads, Told told) {
+    private static Severity severity(List<Notice> notices, List<Overload> overloads, Effects effects) {
         boolean fire = overloads.stream()
                 .anyMatch(o -> !o.endedByFuse()
                         && (o.kind() == Limit.WIRE_AMPACITY
                                 || o.kind() == Limit.DEAD_SHORT
                                 || o.kind() == Limit.REVERSED_ELECTRONICS));
-        if (fire || told.notices().mayHurt() || told.notes().stream().anyMatch(n -> n.severity() == Severity.DANGER)) {
+        if (fire
+                || effects.notices().mayHurt()
+                || effects.notes().stream().anyMatch(n -> n.severity() == Severity.DANGER)) {
             return Severity.DANGER;
         }
         boolean something = !notices.isEmpty()
                 || !overloads.isEmpty()
-                || !told.backfeeds().isEmpty()
-                || !told.blown().isEmpty()
-                || !told.notes().isEmpty();
+                || !effects.backfeeds().isEmpty()
+                || !effects.blown().isEmpty()
+                || !effects.notes().isEmpty();
         return something ? Severity.WARNING : Severity.NOTE;
     }
 
-    private static String summary(List<Notice> notices, List<Overload> overloads, List<Backfeed> backfeeds, Told told) {
-        List<String> parts = new ArrayList<>();
-        if (!told.blown().isEmpty()) {
-            parts.add("Blows: " + String.join(", ", told.blown()) + ".");
+    private List<Message> summary(
+            List<Notice> notices, List<Overload> overloads, List<Backfeed> backfeeds, Effects effects) {
+        List<Message> sentences = new ArrayList<>();
+        if (!effects.blown().isEmpty()) {
+            sentences.add(MistakeText.FUSES_BLOW.with(Arg.things(
+                    "fuses", effects.blown().stream().map(plan::thing).toList())));
         }
         for (Effect effect : Effect.values()) {
-            String named = notices.stream()
+            List<Thing> loads = notices.stream()
                     .filter(n -> n.effect() == effect)
-                    .map(Notice::label)
+                    .map(n -> plan.thing(n.id()))
                     .distinct()
-                    .collect(Collectors.joining(", "));
-            if (!named.isEmpty()) {
-                parts.add(words(effect) + ": " + named + ".");
+                    .toList();
+            if (!loads.isEmpty()) {
+                sentences.add(effect.with(Arg.things("loads", loads)));
             }
         }
         if (!backfeeds.isEmpty()) {
-            parts.add("Current runs backwards in "
-                    + backfeeds.stream().map(Backfeed::wire).collect(Collectors.joining(", ")) + ".");
+            sentences.add(MistakeText.REVERSED_WIRES.with(Arg.things(
+                    "wires", backfeeds.stream().map(b -> plan.thing(b.wire())).toList())));
         }
         overloads.stream()
                 .filter(o -> !o.endedByFuse())
                 .limit(2)
-                .map(Overload::text)
-                .forEach(parts::add);
-        if (!told.unsettled().isEmpty()) {
-            parts.add("Not all of it could be calculated.");
+                .map(Overload::message)
+                .forEach(sentences::add);
+        if (!effects.unsettled().isEmpty()) {
+            sentences.add(MistakeText.NOT_ALL_CALCULATED.with());
         }
-        if (parts.isEmpty()) {
-            told.notes().stream().map(Note::text).forEach(parts::add);
+        if (sentences.isEmpty()) {
+            effects.notes().stream().map(Note::message).forEach(sentences::add);
         }
-        return parts.isEmpty() ? "No difference that anybody would notice." : String.join(" ", parts);
-    }
-
-    private static String words(Effect effect) {
-        return switch (effect) {
-            case STOPS -> "Does not work";
-            case GLOWS -> "Glows";
-            case UNDERVOLTAGE -> "Works weakly";
-            case OVERVOLTAGE -> "Gets more than it should";
-            case UNINTENDED -> "Works unasked";
-            case CHATTERS -> "Switches on and off without end";
-        };
+        return sentences.isEmpty() ? List.of(MistakeText.NO_DIFFERENCE.with()) : sentences;
     }
 }

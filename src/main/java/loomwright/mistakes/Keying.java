@@ -1,12 +1,15 @@
 package loomwright.mistakes;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import loomwright.circuit.Connector;
 import loomwright.circuit.ConnectorHalf;
 import loomwright.circuit.ConnectorHalf.Form;
 import loomwright.circuit.Plan;
+import loomwright.message.Message;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Finds a form or width for one of two connectors with which neither can be crossed with any other.
@@ -15,17 +18,13 @@ import loomwright.circuit.Plan;
  * and width some halves that do not belong together always mate.
  */
 final class Keying {
-    static final String WHY_NOT_GENDER =
-            "Turning the gender of one connector round only changes which of the wrong halves"
-                    + " can be pushed together: each connector has a half of either gender.";
-
     /** Usual widths of blades, and diameters of bullets, pins and rings, in mm (common practice, no source). */
     private static final List<Double> WIDTHS_MM = List.of(6.3, 4.8, 2.8, 9.5, 4.0, 5.0);
 
     private Keying() {}
 
-    /** What to fit in place of {@code second}; empty if none of the usual forms helps. */
-    static String change(Plan plan, String second) {
+    /** What to fit in place of {@code second}; absent if none of the usual forms helps. */
+    static @Nullable Message change(Plan plan, String second) {
         Connector connector = plan.connectors().stream()
                 .filter(c -> c.id().equals(second))
                 .findFirst()
@@ -44,19 +43,16 @@ final class Keying {
                         .noneMatch(h -> h.form() == form && h.widthMm() == widthMm);
                 boolean carries = form != one.form() || widthMm >= one.widthMm() || one.ratingA() == null;
                 if (unique && carries) {
-                    return String.format(
-                            Locale.ROOT,
-                            "Fit %s with contacts of form %s, %.1f mm, in place of %s, %.1f mm: its halves then mate"
-                                    + " with no other's.",
-                            second,
-                            form.name().toLowerCase(Locale.ROOT),
-                            widthMm,
-                            one.form().name().toLowerCase(Locale.ROOT),
-                            one.widthMm());
+                    return MistakeText.FIT_OTHER_CONTACTS.with(
+                            arg("connector", plan.thing(second)),
+                            arg("form", form),
+                            arg("widthMm", widthMm),
+                            arg("presentForm", one.form()),
+                            arg("presentWidthMm", one.widthMm()));
                 }
             }
         }
-        return "";
+        return null;
     }
 
     private static ConnectorHalf half(Plan plan, String id) {

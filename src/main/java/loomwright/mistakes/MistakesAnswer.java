@@ -1,11 +1,12 @@
 package loomwright.mistakes;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import loomwright.answer.Answer;
@@ -20,7 +21,7 @@ import loomwright.circuit.PlanCautions;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFaults;
 import loomwright.conductor.AmpacityTable;
-import loomwright.message.Unconverted;
+import loomwright.message.Message;
 import loomwright.mistakes.MistakesReport.KeyingAdvice;
 import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.network.NetworkLimits;
@@ -61,11 +62,7 @@ public final class MistakesAnswer {
         mistakes.sort(Comparator.comparing(Mistake::severity));
         MistakesReport report = new MistakesReport(plan.name(), settings, mistakes, keying);
         return new Answer<>(
-                report,
-                Unconverted.lines(working(report)),
-                basis(plan),
-                IntentAssumptions.of(given, id -> List.of()),
-                cautions(plan));
+                report, working(report), basis(plan), IntentAssumptions.of(given, id -> List.of()), cautions(plan));
     }
 
     private static List<KeyingAdvice> keying(Plan plan, List<Mistake> mistakes) {
@@ -76,26 +73,26 @@ public final class MistakesAnswer {
                         mistake.ids(),
                         mistake.severity(),
                         Keying.change(plan, mistake.ids().get(1)),
-                        Keying.WHY_NOT_GENDER);
+                        MistakeText.GENDER_DOES_NOT_HELP.with());
                 advice.merge(mistake.ids(), one, (a, b) -> b.severity().compareTo(a.severity()) < 0 ? b : a);
             }
         }
         return List.copyOf(advice.values());
     }
 
-    private static List<String> working(MistakesReport report) {
-        List<String> working = new ArrayList<>();
-        working.add(report.mistakes().size() + " single mistakes, each in " + report.settings()
-                + " settings of the free switches (as drawn, and each in each other position) and in every step.");
-        working.add("Fuses that carry 1.35 times their rating or more, and fusible links at the current that melts bare"
-                + " wire of their size, are opened one after the other and the plan is solved again.");
-        for (Severity severity : Severity.values()) {
-            long count = report.mistakes().stream()
-                    .filter(m -> m.severity() == severity)
-                    .count();
-            working.add(severity.name().toLowerCase(Locale.ROOT) + ": " + count);
-        }
-        return working;
+    private static List<Message> working(MistakesReport report) {
+        return List.of(
+                MistakeText.MISTAKES_SOLVED.with(
+                        arg("mistakes", report.mistakes().size()), arg("settings", report.settings())),
+                MistakeText.FUSES_OPENED.with(),
+                MistakeText.SEVERITIES.with(
+                        arg("dangers", count(report, Severity.DANGER)),
+                        arg("warnings", count(report, Severity.WARNING)),
+                        arg("notes", count(report, Severity.NOTE))));
+    }
+
+    private static long count(MistakesReport report, Severity severity) {
+        return report.mistakes().stream().filter(m -> m.severity() == severity).count();
     }
 
     private static List<Basis> basis(Plan plan) {

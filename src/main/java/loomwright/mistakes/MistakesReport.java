@@ -3,6 +3,10 @@ package loomwright.mistakes;
 import java.util.List;
 import loomwright.answer.Severity;
 import loomwright.circuit.fault.SingleFault;
+import loomwright.message.Argument.Instant;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the plausible single mistakes of a plan do.
@@ -23,8 +27,8 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
      *
      * @param ids parts, wires and connectors that are not as they should be
      * @param description what is wrong
-     * @param summary what comes of it, in a sentence
-     * @param fusesBlown fuses and fusible links that open; what the owner notices is told with them open
+     * @param summary what comes of it, in sentences
+     * @param fusesBlown fuses and fusible links that open; what the owner notices is with them open
      * @param notices what the owner notices
      * @param overloads what carries more than it may, before a fuse opens
      * @param backfeeds wires that carry current against their feed direction, which they do not when all is well
@@ -35,20 +39,20 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
             List<String> ids,
             String description,
             Severity severity,
-            String summary,
+            List<Message> summary,
             List<String> fusesBlown,
             List<Notice> notices,
             List<Overload> overloads,
             List<Backfeed> backfeeds,
-            List<String> notes) {}
+            List<Message> notes) {}
 
     /** What an owner notices at one load. */
-    public enum Effect {
+    public enum Effect implements MessageCode {
         /** Works when it should not. */
         UNINTENDED,
         /** Does not work when it should. */
         STOPS,
-        /** A lamp is lit weakly, unasked or in place of its full light. */
+        /** A lamp is lit weakly, when it should be off or in place of its full light. */
         GLOWS,
         /** Works with a tenth less voltage or worse. */
         UNDERVOLTAGE,
@@ -66,7 +70,7 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
      * @param soundV what works on it when all is well, in the first of these
      * @param faultyV what works on it with the mistake, in the first of these
      */
-    public record Notice(Effect effect, String id, String label, List<String> when, double soundV, double faultyV) {}
+    public record Notice(Effect effect, String id, String label, List<Instant> when, double soundV, double faultyV) {}
 
     /** What a figure is too large for, worst first. */
     public enum Limit {
@@ -87,18 +91,22 @@ public record MistakesReport(String plan, int settings, List<Mistake> mistakes, 
      * @param endedByFuse whether it is over once the fuses that blow are open
      */
     public record Overload(
-            Limit kind, String id, String when, double figure, double limit, boolean endedByFuse, String text) {}
+            Limit kind, String id, Instant when, double figure, double limit, boolean endedByFuse, Message message) {}
 
     /** A wire that carries current against its feed direction, at its most. */
-    public record Backfeed(String wire, String when, double currentA) {}
+    public record Backfeed(String wire, Instant when, double currentA) {}
 
     /**
      * How to keep two connectors from being crossed.
      *
      * @param connectors the two
      * @param severity of the worst crossing
-     * @param change what to fit; empty if no change of one connector helps
+     * @param change what to fit; absent if no change of one connector helps
      * @param whyNotGender why turning the gender of one connector round is not enough
      */
-    public record KeyingAdvice(List<String> connectors, Severity severity, String change, String whyNotGender) {}
+    public record KeyingAdvice(
+            List<String> connectors,
+            Severity severity,
+            @Nullable Message change,
+            Message whyNotGender) {}
 }

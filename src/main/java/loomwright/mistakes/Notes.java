@@ -1,5 +1,7 @@
 package loomwright.mistakes;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.answer.Severity;
@@ -12,16 +14,13 @@ import loomwright.circuit.Relay;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SwappedLeads;
 import loomwright.circuit.fault.WireOff;
+import loomwright.message.Message;
 import loomwright.operation.SolvedStep;
 
 /** What no reading shows but a person should know. All common practice, no source. */
 final class Notes {
     /** A share of the nominal voltage that makes a bare end worth a warning. */
     private static final double LIVE_FRACTION = 0.05;
-
-    private static final String SPARK =
-            "the spark has the wrong polarity: it jumps from the cooler electrode and needs more"
-                    + " voltage, so misfiring begins earlier.";
 
     private Notes() {}
 
@@ -30,40 +29,40 @@ final class Notes {
         if (fault instanceof SwappedLeads swapped) {
             ofSwap(plan, plan.findPart(swapped.one().part()).orElseThrow(), swapped, notes);
         } else if (fault instanceof WireOff off && isLive(off, plan, faulty)) {
-            notes.add(warning("The loose end is live: bare, it shorts to whatever metal it touches."));
+            notes.add(warning(MistakeText.LOOSE_END_LIVE.with()));
         }
         return notes;
     }
 
     private static void ofSwap(Plan plan, Part part, SwappedLeads swapped, List<Note> notes) {
         if (part instanceof Coil) {
-            notes.add(warning("The engine runs, but " + SPARK));
+            notes.add(warning(sparkPolarity("yes")));
         } else if (part instanceof Battery && plan.listParts(Battery.class).size() == 1) {
             ofBattery(plan, notes);
         } else if (part instanceof Motor) {
-            notes.add(
-                    warning("A motor with permanent magnets turns backwards; one with a wound field turns as before."));
+            notes.add(warning(MistakeText.MOTOR_REVERSED.with()));
         } else if (part instanceof Relay
                 && List.of(Relay.COIL_FEED, Relay.COIL_RETURN)
                         .containsAll(List.of(
                                 swapped.one().terminal(), swapped.other().terminal()))) {
-            notes.add(warning("A relay with a diode across its winding shorts the feed through that diode."));
+            notes.add(warning(MistakeText.RELAY_DIODE.with()));
         }
     }
 
     /** One of several works against the others, and the figures tell what comes of that. */
     private static void ofBattery(Plan plan, List<Note> notes) {
-        notes.add(warning(
-                "Everything is fed the wrong way round: what has a rectifier or other electronics in it, drawn in the"
-                        + " plan or not, burns out at once; a dynamo has to be polarised anew before it charges; a motor with"
-                        + " permanent magnets turns backwards."));
+        notes.add(warning(MistakeText.BATTERY_REVERSED.with()));
         if (!plan.listParts(Coil.class).isEmpty()) {
-            notes.add(warning("If the engine runs, " + SPARK));
+            notes.add(warning(sparkPolarity("if-it-does")));
         }
     }
 
-    private static Note warning(String text) {
-        return new Note(Severity.WARNING, text);
+    private static Message sparkPolarity(String runs) {
+        return MistakeText.SPARK_POLARITY.with(arg("runs", runs));
+    }
+
+    private static Note warning(Message message) {
+        return new Note(Severity.WARNING, message);
     }
 
     private static boolean isLive(WireOff off, Plan plan, List<SolvedStep> faulty) {

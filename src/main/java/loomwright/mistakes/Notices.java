@@ -12,6 +12,7 @@ import loomwright.circuit.Load;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.message.Argument.Instant;
 import loomwright.mistakes.MistakesReport.Effect;
 import loomwright.mistakes.MistakesReport.Notice;
 import loomwright.operation.FeedStrength;
@@ -29,7 +30,7 @@ final class Notices {
     private boolean mayHurt;
 
     /** Compares the loads of one step. */
-    void compare(SolvedStep sound, SolvedStep faulty, String when) {
+    void compare(SolvedStep sound, SolvedStep faulty, Instant when) {
         if (!sound.solved() || !faulty.solved()) {
             return;
         }
@@ -85,12 +86,12 @@ final class Notices {
         return armature ? solved.isActive(consumer) : solved.activity(consumer) == FeedStrength.OPERATES;
     }
 
-    private void add(Effect effect, Consumer consumer, String when, double soundV, double faultyV) {
+    private void add(Effect effect, Consumer consumer, Instant when, double soundV, double faultyV) {
         found.merge(
                 new Key(effect, consumer.id()),
                 new Notice(effect, consumer.id(), consumer.displayName(), List.of(when), soundV, faultyV),
                 (a, b) -> {
-                    List<String> all = new ArrayList<>(a.when());
+                    List<Instant> all = new ArrayList<>(a.when());
                     if (!all.contains(when)) {
                         all.add(when);
                     }
@@ -103,7 +104,7 @@ final class Notices {
     }
 
     /**
-     * Whether a consumer that works unasked may hurt somebody: all that moves, ignites or switches; not a lamp. A load may be
+     * Whether a consumer that works when it should be off may hurt somebody: all that moves, ignites or switches; not a lamp. A load may be
      * a lamp without a filament as well as a pump or a heater, so the plan must tell (common practice, no source): where only
      * its switch does not ask for it, it does what anybody in the vehicle may have it do at that time; where it is never meant
      * to be live the worst is taken.
@@ -114,7 +115,7 @@ final class Notices {
                 : !(consumer instanceof FilamentLamp);
     }
 
-    /** Whether something works unasked that may hurt somebody. */
+    /** Whether something works when it should be off that may hurt somebody. */
     boolean mayHurt() {
         return mayHurt;
     }

@@ -1,10 +1,11 @@
 package loomwright.mistakes;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -15,6 +16,9 @@ import loomwright.circuit.Fuse;
 import loomwright.circuit.Generator;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
+import loomwright.message.Argument.Instant;
+import loomwright.message.Argument.Thing;
+import loomwright.message.Message;
 import loomwright.mistakes.MistakesReport.Limit;
 import loomwright.mistakes.MistakesReport.Overload;
 import loomwright.operation.Branch;
@@ -50,7 +54,7 @@ final class Overloads {
      *
      * @param last whether the fuses that blow are open already
      */
-    void compare(SolvedStep sound, SolvedStep faulty, String when, boolean last) {
+    void compare(SolvedStep sound, SolvedStep faulty, Instant when, boolean last) {
         if (!faulty.solved()) {
             return;
         }
@@ -65,26 +69,32 @@ final class Overloads {
             if (shorts(sound).isEmpty()) {
                 add(
                         new Overload(
-                                Limit.DEAD_SHORT, batteryId(faulty), when, batteryA(faulty), 0, false, finding.text()),
+                                Limit.DEAD_SHORT,
+                                battery(faulty).id(),
+                                when,
+                                batteryA(faulty),
+                                0,
+                                false,
+                                finding.message()),
                         last);
             }
         }
     }
 
     /** A short with as little resistance as the battery itself leaves half its voltage and counts as no dead short. */
-    private void compareBattery(SolvedStep sound, SolvedStep faulty, String when, boolean last) {
+    private void compareBattery(SolvedStep sound, SolvedStep faulty, Instant when, boolean last) {
         double nowA = shortA(faulty);
         if (nowA > SHORT_A && nowA > SHORT_GROWN * shortA(sound)) {
-            String text = String.format(Locale.ROOT, "The battery is shorted: it gives %.3g A (%s).", nowA, when);
-            add(new Overload(Limit.DEAD_SHORT, batteryId(faulty), when, nowA, 0, false, text), last);
+            Message shorted = MistakeText.BATTERY_SHORTED.with(
+                    arg("battery", battery(faulty).thing()), arg("currentA", nowA), arg("when", when));
+            add(new Overload(Limit.DEAD_SHORT, battery(faulty).id(), when, nowA, 0, false, shorted), last);
         }
     }
 
     /** The first battery; the alternator of a plan that has none. */
-    private static String batteryId(SolvedStep solved) {
+    private static Part battery(SolvedStep solved) {
         return solved.plan().parts().stream()
                 .filter(p -> p instanceof Battery || p instanceof Generator)
-                .map(Part::id)
                 .findFirst()
                 .orElseThrow();
     }
@@ -110,7 +120,7 @@ final class Overloads {
         return mostA;
     }
 
-    private void compareCurrent(SolvedStep faulty, int i, double soundA, String when, boolean last) {
+    private void compareCurrent(SolvedStep faulty, int i, double soundA, Instant when, boolean last) {
         Branch branch = faulty.branches().get(i);
         double nowA = Math.abs(faulty.currentA(i));
         if (nowA <= GROWN * soundA) {
@@ -118,24 +128,32 @@ final class Overloads {
         }
         Part part = faulty.plan().findPart(branch.id()).orElse(null);
         if (part instanceof Fuse fuse) {
-            over(Limit.FUSE_RATING, branch.id(), when, nowA, fuse.ratingA(), "A", last);
+            over(Limit.FUSE_RATING, fuse.thing(), when, nowA, fuse.ratingA(), last);
         } else if (part instanceof FixedResistor resistor && resistor.ratingW() != null) {
-            over(Limit.PART_RATING, branch.id(), when, faulty.powerW(i), resistor.ratingW(), "W", last);
+            overheated(resistor.thing(), when, faulty.powerW(i), resistor.ratingW(), last);
         } else {
             Limit kind = branch.owner() == Branch.Owner.WIRE ? Limit.WIRE_AMPACITY : Limit.PART_RATING;
             boolean brief = faulty.step() == Step.CRANK || faulty.step() == Step.OFF_ENGINE_TURNING;
             OptionalDouble limitA = capacities.currentA(branch);
             if (limitA.isPresent() && (!brief || nowA > SHORT_TIME * limitA.getAsDouble())) {
-                over(kind, branch.id(), when, nowA, limitA.getAsDouble(), "A", last);
+                over(kind, faulty.plan().thing(branch.id()), when, nowA, limitA.getAsDouble(), last);
             }
         }
     }
 
-    private void over(Limit kind, String id, String when, double figure, double limit, String unit, boolean last) {
-        if (figure > limit) {
-            String text = String.format(
-                    Locale.ROOT, "%s carries %.3g %s and may carry %.3g %s (%s).", id, figure, unit, limit, unit, when);
-            add(new Overload(kind, id, when, figure, limit, false, text), last);
+    private void over(Limit kind, Thing thing, Instant when, double currentA, double limitA, boolean last) {
+        if (currentA > limitA) {
+            Message message = MistakeText.CURRENT_OVER_LIMIT.with(
+                    arg("thing", thing), arg("currentA", currentA), arg("limitA", limitA), arg("when", when));
+            add(new Overload(kind, thing.id(), when, currentA, limitA, false, message), last);
+        }
+    }
+
+    private void overheated(Thing thing, Instant when, double powerW, double limitW, boolean last) {
+        if (powerW > limitW) {
+            Message message = MistakeText.HEAT_OVER_LIMIT.with(
+                    arg("thing", thing), arg("powerW", powerW), arg("limitW", limitW), arg("when", when));
+            add(new Overload(Limit.PART_RATING, thing.id(), when, powerW, limitW, false, message), last);
         }
     }
 
@@ -172,7 +190,7 @@ final class Overloads {
     List<Overload> list() {
         List<Overload> all = new ArrayList<>();
         found.forEach((key, o) -> all.add(
-                new Overload(o.kind(), o.id(), o.when(), o.figure(), o.limit(), !lasting.contains(key), o.text())));
+                new Overload(o.kind(), o.id(), o.when(), o.figure(), o.limit(), !lasting.contains(key), o.message())));
         all.sort(Comparator.comparing(Overload::endedByFuse)
                 .thenComparing(Overload::kind)
                 .thenComparing(o -> o.limit() == 0 ? 0 : -o.figure() / o.limit()));

@@ -1,8 +1,9 @@
 package loomwright.mistakes;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Diode;
 import loomwright.circuit.IgnitionModule;
@@ -10,10 +11,13 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
+import loomwright.message.Argument.Instant;
+import loomwright.message.Message;
 import loomwright.mistakes.MistakesReport.Limit;
 import loomwright.mistakes.MistakesReport.Overload;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
 
 /**
  * What flows when an alternator or a module is fed backwards: both contain silicon junctions from the return to the supply
@@ -41,7 +45,8 @@ final class ReversedElectronics {
     }
 
     /** One for each junction that is fed backwards with the mistake and not without. */
-    static List<Overload> list(List<SolvedStep> sound, List<SolvedStep> faulty, String setting, PlanSolver solver) {
+    static List<Overload> list(
+            List<SolvedStep> sound, List<SolvedStep> faulty, SwitchSetting setting, PlanSolver solver) {
         List<Overload> found = new ArrayList<>();
         for (Part part : faulty.get(0).plan().parts()) {
             for (Junction junction : junctions(part)) {
@@ -64,7 +69,7 @@ final class ReversedElectronics {
     }
 
     private static Overload overload(
-            Part part, TerminalRef plus, TerminalRef minus, Plan plan, String setting, PlanSolver solver) {
+            Part part, TerminalRef plus, TerminalRef minus, Plan plan, SwitchSetting setting, PlanSolver solver) {
         Diode junction = Diode.silicon(DIODE, null);
         List<Part> parts = new ArrayList<>(plan.parts());
         parts.add(junction);
@@ -73,24 +78,21 @@ final class ReversedElectronics {
         wires.add(Wire.ofResistance(DIODE + "-in", minus, junction.terminal(Diode.ANODE), 1e-4));
         wires.add(Wire.ofResistance(DIODE + "-out", junction.terminal(Diode.CATHODE), plus, 1e-4));
         double mostA = 0;
-        String when = "";
+        Instant when = setting.at(Step.OFF);
         for (SolvedStep solved : solver.solve(plan.with(parts, wires))) {
             for (int i = 0; solved.solved() && i < solved.branches().size(); i++) {
                 if (solved.branches().get(i).id().equals(DIODE) && solved.currentA(i) > mostA) {
                     mostA = solved.currentA(i);
-                    when = solved.step().description() + setting;
+                    when = setting.at(solved.step());
                 }
             }
         }
-        String text = String.format(
-                Locale.ROOT,
-                "%s is fed backwards: %.3g A would flow through its silicon from %s to %s (%s); it burns out"
-                        + " unless a fuse or the feed's own resistance saves it.",
-                part.displayName(),
-                mostA,
-                minus,
-                plus,
-                when);
-        return new Overload(Limit.REVERSED_ELECTRONICS, part.id(), when, mostA, 0, false, text);
+        Message message = MistakeText.FED_BACKWARDS.with(
+                arg("part", part.thing()),
+                arg("currentA", mostA),
+                arg("from", plan.describe(minus)),
+                arg("to", plan.describe(plus)),
+                arg("when", when));
+        return new Overload(Limit.REVERSED_ELECTRONICS, part.id(), when, mostA, 0, false, message);
     }
 }

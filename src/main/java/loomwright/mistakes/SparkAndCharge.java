@@ -1,5 +1,7 @@
 package loomwright.mistakes;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -83,11 +85,7 @@ final class SparkAndCharge {
         }
         for (Coil coil : plan.listParts(Coil.class)) {
             if (Math.abs(soundOpen.currentA(coil)) < UNBROKEN_A && Math.abs(open.currentA(coil)) >= UNBROKEN_A) {
-                notes.add(new Note(
-                        Severity.WARNING,
-                        "No spark from " + coil.displayName()
-                                + ": its current goes on flowing when breaker or module open."
-                                + " The engine does not run, and with the key on the coil grows hot."));
+                notes.add(new Note(Severity.WARNING, MistakeText.NO_SPARK.with(arg("coil", coil.thing()))));
             }
         }
         for (Capacitor capacitor : plan.listParts(Capacitor.class)) {
@@ -97,8 +95,8 @@ final class SparkAndCharge {
                         && !isAcross(capacitor, breaker, open)) {
                     notes.add(new Note(
                             Severity.WARNING,
-                            capacitor.displayName() + " is no longer across " + breaker.displayName()
-                                    + ": the contacts burn, and the spark is weak or there is none."));
+                            MistakeText.CAPACITOR_OFF.with(
+                                    arg("capacitor", capacitor.thing()), arg("contacts", breaker.thing()))));
                 }
             }
         }
@@ -122,11 +120,7 @@ final class SparkAndCharge {
             return;
         }
         if (outputA(generator, was) > GIVES_A && outputA(generator, is) <= leastA(generator, was)) {
-            notes.add(new Note(
-                    Severity.DANGER,
-                    generator.displayName()
-                            + " gives no current any more: the battery is not charged. One that runs without"
-                            + " its battery makes voltage peaks that destroy its diodes and other electronics."));
+            notes.add(new Note(Severity.DANGER, MistakeText.NO_CHARGE.with(arg("generator", generator.thing()))));
         }
         if (generator instanceof Dynamo) {
             return;
@@ -134,10 +128,7 @@ final class SparkAndCharge {
         double wasV = fieldV(generator, at(sound, Step.RUN));
         double isV = fieldV(generator, at(faulty, Step.RUN));
         if (wasV > MEASURABLE_V && isV < LOST * wasV) {
-            notes.add(new Note(
-                    Severity.WARNING,
-                    "The field of " + generator.displayName()
-                            + " gets next to no current with the key on: it may not begin to" + " charge."));
+            notes.add(new Note(Severity.WARNING, MistakeText.NO_FIELD.with(arg("generator", generator.thing()))));
         }
     }
 

@@ -3,6 +3,7 @@ package loomwright.mistakes;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.Objects;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.answer.Severity;
@@ -10,6 +11,8 @@ import loomwright.circuit.ConnectorHalf;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.fault.SingleFault.Kind;
+import loomwright.message.Message;
+import loomwright.message.MessageFinder;
 import loomwright.mistakes.MistakesReport.Effect;
 import loomwright.mistakes.MistakesReport.Limit;
 import loomwright.mistakes.MistakesReport.Mistake;
@@ -25,11 +28,10 @@ class MistakesTest {
 
     /** Two connectors of one form: one carries the starter's control, the other a lamp that is on with the key. */
     private static final Plan TWO_ALIKE = Plans.parse("{'schema':'loomwright/plan/1','name':'two alike',"
-            + "'system':{'nominalVoltageV':12},'parts':["
-            + "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
-            + "{'kind':'switch','id':'key','terminals':['30','15','50'],'positions':["
-            + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15']]},{'name':'start','joins':[['30','15','50']]}],"
-            + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'start','running':'on'}},"
+        + "'system':{'nominalVoltageV':12},'parts':[{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+        + "{'kind':'switch','id':'key','terminals':['30','15','50'],'positions':["
+        + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15']]},{'name':'start','joins':[['30','15','50']]}],"
+        + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'start','running':'on'}},"
             + half("a1", "male") + half("a2", "female") + half("b1", "male") + half("b2", "female")
             + "{'kind':'solenoid','id':'solenoid','holdInResistanceOhm':1.5,'meantLive':['crank']},"
             + "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':5,'meantLive':['run','crank','running']}],"
@@ -77,14 +79,14 @@ class MistakesTest {
                         + "{'id':'W4','from':'coil.1','to':'body.31','resistanceOhm':0.01}");
         Mistake turned = of(report(plain), Kind.LEADS_SWAPPED, "ballast.a");
         assertThat(turned.severity()).isEqualTo(Severity.NOTE);
-        assertThat(turned.summary()).contains("No difference");
+        assertThat(turned.summary()).extracting(Message::code).containsExactly(MistakeText.NO_DIFFERENCE);
     }
 
     @Test
     void aCoilTurnedRoundRunsWithTheSparkOfWrongPolarity() {
         Mistake turned = of(AS_BUILT, Kind.LEADS_SWAPPED, "coil.15");
         assertThat(turned.notices()).isEmpty();
-        assertThat(turned.notes()).singleElement().asString().contains("wrong polarity");
+        assertThat(turned.notes()).extracting(Message::code).containsExactly(MistakeText.SPARK_POLARITY);
     }
 
     /** Not seen in any lamp; with an alternator or module in the plan its silicon makes a danger of it. */
@@ -92,10 +94,10 @@ class MistakesTest {
     void aBatteryTurnedRoundIsNeverOfNoMatter() {
         Mistake plain = of(report(TWO_ALIKE), Kind.LEADS_SWAPPED, "battery.plus");
         assertThat(plain.severity()).isEqualTo(Severity.WARNING);
-        assertThat(plain.summary()).contains("the wrong way round").contains("dynamo");
+        assertThat(plain.summary()).extracting(Message::code).contains(MistakeText.BATTERY_REVERSED);
         Mistake withCharging = of(AS_BUILT, Kind.LEADS_SWAPPED, "battery.plus");
         assertThat(withCharging.severity()).isEqualTo(Severity.DANGER);
-        assertThat(withCharging.notes()).anyMatch(n -> n.contains("the spark has the wrong polarity"));
+        assertThat(withCharging.notes()).extracting(Message::code).contains(MistakeText.SPARK_POLARITY);
     }
 
     /** The breaker can no longer interrupt the primary current, which the steady currents do not show. */
@@ -104,40 +106,49 @@ class MistakesTest {
     void whatJoinsTheBreakersSideOfTheCoilToTheChassisEndsTheSpark(String words) {
         Mistake shorted = of(AS_BUILT, Kind.SHORT_TO_EARTH, words);
         assertThat(shorted.severity()).isEqualTo(Severity.WARNING);
-        assertThat(shorted.notes()).anyMatch(note -> note.startsWith("No spark from Ignition coil"));
-        assertThat(shorted.summary()).doesNotContain("No difference");
+        assertThat(shorted.notes()).anySatisfy(note -> {
+            assertThat(note.code()).isEqualTo(MistakeText.NO_SPARK);
+            assertThat(note.ids()).containsExactly("coil");
+        });
+        assertThat(shorted.summary()).extracting(Message::code).doesNotContain(MistakeText.NO_DIFFERENCE);
     }
 
     @Test
     void aShortOnTheFeedSideOfTheCoilIsNoMatterOfTheBreaker() {
         assertThat(of(AS_BUILT, Kind.SHORT_TO_EARTH, "coil.15 touches").notes())
-                .noneMatch(note -> note.startsWith("No spark"));
+                .noneMatch(note -> note.code() == MistakeText.NO_SPARK);
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"W12", "W13"})
     void aCondenserThatIsOffBurnsTheContacts(String wire) {
-        assertThat(of(AS_BUILT, Kind.WIRE_OFF, wire).notes()).anyMatch(note -> note.contains("the contacts burn"));
+        assertThat(of(AS_BUILT, Kind.WIRE_OFF, wire).notes())
+                .anyMatch(note -> note.code() == MistakeText.CAPACITOR_OFF);
     }
 
     @Test
     void anAlternatorWhoseOutputIsOffChargesNothingAndMakesPeaks() {
         Mistake off = of(AS_BUILT, Kind.WIRE_OFF, "W19");
         assertThat(off.severity()).isEqualTo(Severity.DANGER);
-        assertThat(off.notes()).anyMatch(note -> note.contains("the battery is not charged"));
+        assertThat(off.notes()).anyMatch(note -> note.code() == MistakeText.NO_CHARGE);
     }
 
     @Test
     void withoutItsWarningLampAnAlternatorMayNotBeginToCharge() {
-        assertThat(of(AS_BUILT, Kind.WIRE_OFF, "W22").notes())
-                .anyMatch(note -> note.contains("may not begin to charge"));
+        assertThat(of(AS_BUILT, Kind.WIRE_OFF, "W22").notes()).anyMatch(note -> note.code() == MistakeText.NO_FIELD);
     }
 
     /** What touches neither the ignition nor the charging says nothing of them. */
     @Test
     void aHeadlampsLooseWireIsNoMatterOfSparkAndCharge() {
         assertThat(of(AS_BUILT, Kind.WIRE_OFF, "head-left").notes())
-                .noneMatch(note -> note.contains("spark") || note.contains("charge"));
+                .extracting(Message::code)
+                .doesNotContain(
+                        MistakeText.NO_SPARK,
+                        MistakeText.SPARK_POLARITY,
+                        MistakeText.CAPACITOR_OFF,
+                        MistakeText.NO_CHARGE,
+                        MistakeText.NO_FIELD);
     }
 
     @Test
@@ -179,7 +190,13 @@ class MistakesTest {
         Mistake off = of(AS_BUILT, Kind.WIRE_OFF, "head-left.a");
         assertThat(off.notices()).singleElement().satisfies(n -> {
             assertThat(n.effect()).isEqualTo(Effect.STOPS);
-            assertThat(n.when()).allMatch(when -> when.contains("lights head"));
+            assertThat(n.when())
+                    .allSatisfy(when -> assertThat(when.switches())
+                            .singleElement()
+                            .satisfies(at -> {
+                                assertThat(at.operated().id()).isEqualTo("lights");
+                                assertThat(at.position()).isEqualTo("head");
+                            }));
         });
     }
 
@@ -189,12 +206,12 @@ class MistakesTest {
                 "'meantLive':['off','accessory','run','crank','running'],'meantLiveWhen':[{'switches':{'lights':";
         return Plans.of(
                 "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
-                        + "{'kind':'switch','id':'lights','terminals':['30','56','58'],'positions':["
-                        + "{'name':'out','joins':[]},{'name':'side','joins':[['30','58']]},{'name':'head','joins':[['30','56']]}]},"
-                        + "{'kind':'switch','id':'key','terminals':['30','15','15r'],'positions':["
-                        + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15','15r']]}],"
-                        + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'on','running':'on'}},"
-                        + "{'id':'head'," + electrics + "," + always + "['head']}}]},"
+                    + "{'kind':'switch','id':'lights','terminals':['30','56','58'],'positions':["
+                    + "{'name':'out','joins':[]},{'name':'side','joins':[['30','58']]},{'name':'head','joins':[['30','56']]}]},"
+                    + "{'kind':'switch','id':'key','terminals':['30','15','15r'],'positions':["
+                    + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15','15r']]}],"
+                    + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'on','running':'on'}},"
+                    + "{'id':'head'," + electrics + "," + always + "['head']}}]},"
                         + "{'id':'side'," + electrics + "," + always + "['side']}}]},"
                         + "{'kind':'load','id':'pump','resistanceOhm':3,'meantLive':['run','crank','running']}",
                 wire("W1", "battery.minus", "body.31")
@@ -238,7 +255,8 @@ class MistakesTest {
         assertThat(crossed.notices()).anyMatch(n -> n.effect() == Effect.UNINTENDED && n.id().equals("solenoid"));
         assertThat(report.keying()).singleElement().satisfies(k -> {
             assertThat(k.connectors()).containsExactly("A", "B");
-            assertThat(k.change()).contains("4.8 mm");
+            assertThat(MessageFinder.quantity(Objects.requireNonNull(k.change()), "widthMm"))
+                    .isEqualTo(4.8);
         });
     }
 

@@ -10,6 +10,7 @@ import loomwright.circuit.Connector;
 import loomwright.circuit.ConnectorHalf;
 import loomwright.message.Arg;
 import loomwright.message.Argument.Thing;
+import loomwright.message.Message;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.ReviewContext;
@@ -18,8 +19,8 @@ import loomwright.review.context.ReviewText;
 /** Whether the two halves of each connector can be pushed together at all. */
 public final class ConnectorFit implements Check {
     private static final Basis FIT = Basis.computed(
-            "halves fit together if form, width and ways are the same and one is male, the other female; of rings on one"
-                    + " stud it does not matter which",
+            "halves fit together if form, width and ways are the same and one is male, the other female; of rings on"
+                    + " one stud it does not matter which",
             "comparison");
 
     @Override
@@ -36,7 +37,7 @@ public final class ConnectorFit implements Check {
     }
 
     private static Optional<Finding> judge(Connector connector, ConnectorHalf one, ConnectorHalf other) {
-        List<String> obstacles = one.obstacles(other);
+        List<Message> obstacles = one.obstacles(other);
         return obstacles.isEmpty()
                 ? Optional.empty()
                 : Optional.of(Finding.warning(
@@ -46,7 +47,7 @@ public final class ConnectorFit implements Check {
                                                 new Thing(connector.id(), connector.id(), Thing.Kind.CONNECTOR)),
                                         arg("half", one.thing()),
                                         arg("otherHalf", other.thing()),
-                                        Arg.texts("obstacles", obstacles)),
+                                        Arg.messages("obstacles", obstacles)),
                                 FIT)
                         .remedy(ReviewText.CHECK_CONNECTOR_HALVES.with()));
     }

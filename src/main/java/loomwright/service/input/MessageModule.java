@@ -20,6 +20,7 @@ import loomwright.message.Argument.SwitchPosition;
 import loomwright.message.Argument.Thing;
 import loomwright.message.Argument.Verbatim;
 import loomwright.message.Argument.Word;
+import loomwright.message.Catalogue;
 import loomwright.message.Message;
 import loomwright.network.NetworkFinding;
 import loomwright.operation.StepFinding;
@@ -39,6 +40,7 @@ final class MessageModule {
         add(module, NetworkFinding.class, MessageModule::write);
         add(module, Leftover.class, MessageModule::write);
         add(module, Clue.class, MessageModule::write);
+        add(module, Instant.class, MessageModule::writeWithText);
         add(module, Caution.class, (caution, out, provider) -> write(caution.with(), out, provider));
         add(module, Assumption.class, MessageModule::write);
         return module;
@@ -89,12 +91,7 @@ final class MessageModule {
             out.writeEndObject();
         } else if (argument instanceof Instant instant) {
             out.writeStartObject();
-            out.writeStringField("step", instant.step().code());
-            out.writeArrayFieldStart("switches");
-            for (SwitchPosition at : instant.switches()) {
-                write(at, out, provider);
-            }
-            out.writeEndArray();
+            write(instant, out, provider);
             out.writeEndObject();
         } else if (argument instanceof Listing list) {
             out.writeStartArray();
@@ -103,6 +100,22 @@ final class MessageModule {
             }
             out.writeEndArray();
         }
+    }
+
+    private static void write(Instant instant, JsonGenerator out, SerializerProvider provider) throws IOException {
+        out.writeStringField("step", instant.step().code());
+        out.writeArrayFieldStart("switches");
+        for (SwitchPosition at : instant.switches()) {
+            write((Argument) at, out, provider);
+        }
+        out.writeEndArray();
+    }
+
+    /** As a property of its own, not within a message that says it in words already. */
+    private static void writeWithText(Instant instant, JsonGenerator out, SerializerProvider provider)
+            throws IOException {
+        write(instant, out, provider);
+        out.writeStringField("text", Catalogue.inUse().text(instant));
     }
 
     private static void write(Thing thing, JsonGenerator out) throws IOException {

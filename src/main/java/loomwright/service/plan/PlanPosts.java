@@ -13,6 +13,7 @@ import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
+import loomwright.message.Message;
 import loomwright.mistakes.MistakesReport;
 import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.operation.PlanReadings;
@@ -159,9 +160,11 @@ public final class PlanPosts {
         for (Mistake mistake : report.mistakes()) {
             text.bullet(
                     EnumWords.of(mistake.severity()),
-                    Stream.concat(Stream.of(mistake.description(), mistake.summary()), mistake.notes().stream())
-                            .filter(sentence -> !sentence.isEmpty())
-                            .collect(Collectors.joining(" ")));
+                    mistake.description() + " "
+                            + Stream.concat(mistake.summary().stream(), mistake.notes().stream())
+                                    .distinct()
+                                    .map(Message::text)
+                                    .collect(Collectors.joining(" ")));
         }
         return text.end().close(answer).toString();
     }

@@ -8,6 +8,7 @@ import loomwright.answer.Finding;
 import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
+import loomwright.message.Message;
 import loomwright.mistakes.MistakesReport;
 import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.operation.PlanReadings;
@@ -98,9 +99,9 @@ public final class PlanTables {
                     m.kind(),
                     String.join("; ", m.ids()),
                     m.description(),
-                    m.summary(),
+                    texts(m.summary()),
                     String.join("; ", m.fusesBlown()),
-                    String.join(" ", m.notes())));
+                    texts(m.notes())));
         }
         return new Table(List.of("severity", "kind", "ids", "description", "summary", "fusesBlown", "notes"), rows);
     }
@@ -121,6 +122,10 @@ public final class PlanTables {
                     finding.remedyText()));
         }
         return new Table(REVIEW, rows);
+    }
+
+    private static String texts(List<Message> sentences) {
+        return sentences.stream().map(Message::text).collect(Collectors.joining(" "));
     }
 
     private static String switches(Occurrence occurrence) {
