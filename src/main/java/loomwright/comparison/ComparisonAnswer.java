@@ -77,7 +77,7 @@ public final class ComparisonAnswer {
 
     private static PlanReadings read(Plan given, PlanSolver solver) {
         Plan plan = UsualIntent.complete(given);
-        return Reader.read(plan, solver.solve(plan));
+        return Reader.read(plan, solver.solve(plan), solver);
     }
 
     /** An error in one of the plans is reported at that plan. */

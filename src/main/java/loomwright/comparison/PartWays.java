@@ -10,6 +10,7 @@ import loomwright.circuit.ConnectorHalf;
 import loomwright.circuit.ControlBox;
 import loomwright.circuit.Dynamo;
 import loomwright.circuit.EarthPoint;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Joint;
 import loomwright.circuit.Part;
@@ -60,6 +61,8 @@ final class PartWays {
                     List.of(ControlBox.ARMATURE, ControlBox.BATTERY),
                     List.of(ControlBox.BATTERY, ControlBox.LOADS),
                     List.of(ControlBox.ARMATURE, ControlBox.FIELD));
+        } else if (part instanceof Flasher) {
+            return List.of(List.of(Flasher.FEED, Flasher.OUTPUT), List.of(Flasher.FEED, Flasher.TELL_TALE));
         } else if (part instanceof Joint || part instanceof EarthPoint || part instanceof ConnectorHalf) {
             return List.of();
         }

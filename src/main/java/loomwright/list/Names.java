@@ -161,8 +161,8 @@ final class Names {
                 .filter(type -> type.name().equals(words.strip().toLowerCase(Locale.ROOT)))
                 .findFirst()
                 .or(() -> PHRASES.stream()
-                        .filter(phrase -> matches(phrase.tokens(), tokens, 0)
-                                && phrase.tokens().size() == tokens.size())
+                        .filter(phrase ->
+                                phrase.tokens().size() == tokens.size() && matches(phrase.tokens(), tokens, 0))
                         .map(Phrase::type)
                         .findFirst())
                 .or(() -> Spelling.nearest(

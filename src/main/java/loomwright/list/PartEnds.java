@@ -112,6 +112,7 @@ final class PartEnds {
             case "dynamo" -> ofDynamo(use, "control-box");
             case "control-box" -> isNeither(use, "dynamo", "lamp", "earth") ? "A" : ofDynamo(use, "dynamo");
             case "stabiliser" -> use.other().isEarth() ? "E" : use.from ? "I" : "B";
+            case "flasher" -> use.other().isEarth() ? "31" : use.from ? "49a" : "49";
             case "ammeter" -> ofAmmeter(use);
             case "solenoid" -> solenoid(use);
             case "relay" -> use.from ? "87" : used.contains("86") ? "30" : "86";

@@ -158,6 +158,11 @@ final class PlanParts {
         switch (type.kind()) {
             case "alternator" -> putExcitation(draft, object, "D+");
             case "dynamo" -> putExcitation(draft, object, "F");
+            case "flasher" -> {
+                if (type.name().equals("electronic-flasher")) {
+                    object.putIfAbsent("construction", "electronic");
+                }
+            }
             case "led" -> {
                 if (settings.positiveEarth()) {
                     object.putIfAbsent("plus", "b");

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.SwitchTerminal;
 import loomwright.list.Assumption.Code;
@@ -18,7 +19,7 @@ final class SwitchPart {
     static final String CASE = "31";
 
     private static final Map<String, String> RESTS =
-            Map.of("push-button", "released", "earth-switch", "open", "flasher-unit", "dark", "dip-switch", "");
+            Map.of("push-button", "released", "earth-switch", "open", "dip-switch", "");
     private static final Map<String, String> WORKING = Map.of("push-button", "pressed", "earth-switch", "closed");
 
     private static final List<String> STARTING = List.of("starter-button", "starter-switch");
@@ -148,17 +149,28 @@ final class SwitchPart {
         return positions;
     }
 
+    /** The terminals that one position joins, in groups of their own where the switch has several poles. */
+    private record Pole(String position, int number) {
+        /** {@code on}, or {@code on#2} of a second pole. */
+        static Pole of(String text, Map<String, String> working, String rows) {
+            int mark = text.indexOf('#');
+            String name = mark < 0 ? text : text.substring(0, mark);
+            int number = mark < 0 ? 1 : Integer.parseInt(text.substring(mark + 1));
+            return new Pole(name.equals("on") ? working.getOrDefault(rows, "on") : name, number);
+        }
+    }
+
     private List<Map<String, Object>> usualPositions() {
         String rows = draft.type == null || draft.type.switchType() == null ? "switch" : draft.type.switchType();
-        Map<String, List<String>> joined = new LinkedHashMap<>();
+        Map<Pole, List<String>> joined = new LinkedHashMap<>();
         String rest = RESTS.getOrDefault(rows, "off");
         if (!rest.isEmpty()) {
-            joined.put(rest, new ArrayList<>());
+            joined.put(new Pole(rest, 1), new ArrayList<>());
         }
         for (SwitchTerminal terminal : usual) {
             for (String position : terminal.positions()) {
-                String name = position.equals("on") ? WORKING.getOrDefault(rows, "on") : position;
-                List<String> names = joined.computeIfAbsent(name, n -> new ArrayList<>());
+                List<String> names =
+                        joined.computeIfAbsent(Pole.of(position, WORKING, rows), pole -> new ArrayList<>());
                 if (used.contains(terminal.terminal())) {
                     names.add(terminal.terminal());
                 }
@@ -167,27 +179,41 @@ final class SwitchPart {
         List<String> strange = used.stream()
                 .filter(name -> usual.stream().noneMatch(t -> t.terminal().equals(name)))
                 .toList();
-        joined.forEach((name, names) -> {
-            if (!name.equals(rest)) {
+        joined.forEach((pole, names) -> {
+            if (!pole.position().equals(rest) && pole.number() == 1) {
                 names.addAll(strange);
             }
         });
-        joined.entrySet()
+        Map<String, List<List<String>>> positions = new LinkedHashMap<>();
+        joined.forEach((pole, names) -> {
+            List<List<String>> groups = positions.computeIfAbsent(pole.position(), name -> new ArrayList<>());
+            if (names.size() > 1) {
+                groups.add(List.copyOf(names));
+            }
+        });
+        positions
+                .entrySet()
                 .removeIf(each -> !each.getKey().equals(rest)
-                        && each.getValue().size() < 2
+                        && each.getValue().isEmpty()
                         && !each.getKey().equals("on"));
         if (!used.contains("50") && !used.contains("15a")) {
-            joined.remove("start");
+            positions.remove("start");
         }
-        tell(joined, strange);
-        List<Map<String, Object>> positions = new ArrayList<>();
-        joined.forEach((name, names) -> positions.add(position(name, names.size() < 2 ? List.of() : List.of(names))));
-        return positions;
+        tell(positions, strange);
+        return positions.entrySet().stream()
+                .map(each -> position(each.getKey(), each.getValue()))
+                .toList();
     }
 
-    private void tell(Map<String, List<String>> joined, List<String> strange) {
+    private void tell(Map<String, List<List<String>>> positions, List<String> strange) {
         List<String> described = new ArrayList<>();
-        joined.forEach((name, names) -> described.add(names.size() < 2 ? name : name + ": " + String.join(" ", names)));
+        positions.forEach((name, groups) -> described.add(
+                groups.isEmpty()
+                        ? name
+                        : name + ": "
+                                + groups.stream()
+                                        .map(group -> String.join(" ", group))
+                                        .collect(Collectors.joining(", "))));
         String value = String.join("; ", described);
         List<String> beyondCase =
                 strange.stream().filter(name -> !name.equals(CASE)).toList();

@@ -19,6 +19,7 @@ import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Generator;
@@ -236,6 +237,8 @@ final class FeedWays {
             }
         } else if (part instanceof Stabiliser) {
             star(ways, part, List.of(Stabiliser.FEED, Stabiliser.OUTPUT), PositionFormula.ALWAYS);
+        } else if (part instanceof Flasher) {
+            star(ways, part, List.of(Flasher.FEED, Flasher.OUTPUT, Flasher.TELL_TALE), PositionFormula.ALWAYS);
         } else if (part instanceof Switch chosen) {
             addSwitch(ways, chosen);
         } else if (part instanceof Relay) {

@@ -18,6 +18,7 @@ import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
 import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Generator;
@@ -99,6 +100,10 @@ public final class MissingConnections {
             return List.of(generator.outputTerminal(), generator.returnTerminal());
         } else if (part instanceof ControlBox) {
             return List.of(ControlBox.ARMATURE, ControlBox.EARTH);
+        } else if (part instanceof Flasher flasher) {
+            return flasher.isElectronic()
+                    ? List.of(Flasher.FEED, Flasher.OUTPUT, Flasher.EARTH)
+                    : List.of(Flasher.FEED, Flasher.OUTPUT);
         } else if (part instanceof Ballast) {
             // One end may be free: a ballast can be fed at a tap.
             return List.of();

@@ -19,6 +19,7 @@ import loomwright.circuit.Dynamo;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.IgnitionModule;
@@ -70,6 +71,7 @@ final class PartModels {
         byStep(Load.class, PartModels::load);
         lasting(Ammeter.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
         byStep(Stabiliser.class, PartModels::stabiliser);
+        byStep(Flasher.class, PartModels::flasher);
         lasting(Diode.class, PartModels::diode);
         lasting(Fuse.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
         lasting(FusibleLink.class, (p, n) -> n.resistor(p, "a", "b", n.wiring().resistanceOhm(p)));
@@ -217,6 +219,26 @@ final class PartModels {
                 0,
                 Stabiliser.CONTACT_OHM,
                 mostA);
+    }
+
+    /**
+     * The instant in which its contact is closed, unless that is stuck open. The contact of the tell-tale of a thermal one closes with
+     * enough current; an electronic one without a supply does nothing.
+     */
+    private static void flasher(Flasher flasher, StepNetwork network) {
+        double contactOhm = flasher.contactOhm(network.system());
+        boolean works = network.isActive(flasher);
+        if (flasher.isElectronic()) {
+            network.resistor(flasher, Flasher.FEED, Flasher.EARTH, flasher.supplyOhm(network.system()));
+        }
+        boolean closed =
+                flasher.stuck() == null ? works || !flasher.isElectronic() : flasher.stuck() == Flasher.Stuck.CLOSED;
+        if (closed) {
+            network.resistor(flasher, Flasher.FEED, Flasher.OUTPUT, contactOhm);
+        }
+        if (closed && works) {
+            network.resistor(flasher, Flasher.FEED, Flasher.TELL_TALE, contactOhm);
+        }
     }
 
     private static void led(LedLamp led, StepNetwork network) {

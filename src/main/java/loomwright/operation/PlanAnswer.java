@@ -56,7 +56,7 @@ public final class PlanAnswer {
         List<SolvedStep> steps = options.after().isEmpty()
                 ? solver.solve(plan)
                 : List.of(MovedPlan.follow(plan, options.moves(), solver));
-        PlanReadings readings = Reader.read(plan, steps);
+        PlanReadings readings = Reader.read(plan, steps, solver);
         return new Answer<>(
                 readings,
                 working(plan, steps),

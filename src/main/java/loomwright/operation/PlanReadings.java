@@ -1,6 +1,7 @@
 package loomwright.operation;
 
 import java.util.List;
+import loomwright.judgement.FlasherRule;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +22,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
      * @param description the step in words
      * @param settled whether every relay and the like is at rest
      * @param nodes empty if there is no solution; so the next three
+     * @param flashes flasher units that have lamps to flash
      * @param kirchhoffResidual largest sum of currents at a node as a fraction of the largest current; absent
      *     without a solution
      * @param powerResidual sum of all powers as a fraction of the sum of their amounts
@@ -33,6 +35,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
             List<WireReading> wires,
             List<PartReading> parts,
             List<ConnectorReading> connectors,
+            List<FlashReading> flashes,
             List<StepFinding> findings,
             @Nullable Double kirchhoffResidual,
             @Nullable Double powerResidual) {}
@@ -69,7 +72,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
      * One part.
      *
      * @param state of a part that has states: a switch's position, "pulled-in", "released", "conducting", "blocking",
-     *     "charging", "not-charging", "closed", "open", "off"
+     *     "charging", "not-charging", "closed", "open", "off", and the words of {@link FlasherRule.State}
      * @param acrossV voltage from a consumer's feed to its return; absent for other parts
      * @param activity how strongly a consumer is fed; absent for other parts
      * @param meantLive whether a consumer is meant to be live in this step; absent for other parts
@@ -92,6 +95,27 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
      * @param contacts one for each way that both halves have, unless both its sides are joined anyway
      */
     public record ConnectorReading(String connector, double powerW, List<BranchReading> contacts) {}
+
+    /**
+     * A flasher unit with lamps to flash. The other figures of the step are those of the instant in which its contact is closed.
+     *
+     * @param loadA through 49a in that instant
+     * @param meanA through 49a in the mean of both instants
+     * @param onShare share of the time for which the contact is closed; 1 if it does not flash
+     * @param ratePerMinute 0 if it does not flash
+     * @param loads those whose current differs between the instants
+     */
+    public record FlashReading(
+            String flasher,
+            FlasherRule.State state,
+            double loadA,
+            double meanA,
+            double onShare,
+            double ratePerMinute,
+            List<FlashedLoad> loads) {}
+
+    /** A load in both instants of a flasher unit, its contact closed and open, and its current in the mean. */
+    public record FlashedLoad(String part, double onV, double offV, double onA, double offA, double meanA) {}
 
     /** Current through one way of a part or connector, positive from {@code from} to {@code to}. */
     public record BranchReading(String from, String to, double currentA, double voltageV) {}

@@ -3,6 +3,7 @@ package loomwright.operation;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
@@ -12,6 +13,7 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
@@ -24,6 +26,7 @@ import loomwright.circuit.Switch;
 import loomwright.circuit.Wire;
 import loomwright.operation.PlanReadings.BranchReading;
 import loomwright.operation.PlanReadings.ConnectorReading;
+import loomwright.operation.PlanReadings.FlashReading;
 import loomwright.operation.PlanReadings.NodeReading;
 import loomwright.operation.PlanReadings.PartReading;
 import loomwright.operation.PlanReadings.StepReadings;
@@ -47,12 +50,21 @@ public final class Reader {
         this.solved = solved;
     }
 
-    public static PlanReadings read(Plan plan, List<SolvedStep> steps) {
+    /**
+     * Reads solved steps.
+     *
+     * @param solver solves flasher units once more with their contact open
+     */
+    public static PlanReadings read(Plan plan, List<SolvedStep> steps, PlanSolver solver) {
+        Map<Step, List<FlashReading>> flashes = Flashing.read(plan, steps, solver);
         return new PlanReadings(
-                plan.name(), steps.stream().map(s -> new Reader(s).read()).toList());
+                plan.name(),
+                steps.stream()
+                        .map(s -> new Reader(s).read(flashes.getOrDefault(s.step(), List.of())))
+                        .toList());
     }
 
-    private StepReadings read() {
+    private StepReadings read(List<FlashReading> flashes) {
         if (!solved.solved()) {
             return new StepReadings(
                     solved.step(),
@@ -62,6 +74,7 @@ public final class Reader {
                     List.of(),
                     List.of(),
                     List.of(),
+                    flashes,
                     StepFindings.of(solved),
                     null,
                     null);
@@ -74,6 +87,7 @@ public final class Reader {
                 solved.plan().wires().stream().map(this::wire).toList(),
                 solved.plan().parts().stream().map(this::part).toList(),
                 connectors(),
+                flashes,
                 StepFindings.of(solved),
                 solved.kirchhoffResidual(),
                 solved.powerResidual());
@@ -182,12 +196,18 @@ public final class Reader {
             return active ? "closed" : "open";
         } else if (part instanceof Stabiliser) {
             return active ? "regulating" : "not-regulating";
+        } else if (part instanceof Flasher flasher) {
+            return word(Flashing.state(solved, flasher));
         } else if (part instanceof Ammeter) {
             return charge(solved.currentA(first));
         } else if (part instanceof Generator generator) {
             return generates(generator) ? "charging" : "not-charging";
         }
         return part instanceof Load load && solved.isOff(load) ? "off" : null;
+    }
+
+    private static String word(Enum<?> state) {
+        return state.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** What an ammeter shows; its a is on the side of the battery. */

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
 import loomwright.circuit.ResolvedSupply;
@@ -91,7 +92,7 @@ public final class StepFindings {
     public static boolean isByOwnVoltage(SolvedStep solved) {
         return solved.movingParts().stream()
                 .map(id -> solved.plan().findPart(id).orElseThrow())
-                .allMatch(part -> part instanceof Load || part instanceof IgnitionModule);
+                .allMatch(part -> part instanceof Load || part instanceof IgnitionModule || part instanceof Flasher);
     }
 
     private static void findShort(SolvedStep solved, Battery battery, List<StepFinding> findings) {

@@ -5,6 +5,7 @@ import loomwright.circuit.Alternator;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.ControlBox;
 import loomwright.circuit.Dynamo;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
@@ -65,6 +66,9 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
             Sense feed = (meter, active) -> Math.abs(meter.acrossV(Stabiliser.FEED, Stabiliser.EARTH));
             return Optional.of(new Threshold(part, feed, outputV, outputV, Double.MAX_VALUE));
         }
+        if (part instanceof Flasher flasher) {
+            return Optional.of(ofFlasher(flasher, system));
+        }
         if (part instanceof Load load && load.switches(system)) {
             // A constant current sets in by itself above its minimum; only its maximum is a limit of its own.
             double minimumV = load.currentA() == null ? load.minimumV(system) : 0;
@@ -73,6 +77,20 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
                     part, senseOf(part), minimumV, minimumV, maximumV == null ? Double.MAX_VALUE : maximumV));
         }
         return Optional.empty();
+    }
+
+    /** An electronic one works from some volts of its own; the tell-tale contact of a thermal one by the current of the lamps. */
+    private static Threshold ofFlasher(Flasher flasher, VehicleSystem system) {
+        if (flasher.isElectronic()) {
+            Sense supply = (meter, active) -> Math.abs(meter.acrossV(Flasher.FEED, Flasher.EARTH));
+            double leastV = flasher.leastSupplyV(system);
+            return new Threshold(flasher, supply, leastV, leastV, Double.MAX_VALUE);
+        }
+        double leastV = flasher.minimumA(system) * flasher.contactOhm(system);
+        // The volts across an open contact are those of no current.
+        Sense current = (meter, active) ->
+                flasher.stuck() == Flasher.Stuck.OPEN ? 0 : Math.abs(meter.acrossV(Flasher.FEED, Flasher.OUTPUT));
+        return new Threshold(flasher, current, leastV, leastV, Double.MAX_VALUE);
     }
 
     /** Whether it stays as it is between two limits, so that what went before counts. */

@@ -19,6 +19,7 @@ import loomwright.review.ignition.PrimaryCircuits;
 import loomwright.review.part.ChargingVoltage;
 import loomwright.review.part.ConnectorFit;
 import loomwright.review.part.ConnectorRatings;
+import loomwright.review.part.FlasherLoads;
 import loomwright.review.part.LampVoltages;
 import loomwright.review.part.PartRatings;
 import loomwright.review.part.ReversedDiodes;
@@ -51,6 +52,7 @@ final class Checks {
             new LampVoltages(),
             new WindingVoltages(),
             new ChargingVoltage(),
+            new FlasherLoads(),
             new ConnectorRatings(),
             new ConnectorFit(),
             new CoilVoltages(),

@@ -238,6 +238,7 @@ public final class RandomVehicle {
                 new Circuit(8, this::dynamo),
                 new Circuit(6, this::ledLamp),
                 new Circuit(8, this::gauges),
+                new Circuit(8, this::flasher),
                 new Circuit(1, () -> protection(false)),
                 new Circuit(1, () -> protection(true)),
                 new Circuit(3, this::splice),
@@ -492,6 +493,30 @@ public final class RandomVehicle {
         wire(gauge + ".b", sender + ".a", false);
         wire(sender + ".b", "body.31", false);
         points.add(id + ".I");
+    }
+
+    /** Two lamps, or one, behind a flasher unit and a switch, with a tell-tale. */
+    private void flasher() {
+        String id = id("flasher");
+        boolean electronic = random.nextBoolean();
+        Feed feed = new Feed("key.15", KEY_ON, Map.of());
+        part("flasher", id, electronic ? ",'construction':'electronic'" : f(",'ratedW':%d", 40 + random.nextInt(10)));
+        wire(feed.terminal(), id + ".49", true);
+        if (electronic && random.nextInt(5) > 0) {
+            wire(id + ".31", "body.31", false);
+        }
+        Feed side = switched(feed.at(id + ".49a"));
+        for (int i = random.nextInt(2); i < 2; i++) {
+            String lamp = id("lamp");
+            part("lamp", lamp, f(",'ratedV':%d,'ratedW':21,", nominalV) + side.meantLive());
+            wire(side.terminal(), lamp + ".a", true);
+            wire(lamp + ".b", "body.31", false);
+        }
+        String tellTale = id("lamp");
+        part("lamp", tellTale, f(",'ratedV':%d,'ratedW':2,'meantLive':[]", nominalV));
+        wire(id + ".C", tellTale + ".a", true);
+        wire(tellTale + ".b", "body.31", false);
+        points.add(id + ".49a");
     }
 
     private void secondBattery() {

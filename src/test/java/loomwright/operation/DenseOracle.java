@@ -26,6 +26,7 @@ import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.IgnitionModule;
@@ -301,6 +302,8 @@ public final class DenseOracle {
                 Valve clamp = new Valve(orElse(stabiliser.outputV(), 10), 0.02, mostA);
                 add(elements, part.id(), id + (negative ? "I" : "E"), id + (negative ? "E" : "I"), clamp);
             }
+        } else if (part instanceof Flasher flasher) {
+            addFlasher(elements, flasher, active);
         } else if (part instanceof LedLamp led) {
             double ratedV = led.ratedV(system);
             double leastV = led.minimumV(system);
@@ -429,6 +432,24 @@ public final class DenseOracle {
         }
     }
 
+    /** Its contact is closed in the instant that is solved; the tell-tale's with it if the lamps take enough, or it is electronic. */
+    private void addFlasher(List<Element> elements, Flasher flasher, boolean works) {
+        String id = flasher.id() + ".";
+        if (flasher.isElectronic()) {
+            add(elements, flasher.id(), id + "49", id + "31", new Ohmic(system.nominalVoltageV() / 0.01));
+        }
+        if (works || !flasher.isElectronic()) {
+            add(elements, flasher.id(), id + "49", id + "49a", new Ohmic(flasherOhm(flasher)));
+        }
+        if (works) {
+            add(elements, flasher.id(), id + "49", id + "C", new Ohmic(flasherOhm(flasher)));
+        }
+    }
+
+    private double flasherOhm(Flasher flasher) {
+        return flasher.isElectronic() ? 0.01 : orElse(null, 0.1);
+    }
+
     private void addSolenoid(List<Element> elements, Solenoid solenoid, boolean in) {
         String id = solenoid.id() + ".";
         add(elements, solenoid.id(), id + "50", id + "31", new Ohmic(solenoid.holdInResistanceOhm()));
@@ -498,6 +519,7 @@ public final class DenseOracle {
                         || (p instanceof Dynamo machine && !machine.selfExciting())
                         || p instanceof ControlBox
                         || p instanceof Stabiliser
+                        || p instanceof Flasher
                         || (p instanceof Load load && limited(load)))
                 .toList();
     }
@@ -538,6 +560,13 @@ public final class DenseOracle {
         } else if (part instanceof Stabiliser stabiliser) {
             double outputV = orElse(stabiliser.outputV(), 10);
             return hysteresis(Math.abs(figures.acrossV(stabiliser, "B", "E")), outputV, outputV, active);
+        } else if (part instanceof Flasher flasher && flasher.isElectronic()) {
+            double leastV = orElse(null, 6);
+            return hysteresis(Math.abs(figures.acrossV(flasher, "49", "31")), leastV, leastV, active);
+        } else if (part instanceof Flasher flasher) {
+            double leastA = 0.7 * orElse47(flasher) / system.nominalVoltageV();
+            double lampsA = Math.abs(figures.acrossV(flasher, "49", "49a")) / flasherOhm(flasher);
+            return hysteresis(lampsA, leastA, leastA, active);
         } else if (part instanceof Load load) {
             double volts = Math.abs(figures.acrossV(load, "a", "b"));
             double leastV = load.currentA() == null ? load.minimumV(system) : 0;
@@ -548,6 +577,11 @@ public final class DenseOracle {
             return active ? within : -within;
         }
         throw new IllegalArgumentException(part.id());
+    }
+
+    private static double orElse47(Flasher flasher) {
+        Double watts = flasher.ratedW();
+        return watts == null ? 47 : watts;
     }
 
     /** A shunt coil, and a series turn that a reverse current turns against it: what is left at 12.6 V. */
@@ -572,6 +606,8 @@ public final class DenseOracle {
             return List.of("D", "E");
         } else if (part instanceof Stabiliser) {
             return List.of("B", "E");
+        } else if (part instanceof Flasher flasher) {
+            return List.of("49", flasher.isElectronic() ? "31" : "49a");
         } else if (part instanceof Alternator) {
             return List.of("D+", feedSign > 0 ? "B-" : "B+");
         }

@@ -105,8 +105,8 @@ class O23_MirroredAndShuffledTest {
     private static Map<String, String> read(Plan plan) throws JsonProcessingException {
         JsonMapper json = JsonMapper.builder().build();
         Map<String, String> read = new TreeMap<>();
-        for (StepReadings step : Reader.read(plan, new PlanSolver(NetworkLimits.defaults()).solve(plan))
-                .steps()) {
+        PlanSolver solver = new PlanSolver(NetworkLimits.defaults());
+        for (StepReadings step : Reader.read(plan, solver.solve(plan), solver).steps()) {
             String at = step.step() + " ";
             for (var part : step.parts()) {
                 read.put(at + part.part(), json.writeValueAsString(part));

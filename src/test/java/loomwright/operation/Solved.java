@@ -19,7 +19,9 @@ public record Solved(Plan plan, List<SolvedStep> steps) {
 
     /** The tables of a step. */
     PlanReadings.StepReadings read(Step step) {
-        return Reader.read(plan, List.of(in(step))).steps().get(0);
+        return Reader.read(plan, List.of(in(step)), new PlanSolver(NetworkLimits.defaults()))
+                .steps()
+                .get(0);
     }
 
     /** Volts to the chassis. */

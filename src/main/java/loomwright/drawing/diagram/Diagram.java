@@ -137,9 +137,8 @@ public final class Diagram {
 
     static Map<Step, StepReadings> readings(Plan plan, NetworkLimits limits, Progress progress) {
         Map<Step, StepReadings> steps = new EnumMap<>(Step.class);
-        Reader.read(plan, new PlanSolver(limits, progress).solve(plan))
-                .steps()
-                .forEach(one -> steps.put(one.step(), one));
+        PlanSolver solver = new PlanSolver(limits, progress);
+        Reader.read(plan, solver.solve(plan), solver).steps().forEach(one -> steps.put(one.step(), one));
         return steps;
     }
 }

@@ -5,6 +5,7 @@ import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.ControlBox;
 import loomwright.circuit.Dynamo;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.Stabiliser;
 import loomwright.drawing.diagram.Shape.Paint;
 
@@ -37,21 +38,12 @@ final class SourceSymbols {
     }
 
     static Body dynamo(Dynamo dynamo, Setting setting) {
-        List<String> above = setting.sorted(List.of(Dynamo.ARMATURE, Dynamo.FIELD));
-        double[] x = Symbols.columns(22, above, setting);
-        double right = Math.max(x[1] + 22, 84);
-        return new Sketch()
-                .pin(above.get(0), Side.TOP, x[0])
-                .pin(above.get(1), Side.TOP, x[1])
-                .pin(Dynamo.EARTH, Side.BOTTOM, x[0])
-                .line(x[0], 0, x[0], 8)
-                .line(x[1], 0, x[1], 8)
-                .line(x[0], 52, x[0], 60)
-                .rect(Paint.BODY, 2, 8, right - 2, 44)
-                .circle(setting.inState("charging") ? Paint.LIT : Paint.BODY, right / 2, 30, 15)
-                .glyph("G", right / 2, 34, 14)
-                .line(right / 2 - 5, 38, right / 2 + 5, 38)
-                .body(right, 60);
+        Box box = Box.of(List.of(Dynamo.ARMATURE, Dynamo.FIELD), List.of(Dynamo.EARTH), 84, 44, setting);
+        return box.filled(Paint.BODY)
+                .circle(setting.inState("charging") ? Paint.LIT : Paint.BODY, box.middle(), 30, 15)
+                .glyph("G", box.middle(), 34, 14)
+                .line(box.middle() - 5, 38, box.middle() + 5, 38)
+                .body(box.widthPx(), 60);
     }
 
     /** The contact of the cut-out beside its coil. */
@@ -77,20 +69,51 @@ final class SourceSymbols {
 
     /** A box with the sign of its output. */
     static Body stabiliser(Stabiliser stabiliser, Setting setting) {
-        List<String> above = setting.sorted(List.of(Stabiliser.FEED, Stabiliser.OUTPUT));
-        double[] x = Symbols.columns(18, above, setting);
-        double right = Math.max(x[1] + 18, 70);
-        return new Sketch()
-                .pin(above.get(0), Side.TOP, x[0])
-                .pin(above.get(1), Side.TOP, x[1])
-                .pin(Stabiliser.EARTH, Side.BOTTOM, x[0])
-                .line(x[0], 0, x[0], 8)
-                .line(x[1], 0, x[1], 8)
-                .line(x[0], 44, x[0], 52)
-                .rect(setting.inState("regulating") ? Paint.LIT : Paint.BODY, 2, 8, right - 2, 36)
-                .glyph("U", right / 2, 31, 14)
-                .line(right / 2 - 6, 35, right / 2 + 6, 35)
-                .body(right, 52);
+        Box box = Box.of(List.of(Stabiliser.FEED, Stabiliser.OUTPUT), List.of(Stabiliser.EARTH), 70, 36, setting);
+        return box.filled(setting.inState("regulating") ? Paint.LIT : Paint.BODY)
+                .glyph("U", box.middle(), 31, 14)
+                .line(box.middle() - 6, 35, box.middle() + 6, 35)
+                .body(box.widthPx(), 52);
+    }
+
+    /** A box with the pulses that it makes. */
+    static Body flasher(Flasher flasher, Setting setting) {
+        Box box = Box.of(
+                List.of(Flasher.FEED), List.of(Flasher.OUTPUT, Flasher.TELL_TALE, Flasher.EARTH), 90, 36, setting);
+        boolean flashes = setting.inState("flashing") || setting.inState("fast") || setting.inState("overloaded");
+        return box.filled(flashes ? Paint.LIT : Paint.BODY)
+                .path(Paint.LINE, "M" + (box.middle() - 22) + " 32h7v-12h8v12h7v-12h8v12h7v-12h7")
+                .body(box.widthPx(), 52);
+    }
+
+    /** A box between the leads of its terminals. */
+    private record Box(Sketch sketch, double widthPx, double heightPx) {
+        private static final double LEAD = 8;
+
+        static Box of(List<String> tops, List<String> bottoms, double least, double heightPx, Setting setting) {
+            List<String> above = setting.sorted(tops);
+            List<String> below = setting.sorted(bottoms);
+            double[] x = Symbols.columns(20, above, setting);
+            double[] y = Symbols.columns(20, below, setting);
+            double foot = LEAD + heightPx;
+            Sketch sketch = new Sketch();
+            for (int i = 0; i < above.size(); i++) {
+                sketch.pin(above.get(i), Side.TOP, x[i]).line(x[i], 0, x[i], LEAD);
+            }
+            for (int i = 0; i < below.size(); i++) {
+                sketch.pin(below.get(i), Side.BOTTOM, y[i]).line(y[i], foot, y[i], foot + LEAD);
+            }
+            double right = Math.max(x[above.size() - 1], y[below.size() - 1]) + 20;
+            return new Box(sketch, Math.max(right, least), heightPx);
+        }
+
+        double middle() {
+            return widthPx / 2;
+        }
+
+        Sketch filled(Paint paint) {
+            return sketch.rect(paint, 2, LEAD, widthPx - 2, heightPx);
+        }
     }
 
     static Body alternator(Alternator alternator, Setting setting) {

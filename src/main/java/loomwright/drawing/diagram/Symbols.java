@@ -18,6 +18,7 @@ import loomwright.circuit.Dynamo;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.IgnitionModule;
@@ -61,6 +62,7 @@ final class Symbols {
         put(Load.class, TwoEndSymbols::load);
         put(Ammeter.class, TwoEndSymbols::ammeter);
         put(Stabiliser.class, SourceSymbols::stabiliser);
+        put(Flasher.class, SourceSymbols::flasher);
         put(Diode.class, TwoEndSymbols::diode);
         put(Fuse.class, TwoEndSymbols::fuse);
         put(FusibleLink.class, TwoEndSymbols::link);

@@ -15,6 +15,7 @@ import loomwright.circuit.Dynamo;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Joint;
@@ -42,6 +43,7 @@ final class Wordings {
                 FilamentLamp.class,
                 lamp -> DiagramNumbers.given(lamp.ratedV()) + " V " + DiagramNumbers.given(lamp.ratedW()) + " W");
         put(LedLamp.class, led -> "LED " + DiagramNumbers.given(led.currentA()) + " A");
+        put(Flasher.class, Wordings::flasher);
         put(Dynamo.class, dynamo -> DiagramNumbers.given(dynamo.limitA()) + " A");
         put(FixedResistor.class, resistor -> DiagramNumbers.ohms(resistor.resistanceOhm()));
         put(Motor.class, motor -> DiagramNumbers.ohms(motor.resistanceOhm()));
@@ -71,6 +73,11 @@ final class Wordings {
 
     private static String resistance(double ohm) {
         return ohm == 0 ? "" : DiagramNumbers.ohms(ohm);
+    }
+
+    private static String flasher(Flasher flasher) {
+        Double watts = flasher.madeForW();
+        return watts == null ? "electronic" : DiagramNumbers.given(watts) + " W";
     }
 
     private static String load(Load load) {

@@ -16,6 +16,7 @@ import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Joint;
@@ -101,6 +102,8 @@ public final class FeedGraph {
             star(By.JOINT, part, part.terminals());
         } else if (part instanceof Stabiliser) {
             star(By.CONTACT, part, List.of(Stabiliser.FEED, Stabiliser.OUTPUT));
+        } else if (part instanceof Flasher) {
+            star(By.CONTACT, part, List.of(Flasher.FEED, Flasher.OUTPUT, Flasher.TELL_TALE));
         } else if (part instanceof Relay) {
             star(By.CONTACT, part, List.of(Relay.COMMON, Relay.MAKE, Relay.BREAK));
         } else if (part instanceof Solenoid) {

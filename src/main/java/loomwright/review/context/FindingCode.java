@@ -40,6 +40,12 @@ public enum FindingCode implements MessageCode {
     WINDING_OVERVOLTAGE,
     /** An alternator or the supply while running is regulated to more than the system stands. */
     CHARGING_VOLTAGE_HIGH,
+    /** The lamps of a flasher unit take too little for it to flash. */
+    FLASHER_NOT_FLASHING,
+    /** They take so little that it flashes at twice its rate. */
+    FLASHER_FAST,
+    /** They take more than it is made for. */
+    FLASHER_OVERLOADED,
     /** A fuse carries so many times its rating that there must be a short. */
     FUSE_BLOWS_AT_ONCE,
     /** A fuse carries more than its rating. */

@@ -13,6 +13,7 @@ import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FixedResistor;
+import loomwright.circuit.Flasher;
 import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
@@ -128,6 +129,7 @@ public final class LoadCircuit {
                 .filter(part -> part instanceof Ballast
                         || part instanceof FixedResistor
                         || part instanceof Stabiliser
+                        || part instanceof Flasher
                         || part instanceof Generator
                         || part instanceof Battery
                         || part instanceof IgnitionModule

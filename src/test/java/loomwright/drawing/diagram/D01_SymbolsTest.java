@@ -16,7 +16,7 @@ class D01_SymbolsTest {
     private static final Plan ONE_OF_EACH = Plans.of(
             "{'kind':'battery','id':'battery'},{'kind':'alternator','id':'alternator'},"
                     + "{'kind':'dynamo','id':'dynamo'},{'kind':'control-box','id':'box'},{'kind':'ammeter','id':'ammeter'},"
-                    + "{'kind':'stabiliser','id':'stabiliser'},{'kind':'led','id':'led','currentA':0.2,'meantLive':[]},"
+                    + "{'kind':'stabiliser','id':'stabiliser'},{'kind':'flasher','id':'flasher'},{'kind':'led','id':'led','currentA':0.2,'meantLive':[]},"
                     + "{'kind':'switch','id':'switch','terminals':['30','15'],'positions':[{'name':'on','joins':[['30','15']]}]},"
                     + "{'kind':'relay','id':'relay','coilResistanceOhm':85,'meantLive':[]},"
                     + "{'kind':'solenoid','id':'solenoid','holdInResistanceOhm':1,'pullInResistanceOhm':0.5,'meantLive':[]},"
