@@ -1,6 +1,7 @@
-// A table of fields that works like a sheet of a spreadsheet: Enter goes down, Tab goes right, a block can be pasted, an
-// empty row waits at the end. What stands in grey is what is assumed.
+// A table of fields that works like a sheet of a spreadsheet: Tab goes right, Enter goes down to where the run of Tabs
+// began, a block can be pasted, an empty row waits at the end. What stands in grey is what is assumed.
 
+import { completion } from "./completion.js";
 import { cells } from "./list.js";
 import { element } from "./elements.js";
 
@@ -32,23 +33,38 @@ export function grid({ table, caption, noun, columns, changed, pasted, removed, 
     body,
   );
 
+  const offers = completion(table, commit);
+  /** Where Enter goes back to: { row, column } of the field that the reader came to otherwise than by Tab. */
+  let run = null;
+  let tabbed = false;
+
   table.addEventListener("keydown", (pressed) => {
     const input = pressed.target.closest("input");
-    if (!input || pressed.isComposing) {
+    if (!input || pressed.isComposing || offers.pressed(pressed)) {
       return;
     }
+    tabbed = pressed.key === "Tab";
     const step = pressed.key === "Enter" ? (pressed.shiftKey ? -1 : 1) : pressed.ctrlKey && pressed.key === "ArrowDown" ? 1 : pressed.ctrlKey && pressed.key === "ArrowUp" ? -1 : 0;
     if (step !== 0) {
       pressed.preventDefault();
       commit(input);
       const index = Number(input.dataset.row) + step;
-      focus(Math.max(0, Math.min(index, lines.length - 1)), input.dataset.column);
+      const column = step > 0 && run?.row === input.dataset.row ? run.column : input.dataset.column;
+      focus(Math.max(0, Math.min(index, lines.length - 1)), column);
     } else if (pressed.key === "Escape") {
       input.value = input.dataset.shown;
     }
   });
   table.addEventListener("change", (event) => event.target.matches("input") && commit(event.target));
-  table.addEventListener("focusin", (event) => event.target.dataset.row && entered(Number(event.target.dataset.row)));
+  table.addEventListener("focusout", (event) => event.target.matches("input") && commit(event.target));
+  table.addEventListener("focusin", (event) => {
+    const { row, column } = event.target.dataset;
+    if (row !== undefined) {
+      run = tabbed && run?.row === row ? run : { row, column };
+      tabbed = false;
+      entered(Number(row));
+    }
+  });
   table.addEventListener("paste", (event) => {
     const input = event.target.closest("input");
     const text = event.clipboardData?.getData("text/plain") ?? "";
@@ -82,7 +98,7 @@ export function grid({ table, caption, noun, columns, changed, pasted, removed, 
           "aria-label": `${column.head}, ${noun} ${index + 1}`,
         });
         if (column.list) {
-          input.setAttribute("list", column.list);
+          Object.entries({ "data-list": column.list, role: "combobox", "aria-autocomplete": "list", "aria-expanded": "false", "aria-controls": `${table.id}-offers` }).forEach(([name, value]) => input.setAttribute(name, value));
         }
         made.inputs[column.name] = input;
         made.problems[column.name] = element("span", { className: "problem", id: `${id}-problem` });

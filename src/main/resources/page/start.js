@@ -6,6 +6,7 @@ import * as list from "./list.js";
 import * as controls from "./controls.js";
 import * as picture from "./picture.js";
 import { button, element, keep, place, say } from "./elements.js";
+import { offer } from "./completion.js";
 import { getJson, explained, Refusal } from "./service.js";
 
 const TABS = {
@@ -274,8 +275,4 @@ async function completions() {
   types.forEach((type) => terminals.add(type.words[0]));
   offer("terminals", terminals);
   offer("kinds", types.map((type) => type.type));
-}
-
-function offer(datalist, values) {
-  place(datalist).replaceChildren(...[...values].map((value) => element("option", { value })));
 }

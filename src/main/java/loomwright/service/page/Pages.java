@@ -34,6 +34,7 @@ public final class Pages {
                     "calculators.js",
                     "cars.js",
                     "compare.js",
+                    "completion.js",
                     "controls.js",
                     "elements.js",
                     "findings.js",

@@ -113,6 +113,18 @@ class ModulesTest {
                 .isEqualTo(sent);
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {"bat; battery +,battery -", "sol; solenoid,starter solenoid", "+; battery +", "zz; ''"})
+    void offersBeginWithWhatWasTypedOrHaveAWordThatDoes(String typed, String offered) {
+        assertThat(browser.later(
+                        "import('/page/completion.js').then(m => m.fitting(['battery +', 'starter solenoid', 'battery -', 'solenoid'],"
+                                + " arguments[0]).join(',')).then(done, failed);",
+                        typed))
+                .isEqualTo(offered);
+    }
+
     @Test
     void aPartIsRenamedWhereverItIsNamed() {
         assertThat(browser.later("import('/page/list.js').then(m => { const car = m.withBlock(m.emptyCar(), 'wires', 0,"

@@ -83,6 +83,47 @@ class WorkbenchTest {
     }
 
     @Test
+    void twentyWiresAreTypedByKeyboardAlone() {
+        browser.waitUntil(here -> !here.find("#empty").isEmpty());
+        browser.one("#empty").sendKeys(Keys.ENTER);
+        browser.waitUntil(here -> "from".equals(here.focused().getAttribute("data-column")));
+        for (String row : LIST) {
+            String[] cells = row.split("\t", -1);
+            for (int i = 0; i < cells.length; i++) {
+                browser.type(cells[i], i < cells.length - 1 ? Keys.TAB : Keys.ENTER);
+            }
+        }
+        browser.waitUntil(
+                here -> here.isDrawn() && here.find("#diagram [data-wire]").size() >= LIST.size());
+
+        List<String> rows = browser.rows("#wires");
+        assertThat(rows).hasSize(LIST.size() + 1);
+        for (int i = 0; i < LIST.size(); i++) {
+            assertThat(rows.get(i)).isEqualTo("W" + (i + 1) + "|" + LIST.get(i).replace('\t', '|'));
+        }
+        assertThat(browser.focused().getAttribute("id")).isEqualTo("wires-" + LIST.size() + "-from");
+        assertThat(browser.text("#wires-problem")).isEmpty();
+    }
+
+    /** The keys of a combobox after the patterns of WAI-ARIA: down opens and moves, Enter takes, Escape closes. */
+    @Test
+    void anOfferIsTakenByKeyboardAndTheFieldKeepsTheKeyboard() {
+        paste(LIST);
+        browser.script("document.querySelector('#wires-20-from').focus()");
+        browser.type("start", Keys.ARROW_DOWN);
+        String offered = String.valueOf(browser.script("return document.getElementById("
+                + "document.activeElement.getAttribute('aria-activedescendant')).textContent"));
+        assertThat(offered).startsWith("start");
+        browser.type(Keys.ENTER);
+        assertThat(browser.focused().getAttribute("id")).isEqualTo("wires-20-from");
+        assertThat(browser.focused().getAttribute("value")).isEqualTo(offered);
+
+        browser.type(Keys.TAB, "zz", Keys.ARROW_DOWN, Keys.ESCAPE, Keys.ESCAPE);
+        assertThat(browser.focused().getAttribute("id")).isEqualTo("wires-20-to");
+        assertThat(browser.focused().getAttribute("value")).isEmpty();
+    }
+
+    @Test
     void aBlockIsPastedUndoneAndSharedByALink() {
         paste(LIST);
         assertThat(browser.rows("#wires"))
