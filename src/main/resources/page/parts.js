@@ -21,8 +21,8 @@ let rows = [];
 
 /** Builds the tab and keeps it up to date. */
 export function start() {
-  const table = element("table", { id: "parts", className: "grid" });
-  place("parts").replaceWith(table);
+  const table = element("table", { id: "part-grid", className: "grid" });
+  place("part-grid").replaceWith(table);
   sheet = grid({
     table,
     caption: "Parts",

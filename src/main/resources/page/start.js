@@ -9,6 +9,7 @@ import { button, element, keep, place, say } from "./elements.js";
 import { offer } from "./completion.js";
 import { getJson, explained, Refusal } from "./service.js";
 
+// No element has one of these as its id: the browser would take the keyboard from its field to go there.
 const TABS = {
   wires: () => import("./wires.js"),
   parts: () => import("./parts.js"),
@@ -188,7 +189,7 @@ function buttons() {
     show(list.emptyCar(), cars.newId());
     location.hash = "#wires";
     await tab("wires");
-    document.querySelector("#wires input[data-column=from]")?.focus();
+    document.querySelector("#wire-grid input[data-column=from]")?.focus();
   });
   place("paste").addEventListener("change", (event) => opening(() => cars.fromText(event.target.value)));
   for (const field of [place("file"), place("file-again")]) {

@@ -54,8 +54,8 @@ export function start() {
 function build() {
   columns = all ? [...USUAL, ...RARE, ...SHOWN] : [...USUAL, ...SHOWN];
   const fields = columns.filter((column) => !column.figure).map((column) => column.name);
-  const table = element("table", { id: "wires", className: "grid" });
-  place("wires").replaceWith(table);
+  const table = element("table", { id: "wire-grid", className: "grid" });
+  place("wire-grid").replaceWith(table);
   sheet = grid({
     table,
     caption: "Wires",

@@ -96,12 +96,12 @@ class WorkbenchTest {
         browser.waitUntil(
                 here -> here.isDrawn() && here.find("#diagram [data-wire]").size() >= LIST.size());
 
-        List<String> rows = browser.rows("#wires");
+        List<String> rows = browser.rows("#wire-grid");
         assertThat(rows).hasSize(LIST.size() + 1);
         for (int i = 0; i < LIST.size(); i++) {
             assertThat(rows.get(i)).isEqualTo("W" + (i + 1) + "|" + LIST.get(i).replace('\t', '|'));
         }
-        assertThat(browser.focused().getAttribute("id")).isEqualTo("wires-" + LIST.size() + "-from");
+        assertThat(browser.focused().getAttribute("id")).isEqualTo("wire-grid-" + LIST.size() + "-from");
         assertThat(browser.text("#wires-problem")).isEmpty();
     }
 
@@ -109,49 +109,49 @@ class WorkbenchTest {
     @Test
     void anOfferIsTakenByKeyboardAndTheFieldKeepsTheKeyboard() {
         paste(LIST);
-        browser.script("document.querySelector('#wires-20-from').focus()");
+        browser.script("document.querySelector('#wire-grid-20-from').focus()");
         browser.type("start", Keys.ARROW_DOWN);
         String offered = String.valueOf(browser.script("return document.getElementById("
                 + "document.activeElement.getAttribute('aria-activedescendant')).textContent"));
         assertThat(offered).startsWith("start");
         browser.type(Keys.ENTER);
-        assertThat(browser.focused().getAttribute("id")).isEqualTo("wires-20-from");
+        assertThat(browser.focused().getAttribute("id")).isEqualTo("wire-grid-20-from");
         assertThat(browser.focused().getAttribute("value")).isEqualTo(offered);
 
         browser.type(Keys.TAB, "zz", Keys.ARROW_DOWN, Keys.ESCAPE, Keys.ESCAPE);
-        assertThat(browser.focused().getAttribute("id")).isEqualTo("wires-20-to");
+        assertThat(browser.focused().getAttribute("id")).isEqualTo("wire-grid-20-to");
         assertThat(browser.focused().getAttribute("value")).isEmpty();
     }
 
     @Test
     void aBlockIsPastedUndoneAndSharedByALink() {
         paste(LIST);
-        assertThat(browser.rows("#wires"))
+        assertThat(browser.rows("#wire-grid"))
                 .hasSize(LIST.size() + 1)
                 .contains("W1|" + LIST.get(0).replace('\t', '|'));
 
         browser.one("#undo").click();
-        browser.waitUntil(here -> here.rows("#wires").size() == 1);
+        browser.waitUntil(here -> here.rows("#wire-grid").size() == 1);
         browser.one("#redo").click();
-        browser.waitUntil(here -> here.rows("#wires").size() == LIST.size() + 1);
+        browser.waitUntil(here -> here.rows("#wire-grid").size() == LIST.size() + 1);
 
         browser.one("#share").click();
         browser.waitUntil(here ->
                 !String.valueOf(here.one("#share-link").getAttribute("value")).isEmpty());
         String link = String.valueOf(browser.one("#share-link").getAttribute("value"));
-        List<String> rows = browser.rows("#wires");
+        List<String> rows = browser.rows("#wire-grid");
         browser.open(Browser.WIDE).go(link.substring(link.indexOf('#') - 1));
         browser.waitUntil(Browser::isDrawn);
-        assertThat(browser.rows("#wires")).isEqualTo(rows);
+        assertThat(browser.rows("#wire-grid")).isEqualTo(rows);
     }
 
     @Test
     void whatIsLeftOutIsAssumedInGreyUntilTypedOver() {
         paste(List.of(
                 "battery +\tlamp left +\t1 mm2", "lamp left -\tbody\t1 mm2\t1 m", "battery -\tbody\t16 mm2\t1 m"));
-        browser.waitUntil(here -> here.rows("#wires").get(0).matches("W1.*\\(\\d.* m\\).*"));
-        browser.enter("#wires tbody tr:first-child input[data-column=length]", "3 m" + Keys.ENTER);
-        browser.waitUntil(here -> here.rows("#wires").get(0).contains("|3 m|"));
+        browser.waitUntil(here -> here.rows("#wire-grid").get(0).matches("W1.*\\(\\d.* m\\).*"));
+        browser.enter("#wire-grid tbody tr:first-child input[data-column=length]", "3 m" + Keys.ENTER);
+        browser.waitUntil(here -> here.rows("#wire-grid").get(0).contains("|3 m|"));
         assertThat(browser.text("#assumption-count")).contains("assumed");
     }
 
@@ -166,7 +166,7 @@ class WorkbenchTest {
         browser.waitUntil(here -> here.isDrawn()
                 && here.text("#diagram svg").toLowerCase(Locale.ROOT).contains("cranking"));
         assertThat(browser.one("input[value=crank]").isSelected()).isTrue();
-        browser.waitUntil(here -> here.find("#parts tbody tr").stream()
+        browser.waitUntil(here -> here.find("#part-grid tbody tr").stream()
                 .anyMatch(row -> row.getText().contains("on") && row.getText().contains(".")));
         String shown = String.valueOf(browser.script("return document.querySelector('#switches select').value"));
         assertThat(shown).isEqualTo("head");
@@ -176,7 +176,7 @@ class WorkbenchTest {
     @Test
     void aRemedyIsAppliedCheckedAgainAndTakenBack() {
         browser.openExample("without relay or diode");
-        int wires = browser.rows("#wires").size();
+        int wires = browser.rows("#wire-grid").size();
         browser.tab("findings");
         browser.waitUntil(here -> !here.find("#finding-list .apply").isEmpty());
         int before = browser.find("#finding-list li.danger[data-code=backfeed]").size();
@@ -192,7 +192,7 @@ class WorkbenchTest {
         browser.waitUntil(
                 here -> here.find("#finding-list li.danger[data-code=backfeed]").size() == before);
         browser.tab("wires");
-        assertThat(browser.rows("#wires")).hasSize(wires);
+        assertThat(browser.rows("#wire-grid")).hasSize(wires);
     }
 
     /** The meter is that of a car whose earth wire W34 has a bad joint; the session has to come to that. */
@@ -308,6 +308,6 @@ class WorkbenchTest {
                         + "document.activeElement.dispatchEvent(new ClipboardEvent('paste',"
                         + " {clipboardData: data, bubbles: true, cancelable: true}));",
                 String.join("\n", rows));
-        browser.waitUntil(here -> here.isDrawn() && here.rows("#wires").size() == rows.size() + 1);
+        browser.waitUntil(here -> here.isDrawn() && here.rows("#wire-grid").size() == rows.size() + 1);
     }
 }
