@@ -1,5 +1,7 @@
 package loomwright;
 
+import static loomwright.message.Arg.arg;
+
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
@@ -16,6 +18,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import loomwright.answer.Severity;
 import loomwright.bulk.PlanFiles;
 import loomwright.bulk.Summary;
+import loomwright.message.Message;
 import loomwright.service.LocalRun;
 import loomwright.service.limits.Options;
 import me.tongfei.progressbar.ConsoleProgressBarConsumer;
@@ -23,6 +26,7 @@ import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Visibility;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -33,20 +37,8 @@ import picocli.CommandLine.Spec;
 /** Checks many plans without the service. */
 @Command(
         name = "check",
-        description = {
-            "Checks files of plans without the service, and answers as POST /v1/bulk/{operation} does.",
-            "",
-            "The report goes to standard output or --out, progress and the counts to standard error."
-        },
+        resourceBundle = "loomwright.options",
         exitCodeListHeading = "%nExit code:%n",
-        exitCodeList = {
-            "0:nothing worse than notes",
-            "1:a warning at worst",
-            "2:danger",
-            "3:a line could not be answered, or not all lines could be read",
-            "64:the command line is wrong",
-            "70:a fault of the program"
-        },
         exitCodeOnInvalidInput = 64,
         exitCodeOnExecutionException = 70,
         mixinStandardHelpOptions = true,
@@ -63,22 +55,19 @@ final class CheckCommand implements Callable<Integer> {
         CSV
     }
 
-    @Parameters(
-            arity = "1..*",
-            paramLabel = "FILE",
-            description = "Files, or folders with .json (one plan each), .ndjson or .jsonl (one plan a line).")
+    @Parameters(arity = "1..*", paramLabel = "FILE", descriptionKey = "files", showDefaultValue = Visibility.NEVER)
     private List<Path> given = List.of();
 
-    @Option(names = "--operation", description = "What is asked of each: review, backfeed, solution, …")
+    @Option(names = "--operation")
     private String operation = "review";
 
-    @Option(names = "--report", description = "Form of the report: ${COMPLETION-CANDIDATES}.")
+    @Option(names = "--report")
     private Form form = Form.NDJSON;
 
-    @Option(names = "--out", description = "File for the report.")
+    @Option(names = "--out")
     private @Nullable Path out;
 
-    @Option(names = "--quiet", description = "No progress and no counts.")
+    @Option(names = "--quiet")
     private boolean quiet;
 
     @Mixin
@@ -89,10 +78,10 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        Options options = OptionNames.checked(spec, () -> new ServerLimits().with(limits));
+        Options options = OptionNames.checked(spec, limits, file -> new ServerLimits().with(limits, file));
         LocalRun run = LocalRun.of(options);
         if (!run.operations().contains(operation)) {
-            throw wrong("--operation is one of: " + String.join(", ", run.operations()));
+            throw wrong(CommandText.OPERATION_MUST_BE.with(arg("operations", String.join(", ", run.operations()))));
         }
         try (PlanFiles files = PlanFiles.find(given, options.limits().bodyBytes());
                 OutputStream report = report(files)) {
@@ -101,7 +90,7 @@ final class CheckCommand implements Callable<Integer> {
                     : runWithProgress(run, files, report);
             return exitCode(summary);
         } catch (NoSuchFileException e) {
-            throw wrong("cannot be read: " + e.getFile());
+            throw wrong(CommandText.CANNOT_BE_READ.with(arg("file", e.getFile())));
         }
     }
 
@@ -127,20 +116,25 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private static String rate(long count, long ns) {
-        return String.format(Locale.ROOT, " %,d plans, %.0f/s", count, count * 1e9 / Math.max(ns, 1));
+        return " "
+                + CommandText.RATE
+                        .with(arg("plans", count), arg("rate", Math.round(count * 1e9 / Math.max(ns, 1))))
+                        .text();
     }
 
     private void say(Summary summary) {
         PrintWriter err = spec.commandLine().getErr();
-        err.printf(Locale.ROOT, "%,d answered, %,d not%n", summary.answers(), summary.problems());
+        err.println(CommandText.ANSWERED
+                .with(arg("answers", summary.answers()), arg("problems", summary.problems()))
+                .text());
         for (Summary.Count count : summary.findings()) {
-            err.printf(
-                    Locale.ROOT,
-                    "%-8s %-28s %,d times in %,d plans%n",
-                    count.severity().name().toLowerCase(Locale.ROOT),
-                    count.code(),
-                    count.count(),
-                    count.lines());
+            err.println(CommandText.FINDINGS_COUNTED
+                    .with(
+                            arg("severity", count.severity().name().toLowerCase(Locale.ROOT)),
+                            arg("code", count.code()),
+                            arg("count", count.count()),
+                            arg("plans", count.lines()))
+                    .text());
         }
         err.flush();
     }
@@ -170,16 +164,16 @@ final class CheckCommand implements Callable<Integer> {
             });
         }
         if (files.awaits(out)) {
-            throw wrong("--out is one of the files to be checked: " + out);
+            throw wrong(CommandText.REPORT_OVER_PLAN.with(arg("file", out.toString())));
         }
         try {
             return new BufferedOutputStream(Files.newOutputStream(out));
         } catch (IOException e) {
-            throw wrong("cannot be written: " + out);
+            throw wrong(CommandText.CANNOT_BE_WRITTEN.with(arg("file", out.toString())));
         }
     }
 
-    private ParameterException wrong(String what) {
-        return new ParameterException(spec.commandLine(), what);
+    private ParameterException wrong(Message what) {
+        return OptionNames.wrong(spec, what, null);
     }
 }

@@ -1,11 +1,15 @@
 package loomwright;
 
+import static loomwright.message.Arg.arg;
+
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import loomwright.service.Server;
 import loomwright.service.entrance.AccessRules;
 import loomwright.service.entrance.ApiKeys;
@@ -13,16 +17,16 @@ import loomwright.service.limits.Options;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Visibility;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Starts the service from the command line and stops it on SIGTERM or SIGINT. */
 @Command(
         name = "loomwright",
-        description = "Computes what happens in a vehicle's low-voltage wiring; a service over HTTP.",
+        resourceBundle = "loomwright.options",
         mixinStandardHelpOptions = true,
         showDefaultValues = true,
         sortOptions = false,
@@ -32,46 +36,28 @@ public final class Main implements Callable<Integer> {
     private static final String FIRST_CALL =
             "curl -s %1$s/v1/examples/sandpiper-unguarded-bypass | curl -s --json @- %1$s/v1/plans/backfeed";
 
-    @Option(names = "--host", description = "Address to listen on.")
+    @Option(names = "--host")
     private String host = Options.DEFAULT.host();
 
-    @Option(names = "--port", description = "Port to listen on; 0 takes a free one.")
+    @Option(names = "--port")
     private int port = Options.DEFAULT.port();
 
-    @Option(
-            names = "--check-every-request",
-            description = "Hold every body to the contract before binding it, not only those that do not bind.")
-    private boolean checkEveryRequest;
-
-    @Option(names = "--allow-origin", description = "Web origin whose pages may call the service; may be repeated.")
+    @Option(names = "--allow-origin", showDefaultValue = Visibility.NEVER)
     private List<String> allowedOrigins = List.of();
 
-    @Option(
-            names = "--api-key-file",
-            description =
-                    "File with the keys of callers, on each line a name, a blank and a key; none lets in everybody.")
+    @Option(names = "--api-key-file")
     private @Nullable Path apiKeyFile;
 
-    @Option(
-            names = "--requests-per-second",
-            description = "Most requests of each caller in the long run; 0 for no limit.")
+    @Option(names = "--requests-per-second")
     private double requestsPerSecond = AccessRules.OPEN.requestsPerSecond();
 
-    @Option(names = "--burst", description = "How many of them may come at once.")
+    @Option(names = "--burst")
     private int burst = AccessRules.OPEN.burst();
 
-    @Option(
-            names = "--behind-proxy",
-            description =
-                    "Callers without a key are told apart by the address that a proxy tells (X-Forwarded-For, Forwarded);"
-                            + " only with a proxy in front that overwrites what callers send of these.")
+    @Option(names = "--behind-proxy")
     private boolean behindProxy;
 
-    @Option(
-            names = "--warm-up",
-            description =
-                    "Draw a picture before saying that the service is ready: the first that is asked for comes as fast"
-                            + " as later ones, for some 50 MB of memory.")
+    @Option(names = "--warm-up")
     private boolean warmUp;
 
     @Mixin
@@ -109,9 +95,9 @@ public final class Main implements Callable<Integer> {
     private Options options() {
         return OptionNames.checked(
                 spec,
-                () -> serving.with(work)
+                work,
+                file -> serving.with(work, file)
                         .withAddress(host, port)
-                        .withCheckEveryRequest(checkEveryRequest)
                         .withAllowedOrigins(allowedOrigins)
                         .withEntrance(new AccessRules(keys(), requestsPerSecond, burst, behindProxy)));
     }
@@ -125,15 +111,19 @@ public final class Main implements Callable<Integer> {
             try {
                 return ApiKeys.read(file);
             } catch (IOException e) {
-                throw new ParameterException(spec.commandLine(), "--api-key-file cannot be read: " + e, e);
+                throw OptionNames.wrong(spec, CommandText.CANNOT_BE_READ.with(arg("file", file.toString())), e);
             }
         });
     }
 
     private static void announce(PrintStream out, String address) {
-        out.println("Loomwright answers at " + address);
-        out.println("  contract       " + address + "/openapi.yaml");
-        out.println("  documentation  " + address + "/docs");
-        out.println("  first answer   " + FIRST_CALL.formatted(address));
+        Arg at = arg("address", address);
+        for (Message line : List.of(
+                CommandText.ANSWERS_AT.with(at),
+                CommandText.CONTRACT.with(at),
+                CommandText.DOCUMENTATION.with(at),
+                CommandText.FIRST_ANSWER.with(arg("command", FIRST_CALL.formatted(address))))) {
+            out.println(line.text());
+        }
     }
 }

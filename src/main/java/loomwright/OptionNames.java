@@ -1,17 +1,24 @@
 package loomwright;
 
+import static loomwright.message.Arg.arg;
+
+import java.io.IOException;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.message.Message;
 import loomwright.service.limits.Options;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 
-/** What is wrong with a limit, said of the option that sets it. */
+/** What is wrong with a limit, said of the option, or the line of the file of limits, that sets it. */
 final class OptionNames {
     private static final String OPTION = "--";
 
@@ -20,7 +27,7 @@ final class OptionNames {
     /**
      * Makes limits whose names are not those of their options.
      *
-     * @param options the option for each name of a limit
+     * @param options the option, or the name in the file of limits, for each name of a limit
      */
     static <T> T named(Map<String, String> options, Supplier<T> limits) {
         return named(limit -> options.getOrDefault(limit, limit), limits);
@@ -46,24 +53,43 @@ final class OptionNames {
     }
 
     /**
-     * Options of a command line; a limit without an option of its own name has one of the same words.
+     * Options of a command line. A limit without an option stands in the file of limits under the same words.
      *
-     * @throws ParameterException if one is not accepted
+     * @throws ParameterException if one is not accepted, or the file cannot be read
      */
-    static Options checked(CommandSpec spec, Supplier<Options> options) {
+    static Options checked(CommandSpec spec, WorkLimits work, Function<LimitsFile, Options> options) {
         try {
-            return named(OptionNames::ofTheSameWords, options);
+            return named(limit -> ofTheSameWords(spec, limit), () -> {
+                try {
+                    return options.apply(work.limits == null ? new LimitsFile() : LimitsFile.read(work.limits));
+                } catch (IOException e) {
+                    throw wrong(spec, CommandText.CANNOT_BE_READ.with(arg("file", String.valueOf(work.limits))), e);
+                }
+            });
         } catch (RejectedInput rejected) {
+            List<Message> faults = rejected.faults().stream()
+                    .map(fault -> said(fault).with(arg("name", fault.pointer()), arg("accepted", fault.accepted())))
+                    .toList();
             throw new ParameterException(
                     spec.commandLine(),
-                    rejected.faults().stream()
-                            .map(fault -> fault.pointer() + ": accepted is " + fault.accepted())
-                            .collect(Collectors.joining("; ")),
+                    faults.stream().map(Message::text).collect(Collectors.joining(System.lineSeparator())),
                     rejected);
         }
     }
 
-    private static String ofTheSameWords(String limit) {
-        return OPTION + limit.replaceAll("([A-Z])", "-$1").toLowerCase(Locale.ROOT);
+    private static CommandText said(InputError fault) {
+        if (fault.pointer().startsWith(OPTION)) {
+            return CommandText.OPTION_MUST_BE;
+        }
+        return fault.code() == InputError.Code.UNKNOWN_NAME ? CommandText.UNKNOWN_LIMIT : CommandText.LIMIT_MUST_BE;
+    }
+
+    static ParameterException wrong(CommandSpec spec, Message message, @Nullable Throwable cause) {
+        return new ParameterException(spec.commandLine(), message.text(), cause);
+    }
+
+    private static String ofTheSameWords(CommandSpec spec, String limit) {
+        String words = limit.replaceAll("([A-Z])", "-$1").toLowerCase(Locale.ROOT);
+        return spec.optionsMap().containsKey(OPTION + words) ? OPTION + words : words;
     }
 }

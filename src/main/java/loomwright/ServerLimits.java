@@ -12,109 +12,108 @@ import loomwright.service.limits.Options;
 import loomwright.service.limits.ServiceLimits;
 import picocli.CommandLine.Option;
 
-/** Limits that only a service has, one option each. */
+/** Limits that only a service has, and all limits put together. */
 final class ServerLimits {
     private static final ServiceLimits S = ServiceLimits.DEFAULT;
     private static final CalculationLimits C = CalculationLimits.DEFAULT;
 
-    @Option(names = "--head-bytes", description = "Largest request line and headers together.")
-    private int headBytes = S.headBytes();
-
-    @Option(names = "--threads", description = "Most requests worked on at once.")
+    @Option(names = "--threads")
     private int threads = S.threads();
 
-    @Option(names = "--connections", description = "Most connections open at once.")
+    @Option(names = "--connections")
     private int connections = S.connections();
 
-    @Option(names = "--idle-ms", description = "How long a connection may be silent, in ms.")
-    private int idleMs = S.idleMs();
-
-    @Option(names = "--arrival-ms", description = "How long a body may take to arrive, in ms.")
-    private int arrivalMs = S.arrivalMs();
-
-    @Option(names = "--drain-ms", description = "How long a stop goes on serving after /ready has said so, in ms.")
-    private int drainMs = S.drainMs();
-
-    @Option(names = "--stop-ms", description = "How long a stop waits for requests in flight, in ms.")
+    @Option(names = "--stop-ms")
     private int stopMs = S.stopMs();
-
-    @Option(names = "--mistakes", description = "Most mistakes times settings of the free switches that are solved.")
-    private int mistakes = C.mistakes().maxSolutions();
-
-    @Option(names = "--bulk-runs", description = "Most bulk runs at once.")
-    private int bulkRuns = C.bulk().runs();
-
-    @Option(
-            names = "--bulk-silence-ms",
-            description = "How long a bulk run may wait for a line, or for its reader, in ms.")
-    private int bulkSilenceMs = C.bulk().silenceMs();
 
     /**
      * Options with all limits.
      *
-     * @throws loomwright.answer.RejectedInput that names the options out of range
+     * @param file those without an option
+     * @throws loomwright.answer.RejectedInput that names the options and the limits of the file that are out of range
      */
-    Options with(WorkLimits work) {
-        return Options.DEFAULT.withLimits(service(work)).withCalculation(calculation(work));
+    Options with(WorkLimits work, LimitsFile file) {
+        ServiceLimits service = service(work, file);
+        CalculationLimits calculation = calculation(work, file);
+        boolean checkEveryRequest = file.get("check-every-request", 0) != 0;
+        file.rejectOthers();
+        return Options.DEFAULT
+                .withLimits(service)
+                .withCalculation(calculation)
+                .withCheckEveryRequest(checkEveryRequest);
     }
 
-    private ServiceLimits service(WorkLimits work) {
+    private ServiceLimits service(WorkLimits work, LimitsFile file) {
         return new ServiceLimits(
                 work.bodyBytes,
-                headBytes,
-                work.nestingDepth,
-                work.stringChars,
-                work.nameChars,
-                work.numberChars,
-                work.tokens,
+                file.get("head-bytes", S.headBytes()),
+                file.get("nesting-depth", S.nestingDepth()),
+                file.get("string-chars", S.stringChars()),
+                file.get("name-chars", S.nameChars()),
+                file.get("number-chars", S.numberChars()),
+                file.get("tokens", S.tokens()),
                 threads,
                 connections,
-                idleMs,
-                arrivalMs,
-                drainMs,
+                file.get("idle-ms", S.idleMs()),
+                file.get("arrival-ms", S.arrivalMs()),
+                file.get("drain-ms", S.drainMs()),
                 stopMs);
     }
 
-    private CalculationLimits calculation(WorkLimits work) {
+    private static CalculationLimits calculation(WorkLimits work, LimitsFile file) {
         NetworkLimits network = named(
                 Map.of(
                         "maxNodes",
-                        "--network-nodes",
+                        "network-nodes",
                         "maxElements",
-                        "--network-elements",
+                        "network-elements",
                         "maxIterations",
-                        "--network-steps"),
-                () -> new NetworkLimits(work.networkNodes, work.networkElements, work.networkSteps));
+                        "network-steps"),
+                () -> new NetworkLimits(
+                        file.get("network-nodes", C.network().maxNodes()),
+                        file.get("network-elements", C.network().maxElements()),
+                        file.get("network-steps", C.network().maxIterations())));
         BackfeedLimits backfeed = named(
                 Map.of(
                         "maxCombinations",
-                        "--combinations",
+                        "combinations",
                         "solvedCombinations",
-                        "--solved-combinations",
+                        "solved-combinations",
                         "maxPaths",
-                        "--paths",
+                        "paths",
                         "maxTrials",
-                        "--remedies",
+                        "remedies",
                         "timeMs",
                         "--search-ms"),
                 () -> new BackfeedLimits(
-                        work.combinations, work.solvedCombinations, work.paths, work.remedies, work.searchMs));
-        MistakesLimits most = named(Map.of("maxSolutions", "--mistakes"), () -> new MistakesLimits(mistakes));
+                        file.get("combinations", C.backfeed().maxCombinations()),
+                        file.get("solved-combinations", C.backfeed().solvedCombinations()),
+                        file.get("paths", C.backfeed().maxPaths()),
+                        file.get("remedies", C.backfeed().maxTrials()),
+                        work.searchMs));
+        MistakesLimits mistakes = named(
+                Map.of("maxSolutions", "mistakes"),
+                () -> new MistakesLimits(file.get("mistakes", C.mistakes().maxSolutions())));
         BulkLimits bulk = named(
                 Map.of(
                         "threads",
                         "--bulk-threads",
                         "windowLines",
-                        "--bulk-lines",
+                        "bulk-lines",
                         "windowBytes",
-                        "--bulk-bytes",
+                        "bulk-bytes",
                         "runs",
-                        "--bulk-runs",
+                        "bulk-runs",
                         "silenceMs",
-                        "--bulk-silence-ms"),
-                () -> new BulkLimits(work.bulkThreads, work.bulkLines, work.bulkBytes, bulkRuns, bulkSilenceMs));
+                        "bulk-silence-ms"),
+                () -> new BulkLimits(
+                        work.bulkThreads,
+                        file.get("bulk-lines", C.bulk().windowLines()),
+                        file.get("bulk-bytes", C.bulk().windowBytes()),
+                        file.get("bulk-runs", C.bulk().runs()),
+                        file.get("bulk-silence-ms", C.bulk().silenceMs())));
         return named(
-                Map.of("network/maxElements", "--network-elements", "timeMs", "--calculation-ms"),
-                () -> new CalculationLimits(network, backfeed, most, bulk, work.calculationMs));
+                Map.of("network/maxElements", "network-elements", "timeMs", "--calculation-ms"),
+                () -> new CalculationLimits(network, backfeed, mistakes, bulk, work.calculationMs));
     }
 }

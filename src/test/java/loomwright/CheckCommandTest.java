@@ -103,7 +103,7 @@ class CheckCommandTest {
     @Test
     void thereIsNoOptionThatOnlyAServiceCanUse() throws IOException {
         Path file = Files.writeString(folder.resolve("a.json"), DROP.formatted("1"));
-        for (String option : List.of("--idle-ms", "--drain-ms", "--mistakes", "--bulk-runs", "--head-bytes")) {
+        for (String option : List.of("--threads", "--connections", "--stop-ms", "--port", "--warm-up")) {
             assertThat(check("check", option, "1000", "--operation", "voltage-drop", file.toString()))
                     .as(option)
                     .isEqualTo(64);
@@ -111,8 +111,9 @@ class CheckCommandTest {
         assertThat(check(
                         "check",
                         "--quiet",
-                        "--tokens",
-                        "100000",
+                        "--limits",
+                        Files.writeString(folder.resolve("limits"), "tokens = 100000")
+                                .toString(),
                         "--bulk-threads",
                         "1",
                         "--operation",
@@ -146,7 +147,7 @@ class CheckCommandTest {
                 .setErr(new PrintWriter(err))
                 .execute("check", "--out", folder + "/no-such/o", file.toString());
         assertThat(code).isEqualTo(64);
-        assertThat(err.toString()).contains("cannot be written: ");
+        assertThat(err.toString()).contains("/no-such/o");
     }
 
     @Test

@@ -38,6 +38,7 @@ public final class Catalogue {
             "general",
             "backfeed",
             "caution",
+            "command",
             "comparison",
             "problem",
             "ignition",

@@ -1,0 +1,21 @@
+package loomwright;
+
+import loomwright.message.MessageCode;
+
+/** What the command line says, but for the descriptions of its options. */
+enum CommandText implements MessageCode {
+    ANSWERS_AT,
+    CONTRACT,
+    DOCUMENTATION,
+    FIRST_ANSWER,
+    ANSWERED,
+    FINDINGS_COUNTED,
+    RATE,
+    OPTION_MUST_BE,
+    LIMIT_MUST_BE,
+    UNKNOWN_LIMIT,
+    OPERATION_MUST_BE,
+    CANNOT_BE_READ,
+    CANNOT_BE_WRITTEN,
+    REPORT_OVER_PLAN
+}
