@@ -47,6 +47,7 @@ public final class Catalogue {
             "network",
             "operation",
             "review",
+            "sizing",
             "readings",
             "drawing");
 

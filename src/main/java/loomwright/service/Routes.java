@@ -70,8 +70,10 @@ import loomwright.service.plan.PlanTables;
 import loomwright.service.plan.ReadingsTables;
 import loomwright.service.stream.Bulk;
 import loomwright.service.stream.BulkOperations;
+import loomwright.sizing.CircuitSizing;
 import loomwright.sizing.ConductorSizing;
 import loomwright.sizing.DropOverLength;
+import loomwright.sizing.FeedSizing;
 import loomwright.sizing.FuseChoice;
 import loomwright.sizing.FuseCurves;
 import loomwright.sizing.VoltageDrop;
@@ -296,7 +298,15 @@ final class Routes {
                         .page("Fuse", WireForms::table)
                         .curves(question -> FusePlot.draw(FuseCurves.of(question))))
                 .counting(ReportedFindings::of);
+        Calculation<CircuitSizing.Input, CircuitSizing.Result> circuit = Calculation.of(
+                        CircuitSizing.Input.class, CircuitSizing::size)
+                .in(faces -> faces.figure(WireForms::areaMm2, WireForms::whyNone)
+                        .table(WireForms.CIRCUIT, WireForms::table)
+                        .page("Circuit", WireForms::table))
+                .counting(ReportedFindings::of);
         return List.of(
+                get("/v1/circuit", "getCircuit", circuit),
+                post("/v1/circuit", "postCircuit", Calculation.of(FeedSizing.Input.class, FeedSizing::size)),
                 get("/v1/voltage-drop", "getVoltageDrop", drop),
                 post("/v1/voltage-drop", "postVoltageDrop", drop),
                 get("/v1/conductor-size", "getConductorSize", sizing),

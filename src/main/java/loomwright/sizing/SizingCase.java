@@ -19,6 +19,7 @@ import loomwright.conductor.SizeSystem;
 import loomwright.judgement.CrankingRule;
 import loomwright.judgement.Dependence;
 import loomwright.judgement.DropRule;
+import loomwright.judgement.Ratio;
 import loomwright.judgement.wire.FuseRule;
 import loomwright.judgement.wire.StrengthRule;
 import loomwright.judgement.wire.WireAmpacity;
@@ -220,7 +221,10 @@ record SizingCase(
 
     private boolean isUsual(ConductorSize size) {
         boolean littleDrop = dropV(size) <= Math.min(limit.goodV(), limit.newWireV());
-        return littleDrop && (starter() || leastFuseA() <= FuseRule.USUAL_SHARE * allowedA(size));
+        return littleDrop
+                && (starter()
+                        ? wiresOhm(size) <= (1 - Ratio.BAND) * starterCableOhm()
+                        : leastFuseA() <= FuseRule.USUAL_SHARE * allowedA(size));
     }
 
     private Choice choice(ConductorSize size, double share) {

@@ -264,8 +264,16 @@ public final class IgnitionRule {
     /** Every remedy is judged; one that leaves anything as serious, or worse, is no remedy. */
     private static List<IgnitionRemedy> remedies(PrimaryLoop loop, Found found) {
         return candidates(loop, found.kind())
+                .filter(remedy -> isChange(loop, remedy))
                 .filter(remedy -> level(remedy.cured()).compareTo(found.level()) < 0)
                 .toList();
+    }
+
+    /** Not a coil of the ohms that is there already. */
+    private static boolean isChange(PrimaryLoop loop, IgnitionRemedy remedy) {
+        return remedy.kind() != IgnitionRemedy.Kind.FIT_COIL
+                || loop.ballastInOhm() > 0
+                || Math.abs(remedy.ohm() - loop.coilOhm()) > Ratio.BAND * loop.coilOhm();
     }
 
     private static Stream<IgnitionRemedy> candidates(PrimaryLoop loop, Kind kind) {

@@ -8,6 +8,7 @@ import loomwright.conductor.ConductorSize;
 import loomwright.service.form.CellNumbers;
 import loomwright.service.form.EnumWords;
 import loomwright.service.form.Table;
+import loomwright.sizing.CircuitSizing;
 import loomwright.sizing.ConductorSizing;
 import loomwright.sizing.FuseChoice;
 import loomwright.sizing.VoltageDrop;
@@ -22,7 +23,72 @@ public final class WireForms {
     public static final List<String> FUSE = List.of(
             "ratingA", "kind", "colour", "load", "wire", "ofAmpacity", "overloadTemperatureC", "inrush", "chosen");
 
+    public static final List<String> CIRCUIT = List.of(
+            "choice",
+            "size",
+            "areaMm2",
+            "currentA",
+            "dropV",
+            "loadV",
+            "allowedA",
+            "fuseA",
+            "fuseKind",
+            "largestFuseA",
+            "switchA",
+            "relayA");
+
     private WireForms() {}
+
+    /** The smallest that will do, then the usual choice. */
+    public static Table table(CircuitSizing.Result circuit) {
+        return new Table(
+                CIRCUIT, List.of(row(circuit, "smallest", circuit.smallest()), row(circuit, "usual", circuit.usual())));
+    }
+
+    private static List<@Nullable Object> row(
+            CircuitSizing.Result circuit, String choice, CircuitSizing.@Nullable Wire wire) {
+        return wire == null
+                ? Arrays.asList(
+                        choice,
+                        null,
+                        null,
+                        circuit.currentA(),
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        circuit.switchA(),
+                        circuit.relayA())
+                : Arrays.asList(
+                        choice,
+                        wire.size(),
+                        wire.areaMm2(),
+                        circuit.currentA(),
+                        wire.dropV(),
+                        wire.loadV(),
+                        wire.allowedA(),
+                        wire.fuseA(),
+                        wire.fuseKind(),
+                        wire.largestFuseA(),
+                        circuit.switchA(),
+                        circuit.relayA());
+    }
+
+    /** Copper of the smallest size that will do, mm2. */
+    public static OptionalDouble areaMm2(CircuitSizing.Result circuit) {
+        CircuitSizing.Wire wire = circuit.smallest();
+        return wire == null ? OptionalDouble.empty() : OptionalDouble.of(wire.areaMm2());
+    }
+
+    /** Why there is none. */
+    public static String whyNone(CircuitSizing.Result circuit) {
+        return circuit.findings().stream()
+                .map(finding -> finding.message().text())
+                .findFirst()
+                .orElse("no size of the system meets all requirements");
+    }
 
     /** One row per wire, joint and chassis in the direction of the current, then the total. */
     public static Table table(VoltageDrop.Result drop) {

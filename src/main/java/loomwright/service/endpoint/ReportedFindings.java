@@ -15,6 +15,7 @@ import loomwright.review.ReviewReport;
 import loomwright.review.context.FindingCode;
 import loomwright.service.form.EnumWords;
 import loomwright.service.ignition.SparkReport;
+import loomwright.sizing.CircuitSizing;
 import loomwright.sizing.ConductorSizing;
 import loomwright.sizing.FuseChoice;
 import loomwright.sizing.VoltageDrop;
@@ -72,6 +73,10 @@ public final class ReportedFindings {
     }
 
     public static List<Found> of(FuseChoice.Result result) {
+        return of(result.findings());
+    }
+
+    public static List<Found> of(CircuitSizing.Result result) {
         return of(result.findings());
     }
 
