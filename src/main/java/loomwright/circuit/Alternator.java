@@ -41,20 +41,12 @@ public record Alternator(
     private static final List<String> TERMINALS = List.of(OUTPUT, RETURN, WARNING_LAMP);
 
     public Alternator {
-        var faults = Bounds.part(id, label);
-        Bounds.voltage(faults, "/regulatedV", regulatedV);
-        Bounds.resistance(faults, "/sourceResistanceOhm", sourceResistanceOhm);
-        Bounds.current(faults, "/limitA", limitA);
-        Bounds.resistance(faults, "/fieldResistanceOhm", fieldResistanceOhm);
+        var faults = Generator.check(id, label, regulatedV, limitA, sourceResistanceOhm, fieldResistanceOhm);
         Bounds.current(faults, "/exciterLimitA", exciterLimitA).reject();
         sourceResistanceOhm = Bounds.orElse(sourceResistanceOhm, 0.02);
         limitA = Bounds.orElse(limitA, 35);
         exciterLimitA = Bounds.orElse(exciterLimitA, 5);
-        selfExciting = orFalse(selfExciting);
-    }
-
-    private static Boolean orFalse(@Nullable Boolean value) {
-        return value != null && value;
+        selfExciting = Bounds.orFalse(selfExciting);
     }
 
     @Override

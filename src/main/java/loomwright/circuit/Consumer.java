@@ -6,7 +6,7 @@ import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /** A part that does something when it is fed, and so is meant to be live at some times and dead at others. */
-public sealed interface Consumer extends Part permits FilamentLamp, LedLamp, Load, Motor, Coil, Relay, Solenoid {
+public sealed interface Consumer extends Part permits TwoEndedConsumer, Motor, Coil, Relay, Solenoid {
     int MAX_ALTERNATIVES = 20;
 
     /** The conditions in which it is meant to be live; empty for never, absent where the plan leaves them unsaid. */

@@ -72,12 +72,9 @@ public record Dynamo(
     }
 
     public Dynamo {
-        var faults = Bounds.part(id, label);
-        Bounds.voltage(faults, "/regulatedV", regulatedV);
-        Bounds.current(faults, "/limitA", limitA);
-        Bounds.resistance(faults, "/sourceResistanceOhm", sourceResistanceOhm);
-        Bounds.resistance(faults, "/armatureResistanceOhm", armatureResistanceOhm);
-        Bounds.resistance(faults, "/fieldResistanceOhm", fieldResistanceOhm).reject();
+        var faults = Generator.check(id, label, regulatedV, limitA, sourceResistanceOhm, fieldResistanceOhm);
+        Bounds.resistance(faults, "/armatureResistanceOhm", armatureResistanceOhm)
+                .reject();
         regulation = orCompensated(regulation);
         limitA = Bounds.orElse(limitA, 22);
         armatureResistanceOhm = Bounds.orElse(armatureResistanceOhm, 0.2);

@@ -27,12 +27,12 @@ public record FilamentLamp(
         @Nullable Double releaseV,
         @Nullable List<Condition> meantLive,
         List<LiveAlternative> meantLiveWhen)
-        implements Consumer {
+        implements TwoEndedConsumer {
     public FilamentLamp {
         var faults = Bounds.part(id, label).required("/ratedV", ratedV).required("/ratedW", ratedW);
         Bounds.voltage(faults, "/ratedV", ratedV);
         Bounds.power(faults, "/ratedW", ratedW).range("/coldFraction", coldFraction, 0.01, 1);
-        Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV")
+        TwoEndedConsumer.check(faults, null, meantLive, meantLiveWhen, operateV, releaseV)
                 .reject();
         coldFraction = Bounds.orElse(coldFraction, 0.350 / 4.80);
         meantLive = Consumer.conditions(meantLive);
@@ -42,20 +42,5 @@ public record FilamentLamp(
     @Override
     public FilamentLamp withMeantLive(List<Condition> conditions, List<LiveAlternative> when) {
         return new FilamentLamp(id, label, ratedV, ratedW, coldFraction, operateV, releaseV, conditions, when);
-    }
-
-    @Override
-    public List<String> terminals() {
-        return TwoEnds.TERMINALS;
-    }
-
-    @Override
-    public String feedTerminal() {
-        return TwoEnds.A;
-    }
-
-    @Override
-    public String returnTerminal() {
-        return TwoEnds.B;
     }
 }

@@ -1,6 +1,8 @@
 package loomwright.circuit;
 
 import java.util.List;
+import loomwright.answer.InputErrors;
+import org.jspecify.annotations.Nullable;
 
 /** A machine that the engine turns and that charges the battery. */
 public sealed interface Generator extends Part permits Alternator, Dynamo {
@@ -34,4 +36,19 @@ public sealed interface Generator extends Part permits Alternator, Dynamo {
 
     /** What it is while it gives nothing. */
     List<Winding> windings(VehicleSystem system);
+
+    /** Checks what all machines share. */
+    static InputErrors check(
+            @Nullable String id,
+            @Nullable String label,
+            @Nullable Double regulatedV,
+            @Nullable Double limitA,
+            @Nullable Double sourceResistanceOhm,
+            @Nullable Double fieldResistanceOhm) {
+        InputErrors faults = Bounds.part(id, label);
+        Bounds.voltage(faults, "/regulatedV", regulatedV);
+        Bounds.current(faults, "/limitA", limitA);
+        Bounds.resistance(faults, "/sourceResistanceOhm", sourceResistanceOhm);
+        return Bounds.resistance(faults, "/fieldResistanceOhm", fieldResistanceOhm);
+    }
 }

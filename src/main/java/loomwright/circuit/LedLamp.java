@@ -33,7 +33,7 @@ public record LedLamp(
         @Nullable Double releaseV,
         @Nullable List<Condition> meantLive,
         List<LiveAlternative> meantLiveWhen)
-        implements Consumer {
+        implements TwoEndedConsumer {
     /** What the diodes of a replacement bulb take of its rated volts. */
     private static final double DIODES_SHARE = 6.5 / 12;
 
@@ -48,9 +48,7 @@ public record LedLamp(
                 "/minimumV",
                 minimumV,
                 "less than ratedV (" + ratedV + ")");
-        faults.check(
-                plus == null || TwoEnds.TERMINALS.contains(plus), InputError.Code.MALFORMED, "/plus", plus, "a or b");
-        Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV")
+        TwoEndedConsumer.check(faults, plus, meantLive, meantLiveWhen, operateV, releaseV)
                 .reject();
         constantCurrent = Bounds.orFalse(constantCurrent);
         plus = orFeed(plus);
@@ -69,28 +67,8 @@ public record LedLamp(
     }
 
     @Override
-    public List<String> terminals() {
-        return TwoEnds.TERMINALS;
-    }
-
-    @Override
-    public String feedTerminal() {
-        return TwoEnds.A;
-    }
-
-    @Override
-    public String returnTerminal() {
-        return TwoEnds.B;
-    }
-
-    /** The terminal that must be negative. */
     public String minus() {
         return plus.equals(TwoEnds.A) ? TwoEnds.B : TwoEnds.A;
-    }
-
-    /** Whether it can light where the plan feeds it at a and has its return at b. */
-    public boolean fits(EarthPolarity earth) {
-        return plus.equals(earth == EarthPolarity.NEGATIVE ? TwoEnds.A : TwoEnds.B);
     }
 
     public double ratedV(VehicleSystem system) {

@@ -15,9 +15,11 @@ import org.jspecify.annotations.Nullable;
  * @param resistanceOhm constant resistance
  * @param currentA constant current, reached just above {@code minimumV}
  * @param powerW constant power
- * @param minimumV below this it takes nothing; 0 unless said, for constant watts half the nominal voltage, or half of
+ * @param minimumV below this it takes nothing; 0 unless said, for constant watts, or a polarised one, half the nominal voltage, or half of
  *     {@code maximumV} if that is no more
  * @param maximumV above this it takes nothing; absent for no such limit
+ * @param plus the terminal that must be positive, a or b, for a polarised one, which takes nothing the other way round; absent: either
+ *     way. A polarised one has a minimum of half the nominal voltage unless said
  * @param operateV volts from which it works; absent: the usual figure
  * @param releaseV volts below which it surely does not; absent: the usual figure
  * @param meantLive conditions in which it is meant to work; absent where it is left unsaid
@@ -32,11 +34,12 @@ public record Load(
         @Nullable Double powerW,
         @Nullable Double minimumV,
         @Nullable Double maximumV,
+        @Nullable String plus,
         @Nullable Double operateV,
         @Nullable Double releaseV,
         @Nullable List<Condition> meantLive,
         List<LiveAlternative> meantLiveWhen)
-        implements Consumer {
+        implements TwoEndedConsumer {
     private static final double IDLE_SHARE = 1e-6;
 
     public Load {
@@ -61,7 +64,7 @@ public record Load(
                 "/maximumV",
                 maximumV,
                 "more than minimumV (" + minimumV + ")");
-        Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV")
+        TwoEndedConsumer.check(faults, plus, meantLive, meantLiveWhen, operateV, releaseV)
                 .reject();
         meantLive = Consumer.conditions(meantLive);
         meantLiveWhen = Consumer.alternatives(meantLiveWhen);
@@ -70,22 +73,18 @@ public record Load(
     @Override
     public Load withMeantLive(List<Condition> conditions, List<LiveAlternative> when) {
         return new Load(
-                id, label, resistanceOhm, currentA, powerW, minimumV, maximumV, operateV, releaseV, conditions, when);
-    }
-
-    @Override
-    public List<String> terminals() {
-        return TwoEnds.TERMINALS;
-    }
-
-    @Override
-    public String feedTerminal() {
-        return TwoEnds.A;
-    }
-
-    @Override
-    public String returnTerminal() {
-        return TwoEnds.B;
+                id,
+                label,
+                resistanceOhm,
+                currentA,
+                powerW,
+                minimumV,
+                maximumV,
+                plus,
+                operateV,
+                releaseV,
+                conditions,
+                when);
     }
 
     /** The voltage below which it takes nothing, in a given vehicle. */
@@ -93,7 +92,7 @@ public record Load(
         double usualV = system.scaledFrom12V(6);
         // Above its most it takes nothing, so the usual least would leave it no volts at all.
         double leastV = maximumV != null && maximumV <= usualV ? maximumV / 2 : usualV;
-        return Bounds.orElse(minimumV, powerW == null ? 0 : leastV);
+        return Bounds.orElse(minimumV, powerW == null && plus == null ? 0 : leastV);
     }
 
     /**

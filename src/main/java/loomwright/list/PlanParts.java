@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import loomwright.catalogue.PartCatalogue;
@@ -135,6 +136,7 @@ final class PlanParts {
             case "switch" -> switches.build(draft);
             case "fuse box" -> several.fuseBox(draft);
             case "diode pair" -> several.diodePair(draft);
+            case "twin lamp" -> several.twinLamp(draft, Objects.requireNonNull(type.earth()));
             default -> buildPlain(draft, type, ballast);
         }
         if (type.kind().equals("dynamo") && !controlBox) {
@@ -158,6 +160,7 @@ final class PlanParts {
         switch (type.kind()) {
             case "alternator" -> putExcitation(draft, object, "D+");
             case "dynamo" -> putExcitation(draft, object, "F");
+            case "fuse" -> putFuse(draft, object);
             case "flasher" -> {
                 if (type.name().equals("electronic-flasher")) {
                     object.putIfAbsent("construction", "electronic");
@@ -197,6 +200,32 @@ final class PlanParts {
                     List.of(draft.id, id),
                     Notes.PRACTICE,
                     Map.of("part", draft.label, "value", objects.earth(where).replaceAll("\\..*", "")));
+        }
+    }
+
+    /** What a glass fuse is marked with is asked: it matters by two to one. */
+    private void putFuse(Draft draft, Map<String, Object> object) {
+        switch (draft.typeName()) {
+            case "glass-fuse" -> {
+                object.putIfAbsent("construction", "glass");
+                if (!object.containsKey("ratedBy")) {
+                    notes.ask(
+                            Question.Code.FUSE_MARKING,
+                            draft.at,
+                            List.of(draft.id),
+                            "",
+                            List.of("carry", "blow"),
+                            Map.of("part", draft.label));
+                }
+            }
+            case "british-glass-fuse" -> {
+                object.putIfAbsent("construction", "glass");
+                object.putIfAbsent("ratedBy", "blow");
+            }
+            case "ceramic-fuse" -> object.putIfAbsent("construction", "ceramic");
+            case "bolt-down-fuse" -> object.putIfAbsent("construction", "bolt-down");
+            case "breaker" -> object.putIfAbsent("construction", "self-resetting");
+            default -> {}
         }
     }
 

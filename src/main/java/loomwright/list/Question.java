@@ -23,6 +23,7 @@ public record Question(Message message, List<String> about, CellRef at, String w
         WHAT_VALUE,
         WIRE_VALUE,
         FUSE_RATING,
+        FUSE_MARKING,
         WHAT_SIZE,
         LENGTH,
         LENGTH_UNIT,

@@ -10,10 +10,18 @@ import loomwright.catalogue.PartType;
 import loomwright.list.Assumption.Code;
 import loomwright.list.Draft.Use;
 
-/** One thing of an owner that is several parts of the plan: a fuse box, a pair of diodes, a dynamo with its cut-out. */
+/** One thing of an owner that is several parts of the plan: a fuse box, a pair of diodes, a bulb with two filaments, a dynamo with its cut-out. */
 final class SeveralParts {
     /** A bar that joins them (common practice, no source). */
     private static final double BAR_OHM = 0.0005;
+
+    /** What the leads of a bulb with two filaments are called: the brighter one, the other, the common return. */
+    static final Set<String> FIRST =
+            Set.of("56a", "main", "main beam", "high", "high beam", "stop", "brake", "54", "1");
+
+    static final Set<String> SECOND =
+            Set.of("56b", "dip", "dipped", "dipped beam", "low", "low beam", "tail", "side", "58", "2");
+    static final Set<String> EARTHS = Set.of("31", "earth", "ground", "-", "case", "e");
 
     private final PlanObjects objects;
     private final Settings settings;
@@ -72,6 +80,49 @@ final class SeveralParts {
         for (Use use : draft.uses) {
             boolean second = number(use.phrase).equals("2");
             use.end = isInput(use) ? pair.get(0) + ".anode" : pair.get(second ? 1 : 0) + ".cathode";
+        }
+    }
+
+    /** A bulb with two filaments: two lamps, whose returns meet in its base before they come to the one earth. */
+    void twinLamp(Draft draft, PartType.Earth earth) {
+        boolean head = draft.typeName().equals("twin-headlamp");
+        List<String> names = head ? List.of("main", "dip") : List.of("stop", "tail");
+        List<String> types = head ? List.of("headlamp", "headlamp-dip") : List.of("stop-lamp", "tail-lamp");
+        String base = objects.derived(draft.id, "-base");
+        List<String> filaments = new ArrayList<>();
+        for (int i = 0; i < 2; i++) {
+            Draft filament = new Draft(
+                    draft.key + " " + names.get(i),
+                    draft.label + " " + names.get(i),
+                    PartCatalogue.findType(types.get(i)).orElseThrow(),
+                    draft.at);
+            filament.id = objects.derived(draft.id, "-" + names.get(i));
+            filament.values.addAll(draft.values);
+            Map<String, Object> object = objects.add("lamp", filament.id, filament.label, draft.at);
+            new PartValues(filament, object, settings.nominalV(), false, notes).put();
+            objects.wire(filament.id + ".b", base + "." + (i + 1), BAR_OHM);
+            filaments.add(filament.id);
+        }
+        objects.add("joint", base, draft.label + " base", draft.at).put("terminals", List.of("1", "2", "31"));
+        boolean earthed = false;
+        int unnamed = 0;
+        for (Use use : draft.uses) {
+            if (use.other().isEarth() || EARTHS.contains(use.phrase)) {
+                use.end = base + ".31";
+                earthed = true;
+            } else {
+                boolean second = use.phrase.isEmpty() ? unnamed++ > 0 : SECOND.contains(use.phrase);
+                use.end = filaments.get(second ? 1 : 0) + ".a";
+            }
+        }
+        if (!earthed) {
+            String wire = objects.wire(base + ".31", objects.earth(earth), PartCatalogue.caseResistanceOhm(earth));
+            notes.assume(
+                    Code.CASE_EARTH,
+                    draft.at,
+                    List.of(base, wire),
+                    Notes.PRACTICE,
+                    Map.of("part", draft.label, "value", objects.earth(earth).replaceAll("\\..*", "")));
         }
     }
 

@@ -18,11 +18,15 @@ final class SwitchPart {
     /** The far terminal of a switch that is earthed through its case. */
     static final String CASE = "31";
 
-    private static final Map<String, String> RESTS =
-            Map.of("push-button", "released", "earth-switch", "open", "dip-switch", "");
+    private static final Map<String, String> RESTS = Map.of(
+            "push-button", "released",
+            "earth-switch", "open",
+            "dip-switch", "",
+            "park-contact", "",
+            "series-parallel-switch", "");
     private static final Map<String, String> WORKING = Map.of("push-button", "pressed", "earth-switch", "closed");
 
-    private static final List<String> STARTING = List.of("starter-button", "starter-switch");
+    private static final List<String> STARTING = List.of("starter-button", "starter-switch", "series-parallel-switch");
 
     private final Draft draft;
     private final Notes notes;

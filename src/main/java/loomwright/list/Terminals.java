@@ -51,6 +51,11 @@ final class Terminals {
                 terminal.words().forEach(word -> words.add(plain(word)));
             }
         }
+        if (type.kind().equals("twin lamp")) {
+            words.addAll(SeveralParts.FIRST);
+            words.addAll(SeveralParts.SECOND);
+            words.addAll(SeveralParts.EARTHS);
+        }
         if (type.kind().equals("fuse box") || type.kind().equals("diode pair")) {
             words.addAll(List.of("in", "feed", "common", "out"));
             for (int i = 1; i <= 20; i++) {

@@ -31,7 +31,7 @@ public final class Fuses {
     /** The current that opens a fuse sooner or later; a fusible link by Preece's equation. Empty for other parts. */
     static OptionalDouble opensAtA(Part part) {
         if (part instanceof Fuse fuse) {
-            return OptionalDouble.of(OPENS_FROM * fuse.ratingA());
+            return OptionalDouble.of(OPENS_FROM * fuse.continuousA());
         } else if (part instanceof FusibleLink link) {
             double areaMm2 = ConductorSize.parse(link.size()).areaMm2();
             return OptionalDouble.of(FusingCurrent.preeceA(2 * Math.sqrt(areaMm2 / Math.PI)));

@@ -128,7 +128,7 @@ final class Overloads {
         }
         Part part = faulty.plan().findPart(branch.id()).orElse(null);
         if (part instanceof Fuse fuse) {
-            over(Limit.FUSE_RATING, fuse.thing(), when, nowA, fuse.ratingA(), last);
+            over(Limit.FUSE_RATING, fuse.thing(), when, nowA, fuse.continuousA(), last);
         } else if (part instanceof FixedResistor resistor && resistor.ratingW() != null) {
             overheated(resistor.thing(), when, faulty.powerW(i), resistor.ratingW(), last);
         } else {

@@ -336,9 +336,13 @@ final class PartModels {
         if (off) {
             network.resistor(load, from, to, idleOhm);
         } else if (currentA != null) {
-            // Either way round: which end is fed depends on the earth polarity.
-            network.oneWay(load, from, to, minimumV, STEEP_OHM, currentA);
-            network.oneWay(load, to, from, minimumV, STEEP_OHM, currentA);
+            // Unless it is polarised, either way round: which end is fed depends on the earth polarity.
+            if (!to.equals(load.plus())) {
+                network.oneWay(load, from, to, minimumV, STEEP_OHM, currentA);
+            }
+            if (!from.equals(load.plus())) {
+                network.oneWay(load, to, from, minimumV, STEEP_OHM, currentA);
+            }
             if (minimumV > 0) {
                 network.resistor(load, from, to, idleOhm);
             }

@@ -101,12 +101,16 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
                 || part instanceof ControlBox;
     }
 
-    /** What a consumer acts on: the voltage across it, but for a solenoid with two windings. */
+    /** What a consumer acts on: the voltage across it, but for a solenoid with two windings, or a polarised load. */
     static Sense senseOf(Part part) {
         if (part instanceof Solenoid solenoid && solenoid.pullInResistanceOhm() != null) {
             return twoWindings(solenoid.holdInResistanceOhm(), solenoid.pullInResistanceOhm());
         }
         Consumer consumer = (Consumer) part;
+        if (part instanceof Load load && load.plus() != null) {
+            double sign = load.feedTerminal().equals(load.plus()) ? 1 : -1;
+            return (meter, active) -> Math.max(0, sign * meter.acrossV(load.feedTerminal(), load.returnTerminal()));
+        }
         return (meter, active) -> Math.abs(meter.acrossV(consumer.feedTerminal(), consumer.returnTerminal()));
     }
 

@@ -91,12 +91,7 @@ final class PartFigures {
                 part,
                 Tolerances.CONTACT,
                 (p, f) -> new EarthPoint(p.id(), p.label(), within(p.resistanceOhm() * f, 0, MAX_JOINT_OHM)));
-        add(
-                to,
-                Fuse.class,
-                part,
-                Tolerances.FUSE,
-                (p, f) -> new Fuse(p.id(), p.label(), p.ratingA(), ohm(p.resistanceOhm() * f)));
+        add(to, Fuse.class, part, Tolerances.FUSE, (p, f) -> p.withResistanceOhm(ohm(p.resistanceOhm() * f)));
         add(
                 to,
                 FusibleLink.class,
@@ -321,6 +316,7 @@ final class PartFigures {
                     watts == null ? null : (Double) within(watts * factor, Bounds.MIN_POWER_W, Bounds.MAX_POWER_W),
                     p.minimumV(),
                     p.maximumV(),
+                    p.plus(),
                     p.operateV(),
                     p.releaseV(),
                     p.meantLive(),

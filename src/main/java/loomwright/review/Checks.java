@@ -23,6 +23,7 @@ import loomwright.review.part.FlasherLoads;
 import loomwright.review.part.LampVoltages;
 import loomwright.review.part.PartRatings;
 import loomwright.review.part.ReversedDiodes;
+import loomwright.review.part.ReversedPolarity;
 import loomwright.review.part.WindingVoltages;
 import loomwright.review.wire.EarthDrops;
 import loomwright.review.wire.ReversedWires;
@@ -49,6 +50,7 @@ final class Checks {
             new EarthDrops(),
             new PartRatings(),
             new ReversedDiodes(),
+            new ReversedPolarity(),
             new LampVoltages(),
             new WindingVoltages(),
             new ChargingVoltage(),

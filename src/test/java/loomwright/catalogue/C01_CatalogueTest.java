@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** The catalogue speaks of the kinds, terminals and properties that the plan document has, and of no others. */
 class C01_CatalogueTest {
     /** Kinds that a list knows and takes apart. */
-    private static final Set<String> COMPOSITE = Set.of("fuse box", "diode pair");
+    private static final Set<String> COMPOSITE = Set.of("fuse box", "diode pair", "twin lamp");
 
     @Test
     void everyKindOfPartIsInTheCatalogueAndNoOther() {

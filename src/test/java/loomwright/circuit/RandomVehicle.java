@@ -291,12 +291,21 @@ public final class RandomVehicle {
         int which = random.nextInt(4);
         String least = f(",'minimumV':%.3f", volts(between(4, 9)));
         String most = f(",'maximumV':%.3f", volts(between(11, 18)));
-        return switch (which) {
-            case 0 -> least;
-            case 1 -> least + most;
-            case 2 -> always ? least : most;
-            default -> always ? least + most : "";
-        };
+        return polarity()
+                + switch (which) {
+                    case 0 -> least;
+                    case 1 -> least + most;
+                    case 2 -> always ? least : most;
+                    default -> always ? least + most : "";
+                };
+    }
+
+    /** Of one in four which terminal must be positive, mostly the right one. */
+    private String polarity() {
+        if (random.nextInt(4) > 0) {
+            return "";
+        }
+        return negative == random.nextInt(5) > 0 ? ",'plus':'a'" : ",'plus':'b'";
     }
 
     private void consumer(String kind, String id, String in, String out, String figures) {

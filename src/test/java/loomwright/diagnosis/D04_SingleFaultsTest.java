@@ -138,7 +138,8 @@ class D04_SingleFaultsTest {
     /** F1 of 1.5 A carries 2.1 A with the heater sound: it opens by itself some time, but with a short at once. */
     @Test
     void aShortOpensAFuseThatIsTooSmallAnyway() {
-        Plan plan = Bedside.TWO_LOADS.withPart(new Fuse("F1", null, 1.5, 0.005));
+        Plan plan = Bedside.TWO_LOADS.withPart(
+                new Fuse("F1", null, 1.5, Fuse.RatedBy.CARRY, Fuse.Construction.BLADE, 0.005));
         Bench.Measured after = Bedside.bench(plan)
                 .measure(
                         List.of(new ShortToEarth(TerminalRef.parse("heater.a"))),

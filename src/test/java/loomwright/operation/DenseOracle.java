@@ -494,8 +494,12 @@ public final class DenseOracle {
                     works ? new Power(watts, leastV) : new Ohmic(leastV * leastV / watts / IDLE_SHARE));
         } else if (amps != null) {
             if (works) {
-                add(elements, load.id(), a, b, new Valve(leastV, STEEP_OHM, amps));
-                add(elements, load.id(), b, a, new Valve(leastV, STEEP_OHM, amps));
+                if (!"b".equals(load.plus())) {
+                    add(elements, load.id(), a, b, new Valve(leastV, STEEP_OHM, amps));
+                }
+                if (!"a".equals(load.plus())) {
+                    add(elements, load.id(), b, a, new Valve(leastV, STEEP_OHM, amps));
+                }
             }
             if (leastV > 0) {
                 add(elements, load.id(), a, b, new Ohmic(leastV / amps / IDLE_SHARE));
@@ -568,7 +572,10 @@ public final class DenseOracle {
             double lampsA = Math.abs(figures.acrossV(flasher, "49", "49a")) / flasherOhm(flasher);
             return hysteresis(lampsA, leastA, leastA, active);
         } else if (part instanceof Load load) {
-            double volts = Math.abs(figures.acrossV(load, "a", "b"));
+            double volts = figures.acrossV(load, "a", "b");
+            volts = load.plus() == null
+                    ? Math.abs(volts)
+                    : Math.max(0, load.plus().equals("a") ? volts : -volts);
             double leastV = load.currentA() == null ? load.minimumV(system) : 0;
             double above = leastV == 0 ? Double.POSITIVE_INFINITY : volts / leastV - 1;
             Double mostV = load.maximumV();

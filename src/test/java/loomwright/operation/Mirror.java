@@ -6,13 +6,14 @@ import loomwright.circuit.Battery;
 import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.LedLamp;
+import loomwright.circuit.Load;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.VehicleSystem;
 import loomwright.circuit.Wire;
 
-/** The same vehicle with the other pole earthed: batteries, alternators, diodes and LED lamps turned round. */
+/** The same vehicle with the other pole earthed: batteries, alternators, diodes, LED lamps and polarised loads turned round. */
 public final class Mirror {
     private Mirror() {}
 
@@ -39,6 +40,21 @@ public final class Mirror {
     }
 
     private static Part turned(Part part) {
+        if (part instanceof Load load) {
+            return new Load(
+                    load.id(),
+                    load.label(),
+                    load.resistanceOhm(),
+                    load.currentA(),
+                    load.powerW(),
+                    load.minimumV(),
+                    load.maximumV(),
+                    load.minus(),
+                    load.operateV(),
+                    load.releaseV(),
+                    load.meantLive(),
+                    load.meantLiveWhen());
+        }
         return part instanceof LedLamp led
                 ? new LedLamp(
                         led.id(),

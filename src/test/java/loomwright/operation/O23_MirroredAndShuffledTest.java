@@ -68,7 +68,8 @@ class O23_MirroredAndShuffledTest {
                 assertThat(other.acrossV(consumer))
                         .as("%s: volts of %s", where, consumer.id())
                         .isCloseTo(-one.acrossV(consumer), within(1e-6));
-                assertThat(other.activity(consumer))
+                assertThat(other.activity(
+                                (Consumer) mirrored.findPart(consumer.id()).orElseThrow()))
                         .as("%s: %s", where, consumer.id())
                         .isEqualTo(one.activity(consumer));
             }

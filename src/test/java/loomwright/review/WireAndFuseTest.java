@@ -192,6 +192,7 @@ class WireAndFuseTest {
                 "lamp",
                 null,
                 null,
+                null,
                 tenthsA / 2.0,
                 null,
                 null,

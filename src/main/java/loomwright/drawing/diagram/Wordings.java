@@ -37,7 +37,10 @@ final class Wordings {
     private static final Map<Class<? extends Part>, Function<Part, String>> DATA = new HashMap<>();
 
     static {
-        put(Fuse.class, fuse -> DiagramNumbers.given(fuse.ratingA()) + " A");
+        put(
+                Fuse.class,
+                fuse -> DiagramNumbers.given(fuse.ratingA())
+                        + (fuse.ratedBy() == Fuse.RatedBy.BLOW ? " A blow" : " A"));
         put(FusibleLink.class, link -> size(link.size()));
         put(
                 FilamentLamp.class,

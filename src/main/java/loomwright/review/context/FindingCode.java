@@ -30,6 +30,8 @@ public enum FindingCode implements MessageCode {
     DIODE_OVERLOADED,
     /** A spike diode across a winding lets the feed through. */
     DIODE_REVERSED,
+    /** An LED lamp or polarised load is fed the wrong way round. */
+    POLARITY_REVERSED,
     CONNECTOR_OVERLOADED,
     /** The two halves of a connector cannot be pushed together. */
     CONNECTOR_HALVES_DO_NOT_FIT,

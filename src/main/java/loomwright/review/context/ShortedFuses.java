@@ -34,7 +34,7 @@ public final class ShortedFuses {
 
     /** Whether a fuse blows at once and its current meets no load: of one that is merely too small that is not said. */
     private static boolean isShorted(Fuse fuse, SolvedStep solved) {
-        return carriesA(fuse, solved) >= AT_ONCE * fuse.ratingA()
+        return carriesA(fuse, solved) >= AT_ONCE * fuse.continuousA()
                 && wayBehind(fuse, solved).stream().noneMatch(i -> LoadCircuit.isOnPurpose(solved, i));
     }
 

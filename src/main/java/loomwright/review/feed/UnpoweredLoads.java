@@ -15,6 +15,7 @@ import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.TwoEndedConsumer;
 import loomwright.message.Arg;
 import loomwright.message.Message;
 import loomwright.operation.FeedStrength;
@@ -30,6 +31,7 @@ import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ReviewText;
 import loomwright.review.context.WorstCaseOrder;
 import loomwright.review.ignition.CoilVoltages;
+import loomwright.review.part.ReversedPolarity;
 import loomwright.review.wire.VoltageDrops;
 
 /**
@@ -50,9 +52,16 @@ public final class UnpoweredLoads implements Check {
                 .collect(Collectors.toSet());
         return context.plan().listParts(Consumer.class).stream()
                 .filter(load -> !unconnected.contains(load.id()))
+                .filter(load -> !isReversed(context, load))
                 .filter(load -> !Intent.conditions(load, context.plan()).isEmpty())
                 .flatMap(load -> judge(context, load).stream())
                 .toList();
+    }
+
+    /** Then that is its finding. */
+    private static boolean isReversed(ReviewContext context, Consumer load) {
+        return load instanceof TwoEndedConsumer one
+                && ReversedPolarity.worst(context, one).isPresent();
     }
 
     private static Optional<Finding> judge(ReviewContext context, Consumer load) {

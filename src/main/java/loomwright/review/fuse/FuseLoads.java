@@ -58,8 +58,8 @@ public final class FuseLoads implements Check {
                         FindingCode.FUSE_BLOWS_AT_ONCE.with(
                                 arg("fuse", fuse.thing()),
                                 arg("currentA", currentA),
-                                arg("ratingA", fuse.ratingA()),
-                                FindingWording.limitRatio(currentA, fuse.ratingA()),
+                                arg("ratingA", fuse.continuousA()),
+                                FindingWording.limitRatio(currentA, fuse.continuousA()),
                                 FindingWording.things("path", moment.solved().plan(), way),
                                 FindingWording.when(moment)),
                         BLOWS_AT_ONCE)
@@ -80,22 +80,24 @@ public final class FuseLoads implements Check {
     }
 
     private static Optional<Finding> judge(Fuse fuse, Peak peak) {
-        Verdict verdict = FuseRule.judgeLoad(peak.currentA(), fuse.ratingA(), true);
+        Verdict verdict = FuseRule.judgeLoad(peak.currentA(), fuse.continuousA(), true);
         Arg of = arg("fuse", fuse.thing());
         Arg currentA = arg("currentA", peak.currentA());
-        Arg ratingA = arg("ratingA", fuse.ratingA());
+        Arg ratingA = arg("ratingA", fuse.continuousA());
         if (verdict.level() == Level.WARNING) {
             return Optional.of(Finding.warning(
                             FindingCode.FUSE_OVERLOADED.with(
                                     of,
                                     currentA,
                                     ratingA,
-                                    FindingWording.limitRatio(peak.currentA(), fuse.ratingA()),
+                                    FindingWording.limitRatio(peak.currentA(), fuse.continuousA()),
                                     arg(
                                             "blows",
-                                            peak.currentA() >= ShortedFuses.AT_ONCE * fuse.ratingA()
-                                                    ? "at-once"
-                                                    : "later"),
+                                            fuse.construction() == Fuse.Construction.SELF_RESETTING
+                                                    ? "again-and-again"
+                                                    : peak.currentA() >= ShortedFuses.AT_ONCE * fuse.continuousA()
+                                                            ? "at-once"
+                                                            : "later"),
                                     FindingWording.when(peak.moment())),
                             Basis.computed("current against the rating given", "comparison"))
                     .remedy(ReviewText.SPLIT_LOAD.with()));

@@ -116,7 +116,7 @@ public final class FuseProtection implements Check {
 
     private static Optional<Failure> judge(
             ReviewContext context, ShortCircuits shorts, Fused fused, Wire wire, WireRating rating) {
-        Verdict verdict = FuseRule.judgeWire(fused.fuse().ratingA(), rating.allowedA());
+        Verdict verdict = FuseRule.judgeWire(fused.fuse().continuousA(), rating.allowedA());
         Optional<Overload> harmed = fused.shorted().contains(wire)
                 ? inShort(shorts, fused, wire, input(context, fused.fuse(), wire, rating))
                 : Optional.empty();
@@ -130,7 +130,7 @@ public final class FuseProtection implements Check {
 
     /** What a short at the far end of a wire does to it, in the first step in which it gets too hot. */
     private static Optional<Overload> inShort(ShortCircuits shorts, Fused fused, Wire wire, FuseChoice.Input input) {
-        DoubleFunction<Overload> overloads = FuseChoice.overloads(fused.fuse().ratingA(), input);
+        DoubleFunction<Overload> overloads = FuseChoice.overloads(fused.fuse().continuousA(), input);
         DoubleFunction<Overload> inShort = currentA -> overloads.apply(Math.min(currentA, MOST_SHORT_A));
         OptionalDouble harmfulA = shorts.findHarmfulA(
                 wire,
@@ -149,7 +149,7 @@ public final class FuseProtection implements Check {
                 Math.max(loadA, 1e-6),
                 null,
                 null,
-                fuse.ratingA(),
+                fuse.continuousA(),
                 null,
                 null,
                 wire.size(),
@@ -172,9 +172,9 @@ public final class FuseProtection implements Check {
                 failures.stream().skip(1).map(f -> f.wire().thing()).toList();
         List<Arg> arguments = new ArrayList<>(List.of(
                 arg("fuse", fuse.thing()),
-                arg("ratingA", fuse.ratingA()),
+                arg("ratingA", fuse.continuousA()),
                 arg("ampacityA", allowedA),
-                FindingWording.limitRatio(fuse.ratingA(), allowedA),
+                FindingWording.limitRatio(fuse.continuousA(), allowedA),
                 arg("wire", worst.wire().thing()),
                 arg("size", worst.rating().size().name()),
                 arg("insulation", worst.rating().assumed() ? "assumed" : "known"),
@@ -184,7 +184,7 @@ public final class FuseProtection implements Check {
                                 .map(o -> ReviewText.BURNS_IN_SHORT.with(arg("currentA", o.currentA())))
                                 .toList()),
                 Arg.things("others", others)));
-        double overloadC = worst.rating().ampacity().temperatureC(FuseRule.OVERLOAD_MULTIPLE * fuse.ratingA());
+        double overloadC = worst.rating().ampacity().temperatureC(FuseRule.OVERLOAD_MULTIPLE * fuse.continuousA());
         if (Double.isFinite(overloadC)) {
             arguments.add(arg("overloadTemperatureC", overloadC));
         }
@@ -209,7 +209,7 @@ public final class FuseProtection implements Check {
         }
         double neededA = least.get().ratingA();
         Arg ratingA = arg("ratingA", neededA);
-        if (worst.inShort().isEmpty() && neededA <= worst.rating().allowedA() && neededA < fuse.ratingA()) {
+        if (worst.inShort().isEmpty() && neededA <= worst.rating().allowedA() && neededA < fuse.continuousA()) {
             return FuseRule.largest(worst.rating().allowedA())
                     .filter(r -> r.ratingA() > neededA)
                     .map(r -> ReviewText.FIT_FUSE_UP_TO.with(ratingA, arg("largestA", r.ratingA())))
