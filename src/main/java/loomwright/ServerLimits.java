@@ -5,7 +5,6 @@ import static loomwright.OptionNames.named;
 import java.util.Map;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.bulk.BulkLimits;
-import loomwright.mistakes.MistakesLimits;
 import loomwright.network.NetworkLimits;
 import loomwright.service.limits.CalculationLimits;
 import loomwright.service.limits.Options;
@@ -91,9 +90,6 @@ final class ServerLimits {
                         file.get("paths", C.backfeed().maxPaths()),
                         file.get("remedies", C.backfeed().maxTrials()),
                         work.searchMs));
-        MistakesLimits mistakes = named(
-                Map.of("maxSolutions", "mistakes"),
-                () -> new MistakesLimits(file.get("mistakes", C.mistakes().maxSolutions())));
         BulkLimits bulk = named(
                 Map.of(
                         "threads",
@@ -114,6 +110,6 @@ final class ServerLimits {
                         file.get("bulk-silence-ms", C.bulk().silenceMs())));
         return named(
                 Map.of("network/maxElements", "network-elements", "timeMs", "--calculation-ms"),
-                () -> new CalculationLimits(network, backfeed, mistakes, bulk, work.calculationMs));
+                () -> new CalculationLimits(network, backfeed, bulk, work.calculationMs));
     }
 }

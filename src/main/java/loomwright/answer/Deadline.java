@@ -26,10 +26,31 @@ public final class Deadline implements Progress {
      */
     @Override
     public void at(long done, long of) {
-        if (System.nanoTime() - endNs > 0) {
+        if (isOver()) {
             throw new OutOfTime("A calculation may take " + timeMs / 1000.0 + " s; " + done + " of " + of
                     + " parts of this one were done");
         }
         told.at(done, of);
+    }
+
+    /** {@inheritDoc}
+     *
+     * @throws OutOfTime if the time is up
+     */
+    @Override
+    public void check() {
+        told.check();
+        if (isOver()) {
+            throw new OutOfTime("A calculation may take " + timeMs / 1000.0 + " s");
+        }
+    }
+
+    @Override
+    public long leftMs() {
+        return Math.min(told.leftMs(), TimeUnit.NANOSECONDS.toMillis(endNs - System.nanoTime()));
+    }
+
+    private boolean isOver() {
+        return System.nanoTime() - endNs > 0;
     }
 }

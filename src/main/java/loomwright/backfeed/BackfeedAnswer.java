@@ -110,16 +110,27 @@ public final class BackfeedAnswer {
                 : List.of();
     }
 
-    private static List<Message> working(Plan plan, BackfeedReport report) {
-        Extent extent = report.extent();
-        List<Message> working = new ArrayList<>();
-        working.add(BackfeedText.COMBINATIONS_SEARCHED.with(
+    /** What was looked at, and what was not. */
+    public static List<Message> extent(Plan plan, Extent extent) {
+        List<Message> lines = new ArrayList<>();
+        lines.add(BackfeedText.COMBINATIONS_SEARCHED.with(
                 arg("searched", extent.combinationsSearched()), arg("combinations", extent.combinations())));
         if (!extent.heldSwitches().isEmpty()) {
-            working.add(BackfeedText.HELD_SWITCHES.with(Arg.things(
+            lines.add(BackfeedText.HELD_SWITCHES.with(Arg.things(
                     "switches", extent.heldSwitches().stream().map(plan::thing).toList())));
         }
-        working.add(BackfeedText.SWITCH_MOVES.with(arg("moves", extent.switchMoves())));
+        lines.add(BackfeedText.SWITCH_MOVES.with(arg("moves", extent.switchMoves())));
+        if (extent.remediesLeft() > 0) {
+            lines.add(BackfeedText.REMEDIES_LEFT.with(arg("remedies", extent.remediesLeft())));
+        }
+        if (extent.faultsLeft() > 0) {
+            lines.add(BackfeedText.FAULTS_LEFT.with(arg("faults", extent.faultsLeft())));
+        }
+        return lines;
+    }
+
+    private static List<Message> working(Plan plan, BackfeedReport report) {
+        List<Message> working = new ArrayList<>(extent(plan, report.extent()));
         if (report.unintendedFeeds().isEmpty()) {
             working.add(BackfeedText.NOTHING_FOUND.with());
         }

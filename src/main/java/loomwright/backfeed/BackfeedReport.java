@@ -36,17 +36,42 @@ public record BackfeedReport(
      *
      * @param combinations how many combinations of switch and contact positions the plan has; the largest long if there are more
      * @param combinationsSearched how many of them were gone through, in all seven steps
+     * @param combinationsSolved of how many of them all figures were worked out, for the checks of a review: the plan as drawn,
+     *     each switch moved alone, those in which wires carry most, and others
      * @param heldSwitches the switches and contacts that were left as drawn, because there are too many combinations
      * @param switchMoves how many switches were moved in a row, with the key turned in any way between, to find a relay that
      *     stays in
      * @param switchMovesComplete whether no longer sequence shows anything more
+     * @param remediesLeft changes to the plan that were not tried as remedies
+     * @param faultsLeft single faults that there was no time to search
      */
     public record Extent(
             long combinations,
             long combinationsSearched,
+            int combinationsSolved,
             List<String> heldSwitches,
             int switchMoves,
-            boolean switchMovesComplete) {
+            boolean switchMovesComplete,
+            int remediesLeft,
+            int faultsLeft) {
+        /** As far as the search for feeds alone went. */
+        static Extent ofSearch(
+                long combinations, long searched, List<String> heldSwitches, int switchMoves, boolean movesComplete) {
+            return new Extent(combinations, searched, 0, heldSwitches, switchMoves, movesComplete, 0, 0);
+        }
+
+        Extent with(int solved, int remedies, int faults) {
+            return new Extent(
+                    combinations,
+                    combinationsSearched,
+                    solved,
+                    heldSwitches,
+                    switchMoves,
+                    switchMovesComplete,
+                    remedies,
+                    faults);
+        }
+
         /** Whether every combination was gone through. */
         public boolean searchedAll() {
             return combinations == combinationsSearched;

@@ -3,32 +3,27 @@ package loomwright.backfeed;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
 import loomwright.answer.Deadline;
-import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
-import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.FaultFeeds;
 import loomwright.backfeed.BackfeedReport.Occurrence;
-import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.ReversedWire;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
-import loomwright.backfeed.FeedSearch.LoadCases;
 import loomwright.backfeed.Situations.Situation;
 import loomwright.backfeed.Survey.Moment;
-import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFaults;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Branch;
-import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SwitchSettings;
 
@@ -39,83 +34,126 @@ import loomwright.operation.SwitchSettings;
  * thread safe.
  */
 public final class BackfeedSearch {
-    /** In how many combinations a plan with a remedy in it is searched again for what the remedy brings about. */
-    private static final int PROOF_COMBINATIONS = 1024;
+    /** Of the time there is, what may be spent when the search ends, when the figures are there, and when remedies end. */
+    private static final double SEARCH_SHARE = 0.4;
 
-    /** How long that may take for one remedy. */
-    private static final int PROOF_MS = 500;
-
-    /** Of the time of a search, what is spent on remedies for all loads together: one part in so many. */
-    private static final int REMEDY_SHARE = 2;
+    private static final double SURVEY_SHARE = 0.6;
+    private static final double REMEDY_SHARE = 0.85;
 
     private final BackfeedLimits limits;
-    private final PlanSolver solver;
+    private final NetworkLimits networkLimits;
     private final FeedSearch search;
-    /** Looks at a plan with a remedy in it. */
-    private final FeedSearch proof;
 
     public BackfeedSearch(BackfeedLimits limits, NetworkLimits networkLimits) {
         this.limits = limits;
-        this.solver = new PlanSolver(networkLimits);
+        this.networkLimits = networkLimits;
         this.search = new FeedSearch(limits, networkLimits);
-        this.proof = new FeedSearch(
-                new BackfeedLimits(
-                        Math.min(PROOF_COMBINATIONS, limits.maxCombinations()),
-                        limits.solvedCombinations(),
-                        1,
-                        1,
-                        PROOF_MS),
-                networkLimits);
     }
+
+    /**
+     * What was searched.
+     *
+     * @param plan as it was searched
+     * @param survey all figures of some combinations: as drawn, with each switch moved, and those in which wires carry most
+     */
+    public record Searched(Plan plan, BackfeedReport report, Survey survey) {}
 
     /** Searches a plan. */
     public BackfeedReport find(Plan plan, Progress progress) {
-        return find(plan, Survey.of(plan, solver, limits.solvedCombinations(), progress.part(0, 3)), progress, false);
+        return search(plan, progress).report();
     }
 
     /** As {@link #find(Plan, Progress)}, and once more with each single fault. */
     public BackfeedReport findWithFaults(Plan plan, Progress progress) {
-        return find(plan, Survey.of(plan, solver, limits.solvedCombinations(), progress.part(0, 3)), progress, true);
+        return search(plan, progress, true).report();
     }
 
-    /**
-     * Searches a plan of which combinations were solved before.
-     *
-     * @param survey of that plan
-     */
-    public BackfeedReport find(Plan plan, Survey survey, Progress progress) {
-        return find(plan, survey, progress, false);
+    /** As {@link #find(Plan, Progress)}, with what it saw. */
+    public Searched search(Plan plan, Progress progress) {
+        return search(plan, progress, false);
     }
 
-    private BackfeedReport find(Plan plan, Survey survey, Progress progress, boolean singleFaults) {
+    private Searched search(Plan plan, Progress progress, boolean singleFaults) {
+        Budget budget = new Budget(limits.timeMs(), progress);
+        PlanSolver solver = new PlanSolver(networkLimits);
+        FeedSearch.Found found = search.find(
+                plan, new SearchClock(progress.part(0, 3), budget.untilMs(SEARCH_SHARE), combinations(plan)));
+        List<List<Part>> open = Situations.open(plan);
+        List<List<Integer>> peaks = found.peaks().stream()
+                .map(setting -> places(found, open, setting))
+                .toList();
+        List<Situation> situations = Situations.list(plan, limits.solvedCombinations(), peaks);
+        Survey survey = Survey.of(
+                plan,
+                solver,
+                situations,
+                new SearchClock(progress.part(1, 3), budget.untilMs(SURVEY_SHARE), situations.size()));
+        return new Searched(plan, report(plan, solver, found, survey, budget, singleFaults), survey);
+    }
+
+    /** The time of a search: its own limit, or what whoever watches gives it. */
+    private record Budget(long allMs, long endMs, Progress progress) {
+        Budget(int limitMs, Progress progress) {
+            this(Math.min(limitMs, Math.max(0, progress.leftMs())), progress);
+        }
+
+        private Budget(long allMs, Progress progress) {
+            this(allMs, nowMs() + allMs, progress);
+        }
+
+        /** How long it is until so much of the time is spent. */
+        long untilMs(double share) {
+            return Math.max(0, endMs - nowMs() - Math.round(allMs * (1 - share)));
+        }
+
+        private static long nowMs() {
+            return TimeUnit.NANOSECONDS.toMillis(System.nanoTime());
+        }
+    }
+
+    private BackfeedReport report(
+            Plan plan, PlanSolver solver, FeedSearch.Found found, Survey survey, Budget budget, boolean singleFaults) {
         List<SingleFault> faults = singleFaults ? SingleFaults.list(plan) : List.of();
-        FeedSearch.Found found =
-                search.find(plan, new SearchClock(progress.part(1, 3), limits.timeMs(), combinations(plan)));
-        Survey proving = proving(plan, survey, found);
+        List<List<Part>> open = Situations.open(plan);
+        Progress progress = budget.progress();
+        Survey proving = proving(plan, solver, survey, found, budget);
         Set<String> bothWays = Clues.bothWays(survey.moments());
         NormalWays normal = new NormalWays(survey);
-        Map<String, List<Occurrence>> occurrences = new LinkedHashMap<>();
-        Map<String, Severity> before = new HashMap<>();
         List<Judged> judged = new ArrayList<>();
-        found.cases().forEach((load, cases) -> {
-            Judged one = Judged.of(load, cases, normal, found);
-            judged.add(one);
-            before.put(load.id(), one.severity());
-            occurrences.put(load.id(), one.occurrences());
-        });
+        found.cases().forEach((load, cases) -> judged.add(Judged.of(load, cases, normal, found)));
         List<UnintendedFeed> feeds = new ArrayList<>();
         // All loads share the time for remedies; the worst come first.
         judged.sort(Comparator.comparing(Judged::severity));
-        Progress remedyTime = new Deadline(limits.timeMs() / REMEDY_SHARE, progress.part(2, 3));
+        // On a part of the combinations nothing can be proved.
+        long remedyMs = proving.isComplete() ? budget.untilMs(REMEDY_SHARE) : 0;
+        Progress remedyTime = new Deadline((int) remedyMs, progress.part(2, 3));
+        RemedySearch remedySearch = new RemedySearch(proving, judged, limits, networkLimits);
+        int remediesLeft = 0;
         for (int i = 0; i < judged.size(); i++) {
             Judged one = judged.get(i);
-            feeds.add(one.feed(
-                    remedies(plan, proving, one, occurrences, before, remedyTime.part(i, judged.size())), bothWays));
+            Set<List<Integer>> fedAt = one.cases().cases().stream()
+                    .map(c -> places(found, open, c.setting()))
+                    .collect(Collectors.toSet());
+            RemedySearch.Remedies remedies = remedySearch.find(one, fedAt, remedyTime.part(i, judged.size()));
+            feeds.add(one.feed(remedies.found(), bothWays));
+            remediesLeft += remedies.left();
         }
         feeds.sort(Comparator.comparing(UnintendedFeed::severity).thenComparing(UnintendedFeed::load));
+        FaultsFound ofFaults = withFaults(plan, faults, normal, budget);
         return new BackfeedReport(
-                plan.name(), found.extent(), feeds, reversedWires(survey), withFaults(plan, faults, normal, progress));
+                plan.name(),
+                found.extent().with(survey.combinations(), remediesLeft, ofFaults.left()),
+                feeds,
+                reversedWires(survey),
+                ofFaults.feeds());
     }
+
+    /**
+     * What single faults bring about.
+     *
+     * @param left faults that there was no time for
+     */
+    private record FaultsFound(List<FaultFeeds> feeds, int left) {}
 
     private long combinations(Plan plan) {
         return SwitchSettings.of(plan)
@@ -125,26 +163,32 @@ public final class BackfeedSearch {
     }
 
     /** What remedies are proved on: the combinations solved anyway, and those in which a load is fed. */
-    private Survey proving(Plan plan, Survey survey, FeedSearch.Found found) {
+    private Survey proving(Plan plan, PlanSolver solver, Survey survey, FeedSearch.Found found, Budget budget) {
         Set<List<Integer>> known = new HashSet<>();
         survey.situations().forEach(s -> known.add(s.setting()));
         List<List<Part>> open = Situations.open(plan);
         List<Situation> more = new ArrayList<>();
         found.cases().values().stream().flatMap(cases -> cases.cases().stream()).forEach(one -> {
-            List<Integer> setting = open.stream()
-                    .map(parts -> place(found, parts, one.setting()))
-                    .toList();
+            List<Integer> setting = places(found, open, one.setting());
             if (known.add(setting)) {
                 more.add(Situations.at(plan, open, setting));
             }
         });
-        if (more.isEmpty()) {
+        if (more.isEmpty() || !survey.isComplete()) {
             return survey;
         }
         // Where a load is fed is looked at first.
         more.addAll(survey.situations());
         return Survey.of(
-                plan, solver, more.subList(0, Math.min(more.size(), limits.solvedCombinations())), Progress.UNWATCHED);
+                plan,
+                solver,
+                more.subList(0, Math.min(more.size(), limits.solvedCombinations())),
+                new SearchClock(Progress.UNWATCHED, budget.untilMs((SURVEY_SHARE + REMEDY_SHARE) / 2), more.size()));
+    }
+
+    /** A setting of the search as the places of all open parts of the plan, those that were held among them. */
+    private static List<Integer> places(FeedSearch.Found found, List<List<Part>> open, int[] setting) {
+        return open.stream().map(parts -> place(found, parts, setting)).toList();
     }
 
     private static int place(FeedSearch.Found found, List<Part> parts, int[] setting) {
@@ -152,138 +196,17 @@ public final class BackfeedSearch {
         return part < 0 ? 0 : setting[part];
     }
 
-    /** One load judged. */
-    private record Judged(
-            Consumer load,
-            LoadCases cases,
-            FeedCase main,
-            boolean ownWay,
-            Severity severity,
-            List<Occurrence> occurrences) {
-
-        static Judged of(Consumer load, LoadCases cases, NormalWays normal, FeedSearch.Found found) {
-            List<FeedCase> worstFirst = cases.cases().stream()
-                    .sorted(Comparator.<FeedCase, Boolean>comparing(c -> normal.isOwnWay(c))
-                            .thenComparing(mainFirst()))
-                    .toList();
-            FeedCase main = worstFirst.get(0);
-            boolean ownWay = normal.isOwnWay(main);
-            Severity severity = ownWay
-                    ? Severity.NOTE
-                    : Verdicts.severity(
-                            load, main.feed().strength(), main.feed().pulledIn());
-            return new Judged(
-                    load,
-                    cases,
-                    main,
-                    ownWay,
-                    severity,
-                    worstFirst.stream()
-                            .map(c -> c.occurrence(found.settings()))
-                            .distinct()
-                            .toList());
-        }
-
-        UnintendedFeed feed(List<Remedy> remedies, Set<String> bothWays) {
-            Occurrence occurrence = occurrences.get(0);
-            Plan plan = main.solved().plan();
-            return new UnintendedFeed(
-                    load.id(),
-                    load.displayName(),
-                    severity,
-                    ownWay
-                            ? Verdicts.question(plan, load, occurrence)
-                            : Verdicts.verdict(
-                                    plan, load, occurrence, main.solved().wasActive(load)),
-                    cases.fedIn(),
-                    occurrences,
-                    remedies,
-                    Clues.of(main, bothWays));
-        }
-    }
-
-    /**
-     * What a load does comes first, then what begins rather than what goes on: the cause, not its consequence; then by volts and
-     * the fewest switches changed.
-     */
-    private static Comparator<FeedCase> mainFirst() {
-        return Comparator.<FeedCase, FeedStrength>comparing(c -> c.feed().strength())
-                .thenComparing(c -> !c.feed().pulledIn())
-                .thenComparing(c -> c.solved().wasActive(c.load()))
-                .thenComparing(FeedCase::memory)
-                .thenComparing(FeedCase::feed)
-                .thenComparingInt(FeedCase::changes)
-                .thenComparing(c -> c.solved().step());
-    }
-
-    private List<Remedy> remedies(
-            Plan plan,
-            Survey survey,
-            Judged judged,
-            Map<String, List<Occurrence>> all,
-            Map<String, Severity> before,
-            Progress progress) {
-        // A trickle does nothing that would be worth a part, and a question asks first.
-        if (judged.severity() == Severity.NOTE) {
-            return List.of();
-        }
-        RemedyTrial trial =
-                new RemedyTrial(survey, judged.load(), solver, judged.cases().cases());
-        List<Candidate> candidates = RemedyCandidates.list(plan, survey, judged.load(), all).stream()
-                .limit(limits.maxTrials())
-                .toList();
-        List<Remedy> remedies = new ArrayList<>();
-        try {
-            for (int i = 0; i < candidates.size(); i++) {
-                Candidate candidate = candidates.get(i);
-                trial.run(candidate, progress.part(i, candidates.size()))
-                        .filter(remedy -> bringsNothingNew(candidate, judged.load(), before))
-                        .ifPresent(remedies::add);
-            }
-        } catch (OutOfTime over) {
-            // What was found is told, with the remedies that there was time to try.
-            return sorted(remedies);
-        }
-        return sorted(remedies);
-    }
-
-    private static List<Remedy> sorted(List<Remedy> remedies) {
-        // What leaves a load starved that another remedy restores would hide the fault, such as a lost earth.
-        int restored =
-                remedies.stream().mapToInt(r -> r.restores().size()).max().orElse(0);
-        remedies.removeIf(r -> r.restores().size() < restored);
-        remedies.sort(Comparator.comparingDouble(Remedy::costV)
-                .thenComparing(r -> r.kind().effort()));
-        return remedies;
-    }
-
-    /**
-     * Whether a search of the plan with the change, sequences of moves included, finds the load no more than a trickle, and no
-     * other load of more weight than before.
-     */
-    private boolean bringsNothingNew(Candidate candidate, Consumer cured, Map<String, Severity> before) {
-        Plan changed = candidate.changed().get();
-        FeedSearch.Found found = proof.find(changed, new SearchClock(Progress.UNWATCHED, PROOF_MS, PROOF_COMBINATIONS));
-        if (found.cases().isEmpty()) {
-            return true;
-        }
-        NormalWays normal = new NormalWays(Survey.of(changed, solver, limits.solvedCombinations(), Progress.UNWATCHED));
-        return found.cases().entrySet().stream().allMatch(entry -> {
-            Consumer load = entry.getKey();
-            Severity now = Judged.of(load, entry.getValue(), normal, found).severity();
-            Severity was = load.id().equals(cured.id()) ? Severity.NOTE : before.getOrDefault(load.id(), Severity.NOTE);
-            return now.compareTo(was) >= 0;
-        });
-    }
-
-    private List<FaultFeeds> withFaults(Plan plan, List<SingleFault> faults, NormalWays normal, Progress progress) {
+    private FaultsFound withFaults(Plan plan, List<SingleFault> faults, NormalWays normal, Budget budget) {
         List<FaultFeeds> feeds = new ArrayList<>();
-        SearchClock clock = new SearchClock(progress, limits.timeMs(), combinations(plan) * Math.max(1, faults.size()));
+        SearchClock clock = new SearchClock(
+                budget.progress().part(2, 3), budget.untilMs(1), combinations(plan) * Math.max(1, faults.size()));
+        int searched = 0;
         for (SingleFault fault : faults) {
             if (clock.isExpired()) {
                 break;
             }
             FeedSearch.Found found = search.findBeside(plan, fault.applyTo(plan), clock);
+            searched += clock.isExpired() ? 0 : 1;
             List<UnintendedFeed> ofFault = new ArrayList<>();
             found.cases()
                     .forEach((load, cases) ->
@@ -294,7 +217,7 @@ public final class BackfeedSearch {
             }
         }
         feeds.sort(Comparator.comparing(f -> f.unintendedFeeds().get(0).severity()));
-        return feeds;
+        return new FaultsFound(feeds, faults.size() - searched);
     }
 
     /** The strongest first, what is pulled in before what is not. */

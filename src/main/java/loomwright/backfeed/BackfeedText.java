@@ -27,6 +27,8 @@ public enum BackfeedText implements MessageCode {
     COMBINATIONS_SEARCHED,
     HELD_SWITCHES,
     SWITCH_MOVES,
+    REMEDIES_LEFT,
+    FAULTS_LEFT,
     NOTHING_FOUND,
     CURRENT_PATH,
     REMEDY

@@ -4,6 +4,7 @@ import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -28,7 +29,6 @@ import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import loomwright.operation.SwitchSettings;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The one search for loads that are live though they are not meant to be: in every step and every setting of the free switches
@@ -43,17 +43,27 @@ import org.jspecify.annotations.Nullable;
  */
 final class FeedSearch {
     private static final int KEEP_IDLE_S = 1;
-    /** Of the time of a search, what sequences of moves may take: one part in so many. */
-    private static final int MOVES_SHARE = 4;
+    private static final int MOST_MOVES = 100_000;
 
     private static final int THREADS = Runtime.getRuntime().availableProcessors();
     private static final ExecutorService POOL = threads(THREADS);
 
     private final BackfeedLimits limits;
+    private final int mostMoves;
     private final NetworkLimits networkLimits;
 
     FeedSearch(BackfeedLimits limits, NetworkLimits networkLimits) {
+        this(limits, networkLimits, MOST_MOVES);
+    }
+
+    /**
+     * Prepares a search.
+     *
+     * @param mostMoves moves of switches or key that are tried at most
+     */
+    FeedSearch(BackfeedLimits limits, NetworkLimits networkLimits, int mostMoves) {
         this.limits = limits;
+        this.mostMoves = mostMoves;
         this.networkLimits = networkLimits;
     }
 
@@ -73,8 +83,9 @@ final class FeedSearch {
      * What a search found.
      *
      * @param cases of each load that is fed, by step the strongest and, where it is another, the simplest
+     * @param peaks the settings in which wires carry most, those first in which most of them do
      */
-    record Found(SwitchSettings settings, Extent extent, Map<Consumer, LoadCases> cases) {}
+    record Found(SwitchSettings settings, Extent extent, Map<Consumer, LoadCases> cases, List<int[]> peaks) {}
 
     /** One load: in how many settings it is fed, and the cases that are told, each step's strongest first. */
     record LoadCases(int fedIn, List<FeedCase> cases) {}
@@ -87,22 +98,18 @@ final class FeedSearch {
         int count = settings.count().intValueExact();
         FreshStates states = new FreshStates(count);
         List<Consumer> consumers = plan.listParts(Consumer.class);
-        ScanResult result = new ScanResult(codes, consumers.size());
-        new PooledScan(POOL, 4 * THREADS, () -> new ScanTask(codes, null, states, networkLimits))
-                .run(count, result, clock);
+        ScanResult result = new PooledScan(POOL, 4 * THREADS, () -> new ScanTask(codes, null, states, networkLimits))
+                .run(count, clock);
         clock.finished(count);
         MoveSearch moves = new MoveSearch(
-                codes,
-                states,
-                networkLimits,
-                new SearchClock(Progress.UNWATCHED, clock.isExpired() ? 0 : limits.timeMs() / MOVES_SHARE, count));
+                codes, states, networkLimits, mostMoves, new SearchClock(Progress.UNWATCHED, clock.leftMs(), count));
         List<MoveSearch.Found> ofMoves = moves.find(count);
-        Extent extent = new Extent(
+        Extent extent = Extent.ofSearch(
                 combinations(plan),
                 result.settings,
                 List.copyOf(held),
                 moves.extent().switchMoves(),
-                moves.extent().complete());
+                moves.extent().complete() && result.settings == combinations(plan));
         PlanSolver solver = new PlanSolver(networkLimits);
         Replay replay = new Replay(settings, solver.settings(plan));
         Map<Consumer, LoadCases> cases = new LinkedHashMap<>();
@@ -124,7 +131,7 @@ final class FeedSearch {
                 cases.put(consumers.get(c), new LoadCases(result.fedIn[c], ofLoad));
             }
         }
-        return new Found(settings, extent, cases);
+        return new Found(settings, extent, cases, result.peaks.list());
     }
 
     /**
@@ -137,10 +144,9 @@ final class FeedSearch {
         SettingCodes codes = new SettingCodes(settings);
         int count = settings.count().intValueExact();
         List<Consumer> consumers = faulty.listParts(Consumer.class);
-        ScanResult result = new ScanResult(codes, consumers.size());
         SwitchSettings beside = SwitchSettings.holding(sound, held);
-        new PooledScan(POOL, 4 * THREADS, () -> new ScanTask(codes, beside, null, networkLimits))
-                .run(count, result, clock);
+        ScanResult result = new PooledScan(POOL, 4 * THREADS, () -> new ScanTask(codes, beside, null, networkLimits))
+                .run(count, clock);
         clock.finished(count);
         Replay replay = new Replay(settings, new PlanSolver(networkLimits).settings(faulty));
         Map<Consumer, LoadCases> cases = new LinkedHashMap<>();
@@ -155,8 +161,8 @@ final class FeedSearch {
             worst.ifPresent(
                     one -> cases.put(consumers.get(consumer), new LoadCases(result.fedIn[consumer], List.of(one))));
         }
-        Extent extent = new Extent(combinations(faulty), result.settings, List.copyOf(held), 0, true);
-        return new Found(settings, extent, cases);
+        Extent extent = Extent.ofSearch(combinations(faulty), result.settings, List.copyOf(held), 0, true);
+        return new Found(settings, extent, cases, result.peaks.list());
     }
 
     private record SeenAt(Step step, Seen seen) {}
@@ -201,8 +207,8 @@ final class FeedSearch {
     private final class Replay {
         private final SwitchSettings settings;
         private final PlanSettings solver;
-        private @Nullable List<SolvedStep> last;
-        private int[] lastSetting = {};
+        /** By setting; the strongest cases of many loads are of one. */
+        private final Map<List<Integer>, List<SolvedStep>> solved = new HashMap<>();
 
         Replay(SwitchSettings settings, PlanSettings solver) {
             this.settings = settings;
@@ -211,18 +217,14 @@ final class FeedSearch {
 
         /** The step of a setting, if the load is fed in it as decided. */
         Optional<FeedCase> fresh(Consumer load, int[] setting, Step step) {
-            List<SolvedStep> steps = last;
-            if (steps == null || !Arrays.equals(setting, lastSetting)) {
-                steps = solver.solve(settings.planAt(setting));
-                last = steps;
-                lastSetting = setting;
-            }
+            List<SolvedStep> steps = solved.computeIfAbsent(
+                    Arrays.stream(setting).boxed().toList(), key -> solver.solve(settings.planAt(setting)));
             List<Move> moves = new ArrayList<>();
             settings.positions(setting, true).forEach((id, position) -> moves.add(new Move(id, position)));
             moves.add(Move.key(step));
-            SolvedStep solved =
+            SolvedStep at =
                     steps.stream().filter(one -> one.step() == step).findFirst().orElseThrow();
-            return fed(load, setting, moves, false, solved);
+            return fed(load, setting, moves, false, at);
         }
 
         Optional<FeedCase> moved(Consumer load, int[] setting, List<Move> moves, PlanSolver planSolver) {

@@ -53,6 +53,7 @@ final class MoveSearch {
     private final FreshStates fresh;
     private final UnintendedFeedScan feeds;
     private final SettingScan scan;
+    private final int mostTries;
     private final SearchClock clock;
     private final Map<Node, Came> reached = new HashMap<>();
     /** Settings, steps and states that they began in: many ways lead to most of them, and the first is the shortest. */
@@ -63,6 +64,7 @@ final class MoveSearch {
     private final Map<LoadInStep, Found> simplest = new HashMap<>();
 
     private boolean complete = true;
+    private int tries;
     private int deepest;
 
     /** Parts doing what they do in a state that the setting does not have by itself. */
@@ -88,11 +90,17 @@ final class MoveSearch {
      */
     record Extent(int switchMoves, boolean complete) {}
 
-    MoveSearch(SettingCodes codes, FreshStates fresh, NetworkLimits limits, SearchClock clock) {
+    /**
+     * Prepares a search.
+     *
+     * @param mostTries moves that are tried at most, so that what is found does not hang on how quick the machine is
+     */
+    MoveSearch(SettingCodes codes, FreshStates fresh, NetworkLimits limits, int mostTries, SearchClock clock) {
         this.codes = codes;
         this.fresh = fresh;
         this.feeds = new UnintendedFeedScan(codes.settings(), limits);
         this.scan = feeds.scan();
+        this.mostTries = mostTries;
         this.clock = clock;
     }
 
@@ -103,14 +111,14 @@ final class MoveSearch {
         for (int moves = 0; moves <= MOST_MOVES; moves++) {
             Deque<Node> next = new ArrayDeque<>();
             for (int[] setting : withChanges) {
-                if (!clock.at(settings)) {
+                if (isOver(settings)) {
                     complete = false;
                     return found();
                 }
                 fromFresh(setting, moves, level, next);
             }
             while (!level.isEmpty()) {
-                if (!clock.at(settings)) {
+                if (isOver(settings)) {
                     complete = false;
                     return found();
                 }
@@ -123,6 +131,10 @@ final class MoveSearch {
         boolean allSettings = codes.settings().open().size() <= MOST_CHANGES || fresh.distinct() == 1;
         complete &= level.isEmpty() && allSettings;
         return found();
+    }
+
+    private boolean isOver(int settings) {
+        return tries >= mostTries || !clock.at(settings);
     }
 
     Extent extent() {
@@ -236,6 +248,7 @@ final class MoveSearch {
         if (!begun.add(new Node(number, step, state))) {
             return Optional.empty();
         }
+        tries++;
         BitSet active = scan.settle(setting.clone(), step, fresh.state(state));
         int rests = scan.solved() ? fresh.numberOf(scan.memory(active)) : fresh.at(number, step);
         Node node = new Node(number, step, rests);

@@ -33,13 +33,16 @@ final class PooledScan {
         this.tasks = tasks;
     }
 
-    /** Goes through the settings, as many as there is time for, and adds what they show. */
-    void run(int settings, ScanResult all, SearchClock clock) {
+    /** Goes through the settings, as many as there is time for, and gathers what they show. */
+    ScanResult run(int settings, SearchClock clock) {
+        ScanTask first = tasks.get();
+        ScanResult all = first.nothing();
         if (settings <= BATCH) {
             // Not worth a second thread; but a setting may be large, so that the clock is asked for each.
-            all.addAll(tasks.get().run(0, settings, () -> !clock.at(0)));
-            return;
+            all.addAll(first.run(0, settings, () -> !clock.at(0)));
+            return all;
         }
+        idle.add(first);
         Deque<Future<ScanResult>> running = new ArrayDeque<>();
         int next = 0;
         try {
@@ -51,13 +54,14 @@ final class PooledScan {
                     next = to;
                 }
                 if (running.isEmpty()) {
-                    return;
+                    return all;
                 }
                 all.addAll(await(running.remove(), clock, all.settings));
                 if (!clock.at(all.settings)) {
                     stop.set(true);
                 }
             }
+            return all;
         } finally {
             stop.set(true);
             running.forEach(future -> future.cancel(false));

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import loomwright.answer.Progress;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Cost;
@@ -39,6 +40,9 @@ final class RemedyTrial {
     /** What a load that gets too little may lose, as a share of the nominal voltage (common practice, no source). */
     private static final double STARVED_SHARE = 0.05;
 
+    /** Situations in which a candidate is tried first. */
+    private static final int FEW = 8;
+
     /** Of the current that charges a battery, what a remedy must leave (common practice, no source). */
     private static final double LEAST_CHARGE_SHARE = 0.8;
 
@@ -46,12 +50,20 @@ final class RemedyTrial {
     private final Consumer load;
     private final PlanSolver solver;
     private final List<FeedCase> cases;
+    private final Set<List<Integer>> fedAt;
 
-    RemedyTrial(Survey before, Consumer load, PlanSolver solver, List<FeedCase> cases) {
+    /**
+     * Prepares trials.
+     *
+     * @param cases in which the load is fed
+     * @param fedAt the settings of these, as {@link Situation#setting}
+     */
+    RemedyTrial(Survey before, Consumer load, PlanSolver solver, List<FeedCase> cases, Set<List<Integer>> fedAt) {
         this.before = before;
         this.load = load;
         this.solver = solver;
         this.cases = cases;
+        this.fedAt = fedAt;
     }
 
     /** What comes of a change, as far as it was tried. */
@@ -93,19 +105,37 @@ final class RemedyTrial {
 
     /** The remedy if the change works. */
     Optional<Remedy> run(Candidate candidate, Progress progress) {
-        Effects effects = new Effects();
-        Iterator<Moment> was = before.moments().iterator();
         Plan changed = candidate.changed().get();
-        if (!curesSequences(changed)) {
-            return Optional.empty();
-        }
+        return curesSequences(changed)
+                ? run(
+                        candidate,
+                        changed,
+                        IntStream.range(0, before.situations().size()).toArray(),
+                        true,
+                        progress)
+                : Optional.empty();
+    }
+
+    /** As {@link #run}, only where the load is fed: whether it is worth more. */
+    Optional<Remedy> runWhereFed(Candidate candidate, Progress progress) {
+        int[] few = IntStream.range(0, before.situations().size())
+                .filter(i -> fedAt.contains(before.situations().get(i).setting()))
+                .limit(FEW)
+                .toArray();
+        return run(candidate, candidate.changed().get(), few, false, progress);
+    }
+
+    private Optional<Remedy> run(
+            Candidate candidate, Plan changed, int[] combinations, boolean mustTakePart, Progress progress) {
+        Effects effects = new Effects();
         List<List<Part>> open = Situations.open(changed);
-        int combinations = before.situations().size();
         PlanSettings settings = solver.settings(changed);
         boolean takesPart = false;
-        for (int i = 0; i < combinations; i++) {
+        for (int k = 0; k < combinations.length; k++) {
+            int at = combinations[k];
             Situation situation =
-                    Situations.at(changed, open, before.situations().get(i).setting());
+                    Situations.at(changed, open, before.situations().get(at).setting());
+            Iterator<Moment> was = before.momentsOf(at).iterator();
             Iterator<SolvedStep> steps = settings.steps(situation.plan());
             while (steps.hasNext()) {
                 Moment is = new Moment(situation, steps.next());
@@ -114,9 +144,9 @@ final class RemedyTrial {
                 }
                 takesPart |= takesPart(candidate, is.solved());
             }
-            progress.at(i + 1, combinations);
+            progress.at(k + 1L, combinations.length);
         }
-        return takesPart
+        return takesPart || !mustTakePart
                 ? Optional.of(effects.remedy(before.plan(), candidate, PlanPatch.between(before.plan(), changed)))
                 : Optional.empty();
     }

@@ -15,7 +15,11 @@ final class ScanResult {
     /** Settings gone through. */
     int settings;
 
-    ScanResult(SettingCodes codes, int consumers) {
+    /** Where each wire carries most. */
+    final PeakSettings peaks;
+
+    ScanResult(SettingCodes codes, int consumers, int wires) {
+        peaks = new PeakSettings(codes, wires);
         fedIn = new int[consumers];
         for (Step step : Step.values()) {
             List<LeastChanges> here = new ArrayList<>();
@@ -32,6 +36,7 @@ final class ScanResult {
 
     void addAll(ScanResult other) {
         settings += other.settings;
+        peaks.addAll(other.peaks);
         for (int c = 0; c < fedIn.length; c++) {
             fedIn[c] += other.fedIn[c];
             for (Step step : Step.values()) {

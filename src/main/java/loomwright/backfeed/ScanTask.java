@@ -41,14 +41,14 @@ final class ScanTask {
      * @param stop asked before each setting
      */
     ScanResult run(int from, int to, BooleanSupplier stop) {
-        ScanResult result = new ScanResult(codes, soundNumber.length);
+        ScanResult result = nothing();
         int[] setting = codes.settings().drawn();
         for (int number = from; number < to && !stop.getAsBoolean(); number++) {
             codes.settings().read(number, setting);
             long code = codes.code(setting);
-            feeds.solve(setting);
+            feeds.solve(setting, step -> result.peaks.look(feeds.scan(), step, code));
             if (soundFeeds != null) {
-                soundFeeds.solve(setting);
+                soundFeeds.solve(setting, step -> {});
             }
             if (states != null) {
                 for (Step step : Step.values()) {
@@ -68,6 +68,11 @@ final class ScanTask {
             result.settings++;
         }
         return result;
+    }
+
+    /** What no setting shows. */
+    ScanResult nothing() {
+        return new ScanResult(codes, soundNumber.length, feeds.scan().wires());
     }
 
     private boolean counts(Step step, int consumer) {

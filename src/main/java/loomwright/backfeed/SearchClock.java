@@ -10,6 +10,7 @@ import loomwright.answer.Progress;
  */
 final class SearchClock {
     static final int TELL_EVERY_MS = 200;
+    private static final long LONGEST_MS = 3_600_000;
 
     private final Progress progress;
     private final long all;
@@ -21,12 +22,14 @@ final class SearchClock {
     /**
      * Begins.
      *
+     * @param timeMs how long the search may take, and no longer than whoever watches gives it
      * @param all combinations there are to go through
      */
-    SearchClock(Progress progress, int timeMs, long all) {
+    SearchClock(Progress progress, long timeMs, long all) {
         this.progress = progress;
         this.all = all;
-        this.endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(timeMs);
+        this.endNs = System.nanoTime()
+                + TimeUnit.MILLISECONDS.toNanos(Math.max(0, Math.min(Math.min(timeMs, LONGEST_MS), progress.leftMs())));
     }
 
     /**
@@ -50,6 +53,12 @@ final class SearchClock {
         } catch (OutOfTime over) {
             expired = true;
         }
+    }
+
+    /** How long the search may still take, in ms. */
+    long leftMs() {
+        long leftMs = TimeUnit.NANOSECONDS.toMillis(endNs - System.nanoTime());
+        return expired ? 0 : Math.max(0, leftMs);
     }
 
     boolean isExpired() {

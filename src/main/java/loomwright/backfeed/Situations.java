@@ -1,10 +1,14 @@
 package loomwright.backfeed;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.operation.SwitchSettings;
@@ -39,12 +43,41 @@ public final class Situations {
      * @param limit of how many are listed
      */
     public static List<Situation> list(Plan plan, int limit) {
+        return list(plan, limit, List.of());
+    }
+
+    /**
+     * Lists combinations as {@link #list(Plan, int)}, and among them those wanted, as many as the limit leaves room for beside
+     * the plan as it stands and each of its switches moved alone.
+     *
+     * @param wanted those of most use first, each as the places of its open parts
+     */
+    static List<Situation> list(Plan plan, int limit, List<List<Integer>> wanted) {
         List<List<Part>> open = open(plan);
-        List<List<Integer>> settings = new ArrayList<>();
-        for (int changes = 0; changes <= open.size() && settings.size() < limit; changes++) {
-            choose(open, new ArrayList<>(), changes, limit, settings);
+        List<List<Integer>> fewest = new ArrayList<>();
+        for (int changes = 0; changes <= open.size() && fewest.size() < limit; changes++) {
+            choose(open, new ArrayList<>(), changes, limit, fewest);
         }
-        return settings.stream().map(places -> at(plan, open, places)).toList();
+        List<List<Integer>> simple =
+                fewest.stream().filter(places -> changes(places) <= 1).toList();
+        Set<List<Integer>> chosen = new LinkedHashSet<>(simple);
+        wanted.stream().limit(Math.max(0, limit - simple.size())).forEach(chosen::add);
+        fewest.stream().takeWhile(places -> chosen.size() < limit).forEach(chosen::add);
+        return chosen.stream()
+                .sorted(Comparator.<List<Integer>>comparingInt(Situations::changes)
+                        .thenComparing(Situations::compareInTurn))
+                .map(places -> at(plan, open, places))
+                .toList();
+    }
+
+    private static int changes(List<Integer> places) {
+        return (int) places.stream().filter(place -> place > 0).count();
+    }
+
+    private static int compareInTurn(List<Integer> places, List<Integer> others) {
+        return Arrays.compare(
+                places.stream().mapToInt(Integer::intValue).toArray(),
+                others.stream().mapToInt(Integer::intValue).toArray());
     }
 
     /** Adds the settings in which so many of the parts from the next on do not stand as in the plan. */

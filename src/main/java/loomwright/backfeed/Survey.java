@@ -2,7 +2,6 @@ package loomwright.backfeed;
 
 import java.util.ArrayList;
 import java.util.List;
-import loomwright.answer.Progress;
 import loomwright.backfeed.Situations.Situation;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
@@ -13,6 +12,7 @@ import loomwright.operation.Intent;
 import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
 
 /**
  * A plan solved in every step of every situation. Cost: combinations times steps.
@@ -43,36 +43,35 @@ public final class Survey {
     private final List<Situation> situations;
     private final List<Moment> moments;
     private final List<Moment> solvedMoments;
+    private final boolean complete;
 
-    private Survey(Plan plan, PlanSettings settings, List<Situation> situations, List<Moment> moments) {
+    private Survey(
+            Plan plan, PlanSettings settings, List<Situation> situations, List<Moment> moments, boolean complete) {
         this.plan = plan;
         this.consumers = plan.listParts(Consumer.class);
         this.settings = settings;
         this.situations = situations;
         this.moments = moments;
+        this.complete = complete;
         this.solvedMoments = moments.stream().filter(m -> m.solved().solved()).toList();
     }
 
     /**
-     * Solves a plan in as many combinations as are listed by {@link Situations#list}.
+     * Solves a plan in some combinations, the first of them in any case, the rest as long as there is time.
      *
-     * @param most combinations
+     * @param situations at least one
      */
-    public static Survey of(Plan plan, PlanSolver solver, int most, Progress progress) {
-        return of(plan, solver, Situations.list(plan, most), progress);
-    }
-
-    /** Solves a plan in some combinations. */
-    static Survey of(Plan plan, PlanSolver solver, List<Situation> situations, Progress progress) {
+    static Survey of(Plan plan, PlanSolver solver, List<Situation> situations, SearchClock clock) {
         List<Moment> moments = new ArrayList<>();
         PlanSettings settings = solver.settings(plan);
-        for (int i = 0; i < situations.size(); i++) {
-            for (SolvedStep solved : settings.solve(situations.get(i).plan())) {
-                moments.add(new Moment(situations.get(i), solved));
+        int done = 0;
+        do {
+            for (SolvedStep solved : settings.solve(situations.get(done).plan())) {
+                moments.add(new Moment(situations.get(done), solved));
             }
-            progress.at(i + 1, situations.size());
-        }
-        return new Survey(plan, settings, situations, moments);
+            done++;
+        } while (done < situations.size() && clock.at(done));
+        return new Survey(plan, settings, situations.subList(0, done), moments, done == situations.size());
     }
 
     Plan plan() {
@@ -93,6 +92,12 @@ public final class Survey {
         return moments;
     }
 
+    /** The steps of one of the combinations. */
+    List<Moment> momentsOf(int situation) {
+        int steps = Step.values().length;
+        return moments.subList(situation * steps, (situation + 1) * steps);
+    }
+
     /** The moments that have a solution. */
     public List<Moment> solvedMoments() {
         return solvedMoments;
@@ -103,7 +108,12 @@ public final class Survey {
         return settings;
     }
 
-    public long combinations() {
+    /** Whether there was time for all that were asked for. */
+    boolean isComplete() {
+        return complete;
+    }
+
+    public int combinations() {
         return situations.size();
     }
 }

@@ -31,6 +31,12 @@ final class UnintendedFeedScan {
         }
     }
 
+    /** Somebody who looks at each step while the scan stands at it. */
+    @FunctionalInterface
+    interface EachStep {
+        void at(Step step);
+    }
+
     List<Consumer> consumers() {
         return consumers;
     }
@@ -39,8 +45,11 @@ final class UnintendedFeedScan {
         return scan;
     }
 
-    /** Goes through the steps of a setting, each beginning where the one before ended. */
-    void solve(int[] setting) {
+    /** Goes through the steps of a setting, each beginning where the one before ended.
+     *
+     * @param each is called while the scan stands at a step
+     */
+    void solve(int[] setting, EachStep each) {
         BitSet active = new BitSet();
         for (Step step : Step.values()) {
             active = scan.settle(setting, step, active);
@@ -50,6 +59,7 @@ final class UnintendedFeedScan {
             for (int c = 0; c < here.length; c++) {
                 here[c] = feedNow(setting, step, c);
             }
+            each.at(step);
         }
     }
 

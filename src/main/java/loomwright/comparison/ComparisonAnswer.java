@@ -18,6 +18,8 @@ import loomwright.answer.Finding;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.backfeed.BackfeedLimits;
+import loomwright.backfeed.BackfeedSearch;
+import loomwright.backfeed.BackfeedSearch.Searched;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.comparison.PlanComparison.FindingChanges;
@@ -28,6 +30,7 @@ import loomwright.comparison.PlanComparison.PropertyChange;
 import loomwright.comparison.PlanComparison.StepChange;
 import loomwright.message.Message;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.PlanSolver;
@@ -43,22 +46,36 @@ public final class ComparisonAnswer {
     /**
      * Compares a plan as built with the same as modified.
      *
-     * @throws loomwright.answer.RejectedInput with all faults of both plans, or OVER_LIMIT if their switches make too many
-     *     combinations
+     * @throws loomwright.answer.RejectedInput with all faults of both plans
      */
     public static Answer<PlanComparison> of(
             ComparisonQuestion question, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         question.requireSound();
+        BackfeedSearch search = new BackfeedSearch(limits, networkLimits);
+        return of(
+                question,
+                in("/before", () -> search.search(PlanAnswer.requireSound(question.before()), progress.part(0, 2))),
+                in("/after", () -> search.search(PlanAnswer.requireSound(question.after()), progress.part(1, 2))),
+                networkLimits,
+                progress.untold());
+    }
+
+    /** As the other, of plans that were searched already. */
+    public static Answer<PlanComparison> of(
+            ComparisonQuestion question,
+            Searched wasSearched,
+            Searched isSearched,
+            NetworkLimits networkLimits,
+            Progress progress) {
+        question.requireSound();
         Plan before = question.before();
         Plan after = question.after();
         Matching matching = Matching.of(before, after);
-        PlanSolver solver = new PlanSolver(networkLimits);
+        PlanSolver solver = new PlanSolver(networkLimits, progress);
         List<StepReadings> was = in("/before", () -> read(before, solver)).steps();
         List<StepReadings> is = in("/after", () -> read(after, solver)).steps();
-        Answer<ReviewReport> wasReviewed =
-                in("/before", () -> PlanReview.of(before, limits, networkLimits, progress.part(0, 2)));
-        Answer<ReviewReport> isReviewed =
-                in("/after", () -> PlanReview.of(after, limits, networkLimits, progress.part(1, 2)));
+        Answer<ReviewReport> wasReviewed = PlanReview.of(before, wasSearched);
+        Answer<ReviewReport> isReviewed = PlanReview.of(after, isSearched);
         FindingChanges findings = PlanFindings.changes(
                 wasReviewed.result().findings(), isReviewed.result().findings(), matching);
         PlanComparison result = comparison(question, matching, was, is, findings);

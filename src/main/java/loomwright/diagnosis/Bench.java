@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import loomwright.answer.Deadline;
 import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
 import loomwright.circuit.Condition;
@@ -55,7 +56,7 @@ final class Bench {
         this.networkLimits = networkLimits;
         this.limits = limits;
         this.progress = progress;
-        this.solver = new PlanSolver(networkLimits);
+        this.solver = new PlanSolver(networkLimits, new Deadline(limits.timeMs(), progress.untold()));
         this.endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(limits.timeMs());
     }
 

@@ -29,6 +29,7 @@ enum MistakeText implements MessageCode {
     GENDER_DOES_NOT_HELP,
 
     MISTAKES_SOLVED,
+    MISTAKES_LEFT,
     FUSES_OPENED,
     SEVERITIES
 }

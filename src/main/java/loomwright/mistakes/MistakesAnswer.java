@@ -12,9 +12,8 @@ import java.util.Set;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.answer.InputError;
+import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
-import loomwright.answer.RejectedInput;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
@@ -31,36 +30,42 @@ import loomwright.operation.PlanSolver;
 
 /** Every plausible single mistake of a plan with what comes of it, worst first. */
 public final class MistakesAnswer {
+    /** What most often does harm (common practice, no source); looked at first, lest the time be up. */
+    private static final Set<SingleFault.Kind> FIRST = EnumSet.of(
+            SingleFault.Kind.SHORT_TO_EARTH,
+            SingleFault.Kind.LEADS_SWAPPED,
+            SingleFault.Kind.CONNECTORS_CROSSED,
+            SingleFault.Kind.WIRE_MISPLACED,
+            SingleFault.Kind.RELAY_STUCK_CLOSED);
+
     private MistakesAnswer() {}
 
     /**
-     * Solves all of them. Cost: mistakes times settings of the free switches times steps.
+     * Solves all of them, as many as there is time for, those first that may start a fire. Cost: mistakes times settings of the
+     * free switches times steps.
      *
-     * @throws RejectedInput with all faults of the plan, or OVER_LIMIT if there is too much to solve
+     * @throws loomwright.answer.RejectedInput with all faults of the plan
      */
-    public static Answer<MistakesReport> of(
-            Plan given, MistakesLimits limits, NetworkLimits networkLimits, Progress progress) {
+    public static Answer<MistakesReport> of(Plan given, NetworkLimits networkLimits, Progress progress) {
         Plan plan = PlanAnswer.requireSound(given);
-        List<SingleFault> faults = SingleFaults.list(plan);
-        int settings = SwitchSetting.list(plan).size();
-        long solutions = (long) faults.size() * settings;
-        if (solutions > limits.maxSolutions()) {
-            throw new RejectedInput(new InputError(
-                    InputError.Code.OVER_LIMIT,
-                    "/parts",
-                    solutions + " solutions: " + faults.size() + " mistakes in " + settings + " settings",
-                    "a plan whose mistakes times settings of the free switches are at most " + limits.maxSolutions()
-                            + "; tie switches to the condition or leave out what does not matter here"));
-        }
-        Consequences consequences = new Consequences(plan, new PlanSolver(networkLimits));
+        List<SingleFault> faults = SingleFaults.list(plan).stream()
+                .sorted(Comparator.comparing(fault -> !FIRST.contains(fault.kind())))
+                .toList();
         List<Mistake> mistakes = new ArrayList<>();
-        for (SingleFault fault : faults) {
-            mistakes.add(consequences.of(fault));
-            progress.at(mistakes.size(), faults.size());
+        try {
+            Consequences consequences = new Consequences(plan, new PlanSolver(networkLimits, progress.untold()));
+            for (SingleFault fault : faults) {
+                mistakes.add(consequences.of(fault));
+                progress.at(mistakes.size(), faults.size());
+            }
+        } catch (OutOfTime over) {
+            // What was looked at is told, and how much was not.
         }
+        int settings = SwitchSetting.list(plan).size();
         List<KeyingAdvice> keying = keying(plan, mistakes);
         mistakes.sort(Comparator.comparing(Mistake::severity));
-        MistakesReport report = new MistakesReport(plan.name(), settings, mistakes, keying);
+        MistakesReport report =
+                new MistakesReport(plan.name(), settings, faults.size() - mistakes.size(), mistakes, keying);
         return new Answer<>(
                 report, working(report), basis(plan), IntentAssumptions.of(given, id -> List.of()), cautions(plan));
     }
@@ -81,14 +86,18 @@ public final class MistakesAnswer {
     }
 
     private static List<Message> working(MistakesReport report) {
-        return List.of(
-                MistakeText.MISTAKES_SOLVED.with(
-                        arg("mistakes", report.mistakes().size()), arg("settings", report.settings())),
-                MistakeText.FUSES_OPENED.with(),
-                MistakeText.SEVERITIES.with(
-                        arg("dangers", count(report, Severity.DANGER)),
-                        arg("warnings", count(report, Severity.WARNING)),
-                        arg("notes", count(report, Severity.NOTE))));
+        List<Message> working = new ArrayList<>();
+        working.add(MistakeText.MISTAKES_SOLVED.with(
+                arg("mistakes", report.mistakes().size()), arg("settings", report.settings())));
+        if (report.left() > 0) {
+            working.add(MistakeText.MISTAKES_LEFT.with(arg("left", report.left())));
+        }
+        working.add(MistakeText.FUSES_OPENED.with());
+        working.add(MistakeText.SEVERITIES.with(
+                arg("dangers", count(report, Severity.DANGER)),
+                arg("warnings", count(report, Severity.WARNING)),
+                arg("notes", count(report, Severity.NOTE))));
+        return working;
     }
 
     private static long count(MistakesReport report, Severity severity) {

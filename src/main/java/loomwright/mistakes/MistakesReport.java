@@ -13,10 +13,11 @@ import org.jspecify.annotations.Nullable;
  *
  * @param plan its name
  * @param settings how many settings of the free switches each was solved in
+ * @param left how many mistakes there was no time for
  * @param mistakes worst first
  * @param keying how to make the harmful crossings of connectors impossible
  */
-public record MistakesReport(String plan, int settings, List<Mistake> mistakes, List<KeyingAdvice> keying) {
+public record MistakesReport(String plan, int settings, int left, List<Mistake> mistakes, List<KeyingAdvice> keying) {
     public MistakesReport {
         mistakes = List.copyOf(mistakes);
         keying = List.copyOf(keying);

@@ -128,6 +128,16 @@ public final class SettingScan {
                 : full().effectiveV(consumers.get(consumer));
     }
 
+    /** How many wires and ways of connectors there are that a current can flow in. */
+    public int wires() {
+        return reported.wiring().branches().size();
+    }
+
+    /** The current of one of these in the step settled last, A; to about eight digits. */
+    public double currentA(int wire) {
+        return full == null ? circuits.get(step).currentA(wire) : full().currentA(wire);
+    }
+
     /** Whether a consumer is a relay or solenoid that is pulled in. */
     public boolean isPulledIn(int consumer) {
         return circuits.get(step).isPulledIn(consumer, active);

@@ -39,7 +39,7 @@ public final class ReadingsAnswer {
         this.plan = question.plan();
         this.limits = limits;
         this.progress = progress;
-        this.variants = new SolvedVariants(plan, new PlanSolver(limits));
+        this.variants = new SolvedVariants(plan, new PlanSolver(limits, progress.untold()));
     }
 
     /**

@@ -12,16 +12,13 @@ import loomwright.answer.Finding;
 import loomwright.answer.Progress;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedLimits;
-import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.BackfeedSearch;
-import loomwright.backfeed.Survey;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.IntentAssumptions;
 import loomwright.operation.PlanAnswer;
-import loomwright.operation.PlanSolver;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
@@ -37,47 +34,39 @@ public final class PlanReview {
     private PlanReview() {}
 
     /**
-     * Judges every wire, fuse, link, contact and connector of a plan in every step and with the free switches in every
-     * position.
+     * Judges every wire, fuse, link, contact and connector of a plan in every step, with the free switches in as many
+     * combinations as its {@link loomwright.backfeed.BackfeedReport.Extent} says.
      *
-     * @throws loomwright.answer.RejectedInput with all faults of the plan, or OVER_LIMIT if its switches make too many
-     *     combinations
+     * @throws loomwright.answer.RejectedInput with all faults of the plan
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
     public static Answer<ReviewReport> of(
             Plan given, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
-        return reviewed(given, limits, networkLimits, progress).answer();
+        Plan plan = PlanAnswer.requireSound(given);
+        return of(given, new BackfeedSearch(limits, networkLimits).search(plan, progress));
     }
 
     /**
-     * A review with the backfeed that its findings speak of.
+     * As the other, of a plan that was searched already.
      *
-     * @param backfeed with the ways of the currents, for a picture
+     * @param given as it was handed in
      */
-    public record ReviewedPlan(Answer<ReviewReport> answer, BackfeedReport backfeed) {}
-
-    /** As {@link #of}. */
-    public static ReviewedPlan reviewed(
-            Plan given, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
-        Plan plan = PlanAnswer.requireSound(given);
-        PlanSolver solver = new PlanSolver(networkLimits);
-        Survey survey = Survey.of(plan, solver, limits.maxCombinations(), progress.part(0, 2));
-        BackfeedReport backfeed = new BackfeedSearch(limits, networkLimits).find(plan, survey, progress.part(1, 2));
-        ReviewContext context = new ReviewContext(plan, survey, backfeed);
+    public static Answer<ReviewReport> of(Plan given, BackfeedSearch.Searched searched) {
+        Plan plan = searched.plan();
+        ReviewContext context = new ReviewContext(plan, searched.survey(), searched.report());
         List<Finding> findings = new ArrayList<>();
         Checks.ALL.forEach(check -> findings.addAll(check.check(context)));
         findings.sort(Comparator.comparing(Finding::severity)
                 .thenComparing(
                         Comparator.comparingDouble(PlanReview::timesLimit).reversed()));
         ReviewReport report =
-                new ReviewReport(plan.name(), (int) survey.combinations(), ReviewReport.Counts.of(findings), findings);
-        Answer<ReviewReport> answer = new Answer<>(
+                new ReviewReport(plan.name(), searched.report().extent(), ReviewReport.Counts.of(findings), findings);
+        return new Answer<>(
                 report,
                 ReviewWorking.lines(context),
                 basis(plan, findings),
                 IntentAssumptions.of(given, id -> codes(findings, id)),
                 cautions(context, findings));
-        return new ReviewedPlan(answer, backfeed);
     }
 
     /** The codes of the findings about a part that ask when it is meant to be live. */

@@ -3,23 +3,24 @@ package loomwright.review;
 import java.util.List;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
+import loomwright.backfeed.BackfeedReport.Extent;
 
 /**
  * What a review found.
  *
  * @param plan its name
- * @param combinations how many combinations of switch and contact positions were solved
+ * @param extent what was looked at, and what was not
  * @param counts how many findings there are of each severity
  * @param findings the most serious first; of equal severity the one furthest over its limit first
  */
-public record ReviewReport(String plan, int combinations, Counts counts, List<Finding> findings) {
+public record ReviewReport(String plan, Extent extent, Counts counts, List<Finding> findings) {
     public ReviewReport {
         findings = List.copyOf(findings);
     }
 
     /** The same of a plan of another name with the same circuit. */
     public ReviewReport named(String name) {
-        return new ReviewReport(name, combinations, counts, findings);
+        return new ReviewReport(name, extent, counts, findings);
     }
 
     /** Findings by severity. */

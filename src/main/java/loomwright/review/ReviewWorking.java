@@ -5,6 +5,7 @@ import static loomwright.message.Arg.arg;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
+import loomwright.backfeed.BackfeedAnswer;
 import loomwright.circuit.Wire;
 import loomwright.conductor.CrankingHeat;
 import loomwright.judgement.wire.WireConditions;
@@ -19,7 +20,8 @@ final class ReviewWorking {
     private ReviewWorking() {}
 
     static List<Message> lines(ReviewContext context) {
-        List<Message> lines = new ArrayList<>();
+        List<Message> lines = new ArrayList<>(
+                BackfeedAnswer.extent(context.plan(), context.backfeed().extent()));
         lines.add(ReviewText.COMBINATIONS_REVIEWED.with(
                 arg("combinations", context.survey().combinations())));
         lines.add(ReviewText.LASTING_AND_CRANKING.with(arg("limitS", CrankingHeat.GO_S)));

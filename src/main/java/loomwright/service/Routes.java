@@ -188,8 +188,7 @@ final class Routes {
                         Calculation.watched(
                                         Plan.class,
                                         limits.timeMs(),
-                                        (plan, progress) ->
-                                                MistakesAnswer.of(plan, limits.mistakes(), limits.network(), progress))
+                                        (plan, progress) -> MistakesAnswer.of(plan, limits.network(), progress))
                                 .in(faces -> faces.table(PlanTables::mistakes)
                                         .text(Representation.MARKDOWN, PlanPosts::mistakes))),
                 post(

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import loomwright.answer.Progress;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
@@ -62,7 +61,7 @@ class B06_PathsAndRemediesTest {
     @MethodSource("plans")
     void everyRemedyToldReallyRemovesTheFeedButForATrickle(Plan plan) {
         PlanSolver solver = new PlanSolver(NetworkLimits.defaults());
-        Survey survey = Survey.of(plan, solver, 64, Progress.UNWATCHED);
+        Survey survey = Searched.survey(plan, solver);
         Map<String, List<Occurrence>> all = Searched.of(plan).report().unintendedFeeds().stream()
                 .collect(Collectors.toMap(UnintendedFeed::load, UnintendedFeed::occurrences));
         for (UnintendedFeed feed : Searched.of(plan).report().unintendedFeeds()) {

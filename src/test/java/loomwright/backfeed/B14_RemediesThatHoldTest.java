@@ -13,7 +13,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import loomwright.answer.Progress;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
@@ -60,7 +59,7 @@ class B14_RemediesThatHoldTest {
 
     /** All remedies that are told of a plan, each applied to it. The one place that knows how. */
     private static List<Applied> applied(Plan plan) {
-        Survey survey = Survey.of(plan, new PlanSolver(NetworkLimits.defaults()), 64, Progress.UNWATCHED);
+        Survey survey = Searched.survey(plan, new PlanSolver(NetworkLimits.defaults()));
         BackfeedReport report = Searched.of(plan).report();
         Map<String, List<Occurrence>> all = report.unintendedFeeds().stream()
                 .collect(Collectors.toMap(UnintendedFeed::load, UnintendedFeed::occurrences));

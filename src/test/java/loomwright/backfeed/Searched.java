@@ -7,13 +7,22 @@ import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanSolver;
 import loomwright.operation.Step;
 
 /** A plan's backfeed report, asked in the words of a test. */
 record Searched(BackfeedReport report) {
+    /** As usual, but for a clock that a slow machine might reach. */
+    private static final BackfeedLimits LIMITS = new BackfeedLimits(262_144, 64, 6, 40, 3_600_000);
+
     static Searched of(Plan plan) {
-        return new Searched(
-                new BackfeedSearch(BackfeedLimits.defaults(), NetworkLimits.defaults()).find(plan, Progress.UNWATCHED));
+        return new Searched(new BackfeedSearch(LIMITS, NetworkLimits.defaults()).find(plan, Progress.UNWATCHED));
+    }
+
+    /** All combinations of a plan of few switches, with all figures. */
+    static Survey survey(Plan plan, PlanSolver solver) {
+        return Survey.of(
+                plan, solver, Situations.list(plan, 64), new SearchClock(Progress.UNWATCHED, Long.MAX_VALUE, 64));
     }
 
     Optional<UnintendedFeed> find(String load) {

@@ -1,15 +1,15 @@
 package loomwright.mistakes;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Objects;
+import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
-import loomwright.answer.RejectedInput;
 import loomwright.answer.Severity;
 import loomwright.circuit.ConnectorHalf;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.circuit.WholeCar;
 import loomwright.circuit.fault.SingleFault.Kind;
 import loomwright.message.Message;
 import loomwright.message.MessageFinder;
@@ -56,7 +56,7 @@ class MistakesTest {
     }
 
     private static MistakesReport report(Plan plan) {
-        return MistakesAnswer.of(plan, MistakesLimits.defaults(), NetworkLimits.defaults(), Progress.UNWATCHED)
+        return MistakesAnswer.of(plan, NetworkLimits.defaults(), Progress.UNWATCHED)
                 .result();
     }
 
@@ -274,13 +274,32 @@ class MistakesTest {
     }
 
     @Test
-    void tooMuchToSolveIsRefusedWithTheCount() {
-        assertThatThrownBy(() -> MistakesAnswer.of(
-                        TWO_ALIKE, new MistakesLimits(10), NetworkLimits.defaults(), Progress.UNWATCHED))
-                .isInstanceOfSatisfying(
-                        RejectedInput.class,
-                        r -> assertThat(r.faults())
-                                .singleElement()
-                                .satisfies(f -> assertThat(f.value()).contains(" solutions: ")));
+    void whoeverWatchesMayCallTimeAndIsToldHowManyAreLeft() {
+        MistakesReport whole = report(TWO_ALIKE);
+        assertThat(whole.left()).isZero();
+        MistakesReport cut = MistakesAnswer.of(TWO_ALIKE, NetworkLimits.defaults(), (done, of) -> {
+                    if (done == 7) {
+                        throw new OutOfTime("enough");
+                    }
+                })
+                .result();
+        assertThat(cut.mistakes()).hasSize(7);
+        assertThat(cut.left()).isEqualTo(whole.mistakes().size() - 7);
+        assertThat(whole.mistakes()).containsAll(cut.mistakes());
+        assertThat(cut.mistakes()).extracting(Mistake::severity).isSorted();
+    }
+
+    /** 2,000 mistakes times settings and more were refused once. */
+    @Test
+    void aWholeCarIsTaken() {
+        Plan car = WholeCar.of(120, 10, 0);
+        MistakesReport report = MistakesAnswer.of(car, NetworkLimits.defaults(), (done, of) -> {
+                    if (done == 3) {
+                        throw new OutOfTime("enough");
+                    }
+                })
+                .result();
+        assertThat(report.settings()).isEqualTo(11);
+        assertThat((report.left() + 3) * report.settings()).isGreaterThan(2_000);
     }
 }

@@ -43,7 +43,7 @@ class BulkConnectionTest {
         CalculationLimits c = CalculationLimits.DEFAULT;
         return Options.DEFAULT
                 .withPort(0)
-                .withCalculation(new CalculationLimits(c.network(), c.backfeed(), c.mistakes(), bulk, c.timeMs()));
+                .withCalculation(new CalculationLimits(c.network(), c.backfeed(), bulk, c.timeMs()));
     }
 
     private static BulkLimits limits(int runs, int silenceMs) {

@@ -2,8 +2,15 @@ package loomwright.service;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.greaterThan;
+import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.lessThan;
 
+import io.restassured.response.ValidatableResponse;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import loomwright.service.input.Json;
@@ -23,7 +30,7 @@ class TimeLimitTest {
         CalculationLimits c = CalculationLimits.DEFAULT;
         server = Server.start(Options.DEFAULT
                 .withPort(0)
-                .withCalculation(new CalculationLimits(c.network(), c.backfeed(), c.mistakes(), c.bulk(), 1)));
+                .withCalculation(new CalculationLimits(c.network(), c.backfeed(), c.bulk(), 1)));
     }
 
     @AfterAll
@@ -87,6 +94,61 @@ class TimeLimitTest {
                                 "{\"kind\":\"resistor\",\"id\":\"r$\",\"between\":[\"n#\",\"n$\"],\"resistanceOhm\":0.1},"
                                         + "{\"kind\":\"lamp\",\"id\":\"l$\",\"between\":[\"n$\",\"0\"],\"ratedV\":12,\"ratedW\":5}")
                         + "]}");
+    }
+
+    private static ValidatableResponse ask(String operation, String body) {
+        return LiveService.ask(server)
+                .contentType("application/json")
+                .body(body)
+                .post("/v1/plans/" + operation)
+                .then();
+    }
+
+    private static String unguarded() throws IOException {
+        return Files.readString(Path.of("src/main/resources/examples/sandpiper-unguarded-bypass.json"));
+    }
+
+    @Test
+    void aSearchForBackfeedsTellsWhatItDidNotLookAt() throws IOException {
+        ask("backfeed?singleFaults=true", unguarded())
+                .statusCode(200)
+                .body("result.extent.combinations", equalTo(6))
+                .body("result.extent.combinationsSearched", lessThan(6))
+                .body("result.extent.switchMovesComplete", equalTo(false))
+                .body("result.extent.faultsLeft", greaterThan(50));
+    }
+
+    /** The plan as drawn is judged in any case. */
+    @Test
+    void aReviewTellsWhatItDidNotLookAt() throws IOException {
+        ask("review", unguarded())
+                .statusCode(200)
+                .body("result.extent.combinationsSearched", lessThan(6))
+                .body("result.extent.combinationsSolved", equalTo(1))
+                .body("result.findings.code", hasItem("unfused-cable"));
+    }
+
+    @Test
+    void mistakesTellHowManyWereNotLookedAt() throws IOException {
+        ask("mistakes", unguarded())
+                .statusCode(200)
+                .body("result.left", greaterThan(50))
+                .body("result.mistakes.size()", lessThan(50));
+    }
+
+    @Test
+    void aComparisonEndsAtTheLimit() throws IOException {
+        expectOutOfTime("/v1/plans/comparison", "{\"before\":" + unguarded() + ",\"after\":" + unguarded() + "}");
+    }
+
+    @Test
+    void readingsEndAtTheLimit() throws IOException {
+        expectOutOfTime("/v1/plans/readings", "{\"plan\":" + unguarded() + "}");
+    }
+
+    @Test
+    void aSheetEndsAtTheLimit() throws IOException {
+        expectOutOfTime("/v1/plans/sheet", "{\"plan\":" + unguarded() + "}");
     }
 
     @Test

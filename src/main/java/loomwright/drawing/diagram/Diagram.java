@@ -7,8 +7,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
+import loomwright.backfeed.BackfeedSearch;
+import loomwright.backfeed.BackfeedSearch.Searched;
 import loomwright.circuit.Plan;
 import loomwright.comparison.ComparisonAnswer;
 import loomwright.comparison.ComparisonQuestion;
@@ -28,14 +31,33 @@ public final class Diagram {
      * Draws a plan that a person handed in. The places of parts and wires are the same in all steps, whether they are
      * drawn together or one by one; only what is pointed out makes a difference to them.
      *
-     * @throws loomwright.answer.RejectedInput with all faults of the plan, or OVER_LIMIT if its switches make too many
-     *     combinations to look for findings or backfeed
+     * @throws loomwright.answer.RejectedInput with all faults of the plan
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
     public static StepDrawings of(
             Plan given, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         Plan plan = PlanAnswer.requireSound(given);
-        Markings markings = Markings.of(plan, options, limits, networkLimits, progress);
+        return of(
+                plan,
+                options,
+                () -> new BackfeedSearch(limits.withoutRemedies(), networkLimits).search(plan, progress.part(0, 2)),
+                networkLimits,
+                progress);
+    }
+
+    /** As the other, of a plan that was searched already. */
+    public static StepDrawings of(
+            Searched searched, DiagramOptions options, NetworkLimits networkLimits, Progress progress) {
+        return of(searched.plan(), options, () -> searched, networkLimits, progress);
+    }
+
+    private static StepDrawings of(
+            Plan plan,
+            DiagramOptions options,
+            Supplier<Searched> search,
+            NetworkLimits networkLimits,
+            Progress progress) {
+        Markings markings = Markings.of(plan, options, search);
         Map<Plan, Map<Step, StepReadings>> solved = new HashMap<>();
         Map<Step, Scene> scenes = new EnumMap<>(Step.class);
         markings.steps().forEach((step, shown) -> {

@@ -9,24 +9,22 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import loomwright.answer.Finding;
-import loomwright.answer.Progress;
 import loomwright.answer.Severity;
-import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
+import loomwright.backfeed.BackfeedSearch.Searched;
 import loomwright.circuit.Condition;
 import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.drawing.diagram.DiagramOptions.Marks;
-import loomwright.network.NetworkLimits;
 import loomwright.operation.Step;
 import loomwright.review.PlanReview;
-import loomwright.review.PlanReview.ReviewedPlan;
 import loomwright.review.context.FindingCode;
 
 /**
@@ -36,9 +34,6 @@ import loomwright.review.context.FindingCode;
  * @param steps what each step shows
  */
 record Markings(List<Mark> marks, Map<Step, InStep> steps) {
-    /** A picture shows no remedies, so none are looked for in earnest. */
-    private static final int TRIALS = 1;
-
     /**
      * What one step shows.
      *
@@ -48,8 +43,12 @@ record Markings(List<Mark> marks, Map<Step, InStep> steps) {
      */
     record InStep(Plan plan, Set<Mark> absent, Set<String> fed) {}
 
-    static Markings of(
-            Plan plan, DiagramOptions options, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
+    /**
+     * Points out what the options ask for.
+     *
+     * @param search looks for unintended feeds; asked only if anything is to be pointed out
+     */
+    static Markings of(Plan plan, DiagramOptions options, Supplier<Searched> search) {
         Map<Step, InStep> steps = new EnumMap<>(Step.class);
         if (!options.shows(Marks.FINDINGS) && !options.shows(Marks.BACKFEED)) {
             for (Step step : Step.values()) {
@@ -57,11 +56,9 @@ record Markings(List<Mark> marks, Map<Step, InStep> steps) {
             }
             return new Markings(List.of(), steps);
         }
-        BackfeedLimits quick = new BackfeedLimits(
-                limits.maxCombinations(), limits.solvedCombinations(), limits.maxPaths(), TRIALS, limits.timeMs());
-        ReviewedPlan reviewed = PlanReview.reviewed(plan, quick, networkLimits, progress);
+        Searched searched = search.get();
         List<Mark> marks = new ArrayList<>();
-        for (Finding finding : reviewed.answer().result().findings()) {
+        for (Finding finding : PlanReview.of(plan, searched).result().findings()) {
             boolean backfeed = isBackfeed(finding) && options.shows(Marks.BACKFEED);
             if (backfeed || options.shows(Marks.FINDINGS)) {
                 marks.add(new Mark(
@@ -76,7 +73,7 @@ record Markings(List<Mark> marks, Map<Step, InStep> steps) {
             }
         }
         for (Step step : Step.values()) {
-            steps.put(step, inStep(plan, options, reviewed.backfeed(), step, marks));
+            steps.put(step, inStep(plan, options, searched.report(), step, marks));
         }
         return new Markings(List.copyOf(marks), steps);
     }

@@ -12,6 +12,8 @@ import loomwright.answer.Caution;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.backfeed.BackfeedLimits;
+import loomwright.backfeed.BackfeedSearch;
+import loomwright.backfeed.BackfeedSearch.Searched;
 import loomwright.circuit.Plan;
 import loomwright.comparison.ComparisonAnswer;
 import loomwright.comparison.ComparisonQuestion;
@@ -65,8 +67,7 @@ public record JobSheet(
     /**
      * Gathers a sheet.
      *
-     * @throws loomwright.answer.RejectedInput with all faults of the plans, or OVER_LIMIT if their switches make too many
-     *     combinations
+     * @throws loomwright.answer.RejectedInput with all faults of the plans
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
     public static Answer<JobSheet> of(
@@ -75,23 +76,25 @@ public record JobSheet(
         Plan after = question.after();
         Plan goal = question.goal();
         String place = after == null ? "/plan" : "/after";
-        in("/plan", () -> PlanAnswer.requireSound(plan));
-        Answer<PlanReadings> conditions = in(place, () -> PlanAnswer.of(goal, networkLimits));
-        Answer<ReviewReport> review =
-                in(place, () -> PlanReview.of(goal, limits, networkLimits, progress.part(0, PARTS)));
+        BackfeedSearch search = new BackfeedSearch(limits, networkLimits);
+        Searched asBuilt = in("/plan", () -> search.search(PlanAnswer.requireSound(plan), progress.part(0, PARTS)));
+        Searched asModified = after == null
+                ? asBuilt
+                : in(place, () -> search.search(PlanAnswer.requireSound(after), progress.part(1, PARTS)));
+        Answer<PlanReadings> conditions = in(place, () -> PlanAnswer.of(goal, networkLimits, progress.untold()));
+        Answer<ReviewReport> review = PlanReview.of(goal, asModified);
         Answer<ReadingsSheet> readings =
-                in(place, () -> ReadingsAnswer.of(ReadingsQuestion.of(goal), networkLimits, progress.part(1, PARTS)));
+                in(place, () -> ReadingsAnswer.of(ReadingsQuestion.of(goal), networkLimits, progress.part(2, PARTS)));
         Answer<PlanComparison> comparison = after == null
                 ? null
                 : ComparisonAnswer.of(
-                        ComparisonQuestion.of(plan, after), limits, networkLimits, progress.part(2, PARTS));
+                        ComparisonQuestion.of(plan, after), asBuilt, asModified, networkLimits, progress.untold());
         DiagramOptions options = DiagramOptions.USUAL.at(question.step());
         List<Svg> pictures = new ArrayList<>();
-        pictures.add(
-                DrawingSvg.of(Diagram.of(plan, options, limits, networkLimits, progress.part(3, PARTS)), "as-built"));
+        pictures.add(DrawingSvg.of(Diagram.of(asBuilt, options, networkLimits, progress.part(3, PARTS)), "as-built"));
         if (after != null) {
             pictures.add(DrawingSvg.of(
-                    Diagram.of(after, options, limits, networkLimits, progress.part(4, PARTS)), "as-modified"));
+                    Diagram.of(asModified, options, networkLimits, progress.part(4, PARTS)), "as-modified"));
         }
         String title = question.title();
         JobSheet sheet = new JobSheet(

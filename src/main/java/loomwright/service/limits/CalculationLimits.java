@@ -4,7 +4,6 @@ import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.bulk.BulkLimits;
-import loomwright.mistakes.MistakesLimits;
 import loomwright.network.NetworkLimits;
 import loomwright.service.network.NetworkQuestion;
 
@@ -13,18 +12,12 @@ import loomwright.service.network.NetworkQuestion;
  *
  * @param network nodes, elements and steps of the solver
  * @param backfeed combinations, ways, remedies and time of the search for unintended feeds
- * @param mistakes solutions of a list of mistakes
  * @param bulk threads, window and number of bulk runs
  * @param timeMs how long any other calculation of a plan may take, in ms
  */
-public record CalculationLimits(
-        NetworkLimits network, BackfeedLimits backfeed, MistakesLimits mistakes, BulkLimits bulk, int timeMs) {
-    public static final CalculationLimits DEFAULT = new CalculationLimits(
-            NetworkLimits.defaults(),
-            BackfeedLimits.defaults(),
-            MistakesLimits.defaults(),
-            BulkLimits.defaults(),
-            60_000);
+public record CalculationLimits(NetworkLimits network, BackfeedLimits backfeed, BulkLimits bulk, int timeMs) {
+    public static final CalculationLimits DEFAULT =
+            new CalculationLimits(NetworkLimits.defaults(), BackfeedLimits.defaults(), BulkLimits.defaults(), 60_000);
 
     public CalculationLimits {
         new InputErrors()

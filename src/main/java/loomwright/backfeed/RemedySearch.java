@@ -1,0 +1,184 @@
+package loomwright.backfeed;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import loomwright.answer.OutOfTime;
+import loomwright.answer.Progress;
+import loomwright.answer.Severity;
+import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.backfeed.BackfeedReport.PatchOperation;
+import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.circuit.Plan;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.PlanSolver;
+
+/**
+ * Remedies against what a search found. Each candidate is tried where its load is fed; of those that help, the best are proved
+ * on every combination at hand, and a search of the changed plan must find nothing new.
+ *
+ * <p>Cost: for each candidate some solutions, for each proof one of every combination and a search of the changed plan, which
+ * serves all loads. How much is tried is bounded by number; the clock only ends it, and what is left is counted. Not thread safe.
+ */
+final class RemedySearch {
+    /** In how many combinations a plan with a remedy in it is searched again for what the remedy brings about. */
+    private static final int PROOF_COMBINATIONS = 256;
+
+    /** How many moves of switches and key are tried there. */
+    private static final int PROOF_MOVES = 5_000;
+
+    /** How many remedies of a load are told. */
+    private static final int TOLD = 3;
+
+    private final Plan plan;
+    private final Survey survey;
+    private final BackfeedLimits limits;
+    private final NetworkLimits networkLimits;
+    private final FeedSearch proof;
+    /** By id of each load that is fed, before anything is changed. */
+    private final Map<String, Severity> before = new HashMap<>();
+
+    private final Map<String, List<Occurrence>> occurrences = new HashMap<>();
+    /** By change: how the loads that are fed then are judged. */
+    private final Map<List<PatchOperation>, Map<String, Severity>> proved = new HashMap<>();
+
+    /**
+     * Prepares a search.
+     *
+     * @param survey the combinations that remedies are proved on
+     * @param judged all loads that are fed
+     */
+    RemedySearch(Survey survey, List<Judged> judged, BackfeedLimits limits, NetworkLimits networkLimits) {
+        this.plan = survey.plan();
+        this.survey = survey;
+        this.limits = limits;
+        this.networkLimits = networkLimits;
+        int combinations = Math.min(PROOF_COMBINATIONS, limits.maxCombinations());
+        this.proof = new FeedSearch(
+                new BackfeedLimits(combinations, limits.solvedCombinations(), 1, 1, limits.timeMs()),
+                networkLimits,
+                PROOF_MOVES);
+        judged.forEach(one -> {
+            before.put(one.load().id(), one.severity());
+            occurrences.put(one.load().id(), one.occurrences());
+        });
+    }
+
+    /**
+     * Remedies of a load.
+     *
+     * @param left candidates that were not tried, or not to the end
+     */
+    record Remedies(List<Remedy> found, int left) {}
+
+    /** A candidate, and what it does where its load is fed. */
+    private record Tried(Candidate candidate, Remedy remedy) {}
+
+    /**
+     * Looks for remedies of one load.
+     *
+     * @param fedAt the settings in which it is fed, as {@link Situations.Situation#setting}
+     * @param progress may end it; then what was found is handed back
+     */
+    Remedies find(Judged judged, Set<List<Integer>> fedAt, Progress progress) {
+        // A trickle does nothing that would be worth a part, and a question asks first.
+        if (judged.severity() == Severity.NOTE) {
+            return new Remedies(List.of(), 0);
+        }
+        RemedyTrial trial = new RemedyTrial(
+                survey,
+                judged.load(),
+                new PlanSolver(networkLimits),
+                judged.cases().cases(),
+                fedAt);
+        List<Candidate> listed = RemedyCandidates.list(plan, survey, judged.load(), occurrences);
+        List<Candidate> candidates = listed.subList(0, Math.min(listed.size(), limits.maxTrials()));
+        List<Remedy> remedies = new ArrayList<>();
+        int done = 0;
+        try {
+            List<Tried> helping = new ArrayList<>();
+            for (int i = 0; i < candidates.size(); i++) {
+                Candidate candidate = candidates.get(i);
+                Optional<Remedy> helps = trial.runWhereFed(candidate, progress.untold());
+                helps.ifPresent(remedy -> helping.add(new Tried(candidate, remedy)));
+                done += helps.isPresent() ? 0 : 1;
+                progress.at(i, 2L * candidates.size());
+            }
+            helping.sort(Comparator.comparing(Tried::remedy, bestFirst()));
+            for (int i = 0; i < helping.size(); i++) {
+                Candidate candidate = helping.get(i).candidate();
+                if (remedies.size() < TOLD) {
+                    Optional<Remedy> remedy = trial.run(candidate, progress.untold());
+                    if (remedy.isPresent() && bringsNothingNew(candidate, remedy.get(), judged, progress)) {
+                        remedies.add(remedy.get());
+                    }
+                }
+                done++;
+                progress.at(helping.size() + (long) i, 2L * helping.size());
+            }
+        } catch (OutOfTime over) {
+            // What was found is told, and how many changes there was no time to try.
+            return new Remedies(sorted(remedies), listed.size() - done);
+        }
+        return new Remedies(sorted(remedies), listed.size() - candidates.size());
+    }
+
+    /** What restores most first, then what costs least; of equal cost what takes least work. */
+    private static Comparator<Remedy> bestFirst() {
+        return Comparator.<Remedy>comparingInt(r -> -r.restores().size())
+                .thenComparingDouble(Remedy::costV)
+                .thenComparing(r -> r.kind().effort());
+    }
+
+    private static List<Remedy> sorted(List<Remedy> remedies) {
+        // What leaves a load starved that another remedy restores would hide the fault, such as a lost earth.
+        int restored =
+                remedies.stream().mapToInt(r -> r.restores().size()).max().orElse(0);
+        remedies.removeIf(r -> r.restores().size() < restored);
+        remedies.sort(bestFirst());
+        return remedies;
+    }
+
+    /**
+     * Whether a search of the plan with the change, sequences of moves included, finds the load no more than a trickle, and no
+     * other load of more weight than before.
+     */
+    private boolean bringsNothingNew(Candidate candidate, Remedy remedy, Judged cured, Progress progress) {
+        Map<String, Severity> now = proved.get(remedy.patch());
+        if (now == null) {
+            now = severities(candidate.changed().get(), progress);
+            proved.put(remedy.patch(), now);
+        }
+        return now.entrySet().stream().allMatch(entry -> {
+            Severity was = entry.getKey().equals(cured.load().id())
+                    ? Severity.NOTE
+                    : before.getOrDefault(entry.getKey(), Severity.NOTE);
+            return entry.getValue().compareTo(was) >= 0;
+        });
+    }
+
+    /** By load that is fed in a changed plan, how serious that is. */
+    private Map<String, Severity> severities(Plan changed, Progress progress) {
+        SearchClock clock = new SearchClock(progress.untold(), limits.timeMs(), PROOF_COMBINATIONS);
+        FeedSearch.Found found = proof.find(changed, clock);
+        Map<String, Severity> severities = new HashMap<>();
+        if (!found.cases().isEmpty()) {
+            // The ways of loads show with each switch moved alone.
+            int simple = Math.min(
+                    limits.solvedCombinations(), 1 + Situations.open(changed).size());
+            NormalWays normal = new NormalWays(
+                    Survey.of(changed, new PlanSolver(networkLimits), Situations.list(changed, simple), clock));
+            found.cases()
+                    .forEach((load, cases) -> severities.put(
+                            load.id(), Judged.of(load, cases, normal, found).severity()));
+        }
+        if (!clock.at(0)) {
+            throw new OutOfTime("There was no time to prove a remedy");
+        }
+        return severities;
+    }
+}
