@@ -52,7 +52,8 @@ final class CheckCommand implements Callable<Integer> {
     /** How the report is written. */
     enum Form {
         NDJSON,
-        CSV
+        CSV,
+        CARS
     }
 
     @Parameters(arity = "1..*", paramLabel = "FILE", descriptionKey = "files", showDefaultValue = Visibility.NEVER)
@@ -63,6 +64,9 @@ final class CheckCommand implements Callable<Integer> {
 
     @Option(names = "--report")
     private Form form = Form.NDJSON;
+
+    @Option(names = "--worst-first")
+    private boolean worstFirst;
 
     @Option(names = "--out")
     private @Nullable Path out;
@@ -83,15 +87,27 @@ final class CheckCommand implements Callable<Integer> {
         if (!run.operations().contains(operation)) {
             throw wrong(CommandText.OPERATION_MUST_BE.with(arg("operations", String.join(", ", run.operations()))));
         }
-        try (PlanFiles files = PlanFiles.find(given, options.limits().bodyBytes());
+        if (worstFirst && form != Form.CARS) {
+            throw wrong(CommandText.ORDER_IS_OF_CARS.with());
+        }
+        try (PlanFiles files = PlanFiles.find(
+                        given, run.lists(operation), options.limits().bodyBytes());
                 OutputStream report = report(files)) {
             Summary summary = quiet
-                    ? run.run(operation, files, report, form == Form.CSV, () -> {})
+                    ? run.run(operation, files, report, form(), () -> {})
                     : runWithProgress(run, files, report);
             return exitCode(summary);
         } catch (NoSuchFileException e) {
             throw wrong(CommandText.CANNOT_BE_READ.with(arg("file", e.getFile())));
         }
+    }
+
+    private LocalRun.Report form() {
+        return switch (form) {
+            case NDJSON -> LocalRun.Report.NDJSON;
+            case CSV -> LocalRun.Report.CSV;
+            case CARS -> worstFirst ? LocalRun.Report.CARS_WORST_FIRST : LocalRun.Report.CARS;
+        };
     }
 
     private Summary runWithProgress(LocalRun run, PlanFiles files, OutputStream report) throws IOException {
@@ -105,7 +121,7 @@ final class CheckCommand implements Callable<Integer> {
                 .setUpdateIntervalMillis(REFRESH_MS)
                 .setConsumer(new ConsoleProgressBarConsumer(System.err))
                 .build()) {
-            summary = run.run(operation, files, report, form == Form.CSV, () -> {
+            summary = run.run(operation, files, report, form(), () -> {
                 long count = done.incrementAndGet();
                 bar.stepTo(files.passedBytes());
                 bar.setExtraMessage(rate(count, System.nanoTime() - startNs));

@@ -14,6 +14,7 @@ enum CommandText implements MessageCode {
     OPTION_MUST_BE,
     LIMIT_MUST_BE,
     UNKNOWN_LIMIT,
+    ORDER_IS_OF_CARS,
     OPERATION_MUST_BE,
     CANNOT_BE_READ,
     CANNOT_BE_WRITTEN,

@@ -10,6 +10,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import loomwright.list.ListLimits;
+import loomwright.list.Sheet;
+import loomwright.list.TextList;
+import loomwright.list.Workbooks;
 import loomwright.service.Server;
 import loomwright.service.limits.Options;
 import org.junit.jupiter.api.Test;
@@ -174,6 +178,45 @@ class CheckCommandTest {
         List<String> rows = Files.readAllLines(out);
         assertThat(rows.get(0)).startsWith("file,line,key,status,message,part,");
         assertThat(rows.get(1)).startsWith(folder.resolve("a.json") + ",1,,200,,out,16 AWG,");
-        assertThat(rows.get(rows.size() - 1)).startsWith(",summary,,,complete; answers 1; problems 0");
+        assertThat(rows.get(rows.size() - 1)).startsWith(",summary,complete,,yes,");
+    }
+
+    @Test
+    void fortyCarsOfOneWorkbookAreCheckedByOneCommand() throws IOException {
+        StringBuilder list = new StringBuilder("car,from,to,size,length\n");
+        for (int i = 1; i <= 40; i++) {
+            String car = "car " + i;
+            list.append(
+                    i == 9
+                            ? car + ",battery +,horn,0.5 mm2,1 m\n"
+                            : car + ",battery +,fuse in,6 mm2,1 m\n" + car + ",fuse out,horn,6 mm2,1 m\n");
+        }
+        byte[] workbook = Workbooks.writeXlsx(TextList.read(list.toString(), ListLimits.defaults()).sheets().stream()
+                .map(sheet -> new Sheet("cars", sheet.rows()))
+                .toList());
+        Files.createDirectory(folder.resolve("club"));
+        Files.write(folder.resolve("club/cars.xlsx"), workbook);
+        Files.writeString(folder.resolve("club/README.md"), "Cars of the club.\n");
+        Path out = folder.resolve("report.csv");
+        check(
+                "check",
+                "--report",
+                "CARS",
+                "--worst-first",
+                "--out",
+                out.toString(),
+                folder.resolve("club").toString());
+        List<String> rows = Files.readAllLines(out);
+        assertThat(rows.get(0))
+                .isEqualTo(
+                        "file,line,key,status,message,severity,danger,warning,note,code,text,remedy,questions,assumptions");
+        assertThat(rows.stream().filter(row -> row.contains(",200,"))).hasSize(40);
+        assertThat(rows.get(1)).contains(",9,car 9,200,,danger,");
+        assertThat(rows.get(rows.size() - 1)).startsWith(",summary,complete,,yes,");
+    }
+
+    @Test
+    void onlyRowsOfCarsCanBePutInOrder() {
+        assertThat(check("check", "--worst-first", folder.toString())).isEqualTo(64);
     }
 }

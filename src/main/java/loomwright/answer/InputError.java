@@ -10,9 +10,17 @@ import org.jspecify.annotations.Nullable;
  *     path parameter
  * @param value what stood there, as text; absent where nothing did
  * @param accepted what would have been accepted, as a sentence for the person who reads it
+ * @param place where, as the writer of the input sees it: "row 8, column to"; absent if the pointer is all that is known
  */
 public record InputError(
-        Code code, String pointer, @Nullable String value, String accepted) {
+        Code code,
+        String pointer,
+        @Nullable String value,
+        String accepted,
+        @Nullable String place) {
+    public InputError(Code code, String pointer, @Nullable String value, String accepted) {
+        this(code, pointer, value, accepted, null);
+    }
 
     /** The kinds of fault. */
     public enum Code {
@@ -35,11 +43,18 @@ public record InputError(
         /** Values that are each acceptable but not together. */
         CONTRADICTION,
         /** More work than the limits allow. */
-        OVER_LIMIT
+        OVER_LIMIT,
+        /** A list leaves it open, and nothing may be assumed. */
+        NOT_STATED
     }
 
     /** The same fault seen from further out: {@code prefix} is put before the pointer. */
     public InputError under(String prefix) {
-        return new InputError(code, prefix + pointer, value, accepted);
+        return new InputError(code, prefix + pointer, value, accepted, place);
+    }
+
+    /** The same fault with its place in the writer's words. */
+    public InputError at(@Nullable String placeInWords) {
+        return new InputError(code, pointer, value, accepted, placeInWords);
     }
 }

@@ -2,6 +2,7 @@ package loomwright.bulk;
 
 import java.util.List;
 import loomwright.answer.Severity;
+import org.jspecify.annotations.Nullable;
 
 /** What one line is answered with. */
 public final class LineAnswer {
@@ -9,8 +10,21 @@ public final class LineAnswer {
     private final boolean problem;
     private final List<Found> findings;
 
-    /** What was found, for counting. */
-    public record Found(Severity severity, String code) {}
+    /**
+     * What was found.
+     *
+     * @param text in a sentence; absent where the code says all
+     * @param remedy what to do; absent where nothing is proposed
+     */
+    public record Found(
+            Severity severity,
+            String code,
+            @Nullable String text,
+            @Nullable String remedy) {
+        public Found(Severity severity, String code) {
+            this(severity, code, null, null);
+        }
+    }
 
     private LineAnswer(byte[] text, boolean problem, List<Found> findings) {
         this.text = text;

@@ -12,26 +12,37 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** The lines of files, one file after the other; a {@code .json} file counts as one line, whatever its layout. */
+/**
+ * The lines of files, one file after the other; a {@code .json} file counts as one line, whatever its layout, and a list as
+ * one line for each of its cars.
+ */
 public final class PlanFiles implements LineSource, Closeable {
     private static final String ONE_VALUE = ".json";
     private static final List<String> SUFFIXES = List.of(ONE_VALUE, ".ndjson", ".jsonl");
 
     private final Deque<Path> waiting;
+    private final ListFiles lists;
     private final int longest;
     private final long totalBytes;
+    private final Deque<Line> cars = new ArrayDeque<>();
+    /** Files that were given by name, not found in a folder. */
+    private final Set<Path> named;
+
     private final AtomicLong passedBytes = new AtomicLong();
     private @Nullable Opened open;
 
     /** The file being read line by line. */
     private record Opened(Path path, InputStream in, LineReader lines) {}
 
-    private PlanFiles(List<Path> files, int longest, long totalBytes) {
+    private PlanFiles(List<Path> files, Set<Path> named, ListFiles lists, int longest, long totalBytes) {
+        this.named = named;
         this.waiting = new ArrayDeque<>(files);
+        this.lists = lists;
         this.longest = longest;
         this.totalBytes = totalBytes;
     }
@@ -39,12 +50,13 @@ public final class PlanFiles implements LineSource, Closeable {
     /**
      * Looks for files.
      *
-     * @param given files of any name, and folders, of which all {@code .json}, {@code .ndjson} and {@code .jsonl} files are
-     *     taken in the order of their names
+     * @param given files of any name, and folders, of which all {@code .json}, {@code .ndjson} and {@code .jsonl} files and all
+     *     lists are taken in the order of their names; texts without a table of wires are passed over there
+     * @param lists knows which files are lists
      * @param longest most bytes of a line
      * @throws NoSuchFileException if one of them does not exist, or cannot be read
      */
-    public static PlanFiles find(List<Path> given, int longest) throws IOException {
+    public static PlanFiles find(List<Path> given, ListFiles lists, int longest) throws IOException {
         List<Path> files = new ArrayList<>();
         for (Path path : given) {
             if (!Files.isReadable(path)) {
@@ -53,7 +65,7 @@ public final class PlanFiles implements LineSource, Closeable {
             if (Files.isDirectory(path)) {
                 try (Stream<Path> found = Files.walk(path)) {
                     found.filter(Files::isRegularFile)
-                            .filter(PlanFiles::hasSuffix)
+                            .filter(file -> hasSuffix(file) || isList(lists, file))
                             .sorted()
                             .forEach(files::add);
                 }
@@ -65,12 +77,18 @@ public final class PlanFiles implements LineSource, Closeable {
         for (Path file : files) {
             bytes += Files.size(file);
         }
-        return new PlanFiles(files, longest, bytes);
+        return new PlanFiles(files, Set.copyOf(given), lists, longest, bytes);
     }
 
     private static boolean hasSuffix(Path path) {
         String name = path.toString().toLowerCase(Locale.ROOT);
         return SUFFIXES.stream().anyMatch(name::endsWith);
+    }
+
+    private static boolean isList(ListFiles lists, Path path) {
+        String name = path.getFileName().toString();
+        // A spreadsheet program keeps such a file beside one that it has open.
+        return !name.startsWith("~$") && !name.startsWith(".~lock") && lists.isNamedSo(name);
     }
 
     /** Whether a file is one of those still to be read. */
@@ -95,15 +113,25 @@ public final class PlanFiles implements LineSource, Closeable {
 
     @Override
     public boolean isReady() throws IOException {
-        return open == null ? !waiting.isEmpty() : open.lines().isReady();
+        return open == null
+                ? !waiting.isEmpty() || !cars.isEmpty()
+                : open.lines().isReady();
     }
 
     @Override
     public @Nullable Line next() throws IOException {
         while (true) {
+            Line car = cars.poll();
+            if (car != null) {
+                return car;
+            }
             Opened file = open == null ? openNext() : open;
             if (file == null) {
                 return null;
+            }
+            if (isList(lists, file.path())) {
+                openCars(file);
+                continue;
             }
             Line line = file.path().toString().toLowerCase(Locale.ROOT).endsWith(ONE_VALUE)
                     ? whole(file)
@@ -129,6 +157,24 @@ public final class PlanFiles implements LineSource, Closeable {
         byte[] text = file.in().readNBytes(longest + 1);
         close();
         return text.length > longest ? Line.tooLong(1) : Line.wholeFile(text);
+    }
+
+    private void openCars(Opened file) throws IOException {
+        String name = file.path().toString();
+        byte[] content = file.in().readNBytes(longest + 1);
+        close();
+        if (content.length > longest) {
+            cars.add(Line.tooLong(1).in(name));
+            return;
+        }
+        if (!named.contains(file.path()) && !lists.hasTable(content)) {
+            return;
+        }
+        long number = 1;
+        for (byte[] text : lists.cars(content)) {
+            cars.add(Line.car(number, text).in(name));
+            number++;
+        }
     }
 
     @Override

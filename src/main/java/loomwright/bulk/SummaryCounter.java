@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import loomwright.answer.Severity;
 import org.jspecify.annotations.Nullable;
 
 /** Counts as answers go out. Its size is that of the list of kinds of finding. */
@@ -14,12 +15,14 @@ final class SummaryCounter {
     private static final Comparator<Summary.Count> WORST_FIRST =
             Comparator.comparing(Summary.Count::severity).thenComparing(Summary.Count::code);
 
-    private final Map<LineAnswer.Found, Seen> findings = new HashMap<>();
+    private final Map<Kind, Seen> findings = new HashMap<>();
     private long answers;
     private long problems;
     private long blank;
     private long passedOver;
     private long nextLine;
+
+    private record Kind(Severity severity, String code) {}
 
     private static final class Seen {
         private long count;
@@ -48,11 +51,12 @@ final class SummaryCounter {
             return;
         }
         answers++;
-        Set<LineAnswer.Found> here = new HashSet<>();
+        Set<Kind> here = new HashSet<>();
         for (LineAnswer.Found found : answer.findings()) {
-            Seen seen = findings.computeIfAbsent(found, key -> new Seen());
+            Kind kind = new Kind(found.severity(), found.code());
+            Seen seen = findings.computeIfAbsent(kind, key -> new Seen());
             seen.count++;
-            if (here.add(found)) {
+            if (here.add(kind)) {
                 seen.lines++;
             }
         }

@@ -73,4 +73,9 @@ public record Assumption(
     public Assumption {
         about = List.copyOf(about);
     }
+
+    /** Whether its owner can say it otherwise. */
+    public boolean isAvoidable() {
+        return instead != Instead.NONE;
+    }
 }

@@ -1,5 +1,8 @@
 package loomwright.list;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * Where in a list something stands, as the person who wrote it sees it.
  *
@@ -8,6 +11,21 @@ package loomwright.list;
  * @param column its heading; empty for the whole row
  */
 public record CellRef(String sheet, int row, String column) {
+    /** "worksheet wires, row 8, column to"; empty for the whole list. */
+    public String inWords() {
+        List<String> words = new ArrayList<>();
+        if (!sheet.isEmpty()) {
+            words.add("worksheet " + sheet);
+        }
+        if (row > 0) {
+            words.add("row " + row);
+        }
+        if (!column.isEmpty()) {
+            words.add("column " + column);
+        }
+        return String.join(", ", words);
+    }
+
     CellRef in(String otherColumn) {
         return new CellRef(sheet, row, otherColumn);
     }

@@ -10,9 +10,14 @@ import java.util.Map;
  * @param assumptions all that was filled in
  * @param questions all that must be asked
  * @param places where in the list each wire and part of the document comes from, by JSON pointer
+ * @param readings what a meter showed, in the form of the document that asks for a diagnosis; empty if the list has none
  */
 public record ListReading(
-        Map<String, Object> plan, List<Assumption> assumptions, List<Question> questions, Map<String, CellRef> places) {
+        Map<String, Object> plan,
+        List<Assumption> assumptions,
+        List<Question> questions,
+        Map<String, CellRef> places,
+        MeterTable readings) {
     public ListReading {
         assumptions = List.copyOf(assumptions);
         questions = List.copyOf(questions);

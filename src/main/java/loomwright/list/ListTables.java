@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Pattern;
 import loomwright.list.Columns.Heading;
@@ -49,6 +50,20 @@ final class ListTables {
             }
         }
         return score;
+    }
+
+    /** Whether a row is the headings of a table. */
+    static boolean isHeader(Sheet.Row row) {
+        return Header.find(row).isPresent();
+    }
+
+    /** Where a row of headings has a column; empty if it has no such column. */
+    static OptionalInt column(Sheet.Row row, String name) {
+        return Header.find(row).stream()
+                .flatMap(header -> header.headings.entrySet().stream())
+                .filter(each -> each.getValue().column().equals(name))
+                .mapToInt(Map.Entry::getKey)
+                .findFirst();
     }
 
     List<TableRow> rows(TableKind kind) {

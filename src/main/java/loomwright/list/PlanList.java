@@ -43,9 +43,11 @@ public final class PlanList {
      * Reads a list.
      *
      * @return the plan document, as yet unchecked, with all that was assumed and all that must be asked
-     * @throws RejectedInput MISSING where there is no table of wires in it, NOT_ONE_OF in a list that forbids assumptions
+     * @throws RejectedInput MISSING where there is no table of wires in it, NOT_ONE_OF in a list that forbids assumptions,
+     *     OVER_LIMIT in a list of several cars
      */
     public static ListReading read(ListSource source) {
+        Cars.requireOne(source);
         ListTables tables = ListTables.of(source);
         if (!tables.has(TableKind.WIRES)
                 || (tables.rows(TableKind.WIRES).isEmpty()
@@ -57,6 +59,29 @@ public final class PlanList {
                     "a row of headings with at least 'from' and 'to', and below it one row for each wire"));
         }
         return new PlanList(tables).read();
+    }
+
+    /**
+     * Reads the readings of a list without wires, whose points are named as the plan document names them.
+     *
+     * @throws RejectedInput MISSING where there is no table of readings in it
+     */
+    public static MeterTable readings(ListSource source) {
+        ListTables tables = ListTables.of(source);
+        if (!tables.has(TableKind.READINGS)) {
+            throw new RejectedInput(noReadings());
+        }
+        return new MeterRow(new Points(new Names(), Map.of(), Map.of(), Map.of(), Map.of()))
+                .read(tables.rows(TableKind.READINGS));
+    }
+
+    /** Why a list without readings does not answer a question that needs some. */
+    public static InputError noReadings() {
+        return new InputError(
+                InputError.Code.MISSING,
+                "/readings",
+                null,
+                "a table of readings with at least the columns point and reading, and condition for volts");
     }
 
     private ListReading read() {
@@ -93,7 +118,9 @@ public final class PlanList {
         if (!planNotes.isEmpty()) {
             plan.put("notes", planNotes);
         }
-        return new ListReading(plan, notes.assumptions(), notes.questions(), places);
+        Points points = new Points(names, drafts, byExactId, parts.switchPositions(), parts.switchNames());
+        MeterTable readings = new MeterRow(points).read(tables.rows(TableKind.READINGS));
+        return new ListReading(plan, notes.assumptions(), notes.questions(), places, readings);
     }
 
     private void readPart(TableRow row) {

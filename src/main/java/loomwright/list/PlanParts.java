@@ -36,6 +36,16 @@ final class PlanParts {
         return objects;
     }
 
+    /** The positions of each free switch, by its id. */
+    Map<String, List<String>> switchPositions() {
+        return switches.freePositions();
+    }
+
+    /** What each free switch is called, by its id. */
+    Map<String, String> switchNames() {
+        return switches.labels();
+    }
+
     void build(List<Draft> all) {
         drafts = all;
         boolean ballast = drafts.stream().anyMatch(draft -> draft.is("ballast"));

@@ -203,10 +203,28 @@ final class SwitchPart {
         if (!used.contains("50") && !used.contains("15a")) {
             positions.remove("start");
         }
-        tell(positions, strange);
-        return positions.entrySet().stream()
+        boolean key = draft.typeName().equals("key");
+        Map<String, List<List<String>>> told = key ? positions : withoutAlike(positions, rest);
+        tell(told, strange);
+        return told.entrySet().stream()
                 .map(each -> position(each.getKey(), each.getValue()))
                 .toList();
+    }
+
+    /** Positions that join the same are one: nobody could tell which of them was meant. */
+    private static Map<String, List<List<String>>> withoutAlike(
+            Map<String, List<List<String>>> positions, String rest) {
+        List<List<List<String>>> working = positions.entrySet().stream()
+                .filter(each -> !each.getKey().equals(rest))
+                .map(Map.Entry::getValue)
+                .toList();
+        if (rest.isEmpty() || working.size() < 2 || !working.stream().allMatch(working.get(0)::equals)) {
+            return positions;
+        }
+        Map<String, List<List<String>>> one = new LinkedHashMap<>();
+        one.put(rest, positions.getOrDefault(rest, List.of()));
+        one.put("on", working.get(0));
+        return one;
     }
 
     private void tell(Map<String, List<List<String>>> positions, List<String> strange) {

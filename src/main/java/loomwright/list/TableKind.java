@@ -10,7 +10,8 @@ enum TableKind {
     POSITIONS,
     CONNECTORS,
     CONDITIONS,
-    NOTES;
+    NOTES,
+    READINGS;
 
     /** Whether these columns make a row the header of such a table. */
     boolean isHeadedBy(Set<String> columns) {
@@ -24,6 +25,7 @@ enum TableKind {
             case CONNECTORS -> columns.containsAll(Set.of("connector", "first half", "second half"));
             case CONDITIONS -> columns.containsAll(Set.of("condition", "volts"));
             case NOTES -> columns.contains("plan note");
+            case READINGS -> columns.containsAll(Set.of("point", "reading"));
         };
     }
 }

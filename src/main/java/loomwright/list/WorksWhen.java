@@ -46,6 +46,11 @@ record WorksWhen(@Nullable List<String> conditions, List<Map<String, Object>> al
         alternatives = List.copyOf(alternatives);
     }
 
+    /** The conditions that words name; empty if they name none. */
+    static List<String> conditions(String text) {
+        return WORDS.getOrDefault(Columns.plain(text), List.of());
+    }
+
     /** A condition of the plan document by its word. */
     static Optional<String> condition(String text) {
         String plain = Columns.plain(text);
@@ -172,6 +177,13 @@ record WorksWhen(@Nullable List<String> conditions, List<Map<String, Object>> al
                 if (words.contains(position.toLowerCase(java.util.Locale.ROOT))) {
                     in.add(position);
                 }
+            }
+            if (named && in.isEmpty() && words.contains("on")) {
+                // Of several positions that are not the rest, "on" is any.
+                in.addAll(each.getValue()
+                        .subList(
+                                Math.min(1, each.getValue().size()),
+                                each.getValue().size()));
             }
             if (named && !in.isEmpty()) {
                 found.put(each.getKey(), in);

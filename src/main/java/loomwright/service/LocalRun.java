@@ -7,6 +7,7 @@ import loomwright.bulk.BulkLimits;
 import loomwright.bulk.BulkRun;
 import loomwright.bulk.FairExecutor;
 import loomwright.bulk.LineSource;
+import loomwright.bulk.ListFiles;
 import loomwright.bulk.Summary;
 import loomwright.service.http.Problems;
 import loomwright.service.http.Request;
@@ -14,6 +15,8 @@ import loomwright.service.input.Contract;
 import loomwright.service.limits.Options;
 import loomwright.service.stream.BulkOperations;
 import loomwright.service.stream.BulkOperations.BulkOperation;
+import loomwright.service.stream.CarLines;
+import loomwright.service.stream.CarRows;
 import loomwright.service.stream.CsvLineForm;
 import loomwright.service.stream.JsonLineForm;
 import loomwright.service.stream.JsonLines;
@@ -34,6 +37,18 @@ public final class LocalRun {
         this.limits = limits;
     }
 
+    /** How a report is written. */
+    public enum Report {
+        /** Lines of JSON. */
+        NDJSON,
+        /** One table, a row for each finding. */
+        CSV,
+        /** One table, a row for each car. */
+        CARS,
+        /** The same, worst first. */
+        CARS_WORST_FIRST
+    }
+
     /** Makes ready to run. */
     public static LocalRun of(Options options) {
         Contract contract = Contract.load();
@@ -48,20 +63,31 @@ public final class LocalRun {
         return operations.names();
     }
 
+    /** Knows lists of cars among files. */
+    public ListFiles lists(String operation) {
+        return new CarLines(operations.get(operation), reading);
+    }
+
     /**
-     * Answers lines of JSON, the summary last.
+     * Answers lines of JSON and cars of lists, the summary last.
      *
      * @param operation one of {@link #operations}
-     * @param csv for one table instead of lines of JSON
      * @param afterEach is called when a line has been worked on, by the thread that did
      * @throws IOException if the answers cannot be written
      */
-    public Summary run(String operation, LineSource lines, OutputStream out, boolean csv, Runnable afterEach)
+    public Summary run(String operation, LineSource lines, OutputStream out, Report report, Runnable afterEach)
             throws IOException {
         BulkOperation asked = operations.get(operation);
-        LineForm form =
-                csv ? new CsvLineForm(asked.calculation().columns(), true) : new JsonLineForm(reading.json(), true);
-        LineWork work = new LineWork(asked.calculation(), new JsonLines(asked.schema(), reading), form, reading, NAME);
+        LineForm form = switch (report) {
+            case NDJSON -> new JsonLineForm(reading.json(), true);
+            case CSV -> new CsvLineForm(asked.calculation().columns(), true);
+            case CARS -> new CarRows(true, false);
+            case CARS_WORST_FIRST -> new CarRows(true, true);
+        };
+        JsonLines json = new JsonLines(asked.schema(), reading);
+        CarLines cars = new CarLines(asked, reading);
+        LineWork work = new LineWork(
+                asked.calculation(), line -> line.isCar() ? cars.read(line) : json.read(line), form, reading, NAME);
         out.write(form.head());
         Summary summary = new BulkRun(
                         lines,

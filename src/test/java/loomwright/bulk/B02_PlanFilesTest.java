@@ -18,6 +18,27 @@ import org.junit.jupiter.api.io.TempDir;
 class B02_PlanFilesTest {
     private static final int LONGEST = 20;
 
+    /** Lists in which each line is a car. */
+    private static final ListFiles LISTS = new ListFiles() {
+        @Override
+        public boolean isNamedSo(String name) {
+            return name.endsWith(".csv");
+        }
+
+        @Override
+        public boolean hasTable(byte[] content) {
+            return content.length > 1;
+        }
+
+        @Override
+        public List<byte[]> cars(byte[] content) {
+            return new String(content, StandardCharsets.UTF_8)
+                    .lines()
+                    .map(line -> line.getBytes(StandardCharsets.UTF_8))
+                    .toList();
+        }
+    };
+
     @TempDir
     private Path folder;
 
@@ -33,7 +54,7 @@ class B02_PlanFilesTest {
 
     private List<String> all(Path... given) throws IOException {
         List<String> lines = new ArrayList<>();
-        try (PlanFiles files = PlanFiles.find(List.of(given), LONGEST)) {
+        try (PlanFiles files = PlanFiles.find(List.of(given), LISTS, LONGEST)) {
             for (Line line = files.next(); line != null; line = files.next()) {
                 lines.add(folder.relativize(Path.of(String.valueOf(line.file()))) + ":" + line.number() + " "
                         + (line.isTooLong() ? "too long" : new String(line.text(), StandardCharsets.UTF_8)));
@@ -63,8 +84,23 @@ class B02_PlanFilesTest {
     }
 
     @Test
+    void aListGivesALineForEachOfItsCars() throws IOException {
+        Files.writeString(folder.resolve("club/d.csv"), "one\ntwo\n");
+        Files.writeString(folder.resolve("club/e.csv"), "");
+        Files.writeString(folder.resolve("club/~$d.csv"), "opened by somebody");
+        Files.writeString(folder.resolve("club/f.csv"), "x".repeat(LONGEST + 1));
+        assertThat(all(folder.resolve("club")))
+                .containsExactly(
+                        "club/c.JSONL:1 five",
+                        "club/d.csv:1 one",
+                        "club/d.csv:2 two",
+                        "club/f.csv:1 too long",
+                        "club/long.json:1 too long");
+    }
+
+    @Test
     void aFileThatIsNotThereIsToldBeforeAnythingIsRead() {
-        assertThatThrownBy(() -> PlanFiles.find(List.of(folder, folder.resolve("no-such")), LONGEST))
+        assertThatThrownBy(() -> PlanFiles.find(List.of(folder, folder.resolve("no-such")), LISTS, LONGEST))
                 .isInstanceOf(NoSuchFileException.class)
                 .hasMessageContaining("no-such");
     }

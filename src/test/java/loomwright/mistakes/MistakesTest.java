@@ -28,10 +28,10 @@ class MistakesTest {
 
     /** Two connectors of one form: one carries the starter's control, the other a lamp that is on with the key. */
     private static final Plan TWO_ALIKE = Plans.parse("{'schema':'loomwright/plan/1','name':'two alike',"
-        + "'system':{'nominalVoltageV':12},'parts':[{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
-        + "{'kind':'switch','id':'key','terminals':['30','15','50'],'positions':["
-        + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15']]},{'name':'start','joins':[['30','15','50']]}],"
-        + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'start','running':'on'}},"
+            + "'system':{'nominalVoltageV':12},'parts':[{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+            + "{'kind':'switch','id':'key','terminals':['30','15','50'],'positions':["
+            + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15']]},{'name':'start','joins':[['30','15','50']]}],"
+            + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'start','running':'on'}},"
             + half("a1", "male") + half("a2", "female") + half("b1", "male") + half("b2", "female")
             + "{'kind':'solenoid','id':'solenoid','holdInResistanceOhm':1.5,'meantLive':['crank']},"
             + "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':5,'meantLive':['run','crank','running']}],"
@@ -206,12 +206,12 @@ class MistakesTest {
                 "'meantLive':['off','accessory','run','crank','running'],'meantLiveWhen':[{'switches':{'lights':";
         return Plans.of(
                 "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
-                    + "{'kind':'switch','id':'lights','terminals':['30','56','58'],'positions':["
-                    + "{'name':'out','joins':[]},{'name':'side','joins':[['30','58']]},{'name':'head','joins':[['30','56']]}]},"
-                    + "{'kind':'switch','id':'key','terminals':['30','15','15r'],'positions':["
-                    + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15','15r']]}],"
-                    + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'on','running':'on'}},"
-                    + "{'id':'head'," + electrics + "," + always + "['head']}}]},"
+                        + "{'kind':'switch','id':'lights','terminals':['30','56','58'],'positions':["
+                        + "{'name':'out','joins':[]},{'name':'side','joins':[['30','58']]},{'name':'head','joins':[['30','56']]}]},"
+                        + "{'kind':'switch','id':'key','terminals':['30','15','15r'],'positions':["
+                        + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15','15r']]}],"
+                        + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'on','running':'on'}},"
+                        + "{'id':'head'," + electrics + "," + always + "['head']}}]},"
                         + "{'id':'side'," + electrics + "," + always + "['side']}}]},"
                         + "{'kind':'load','id':'pump','resistanceOhm':3,'meantLive':['run','crank','running']}",
                 wire("W1", "battery.minus", "body.31")

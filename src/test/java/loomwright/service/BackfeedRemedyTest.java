@@ -33,7 +33,7 @@ class BackfeedRemedyTest {
     }
 
     /** RFC 6902, for what patches of plans are made of: places in the lists of parts and wires. */
-    private static JsonNode patched(JsonNode plan, JsonNode patch) {
+    static JsonNode patched(JsonNode plan, JsonNode patch) {
         JsonNode changed = plan.deepCopy();
         for (JsonNode operation : patch) {
             String[] path = operation.path("path").asText().split("/", -1);

@@ -1,6 +1,7 @@
 package loomwright.service;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.notNullValue;
 
@@ -337,8 +338,13 @@ class BulkTest {
         alone.stream().skip(1).forEach(row -> expected.add("2,car 1,200,," + row));
         List<String> written = rows.lines().toList();
         assertThat(written.subList(0, expected.size())).isEqualTo(expected);
-        assertThat(written).hasSize(expected.size() + 1);
-        assertThat(written.get(expected.size())).startsWith("summary,,,complete; answers 1; problems 0");
+        assertThat(written.subList(expected.size(), written.size()))
+                .allMatch(row -> row.startsWith("summary,"))
+                .anyMatch(row -> row.startsWith("summary,answers,,1,"))
+                .anyMatch(row -> row.startsWith("summary,problems,,0,"))
+                .last()
+                .asString()
+                .startsWith("summary,complete,,yes,");
     }
 
     @Test
@@ -401,8 +407,9 @@ class BulkTest {
         List<String> rows = response.asString().lines().toList();
         assertThat(rows.get(0)).startsWith("line,key,status,message,load,severity,");
         assertThat(rows.get(1)).startsWith("1,,200,,");
-        assertThat(rows.get(rows.size() - 2)).startsWith("2,,400,");
-        assertThat(rows.get(rows.size() - 1)).startsWith("summary,,,complete; answers 1; problems 1");
+        assertThat(rows).anyMatch(row -> row.startsWith("2,,400,"));
+        assertThat(rows).anyMatch(row -> row.startsWith("summary,problems,,1,"));
+        assertThat(rows.get(rows.size() - 1)).startsWith("summary,complete,,yes,");
     }
 
     @Test
@@ -420,8 +427,11 @@ class BulkTest {
     }
 
     @Test
-    void plansDoNotFitInRowsAndOtherFormsAreNotRead() {
-        bulk("review", "", "text/csv", "name\n").then().statusCode(415).header("Accept-Post", Json.LINES);
+    void otherFormsAreNotRead() {
+        bulk("review", "", "application/pdf", "name\n")
+                .then()
+                .statusCode(415)
+                .header("Accept-Post", containsString(Json.LINES));
         bulk("review", "", "application/json", "{}").then().statusCode(415);
         bulk("reviews", "", Json.LINES, "").then().statusCode(404).body("detail", notNullValue());
     }

@@ -142,7 +142,8 @@ public final class Calculation<T, R> implements Endpoint.Handler {
     public Reply handle(Request request) throws IOException {
         if (watched && ProgressLines.areAskedFor(request)) {
             T question = request.read(type);
-            return ProgressLines.reply(request.json(), progress -> answer(question, request, progress));
+            return ProgressLines.reply(
+                    request.json(), progress -> said(request.list(), answer(question, request, progress)));
         }
         Representation face = faces.choose(request);
         T question = request.read(type);
@@ -151,11 +152,15 @@ public final class Calculation<T, R> implements Endpoint.Handler {
         if (list.isEmpty()) {
             return faces.write(face, question, answer, request.json());
         }
-        Answer<R> said = answer.withAssumptionsFirst(list.get().assumptions());
         return face == Representation.JSON
-                ? Reply.of(face.contentType(), request.json().write(list.get().answered(said)))
+                ? Reply.of(face.contentType(), request.json().write(said(list, answer)))
                         .withHeaders(Map.of("Vary", "Accept"))
-                : faces.write(face, question, said, request.json());
+                : faces.write(face, question, list.get().withAllSaid(answer), request.json());
+    }
+
+    /** The answer as it goes out in JSON. */
+    private static <R> Object said(Optional<ListInput> list, Answer<R> answer) {
+        return list.isEmpty() ? answer : list.get().answered(answer);
     }
 
     /**
@@ -170,16 +175,25 @@ public final class Calculation<T, R> implements Endpoint.Handler {
             Object part = cacheKey.part().apply(question);
             Answer<R> known = latest.getIfPresent(part);
             if (known != null) {
-                return worked(known.with(cacheKey.relabel().apply(known.result(), question)));
+                return worked(input, known.with(cacheKey.relabel().apply(known.result(), question)));
             }
             Answer<R> answer = answer(question, input, progress);
             latest.put(part, answer);
-            return worked(answer);
+            return worked(input, answer);
         };
     }
 
-    private Worked worked(Answer<R> answer) {
-        return new Worked(answer, () -> faces.table(answer.result()), findings.apply(answer.result()));
+    private Worked worked(RequestInput input, Answer<R> answer) {
+        List<Found> found = findings.apply(answer.result());
+        Supplier<Table> table = () -> faces.table(answer.result());
+        return input instanceof ListInput list
+                ? new Worked(
+                        list.withAllAssumed(answer),
+                        list.answered(answer),
+                        table,
+                        found,
+                        list.questions().size())
+                : new Worked(answer, answer, table, found, 0);
     }
 
     /** Answers one line after the other, in several threads. */
@@ -196,8 +210,14 @@ public final class Calculation<T, R> implements Endpoint.Handler {
         }
     }
 
-    /** The answer to a line, with its table and what a summary counts. */
-    public record Worked(Answer<?> answer, Supplier<Table> table, List<Found> findings) {}
+    /**
+     * The answer to a line.
+     *
+     * @param said it as it goes out in JSON
+     * @param findings what a summary counts
+     * @param questions how many are open in a list
+     */
+    public record Worked(Answer<?> answer, Object said, Supplier<Table> table, List<Found> findings, int questions) {}
 
     /** The columns of its table. */
     public List<String> columns() {

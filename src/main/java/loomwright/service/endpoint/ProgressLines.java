@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
-import loomwright.answer.Answer;
 import loomwright.answer.Progress;
 import loomwright.service.http.Accept;
 import loomwright.service.http.Reply;
@@ -36,7 +35,7 @@ final class ProgressLines {
     /** What is going on meanwhile. */
     @FunctionalInterface
     interface Work {
-        Answer<?> answer(Progress progress) throws IOException;
+        Object answer(Progress progress) throws IOException;
     }
 
     /** The lines. */
@@ -44,7 +43,7 @@ final class ProgressLines {
 
     private record Done(long done, long of) {}
 
-    private record AnswerLine(Answer<?> answer) {}
+    private record AnswerLine(Object answer) {}
 
     static boolean areAskedFor(Request request) {
         return request.query(Representations.PARAMETER).isEmpty()

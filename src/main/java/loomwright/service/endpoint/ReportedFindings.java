@@ -38,7 +38,14 @@ public final class ReportedFindings {
     /** Loads, and wires that carry current backwards without being part of the way to one of them. */
     public static List<Found> of(BackfeedReport report) {
         List<Found> found = new ArrayList<>();
-        report.unintendedFeeds().forEach(feed -> found.add(new Found(feed.severity(), FindingCode.BACKFEED.code())));
+        report.unintendedFeeds()
+                .forEach(feed -> found.add(new Found(
+                        feed.severity(),
+                        FindingCode.BACKFEED.code(),
+                        feed.verdict().text(),
+                        feed.remedies().isEmpty()
+                                ? null
+                                : feed.remedies().get(0).change().text())));
         Set<String> told = report.unintendedFeeds().stream()
                 .flatMap(feed -> feed.occurrences().stream())
                 .flatMap(occurrence -> occurrence.paths().stream())
@@ -82,7 +89,7 @@ public final class ReportedFindings {
 
     private static List<Found> of(List<Finding> findings) {
         return findings.stream()
-                .map(finding -> new Found(finding.severity(), finding.code()))
+                .map(finding -> new Found(finding.severity(), finding.code(), finding.text(), finding.remedyText()))
                 .toList();
     }
 }

@@ -18,6 +18,7 @@ import loomwright.service.form.CellNumbers;
 import loomwright.service.form.Markdown;
 import loomwright.service.form.Table;
 import loomwright.service.input.Json;
+import loomwright.service.input.ListInput;
 import loomwright.service.problem.ProblemException;
 import loomwright.service.problem.ProblemType;
 
@@ -31,8 +32,9 @@ public final class Representations<T, R> {
     /** Chooses the form where a header cannot be set, as in a spreadsheet. */
     public static final String PARAMETER = "format";
 
-    /** The parameters that say how an answer is to be written, not what is asked. */
-    public static final Set<String> PARAMETERS = Set.of(PARAMETER, MaxLengthFilter.PARAMETER, ErrorsAsText.PARAMETER);
+    /** The parameters that say how an answer is to be written or a list to be read, not what is asked. */
+    public static final Set<String> PARAMETERS =
+            Set.of(PARAMETER, MaxLengthFilter.PARAMETER, ErrorsAsText.PARAMETER, ListInput.STRICT);
 
     /** Dots per pixel of a picture: sharp on a close screen and on paper. */
     private static final double PNG_SCALE = 2;

@@ -22,6 +22,7 @@ import loomwright.service.input.Json;
 import loomwright.service.input.ListInput;
 import loomwright.service.input.Queries;
 import loomwright.service.input.QueryInput;
+import loomwright.service.input.QuestionOfLists;
 import loomwright.service.input.RequestInput;
 import loomwright.service.limits.Options;
 import loomwright.service.limits.ServiceLimits;
@@ -89,16 +90,15 @@ public final class Request implements RequestInput {
         if (schema != null) {
             String type = bodyType(operation.bodyTypes());
             if (!type.equals(Json.MEDIA_TYPE)) {
-                ListInput fromList = ListInput.of(
-                        type,
-                        Arrival.of(context, reading.limits(), reading.problems()),
-                        schema,
-                        reading.json(),
-                        reading.bodies());
+                ListInput fromList = QuestionOfLists.of(
+                        type, contentType(), wholeBody(), operation, schema, reading.json(), reading.bodies());
+                if (isSet(ListInput.STRICT)) {
+                    fromList.requireStated();
+                }
                 list = fromList;
                 return fromList;
             }
-            return new BodyInput(Arrival.of(context, reading.limits(), reading.problems()), schema, reading.bodies());
+            return new BodyInput(wholeBody(), schema, reading.bodies());
         }
         ObjectNode fromQuery = options();
         addPath(fromQuery);
@@ -189,6 +189,20 @@ public final class Request implements RequestInput {
         return String.valueOf(context.res().getHeader(RequestId.HEADER));
     }
 
+    /** The media type of the body with its parameters, as sent. */
+    public String contentType() {
+        return String.valueOf(context.header("Content-Type"));
+    }
+
+    /**
+     * All of the body.
+     *
+     * @throws ProblemException 413 if it is too large; 408 if it comes too slowly
+     */
+    public byte[] wholeBody() throws IOException {
+        return Arrival.of(context, reading.limits(), reading.problems());
+    }
+
     /** The body as it arrives, unpacked, of any length. */
     public InputStream body() throws IOException {
         return Arrival.stream(context);
@@ -265,6 +279,7 @@ public final class Request implements RequestInput {
     private static boolean isList(@Nullable String contentType, String mediaType) {
         return contentType != null
                 && !mediaType.equals(Json.MEDIA_TYPE)
+                && !mediaType.equals(Json.LINES)
                 && contentType.toLowerCase(Locale.ROOT).split(";", 2)[0].trim().equals(mediaType);
     }
 

@@ -41,6 +41,8 @@ public final class Contract {
      *
      * @param parameters those of the query and of the path
      * @param body schema of the JSON body, if the operation takes one
+     * @param bodyForm the same as written, {@code $ref} followed; missing if the operation takes none
+     * @param plans the properties of the body that are plans; one empty text if all of it is a plan
      * @param bodyTypes the media types of the bodies that it takes
      * @param isOpen whether it is for everybody even where the operator asks for keys
      */
@@ -50,6 +52,8 @@ public final class Contract {
             String path,
             List<Parameter> parameters,
             @Nullable Schema body,
+            JsonNode bodyForm,
+            List<String> plans,
             List<String> bodyTypes,
             boolean isOpen) {
         @Nullable
@@ -163,8 +167,27 @@ public final class Contract {
                         path,
                         List.copyOf(parameters),
                         schema,
+                        resolved(document.at(body)),
+                        plans(document.at(body)),
                         List.copyOf(bodyTypes),
                         open));
+    }
+
+    private List<String> plans(JsonNode body) {
+        if (isPlan(body)) {
+            return List.of("");
+        }
+        List<String> names = new ArrayList<>();
+        resolved(body).path("properties").forEachEntry((name, property) -> {
+            if (isPlan(property)) {
+                names.add(name);
+            }
+        });
+        return List.copyOf(names);
+    }
+
+    private static boolean isPlan(JsonNode schema) {
+        return schema.path("$ref").asText().equals("#/components/schemas/Plan");
     }
 
     private Parameter parameter(String pointer) {

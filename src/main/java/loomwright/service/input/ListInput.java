@@ -1,114 +1,158 @@
 package loomwright.service.input;
 
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import loomwright.answer.Answer;
 import loomwright.answer.Assumption;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
-import loomwright.list.CellRef;
-import loomwright.list.ListLimits;
 import loomwright.list.ListReading;
-import loomwright.list.ListSource;
-import loomwright.list.PlanList;
 import loomwright.list.Question;
-import loomwright.list.TextList;
-import loomwright.list.Workbooks;
+import loomwright.message.Argument;
+import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
+import org.jspecify.annotations.Nullable;
 
-/** A plan that came as a list: tables of wires, parts and settings, as text or as a workbook. */
+/** A question whose plans came as lists: tables of wires, parts and settings, as text or as workbooks. */
 public final class ListInput implements RequestInput {
-    private static final String XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-    private static final String ODS = "application/vnd.oasis.opendocument.spreadsheet";
+    /** The parameter by which nothing may be assumed. */
+    public static final String STRICT = "strict";
 
-    private final ListReading reading;
-    private final BodyInput plan;
+    private final List<ReadList> lists;
+    private final JsonNode question;
+    private final BodyInput input;
 
-    private ListInput(ListReading reading, BodyInput plan) {
-        this.reading = reading;
-        this.plan = plan;
+    /**
+     * One list of the question.
+     *
+     * @param pointer of the plan in the question; empty if it is all of it
+     * @param origin the file that it came in, in words; empty if there is one only
+     */
+    record ReadList(String pointer, String origin, ListReading reading) {
+        String place(String within) {
+            return origin.isEmpty() || within.isEmpty() ? origin + within : origin + ", " + within;
+        }
+    }
+
+    ListInput(List<ReadList> lists, JsonNode question, BodyInput input) {
+        this.lists = List.copyOf(lists);
+        this.question = question;
+        this.input = input;
     }
 
     /**
-     * Reads a body as a list.
+     * Lets nothing be assumed.
      *
-     * @param mediaType one that the contract names
-     * @throws ProblemException 422 if there is no list in it
+     * @throws ProblemException 422 with all that was assumed and all that must be asked
      */
-    public static ListInput of(String mediaType, byte[] body, Contract.Schema schema, Json json, Bodies bodies)
-            throws IOException {
-        ListReading reading;
-        try {
-            reading = PlanList.read(source(mediaType, body));
-        } catch (RejectedInput rejected) {
-            throw ProblemException.ofFaults(rejected.faults(), true, false);
+    public void requireStated() {
+        List<InputError> open = new ArrayList<>();
+        for (ReadList list : lists) {
+            for (Question each : list.reading().questions()) {
+                String choices = each.choices().isEmpty() ? "" : " " + String.join(", ", each.choices()) + ".";
+                open.add(notStated(list, each.at().inWords(), each.message().text() + choices));
+            }
+            for (loomwright.list.Assumption each : list.reading().assumptions()) {
+                if (each.isAvoidable()) {
+                    open.add(notStated(
+                            list,
+                            each.at().inWords(),
+                            each.message().text() + " " + each.instead().text()));
+                }
+            }
         }
-        byte[] document = json.mapper().writeValueAsBytes(reading.plan());
-        return new ListInput(reading, new BodyInput(document, schema, bodies));
+        if (!open.isEmpty()) {
+            throw ProblemException.ofFaults(open, true, false);
+        }
     }
 
-    private static ListSource source(String mediaType, byte[] body) {
-        return switch (mediaType) {
-            case XLSX -> Workbooks.readXlsx(body, ListLimits.defaults());
-            case ODS -> Workbooks.readOds(body, ListLimits.defaults());
-            default -> TextList.read(TextList.decode(body), ListLimits.defaults());
-        };
+    private static InputError notStated(ReadList list, String at, String text) {
+        return new InputError(InputError.Code.NOT_STATED, list.pointer(), null, text, list.place(at));
     }
 
     @Override
     public <T> T read(Class<T> type) throws IOException {
-        return plan.read(type);
+        try {
+            return input.read(type);
+        } catch (ProblemException problem) {
+            throw placed(problem);
+        }
     }
 
     @Override
-    public ProblemException refusal(RejectedInput rejected) throws IOException {
-        List<InputError> placed = new ArrayList<>();
-        for (InputError error : rejected.faults()) {
-            placed.add(new InputError(
-                    error.code(), error.pointer(), row(error.pointer()).orElse(error.value()), error.accepted()));
+    public ProblemException refusal(RejectedInput rejected) {
+        return ProblemException.ofFaults(
+                rejected.faults().stream()
+                        .map(error -> error.place() == null ? error.at(place(error.pointer())) : error)
+                        .toList(),
+                true,
+                false);
+    }
+
+    /** What the contract objects to, by row and column; a place of a document that nobody wrote helps nobody. */
+    private ProblemException placed(ProblemException problem) {
+        List<InputError> faults = new ArrayList<>();
+        for (Problem.Entry entry : problem.errors()) {
+            String pointer = entry.pointer() == null ? "" : entry.pointer();
+            String known = entry.place();
+            faults.add(new InputError(
+                    entry.code(), pointer, entry.value(), entry.accepted(), known == null ? place(pointer) : known));
         }
-        return ProblemException.ofFaults(placed, true, false);
+        return faults.isEmpty() ? problem : ProblemException.ofFaults(faults, true, false);
     }
 
-    /** The row of the list that a place of the plan document comes from. */
-    private Optional<String> row(String pointer) {
-        return reading.places().entrySet().stream()
-                .filter(each -> pointer.equals(each.getKey()) || pointer.startsWith(each.getKey() + "/"))
-                .map(each -> place(each.getValue()))
-                .findFirst();
+    /** Worksheet, row and column of the list that a place of the question comes from. */
+    private @Nullable String place(String pointer) {
+        for (ReadList list : lists) {
+            Optional<String> found = list.reading().places().entrySet().stream()
+                    .filter(each -> isWithin(pointer, list.pointer() + each.getKey()))
+                    .map(each -> list.place(each.getValue().inWords()))
+                    .findFirst();
+            for (int i = 0; i < list.reading().readings().places().size() && found.isEmpty(); i++) {
+                if (isWithin(pointer, "/" + QuestionOfLists.READINGS + "/" + i)) {
+                    found = Optional.of(
+                            list.place(list.reading().readings().places().get(i).inWords()));
+                }
+            }
+            if (found.isPresent()) {
+                return found.get();
+            }
+        }
+        return null;
     }
 
-    private static String place(CellRef at) {
-        String sheet = at.sheet().isEmpty() ? "" : "worksheet " + at.sheet() + ", ";
-        String row = at.row() == 0 ? "" : "row " + at.row();
-        String column = at.column().isEmpty() ? "" : (row.isEmpty() ? "" : ", ") + "column " + at.column();
-        return sheet + row + column;
+    private static boolean isWithin(String pointer, String place) {
+        return pointer.equals(place) || pointer.startsWith(place + "/");
     }
 
     /** What was assumed while reading, for an answer. */
     public List<Assumption> assumptions() {
-        List<Assumption> assumptions = new ArrayList<>();
-        for (loomwright.list.Assumption each : reading.assumptions()) {
+        return lists.stream().flatMap(ListInput::assumptions).toList();
+    }
+
+    private static Stream<Assumption> assumptions(ReadList list) {
+        return list.reading().assumptions().stream().map(each -> {
             Map<String, Object> assumed = new LinkedHashMap<>();
             each.message().arguments().forEach((name, value) -> assumed.put(name, text(value)));
-            assumed.put("place", place(each.at()));
+            assumed.put("place", list.place(each.at().inWords()));
             assumed.put("instead", each.instead().text());
             if (each.basis() != null) {
                 assumed.put("basis", each.basis().inWords());
             }
-            assumptions.add(new Assumption(
-                    "list-" + each.message().code().code(), each.about(), assumed, each.message(), List.of()));
-        }
-        return assumptions;
+            return new Assumption(
+                    "list-" + each.message().code().code(), each.about(), assumed, each.message(), List.of());
+        });
     }
 
-    private static String text(loomwright.message.Argument value) {
-        return value instanceof loomwright.message.Argument.Verbatim verbatim ? verbatim.text() : String.valueOf(value);
+    private static String text(Argument value) {
+        return value instanceof Argument.Verbatim verbatim ? verbatim.text() : String.valueOf(value);
     }
 
     /**
@@ -116,9 +160,14 @@ public final class ListInput implements RequestInput {
      *
      * @param answer the answer itself
      * @param questions all that could not be guessed
-     * @param plan the plan document
+     * @param plan the plan document; of two plans the one before the change
+     * @param after the plan after the change; absent if there is one plan
      */
-    public record Answered<T>(@JsonUnwrapped Answer<T> answer, List<AskedBack> questions, Map<String, Object> plan) {}
+    public record Answered<T>(
+            @JsonUnwrapped Answer<T> answer,
+            List<AskedBack> questions,
+            @Nullable JsonNode plan,
+            @Nullable JsonNode after) {}
 
     /**
      * One question.
@@ -143,11 +192,11 @@ public final class ListInput implements RequestInput {
             List<String> choices,
             String taken,
             String text) {
-        static AskedBack of(Question question) {
+        static AskedBack of(ReadList list, Question question) {
             return new AskedBack(
                     question.message().code().code(),
                     question.about(),
-                    ListInput.place(question.at()),
+                    list.place(question.at().inWords()),
                     question.at().row(),
                     question.at().column(),
                     question.written(),
@@ -157,8 +206,40 @@ public final class ListInput implements RequestInput {
         }
     }
 
+    /** All that could not be guessed. */
+    public List<AskedBack> questions() {
+        return lists.stream()
+                .flatMap(list -> list.reading().questions().stream().map(each -> AskedBack.of(list, each)))
+                .toList();
+    }
+
+    /** The answer with all that was assumed while reading. */
+    public <T> Answer<T> withAllAssumed(Answer<T> answer) {
+        return answer.withAssumptionsFirst(assumptions());
+    }
+
+    /** The answer with what a list's owner must know of how it was read. */
     public <T> Answered<T> answered(Answer<T> answer) {
-        return new Answered<>(
-                answer, reading.questions().stream().map(AskedBack::of).toList(), reading.plan());
+        JsonNode plan = question.has("schema")
+                ? question
+                : question.has("before") ? question.get("before") : question.get("plan");
+        return new Answered<>(withAllAssumed(answer), questions(), plan, question.get("after"));
+    }
+
+    /** The answer for forms that have no place of their own for questions: they stand before what was assumed. */
+    public <T> Answer<T> withAllSaid(Answer<T> answer) {
+        List<Assumption> said = new ArrayList<>();
+        for (ReadList list : lists) {
+            for (Question each : list.reading().questions()) {
+                said.add(new Assumption(
+                        "question-" + each.message().code().code(),
+                        each.about(),
+                        Map.of("place", list.place(each.at().inWords()), "taken", each.taken()),
+                        each.message(),
+                        List.of()));
+            }
+        }
+        said.addAll(assumptions());
+        return answer.withAssumptionsFirst(said);
     }
 }

@@ -38,14 +38,16 @@ public record Problem(
      * @param parameter name of the query or path parameter
      * @param value what stood there, shortened to 100 characters
      * @param accepted what would have been accepted
+     * @param place where, as the writer sees it: row and column of a list
      */
-    @JsonPropertyOrder({"code", "pointer", "parameter", "value", "accepted"})
+    @JsonPropertyOrder({"code", "pointer", "parameter", "place", "value", "accepted"})
     public record Entry(
             InputError.Code code,
             @Nullable String pointer,
             @Nullable String parameter,
             @Nullable String value,
-            String accepted) {
+            String accepted,
+            @Nullable String place) {
 
         public static Entry of(InputError fault, boolean inBody) {
             String place = fault.pointer();
@@ -54,7 +56,8 @@ public record Problem(
                     inBody ? (place.isEmpty() || place.startsWith("/") ? place : "/" + place) : null,
                     inBody ? null : place.startsWith("/") ? place.substring(1) : place,
                     fault.value() == null ? null : shortened(fault.value()),
-                    fault.accepted());
+                    fault.accepted(),
+                    fault.place());
         }
     }
 

@@ -1,6 +1,7 @@
 package loomwright.service.problem;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import loomwright.answer.InputError;
 
@@ -43,11 +44,7 @@ public final class ProblemException extends RuntimeException {
     /** The first fault in words, for readers who see the detail only. */
     private static String said(List<Problem.Entry> entries, int count) {
         Problem.Entry first = entries.get(0);
-        String place = first.parameter() != null
-                ? "Parameter '" + Problem.shortened(first.parameter()) + "'"
-                : String.valueOf(first.pointer()).isEmpty()
-                        ? "The body"
-                        : "'" + Problem.shortened(String.valueOf(first.pointer())) + "'";
+        String place = placeOf(first);
         String fault = first.code() == InputError.Code.MISSING
                 ? place + " is missing; accepted is "
                 : first.value() == null
@@ -60,7 +57,20 @@ public final class ProblemException extends RuntimeException {
                         + "; see errors.";
         // What is accepted may show the place in a second line; a detail is one sentence.
         String accepted = first.accepted().lines().findFirst().orElse("");
-        return fault + accepted + "." + more;
+        String sentence = first.code() == InputError.Code.NOT_STATED ? place + ": " + accepted : fault + accepted + ".";
+        return sentence + more;
+    }
+
+    private static String placeOf(Problem.Entry entry) {
+        String inWords = entry.place();
+        if (inWords != null && !inWords.isEmpty()) {
+            return inWords.substring(0, 1).toUpperCase(Locale.ROOT) + inWords.substring(1);
+        }
+        if (entry.parameter() != null) {
+            return "Parameter '" + Problem.shortened(entry.parameter()) + "'";
+        }
+        String pointer = String.valueOf(entry.pointer());
+        return pointer.isEmpty() ? "The body" : "'" + Problem.shortened(pointer) + "'";
     }
 
     public ProblemType type() {

@@ -13,6 +13,7 @@ import loomwright.bulk.BulkRun;
 import loomwright.bulk.FairExecutor;
 import loomwright.bulk.Line;
 import loomwright.bulk.LineReader;
+import loomwright.bulk.LineSource;
 import loomwright.bulk.Summary;
 import loomwright.service.endpoint.Endpoint;
 import loomwright.service.endpoint.Metrics;
@@ -22,6 +23,7 @@ import loomwright.service.http.Reply;
 import loomwright.service.http.Representation;
 import loomwright.service.http.Request;
 import loomwright.service.input.Json;
+import loomwright.service.input.Multipart;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
 import loomwright.service.problem.ProblemType;
@@ -34,6 +36,8 @@ import org.slf4j.LoggerFactory;
 public final class Bulk implements Endpoint.Handler {
     static final String FROM_LINE = "fromLine";
     static final String NUMBERED_FROM = "numberedFrom";
+    static final String ROWS = "rows";
+    static final String ORDER = "order";
 
     private static final Logger LOG = LoggerFactory.getLogger(Bulk.class);
     private static final String CSV = Representation.CSV.mediaType();
@@ -61,21 +65,25 @@ public final class Bulk implements Endpoint.Handler {
     public Reply handle(Request request) {
         BulkOperation operation = operations.get(request.known(BulkOperations.PARAMETER));
         String in = request.bodyType(
-                operation.get() == null ? "lines of JSON" : "lines of JSON, or comma-separated values,",
-                operation.get() == null ? List.of(Json.LINES) : List.of(Json.LINES, CSV));
-        List<String> forms = new ArrayList<>(List.of(Json.LINES, CSV));
-        forms.remove(in);
-        forms.add(0, in);
+                operation.get() == null
+                        ? "lines of JSON, or a list of cars,"
+                        : "lines of JSON, or comma-separated values,",
+                bodyTypes(operation));
+        boolean carRows = request.query(ROWS).filter("cars"::equals).isPresent();
+        List<String> forms =
+                carRows ? List.of(CSV) : in.equals(Json.LINES) ? List.of(Json.LINES, CSV) : List.of(CSV, Json.LINES);
         String out = Accept.choose(request.accept(), forms).orElseThrow(() -> Request.notAcceptable(forms));
         boolean csv = out.equals(CSV);
-        LineForm form =
-                csv ? new CsvLineForm(operation.calculation().columns(), false) : new JsonLineForm(request.json());
+        LineForm form = carRows
+                ? new CarRows(
+                        false, request.query(ORDER).filter("worst"::equals).isPresent())
+                : csv ? new CsvLineForm(operation.calculation().columns(), false) : new JsonLineForm(request.json());
         return Reply.streamed(csv ? Representation.CSV.contentType() : Json.LINES, (stream, problem) -> {
                     if (!room.tryAcquire()) {
                         throw busy();
                     }
                     try {
-                        run(operation, in.equals(CSV), form, request, stream);
+                        run(operation, in, form, request, stream);
                     } finally {
                         room.release();
                     }
@@ -88,6 +96,18 @@ public final class Bulk implements Endpoint.Handler {
         stopping = true;
     }
 
+    private static List<String> bodyTypes(BulkOperation operation) {
+        List<String> types = new ArrayList<>(List.of(Json.LINES));
+        if (operation.get() == null) {
+            operation.post().bodyTypes().stream()
+                    .filter(type -> !type.equals(Json.MEDIA_TYPE))
+                    .forEach(types::add);
+        } else {
+            types.add(CSV);
+        }
+        return types;
+    }
+
     private ProblemException busy() {
         return new ProblemException(
                 ProblemType.BUSY,
@@ -96,18 +116,29 @@ public final class Bulk implements Endpoint.Handler {
                 Map.of("Retry-After", String.valueOf(RETRY_AFTER_S)));
     }
 
-    private void run(BulkOperation operation, boolean csv, LineForm form, Request request, OutputStream out)
+    private void run(BulkOperation operation, String in, LineForm form, Request request, OutputStream out)
             throws IOException {
         request.allowSilence(limits.silenceMs());
         Request.Reading reading = request.reading();
-        LineReader lines = new LineReader(request.body(), reading.limits().bodyBytes());
-        LineInputs inputs = csv
-                ? new CsvLines(header(lines), Objects.requireNonNull(operation.get()), reading.queries())
-                : new JsonLines(operation.schema(), reading);
-        request.number(NUMBERED_FROM).ifPresent(lines::numberFrom);
+        LineSource source;
+        LineInputs inputs;
+        long first;
+        if (operation.get() == null && !in.equals(Json.LINES)) {
+            first = request.number(NUMBERED_FROM).orElse(1);
+            source = CarLines.source(cars(in, request), first);
+            inputs = new CarLines(operation, reading);
+        } else {
+            LineReader lines = new LineReader(request.body(), reading.limits().bodyBytes());
+            inputs = in.equals(CSV)
+                    ? new CsvLines(header(lines), Objects.requireNonNull(operation.get()), reading.queries())
+                    : new JsonLines(operation.schema(), reading);
+            request.number(NUMBERED_FROM).ifPresent(lines::numberFrom);
+            first = lines.nextNumber();
+            source = lines;
+        }
         BulkRun run = new BulkRun(
-                        lines,
-                        request.number(FROM_LINE).orElse(lines.nextNumber()),
+                        source,
+                        request.number(FROM_LINE).orElse(first),
                         metrics.counting(
                                 operation.name(),
                                 new LineWork(operation.calculation(), inputs, form, reading, request.id())),
@@ -124,6 +155,20 @@ public final class Bulk implements Endpoint.Handler {
         } catch (IOException hungUp) {
             LOG.info("request_id={} the client of a bulk run hung up", request.id());
         }
+    }
+
+    /** The cars of a list, or of the files of a form, in their order. */
+    private static List<byte[]> cars(String mediaType, Request request) throws IOException {
+        byte[] body = request.wholeBody();
+        if (!mediaType.equals(Multipart.MEDIA_TYPE)) {
+            return CarLines.cars(body, null);
+        }
+        List<byte[]> cars = new ArrayList<>();
+        for (Multipart.Field field : Multipart.read(request.contentType(), body)) {
+            String name = field.fileName() == null ? field.name() : CarLines.carOf(field.fileName());
+            cars.addAll(CarLines.cars(field.content(), name));
+        }
+        return cars;
     }
 
     private byte[] header(LineReader lines) throws IOException {

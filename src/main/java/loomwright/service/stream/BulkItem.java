@@ -9,4 +9,4 @@ import org.jspecify.annotations.Nullable;
  *
  * @param key the caller's own name for it, a text or a number
  */
-record BulkItem(@Nullable JsonNode key, RequestInput input) {}
+public record BulkItem(@Nullable JsonNode key, RequestInput input) {}

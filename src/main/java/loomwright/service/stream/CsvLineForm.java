@@ -15,13 +15,14 @@ import loomwright.service.problem.Problem;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One table: the rows of each answer behind the number and key of its line, the summary as its last row.
+ * One table: the rows of each answer behind the number and key of its line, the summary as its last rows.
  *
  * @param columns of the answers' tables
  * @param withFile whether the first column names the file
  */
 public record CsvLineForm(List<String> columns, boolean withFile) implements LineForm {
     private static final int ANSWERED = 200;
+    private static final String SUMMARY = "summary";
 
     @Override
     public byte[] head() {
@@ -50,18 +51,30 @@ public record CsvLineForm(List<String> columns, boolean withFile) implements Lin
     @Override
     public byte[] summary(Ended ended) {
         Summary s = ended.summary();
-        String where = withFile ? "" : ", next line " + s.nextLine();
-        StringBuilder said = new StringBuilder(s.complete() ? "complete" : "incomplete" + where)
-                .append("; answers " + s.answers() + "; problems " + s.problems());
+        List<List<@Nullable Object>> rows = new ArrayList<>();
+        rows.add(summed("answers", null, s.answers()));
+        rows.add(summed("problems", null, s.problems()));
         for (Summary.Count count : s.findings()) {
-            said.append("; " + EnumWords.of(count.severity()) + " " + count.code() + " " + count.count());
+            rows.add(summed(EnumWords.of(count.severity()) + " " + count.code(), null, count.count()));
+        }
+        if (!s.complete() && !withFile) {
+            rows.add(summed("next line", null, s.nextLine()));
         }
         Problem problem = ended.problem();
         if (problem != null) {
-            said.append("; " + problem.detail());
+            rows.add(summed("problem", problem.status(), problem.detail()));
         }
-        Integer status = problem == null ? null : Integer.valueOf(problem.status());
-        return rows(List.of(row(null, "summary", null, status, said.toString(), none())));
+        rows.add(summed("complete", null, s.complete() ? "yes" : "no"));
+        return rows(rows);
+    }
+
+    /** One figure a row: its name under key, itself under message. */
+    private List<@Nullable Object> summed(String name, @Nullable Integer status, Object value) {
+        return row(null, SUMMARY, name, status, value, none());
+    }
+
+    byte[] line(Line line, @Nullable JsonNode key, int status, @Nullable String message, List<@Nullable Object> cells) {
+        return rows(List.of(row(line, key, status, message, cells)));
     }
 
     private List<@Nullable Object> row(
@@ -78,7 +91,7 @@ public record CsvLineForm(List<String> columns, boolean withFile) implements Lin
             @Nullable Object line,
             @Nullable String key,
             @Nullable Object status,
-            @Nullable String message,
+            @Nullable Object message,
             List<? extends @Nullable Object> cells) {
         List<@Nullable Object> row = new ArrayList<>(Arrays.asList(file, line, key, status, message));
         row.addAll(cells);

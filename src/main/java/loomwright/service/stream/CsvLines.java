@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.InputError;
+import loomwright.bulk.Line;
 import loomwright.service.form.CsvRow;
 import loomwright.service.http.Representations;
 import loomwright.service.input.Contract.Operation;
@@ -71,10 +72,10 @@ final class CsvLines implements LineInputs {
     }
 
     @Override
-    public BulkItem read(byte[] line) {
+    public BulkItem read(Line line) {
         @Nullable JsonNode key = null;
         try {
-            List<String> cells = cells(text(line), separator);
+            List<String> cells = cells(text(line.text()), separator);
             Map<String, List<String>> values = new LinkedHashMap<>();
             for (int i = 0; i < Math.min(header.size(), cells.size()); i++) {
                 String name = header.get(i);

@@ -43,7 +43,7 @@ public record JsonLineForm(Json json, boolean withFile) implements LineForm {
 
     @Override
     public byte[] answer(Line line, @Nullable JsonNode key, Worked worked) throws IOException {
-        return line(line, key, "answer", json.write(worked.answer()));
+        return line(line, key, "answer", json.write(worked.said()));
     }
 
     @Override

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import loomwright.answer.InputError;
+import loomwright.bulk.Line;
 import loomwright.service.http.Request;
 import loomwright.service.input.Bodies;
 import loomwright.service.input.BodyInput;
@@ -53,7 +54,8 @@ public final class JsonLines implements LineInputs {
     }
 
     @Override
-    public BulkItem read(byte[] line) throws IOException {
+    public BulkItem read(Line read) throws IOException {
+        byte[] line = read.text();
         Scan scan = new Scan(line);
         try {
             if (!scan.isEnveloped()) {

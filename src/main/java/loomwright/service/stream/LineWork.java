@@ -46,7 +46,7 @@ public final class LineWork implements BiFunction<Line, Progress, LineAnswer> {
                         ProblemType.BODY_TOO_LARGE,
                         "A line may have up to " + reading.limits().bodyBytes() + " bytes.");
             }
-            BulkItem keyed = inputs.read(line.text());
+            BulkItem keyed = inputs.read(line);
             key = keyed.key();
             Worked worked = lines.work(keyed.input(), progress);
             return LineAnswer.answer(form.answer(line, key, worked), worked.findings());
