@@ -46,12 +46,14 @@ final class PropertyWords {
     /** What a person named is left as it is, so each property says how its values are written. */
     private static String words(String name, String value) {
         return switch (name) {
-            case "use", "place", "form", "gender", "regulation" -> spaced(value);
+            case "use", "place", "form", "gender", "regulation", "construction", "ratedBy", "rectifier", "stuck" ->
+                spaced(value);
             case "directed",
                     "closedWhenStopped",
                     "conductsWhenStopped",
                     "momentary",
                     "selfExciting",
+                    "exciterDiodes",
                     "constantCurrent" -> value.equals("true") ? "yes" : "no";
             case "elementsOhm", "terminals", "halves", "meantLive", "positionByCondition" ->
                 value.replace("], ", "; ").replaceAll("[\\[\\]{}]", "");
