@@ -1,5 +1,6 @@
 package loomwright.circuit;
 
+import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +19,10 @@ import org.jspecify.annotations.Nullable;
  * @param fieldResistanceOhm from D+ to the earthed pole through the field winding and regulator; absent: 4 ohm at 12 V,
  *     in proportion otherwise, so that the field current stays within what the exciter diodes give (common practice, no source)
  * @param exciterLimitA the most its exciter diodes give at D+; 5 A unless said
+ * @param exciterDiodes whether exciter diodes feed its field from D+ once it generates; false for one whose field is fed from the ignition
+ *     at D+ all the time. True unless said
+ * @param rectifier the state of its main diodes; sound unless said
+ * @param leakageA what its diodes let back from the battery at the nominal voltage while it stands; absent for none
  * @param selfExciting whether it generates without a current in its exciter terminal, as a machine of one wire does; false
  *     unless said
  */
@@ -30,6 +35,9 @@ public record Alternator(
         Double limitA,
         @Nullable Double fieldResistanceOhm,
         Double exciterLimitA,
+        Boolean exciterDiodes,
+        Rectifier rectifier,
+        @Nullable Double leakageA,
         Boolean selfExciting)
         implements Generator {
     /** Current at D+ below which it does not begin to generate (common practice, no source). */
@@ -40,13 +48,43 @@ public record Alternator(
     public static final String WARNING_LAMP = "D+";
     private static final List<String> TERMINALS = List.of(OUTPUT, RETURN, WARNING_LAMP);
 
+    /** What state the six main diodes are in, and how much of its rating is left (common practice, no source). */
+    public enum Rectifier {
+        @JsonProperty("sound")
+        SOUND(1),
+        /** One diode is open: one phase gives half. */
+        @JsonProperty("diode-open")
+        DIODE_OPEN(0.67),
+        /** One diode is shorted: it shorts two phases for half of the time. */
+        @JsonProperty("diode-shorted")
+        DIODE_SHORTED(0.33);
+
+        private final double share;
+
+        Rectifier(double share) {
+            this.share = share;
+        }
+    }
+
     public Alternator {
         var faults = Generator.check(id, label, regulatedV, limitA, sourceResistanceOhm, fieldResistanceOhm);
+        Bounds.current(faults, "/leakageA", leakageA);
         Bounds.current(faults, "/exciterLimitA", exciterLimitA).reject();
+        exciterDiodes = exciterDiodes == null || exciterDiodes;
+        rectifier = orSound(rectifier);
         sourceResistanceOhm = Bounds.orElse(sourceResistanceOhm, 0.02);
         limitA = Bounds.orElse(limitA, 35);
         exciterLimitA = Bounds.orElse(exciterLimitA, 5);
         selfExciting = Bounds.orFalse(selfExciting);
+    }
+
+    private static Rectifier orSound(@Nullable Rectifier stated) {
+        return stated == null ? Rectifier.SOUND : stated;
+    }
+
+    /** The most it gives with its diodes as they are, A. */
+    public double outputLimitA() {
+        return rectifier.share * limitA;
     }
 
     @Override

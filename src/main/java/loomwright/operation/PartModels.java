@@ -145,11 +145,22 @@ final class PartModels {
         String earthed = alternator.earthedPole(network.system());
         boolean negative = earthed.equals(Alternator.RETURN);
         network.resistor(alternator, Alternator.WARNING_LAMP, earthed, alternator.fieldResistanceOhm(network.system()));
-        if (network.step().charging() && (alternator.selfExciting() || network.isActive(alternator))) {
-            double regulatedV = alternator.regulatedV(network.system());
-            double sourceOhm = alternator.sourceResistanceOhm();
-            network.oneWay(
-                    alternator, Alternator.RETURN, Alternator.OUTPUT, -regulatedV, sourceOhm, alternator.limitA());
+        Double leakageA = alternator.leakageA();
+        if (leakageA != null) {
+            network.resistor(
+                    alternator,
+                    Alternator.OUTPUT,
+                    Alternator.RETURN,
+                    network.system().nominalVoltageV() / leakageA);
+        }
+        if (!network.step().charging() || !(alternator.selfExciting() || network.isActive(alternator))) {
+            return;
+        }
+        double regulatedV = alternator.regulatedV(network.system());
+        double sourceOhm = alternator.sourceResistanceOhm();
+        network.oneWay(
+                alternator, Alternator.RETURN, Alternator.OUTPUT, -regulatedV, sourceOhm, alternator.outputLimitA());
+        if (alternator.exciterDiodes()) {
             network.oneWay(
                     alternator,
                     negative ? Alternator.RETURN : Alternator.WARNING_LAMP,

@@ -297,6 +297,9 @@ final class PartFigures {
                 ampere(p.limitA() * limit),
                 ohm(p.fieldResistanceOhm(system) * field),
                 ampere(p.exciterLimitA() * limit),
+                p.exciterDiodes(),
+                p.rectifier(),
+                p.leakageA(),
                 p.selfExciting());
     }
 

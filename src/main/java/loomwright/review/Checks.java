@@ -16,6 +16,7 @@ import loomwright.review.ignition.CoilVoltages;
 import loomwright.review.ignition.CrankingVoltage;
 import loomwright.review.ignition.ModuleCurrents;
 import loomwright.review.ignition.PrimaryCircuits;
+import loomwright.review.part.BatteryIsolation;
 import loomwright.review.part.ChargingVoltage;
 import loomwright.review.part.ConnectorFit;
 import loomwright.review.part.ConnectorRatings;
@@ -54,6 +55,7 @@ final class Checks {
             new LampVoltages(),
             new WindingVoltages(),
             new ChargingVoltage(),
+            new BatteryIsolation(),
             new FlasherLoads(),
             new ConnectorRatings(),
             new ConnectorFit(),

@@ -432,7 +432,10 @@ public final class RandomVehicle {
                 "alternator",
                 id,
                 f(",'regulatedV':%.3f,'limitA':%.1f", volts(between(13.8, 14.6)), between(8, 45))
-                        + (random.nextInt(5) == 0 ? ",'selfExciting':true" : ""));
+                        + (random.nextInt(5) == 0 ? ",'selfExciting':true" : "")
+                        + any(List.of("", "", "", ",'rectifier':'diode-open'", ",'rectifier':'diode-shorted'"))
+                        + any(List.of("", "", ",'exciterDiodes':false"))
+                        + any(List.of("", "", f(",'leakageA':%.3f", between(0.01, 0.5)))));
         wire(id + (negative ? ".B-" : ".B+"), "body.31", false);
         wire(feeds.get(0).terminal(), id + (negative ? ".B+" : ".B-"), false);
         Feed feed = new Feed("key.15", List.of("run", "crank"), Map.of());

@@ -392,10 +392,27 @@ public final class DenseOracle {
         String id = alternator.id() + ".";
         String earthed = id + (feedSign > 0 ? "B-" : "B+");
         add(elements, alternator.id(), id + "D+", earthed, new Ohmic(alternator.fieldResistanceOhm(system)));
+        Double leakageA = alternator.leakageA();
+        if (leakageA != null) {
+            add(elements, alternator.id(), id + "B+", id + "B-", new Ohmic(system.nominalVoltageV() / leakageA));
+        }
         if (generating) {
             double regulatedV = alternator.regulatedV(system);
             double sagOhm = alternator.sourceResistanceOhm();
-            add(elements, alternator.id(), id + "B-", id + "B+", new Valve(-regulatedV, sagOhm, alternator.limitA()));
+            double share = switch (alternator.rectifier()) {
+                case SOUND -> 1;
+                case DIODE_OPEN -> 0.67;
+                case DIODE_SHORTED -> 0.33;
+            };
+            add(
+                    elements,
+                    alternator.id(),
+                    id + "B-",
+                    id + "B+",
+                    new Valve(-regulatedV, sagOhm, share * alternator.limitA()));
+            if (!alternator.exciterDiodes()) {
+                return;
+            }
             Valve exciter = new Valve(-regulatedV, sagOhm, alternator.exciterLimitA());
             if (feedSign > 0) {
                 add(elements, alternator.id(), id + "B-", id + "D+", exciter);
