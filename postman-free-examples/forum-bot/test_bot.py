@@ -83,7 +83,7 @@ class Friendliness(unittest.TestCase):
             self.assertTrue("`drop 14 AWG 3 m 8 A`" in text or "`plan otter" in text or "cannot" in text, (line, text))
 
     def test_the_services_reason(self):
-        self.assertIn("accepted is", reply("drop 14 AWG 3 m 99999999 A"))
+        self.assertIn("Accepted:", reply("drop 14 AWG 3 m 99999999 A"))
 
     def test_nothing_of_the_line_becomes_markup(self):
         self.assertIn(r"\[x\](y)", reply("[x](y)<b>"))

@@ -10,16 +10,19 @@ import org.jspecify.annotations.Nullable;
  *     path parameter
  * @param value what stood there, as text; absent where nothing did
  * @param accepted what would have been accepted, as a sentence for the person who reads it
- * @param place where, as the writer of the input sees it: "row 8, column to"; absent if the pointer is all that is known
+ * @param place where, as the writer of the input sees it: "row 8, column to", "wire W8: lengthM"; of a name that does not
+ *     exist, whose name it should be; absent if the pointer is all that is known
+ * @param suggestion the name or word that was most likely meant; absent if none comes near
  */
 public record InputError(
         Code code,
         String pointer,
         @Nullable String value,
         String accepted,
-        @Nullable String place) {
+        @Nullable String place,
+        @Nullable String suggestion) {
     public InputError(Code code, String pointer, @Nullable String value, String accepted) {
-        this(code, pointer, value, accepted, null);
+        this(code, pointer, value, accepted, null, null);
     }
 
     /** The kinds of fault. */
@@ -30,6 +33,10 @@ public record InputError(
         UNKNOWN_NAME,
         /** A text where a number belongs, and so on. */
         WRONG_TYPE,
+        /** A number in quotes. */
+        NUMBER_AS_TEXT,
+        /** A body as another operation takes it. */
+        WRONG_SHAPE,
         /** A number outside its range, a text or list too short or too long. */
         OUT_OF_RANGE,
         /** A word that is not one of those accepted. */
@@ -50,11 +57,16 @@ public record InputError(
 
     /** The same fault seen from further out: {@code prefix} is put before the pointer. */
     public InputError under(String prefix) {
-        return new InputError(code, prefix + pointer, value, accepted, place);
+        return new InputError(code, prefix + pointer, value, accepted, place, suggestion);
     }
 
     /** The same fault with its place in the writer's words. */
     public InputError at(@Nullable String placeInWords) {
-        return new InputError(code, pointer, value, accepted, placeInWords);
+        return new InputError(code, pointer, value, accepted, placeInWords, suggestion);
+    }
+
+    /** The same fault with the name or word that was most likely meant. */
+    public InputError suggesting(@Nullable String nearest) {
+        return new InputError(code, pointer, value, accepted, place, nearest);
     }
 }

@@ -1,5 +1,6 @@
 package loomwright.answer;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -12,7 +13,7 @@ public final class InputErrors {
     public InputErrors check(
             boolean holds, InputError.Code code, String pointer, @Nullable Object value, String accepted) {
         if (!holds) {
-            found.add(new InputError(code, pointer, value == null ? null : String.valueOf(value), accepted));
+            found.add(new InputError(code, pointer, value == null ? null : inWords(value), accepted));
         }
         return this;
     }
@@ -44,7 +45,7 @@ public final class InputErrors {
     /** Notes a fault if {@code value} is missing. */
     public InputErrors required(String pointer, @Nullable Object value) {
         if (value == null) {
-            check(false, InputError.Code.MISSING, pointer, null, "a value: this property is required");
+            check(false, InputError.Code.MISSING, pointer, null, "a value");
         }
         return this;
     }
@@ -73,10 +74,14 @@ public final class InputErrors {
         }
     }
 
-    /** A bound as a person writes it: 1000000, not 1.0E6. */
-    private static String plain(double bound) {
-        return bound == Math.rint(bound) && Math.abs(bound) < 1e15
-                ? String.valueOf((long) bound)
-                : String.valueOf(bound);
+    private static String inWords(Object value) {
+        return value instanceof Double number ? plain(number) : String.valueOf(value);
+    }
+
+    /** A number as a person writes it: 1000000, not 1.0E6; 0.000001, not 1.0E-6. */
+    private static String plain(double number) {
+        return Math.abs(number) < 1e15
+                ? BigDecimal.valueOf(number).stripTrailingZeros().toPlainString()
+                : String.valueOf(number);
     }
 }

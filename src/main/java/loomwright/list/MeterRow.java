@@ -135,7 +135,7 @@ final class MeterRow {
 
     private static InputError fault(TableRow row, String column, InputError.Code code, String accepted) {
         String text = row.text(column);
-        return new InputError(
-                code, "", text.isEmpty() ? null : text, accepted, row.at(column).inWords());
+        return new InputError(code, "", text.isEmpty() ? null : text, accepted)
+                .at(row.at(column).inWords());
     }
 }

@@ -7,7 +7,7 @@ import org.apache.commons.text.similarity.JaroWinklerSimilarity;
 import org.apache.commons.text.similarity.LevenshteinDistance;
 
 /** Finds the word that somebody meant. */
-final class Spelling {
+public final class Spelling {
     private static final JaroWinklerSimilarity ALIKE = new JaroWinklerSimilarity();
     private static final LevenshteinDistance EDITS = new LevenshteinDistance(2);
     private static final double ALIKE_ENOUGH = 0.9;
@@ -17,7 +17,7 @@ final class Spelling {
     private Spelling() {}
 
     /** The known word that a text is most likely a slip of: at most two letters changed, and alike at its beginning. */
-    static Optional<String> nearest(String text, Collection<String> known) {
+    public static Optional<String> nearest(String text, Collection<String> known) {
         if (text.length() < SHORTEST) {
             return Optional.empty();
         }

@@ -118,7 +118,7 @@ class WireCalculationsTest {
                 "/v1/fuse?currentA=1&size=300mm2 | 422 | size | 300mm2 | IEC 60228",
                 "/v1/conductors/40%20AWG | 422 | size | 40 AWG | 4/0 to 24",
                 "/v1/conductors/14?temperatureC=900 | 400 | temperatureC | 900 | -60 to 400",
-                "/v1/conductors?system=awg,sae | 400 | system | awg,sae | one of: awg"
+                "/v1/conductors?system=awg,sae | 400 | system | awg,sae | one of awg"
             })
     void whatCannotBeCalculatedIsRefusedWithItsPlace(
             String url, int status, String parameter, String value, String accepted) {

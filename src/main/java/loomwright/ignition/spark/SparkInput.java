@@ -171,7 +171,13 @@ public record SparkInput(
         if (speedRpm == null && search.speedSweep() != null) {
             return search.speedSweep().from();
         }
-        faults.required("/speedRpm", speedRpm).range("/speedRpm", speedRpm, 20, 20_000);
+        faults.check(
+                        speedRpm != null,
+                        InputError.Code.MISSING,
+                        "/speedRpm",
+                        null,
+                        "a speed from 20 to 20000 rpm; speedFromRpm, speedToRpm and speedSteps ask for curves besides")
+                .range("/speedRpm", speedRpm, 20, 20_000);
         return speedRpm == null ? 0 : speedRpm;
     }
 

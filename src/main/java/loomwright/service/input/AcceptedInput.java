@@ -23,7 +23,7 @@ final class AcceptedInput {
     String by(JsonNode unresolved) {
         JsonNode schema = contract.resolved(unresolved);
         if (schema.has("enum")) {
-            return "one of: " + listed(schema.get("enum"));
+            return "one of " + listed(schema.get("enum"));
         }
         if (schema.has("discriminator")) {
             return "an object with " + schema.at("/discriminator/propertyName").asText() + " " + kindsOf(schema);
@@ -39,19 +39,38 @@ final class AcceptedInput {
         };
     }
 
-    /** The property names an object may have. */
+    /** The property names an object may have, in the order of the contract. */
+    List<String> propertiesOf(JsonNode unresolved) {
+        List<String> names = new ArrayList<>();
+        contract.resolved(unresolved).path("properties").fieldNames().forEachRemaining(names::add);
+        return names;
+    }
+
+    /** The words a text may be; none if it may be others. */
+    List<String> wordsOf(JsonNode unresolved) {
+        List<String> words = new ArrayList<>();
+        contract.resolved(unresolved).path("enum").forEach(word -> words.add(word.asText()));
+        return words;
+    }
+
+    /** The property names an object may have, in words. */
     String namesOf(JsonNode unresolved) {
-        JsonNode schema = contract.resolved(unresolved);
-        StringJoiner names = new StringJoiner(", ", "one of: ", "").setEmptyValue("no property at all");
-        schema.path("properties").fieldNames().forEachRemaining(names::add);
+        StringJoiner names = new StringJoiner(", ", "one of ", "").setEmptyValue("no property at all");
+        propertiesOf(unresolved).forEach(names::add);
         return names.toString();
     }
 
     /** The tags of a tagged choice. */
     String kindsOf(JsonNode unresolved) {
-        StringJoiner kinds = new StringJoiner(", ", "one of: ", "");
+        StringJoiner kinds = new StringJoiner(", ", "one of ", "");
         contract.resolved(unresolved).at("/discriminator/mapping").fieldNames().forEachRemaining(kinds::add);
         return kinds.toString();
+    }
+
+    /** Whether a number is accepted, and no text. */
+    boolean isNumber(JsonNode unresolved) {
+        String type = type(contract.resolved(unresolved));
+        return type.equals("number") || type.equals("integer");
     }
 
     private static String type(JsonNode schema) {
@@ -61,23 +80,28 @@ final class AcceptedInput {
 
     private static String range(JsonNode schema) {
         if (schema.has("minimum") && schema.has("maximum")) {
-            return " from " + schema.get("minimum").asText() + " to "
-                    + schema.get("maximum").asText();
+            return " from " + plain(schema.get("minimum")) + " to " + plain(schema.get("maximum"));
         }
         List<String> bounds = new ArrayList<>();
         if (schema.has("minimum")) {
-            bounds.add("of at least " + schema.get("minimum").asText());
+            bounds.add("of at least " + plain(schema.get("minimum")));
         }
         if (schema.has("exclusiveMinimum")) {
-            bounds.add("above " + schema.get("exclusiveMinimum").asText());
+            bounds.add("above " + plain(schema.get("exclusiveMinimum")));
         }
         if (schema.has("maximum")) {
-            bounds.add("of at most " + schema.get("maximum").asText());
+            bounds.add("of at most " + plain(schema.get("maximum")));
         }
         if (schema.has("exclusiveMaximum")) {
-            bounds.add("below " + schema.get("exclusiveMaximum").asText());
+            bounds.add("below " + plain(schema.get("exclusiveMaximum")));
         }
         return bounds.isEmpty() ? "" : " " + String.join(" and ", bounds);
+    }
+
+    /** A number as a person writes it: 0.000001, not 1.0E-6. */
+    static String plain(JsonNode number) {
+        boolean written = number.isNumber() && Math.abs(number.doubleValue()) < 1e15;
+        return written ? number.decimalValue().stripTrailingZeros().toPlainString() : number.asText();
     }
 
     private static String size(JsonNode schema, String min, String max, String of) {

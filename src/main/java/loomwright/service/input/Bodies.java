@@ -2,6 +2,7 @@ package loomwright.service.input;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.util.List;
 import loomwright.answer.InputError;
@@ -50,7 +51,7 @@ public final class Bodies {
             }
         } catch (JsonProcessingException e) {
             checkByContract(body, schema);
-            throw refusalBeyondContract(e, true);
+            throw refusalBeyondContract(e, true, json.mapper().readTree(body));
         }
         checkByContract(body, schema);
         throw new IllegalStateException("the contract accepts a body of null");
@@ -78,14 +79,20 @@ public final class Bodies {
         jsonText.check(body);
     }
 
+    /** Faults that a calculation found in a body, with their places by the names that its writer gave. */
+    List<InputError> placed(List<InputError> faults, byte[] body) throws IOException {
+        JsonNode root = json.mapper().readTree(body);
+        return faults.stream().map(fault -> JsonPlace.of(fault, root)).toList();
+    }
+
     /** For what the contract accepts and the record does not: values that are each acceptable but not together. */
-    static ProblemException refusalBeyondContract(JsonProcessingException e, boolean inBody) {
+    static ProblemException refusalBeyondContract(JsonProcessingException e, boolean inBody, JsonNode root) {
         String pointer = e instanceof JsonMappingException mapping ? pointer(mapping) : "";
         RejectedInput rejected = rejection(e);
         if (rejected != null) {
             return ProblemException.ofFaults(
                     rejected.faults().stream()
-                            .map(fault -> fault.under(pointer))
+                            .map(fault -> JsonPlace.of(fault.under(pointer), root))
                             .toList(),
                     inBody,
                     false);

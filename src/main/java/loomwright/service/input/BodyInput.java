@@ -24,6 +24,6 @@ public final class BodyInput implements RequestInput {
     @Override
     public ProblemException refusal(RejectedInput rejected) throws IOException {
         bodies.checkByContract(body, schema);
-        return ProblemException.ofFaults(rejected.faults(), true, false);
+        return ProblemException.ofFaults(bodies.placed(rejected.faults(), body), true, false);
     }
 }

@@ -103,10 +103,17 @@ public final class Contract {
      * would take half of a start.
      */
     public final class Schema {
+        private final String pointer;
         private final String fragment;
 
         private Schema(String pointer) {
+            this.pointer = pointer;
             this.fragment = pointer.replace("{", "%7B").replace("}", "%7D");
+        }
+
+        /** As it is written, a reference followed. */
+        JsonNode form() {
+            return resolved(document.at(pointer.replaceFirst("^#", "")));
         }
 
         public Set<ValidationMessage> validate(JsonNode value) {

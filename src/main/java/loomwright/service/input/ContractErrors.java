@@ -13,9 +13,13 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import loomwright.answer.InputError;
 import loomwright.answer.InputError.Code;
+import loomwright.list.Spelling;
 import loomwright.service.problem.ProblemException;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +27,8 @@ import org.jspecify.annotations.Nullable;
 public final class ContractErrors {
     /** How many items of each list are judged first: more than most lists may have. */
     private static final int FIRST_ITEMS = 1_001;
+
+    private static final Pattern NUMBER = Pattern.compile("-?\\d+(\\.\\d+)?([eE][+-]?\\d+)?");
 
     private final Contract contract;
     private final AcceptedInput accepted;
@@ -38,6 +44,14 @@ public final class ContractErrors {
      * that is wrong with each of its items takes far longer than to read them.
      */
     public List<InputError> of(Contract.Schema schema, JsonNode value) {
+        List<InputError> faults = faults(schema, value);
+        return (faults.isEmpty()
+                        ? faults
+                        : BodyShape.fault(schema.form(), value).map(List::of).orElse(faults))
+                .stream().map(fault -> JsonPlace.of(fault, value)).toList();
+    }
+
+    private List<InputError> faults(Contract.Schema schema, JsonNode value) {
         int longest = longestList(value);
         for (int items = FIRST_ITEMS; items < longest; items *= 4) {
             List<InputError> faults = faults(schema, beginning(value, items), value);
@@ -138,12 +152,15 @@ public final class ContractErrors {
                         accepted.by(schema.path("properties").path(message.getProperty())));
             case "additionalProperties", "unevaluatedProperties" ->
                 new InputError(
-                        Code.UNKNOWN_NAME,
-                        pointer + "/" + Contract.escaped(message.getProperty()),
-                        said(value.path(message.getProperty())),
-                        accepted.namesOf(schema));
+                                Code.UNKNOWN_NAME,
+                                pointer + "/" + Contract.escaped(message.getProperty()),
+                                said(value.path(message.getProperty())),
+                                accepted.namesOf(schema))
+                        .suggesting(nearest(message.getProperty(), accepted.propertiesOf(schema)));
             case "oneOf", "anyOf", "discriminator" -> choice(pointer, value, schema);
-            default -> new InputError(code(message.getType()), pointer, said(value), accepted.by(schema));
+            default ->
+                new InputError(code(message.getType(), value, schema), pointer, said(value), accepted.by(schema))
+                        .suggesting(value.isTextual() ? nearest(value.asText(), accepted.wordsOf(schema)) : null);
         };
     }
 
@@ -152,13 +169,56 @@ public final class ContractErrors {
         if (tag.isEmpty() || !value.isObject()) {
             return new InputError(Code.WRONG_TYPE, pointer, said(value), accepted.by(schema));
         }
-        Code code = value.has(tag) ? Code.NOT_ONE_OF : Code.MISSING;
-        return new InputError(code, pointer + "/" + tag, said(value.path(tag)), accepted.kindsOf(schema));
+        if (!value.has(tag)) {
+            return misnamedTag(pointer, value, tag, schema)
+                    .orElseGet(() -> new InputError(Code.MISSING, pointer + "/" + tag, null, accepted.kindsOf(schema)));
+        }
+        return new InputError(Code.NOT_ONE_OF, pointer + "/" + tag, said(value.path(tag)), accepted.kindsOf(schema))
+                .suggesting(nearest(value.path(tag).asText(), kinds(schema)));
     }
 
-    private static Code code(String keyword) {
+    /** A kind that stands under another name: "type" for "kind". */
+    private Optional<InputError> misnamedTag(String pointer, JsonNode value, String tag, JsonNode schema) {
+        for (Map.Entry<String, JsonNode> property : value.properties()) {
+            if (property.getValue().isTextual()
+                    && kinds(schema).contains(property.getValue().asText())
+                    && !isPropertyOfAny(property.getKey(), schema)) {
+                return Optional.of(new InputError(
+                                Code.UNKNOWN_NAME,
+                                pointer + "/" + Contract.escaped(property.getKey()),
+                                property.getValue().asText(),
+                                accepted.kindsOf(schema))
+                        .suggesting(tag));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private boolean isPropertyOfAny(String name, JsonNode schema) {
+        for (JsonNode branch : contract.resolved(schema).path("oneOf")) {
+            if (accepted.propertiesOf(branch).contains(name)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private List<String> kinds(JsonNode schema) {
+        List<String> kinds = new ArrayList<>();
+        contract.resolved(schema).at("/discriminator/mapping").fieldNames().forEachRemaining(kinds::add);
+        return kinds;
+    }
+
+    private static @Nullable String nearest(String word, List<String> known) {
+        return Spelling.nearest(word, known).orElse(null);
+    }
+
+    private Code code(String keyword, JsonNode value, JsonNode schema) {
         return switch (keyword) {
-            case "type" -> Code.WRONG_TYPE;
+            case "type" ->
+                value.isTextual() && NUMBER.matcher(value.asText()).matches() && accepted.isNumber(schema)
+                        ? Code.NUMBER_AS_TEXT
+                        : Code.WRONG_TYPE;
             case "enum", "const" -> Code.NOT_ONE_OF;
             case "pattern", "format" -> Code.MALFORMED;
             case "uniqueItems" -> Code.DUPLICATE;
@@ -183,6 +243,8 @@ public final class ContractErrors {
         if (value.isObject()) {
             return "an object";
         }
-        return value.isArray() ? "a list of " + value.size() : value.asText();
+        return value.isArray()
+                ? "a list of " + value.size()
+                : value.isNumber() ? AcceptedInput.plain(value) : value.asText();
     }
 }

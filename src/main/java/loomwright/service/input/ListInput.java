@@ -74,7 +74,7 @@ public final class ListInput implements RequestInput {
     }
 
     private static InputError notStated(ReadList list, String at, String text) {
-        return new InputError(InputError.Code.NOT_STATED, list.pointer(), null, text, list.place(at));
+        return new InputError(InputError.Code.NOT_STATED, list.pointer(), null, text).at(list.place(at));
     }
 
     @Override
@@ -101,9 +101,10 @@ public final class ListInput implements RequestInput {
         List<InputError> faults = new ArrayList<>();
         for (Problem.Entry entry : problem.errors()) {
             String pointer = entry.pointer() == null ? "" : entry.pointer();
-            String known = entry.place();
-            faults.add(new InputError(
-                    entry.code(), pointer, entry.value(), entry.accepted(), known == null ? place(pointer) : known));
+            String row = place(pointer);
+            faults.add(new InputError(entry.code(), pointer, entry.value(), entry.accepted())
+                    .at(row == null ? entry.place() : row)
+                    .suggesting(entry.suggestion()));
         }
         return faults.isEmpty() ? problem : ProblemException.ofFaults(faults, true, false);
     }

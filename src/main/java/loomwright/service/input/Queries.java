@@ -18,6 +18,7 @@ import java.util.regex.Pattern;
 import loomwright.answer.InputError;
 import loomwright.answer.InputError.Code;
 import loomwright.list.Quantities;
+import loomwright.list.Spelling;
 import loomwright.message.PropertyName;
 import loomwright.service.input.Contract.Operation;
 import loomwright.service.input.Contract.Parameter;
@@ -54,7 +55,9 @@ public final class Queries {
         texts.forEach((name, given) -> {
             Parameter parameter = operation.query(name);
             if (parameter == null) {
-                faults.add(new InputError(Code.UNKNOWN_NAME, name, given.get(0), names(operation)));
+                faults.add(new InputError(Code.UNKNOWN_NAME, name, given.get(0), names(operation))
+                        .suggesting(
+                                Spelling.nearest(name, queryNames(operation)).orElse(null)));
             } else if (given.size() > 1) {
                 faults.add(new InputError(Code.DUPLICATE, name, String.join(", ", given), "this parameter once"));
             } else {
@@ -95,7 +98,7 @@ public final class Queries {
         try {
             return json.mapper().treeToValue(values, type);
         } catch (JsonProcessingException e) {
-            throw Bodies.refusalBeyondContract(e, false);
+            throw Bodies.refusalBeyondContract(e, false, values);
         }
     }
 
@@ -142,10 +145,15 @@ public final class Queries {
     }
 
     private static String names(Operation operation) {
-        StringJoiner names = new StringJoiner(", ", "one of: ", "").setEmptyValue("no parameter at all");
-        operation.parameters().stream()
-                .filter(parameter -> parameter.in().equals("query"))
-                .forEach(parameter -> names.add(parameter.name()));
+        StringJoiner names = new StringJoiner(", ", "one of ", "").setEmptyValue("no parameter at all");
+        queryNames(operation).forEach(names::add);
         return names.toString();
+    }
+
+    private static List<String> queryNames(Operation operation) {
+        return operation.parameters().stream()
+                .filter(parameter -> parameter.in().equals("query"))
+                .map(Parameter::name)
+                .toList();
     }
 }

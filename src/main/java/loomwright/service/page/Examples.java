@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import loomwright.circuit.Plan;
 import loomwright.service.http.Reply;
 import loomwright.service.http.Request;
@@ -85,7 +86,8 @@ public final class Examples {
         if (list.stream().noneMatch(example -> example.name().equals(name))) {
             throw new ProblemException(
                     ProblemType.NOT_FOUND,
-                    "There is no example '" + Problem.shortened(name) + "'. GET /v1/examples lists them.");
+                    "There is no example '" + Problem.shortened(name) + "'. There are "
+                            + list.stream().map(each -> each.name()).collect(Collectors.joining(", ")) + ".");
         }
         return bytes(name + ".json");
     }

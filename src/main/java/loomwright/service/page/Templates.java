@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import loomwright.service.http.Reply;
 import loomwright.service.http.Representation;
 import loomwright.service.http.Request;
@@ -64,7 +65,8 @@ public final class Templates {
         if (list.stream().noneMatch(template -> template.name().equals(name))) {
             throw new ProblemException(
                     ProblemType.NOT_FOUND,
-                    "There is no template '" + Problem.shortened(name) + "'. GET /v1/templates lists them.");
+                    "There is no template '" + Problem.shortened(name) + "'. There are "
+                            + list.stream().map(each -> each.name()).collect(Collectors.joining(", ")) + ".");
         }
         return Reply.of(Representation.CSV.contentType(), bytes(name + ".csv"));
     }

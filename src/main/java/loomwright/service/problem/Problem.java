@@ -38,16 +38,20 @@ public record Problem(
      * @param parameter name of the query or path parameter
      * @param value what stood there, shortened to 100 characters
      * @param accepted what would have been accepted
-     * @param place where, as the writer sees it: row and column of a list
+     * @param place where, as the writer sees it: row and column of a list, or the wire or part by its id
+     * @param suggestion the name or word that was most likely meant
+     * @param text the fault in words: what is wrong, where, and what to write
      */
-    @JsonPropertyOrder({"code", "pointer", "parameter", "place", "value", "accepted"})
+    @JsonPropertyOrder({"code", "text", "pointer", "parameter", "place", "value", "accepted", "suggestion"})
     public record Entry(
             InputError.Code code,
             @Nullable String pointer,
             @Nullable String parameter,
             @Nullable String value,
             String accepted,
-            @Nullable String place) {
+            @Nullable String place,
+            @Nullable String suggestion,
+            String text) {
 
         public static Entry of(InputError fault, boolean inBody) {
             String place = fault.pointer();
@@ -57,7 +61,9 @@ public record Problem(
                     inBody ? null : place.startsWith("/") ? place.substring(1) : place,
                     fault.value() == null ? null : shortened(fault.value()),
                     fault.accepted(),
-                    fault.place());
+                    fault.place(),
+                    fault.suggestion(),
+                    ErrorText.of(fault, inBody));
         }
     }
 

@@ -1,9 +1,13 @@
 package loomwright.service.problem;
 
+import static loomwright.message.Arg.arg;
+
+import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import loomwright.answer.InputError;
+import loomwright.message.MessageCode;
 
 /** A request that is not answered, with all that its problem document says but the request id. */
 public final class ProblemException extends RuntimeException {
@@ -34,43 +38,44 @@ public final class ProblemException extends RuntimeException {
                 : faults.stream().allMatch(f -> f.code() == InputError.Code.UNKNOWN_NAME)
                         ? ProblemType.UNKNOWN_NAME
                         : ProblemType.INVALID_INPUT;
-        List<Problem.Entry> entries = faults.stream()
+        List<InputError> told = withoutRepeats(faults);
+        List<Problem.Entry> entries = told.stream()
                 .limit(MOST_LISTED)
                 .map(fault -> Problem.Entry.of(fault, inBody))
                 .toList();
-        return new ProblemException(type, said(entries, faults.size()), entries, Map.of());
+        return new ProblemException(type, said(entries, told.size()), entries, Map.of());
+    }
+
+    /** A name that was misspelt is not missing besides, and a number in quotes is not out of its range besides. */
+    private static List<InputError> withoutRepeats(List<InputError> faults) {
+        Set<String> explained = new HashSet<>();
+        for (InputError fault : faults) {
+            if (fault.code() == InputError.Code.NUMBER_AS_TEXT) {
+                explained.add(fault.pointer());
+            } else if (fault.code() == InputError.Code.UNKNOWN_NAME && fault.suggestion() != null) {
+                int last = fault.pointer().lastIndexOf('/') + 1;
+                explained.add(fault.pointer().substring(0, last) + fault.suggestion());
+            }
+        }
+        return faults.stream()
+                .filter(fault -> fault.code() == InputError.Code.NUMBER_AS_TEXT || !explained.contains(fault.pointer()))
+                .toList();
     }
 
     /** The first fault in words, for readers who see the detail only. */
     private static String said(List<Problem.Entry> entries, int count) {
-        Problem.Entry first = entries.get(0);
-        String place = placeOf(first);
-        String fault = first.code() == InputError.Code.MISSING
-                ? place + " is missing; accepted is "
-                : first.value() == null
-                        ? place + ": accepted is "
-                        : place + " is '" + first.value() + "'; accepted is ";
-        String more = count == 1
-                ? ""
-                : " There are "
-                        + (count > MOST_LISTED ? "more than " + MOST_LISTED + " faults" : count + " faults in all")
-                        + "; see errors.";
-        // What is accepted may show the place in a second line; a detail is one sentence.
-        String accepted = first.accepted().lines().findFirst().orElse("");
-        String sentence = first.code() == InputError.Code.NOT_STATED ? place + ": " + accepted : fault + accepted + ".";
-        return sentence + more;
+        String first = entries.get(0).text();
+        if (count == 1) {
+            return first;
+        }
+        FaultCount more = count > MOST_LISTED ? FaultCount.TOO_MANY : FaultCount.MORE;
+        return first + " "
+                + more.with(arg("others", count - 1), arg("most", MOST_LISTED)).text();
     }
 
-    private static String placeOf(Problem.Entry entry) {
-        String inWords = entry.place();
-        if (inWords != null && !inWords.isEmpty()) {
-            return inWords.substring(0, 1).toUpperCase(Locale.ROOT) + inWords.substring(1);
-        }
-        if (entry.parameter() != null) {
-            return "Parameter '" + Problem.shortened(entry.parameter()) + "'";
-        }
-        String pointer = String.valueOf(entry.pointer());
-        return pointer.isEmpty() ? "The body" : "'" + Problem.shortened(pointer) + "'";
+    private enum FaultCount implements MessageCode {
+        MORE,
+        TOO_MANY
     }
 
     public ProblemType type() {

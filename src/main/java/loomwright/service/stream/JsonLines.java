@@ -129,7 +129,7 @@ public final class JsonLines implements LineInputs {
                                 InputError.Code.UNKNOWN_NAME,
                                 "/" + Contract.escaped(name),
                                 null,
-                                "one of: " + KEY + ", " + INPUT));
+                                "one of " + KEY + ", " + INPUT));
                 }
                 parser.skipChildren();
                 parser.nextToken();
