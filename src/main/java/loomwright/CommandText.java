@@ -18,5 +18,6 @@ enum CommandText implements MessageCode {
     OPERATION_MUST_BE,
     CANNOT_BE_READ,
     CANNOT_BE_WRITTEN,
-    REPORT_OVER_PLAN
+    REPORT_OVER_PLAN,
+    HELP
 }

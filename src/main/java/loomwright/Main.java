@@ -70,15 +70,32 @@ public final class Main implements Callable<Integer> {
     private CommandSpec spec = CommandSpec.create();
 
     public static void main(String[] args) {
-        int code = new CommandLine(new Main()).execute(args);
+        int code = commandLine().execute(args);
         if (code != 0) {
             System.exit(code);
         }
     }
 
+    /** The command line; what is wrong with one is said in one line, without the list of all options. */
+    static CommandLine commandLine() {
+        return new CommandLine(new Main()).setParameterExceptionHandler((wrong, arguments) -> {
+            CommandLine command = wrong.getCommandLine();
+            command.getErr().println(wrong.getMessage());
+            command.getErr()
+                    .println(CommandText.HELP
+                            .with(arg("command", command.getCommandSpec().qualifiedName()))
+                            .text());
+            return command.getCommandSpec().exitCodeOnInvalidInput();
+        });
+    }
+
     @Override
     public Integer call() throws InterruptedException {
-        Server server = warmUp ? Server.startAndWarmUp(options()) : Server.start(options());
+        Options options = options();
+        ListenAddress.failure(host, port).ifPresent(failure -> {
+            throw OptionNames.wrong(spec, failure, null);
+        });
+        Server server = warmUp ? Server.startAndWarmUp(options) : Server.start(options);
         CountDownLatch stopped = new CountDownLatch(1);
         Runtime.getRuntime()
                 .addShutdownHook(new Thread(

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -15,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
 
 /** The options of the command line. */
@@ -87,10 +90,34 @@ class MainTest {
         assertRefused("--no-such", "--no-such");
     }
 
+    @Test
+    void aPortInUseIsSaidInOneLine() throws IOException {
+        try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            String port = String.valueOf(taken.getLocalPort());
+            assertRefused("port " + port + " is in use", "--host", "127.0.0.1", "--port", port);
+        }
+    }
+
+    /** 203.0.113.0/24 is kept for documentation (RFC 5737), {@code invalid} for names that are none (RFC 2606). */
+    @ParameterizedTest
+    @ValueSource(strings = {"203.0.113.7", "no-such-host.invalid"})
+    void anAddressThatIsNotOfThisMachineIsSaidInOneLine(String host) {
+        assertRefused(host, "--host", host);
+    }
+
+    @Test
+    void aFileOfKeysThatCannotBeReadIsSaidInOneLine(@TempDir Path folder) {
+        assertRefused("cannot be read", "--api-key-file", folder.toString());
+    }
+
     private static void assertRefused(String said, String... arguments) {
         StringWriter errors = new StringWriter();
-        int code = new CommandLine(new Main()).setErr(new PrintWriter(errors)).execute(arguments);
+        int code = Main.commandLine().setErr(new PrintWriter(errors)).execute(arguments);
         assertThat(code).isEqualTo(2);
-        assertThat(errors.toString()).contains(said);
+        assertThat(errors.toString().lines().toList())
+                .hasSize(2)
+                .first()
+                .asString()
+                .contains(said);
     }
 }
