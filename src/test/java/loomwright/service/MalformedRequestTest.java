@@ -8,6 +8,7 @@ import loomwright.service.problem.ProblemType;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Requests that no well-behaved client sends: each a 4xx problem document, never a page of the web server's own. */
 class MalformedRequestTest {
@@ -40,6 +41,12 @@ class MalformedRequestTest {
                         "long header",
                         "GET /health HTTP/1.1\r\nX: " + "x".repeat(9_000),
                         ProblemType.HEADERS_TOO_LARGE),
+                arguments("absolute address of another host", "GET http://other/health HTTP/1.1", null),
+                arguments(
+                        "websocket",
+                        "GET /health HTTP/1.1\r\nUpgrade: websocket\r\nSec-WebSocket-Version: 13"
+                                + "\r\nSec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ==",
+                        ProblemType.NOT_FOUND),
                 arguments("no HTTP", "hello", null),
                 arguments("unknown version", "GET /health HTTP/9.9", null),
                 arguments("header without name", "GET /health HTTP/1.1\r\n: x", ProblemType.MALFORMED_REQUEST),
@@ -52,6 +59,18 @@ class MalformedRequestTest {
                         "body that ends too early",
                         "POST /v1/networks/solution HTTP/1.1\r\nContent-Type: application/json\r\nContent-Length: 50",
                         null));
+    }
+
+    /** RFC 9112, sections 2.2 and 3.2.2; the rest as the contract says. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "GET /health/ HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n",
+                "GET http://localhost/health HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n",
+                "GET /health HTTP/1.1\nHost: localhost\nConnection: close\n\n"
+            })
+    void trailingSlashAbsoluteAddressAndBareLineFeedsAreTakenAsMeant(String request) {
+        assertThat(LiveService.raw(request)).startsWith("HTTP/1.1 200 ").contains("\"status\":\"ok\"");
     }
 
     @ParameterizedTest(name = "{0}")

@@ -5,6 +5,7 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import loomwright.answer.Answer;
@@ -20,6 +21,11 @@ public final class Markdown {
     static final String CAUTIONS = "Cautions";
 
     private static final int LONGEST_TITLE = 150;
+    private static final String WORD_JOINER = "\u2060";
+    private static final Pattern AT_A_NAME = Pattern.compile("@(?=\\S)");
+    /** What forums make a link of without any markup. */
+    private static final Pattern SCHEME =
+            Pattern.compile("\\b(https?|ftp|mailto|www)([:.])(?=\\S)", Pattern.CASE_INSENSITIVE);
 
     private final StringBuilder out = new StringBuilder();
 
@@ -144,8 +150,16 @@ public final class Markdown {
         out.append(cells.stream().map(Markdown::line).collect(Collectors.joining(" | ", "| ", " |\n")));
     }
 
-    /** Texts come from the plan: what would begin a heading, a table cell, a tag or another line is taken as it stands. */
+    /**
+     * Texts come from the plan: what would begin a heading, a table cell, a tag or another line is taken as it stands. Nobody is
+     * called by {@code @name}, and an address does not become a link: a word joiner and an escape, which nobody sees, stand within.
+     */
     private static String line(String text) {
+        return SCHEME.matcher(AT_A_NAME.matcher(marked(text)).replaceAll("@" + WORD_JOINER))
+                .replaceAll("$1\\\\$2");
+    }
+
+    private static String marked(String text) {
         return text.replaceAll("\\R|[\\t\\p{Cntrl}]", " ")
                 .replaceAll("([|<>\\[\\]`*_~\\\\])", "\\\\$1")
                 .replaceFirst("^(\\s*)([#+-]|\\d+(?=[.)]\\s))(?=\\s|#|[.)])", "$1\\\\$2");

@@ -60,6 +60,11 @@ class MarkdownTest {
                 "12. listed; \\12. listed",
                 "12 V; 12 V",
                 "-0.5 V; -0.5 V",
+                "https://example.org/a; https\\://example.org/a",
+                "www.example.org; www\\.example.org",
+                "call @everyone; call @\u2060everyone",
+                "a@example.org; a@\u2060example.org",
+                "12 A @ 12 V; 12 A @ 12 V",
                 "*bold* `code` ~~out~~; \\*bold\\* \\`code\\` \\~\\~out\\~\\~"
             })
     void textOfThePlanIsTakenAsItStands(String given, String written) {
