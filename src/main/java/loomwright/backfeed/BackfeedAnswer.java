@@ -9,7 +9,9 @@ import java.util.Set;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.answer.Deadline;
 import loomwright.answer.Progress;
+import loomwright.backfeed.BackfeedReport.Cure;
 import loomwright.backfeed.BackfeedReport.Extent;
 import loomwright.backfeed.BackfeedReport.FaultFeeds;
 import loomwright.backfeed.BackfeedReport.Occurrence;
@@ -42,9 +44,7 @@ public final class BackfeedAnswer {
             NetworkLimits networkLimits,
             Progress progress) {
         Plan plan = PlanAnswer.requireSound(given);
-        BackfeedSearch search = new BackfeedSearch(limits, networkLimits);
-        BackfeedReport report =
-                options.singleFaults() ? search.findWithFaults(plan, progress) : search.find(plan, progress);
+        BackfeedReport report = search(plan, options, limits, networkLimits, progress);
         List<Basis> basis = new ArrayList<>(PlanAnswer.basis(plan));
         basis.add(Basis.computed(
                 "the path of the current",
@@ -67,6 +67,20 @@ public final class BackfeedAnswer {
                 cautions(plan, report));
     }
 
+    private static BackfeedReport search(
+            Plan plan, BackfeedOptions options, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
+        BackfeedSearch search = new BackfeedSearch(limits, networkLimits);
+        BackfeedReport found =
+                options.singleFaults() ? search.findWithFaults(plan, progress) : search.find(plan, progress);
+        if (!options.cure()) {
+            return found;
+        }
+        Progress rest = new Deadline(limits.timeMs(), progress.untold());
+        return CombinedCure.of(plan, found, changed -> search.find(changed, rest))
+                .map(found::with)
+                .orElse(found);
+    }
+
     /** A report with as much of it as is asked for: a whole car has hundreds of paths that nobody follows. */
     private static BackfeedReport shortened(BackfeedReport report, BackfeedOptions options) {
         return new BackfeedReport(
@@ -85,7 +99,8 @@ public final class BackfeedAnswer {
                                 fault.unintendedFeeds().stream()
                                         .map(feed -> shortened(feed, options))
                                         .toList()))
-                        .toList());
+                        .toList(),
+                report.cure());
     }
 
     private static UnintendedFeed shortened(UnintendedFeed feed, BackfeedOptions options) {
@@ -110,14 +125,17 @@ public final class BackfeedAnswer {
                 : List.of();
     }
 
+    private static Arg things(Plan plan, String name, List<String> ids) {
+        return Arg.things(name, ids.stream().map(plan::thing).toList());
+    }
+
     /** What was looked at, and what was not. */
     public static List<Message> extent(Plan plan, Extent extent) {
         List<Message> lines = new ArrayList<>();
         lines.add(BackfeedText.COMBINATIONS_SEARCHED.with(
                 arg("searched", extent.combinationsSearched()), arg("combinations", extent.combinations())));
         if (!extent.heldSwitches().isEmpty()) {
-            lines.add(BackfeedText.HELD_SWITCHES.with(Arg.things(
-                    "switches", extent.heldSwitches().stream().map(plan::thing).toList())));
+            lines.add(BackfeedText.HELD_SWITCHES.with(things(plan, "switches", extent.heldSwitches())));
         }
         lines.add(BackfeedText.SWITCH_MOVES.with(arg("moves", extent.switchMoves())));
         if (extent.remediesLeft() > 0) {
@@ -133,6 +151,14 @@ public final class BackfeedAnswer {
         List<Message> working = new ArrayList<>(extent(plan, report.extent()));
         if (report.unintendedFeeds().isEmpty()) {
             working.add(BackfeedText.NOTHING_FOUND.with());
+        }
+        Cure cure = report.cure();
+        if (cure != null) {
+            working.add(BackfeedText.CURED_TOGETHER.with(
+                    things(plan, "cures", cure.cures()),
+                    things(plan, "remaining", cure.remaining()),
+                    arg("changes", cure.changes().size())));
+            working.addAll(cure.changes());
         }
         for (UnintendedFeed feed : report.unintendedFeeds()) {
             working.add(feed.verdict());

@@ -8,18 +8,20 @@ import org.jspecify.annotations.Nullable;
  *
  * @param singleFaults whether to search once more with each single fault; false unless said
  * @param clues whether to tell the patterns of sneak circuit analysis; false unless said
+ * @param cure whether to look for remedies that help together; false unless said
  * @param details whether to tell the ways of the current of every occurrence, not of the main one alone; false unless said
  * @param limit of how many loads are told, 1 to 1000; {@link #USUAL_LIMIT} unless said
  */
-public record BackfeedOptions(Boolean singleFaults, Boolean clues, Boolean details, Integer limit) {
+public record BackfeedOptions(Boolean singleFaults, Boolean clues, Boolean cure, Boolean details, Integer limit) {
     /** How many loads are told where nobody says. */
     public static final int USUAL_LIMIT = 50;
 
-    public static final BackfeedOptions USUAL = new BackfeedOptions(false, false, false, USUAL_LIMIT);
+    public static final BackfeedOptions USUAL = new BackfeedOptions(false, false, false, false, USUAL_LIMIT);
 
     public BackfeedOptions {
         singleFaults = orFalse(singleFaults);
         clues = orFalse(clues);
+        cure = orFalse(cure);
         details = orFalse(details);
         limit = orUsual(limit);
         new InputErrors().range("/limit", (double) limit, 1, 1000).reject();

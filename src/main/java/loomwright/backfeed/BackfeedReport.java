@@ -19,17 +19,40 @@ import org.jspecify.annotations.Nullable;
  * @param unintendedFeeds one for each load concerned, worst first
  * @param reversedWires wires that carry current against their feed direction, strongest first
  * @param withFaults the single faults that bring about more, worst first; empty if not asked for
+ * @param cure remedies that help together; absent if not asked for, or if none helps
  */
 public record BackfeedReport(
         String plan,
         Extent extent,
         List<UnintendedFeed> unintendedFeeds,
         List<ReversedWire> reversedWires,
-        List<FaultFeeds> withFaults) {
+        List<FaultFeeds> withFaults,
+        @Nullable Cure cure) {
     /** The same of a plan of another name with the same circuit. */
     public BackfeedReport named(String name) {
-        return new BackfeedReport(name, extent, unintendedFeeds, reversedWires, withFaults);
+        return new BackfeedReport(name, extent, unintendedFeeds, reversedWires, withFaults, cure);
     }
+
+    /** The same with a cure. */
+    BackfeedReport with(Cure found) {
+        return new BackfeedReport(plan, extent, unintendedFeeds, reversedWires, withFaults, found);
+    }
+
+    /**
+     * Remedies that help together.
+     *
+     * @param changes what to do, in this order
+     * @param cures ids of the loads that are no longer fed, worst first
+     * @param remaining ids of the loads that still are, worst first
+     * @param extent what was looked at in the cured plan
+     * @param patch all changes as one JSON Patch of the plan (RFC 6902)
+     */
+    public record Cure(
+            List<Message> changes,
+            List<String> cures,
+            List<String> remaining,
+            Extent extent,
+            List<PatchOperation> patch) {}
 
     /**
      * What was looked at.

@@ -145,7 +145,8 @@ public final class BackfeedSearch {
                 found.extent().with(survey.combinations(), remediesLeft, ofFaults.left()),
                 feeds,
                 reversedWires(survey),
-                ofFaults.feeds());
+                ofFaults.feeds(),
+                null);
     }
 
     /**

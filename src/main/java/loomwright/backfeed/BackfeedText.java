@@ -29,6 +29,7 @@ public enum BackfeedText implements MessageCode {
     SWITCH_MOVES,
     REMEDIES_LEFT,
     FAULTS_LEFT,
+    CURED_TOGETHER,
     NOTHING_FOUND,
     CURRENT_PATH,
     REMEDY

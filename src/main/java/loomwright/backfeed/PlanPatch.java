@@ -27,6 +27,40 @@ final class PlanPatch {
         return List.copyOf(patch.operations);
     }
 
+    /**
+     * A plan with a patch of {@link #between} applied.
+     *
+     * @throws IllegalArgumentException if the patch was made for another plan
+     */
+    static Plan apply(Plan plan, List<PatchOperation> patch) {
+        List<Part> parts = new ArrayList<>(plan.parts());
+        List<Wire> wires = new ArrayList<>(plan.wires());
+        for (PatchOperation operation : patch) {
+            String[] path = operation.path().split("/", -1);
+            if (path[1].equals("parts")) {
+                apply(operation, path, parts, Part.class, Part::id);
+            } else {
+                apply(operation, path, wires, Wire.class, Wire::id);
+            }
+        }
+        return plan.with(parts, wires);
+    }
+
+    private static <T> void apply(
+            PatchOperation operation, String[] path, List<T> list, Class<T> type, Function<T, String> id) {
+        switch (operation.op()) {
+            case "test" -> {
+                if (!id.apply(list.get(Integer.parseInt(path[2]))).equals(operation.value())) {
+                    throw new IllegalArgumentException("not the plan that the patch was made for: " + operation);
+                }
+            }
+            case "replace" -> list.set(Integer.parseInt(path[2]), type.cast(operation.value()));
+            case "add" -> list.add(type.cast(operation.value()));
+            case "remove" -> list.remove(Integer.parseInt(path[2]));
+            default -> throw new IllegalArgumentException(operation.op());
+        }
+    }
+
     private <T> void list(String pointer, List<? extends T> before, List<? extends T> after, Function<T, String> id) {
         List<Integer> removed = new ArrayList<>();
         for (int i = 0; i < before.size(); i++) {
