@@ -7,6 +7,7 @@ import static loomwright.review.Reviews.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Objects;
 import loomwright.answer.Finding;
 import loomwright.circuit.Plan;
 import loomwright.review.context.FindingCode;
@@ -72,6 +73,6 @@ class FlasherLoadsTest {
     void oneThatIsStuckIsToBeReplaced() {
         Finding finding = get(indicators(",'stuck':'closed'", 47, 47), FindingCode.FLASHER_NOT_FLASHING);
         assertThat(finding.remedy()).isNotNull();
-        assertThat(finding.remedy().code()).isEqualTo(ReviewText.REPLACE_FLASHER);
+        assertThat(Objects.requireNonNull(finding.remedy()).code()).isEqualTo(ReviewText.REPLACE_FLASHER);
     }
 }

@@ -5,6 +5,9 @@ import static org.hamcrest.Matchers.emptyOrNullString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import loomwright.service.http.ErrorsAsText;
 import loomwright.service.http.Representations;
@@ -40,6 +43,14 @@ class SpreadsheetTest {
         assertThat(byParameter).isEqualTo(byHeader);
         LiveService.ask().head(url).then().statusCode(200).body(emptyOrNullString());
         LiveService.ask().options(url.replaceAll("\\?.*", "")).then().statusCode(204);
+    }
+
+    @Test
+    void theInstructionsShowTheReasonInTheWordsOfTheService() throws IOException {
+        String reason = LiveService.ask()
+                .get("/v1/voltage-drop?size=16&lengthM=3&currentA=5&format=text&errors=text")
+                .asString();
+        assertThat(Files.readString(Path.of("docs/spreadsheets.md"))).contains("```\n" + reason.strip() + "\n```");
     }
 
     @Test
