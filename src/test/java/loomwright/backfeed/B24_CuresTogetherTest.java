@@ -3,6 +3,7 @@ package loomwright.backfeed;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Objects;
 import loomwright.answer.Progress;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Cure;
@@ -35,8 +36,7 @@ class B24_CuresTogetherTest {
         Plan plan = WholeCar.of(33, 2, 2);
         BackfeedReport report = report(plan, CURE);
         assertThat(fed(report)).contains("latch-0", "latched-0", "latch-1", "latched-1");
-        Cure cure = report.cure();
-        assertThat(cure).isNotNull();
+        Cure cure = Objects.requireNonNull(report.cure());
         assertThat(cure.cures()).contains("latch-0", "latched-0", "latch-1", "latched-1");
         assertThat(cure.changes()).hasSizeBetween(2, 5);
         assertThat(fed(report)).containsAll(cure.cures()).containsAll(cure.remaining());
