@@ -93,9 +93,8 @@ final class CheckCommand implements Callable<Integer> {
         try (PlanFiles files = PlanFiles.find(
                         given, run.lists(operation), options.limits().bodyBytes());
                 OutputStream report = report(files)) {
-            Summary summary = quiet
-                    ? run.run(operation, files, report, form(), () -> {})
-                    : runWithProgress(run, files, report);
+            Summary summary =
+                    quiet ? run.run(operation, files, report, form(), () -> {}) : runWithProgress(run, files, report);
             return exitCode(summary);
         } catch (NoSuchFileException e) {
             throw wrong(CommandText.CANNOT_BE_READ.with(arg("file", e.getFile())));

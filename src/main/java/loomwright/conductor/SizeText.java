@@ -181,8 +181,7 @@ final class SizeText {
         if (!clear
                 && (findArea(SizeSystem.METRIC_IEC60228, number).isPresent()
                         || findArea(SizeSystem.METRIC_ISO6722, number).isPresent())) {
-            throw malformed("'" + number + " AWG' for the gauge or '" + number
-                    + " mm2' for the area: without a unit it may mean either");
+            throw malformed(number + " AWG for the gauge, or " + number + " mm2 for the area");
         }
         return awg(number);
     }

@@ -44,7 +44,9 @@ class L08_CarsTest {
 
     private static List<String> ids(ListReading reading) {
         return ((List<?>) reading.plan().get("wires"))
-                .stream().map(wire -> String.valueOf(((Map<?, ?>) wire).get("id"))).toList();
+                .stream()
+                        .map(wire -> String.valueOf(((Map<?, ?>) wire).get("id")))
+                        .toList();
     }
 
     @Test

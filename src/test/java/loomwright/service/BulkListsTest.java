@@ -89,7 +89,8 @@ class BulkListsTest {
         }
         list.append(parts("car 17").replace("\ncar,", "\ncar,"));
         ListSource source = TextList.read(list.toString(), ListLimits.defaults());
-        byte[] workbook = Workbooks.writeXlsx(List.of(new Sheet("cars", source.sheets().get(0).rows())));
+        byte[] workbook = Workbooks.writeXlsx(
+                List.of(new Sheet("cars", source.sheets().get(0).rows())));
         List<List<String>> rows = rows(review("?rows=cars&order=worst", XLSX, workbook));
         assertThat(rows).hasSize(40);
         assertThat(rows.get(0).get(1)).isEqualTo("car 17");
@@ -113,7 +114,8 @@ class BulkListsTest {
 
     @Test
     void noCellHoldsMoreThanOneFigure() {
-        String table = review("?rows=cars", "text/csv", bytes(HEAD + wires("thin", "0.5 mm2"))).asString();
+        String table = review("?rows=cars", "text/csv", bytes(HEAD + wires("thin", "0.5 mm2")))
+                .asString();
         assertThat(table.lines().skip(1).map(line -> CsvRow.parse(line, ',').orElseThrow()))
                 .allSatisfy(row -> assertThat(row).noneMatch(cell -> cell.matches(".*\\d; [a-z]+ \\d.*")));
     }

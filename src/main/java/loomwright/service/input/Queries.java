@@ -88,7 +88,7 @@ public final class Queries {
         if (!faults.isEmpty()) {
             throw new ProblemException(
                     ProblemType.NOT_FOUND,
-                    "There is no " + parameter.name() + " '" + Problem.shortened(value) + "' here; accepted is "
+                    "There is no " + parameter.name() + " '" + Problem.shortened(value) + "' here. Accepted: "
                             + faults.get(0).accepted() + ".");
         }
     }
