@@ -92,6 +92,8 @@ public enum FeedStrength {
     static FeedStrength of(Consumer consumer, Limits limits, VehicleSystem system, double acrossV, double currentA) {
         if (currentA < TRICKLE_A || acrossV < deadV(consumer, system)) {
             return DEAD;
+        } else if (consumer instanceof Motor motor && motor.stalled()) {
+            return LEAKS;
         } else if (acrossV >= limits.operateV()) {
             return OPERATES;
         } else if (acrossV < limits.releaseV()) {

@@ -59,7 +59,7 @@ final class PartModels {
         byStep(Switch.class, PartModels::switchContacts);
         byStep(Relay.class, PartModels::relay);
         byStep(Solenoid.class, PartModels::solenoid);
-        lasting(Motor.class, (p, n) -> n.resistor(p, Motor.FEED, Motor.RETURN, p.resistanceOhm()));
+        lasting(Motor.class, (p, n) -> n.resistor(p, Motor.FEED, Motor.RETURN, p.loadOhm()));
         lasting(Ballast.class, PartModels::ballast);
         lasting(FixedResistor.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
         lasting(Coil.class, (p, n) -> n.resistor(p, Coil.FEED, Coil.SWITCHED, p.primaryResistanceOhm()));

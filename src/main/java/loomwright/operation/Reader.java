@@ -17,6 +17,7 @@ import loomwright.circuit.Flasher;
 import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
+import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
@@ -202,6 +203,9 @@ public final class Reader {
             return charge(solved.currentA(first));
         } else if (part instanceof Generator generator) {
             return generates(generator) ? "charging" : "not-charging";
+        }
+        if (part instanceof Motor motor && motor.stalled()) {
+            return "stalled";
         }
         return part instanceof Load load && solved.isOff(load) ? "off" : null;
     }

@@ -45,13 +45,6 @@ final class OhmBounds {
     }
 
     private static Part standing(Motor m) {
-        return new Motor(
-                m.id(),
-                m.label(),
-                Spreads.ohm(m.resistanceOhm() * STANDING_MOTOR),
-                m.operateV(),
-                m.releaseV(),
-                m.meantLive(),
-                m.meantLiveWhen());
+        return m.withResistanceOhm(Spreads.ohm(m.resistanceOhm() * STANDING_MOTOR));
     }
 }

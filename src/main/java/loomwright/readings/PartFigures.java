@@ -185,19 +185,7 @@ final class PartFigures {
                 part,
                 Tolerances.RESISTOR,
                 (p, f) -> new FixedResistor(p.id(), p.label(), ohm(p.resistanceOhm() * f), p.ratingW()));
-        add(
-                to,
-                Motor.class,
-                part,
-                Tolerances.MOTOR,
-                (p, f) -> new Motor(
-                        p.id(),
-                        p.label(),
-                        ohm(p.resistanceOhm() * f),
-                        p.operateV(),
-                        p.releaseV(),
-                        p.meantLive(),
-                        p.meantLiveWhen()));
+        add(to, Motor.class, part, Tolerances.MOTOR, (p, f) -> p.withResistanceOhm(ohm(p.resistanceOhm() * f)));
         add(to, FilamentLamp.class, part, Tolerances.LAMP_POWER, false, (p, f) -> lamp(p, f, 1));
         add(to, FilamentLamp.class, part, Tolerances.LAMP_COLD, (p, f) -> lamp(p, 1, f));
         if (part instanceof Load load) {

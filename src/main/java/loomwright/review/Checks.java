@@ -25,6 +25,7 @@ import loomwright.review.part.LampVoltages;
 import loomwright.review.part.PartRatings;
 import loomwright.review.part.ReversedDiodes;
 import loomwright.review.part.ReversedPolarity;
+import loomwright.review.part.StalledMotors;
 import loomwright.review.part.WindingVoltages;
 import loomwright.review.wire.EarthDrops;
 import loomwright.review.wire.ReversedWires;
@@ -56,6 +57,7 @@ final class Checks {
             new WindingVoltages(),
             new ChargingVoltage(),
             new BatteryIsolation(),
+            new StalledMotors(),
             new FlasherLoads(),
             new ConnectorRatings(),
             new ConnectorFit(),

@@ -262,7 +262,13 @@ public final class RandomVehicle {
     }
 
     private void motor() {
-        consumer("motor", id("motor"), "33", "32", f(",'resistanceOhm':%.3f", ohms(between(0.8, 8))));
+        consumer(
+                "motor",
+                id("motor"),
+                "33",
+                "32",
+                f(",'resistanceOhm':%.3f", ohms(between(0.8, 8)))
+                        + any(List.of("", "", "", "", "", ",'stalled':true", ",'stalled':true,'windingOhm':0.5")));
     }
 
     private void resistor() {

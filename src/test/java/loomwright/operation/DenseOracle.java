@@ -324,7 +324,7 @@ public final class DenseOracle {
         } else if (part instanceof Solenoid solenoid) {
             addSolenoid(elements, solenoid, active);
         } else if (part instanceof Motor motor) {
-            add(elements, part.id(), id + "33", id + "32", new Ohmic(motor.resistanceOhm()));
+            add(elements, part.id(), id + "33", id + "32", new Ohmic(motorOhm(motor)));
         } else if (part instanceof Ballast ballast) {
             for (int i = 0; i < ballast.elementsOhm().size(); i++) {
                 add(
@@ -461,6 +461,11 @@ public final class DenseOracle {
         if (works) {
             add(elements, flasher.id(), id + "49", id + "C", new Ohmic(flasherOhm(flasher)));
         }
+    }
+
+    private static double motorOhm(Motor motor) {
+        Double windingOhm = motor.windingOhm();
+        return !motor.stalled() ? motor.resistanceOhm() : windingOhm == null ? motor.resistanceOhm() / 4 : windingOhm;
     }
 
     private double flasherOhm(Flasher flasher) {

@@ -54,6 +54,7 @@ final class PropertyWords {
                     "momentary",
                     "selfExciting",
                     "exciterDiodes",
+                    "stalled",
                     "constantCurrent" -> value.equals("true") ? "yes" : "no";
             case "elementsOhm", "terminals", "halves", "meantLive", "positionByCondition" ->
                 value.replace("], ", "; ").replaceAll("[\\[\\]{}]", "");

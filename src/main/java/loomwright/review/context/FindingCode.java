@@ -42,6 +42,8 @@ public enum FindingCode implements MessageCode {
     WINDING_OVERVOLTAGE,
     /** An alternator or the supply while running is regulated to more than the system stands. */
     CHARGING_VOLTAGE_HIGH,
+    /** A motor is held fast while it has current. */
+    MOTOR_STALLED,
     /** A switch takes the battery off a machine that goes on charging. */
     BATTERY_OFF_WHILE_CHARGING,
     /** The lamps of a flasher unit take too little for it to flash. */

@@ -15,6 +15,7 @@ import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Motor;
 import loomwright.circuit.TwoEndedConsumer;
 import loomwright.message.Arg;
 import loomwright.message.Message;
@@ -32,6 +33,7 @@ import loomwright.review.context.ReviewText;
 import loomwright.review.context.WorstCaseOrder;
 import loomwright.review.ignition.CoilVoltages;
 import loomwright.review.part.ReversedPolarity;
+import loomwright.review.part.StalledMotors;
 import loomwright.review.wire.VoltageDrops;
 
 /**
@@ -52,16 +54,18 @@ public final class UnpoweredLoads implements Check {
                 .collect(Collectors.toSet());
         return context.plan().listParts(Consumer.class).stream()
                 .filter(load -> !unconnected.contains(load.id()))
-                .filter(load -> !isReversed(context, load))
+                .filter(load -> !isFoundElsewhere(context, load))
                 .filter(load -> !Intent.conditions(load, context.plan()).isEmpty())
                 .flatMap(load -> judge(context, load).stream())
                 .toList();
     }
 
-    /** Then that is its finding. */
-    private static boolean isReversed(ReviewContext context, Consumer load) {
-        return load instanceof TwoEndedConsumer one
-                && ReversedPolarity.worst(context, one).isPresent();
+    /** One that is reversed, or held fast, has a finding of its own. */
+    private static boolean isFoundElsewhere(ReviewContext context, Consumer load) {
+        return (load instanceof TwoEndedConsumer one
+                        && ReversedPolarity.worst(context, one).isPresent())
+                || (load instanceof Motor motor
+                        && StalledMotors.worst(context, motor).isPresent());
     }
 
     private static Optional<Finding> judge(ReviewContext context, Consumer load) {

@@ -68,8 +68,8 @@ public final class BatteryIsolation implements Check {
         String output = generator.terminal(generator.outputTerminal()).toString();
         for (int i = solved.firstBranchOf(generator.id()); i < solved.endBranchOf(generator.id()); i++) {
             var branch = solved.branches().get(i);
-            boolean main = branch.from().equals(back) && branch.to().equals(output)
-                    || branch.from().equals(output) && branch.to().equals(back);
+            List<String> ends = List.of(branch.from(), branch.to());
+            boolean main = ends.contains(back) && ends.contains(output);
             if (main) {
                 most = Math.max(most, Math.abs(solved.currentA(i)));
             }
