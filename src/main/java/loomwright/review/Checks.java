@@ -21,6 +21,7 @@ import loomwright.review.part.ChargingVoltage;
 import loomwright.review.part.ConnectorFit;
 import loomwright.review.part.ConnectorRatings;
 import loomwright.review.part.FlasherLoads;
+import loomwright.review.part.KeyOffDrain;
 import loomwright.review.part.LampVoltages;
 import loomwright.review.part.PartRatings;
 import loomwright.review.part.ReversedDiodes;
@@ -59,6 +60,7 @@ final class Checks {
             new BatteryIsolation(),
             new StalledMotors(),
             new FlasherLoads(),
+            new KeyOffDrain(),
             new ConnectorRatings(),
             new ConnectorFit(),
             new CoilVoltages(),

@@ -141,7 +141,7 @@ public final class IgnitionRule {
         return found;
     }
 
-    /** A ballast that leaves a coil made for one less than its window; one of the usual ohms is at most a note. */
+    /** A ballast of more than the usual ohms that leaves a coil made for one less than its window. */
     private static Optional<Found> tooLarge(PrimaryLoop loop) {
         double ballastOhm = loop.ballastInOhm();
         if (loop.limitA() != null || ballastOhm == 0 || loop.coilKind() != CoilKind.WITH_BALLAST) {
@@ -151,15 +151,9 @@ public final class IgnitionRule {
                 .lowV();
         Level level = Ratio.of(lowV, loop.restA() * loop.coilOhm()).level();
         double mostOhm = loop.from12V(BALLASTS_OHM[BALLASTS_OHM.length - 1]);
-        if (level == Level.FITS) {
-            return Optional.empty();
-        }
-        return Optional.of(new Found(
-                Kind.BALLAST_TOO_LARGE,
-                ballastOhm <= mostOhm ? Level.NOTE : level,
-                ballastOhm,
-                mostOhm,
-                CoilWindow.BASIS));
+        return level == Level.FITS || ballastOhm <= mostOhm
+                ? Optional.empty()
+                : Optional.of(new Found(Kind.BALLAST_TOO_LARGE, level, ballastOhm, mostOhm, CoilWindow.BASIS));
     }
 
     private static boolean rated(PrimaryLoop loop) {

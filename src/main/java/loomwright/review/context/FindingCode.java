@@ -46,6 +46,8 @@ public enum FindingCode implements MessageCode {
     MOTOR_STALLED,
     /** A switch takes the battery off a machine that goes on charging. */
     BATTERY_OFF_WHILE_CHARGING,
+    /** Current flows with the key off that no switch turns off. */
+    KEY_OFF_DRAIN,
     /** The lamps of a flasher unit take too little for it to flash. */
     FLASHER_NOT_FLASHING,
     /** They take so little that it flashes at twice its rate. */

@@ -63,6 +63,7 @@ public enum ReviewText implements MessageCode {
     SEPARATE_BYPASS,
     REPAIR_STRAY_FIRST,
     FIND_DROP_OR_FIT_SMALLER_BALLAST,
+    FEED_FROM_SWITCHED_TERMINAL,
     CHECK_BATTERY,
     COOL_MODULE,
     // Working.

@@ -29,6 +29,7 @@ import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
 import loomwright.judgement.DropRule;
+import loomwright.judgement.LampLaw;
 import loomwright.judgement.Verdict;
 import loomwright.message.Arg;
 import loomwright.message.Argument;
@@ -215,11 +216,27 @@ public final class VoltageDrops implements Check {
                 arg("worstPercent", 100 * worst.worstV() / verdict.value()),
                 arg("share", worst.worstV() > MOST * verdict.value() ? "most" : "largest"),
                 arg("place", place(plan, worst)),
+                arg("lamp", worst.load() instanceof FilamentLamp ? "yes" : "no"),
+                arg("lightPercent", lightPercent(worst, 0)),
+                arg("fullLightPercent", lightPercent(worst, verdict.value())),
                 FindingWording.when(worst.moment()),
                 Arg.things("others", others));
         return Finding.of(verdict.level().severity().orElse(Severity.NOTE), found, verdict.basis())
                 .about(ids)
                 .remedy(remedy(plan, worst));
+    }
+
+    /**
+     * Light of a filament lamp with what it has and so many volts more, of its light at test volts; 0 for other loads.
+     *
+     * @param moreV won back
+     */
+    private static double lightPercent(Drop drop, double moreV) {
+        if (!(drop.load() instanceof FilamentLamp lamp)) {
+            return 0;
+        }
+        double lampV = Math.abs(drop.moment().solved().acrossV(lamp)) + moreV;
+        return 100 * LampLaw.lightFraction(lampV / LampLaw.testV(lamp.ratedV(), lamp.ratedW()));
     }
 
     private static Argument place(Plan plan, Drop drop) {

@@ -1,0 +1,88 @@
+package loomwright.review.part;
+
+import static loomwright.message.Arg.arg;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Battery;
+import loomwright.circuit.BatteryLaw;
+import loomwright.circuit.Coil;
+import loomwright.circuit.Consumer;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Plan;
+import loomwright.judgement.DrainRule;
+import loomwright.judgement.Verdict;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
+import loomwright.review.context.Check;
+import loomwright.review.context.FindingCode;
+import loomwright.review.context.FindingWording;
+import loomwright.review.context.ReviewContext;
+import loomwright.review.context.ReviewText;
+
+/**
+ * What the battery gives with the key off, however the switches stand: what a switch can turn off is no drain but a load
+ * that somebody left on.
+ */
+public final class KeyOffDrain implements Check {
+    /** Less is a leak of the arithmetic, or of a dirty battery. */
+    private static final double LEAST_A = 0.0005;
+
+    @Override
+    public List<Finding> check(ReviewContext context) {
+        return context.moments().stream()
+                .filter(m -> m.solved().step() == Step.OFF)
+                .min(Comparator.comparingDouble(m -> batteryA(m.solved())))
+                .flatMap(m -> finding(context.plan(), m))
+                .stream()
+                .toList();
+    }
+
+    private static double batteryA(SolvedStep solved) {
+        return solved.plan().listParts(Battery.class).stream()
+                .mapToDouble(battery -> Math.abs(solved.currentA(solved.firstBranchOf(battery.id()))))
+                .max()
+                .orElse(0);
+    }
+
+    private static Optional<Finding> finding(Plan plan, Moment moment) {
+        SolvedStep solved = moment.solved();
+        double currentA = batteryA(solved);
+        List<Consumer> live = new ArrayList<>(plan.listParts(Consumer.class).stream()
+                .filter(load -> Math.abs(solved.currentA(load)) >= LEAST_A)
+                .sorted(Comparator.comparingDouble((Consumer load) -> -Math.abs(solved.currentA(load))))
+                .toList());
+        double windingA = live.stream()
+                .filter(load -> load instanceof Coil || load instanceof Motor)
+                .mapToDouble(load -> Math.abs(solved.currentA(load)))
+                .max()
+                .orElse(0);
+        Verdict verdict = DrainRule.judge(currentA, windingA);
+        if (verdict.level().severity().isEmpty() || live.isEmpty()) {
+            return Optional.empty();
+        }
+        double capacityAh = plan.listParts(Battery.class).stream()
+                .map(Battery::capacityAh)
+                .mapToDouble(ah -> ah == null ? BatteryLaw.USUAL_CAPACITY_AH : ah)
+                .min()
+                .orElse(BatteryLaw.USUAL_CAPACITY_AH);
+        List<String> ids = live.stream().map(Consumer::id).toList();
+        return Optional.of(Finding.of(
+                        verdict.level().severity().orElse(Severity.NOTE),
+                        FindingCode.KEY_OFF_DRAIN.with(
+                                arg("currentA", currentA),
+                                arg("normalA", DrainRule.NORMAL_A),
+                                FindingWording.limitRatio(currentA, DrainRule.NORMAL_A),
+                                arg("capacity", Math.round(capacityAh)),
+                                arg("hours", Math.round(DrainRule.hours(currentA, capacityAh))),
+                                FindingWording.things("loads", plan, ids)),
+                        DrainRule.BASIS)
+                .about(ids)
+                .remedy(ReviewText.FEED_FROM_SWITCHED_TERMINAL.with()));
+    }
+}
