@@ -15,7 +15,7 @@ function show() {
   const ready = bench.conversion !== null;
   fill(place("panel-print"), 
     element("h2", {}, "Print and keep"),
-    element("p", {}, "The bench sheet has the picture, the readings to take with room for yours, the wires and parts, and the cautions."),
+    element("p", {}, "The bench sheet has the findings, their picture, ten readings with room for yours, and the cautions, on few pages. The record has all that was calculated."),
     element(
       "p",
       { className: "buttons" },
@@ -31,7 +31,8 @@ function show() {
       file("Figures (.csv)", "csv", () => postBlob("/v1/plans/solution", plan(), "text/csv"), ready),
       file("Findings (.csv)", "csv", () => postBlob("/v1/plans/review", plan({}), "text/csv"), ready),
       file("Readings to take (.csv)", "csv", () => postBlob("/v1/plans/readings", { plan: plan({}) }, "text/csv"), ready),
-      file("Sheet (.html)", "html", () => postBlob("/v1/plans/sheet", { plan: plan({}) }, "text/html"), ready),
+      file("Bench sheet (.html)", "html", () => postBlob("/v1/plans/sheet", { plan: plan({}) }, "text/html"), ready),
+      file("Record (.html)", "html", () => postBlob("/v1/plans/sheet", { plan: plan({}), document: "record" }, "text/html"), ready),
     ),
     element("p", { className: "problem", id: "print-problem", role: "status" }),
     element("div", { id: "sheet-view", hidden: true }),

@@ -67,6 +67,13 @@ public record PlanComparison(
             @Nullable String isText,
             List<Change> changes,
             List<PropertyChange> properties) {
+        /** The properties of the thing itself, without those that say how it is used. */
+        public List<PropertyChange> ofTheThing() {
+            return properties.stream()
+                    .filter(change -> !Descriptions.USE.contains(change.property()))
+                    .toList();
+        }
+
         /** How it changed, in words: a wire is moved, a part is wired to other places. */
         public String description() {
             return changes.stream()

@@ -25,6 +25,22 @@ public final class Svg {
      * @param attributes more attributes of the picture as a whole, names and values by turns
      */
     public Svg(String id, double widthPx, double heightPx, String title, String description, Object... attributes) {
+        this(id, widthPx, heightPx, 1.0, title, description, attributes);
+    }
+
+    /**
+     * The same, shown larger or smaller.
+     *
+     * @param scale 2 shows it twice as large as its own measures say
+     */
+    public Svg(
+            String id,
+            double widthPx,
+            double heightPx,
+            double scale,
+            String title,
+            String description,
+            Object... attributes) {
         this.id = id;
         this.widthPx = widthPx;
         this.heightPx = heightPx;
@@ -33,9 +49,9 @@ public final class Svg {
                 "xmlns",
                 "http://www.w3.org/2000/svg",
                 "width",
-                widthPx,
+                widthPx * scale,
                 "height",
-                heightPx,
+                heightPx * scale,
                 "viewBox",
                 "0 0 " + Markup.number(widthPx) + " " + Markup.number(heightPx),
                 "role",

@@ -19,8 +19,7 @@ import loomwright.diagnosis.DiagnosisQuestion;
 import loomwright.drawing.plot.DropPlot;
 import loomwright.drawing.plot.FusePlot;
 import loomwright.drawing.plot.SparkPlots;
-import loomwright.drawing.sheet.JobSheet;
-import loomwright.drawing.sheet.SheetPage;
+import loomwright.drawing.sheet.PrintedSheet;
 import loomwright.drawing.sheet.SheetQuestion;
 import loomwright.expression.Reduction;
 import loomwright.ignition.ballast.BallastInput;
@@ -243,10 +242,10 @@ final class Routes {
                         Calculation.limited(
                                         SheetQuestion.class,
                                         limits.timeMs(),
-                                        (question, progress) ->
-                                                JobSheet.of(question, limits.backfeed(), limits.network(), progress))
-                                .in(json -> Representations.<SheetQuestion, JobSheet>none()
-                                        .text(Representation.HTML, SheetPage::of))));
+                                        (question, progress) -> PrintedSheet.of(
+                                                question, limits.backfeed(), limits.network(), progress))
+                                .in(json -> Representations.<SheetQuestion, PrintedSheet>none()
+                                        .text(Representation.HTML, answer -> answer.result().page()))));
     }
 
     private static List<Endpoint> diagrams(CalculationLimits limits, Examples examples) {

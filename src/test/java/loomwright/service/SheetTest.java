@@ -88,11 +88,16 @@ class SheetTest {
     }
 
     private static Document one() {
-        return sheet("{\"plan\": " + before() + "}");
+        return sheet("{\"document\": \"record\", \"plan\": " + before() + "}");
     }
 
     private static Document two() {
-        return sheet("{\"title\": \"Fit a horn\", \"plan\": " + before() + ", \"after\": " + after() + "}");
+        return two("record");
+    }
+
+    private static Document two(String document) {
+        return sheet("{\"title\": \"Fit a horn\", \"document\": \"" + document + "\", \"plan\": " + before()
+                + ", \"after\": " + after() + "}");
     }
 
     private static List<String> texts(Document page, String element) {
@@ -138,12 +143,15 @@ class SheetTest {
     void itIsOneFileWithNothingFromOutside() {
         assertNothingFromOutside(one());
         assertNothingFromOutside(two());
+        assertNothingFromOutside(two("bench"));
+        assertNothingFromOutside(sheet("{\"plan\": " + before() + "}"));
     }
 
     @Test
     void hostileNamesStayNames() {
         String hostile = plan(HOSTILE, "", "");
-        Document page = sheet("{\"title\": \"" + HOSTILE + "\", \"plan\": " + hostile + "}");
+        Document page =
+                sheet("{\"document\": \"record\", \"title\": \"" + HOSTILE + "\", \"plan\": " + hostile + "}");
         String name = HOSTILE.replace("\\\"", "\"");
         assertThat(texts(page, "h1")).containsExactly(name);
         assertThat(texts(page, "title")).contains(name);
@@ -173,6 +181,24 @@ class SheetTest {
                         "Where the rules come from");
         assertThat(texts(page, "figcaption")).contains("The circuit");
         assertThat(texts(page, "dt")).containsExactly("Vehicle", "Owner", "Done by", "Date");
+    }
+
+    @Test
+    void aBenchSheetHasTheWorkInStepsThePictureOfItAndFewReadings() {
+        Document page = two("bench");
+        assertThat(texts(page, "h1")).containsExactly("Fit a horn");
+        assertThat(texts(page, "h2"))
+                .containsSubsequence("Before you touch anything", "Work", "To buy", "Readings to take");
+        assertThat(texts(page, "svg")).hasSize(2);
+        assertThat(all(page).stream()
+                        .map(e -> e.getAttribute("data-wire"))
+                        .filter(wire -> !wire.isEmpty())
+                        .distinct())
+                .contains("W5", "W6")
+                .doesNotContain("W3");
+        assertThat(boxes(page)).isBetween(1L, 10L);
+        assertThat(all(page).stream().map(e -> e.getAttribute("id")).filter(id -> !id.isEmpty()))
+                .doesNotHaveDuplicates();
     }
 
     @Test
@@ -257,7 +283,7 @@ class SheetTest {
                 .get("/v1/examples/sandpiper-electronic-module")
                 .asString();
         String meantInRun = module.replaceFirst("(\"kind\": ?\"coil\".*?\"meantLive\": ?\\[)", "$1\"run\", ");
-        assertThat(texts(sheet("{\"plan\": " + meantInRun + "}"), "td"))
+        assertThat(texts(sheet("{\"document\": \"record\", \"plan\": " + meantInRun + "}"), "td"))
                 .noneMatch(cell -> cell.startsWith("? "))
                 .contains("High-energy coil");
     }
@@ -306,10 +332,12 @@ class SheetTest {
                 : ", \"after\": "
                         + LiveService.ask().get("/v1/examples/" + after).asString();
         Pattern words = Pattern.compile("(?<![\\w.-])(" + String.join("|", wordsOfTheContract()) + ")(?![\\w.-])");
-        assertThat(ownTexts(sheet("{\"plan\": " + plan + other + "}")))
-                .hasSizeGreaterThan(100)
-                .noneMatch(text -> words.matcher(text).find())
-                .noneMatch(text -> text.matches("(?s).*([\\[{]|\\b(true|false|null)\\b).*"));
+        for (String document : List.of("bench", "record")) {
+            assertThat(ownTexts(sheet("{\"document\": \"" + document + "\", \"plan\": " + plan + other + "}")))
+                    .hasSizeGreaterThan(50)
+                    .noneMatch(text -> words.matcher(text).find())
+                    .noneMatch(text -> text.matches("(?s).*([\\[{]|\\b(true|false|null)\\b).*"));
+        }
     }
 
     /** The texts of the page one by one, so that no two cells run together; without the style. */

@@ -20,6 +20,8 @@ final class CellBuilder {
     private static final double EDGE_PX = 3;
     private static final double LINE_PX = 12;
     private static final double NAME_PX = 104;
+    /** On paper with large writing. */
+    private static final double NARROW_NAME_PX = 76;
     private static final int MOST_LINES = 3;
     /** Room for what a part does, whatever it does: the layout is the same in all steps. */
     private static final double READING_PX = Text.Role.READING.widthPx("-12.4 V pulled in");
@@ -61,11 +63,14 @@ final class CellBuilder {
         settings.add(setting);
         boolean earth = part instanceof EarthPoint;
         Text.Role nameRole = earth ? Text.Role.DATA : Text.Role.NAME;
-        TextLines.wrapped(part.displayName(), nameRole, NAME_PX, MOST_LINES)
+        double widthPx = scene.figures() ? NAME_PX : narrowPx(part.displayName(), nameRole);
+        TextLines.wrapped(part.displayName(), nameRole, widthPx, MOST_LINES)
                 .forEach(line -> add(part.id(), nameRole, line));
-        String data = Wordings.data(part, scene.plan()).replace(' ', TextLines.TIE);
+        String data = earth && !scene.figures()
+                ? ""
+                : Wordings.data(part, scene.plan()).replace(' ', TextLines.TIE);
         String named = part.label() == null || earth ? data : data.isEmpty() ? part.id() : part.id() + ", " + data;
-        TextLines.wrapped(named, Text.Role.DATA, NAME_PX, 2).forEach(line -> add(part.id(), Text.Role.DATA, line));
+        TextLines.wrapped(named, Text.Role.DATA, widthPx, 2).forEach(line -> add(part.id(), Text.Role.DATA, line));
         String reading = Wordings.reading(scene.part(part.id()));
         if (part instanceof Joint joint) {
             reading = joint.terminals().stream()
@@ -73,7 +78,7 @@ final class CellBuilder {
                     .findFirst()
                     .orElse("");
         }
-        if (!earth) {
+        if (!earth && scene.figures()) {
             blockWidth = Math.max(blockWidth, READING_PX);
             add(part.id(), Text.Role.READING, reading);
         }
@@ -85,6 +90,12 @@ final class CellBuilder {
                         arg("reading", reading.isEmpty() ? "none" : "some"))
                 .text();
         return marks(Stream.of(part.id()));
+    }
+
+    /** No wider than its longest word. */
+    private static double narrowPx(String name, Text.Role role) {
+        return Stream.of(name.split(" ", -1)).mapToDouble(role::widthPx).map(px -> Math.min(px, NAME_PX)).reduce(
+                NARROW_NAME_PX, Math::max);
     }
 
     /** The cell of two connector halves that are together. */
@@ -196,7 +207,7 @@ final class CellBuilder {
         Part part = setting.part();
         if (!(part instanceof EarthPoint)) {
             texts.add(new Text(part.id(), Text.Role.TERMINAL, x, baseline, name));
-            String volts = wires.isEmpty() || part instanceof Joint ? "" : scene.volts(terminal);
+            String volts = wires.isEmpty() || part instanceof Joint || !scene.figures() ? "" : scene.volts(terminal);
             if (!volts.isEmpty()) {
                 double at = x + Text.Role.TERMINAL.widthPx(name) + Setting.GAP_PX;
                 texts.add(new Text(part.id(), Text.Role.VOLTS, at, baseline, volts));

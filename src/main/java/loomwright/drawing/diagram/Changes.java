@@ -3,10 +3,10 @@ package loomwright.drawing.diagram;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import loomwright.comparison.PlanComparison;
 import loomwright.comparison.PlanComparison.ItemChange;
 import loomwright.message.PropertyName;
 import org.jspecify.annotations.Nullable;
@@ -15,10 +15,10 @@ import org.jspecify.annotations.Nullable;
 final class Changes {
     private Changes() {}
 
-    /** One mark for each change, at what it is about in the plan before and in that after. */
-    static List<Mark> of(PlanComparison comparison, Overlay overlay) {
+    /** One mark for each change that has a number, at what it is about in the plan before and in that after. */
+    static List<Mark> of(Map<ItemChange, Integer> numbers, Overlay overlay) {
         List<Mark> marks = new ArrayList<>();
-        for (ItemChange change : comparison.changes()) {
+        numbers.forEach((change, number) -> {
             String before = change.before();
             String after = change.after();
             Mark.Kind kind = before == null ? Mark.Kind.ADDED : after == null ? Mark.Kind.REMOVED : Mark.Kind.CHANGED;
@@ -33,8 +33,8 @@ final class Changes {
             }
             String code = change.changes().get(0).name().toLowerCase(Locale.ROOT);
             String text = text(change);
-            marks.add(new Mark(kind, marks.size() + 1, code, List.copyOf(ids), text, text));
-        }
+            marks.add(new Mark(kind, number, code, List.copyOf(ids), text, text));
+        });
         return marks;
     }
 

@@ -105,20 +105,19 @@ public final class Diagram {
             DiagramOptions options,
             NetworkLimits networkLimits,
             Progress progress) {
-        Overlay overlay = Overlay.of(question.before(), question.after(), comparison.changes());
-        List<Mark> marks = Changes.of(comparison, overlay);
-        Map<String, Emphasis> emphasis = new HashMap<>();
-        for (Mark mark : marks) {
-            mark.ids().forEach(id -> emphasis.put(id, Emphasis.CHANGED));
-        }
-        overlay.added().forEach(id -> emphasis.put(id, Emphasis.ADDED));
-        overlay.gone().forEach(id -> emphasis.put(id, Emphasis.REMOVED));
-        Map<String, String> names = new HashMap<>();
-        overlay.gone().forEach(id -> names.put(id, overlay.was().getOrDefault(id, id)));
+        Compared compared = Compared.of(question, comparison);
         Map<Step, Scene> scenes = new EnumMap<>(Step.class);
         readings(question.after(), networkLimits, progress)
                 .forEach((step, readings) ->
-                        scenes.put(step, new Scene(overlay.all(), readings, marks, Set.of(), emphasis, names)));
+                        scenes.put(
+                                step,
+                                new Scene(
+                                        compared.overlay().all(),
+                                        readings,
+                                        compared.marks(),
+                                        Set.of(),
+                                        compared.emphasis(),
+                                        compared.names())));
         return drawn(
                 scenes,
                 options.stepOr(WorstStep.of(comparison)),
@@ -126,7 +125,7 @@ public final class Diagram {
                 DiagramText.COMPARISON_TITLE
                         .with(arg("before", comparison.before()), arg("after", comparison.after()))
                         .text(),
-                Set.copyOf(emphasis.values()),
+                Set.copyOf(compared.emphasis().values()),
                 progress);
     }
 

@@ -89,6 +89,8 @@ public record DiagramOptions(
         SHORT,
         /** The same, each mark in full, and the cautions. */
         FULL,
+        /** What lines and colours mean, no marks: the page around the picture has them. */
+        KEYS,
         /** Nothing: the answer in JSON has it all, and a page writes it beside the picture. */
         NONE
     }

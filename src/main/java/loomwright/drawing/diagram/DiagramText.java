@@ -39,6 +39,10 @@ enum DiagramText implements MessageCode {
     POSITION,
     /** For a reader who does not see the picture. */
     DESCRIPTION,
+    /** The same, of a picture of the wiring alone. */
+    WIRING_DESCRIPTION,
+    /** Title of the meaning of lines, where it is a picture of its own. */
+    KEYS_TITLE,
     /** The same, of what is marked. */
     DESCRIPTION_MARKS
 }

@@ -128,7 +128,7 @@ record Draft(
                     does(wire, reading),
                     points,
                     Wordings.colours(wire.colour()),
-                    state(reading),
+                    scene.figures() ? state(reading) : scene.emphasis(wire.id()) == Emphasis.REMOVED ? State.DEAD : State.RETURN,
                     heavy(wire),
                     scene.emphasis(wire.id()),
                     arrow(points, label, reading)));

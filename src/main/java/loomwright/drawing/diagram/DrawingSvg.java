@@ -39,7 +39,7 @@ public final class DrawingSvg {
     private final Drawing any;
     private final Svg svg;
 
-    private DrawingSvg(StepDrawings steps, String id) {
+    private DrawingSvg(StepDrawings steps, String id, double scale) {
         this.drawings = steps.drawings();
         this.shown = steps.shown();
         this.any = steps.drawing();
@@ -47,6 +47,7 @@ public final class DrawingSvg {
                 id,
                 any.widthPx(),
                 any.heightPx(),
+                scale,
                 any.title(),
                 any.description(),
                 "class",
@@ -63,7 +64,16 @@ public final class DrawingSvg {
      * @param id begins every id within the picture; different for each picture of a page
      */
     public static Svg of(StepDrawings steps, String id) {
-        return new DrawingSvg(steps, id).write();
+        return of(steps, id, 1);
+    }
+
+    /**
+     * Writes larger or smaller.
+     *
+     * @param scale 2 shows it twice as large
+     */
+    static Svg of(StepDrawings steps, String id, double scale) {
+        return new DrawingSvg(steps, id, scale).write();
     }
 
     private static String word(Step step) {

@@ -25,9 +25,9 @@ import loomwright.circuit.Wire;
  * step, one against its feed direction many, a way through a consumer some. Earth points lead nowhere, since each wire to
  * one is drawn with an earth sign of its own.
  */
-final class Flow {
+public final class Flow {
     /** Deeper than any part: an earth, or what nothing joins to the supply. */
-    static final int BOTTOM = Integer.MAX_VALUE / 2;
+    public static final int BOTTOM = Integer.MAX_VALUE / 2;
 
     private static final int STEP = 1;
     private static final int CONSUMER = 10;
@@ -47,7 +47,8 @@ final class Flow {
 
     private Flow() {}
 
-    static Flow of(Plan plan) {
+    /** Of a plan, wherever its switches stand. */
+    public static Flow of(Plan plan) {
         Flow flow = new Flow();
         Map<String, Part> parts = plan.partsById();
         for (Wire wire : plan.wires()) {
@@ -139,7 +140,7 @@ final class Flow {
     }
 
     /** How far a part is from the supply. */
-    int depth(String part) {
+    public int depth(String part) {
         return depthOfPart.getOrDefault(part, BOTTOM);
     }
 

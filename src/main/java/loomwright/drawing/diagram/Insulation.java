@@ -1,31 +1,32 @@
 package loomwright.drawing.diagram;
 
 import java.util.Arrays;
+import java.util.stream.Collectors;
+import loomwright.message.MessageCode;
+import org.jspecify.annotations.Nullable;
 
 /** Colours of insulation by the letters of IEC 60757, and how they are drawn. */
-enum Insulation {
-    BK("black", "#1a1a1a"),
-    BN("brown", "#8a4b1f"),
-    RD("red", "#d3202a"),
-    OG("orange", "#f08a1c"),
-    YE("yellow", "#f7d51d"),
-    GN("green", "#2d8f3c"),
-    BU("blue", "#2766c4"),
-    VT("violet", "#7d3f98"),
-    GY("grey", "#8f9499"),
-    WH("white", "#ffffff"),
-    PK("pink", "#f39bb5"),
-    GD("gold", "#c9a227"),
-    TQ("turquoise", "#35b5ac"),
-    SR("silver", "#c3c7cb"),
+public enum Insulation implements MessageCode {
+    BK("#1a1a1a"),
+    BN("#8a4b1f"),
+    RD("#d3202a"),
+    OG("#f08a1c"),
+    YE("#f7d51d"),
+    GN("#2d8f3c"),
+    BU("#2766c4"),
+    VT("#7d3f98"),
+    GY("#8f9499"),
+    WH("#ffffff"),
+    PK("#f39bb5"),
+    GD("#c9a227"),
+    TQ("#35b5ac"),
+    SR("#c3c7cb"),
     /** A wire whose colour is not stated. */
-    NONE("not stated", "#e3e3e3");
+    NONE("#e3e3e3");
 
-    private final String words;
     private final String drawn;
 
-    Insulation(String words, String drawn) {
-        this.words = words;
+    Insulation(String drawn) {
         this.drawn = drawn;
     }
 
@@ -36,8 +37,9 @@ enum Insulation {
                 .orElseThrow(() -> new IllegalArgumentException("no colour " + code));
     }
 
-    String words() {
-        return words;
+    /** A colour code in words, body first: {@code RDBK} is red/black. Empty for none. */
+    public static String words(@Nullable String code) {
+        return Wordings.colours(code).stream().map(one -> of(one).text()).collect(Collectors.joining("/"));
     }
 
     String drawn() {

@@ -13,6 +13,7 @@ import loomwright.drawing.diagram.Cell.End;
 import loomwright.drawing.diagram.Cell.Lead;
 import org.eclipse.elk.alg.layered.options.EdgeLabelSideSelection;
 import org.eclipse.elk.alg.layered.options.LayeredOptions;
+import org.eclipse.elk.alg.layered.options.LayeringStrategy;
 import org.eclipse.elk.alg.layered.options.NodePlacementStrategy;
 import org.eclipse.elk.core.RecursiveGraphLayoutEngine;
 import org.eclipse.elk.core.data.LayoutMetaDataService;
@@ -49,12 +50,30 @@ record Layout(
         double widthPx,
         double heightPx) {
     private static final double MARGIN_PX = 14;
-    private static final double APART_PX = 14;
+    private static final double APART_PX = 11;
+    private static final int MOST_IN_LAYER = 3;
+    /** Of several circuits that nothing joins, beside and below each other. */
+    private static final double WIDTH_TO_HEIGHT = 0.8;
+
+    /** How wide the layers may be. */
+    enum Layers {
+        /** As short as the longest path. */
+        FEWEST,
+        /** Narrow where that makes few layers more. */
+        NARROW,
+        /** Few cells in each. */
+        NARROWEST
+    }
 
     /** Lays out; {@code anyOrder} lets the terminals of cells that allow it stand in the order that suits best. */
     static Layout of(
-            List<Cell> cells, List<Wire> wires, Map<String, WireLabel> labels, boolean anyOrder, Progress progress) {
-        return new Graph(anyOrder).layout(cells, wires, labels, progress);
+            List<Cell> cells,
+            List<Wire> wires,
+            Map<String, WireLabel> labels,
+            boolean anyOrder,
+            Layers layers,
+            Progress progress) {
+        return new Graph(anyOrder, layers).layout(cells, wires, labels, progress);
     }
 
     /** Lets the progress end the layout before each of its stages; a stage, once begun, goes on to its end. */
@@ -88,7 +107,7 @@ record Layout(
         private final Map<String, ElkEdge> edges = new LinkedHashMap<>();
         private final Map<String, Boolean> backwards = new HashMap<>();
 
-        Graph(boolean anyOrder) {
+        Graph(boolean anyOrder, Layers layers) {
             this.anyOrder = anyOrder;
             LayoutMetaDataService.getInstance();
             root.setProperty(CoreOptions.ALGORITHM, LayeredOptions.ALGORITHM_ID);
@@ -96,6 +115,7 @@ record Layout(
             root.setProperty(CoreOptions.EDGE_ROUTING, EdgeRouting.ORTHOGONAL);
             root.setProperty(CoreOptions.RANDOM_SEED, 1);
             root.setProperty(CoreOptions.PADDING, new ElkPadding(MARGIN_PX));
+            root.setProperty(CoreOptions.ASPECT_RATIO, WIDTH_TO_HEIGHT);
             root.setProperty(CoreOptions.SPACING_NODE_NODE, APART_PX);
             root.setProperty(LayeredOptions.SPACING_EDGE_NODE, 10.0);
             root.setProperty(LayeredOptions.SPACING_EDGE_EDGE, 11.0);
@@ -107,6 +127,14 @@ record Layout(
             root.setProperty(LayeredOptions.NODE_PLACEMENT_STRATEGY, NodePlacementStrategy.NETWORK_SIMPLEX);
             root.setProperty(LayeredOptions.EDGE_LABELS_SIDE_SELECTION, EdgeLabelSideSelection.ALWAYS_UP);
             root.setProperty(LayeredOptions.THOROUGHNESS, 20);
+            switch (layers) {
+                case FEWEST -> {}
+                case NARROW -> root.setProperty(LayeredOptions.LAYERING_STRATEGY, LayeringStrategy.MIN_WIDTH);
+                case NARROWEST -> {
+                    root.setProperty(LayeredOptions.LAYERING_STRATEGY, LayeringStrategy.COFFMAN_GRAHAM);
+                    root.setProperty(LayeredOptions.LAYERING_COFFMAN_GRAHAM_LAYER_BOUND, MOST_IN_LAYER);
+                }
+            }
         }
 
         Layout layout(List<Cell> cells, List<Wire> wires, Map<String, WireLabel> labels, Progress progress) {
@@ -208,6 +236,10 @@ record Layout(
      * which order terminals suit best, then with that order and with room for what stands beside them in any scene.
      */
     static Placed place(Collection<Scene> scenes, Progress progress) {
+        return place(scenes, Layers.FEWEST, progress);
+    }
+
+    static Placed place(Collection<Scene> scenes, Layers layers, Progress progress) {
         Scene any = scenes.iterator().next();
         Flow flow = Flow.of(any.plan());
         List<Wire> wires = any.plan().wires();
@@ -215,9 +247,9 @@ record Layout(
         for (Scene scene : scenes) {
             wires.forEach(wire -> labels.merge(wire.id(), WireLabel.of(wire, scene), WireLabel::wider));
         }
-        Layout first = of(widest(scenes, flow, Map.of()), wires, labels, true, progress);
+        Layout first = of(widest(scenes, flow, Map.of()), wires, labels, true, layers, progress);
         List<Cell> cells = widest(scenes, flow, first.ends());
-        return new Placed(flow, first.ends(), of(cells, wires, labels, false, progress));
+        return new Placed(flow, first.ends(), of(cells, wires, labels, false, layers, progress));
     }
 
     private static List<Cell> widest(Collection<Scene> scenes, Flow flow, Map<End, Double> ends) {

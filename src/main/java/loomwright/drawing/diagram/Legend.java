@@ -60,6 +60,16 @@ final class Legend {
         return this;
     }
 
+    /** What stands out in a picture of the wiring alone. */
+    Legend changes() {
+        key(State.RETURN, Emphasis.ADDED, DiagramText.KEY_ADDED);
+        key(State.DEAD, Emphasis.REMOVED, DiagramText.KEY_REMOVED);
+        key(State.RETURN, Emphasis.CHANGED, DiagramText.KEY_CHANGED);
+        keyX = x;
+        y += LINE_PX + 3;
+        return this;
+    }
+
     private void key(State state, Emphasis emphasis, DiagramText meaning) {
         String words = meaning.text();
         next(words);
@@ -99,7 +109,7 @@ final class Legend {
             return this;
         }
         String words = new TreeSet<>(used.keySet())
-                .stream().map(code -> code + " " + Insulation.of(code).words()).collect(Collectors.joining(", "));
+                .stream().map(code -> code + " " + Insulation.of(code).text()).collect(Collectors.joining(", "));
         return paragraph(DiagramText.KEY_COLOURS.with(arg("colours", words)).text(), x)
                 .paragraph(DiagramText.KEY_VOLTS.text(), x);
     }

@@ -9,6 +9,7 @@ import loomwright.circuit.TerminalRef;
 import loomwright.operation.PlanReadings.NodeReading;
 import loomwright.operation.PlanReadings.PartReading;
 import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.operation.Step;
 import loomwright.operation.PlanReadings.WireReading;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +24,7 @@ final class Scene {
     private final Map<String, NodeReading> nodes = new HashMap<>();
     private final Map<String, WireReading> wires = new HashMap<>();
     private final Map<String, PartReading> parts = new HashMap<>();
+    private final boolean figures;
 
     /**
      * A scene.
@@ -40,6 +42,18 @@ final class Scene {
             Set<Mark> absent,
             Map<String, Emphasis> emphasis,
             Map<String, String> names) {
+        this(plan, readings, marks, absent, emphasis, names, true);
+    }
+
+    private Scene(
+            Plan plan,
+            StepReadings readings,
+            List<Mark> marks,
+            Set<Mark> absent,
+            Map<String, Emphasis> emphasis,
+            Map<String, String> names,
+            boolean figures) {
+        this.figures = figures;
         this.plan = plan;
         this.readings = readings;
         this.marks = List.copyOf(marks);
@@ -53,8 +67,21 @@ final class Scene {
         readings.parts().forEach(part -> parts.put(part.part(), part));
     }
 
+    /** The wiring alone: no step, no figures, colours in words. For somebody who has the wires in hand. */
+    static Scene ofWiring(
+            Plan plan, List<Mark> marks, Map<String, Emphasis> emphasis, Map<String, String> names) {
+        StepReadings none = new StepReadings(
+                Step.OFF, "", true, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), null, null);
+        return new Scene(plan, none, marks, Set.of(), emphasis, names, false);
+    }
+
     Plan plan() {
         return plan;
+    }
+
+    /** Whether it says what everything does in its step. */
+    boolean figures() {
+        return figures;
     }
 
     StepReadings readings() {

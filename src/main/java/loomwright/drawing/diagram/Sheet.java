@@ -43,7 +43,7 @@ final class Sheet {
             Legend below = new Legend(sheet, MARGIN_PX, width - 2 * MARGIN_PX, bottom)
                     .keys(emphasis)
                     .colours(scene.plan().wires())
-                    .marks(scene.allMarks(), legend);
+                    .marks(legend == LegendText.KEYS ? List.of() : scene.allMarks(), legend);
             bottom = (legend == LegendText.FULL ? below.cautions(PlanCautions.of(scene.plan())) : below).bottom();
         }
         return sheet.drawing(

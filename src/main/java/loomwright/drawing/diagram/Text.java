@@ -23,7 +23,7 @@ public record Text(String owner, Role role, double x, double baseline, String te
         DATA(9.5, false),
         /** What a meter shows. */
         READING(10, false),
-        TERMINAL(9, true),
+        TERMINAL(9.5, true),
         VOLTS(9.5, false),
         WIRE(10.5, true),
         AMPS(10.5, true),

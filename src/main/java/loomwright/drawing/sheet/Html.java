@@ -29,14 +29,18 @@ final class Html {
         }
     }
 
-    /** The finished page: one file. */
-    static String page(String title, String style, Html body) {
+    /**
+     * The finished page: one file.
+     *
+     * @param look class of the whole
+     */
+    static String page(String title, String style, Html body, String look) {
         Markup page = new Markup();
         page.open("html", "lang", "en").open("head");
         page.hollow("meta", "charset", "utf-8");
         page.hollow("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
         page.element("title", title).element("style", style).close();
-        page.open("body").add(body.markup).close().close();
+        page.open("body", "class", look).add(body.markup).close().close();
         return "<!DOCTYPE html>\n" + page + "\n";
     }
 
@@ -58,6 +62,11 @@ final class Html {
         open(element, look);
         markup.text(text);
         return close();
+    }
+
+    Html text(String text) {
+        markup.text(text);
+        return this;
     }
 
     Html heading(String text) {

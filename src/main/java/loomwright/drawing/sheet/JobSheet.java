@@ -96,9 +96,8 @@ public record JobSheet(
             pictures.add(DrawingSvg.of(
                     Diagram.of(asModified, options, networkLimits, progress.part(4, PARTS)), "as-modified"));
         }
-        String title = question.title();
         JobSheet sheet = new JobSheet(
-                title == null || title.isBlank() ? goal.name() : title,
+                question.titleOr(goal.name()),
                 goal,
                 pictures,
                 conditions.result(),
@@ -110,6 +109,11 @@ public record JobSheet(
         if (comparison != null) {
             answers.add(comparison);
         }
+        return answer(sheet, answers);
+    }
+
+    /** What is made of several answers, with the sources and cautions of all. */
+    static <T> Answer<T> answer(T sheet, List<Answer<?>> answers) {
         return new Answer<>(sheet, List.of(), basis(answers), cautions(answers));
     }
 
@@ -118,13 +122,19 @@ public record JobSheet(
         return conditions.steps().stream().map(PlanReadings.StepReadings::step).toList();
     }
 
-    private static <T> T in(String place, Supplier<T> calculation) {
+    /** Says of which of two plans a fault is. */
+    static <T> T in(String place, Supplier<T> calculation) {
         try {
             return calculation.get();
         } catch (RejectedInput rejected) {
             throw new RejectedInput(
                     rejected.faults().stream().map(f -> f.under(place)).toList());
         }
+    }
+
+    /** The same answer with another result. */
+    static <T> Answer<T> with(T result, Answer<?> answer) {
+        return new Answer<>(result, answer.working(), answer.basis(), answer.assumptions(), answer.cautions());
     }
 
     private static List<Basis> basis(List<Answer<?>> answers) {

@@ -1,5 +1,7 @@
 package loomwright.drawing.sheet;
 
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -23,8 +25,18 @@ final class PropertyWords {
 
     /** Names with their values, {@code pullInV 8, ratingA 30}: pull in 8 V; rating 30 A. */
     static String data(String data) {
+        return data(data, name -> true);
+    }
+
+    /** The same of some properties only. */
+    static String data(String data, Set<String> names) {
+        return data(data, names::contains);
+    }
+
+    private static String data(String data, Predicate<String> wanted) {
         return PROPERTY.matcher(data)
                 .results()
+                .filter(found -> wanted.test(found.group(1)))
                 .map(found -> PropertyName.of(found.group(1)).words() + " " + value(found.group(1), found.group(2)))
                 .collect(Collectors.joining("; "));
     }

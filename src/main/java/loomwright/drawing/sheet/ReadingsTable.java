@@ -44,7 +44,8 @@ final class ReadingsTable {
                 new Cell(reading.advice(), "tells"));
     }
 
-    private static String sound(Reading reading) {
+    /** What a sound circuit shows. */
+    static String sound(Reading reading) {
         Double lowest = reading.lowest();
         Double highest = reading.highest();
         if (lowest == null || highest == null) {

@@ -11,7 +11,6 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
-import loomwright.circuit.Plan;
 import loomwright.comparison.PlanComparison;
 import loomwright.comparison.PlanComparison.Item;
 import loomwright.comparison.PlanComparison.ItemChange;
@@ -20,7 +19,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Puts a sheet together: cautions, work and material first, then pictures, what to expect, what is found, what to measure. */
 public final class SheetPage {
-    private static final String STYLE = resource("sheet.css");
+    static final String STYLE = resource("sheet.css");
 
     private static final Pattern KIND_AT_END = Pattern.compile("\\([a-z-]+\\)\\z");
 
@@ -61,22 +60,12 @@ public final class SheetPage {
         html.close();
         html.open("section", "basis").heading("Where the rules come from");
         html.list("", basis.stream().map(Basis::inWords).toList()).close();
-        return Html.page(sheet.title(), STYLE, html);
+        return Html.page(sheet.title(), STYLE, html, "record");
     }
 
     private void head() {
-        Plan goal = sheet.goal();
-        html.element("h1", "", sheet.title());
-        PlanComparison comparison = sheet.comparison();
-        String plans = comparison == null ? goal.name() : "From " + comparison.before() + " to " + comparison.after();
-        html.paragraph(plans + ". " + SheetWords.number(goal.system().nominalVoltageV()) + " V, "
-                + SheetWords.of(goal.system().earthPolarity()) + " earth.");
-        html.open("dl", "fill");
-        for (String blank : List.of("Vehicle", "Owner", "Done by", "Date")) {
-            html.open("div", "").element("dt", "", blank).element("dd", "", "").close();
-        }
-        html.close();
-        goal.notes().forEach(html::paragraph);
+        SheetHead.write(html, sheet.title(), sheet.goal(), sheet.comparison());
+        sheet.goal().notes().forEach(html::paragraph);
     }
 
     private void pictures() {

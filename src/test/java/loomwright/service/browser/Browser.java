@@ -27,6 +27,8 @@ import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.print.PageMargin;
+import org.openqa.selenium.print.PageSize;
 import org.openqa.selenium.print.PrintOptions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
@@ -139,6 +141,25 @@ final class Browser implements AutoCloseable {
     /** The page as it would be printed, a PDF. */
     byte[] printed() {
         return Base64.getDecoder().decode(driver.print(new PrintOptions()).getContent());
+    }
+
+    /** The same on paper of a size. */
+    byte[] printed(double widthCm, double heightCm) {
+        PrintOptions options = new PrintOptions();
+        options.setPageSize(new PageSize(heightCm, widthCm));
+        options.setPageMargin(new PageMargin(0, 0, 0, 0));
+        return Base64.getDecoder().decode(driver.print(options).getContent());
+    }
+
+    /** Shows the page by its rules for paper, or again by those for a screen. */
+    void forPrint(boolean paper) {
+        driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", paper ? "print" : ""));
+    }
+
+    /** Shows a file of HTML as if it had been opened. */
+    void showHtml(String html) {
+        driver.get("data:text/html;charset=utf-8;base64,"
+                + Base64.getEncoder().encodeToString(html.getBytes(StandardCharsets.UTF_8)));
     }
 
     /** What a script that waits comes to; it hands its answer to {@code done}. */

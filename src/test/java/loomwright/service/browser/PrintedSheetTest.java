@@ -1,0 +1,86 @@
+package loomwright.service.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The bench sheet on paper: pages, smallest writing, nothing cut. */
+class PrintedSheetTest {
+    private static final Pattern PAGE = Pattern.compile("/Type\\s*/Page\\b(?!s)");
+
+    /** A point is 4/3 of a pixel. */
+    private static final double PX_PER_PT = 4.0 / 3;
+
+    private static Browser browser;
+
+    @BeforeAll
+    static void open() {
+        browser = Browser.start();
+    }
+
+    @AfterAll
+    static void close() {
+        if (browser != null) {
+            browser.close();
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "sandpiper-as-built,sandpiper-electronic-module,21.0,29.7",
+        "sandpiper-as-built,sandpiper-electronic-module,21.59,27.94",
+        "sandpiper-unguarded-bypass,sandpiper-bypass-relay,21.0,29.7",
+        "sandpiper-unguarded-bypass,sandpiper-bypass-relay,21.59,27.94"
+    })
+    void aChangeOfUpToTwelveWiresTakesThreePages(String before, String after, double widthCm, double heightCm) {
+        show(before, after);
+        String pdf = new String(browser.printed(widthCm, heightCm), StandardCharsets.ISO_8859_1);
+
+        assertThat(PAGE.matcher(pdf).results().count()).isBetween(2L, 3L);
+    }
+
+    /** As wide as what is printed of A4, by the rules for paper. */
+    @ParameterizedTest
+    @CsvSource({"sandpiper-as-built,sandpiper-electronic-module", "sandpiper-unguarded-bypass,sandpiper-bypass-relay"})
+    void writingIsReadAndNothingIsCut(String before, String after) {
+        show(before, after);
+        browser.forPrint(true);
+        try {
+            Object smallest = browser.script("document.body.style.width = '185mm';"
+                    + "return Math.min(...[...document.querySelectorAll('svg text')].map(text =>"
+                    + " parseFloat(getComputedStyle(text).fontSize) * text.getScreenCTM().a),"
+                    + " ...[...document.querySelectorAll('td, th, li, p, dt, h1, h2')].map(e =>"
+                    + " parseFloat(getComputedStyle(e).fontSize)))");
+            assertThat(((Number) smallest).doubleValue()).isGreaterThanOrEqualTo(7.99 * PX_PER_PT);
+            Object cut = browser.script("const right = document.body.getBoundingClientRect().right;"
+                    + "return [...document.querySelectorAll('body *')].filter(e =>"
+                    + " e.getBoundingClientRect().right > right + 1 || e.scrollWidth > e.clientWidth + 1 && e.tagName === 'TD')"
+                    + ".map(e => e.outerHTML.slice(0, 80))");
+            assertThat(cut).isEqualTo(List.of());
+            Object tallest = browser.script("return Math.max(...[...document.querySelectorAll('figure, tr')].map(e =>"
+                    + " e.getBoundingClientRect().height))");
+            // What may not be parted must fit on a page of Letter within its margins.
+            assertThat(((Number) tallest).doubleValue()).isLessThan((279.4 - 24) / 25.4 * 96);
+        } finally {
+            browser.forPrint(false);
+        }
+    }
+
+    private static void show(String before, String after) {
+        browser.openWithoutWaiting();
+        Object page = browser.later(
+                "Promise.all([arguments[0], arguments[1]].map(name => fetch(`/v1/examples/${name}`).then(r => r.json())))"
+                        + ".then(([plan, after]) => fetch('/v1/plans/sheet', {method: 'POST',"
+                        + " headers: {'Content-Type': 'application/json'}, body: JSON.stringify({plan, after})}))"
+                        + ".then(r => r.text()).then(done, failed);",
+                before,
+                after);
+        browser.showHtml(String.valueOf(page));
+    }
+}
