@@ -512,7 +512,7 @@ public final class DrawingSvg {
         svg.text(
                 badge.x(),
                 badge.y() + 3.3,
-                badge.number() > 99 ? 7.0 : 9.0,
+                badge.number() > 99 ? 7.0 : 9.5,
                 String.format(Locale.ROOT, "%d", badge.number()),
                 "fill",
                 PAPER,

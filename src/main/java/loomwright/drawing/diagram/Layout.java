@@ -51,9 +51,16 @@ record Layout(
         double heightPx) {
     private static final double MARGIN_PX = 14;
     private static final double APART_PX = 11;
-    private static final int MOST_IN_LAYER = 3;
+    private static final int LEAST_IN_LAYER = 3;
+
+    /** A picture wider than this many times its height is read neither on a screen nor on paper. */
+    private static final double WIDEST = 2;
     /** Of several circuits that nothing joins, beside and below each other. */
     private static final double WIDTH_TO_HEIGHT = 0.8;
+
+    private double widthToHeight() {
+        return widthPx / heightPx;
+    }
 
     /** How wide the layers may be. */
     enum Layers {
@@ -99,6 +106,7 @@ record Layout(
     /** The graph while it is built and laid out. */
     private static final class Graph {
         private final boolean anyOrder;
+        private final Layers layers;
         private final ElkNode root = ElkGraphUtil.createGraph();
         private final Map<String, ElkNode> nodes = new LinkedHashMap<>();
         private final Map<End, ElkPort> ports = new HashMap<>();
@@ -109,6 +117,7 @@ record Layout(
 
         Graph(boolean anyOrder, Layers layers) {
             this.anyOrder = anyOrder;
+            this.layers = layers;
             LayoutMetaDataService.getInstance();
             root.setProperty(CoreOptions.ALGORITHM, LayeredOptions.ALGORITHM_ID);
             root.setProperty(CoreOptions.DIRECTION, Direction.DOWN);
@@ -127,18 +136,20 @@ record Layout(
             root.setProperty(LayeredOptions.NODE_PLACEMENT_STRATEGY, NodePlacementStrategy.NETWORK_SIMPLEX);
             root.setProperty(LayeredOptions.EDGE_LABELS_SIDE_SELECTION, EdgeLabelSideSelection.ALWAYS_UP);
             root.setProperty(LayeredOptions.THOROUGHNESS, 20);
+        }
+
+        Layout layout(List<Cell> cells, List<Wire> wires, Map<String, WireLabel> labels, Progress progress) {
+            cells.forEach(this::addCell);
             switch (layers) {
                 case FEWEST -> {}
                 case NARROW -> root.setProperty(LayeredOptions.LAYERING_STRATEGY, LayeringStrategy.MIN_WIDTH);
                 case NARROWEST -> {
                     root.setProperty(LayeredOptions.LAYERING_STRATEGY, LayeringStrategy.COFFMAN_GRAHAM);
-                    root.setProperty(LayeredOptions.LAYERING_COFFMAN_GRAHAM_LAYER_BOUND, MOST_IN_LAYER);
+                    root.setProperty(
+                            LayeredOptions.LAYERING_COFFMAN_GRAHAM_LAYER_BOUND,
+                            Math.max(LEAST_IN_LAYER, (int) Math.round(Math.sqrt(cells.size()))));
                 }
             }
-        }
-
-        Layout layout(List<Cell> cells, List<Wire> wires, Map<String, WireLabel> labels, Progress progress) {
-            cells.forEach(this::addCell);
             for (Wire wire : wires) {
                 WireLabel label = labels.get(wire.id());
                 if (label != null) {
@@ -236,7 +247,16 @@ record Layout(
      * which order terminals suit best, then with that order and with room for what stands beside them in any scene.
      */
     static Placed place(Collection<Scene> scenes, Progress progress) {
-        return place(scenes, Layers.FEWEST, progress);
+        Placed placed = place(scenes, Layers.FEWEST, progress);
+        for (Layers layers : List.of(Layers.NARROW, Layers.NARROWEST)) {
+            if (placed.layout().widthToHeight() > WIDEST) {
+                Placed other = place(scenes, layers, progress);
+                if (other.layout().widthToHeight() < placed.layout().widthToHeight()) {
+                    placed = other;
+                }
+            }
+        }
+        return placed;
     }
 
     static Placed place(Collection<Scene> scenes, Layers layers, Progress progress) {

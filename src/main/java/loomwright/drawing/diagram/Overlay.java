@@ -48,7 +48,7 @@ record Overlay(Plan all, Set<String> gone, Set<String> added, Map<String, String
         for (Part part : before.parts()) {
             String now = partNow.getOrDefault(part.id(), part.id());
             if (!parts.containsKey(now)) {
-                parts.put(now, part);
+                parts.put(now, Section.drawn(part));
                 gone.add(now);
             }
         }

@@ -33,7 +33,7 @@ import loomwright.operation.Step;
  */
 public record PaperPictures(List<Svg> pictures, List<Svg> keys, List<Integer> leftOut) {
     /** What a page of A4 or Letter holds within its margins beside a caption, before it is enlarged. */
-    private static final double WIDTH_PX = 620;
+    private static final double WIDTH_PX = 614;
 
     private static final double HEIGHT_PX = 770;
 
@@ -41,6 +41,8 @@ public record PaperPictures(List<Svg> pictures, List<Svg> keys, List<Integer> le
     private static final double SCALE = 1.125;
 
     private static final double APART_PX = 8;
+
+    private static final double KEYS_PX = 400;
 
     public PaperPictures {
         pictures = List.copyOf(pictures);
@@ -192,9 +194,9 @@ public record PaperPictures(List<Svg> pictures, List<Svg> keys, List<Integer> le
 
         private Svg keys() {
             Composition sheet = new Composition();
-            double bottom = new Legend(sheet, 0, WIDTH_PX, 0).changes().bottom();
+            double bottom = new Legend(sheet, 0, KEYS_PX, 0).changes().bottom();
             String title = DiagramText.KEYS_TITLE.text();
-            return svg(sheet.drawing(WIDTH_PX, bottom, title, "", title, List.of()), id + "-keys");
+            return svg(sheet.drawing(KEYS_PX, bottom, title, "", title, List.of()), id + "-keys");
         }
 
         /** Marks at parts or wires that meet, together; those at the body of the vehicle do not meet there. */

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import loomwright.circuit.Connector;
+import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Wire;
@@ -31,10 +32,18 @@ final class Section {
                 whole.name(),
                 whole.system(),
                 whole.conditions(),
-                whole.parts().stream().filter(part -> parts.contains(part.id())).toList(),
+                whole.parts().stream()
+                        .filter(part -> parts.contains(part.id()))
+                        .map(Section::drawn)
+                        .toList(),
                 wires,
                 connectors,
                 whole.notes());
+    }
+
+    /** A part without what it says of others, such as switches, that may be elsewhere or have other positions there. */
+    static Part drawn(Part part) {
+        return part instanceof Consumer consumer ? consumer.withMeantLive(List.of(), List.of()) : part;
     }
 
     /** The same, and the wires between the parts that it has. */

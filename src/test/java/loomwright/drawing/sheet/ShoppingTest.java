@@ -23,7 +23,7 @@ class ShoppingTest {
                 .get(0);
 
         assertThat(wire.code()).isEqualTo(WorkText.WIRE_TO_BUY);
-        assertThat(((Quantity) wire.arguments().get("lengthM")).value()).isCloseTo(2.0, within(1e-9));
+        assertThat(wire.arguments()).containsEntry("lengthM", new Quantity(2, "m"));
     }
 
     @Test
