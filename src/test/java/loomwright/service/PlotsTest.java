@@ -92,12 +92,31 @@ class PlotsTest {
                         "break: " + WorkingNumber.of(at.getDouble("result.at.peakA")) + " A after "
                                 + WorkingNumber.of(at.getDouble("result.at.dwellMs")) + " ms",
                         "required, " + WorkingNumber.of(at.getDouble("result.at.requiredKv")) + " kV",
-                        "asked about: " + WorkingNumber.of(at.getDouble("result.at.availableKv")) + " kV available");
+                        "asked about: " + WorkingNumber.of(at.getDouble("result.at.availableKv")) + " kV available",
+                        "with reserve, " + WorkingNumber.of(1.5 * at.getDouble("result.at.requiredKv")) + " kV");
         String run = "/v1/voltage-drop?size=14&lengthM=3&currentA=5";
         double totalV = LiveService.ask().get(run).then().extract().jsonPath().getDouble("result.totalV");
         assertThat(Labels.of(svg(run)).list())
                 .map(Labels.Label::text)
                 .contains("14 AWG, 3 m: " + WorkingNumber.of(totalV) + " V");
+    }
+
+    /** Without a sweep of its own the picture ends a little beyond what is asked, and shows the supply as well. */
+    @Test
+    void theAxisOfSpeedIsWhereTheQuestionIs() {
+        List<String> texts = Labels.of(svg("/v1/spark?speedRpm=1000&currentLimitA=6&switchedBy=module")).list().stream()
+                .map(Labels.Label::text)
+                .toList();
+        assertThat(texts).contains("speed of the crankshaft, rpm", "supply, V").doesNotContain("8000");
+    }
+
+    /** Which side is safe is an area, not a line to be interpreted. */
+    @Test
+    void theFusePlotHasTheAreaInWhichTheWireIsTooHot() {
+        Labels picture = Labels.of(svg("/v1/fuse?size=14&currentA=8&prospectiveA=400"));
+        assertThat(picture.list())
+                .map(Labels.Label::text)
+                .contains("wire too hot: the fuse must open below this", "fuse opens within this");
     }
 
     /** What browsers send for an {@code img} element; and POST as well as GET. */

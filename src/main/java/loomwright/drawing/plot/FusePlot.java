@@ -1,6 +1,7 @@
 package loomwright.drawing.plot;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.stream.Stream;
 import loomwright.drawing.Svg;
@@ -24,7 +25,7 @@ public final class FusePlot {
     static Plot plot(FuseCurves curves) {
         Axis x = currents(curves);
         Axis y = times(curves);
-        List<PlotCurve> drawn = new ArrayList<>();
+        List<PlotCurve> drawn = new ArrayList<>(areas(curves, x, y));
         Double loadA = curves.currentA();
         if (loadA != null) {
             drawn.add(PlotCurve.upright("load, " + WorkingNumber.of(loadA) + " A", Look.GUIDE, y, loadA));
@@ -55,6 +56,33 @@ public final class FusePlot {
                     inrush.timeS()));
         }
         return new Plot(title(curves), x, y, drawn);
+    }
+
+    /** Where the wire is too hot, and where the fuse may open. */
+    private static List<PlotCurve> areas(FuseCurves curves, Axis x, Axis y) {
+        List<PlotCurve> areas = new ArrayList<>();
+        List<FuseCurves.Point> limit =
+                curves.wireWithLoss().isEmpty() ? curves.wireAdiabatic() : curves.wireWithLoss();
+        if (!limit.isEmpty()) {
+            List<Point> above = new ArrayList<>();
+            above.add(new Point(limit.get(0).currentA(), y.max()));
+            limit.forEach(point -> above.add(new Point(point.currentA(), point.timeS())));
+            above.add(new Point(x.max(), limit.get(limit.size() - 1).timeS()));
+            above.add(new Point(x.max(), y.max()));
+            areas.add(new PlotCurve("wire too hot: the fuse must open below this", Look.DANGER, above));
+        }
+        if (!curves.shortest().isEmpty() && !curves.longest().isEmpty()) {
+            List<Point> band = new ArrayList<>();
+            curves.shortest().forEach(point -> band.add(new Point(point.currentA(), point.timeS())));
+            List<FuseCurves.Point> back = new ArrayList<>(curves.longest());
+            Collections.reverse(back);
+            back.forEach(point -> band.add(new Point(point.currentA(), point.timeS())));
+            // Between the two least currents it may open or never open.
+            band.add(new Point(curves.longest().get(0).currentA(), y.max()));
+            band.add(new Point(curves.shortest().get(0).currentA(), y.max()));
+            areas.add(new PlotCurve("fuse opens within this", Look.BAND, band));
+        }
+        return areas;
     }
 
     private static Axis currents(FuseCurves curves) {

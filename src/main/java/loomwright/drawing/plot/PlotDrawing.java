@@ -146,7 +146,7 @@ public final class PlotDrawing {
                     .append(' ')
                     .append(Markup.number(y(point.y())));
         }
-        svg.path(path.toString(), curve.look().attributes());
+        svg.path(curve.look().isArea() ? path + "Z" : path.toString(), curve.look().attributes());
     }
 
     private void ring(double xPx, double yPx) {
@@ -162,6 +162,13 @@ public final class PlotDrawing {
                 double lineY = yPx - 0.35 * TICK_PX;
                 if (curve.look() == PlotCurve.Look.MARK) {
                     ring(xPx + RING_PX, lineY);
+                } else if (curve.look().isArea()) {
+                    svg.rect(
+                            xPx,
+                            lineY - RING_PX,
+                            samplePx(curve),
+                            2 * RING_PX,
+                            curve.look().attributes());
                 } else {
                     svg.line(
                             xPx,

@@ -22,10 +22,7 @@ public final class SparkPlots {
     /** The picture. */
     public static Svg draw(SparkCurves curves) {
         SparkPoint at = curves.at();
-        List<Plot> plots = new ArrayList<>(List.of(current(curves), overSpeed(curves)));
-        if (!curves.overSupply().isEmpty()) {
-            plots.add(overSupply(curves));
-        }
+        List<Plot> plots = List.of(current(curves), overSpeed(curves), overSupply(curves));
         return PlotDrawing.draw(
                 "spark",
                 "Coil and spark at " + WorkingNumber.of(at.speedRpm()) + " rpm and " + WorkingNumber.of(at.supplyV())
@@ -72,7 +69,7 @@ public final class SparkPlots {
                 ? List.of(PlotCurve.upright(
                         "no spark from " + WorkingNumber.of(ends.value()) + " rpm on",
                         Look.GUIDE,
-                        kilovolts(points),
+                        kilovolts(curves, points),
                         ends.value()))
                 : List.of();
         return overWhat(
@@ -81,7 +78,7 @@ public final class SparkPlots {
                 points,
                 SparkPoint::speedRpm,
                 more,
-                curves.at());
+                curves);
     }
 
     static Plot overSupply(SparkCurves curves) {
@@ -90,13 +87,22 @@ public final class SparkPlots {
                 "supply, V",
                 points.get(0).supplyV(),
                 points.get(points.size() - 1).supplyV());
+        Boundary starts = curves.startsAboveV();
+        List<PlotCurve> more =
+                starts.kind() == Boundary.Kind.AT && starts.value() >= x.min() && starts.value() <= x.max()
+                        ? List.of(PlotCurve.upright(
+                                "starts above " + WorkingNumber.of(starts.value()) + " V (cranking)",
+                                Look.GUIDE,
+                                kilovolts(curves, points),
+                                starts.value()))
+                        : List.of();
         return overWhat(
                 "Kilovolts over supply at " + WorkingNumber.of(curves.at().speedRpm()) + " rpm",
                 x,
                 points,
                 SparkPoint::supplyV,
-                List.of(),
-                curves.at());
+                more,
+                curves);
     }
 
     private static Plot overWhat(
@@ -105,8 +111,24 @@ public final class SparkPlots {
             List<SparkPoint> points,
             ToDoubleFunction<SparkPoint> place,
             List<PlotCurve> more,
-            SparkPoint at) {
-        List<PlotCurve> curves = new ArrayList<>(more);
+            SparkCurves around) {
+        SparkPoint at = around.at();
+        List<PlotCurve> curves = new ArrayList<>();
+        double lowKv = around.requiredLowestV() * PER_KILO;
+        double highKv = around.requiredHighestV() * PER_KILO;
+        if (highKv > lowKv) {
+            curves.add(PlotCurve.between(
+                    "required by published formulas, " + WorkingNumber.of(lowKv) + " to " + WorkingNumber.of(highKv) + " kV",
+                    Look.SECOND_BAND,
+                    x,
+                    lowKv,
+                    highKv));
+        }
+        curves.addAll(more);
+        curves.add(new PlotCurve(
+                "with reserve, " + WorkingNumber.of(around.reserveRatio() * at.requiredV() * PER_KILO) + " kV",
+                Look.LIMIT,
+                line(points, place, point -> around.reserveRatio() * point.requiredV())));
         curves.add(new PlotCurve("available", Look.MAIN, line(points, place, SparkPoint::availableV)));
         curves.add(new PlotCurve(
                 "required, " + WorkingNumber.of(at.requiredV() * PER_KILO) + " kV",
@@ -119,7 +141,7 @@ public final class SparkPlots {
                     placeOfAsked,
                     at.availableV() * PER_KILO));
         }
-        return new Plot(title, x, kilovolts(points), curves);
+        return new Plot(title, x, kilovolts(around, points), curves);
     }
 
     private static List<Point> line(
@@ -129,9 +151,9 @@ public final class SparkPlots {
                 .toList();
     }
 
-    private static Axis kilovolts(List<SparkPoint> points) {
+    private static Axis kilovolts(SparkCurves curves, List<SparkPoint> points) {
         double mostV = points.stream()
-                .mapToDouble(p -> Math.max(p.availableV(), p.requiredV()))
+                .mapToDouble(p -> Math.max(p.availableV(), curves.reserveRatio() * p.requiredV()))
                 .max()
                 .orElseThrow();
         return Axis.fromZero("secondary voltage, kV", mostV * PER_KILO);

@@ -95,12 +95,18 @@ class SparkCurvesTest {
     }
 
     @Test
-    void withoutASweepTheWholeRangeOfSpeedIsShown() {
+    void withoutASweepTheCurvesGoABitBeyondWhatIsAsked() {
         SparkCurves curves = SparkCurves.of(asked(3000, breaker(), null, null));
+        double lastRpm = curves.overSpeed().get(curves.overSpeed().size() - 1).speedRpm();
         assertThat(curves.overSpeed().get(0).speedRpm()).isEqualTo(200);
-        assertThat(curves.overSpeed().get(curves.overSpeed().size() - 1).speedRpm())
-                .isEqualTo(8000);
-        assertThat(curves.overSupply()).isEmpty();
+        assertThat(lastRpm).isBetween(4500.0, 8000.0);
+        if (curves.marginEndsRpm().kind() == Boundary.Kind.AT) {
+            assertThat(lastRpm).isGreaterThan(Math.min(7999, curves.marginEndsRpm().value()));
+        }
+        assertThat(curves.overSupply()).anyMatch(point -> point.supplyV() < curves.at().supplyV());
+        assertThat(curves.overSupply()).anyMatch(point -> point.supplyV() > curves.at().supplyV());
+        assertThat(curves.requiredLowestV()).isLessThanOrEqualTo(curves.at().requiredV());
+        assertThat(curves.requiredHighestV()).isGreaterThanOrEqualTo(curves.at().requiredV());
     }
 
     @Property(seed = "20260513", tries = 30)
