@@ -35,8 +35,7 @@ public class PictureBenchmark {
     private static final double POST_PX = 1000;
 
     private final NetworkLimits limits = NetworkLimits.defaults();
-    private final DiagramOptions plain =
-            new DiagramOptions(null, List.of(Marks.NONE), null, null, null, null);
+    private final DiagramOptions plain = new DiagramOptions(null, List.of(Marks.NONE), null, null, null, null);
     private final Plan plan;
     private final Svg picture;
 
@@ -51,8 +50,7 @@ public class PictureBenchmark {
 
     @Benchmark
     public Svg svg() {
-        return DrawingSvg.of(
-                Diagram.of(plan, plain, BackfeedLimits.defaults(), limits, Progress.UNWATCHED), "diagram");
+        return DrawingSvg.of(Diagram.of(plan, plain, BackfeedLimits.defaults(), limits, Progress.UNWATCHED), "diagram");
     }
 
     @Benchmark
@@ -63,9 +61,6 @@ public class PictureBenchmark {
     @Benchmark
     public Object benchSheet() {
         return PrintedSheet.of(
-                new SheetQuestion(null, plan, null, null, null),
-                BackfeedLimits.defaults(),
-                limits,
-                Progress.UNWATCHED);
+                new SheetQuestion(null, plan, null, null, null), BackfeedLimits.defaults(), limits, Progress.UNWATCHED);
     }
 }

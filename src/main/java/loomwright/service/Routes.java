@@ -245,7 +245,9 @@ final class Routes {
                                         (question, progress) -> PrintedSheet.of(
                                                 question, limits.backfeed(), limits.network(), progress))
                                 .in(json -> Representations.<SheetQuestion, PrintedSheet>none()
-                                        .text(Representation.HTML, answer -> answer.result().page()))));
+                                        .text(
+                                                Representation.HTML,
+                                                answer -> answer.result().page()))));
     }
 
     private static List<Endpoint> diagrams(CalculationLimits limits, Examples examples) {

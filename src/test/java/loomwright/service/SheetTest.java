@@ -150,8 +150,7 @@ class SheetTest {
     @Test
     void hostileNamesStayNames() {
         String hostile = plan(HOSTILE, "", "");
-        Document page =
-                sheet("{\"document\": \"record\", \"title\": \"" + HOSTILE + "\", \"plan\": " + hostile + "}");
+        Document page = sheet("{\"document\": \"record\", \"title\": \"" + HOSTILE + "\", \"plan\": " + hostile + "}");
         String name = HOSTILE.replace("\\\"", "\"");
         assertThat(texts(page, "h1")).containsExactly(name);
         assertThat(texts(page, "title")).contains(name);

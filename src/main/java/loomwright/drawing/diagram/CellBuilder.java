@@ -22,6 +22,7 @@ final class CellBuilder {
     private static final double NAME_PX = 104;
     /** On paper with large writing. */
     private static final double NARROW_NAME_PX = 76;
+
     private static final int MOST_LINES = 3;
     /** Room for what a part does, whatever it does: the layout is the same in all steps. */
     private static final double READING_PX = Text.Role.READING.widthPx("-12.4 V pulled in");
@@ -94,8 +95,10 @@ final class CellBuilder {
 
     /** No wider than its longest word. */
     private static double narrowPx(String name, Text.Role role) {
-        return Stream.of(name.split(" ", -1)).mapToDouble(role::widthPx).map(px -> Math.min(px, NAME_PX)).reduce(
-                NARROW_NAME_PX, Math::max);
+        return Stream.of(name.split(" ", -1))
+                .mapToDouble(role::widthPx)
+                .map(px -> Math.min(px, NAME_PX))
+                .reduce(NARROW_NAME_PX, Math::max);
     }
 
     /** The cell of two connector halves that are together. */

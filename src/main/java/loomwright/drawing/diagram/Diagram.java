@@ -4,7 +4,6 @@ import static loomwright.message.Arg.arg;
 
 import java.util.EnumMap;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
@@ -108,16 +107,15 @@ public final class Diagram {
         Compared compared = Compared.of(question, comparison);
         Map<Step, Scene> scenes = new EnumMap<>(Step.class);
         readings(question.after(), networkLimits, progress)
-                .forEach((step, readings) ->
-                        scenes.put(
-                                step,
-                                new Scene(
-                                        compared.overlay().all(),
-                                        readings,
-                                        compared.marks(),
-                                        Set.of(),
-                                        compared.emphasis(),
-                                        compared.names())));
+                .forEach((step, readings) -> scenes.put(
+                        step,
+                        new Scene(
+                                compared.overlay().all(),
+                                readings,
+                                compared.marks(),
+                                Set.of(),
+                                compared.emphasis(),
+                                compared.names())));
         return drawn(
                 scenes,
                 options.stepOr(WorstStep.of(comparison)),

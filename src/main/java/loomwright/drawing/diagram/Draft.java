@@ -128,7 +128,9 @@ record Draft(
                     does(wire, reading),
                     points,
                     Wordings.colours(wire.colour()),
-                    scene.figures() ? state(reading) : scene.emphasis(wire.id()) == Emphasis.REMOVED ? State.DEAD : State.RETURN,
+                    scene.figures()
+                            ? state(reading)
+                            : scene.emphasis(wire.id()) == Emphasis.REMOVED ? State.DEAD : State.RETURN,
                     heavy(wire),
                     scene.emphasis(wire.id()),
                     arrow(points, label, reading)));

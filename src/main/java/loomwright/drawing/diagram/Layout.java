@@ -145,9 +145,8 @@ record Layout(
                 case NARROW -> root.setProperty(LayeredOptions.LAYERING_STRATEGY, LayeringStrategy.MIN_WIDTH);
                 case NARROWEST -> {
                     root.setProperty(LayeredOptions.LAYERING_STRATEGY, LayeringStrategy.COFFMAN_GRAHAM);
-                    root.setProperty(
-                            LayeredOptions.LAYERING_COFFMAN_GRAHAM_LAYER_BOUND,
-                            Math.max(LEAST_IN_LAYER, (int) Math.round(Math.sqrt(cells.size()))));
+                    root.setProperty(LayeredOptions.LAYERING_COFFMAN_GRAHAM_LAYER_BOUND, Math.max(LEAST_IN_LAYER, (int)
+                            Math.round(Math.sqrt(cells.size()))));
                 }
             }
             for (Wire wire : wires) {

@@ -9,8 +9,8 @@ import loomwright.circuit.TerminalRef;
 import loomwright.operation.PlanReadings.NodeReading;
 import loomwright.operation.PlanReadings.PartReading;
 import loomwright.operation.PlanReadings.StepReadings;
-import loomwright.operation.Step;
 import loomwright.operation.PlanReadings.WireReading;
+import loomwright.operation.Step;
 import org.jspecify.annotations.Nullable;
 
 /** What is to be drawn: a plan, what it does in a step, and what is to be pointed out. */
@@ -68,8 +68,7 @@ final class Scene {
     }
 
     /** The wiring alone: no step, no figures, colours in words. For somebody who has the wires in hand. */
-    static Scene ofWiring(
-            Plan plan, List<Mark> marks, Map<String, Emphasis> emphasis, Map<String, String> names) {
+    static Scene ofWiring(Plan plan, List<Mark> marks, Map<String, Emphasis> emphasis, Map<String, String> names) {
         StepReadings none = new StepReadings(
                 Step.OFF, "", true, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), null, null);
         return new Scene(plan, none, marks, Set.of(), emphasis, names, false);

@@ -30,14 +30,15 @@ record WireLabel(List<Text> texts, List<Badge> badges, double widthPx, double he
         String size = wire.size();
         String amps = scene.figures() ? amps(scene.wire(wire.id())) : size == null ? "" : Wordings.size(size);
         if (!amps.isEmpty()) {
-            texts.add(new Text(
-                    wire.id(), scene.figures() ? Text.Role.AMPS : Text.Role.DATA, GAP_PX + idWidth, 10, amps));
+            texts.add(
+                    new Text(wire.id(), scene.figures() ? Text.Role.AMPS : Text.Role.DATA, GAP_PX + idWidth, 10, amps));
         }
         String conductor = scene.figures() ? Wordings.conductor(wire) : Insulation.words(wire.colour());
         texts.add(new Text(wire.id(), Text.Role.DATA, GAP_PX, 10 + LINE_PX, conductor));
         double width = GAP_PX
                 + Math.max(
-                        idWidth + Math.max(scene.figures() ? AMPS_PX : 0, Text.Role.AMPS.widthPx(amps)), Text.Role.DATA.widthPx(conductor));
+                        idWidth + Math.max(scene.figures() ? AMPS_PX : 0, Text.Role.AMPS.widthPx(amps)),
+                        Text.Role.DATA.widthPx(conductor));
         List<Badge> badges = new ArrayList<>();
         double x = GAP_PX + Badge.RADIUS_PX;
         for (Mark mark : scene.marksAt(wire.id())) {

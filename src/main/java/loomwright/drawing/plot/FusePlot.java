@@ -61,8 +61,7 @@ public final class FusePlot {
     /** Where the wire is too hot, and where the fuse may open. */
     private static List<PlotCurve> areas(FuseCurves curves, Axis x, Axis y) {
         List<PlotCurve> areas = new ArrayList<>();
-        List<FuseCurves.Point> limit =
-                curves.wireWithLoss().isEmpty() ? curves.wireAdiabatic() : curves.wireWithLoss();
+        List<FuseCurves.Point> limit = curves.wireWithLoss().isEmpty() ? curves.wireAdiabatic() : curves.wireWithLoss();
         if (!limit.isEmpty()) {
             List<Point> above = new ArrayList<>();
             above.add(new Point(limit.get(0).currentA(), y.max()));

@@ -146,7 +146,9 @@ public final class PlotDrawing {
                     .append(' ')
                     .append(Markup.number(y(point.y())));
         }
-        svg.path(curve.look().isArea() ? path + "Z" : path.toString(), curve.look().attributes());
+        svg.path(
+                curve.look().isArea() ? path + "Z" : path.toString(),
+                curve.look().attributes());
     }
 
     private void ring(double xPx, double yPx) {

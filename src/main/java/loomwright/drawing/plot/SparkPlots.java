@@ -118,7 +118,8 @@ public final class SparkPlots {
         double highKv = around.requiredHighestV() * PER_KILO;
         if (highKv > lowKv) {
             curves.add(PlotCurve.between(
-                    "required by published formulas, " + WorkingNumber.of(lowKv) + " to " + WorkingNumber.of(highKv) + " kV",
+                    "required by published formulas, " + WorkingNumber.of(lowKv) + " to " + WorkingNumber.of(highKv)
+                            + " kV",
                     Look.SECOND_BAND,
                     x,
                     lowKv,

@@ -102,9 +102,7 @@ final class BenchPage {
             rows.add(List.of(
                     Cell.tick(),
                     new Cell(String.valueOf(rows.size() + 1), "number"),
-                    new Cell(
-                            SheetWords.of(finding.severity()),
-                            "severity " + SheetWords.of(finding.severity())),
+                    new Cell(SheetWords.of(finding.severity()), "severity " + SheetWords.of(finding.severity())),
                     Cell.of(finding.text()),
                     Cell.of(SheetWords.orBlank(finding.remedyText()))));
         }
@@ -121,8 +119,7 @@ final class BenchPage {
         html.open("section", "").heading("To buy");
         html.list("ticks", lines.stream().map(Message::text).toList());
         if (!sheet.material().wires().isEmpty()) {
-            html.paragraph(
-                    WorkText.SLACK.with(arg("lengthM", Shopping.SLACK_M)).text());
+            html.paragraph(WorkText.SLACK.with(arg("lengthM", Shopping.SLACK_M)).text());
         }
         html.close();
     }
@@ -145,7 +142,10 @@ final class BenchPage {
             html.paragraph(WorkText.NOT_IN_PICTURE
                     .with(texts(
                             "numbers",
-                            pictures.leftOut().stream().sorted().map(String::valueOf).toList()))
+                            pictures.leftOut().stream()
+                                    .sorted()
+                                    .map(String::valueOf)
+                                    .toList()))
                     .text());
         }
         html.close();
@@ -163,8 +163,8 @@ final class BenchPage {
                 rows.add(List.of(Cell.of(situation)));
             }
             number++;
-            Integer before = said.putIfAbsent(
-                    reading.tells().stream().map(Message::code).toList(), number);
+            Integer before =
+                    said.putIfAbsent(reading.tells().stream().map(Message::code).toList(), number);
             rows.add(List.of(
                     Cell.of(String.valueOf(number)),
                     Cell.of(lead(reading.red(), reading.redLabel())),
@@ -173,10 +173,7 @@ final class BenchPage {
                     Cell.box(),
                     new Cell(before == null ? reading.advice() : "As reading " + before + ".", "tells")));
         }
-        html.table(
-                "few",
-                List.of("", "Red lead", "Black lead", "Expected", "Measured", "What it means"),
-                rows);
+        html.table("few", List.of("", "Red lead", "Black lead", "Expected", "Measured", "What it means"), rows);
         html.close();
     }
 

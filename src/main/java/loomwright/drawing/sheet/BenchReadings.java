@@ -54,8 +54,7 @@ final class BenchReadings {
         List<List<Reading>> queues = order.stream()
                 .limit(MOST_CIRCUITS)
                 .map(load -> circuits.getOrDefault(load, List.of()).stream()
-                        .sorted(Comparator.comparingInt(
-                                reading -> OF_A_CIRCUIT.indexOf(reading.purpose())))
+                        .sorted(Comparator.comparingInt(reading -> OF_A_CIRCUIT.indexOf(reading.purpose())))
                         .toList())
                 .toList();
         for (int turn = 0; chosen.size() < MOST && turn < longest(queues); turn++) {

@@ -62,8 +62,7 @@ record BenchSheet(
         String place = after == null ? "/plan" : "/after";
         Answer<ReadingsSheet> readings = JobSheet.in(
                 place,
-                () -> ReadingsAnswer.of(
-                        ReadingsQuestion.of(question.goal()), networkLimits, progress.part(0, PARTS)));
+                () -> ReadingsAnswer.of(ReadingsQuestion.of(question.goal()), networkLimits, progress.part(0, PARTS)));
         return after == null
                 ? ofOne(question, readings, limits, networkLimits, progress)
                 : ofChange(question, after, readings, limits, networkLimits, progress);
@@ -76,8 +75,8 @@ record BenchSheet(
             NetworkLimits networkLimits,
             Progress progress) {
         Plan plan = question.plan();
-        Answer<ReviewReport> review = JobSheet.in(
-                "/plan", () -> PlanReview.of(plan, limits, networkLimits, progress.part(1, PARTS)));
+        Answer<ReviewReport> review =
+                JobSheet.in("/plan", () -> PlanReview.of(plan, limits, networkLimits, progress.part(1, PARTS)));
         List<Finding> findings = serious(review.result().findings().stream());
         BenchSheet sheet = new BenchSheet(
                 question.titleOr(plan.name()),
@@ -85,10 +84,7 @@ record BenchSheet(
                 null,
                 List.of(),
                 PaperPictures.ofFindings(
-                        plan,
-                        findings.stream().limit(MOST_FINDINGS).toList(),
-                        "bench",
-                        progress.part(2, PARTS)),
+                        plan, findings.stream().limit(MOST_FINDINGS).toList(), "bench", progress.part(2, PARTS)),
                 findings,
                 BenchReadings.of(
                         readings.result(),
@@ -106,8 +102,7 @@ record BenchSheet(
             Progress progress) {
         Plan before = question.plan();
         ComparisonQuestion both = ComparisonQuestion.of(before, after);
-        Answer<PlanComparison> compared =
-                ComparisonAnswer.of(both, limits, networkLimits, progress.part(1, PARTS));
+        Answer<PlanComparison> compared = ComparisonAnswer.of(both, limits, networkLimits, progress.part(1, PARTS));
         PlanComparison comparison = compared.result();
         List<WorkStep> work = WorkList.of(comparison, before, after);
         BenchSheet sheet = new BenchSheet(
@@ -115,12 +110,7 @@ record BenchSheet(
                 after,
                 comparison,
                 work,
-                PaperPictures.ofChange(
-                        both,
-                        comparison,
-                        WorkList.numbers(work),
-                        "bench",
-                        progress.part(2, PARTS)),
+                PaperPictures.ofChange(both, comparison, WorkList.numbers(work), "bench", progress.part(2, PARTS)),
                 serious(Stream.concat(
                         comparison.findings().appear().stream(),
                         comparison.findings().stay().stream().map(Kept::after))),
@@ -148,9 +138,11 @@ record BenchSheet(
             }
         });
         comparison.steps().forEach(step -> step.states().forEach(state -> loads.add(state.part())));
-        comparison.steps().forEach(step -> step.readings().stream()
-                .filter(reading -> reading.quantity() == Quantity.ACROSS)
-                .forEach(reading -> loads.add(reading.at())));
+        comparison
+                .steps()
+                .forEach(step -> step.readings().stream()
+                        .filter(reading -> reading.quantity() == Quantity.ACROSS)
+                        .forEach(reading -> loads.add(reading.at())));
         return List.copyOf(loads);
     }
 }

@@ -68,8 +68,8 @@ final class WorkList {
 
     private List<WorkStep> list() {
         add(
-                WorkText.DISCONNECT_BATTERY.with(arg(
-                        "polarity", before.system().earthPolarity().name().toLowerCase(Locale.ROOT))),
+                WorkText.DISCONNECT_BATTERY.with(
+                        arg("polarity", before.system().earthPolarity().name().toLowerCase(Locale.ROOT))),
                 null);
         changes(Item.CONNECTOR, true).forEach(change -> add(connector(change), change));
         changes(Item.WIRE, true).forEach(change -> add(wire(change), change));
@@ -87,11 +87,7 @@ final class WorkList {
         if (steps.size() == 1) {
             return List.of(new WorkStep(1, WorkText.NOTHING_TO_DO.with(), null));
         }
-        Stream.of(
-                        WorkText.CHECK_JOINTS,
-                        WorkText.MEASURE_OHMS,
-                        WorkText.RECONNECT_BATTERY,
-                        WorkText.MEASURE_VOLTS)
+        Stream.of(WorkText.CHECK_JOINTS, WorkText.MEASURE_OHMS, WorkText.RECONNECT_BATTERY, WorkText.MEASURE_VOLTS)
                 .forEach(text -> add(text.with(), null));
         return List.copyOf(steps);
     }
@@ -123,8 +119,7 @@ final class WorkList {
     private Message part(ItemChange change) {
         String id = change.after();
         if (id == null) {
-            return WorkText.TAKE_OUT_PART.with(
-                    arg("part", before.thing(Objects.requireNonNull(change.before()))));
+            return WorkText.TAKE_OUT_PART.with(arg("part", before.thing(Objects.requireNonNull(change.before()))));
         } else if (change.before() == null) {
             return WorkText.FIT_PART.with(arg("part", after.thing(id)));
         }
@@ -155,7 +150,8 @@ final class WorkList {
         Wire old = change.before() == null
                 ? null
                 : before.findWire(change.before()).orElseThrow();
-        Wire now = change.after() == null ? null : after.findWire(change.after()).orElseThrow();
+        Wire now =
+                change.after() == null ? null : after.findWire(change.after()).orElseThrow();
         if (now == null) {
             Wire gone = Objects.requireNonNull(old);
             return WorkText.TAKE_OUT_WIRE.with(

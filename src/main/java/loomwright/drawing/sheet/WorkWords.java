@@ -30,9 +30,7 @@ record WorkWords(Plan plan) {
     /** The same of a wire that has to be cut first. */
     Message newWire(Wire wire) {
         Double metres = wire.metres();
-        return metres == null
-                ? wire(wire)
-                : WorkText.NEW_WIRE.with(arg("wire", wire(wire)), arg("lengthM", metres));
+        return metres == null ? wire(wire) : WorkText.NEW_WIRE.with(arg("wire", wire(wire)), arg("lengthM", metres));
     }
 
     /** Colour and size. */

@@ -32,7 +32,9 @@ class BenchReadingsTest {
     void tenAtMostInTheOrderOfTheSheet(String example) {
         List<Reading> few = BenchReadings.of(sheet(example), List.of());
 
-        assertThat(few).hasSizeBetween(3, BenchReadings.MOST).isSubsetOf(sheet(example).readings());
+        assertThat(few)
+                .hasSizeBetween(3, BenchReadings.MOST)
+                .isSubsetOf(sheet(example).readings());
         assertThat(few).extracting(Reading::number).isSorted().doesNotHaveDuplicates();
         assertThat(few.get(0).purpose()).isEqualTo(Purpose.SUPPLY_BRIDGED);
     }

@@ -19,7 +19,9 @@ class ShoppingTest {
     void wireIsLongerThanItsRunByTheSlackOfEachEnd() {
         // 0.3 m and 1.0 m of run, 0.1 m more at each of four ends, make 1.7 m; sold are 2 m.
         Message wire = Shopping.list(new Material(
-                        List.of(), List.of(new CutLine("RD", "2.5 mm2", 2, List.of(1.0, 0.3), 1.3, List.of("W1", "W2"))), List.of()))
+                        List.of(),
+                        List.of(new CutLine("RD", "2.5 mm2", 2, List.of(1.0, 0.3), 1.3, List.of("W1", "W2"))),
+                        List.of()))
                 .get(0);
 
         assertThat(wire.code()).isEqualTo(WorkText.WIRE_TO_BUY);

@@ -23,7 +23,8 @@ class WorkListTest {
             + "{'kind':'fuse','id':'F','ratingA':10},{'kind':'lamp','id':'L','ratedV':12,'ratedW':21,'meantLive':['run']}";
     private static final String EARTHS =
             "{'id':'W1','from':'B.minus','to':'E.31','size':'16 mm2','lengthM':1},{'id':'W2','from':'L.b','to':'E.31','size':'1 mm2','lengthM':1}";
-    private static final String FEED = ",{'id':'W3','from':'B.plus','to':'F.a','size':'2.5 mm2','lengthM':1,'colour':'RD'}";
+    private static final String FEED =
+            ",{'id':'W3','from':'B.plus','to':'F.a','size':'2.5 mm2','lengthM':1,'colour':'RD'}";
     private static final String LAMP = ",{'id':'W4','from':'F.b','to':'L.a','size':'1 mm2','lengthM':1,'colour':'WH'}";
 
     private static List<WorkStep> steps(Plan before, Plan after) {

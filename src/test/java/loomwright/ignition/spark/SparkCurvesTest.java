@@ -101,10 +101,13 @@ class SparkCurvesTest {
         assertThat(curves.overSpeed().get(0).speedRpm()).isEqualTo(200);
         assertThat(lastRpm).isBetween(4500.0, 8000.0);
         if (curves.marginEndsRpm().kind() == Boundary.Kind.AT) {
-            assertThat(lastRpm).isGreaterThan(Math.min(7999, curves.marginEndsRpm().value()));
+            assertThat(lastRpm)
+                    .isGreaterThan(Math.min(7999, curves.marginEndsRpm().value()));
         }
-        assertThat(curves.overSupply()).anyMatch(point -> point.supplyV() < curves.at().supplyV());
-        assertThat(curves.overSupply()).anyMatch(point -> point.supplyV() > curves.at().supplyV());
+        assertThat(curves.overSupply())
+                .anyMatch(point -> point.supplyV() < curves.at().supplyV());
+        assertThat(curves.overSupply())
+                .anyMatch(point -> point.supplyV() > curves.at().supplyV());
         assertThat(curves.requiredLowestV()).isLessThanOrEqualTo(curves.at().requiredV());
         assertThat(curves.requiredHighestV()).isGreaterThanOrEqualTo(curves.at().requiredV());
     }

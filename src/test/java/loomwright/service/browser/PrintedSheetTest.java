@@ -60,9 +60,10 @@ class PrintedSheetTest {
                     + " ...[...svg.querySelectorAll('text')].map(text => scale * parseFloat(text.getAttribute('font-size')) / "
                     + 8 * PX_PER_PT + ")].filter(part => part < 0.999); })");
             assertThat(pictures).isEqualTo(List.of());
-            Object small = browser.script("return [...document.querySelectorAll('td, th, li, p, dt, h1, h2, figcaption')]"
-                    + ".filter(e => parseFloat(getComputedStyle(e).fontSize) < " + 7.99 * PX_PER_PT + ")"
-                    + ".map(e => e.outerHTML.slice(0, 80))");
+            Object small =
+                    browser.script("return [...document.querySelectorAll('td, th, li, p, dt, h1, h2, figcaption')]"
+                            + ".filter(e => parseFloat(getComputedStyle(e).fontSize) < " + 7.99 * PX_PER_PT + ")"
+                            + ".map(e => e.outerHTML.slice(0, 80))");
             assertThat(small).isEqualTo(List.of());
             Object cut = browser.script("const right = document.body.getBoundingClientRect().right;"
                     + "return [...document.querySelectorAll('body *')].filter(e =>"
