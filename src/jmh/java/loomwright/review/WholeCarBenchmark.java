@@ -42,8 +42,7 @@ public class WholeCarBenchmark {
 
     @Benchmark
     public BackfeedSearch.Searched searchWithoutRemedies() {
-        return new BackfeedSearch(LIMITS.withoutRemedies(), NetworkLimits.defaults())
-                .search(plan, Progress.UNWATCHED);
+        return new BackfeedSearch(LIMITS.withoutRemedies(), NetworkLimits.defaults()).search(plan, Progress.UNWATCHED);
     }
 
     @Benchmark
