@@ -24,6 +24,7 @@ import loomwright.list.TextList;
 import loomwright.list.Workbooks;
 import loomwright.service.input.ListInput.ReadList;
 import loomwright.service.problem.ProblemException;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Makes the question of an operation from lists: from one list, from one workbook with worksheets {@code before}, {@code
@@ -211,7 +212,8 @@ public final class QuestionOfLists {
         return "fields " + String.join(", ", names);
     }
 
-    private void readPlan(String property, Multipart.Field field, Multipart.Field readings) throws IOException {
+    private void readPlan(String property, Multipart.Field field, Multipart.@Nullable Field readings)
+            throws IOException {
         if (isJson(field.content(), '{')) {
             JsonNode plan = tree(field);
             if (property.isEmpty() && plan instanceof ObjectNode whole) {

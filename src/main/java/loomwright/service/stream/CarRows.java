@@ -22,8 +22,6 @@ public final class CarRows implements LineForm {
             List.of("severity", "danger", "warning", "note", "code", "text", "remedy", "questions", "assumptions");
 
     private static final int ANSWERED = 200;
-    /** What could not be answered may hide anything. */
-    private static final int UNANSWERED = -1;
 
     private final boolean worstFirst;
     private final CsvLineForm table;
@@ -41,9 +39,11 @@ public final class CarRows implements LineForm {
         this.table = new CsvLineForm(COLUMNS, withFile);
     }
 
-    /** A row and its place among the others. */
-    private record Row(Line line, int severity, long danger, long warning, byte[] text) {
-        private static final Comparator<Row> WORST_FIRST = Comparator.comparingInt(Row::severity)
+    /** A row and its place among the others: what could not be answered may hide anything and stands first. */
+    private record Row(
+            Line line, boolean answered, @Nullable Severity severity, long danger, long warning, String text) {
+        private static final Comparator<Row> WORST_FIRST = Comparator.comparing(Row::answered)
+                .thenComparing(Row::severity, Comparator.nullsLast(Comparator.naturalOrder()))
                 .thenComparing(Comparator.comparingLong(Row::danger).reversed())
                 .thenComparing(Comparator.comparingLong(Row::warning).reversed())
                 .thenComparing(row -> row.line().file(), Comparator.nullsFirst(Comparator.naturalOrder()))
@@ -75,24 +75,27 @@ public final class CarRows implements LineForm {
                 worst == null ? null : worst.remedy(),
                 worked.questions(),
                 worked.answer().assumptions().size());
-        int severity =
-                worst == null ? Severity.values().length : worst.severity().ordinal();
         return placed(new Row(
                 line,
-                severity,
+                true,
+                worst == null ? null : worst.severity(),
                 counts.getOrDefault(Severity.DANGER, 0L),
                 counts.getOrDefault(Severity.WARNING, 0L),
-                table.line(line, key, ANSWERED, null, cells)));
+                text(table.line(line, key, ANSWERED, null, cells))));
     }
 
     @Override
     public byte[] problem(Line line, @Nullable JsonNode key, Problem problem) {
-        return placed(new Row(line, UNANSWERED, 0, 0, table.problem(line, key, problem)));
+        return placed(new Row(line, false, null, 0, 0, text(table.problem(line, key, problem))));
+    }
+
+    private static String text(byte[] utf8) {
+        return new String(utf8, StandardCharsets.UTF_8);
     }
 
     private byte[] placed(Row row) {
         if (!worstFirst) {
-            return row.text();
+            return row.text().getBytes(StandardCharsets.UTF_8);
         }
         waiting.add(row);
         return new byte[0];
@@ -105,11 +108,9 @@ public final class CarRows implements LineForm {
 
     @Override
     public byte[] summary(Ended ended) {
-        StringBuilder text = new StringBuilder();
-        waiting.stream()
-                .sorted(Row.WORST_FIRST)
-                .forEach(row -> text.append(new String(row.text(), StandardCharsets.UTF_8)));
-        text.append(new String(table.summary(ended), StandardCharsets.UTF_8));
-        return text.toString().getBytes(StandardCharsets.UTF_8);
+        StringBuilder rows = new StringBuilder();
+        waiting.stream().sorted(Row.WORST_FIRST).forEach(row -> rows.append(row.text()));
+        rows.append(text(table.summary(ended)));
+        return rows.toString().getBytes(StandardCharsets.UTF_8);
     }
 }
