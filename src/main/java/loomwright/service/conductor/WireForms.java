@@ -85,7 +85,7 @@ public final class WireForms {
     /** Why there is none. */
     public static String whyNone(CircuitSizing.Result circuit) {
         return circuit.findings().stream()
-                .map(finding -> finding.message().text())
+                .map(finding -> finding.message().text().replaceFirst("\\.$", ""))
                 .findFirst()
                 .orElse("no size of the system meets all requirements");
     }
