@@ -4,25 +4,27 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
-import java.util.Map;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.circuit.Wire;
 import loomwright.list.Cars.Car;
 import org.junit.jupiter.api.Test;
 
 /** One list of several cars. */
 class L08_CarsTest {
-    private static final String TWO = "setting,value\n"
-            + "voltage,6 V\n"
-            + "\n"
-            + "car,from,to,size,length\n"
-            + "Otter,battery +,horn,1.5 mm2,1 m\n"
-            + "Heron,battery +,fuse in,2.5 mm2,1 m\n"
-            + ",fuse out,horn,1.5 mm2,2 m\n"
-            + "otter,horn,horn button,1 mm2,1 m\n"
-            + "\n"
-            + "car,part,kind,value\n"
-            + "Heron,fuse,fuse,15 A\n";
+    private static final String TWO = """
+            setting,value
+            voltage,6 V
+
+            car,from,to,size,length
+            Otter,battery +,horn,1.5 mm2,1 m
+            Heron,battery +,fuse in,2.5 mm2,1 m
+            ,fuse out,horn,1.5 mm2,2 m
+            otter,horn,horn button,1 mm2,1 m
+
+            car,part,kind,value
+            Heron,fuse,fuse,15 A
+            """;
 
     private static List<Car> cars(String text) {
         return Cars.of(TextList.read(text, ListLimits.defaults()));
@@ -35,23 +37,21 @@ class L08_CarsTest {
         ListReading otter = PlanList.read(cars.get(0).source());
         ListReading heron = PlanList.read(cars.get(1).source());
         assertThat(ids(otter)).contains("W1", "W2").doesNotContain("W3");
-        assertThat(heron.plan().get("parts").toString()).contains("ratingA=15");
-        assertThat(otter.plan().get("parts").toString()).doesNotContain("ratingA");
-        assertThat(otter.plan().get("system").toString())
+        assertThat(String.valueOf(heron.plan().get("parts"))).contains("ratingA=15");
+        assertThat(String.valueOf(otter.plan().get("parts"))).doesNotContain("ratingA");
+        assertThat(String.valueOf(otter.plan().get("system")))
                 .contains("nominalVoltageV=6")
-                .isEqualTo(heron.plan().get("system").toString());
+                .isEqualTo(String.valueOf(heron.plan().get("system")));
     }
 
     private static List<String> ids(ListReading reading) {
-        return ((List<?>) reading.plan().get("wires"))
-                .stream()
-                        .map(wire -> String.valueOf(((Map<?, ?>) wire).get("id")))
-                        .toList();
+        return Lists.plan(reading).wires().stream().map(Wire::id).toList();
     }
 
     @Test
     void anEmptyCellIsTheCarOfTheRowAbove() {
-        assertThat(PlanList.read(cars(TWO).get(1).source()).plan().get("wires").toString())
+        assertThat(String.valueOf(
+                        PlanList.read(cars(TWO).get(1).source()).plan().get("wires")))
                 .contains("fuse", "horn")
                 .doesNotContain("horn-button");
     }
@@ -79,6 +79,6 @@ class L08_CarsTest {
                                 .extracting(InputError::code)
                                 .containsExactly(InputError.Code.OVER_LIMIT));
         ListReading one = PlanList.read(TextList.read("car,from,to\nOtter,battery +,horn\n", ListLimits.defaults()));
-        assertThat(one.plan().get("parts").toString()).contains("horn");
+        assertThat(String.valueOf(one.plan().get("parts"))).contains("horn");
     }
 }

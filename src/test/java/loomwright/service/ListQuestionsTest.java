@@ -29,19 +29,23 @@ class ListQuestionsTest {
     private static final String XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
     private static final String ODS = "application/vnd.oasis.opendocument.spreadsheet";
     private static final String SETTINGS = "setting,value\nvoltage,12 V\nearth,negative\n\n";
-    private static final String LAMP = "no,from,to,size,length,colour\n"
-            + "1,battery +,fuse 1 in,2.5 mm2,30 cm,red\n"
-            + "2,fuse 1 out,lamp switch in,1.5 mm2,1 m,red\n"
-            + "3,lamp switch out,head lamp +,1.5 mm2,2 m,white\n"
-            + "4,head lamp -,body,1.5 mm2,50 cm,black\n"
-            + "5,battery -,body,16 mm2,40 cm,black\n";
+    private static final String LAMP = """
+            no,from,to,size,length,colour
+            1,battery +,fuse 1 in,2.5 mm2,30 cm,red
+            2,fuse 1 out,lamp switch in,1.5 mm2,1 m,red
+            3,lamp switch out,head lamp +,1.5 mm2,2 m,white
+            4,head lamp -,body,1.5 mm2,50 cm,black
+            5,battery -,body,16 mm2,40 cm,black
+            """;
     private static final String PARTS = "part,kind,value\nfuse 1,fuse,10 A\nhead lamp,lamp,12 V 45 W\n\n";
     private static final String BEFORE = SETTINGS + PARTS + LAMP;
     private static final String AFTER = BEFORE.replace("45 W", "60 W");
-    private static final String READINGS = "point,against,reading,condition,switches\n"
-            + "battery +,battery -,12.6 V,key off,\n"
-            + "head lamp +,head lamp -,\"9,8 V\",key off,lamp switch on\n"
-            + "head lamp -,,0.02 V,key off,lamp switch on\n";
+    private static final String READINGS = """
+            point,against,reading,condition,switches
+            battery +,battery -,12.6 V,key off,
+            head lamp +,head lamp -,"9,8 V",key off,lamp switch on
+            head lamp -,,0.02 V,key off,lamp switch on
+            """;
 
     private static byte[] bytes(String text) {
         return text.getBytes(StandardCharsets.UTF_8);
