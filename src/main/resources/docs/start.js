@@ -16,9 +16,11 @@ function described(contract) {
 }
 
 SwaggerUIBundle({
-  url: "/openapi.yaml",
+  url: "/openapi.json",
   dom_id: "#contract",
   deepLinking: true,
+  docExpansion: "none",
+  defaultModelsExpandDepth: -1,
   validatorUrl: null,
   tryItOutEnabled: true,
   plugins: [{

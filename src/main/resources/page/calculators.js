@@ -14,7 +14,7 @@ const ANSWERS = {
   "/v1/spark": {
     figure: (result) => result.at.marginKv,
     words: (result) => `${figure(result.at.marginKv)} kV in hand: ${figure(result.at.availableKv)} kV available, ${figure(result.at.requiredKv)} kV required`,
-    verdict: (result) => [result.at.marginKv > 0 ? "" : "The spark fails."],
+    verdict: () => [],
   },
   "/v1/voltage-drop": {
     figure: (result) => result.totalV,
@@ -46,7 +46,7 @@ function judged(what, verdict, unit) {
   if (!verdict || verdict.limit === undefined) {
     return "";
   }
-  const over = verdict.value > verdict.limit;
+  const over = verdict.level !== "fits";
   return `${what}: ${figure(verdict.value)} ${unit} is ${over ? "over" : "under"} the limit of ${figure(verdict.limit)} ${unit}${verdict.borderline ? ", but only just" : ""} (${verdict.basis.rule}).`;
 }
 

@@ -60,6 +60,10 @@ async function compare(kept) {
     const [answer, svg] = await Promise.all([postJson("/v1/plans/comparison", question), postText("/v1/plans/comparison/diagram", question, "image/svg+xml")]);
     const { changes, findings, steps, needed } = answer.result;
     const picture = document.importNode(new DOMParser().parseFromString(svg, "image/svg+xml").documentElement, true);
+    // The picture on the bench has names of the same kind.
+    picture.removeAttribute("aria-labelledby");
+    picture.setAttribute("aria-label", "Both circuits in one diagram");
+    picture.querySelectorAll("[id]").forEach((each) => each.removeAttribute("id"));
     fill(
       target,
       element("h3", {}, changes.length === 0 ? "Nothing is different" : "What is different"),

@@ -4,6 +4,7 @@ import { bench, change, figures, select, when } from "./workshop.js";
 import * as list from "./list.js";
 import { element, place, say } from "./elements.js";
 import { grid } from "./grid.js";
+import { partCatalogue } from "./service.js";
 import { does, figure, nameOf, state, valueOf, worksWhen } from "./words.js";
 
 const COLUMNS = [
@@ -16,6 +17,8 @@ const COLUMNS = [
 ];
 
 let sheet;
+/** Kinds of parts as the catalogue has them; none until it has come. */
+let kinds = [];
 /** The rows as shown: { part of the plan or undefined, index in the table of parts or -1 }. */
 let rows = [];
 
@@ -43,6 +46,10 @@ export function start() {
   });
   when("car plan solved state selected", show);
   show();
+  partCatalogue().then((catalogue) => {
+    kinds = catalogue.kinds;
+    show();
+  });
 }
 
 function entered(index, column, value) {
@@ -97,7 +104,7 @@ function show() {
       cells: {
         part: { value: part ? nameOf(part) : (row.part ?? "") },
         kind: { value: row.kind ?? "", assumed: part?.kind ?? "", reason: said },
-        value: { value: detailed ? valueOf(part ?? {}) : (row.value ?? ""), assumed: part ? valueOf(part) : "", reason: said },
+        value: { value: detailed ? valueOf(part ?? {}, kinds) : (row.value ?? ""), assumed: part ? valueOf(part, kinds) : "", reason: said },
         "works when": { value: row["works when"] ?? "", assumed: part ? worksWhen(part) : "", reason: said },
         does: { value: reading ? (reading.activity ? does(reading) : state(reading.state)) : "" },
         across: { value: reading ? figure(reading.acrossV) : "" },

@@ -2,14 +2,18 @@
 
 import { bench, figures, freeSwitches, oneMoveAway, plan, select, setStep, when } from "./workshop.js";
 import { chip, element, place } from "./elements.js";
-import { explained, postText } from "./service.js";
+import { explained, postJson, postText } from "./service.js";
 import { colourWords, colours, does, figure, nameOf, state } from "./words.js";
 
-const SMALLEST_TEXT = 9;
 const READABLE_PX = 12;
 
+/** Pictures of the plan as it stands, by the position of the switches; each holds all steps of the key. */
 let drawn = new Map();
+let aborter = new AbortController();
+/** The answer that is shown. */
+let shown = null;
 let turn = 0;
+let smallestText = 9;
 /** What of the picture is shown, in its own units. */
 let view = null;
 let size = null;
@@ -21,7 +25,11 @@ export function start() {
     redraw();
     showSelected();
   });
-  when("plan", () => (drawn = new Map()));
+  when("plan", () => {
+    aborter.abort();
+    aborter = new AbortController();
+    drawn = new Map();
+  });
   when("state", () => bench.solution && redraw());
   when("selected", showSelected);
   when("checked", mark);
@@ -39,12 +47,12 @@ export function start() {
   new ResizeObserver(() => fit(false)).observe(frame);
 }
 
-/** The picture of a step, drawn once. */
-function picture(step, switches) {
-  const key = JSON.stringify([step, Object.entries(switches).sort()]);
+/** The picture with the switches so, with all steps in it; drawn once. */
+function picture(switches) {
+  const key = JSON.stringify(Object.entries(switches).sort());
   if (!drawn.has(key)) {
     const asked = drawn;
-    const promise = postText(`/v1/plans/diagram?step=${encodeURIComponent(step)}&marks=none`, plan(switches), "image/svg+xml");
+    const promise = postJson("/v1/plans/diagram?marks=none", plan(switches), aborter.signal).then((answer) => answer.result);
     promise.catch(() => asked.delete(key));
     drawn.set(key, promise);
   }
@@ -56,32 +64,25 @@ async function redraw() {
   const frame = place("diagram");
   place("picture").hidden = !bench.solution;
   if (!bench.solution) {
+    shown = null;
     frame.replaceChildren();
     return;
   }
+  showStep();
   frame.setAttribute("aria-busy", "true");
   try {
-    const svg = await picture(bench.step, bench.switches);
+    const answer = await picture(bench.switches);
     if (mine !== turn) {
       return;
     }
-    const image = document.importNode(new DOMParser().parseFromString(svg, "image/svg+xml").documentElement, true);
-    const before = size && `${size.width} ${size.height}`;
-    size = { width: Number(image.getAttribute("width")), height: Number(image.getAttribute("height")) };
-    image.removeAttribute("width");
-    image.removeAttribute("height");
-    image.setAttribute("preserveAspectRatio", "xMidYMid meet");
-    widenTargets(image);
-    frame.replaceChildren(image);
-    if (before !== `${size.width} ${size.height}`) {
-      view = null;
+    if (answer !== shown) {
+      put(answer);
     }
-    fit(false);
-    mark();
-    showSelected();
+    showStep();
     ahead();
   } catch (refused) {
-    if (mine === turn) {
+    if (refused.name !== "AbortError" && mine === turn) {
+      shown = null;
       frame.replaceChildren(element("p", { className: "problem" }, explained(refused)));
     }
   } finally {
@@ -91,19 +92,44 @@ async function redraw() {
   }
 }
 
-/** Asks for the pictures that the next move of the key will need. */
-function ahead() {
-  for (const step of bench.solution.result.steps) {
-    picture(step.step, bench.switches).catch(() => undefined);
+function put(answer) {
+  const image = document.importNode(new DOMParser().parseFromString(answer.svg, "image/svg+xml").documentElement, true);
+  const before = size && `${size.width} ${size.height}`;
+  size = { width: answer.widthPx, height: answer.heightPx };
+  image.removeAttribute("width");
+  image.removeAttribute("height");
+  image.setAttribute("preserveAspectRatio", "xMidYMid meet");
+  widenTargets(image);
+  smallestText = Math.min(...[...image.querySelectorAll("text[font-size]")].map((text) => Number(text.getAttribute("font-size"))), READABLE_PX);
+  place("diagram").replaceChildren(image);
+  shown = answer;
+  if (before !== `${size.width} ${size.height}`) {
+    view = null;
   }
+  fit(false);
+  mark();
+}
+
+/** Turning the key moves nothing: the picture holds all steps and shows one. */
+function showStep() {
+  const image = place("diagram").querySelector("svg");
+  const text = shown?.steps.find((each) => each.step === bench.step);
+  if (image && text) {
+    image.setAttribute("data-step", bench.step);
+    image.querySelector("desc").textContent = text.description;
+  }
+}
+
+/** Asks for the pictures that the next move of a switch will need. */
+function ahead() {
   if (freeSwitches().length <= 6) {
-    oneMoveAway().slice(0, 12).forEach((switches) => picture(bench.step, switches).catch(() => undefined));
+    oneMoveAway().slice(0, 12).forEach((switches) => picture(switches).catch(() => undefined));
   }
 }
 
 /** A thin line is hard to hit; an unseen wide one above it is not. */
 function widenTargets(image) {
-  for (const wire of image.querySelectorAll("[data-wire]")) {
+  for (const wire of image.querySelectorAll(".dg-wire")) {
     const line = wire.querySelector("path, polyline, line");
     if (line) {
       const target = line.cloneNode(false);
@@ -126,7 +152,7 @@ function fit(whole) {
   if (!view) {
     const frame = frameSize();
     const scale = Math.min(frame.width / size.width, frame.height / size.height);
-    const readable = READABLE_PX / SMALLEST_TEXT;
+    const readable = READABLE_PX / smallestText;
     if (whole || frame.width >= 600 || scale >= readable) {
       view = { x: 0, y: 0, width: size.width, height: size.height };
     } else {
@@ -152,7 +178,7 @@ function centreOf(id) {
 
 function find(id) {
   const quoted = CSS.escape(id);
-  return [...place("diagram").querySelectorAll(`[data-wire="${quoted}"], [data-part="${quoted}"]`)];
+  return [...place("diagram").querySelectorAll(`.dg-wire[data-wire="${quoted}"], .dg-symbol[data-part~="${quoted}"]`)];
 }
 
 function zoom(factor, at) {
@@ -233,8 +259,8 @@ function dragging(frame) {
 }
 
 function clicked(event) {
-  const hit = event.target.closest("[data-wire], [data-part]");
-  select(hit ? (hit.getAttribute("data-wire") ?? hit.getAttribute("data-part")) : null);
+  const hit = event.target.closest("[data-wire], [data-part], [data-owner]");
+  select(hit ? idsOf(hit)[0] : null);
 }
 
 /** Lights up a path or whatever else is concerned; an empty list puts it out. */
@@ -265,13 +291,18 @@ function mark() {
       worst.set(id, finding.severity);
     }
   }
-  for (const drawing of place("diagram").querySelectorAll("[data-wire], [data-part]")) {
-    const id = drawing.getAttribute("data-wire") ?? drawing.getAttribute("data-part");
-    drawing.classList.toggle("found-danger", worst.get(id) === "danger");
-    drawing.classList.toggle("found-warning", worst.get(id) === "warning");
-    drawing.classList.toggle("lit", lit.has(id));
-    drawing.classList.toggle("selected", id === bench.selected);
+  for (const drawing of place("diagram").querySelectorAll(".dg-wire, .dg-symbol")) {
+    const ids = idsOf(drawing);
+    drawing.classList.toggle("found-danger", ids.some((id) => worst.get(id) === "danger"));
+    drawing.classList.toggle("found-warning", ids.some((id) => worst.get(id) === "warning"));
+    drawing.classList.toggle("lit", ids.some((id) => lit.has(id)));
+    drawing.classList.toggle("dg-selected", ids.includes(bench.selected));
   }
+}
+
+/** The wire or the parts that an element of the picture stands for. */
+function idsOf(drawing) {
+  return (drawing.getAttribute("data-wire") ?? drawing.getAttribute("data-part") ?? drawing.getAttribute("data-owner")).split(" ");
 }
 
 /** What is selected, with its figures, under the picture. */
@@ -316,6 +347,5 @@ export function endName(terminal) {
 
 /** The picture as it stands, for keeping. */
 export function svgText() {
-  return picture(bench.step, bench.switches);
+  return postText(`/v1/plans/diagram?marks=none&step=${encodeURIComponent(bench.step)}`, plan(), "image/svg+xml");
 }
-

@@ -55,6 +55,15 @@ export function listOfPlan(plan) {
   return postText("/v1/plans/conversion", plan, LISTS.csv);
 }
 
+let catalogue = null;
+
+/** The catalogue of parts: kinds, types, switches; asked once. */
+export function partCatalogue() {
+  catalogue ??= getJson("/v1/parts").then((answer) => answer.result);
+  catalogue.catch(() => (catalogue = null));
+  return catalogue;
+}
+
 /** The media type of a list by the ending of its file's name. */
 export function listType(fileName) {
   return LISTS[fileName.split(".").pop().toLowerCase()];

@@ -3,11 +3,12 @@
 import { bench, canRedo, canUndo, change, open, plan, redo, undo, when } from "./workshop.js";
 import * as cars from "./cars.js";
 import * as list from "./list.js";
+import * as circuit from "./circuit.js";
 import * as controls from "./controls.js";
 import * as picture from "./picture.js";
 import { button, element, keep, place, say } from "./elements.js";
 import { offer } from "./completion.js";
-import { getJson, explained, Refusal } from "./service.js";
+import { explained, partCatalogue, Refusal } from "./service.js";
 
 // No element has one of these as its id: the browser would take the keyboard from its field to go there.
 const TABS = {
@@ -25,6 +26,7 @@ let id = cars.newId();
 document.documentElement.classList.add("js");
 picture.start();
 controls.start();
+circuit.start();
 queueMicrotask(buttons);
 when("car", changed);
 when("plan", completions);
@@ -80,9 +82,12 @@ async function route() {
   } else {
     await tab(name in TABS ? name : "wires");
   }
-  document.querySelectorAll("nav a").forEach((link) => {
-    const here = link.hash === location.hash || (link.hash === "#calculators" && calculating);
-    link.toggleAttribute("aria-current", here);
+  document.querySelectorAll("header nav a[href^='#']").forEach((link) => {
+    if ((link.hash === "#calculators") === calculating) {
+      link.setAttribute("aria-current", "page");
+    } else {
+      link.removeAttribute("aria-current");
+    }
   });
 }
 
@@ -262,12 +267,9 @@ async function fillWelcome() {
   });
 }
 
-let catalogue = null;
-
 /** What the fields of the grids offer to complete. */
 async function completions() {
-  catalogue ??= getJson("/v1/parts").then((answer) => answer.result);
-  const { kinds, types } = await catalogue;
+  const { kinds, types } = await partCatalogue();
   const terminals = new Set((bench.car?.wires ?? []).flatMap((wire) => [wire.from, wire.to]).filter(Boolean));
   for (const part of bench.conversion?.result.plan.parts ?? []) {
     const own = part.terminals ?? kinds.find((kind) => kind.kind === part.kind)?.terminals.filter((each) => each.terminal).map((each) => each.words[0]) ?? [];

@@ -67,34 +67,17 @@ export function worksWhen(part) {
   return [all, ...switches].filter(Boolean).join("; ");
 }
 
-/** What stands on a part, as a list says it. */
-export function valueOf(part) {
-  switch (part.kind) {
-    case "lamp":
-      return `${fine(part.ratedV)} V ${fine(part.ratedW)} W`;
-    case "fuse":
-      return part.ratingA === undefined ? "" : `${fine(part.ratingA)} A`;
-    case "coil":
-      return `${fine(part.primaryResistanceOhm)} ohm`;
-    case "ballast":
-      return part.elementsOhm.map((ohm) => `${fine(ohm)} ohm`).join(" + ");
-    case "relay":
-      return `${fine(part.coilResistanceOhm)} ohm`;
-    case "solenoid":
-      return `${fine(part.holdInResistanceOhm)} ohm`;
-    case "fusible-link":
-      return part.size ?? "";
-    case "capacitor":
-      return `${fine(part.capacitanceUf)} µF`;
-    case "load":
-      return part.powerW ? `${fine(part.powerW)} W` : part.currentA ? `${fine(part.currentA)} A` : `${fine(part.resistanceOhm)} ohm`;
-    case "motor":
-      return `${fine(part.resistanceOhm)} ohm`;
-    case "resistor":
-      return `${fine(part.resistanceOhm)} ohm`;
-    default:
-      return "";
-  }
+const UNITS = { uF: "µF" };
+
+/** What stands on a part, as a list says it, by the figures that the catalogue has for its kind. */
+export function valueOf(part, kinds) {
+  const figures = kinds.find((each) => each.kind === part.kind)?.figures ?? [];
+  // A load may also say its watts or amperes, of which a list makes ohms.
+  const own = part.kind === "load" ? [{ property: "powerW", unit: "W" }, { property: "currentA", unit: "A" }] : [];
+  return [...figures, ...own]
+    .filter(({ property }) => part[property] !== undefined)
+    .map(({ unit, property }) => [part[property]].flat().map((value) => (typeof value === "number" ? `${fine(value)} ${UNITS[unit] ?? unit}` : value)).join(" + "))
+    .join(" ");
 }
 
 /** A count with its noun: 1 danger, 2 warnings. */

@@ -59,6 +59,7 @@ import loomwright.service.network.ResistanceQuestion;
 import loomwright.service.page.Examples;
 import loomwright.service.page.Pages;
 import loomwright.service.page.ProblemPages;
+import loomwright.service.page.Reference;
 import loomwright.service.page.Templates;
 import loomwright.service.plan.ComparisonTables;
 import loomwright.service.plan.DiagnosisTables;
@@ -120,7 +121,7 @@ final class Routes {
                 get("/", "getHelpPage", Pages.HELP::page),
                 get("/page/{file}", "getHelpPageFile", Pages.HELP::file),
                 get("/problems/{type}", "getProblemPage", ProblemPages::page),
-                get("/docs", "getDocumentation", Pages.DOCUMENTATION::page),
+                get("/docs", "getDocumentation", new Reference(contract)::page),
                 get("/docs/{file}", "getDocumentationFile", Pages.DOCUMENTATION::file));
     }
 

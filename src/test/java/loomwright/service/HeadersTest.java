@@ -165,9 +165,23 @@ class HeadersTest {
     }
 
     @Test
-    void theDocumentationPageLoadsNothingFromElsewhere() {
+    void theContractIsReadWithoutScripts() {
         String page = LiveService.ask()
                 .get("/docs")
+                .then()
+                .statusCode(200)
+                .header("Content-Security-Policy", containsString("default-src 'none'"))
+                .extract()
+                .asString();
+        assertThat(page)
+                .contains("<title>Loomwright", "id=\"solvePlan\"", "id=\"schema-Plan\"", "href=\"#schema-Plan\"")
+                .doesNotContain("<script", " src=");
+    }
+
+    @Test
+    void thePageToTryOperationsLoadsNothingFromElsewhere() {
+        String page = LiveService.ask()
+                .get("/docs/try")
                 .then()
                 .statusCode(200)
                 .header("Content-Security-Policy", containsString("script-src 'self'"))

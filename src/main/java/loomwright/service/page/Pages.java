@@ -16,8 +16,8 @@ import loomwright.service.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A page for people with its scripts and styles, all from within the jar: the help page at {@code /} and the browsable
- * contract at {@code /docs}.
+ * A page for people with its scripts and styles, all from within the jar: the help page at {@code /} and the page at
+ * {@code /docs/try} on which operations are tried.
  */
 public final class Pages {
     private static final String HTML = "text/html; charset=utf-8";
@@ -33,6 +33,7 @@ public final class Pages {
                     "diagram.css",
                     "calculators.js",
                     "cars.js",
+                    "circuit.js",
                     "compare.js",
                     "completion.js",
                     "controls.js",
@@ -53,10 +54,11 @@ public final class Pages {
                     "workshop.js"),
             FixedHeaders.HELP_CONTENT_SECURITY);
 
-    /** For programmers: a page of our own around the viewer of a web jar. */
+    /** For programmers who want to try an operation: a page of our own around the viewer of a web jar. */
     public static final Pages DOCUMENTATION = new Pages(
             new Source("docs/index.html", HTML),
             Map.of(
+                    "try", new Source("docs/index.html", HTML),
                     "viewer.js", new Source(VIEWER + "swagger-ui-bundle.js", SCRIPT),
                     "viewer.css", new Source(VIEWER + "swagger-ui.css", STYLE),
                     "start.js", new Source("docs/start.js", SCRIPT)),

@@ -1,7 +1,11 @@
 package loomwright.service.plan;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -11,6 +15,7 @@ import loomwright.catalogue.PartType;
 import loomwright.catalogue.SwitchTerminal;
 import loomwright.catalogue.TerminalMeaning;
 import loomwright.catalogue.UsualValue;
+import loomwright.catalogue.WrittenValue;
 import org.jspecify.annotations.Nullable;
 
 /** The catalogue of parts: nothing to choose. */
@@ -26,10 +31,47 @@ public record PartListQuestion() {
      */
     public record Listing(List<Kind> kinds, List<Type> types, List<SwitchType> switches) {}
 
-    /** A kind with its terminals. */
-    public record Kind(String kind, String name, List<String> words, String model, List<TerminalMeaning> terminals) {
+    /**
+     * A kind with its terminals.
+     *
+     * @param figures the figures that stand on it, in the order in which they are written
+     */
+    public record Kind(
+            String kind,
+            String name,
+            List<String> words,
+            String model,
+            List<TerminalMeaning> terminals,
+            List<Figure> figures) {
         static Kind of(PartKind kind) {
-            return new Kind(kind.kind(), kind.name(), kind.words(), kind.model(), PartCatalogue.terminals(kind.kind()));
+            return new Kind(
+                    kind.kind(),
+                    kind.name(),
+                    kind.words(),
+                    kind.model(),
+                    PartCatalogue.terminals(kind.kind()),
+                    Figure.of(kind.kind()));
+        }
+    }
+
+    /**
+     * A figure with its unit as it stands on a part.
+     *
+     * @param unit as a list writes it
+     * @param property of the plan document that it gives as it is
+     */
+    public record Figure(String unit, String property) {
+        private static final Set<WrittenValue.Law> AS_WRITTEN =
+                EnumSet.of(WrittenValue.Law.IS, WrittenValue.Law.EACH, WrittenValue.Law.LIST, WrittenValue.Law.SIZE);
+
+        static List<Figure> of(String kind) {
+            Map<String, Figure> byProperty = new LinkedHashMap<>();
+            for (WrittenValue written : PartCatalogue.writtenValues(kind, kind)) {
+                if (AS_WRITTEN.contains(written.law())) {
+                    byProperty.putIfAbsent(written.property(), new Figure(written.unit(), written.property()));
+                }
+            }
+            return List.copyOf(byProperty.values());
         }
     }
 

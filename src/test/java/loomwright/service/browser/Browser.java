@@ -176,7 +176,12 @@ final class Browser implements AutoCloseable {
     }
 
     Browser openWithoutWaiting() {
-        driver.get(address("/"));
+        return visit("/");
+    }
+
+    /** Opens an address, without waiting for a script. */
+    Browser visit(String path) {
+        driver.get(address(path));
         return this;
     }
 

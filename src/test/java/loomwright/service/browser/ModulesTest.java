@@ -134,6 +134,48 @@ class ModulesTest {
                 .isEqualTo("Dash fuse out > fuse 10 in, Dash fuse in > Dash fuse.b");
     }
 
+    /** What stands on a part is what the catalogue of the service names for its kind. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "{\"kind\":\"dynamo\",\"limitA\":22,\"regulatedV\":14.2}; 14.2 V 22 A",
+                "{\"kind\":\"control-box\",\"cutInV\":12.7}; 12.7 V",
+                "{\"kind\":\"fusible-link\",\"size\":\"14 AWG\"}; 14 AWG",
+                "{\"kind\":\"ammeter\",\"fullScaleA\":30}; 30 A",
+                "{\"kind\":\"stabiliser\",\"outputV\":10}; 10 V",
+                "{\"kind\":\"led\",\"ratedV\":12,\"currentA\":0.2}; 12 V 0.2 A",
+                "{\"kind\":\"ballast\",\"elementsOhm\":[0.9,0.6]}; 0.9 ohm + 0.6 ohm",
+                "{\"kind\":\"lamp\",\"ratedV\":12,\"ratedW\":45}; 12 V 45 W"
+            })
+    void aPartSaysWhatStandsOnIt(String part, String shown) {
+        assertThat(browser.later(
+                        "const part = JSON.parse(arguments[0]);"
+                                + "Promise.all([import('/page/words.js'), import('/page/service.js').then(s => s.partCatalogue())])"
+                                + ".then(([w, catalogue]) => w.valueOf(part, catalogue.kinds)).then(done, failed);",
+                        part))
+                .isEqualTo(shown);
+    }
+
+    /** Followed by hand in the plan of the example. */
+    @ParameterizedTest
+    @CsvSource({
+        "head-left, W4 W5 W23 W24 W25 W27 W29",
+        "solenoid, W4 W5 W6 W14 W15 W16",
+        "starter, W3 W17 W18",
+        "coil, W4 W5 W6 W7 W8 W9 W10 W11",
+        "blower, W4 W5 W6 W32 W33 W34"
+    })
+    void aCircuitLeadsFromTheBatteryThroughItsLoadToEarth(String load, String wires) {
+        assertThat(browser.later(
+                        "const load = arguments[0]; (async () => { const m = await import('/page/circuit.js'); const s = await import('/page/service.js');"
+                                + "const plan = await s.getJson('/v1/examples/sandpiper-as-built');"
+                                + "return m.circuitOf(plan, load).filter(e => e.wire).map(e => e.wire.id).join(' '); })()"
+                                + ".then(done, failed);",
+                        load))
+                .isEqualTo(wires);
+    }
+
     @Test
     void aDamagedLinkIsRefused() {
         assertThat(

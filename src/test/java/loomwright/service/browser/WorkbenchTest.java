@@ -174,6 +174,45 @@ class WorkbenchTest {
     }
 
     @Test
+    void turningTheKeyMovesNothingAndAsksNothing() {
+        browser.openExample("as built");
+        String places =
+                "return [...document.querySelectorAll('#diagram .dg-symbol')].map(s => s.getAttribute('transform')).join()";
+        Object before = browser.script(places);
+        Object now = browser.script("return performance.now()");
+        for (String step : List.of("crank", "off", "running")) {
+            browser.script("document.querySelector('input[value=' + arguments[0] + ']').click()", step);
+            assertThat(browser.one("#diagram svg").getAttribute("data-step")).isEqualTo(step);
+        }
+        assertThat(browser.script(places)).isEqualTo(before).asString().contains("translate");
+        assertThat(browser.script(
+                        "return performance.getEntriesByType('resource').filter(e => e.startTime > arguments[0]"
+                                + " && /diagram|solution/.test(e.name)).length",
+                        now))
+                .isEqualTo(0L);
+    }
+
+    @Test
+    void aPhoneShowsOneCircuitToReadFromTheBattery() {
+        browser.openExample("as built");
+        browser.resize(Browser.PHONE);
+        browser.choose("#circuit-of", "Left headlamp");
+        assertThat(browser.one("#picture").isDisplayed()).isFalse();
+        assertThat(browser.text("#strip li:first-child")).contains("Battery");
+        assertThat(browser.text("#strip"))
+                .contains("W25", "Left headlamp", "W29")
+                .doesNotContain("Right headlamp");
+        assertThat(browser.script("return Math.min(...[...document.querySelectorAll('#strip *')]"
+                        + ".map(e => parseFloat(getComputedStyle(e).fontSize))) >= 12"))
+                .isEqualTo(true);
+        browser.one("#strip li:nth-child(2) button").click();
+        assertThat(browser.text("#selected")).contains("W4");
+        browser.choose("#circuit-of", "the whole picture");
+        assertThat(browser.one("#picture").isDisplayed()).isTrue();
+        browser.resize(Browser.WIDE);
+    }
+
+    @Test
     void aRemedyIsAppliedCheckedAgainAndTakenBack() {
         browser.openExample("without relay or diode");
         int wires = browser.rows("#wire-grid").size();
