@@ -152,11 +152,15 @@ function show() {
     element("option", { value: "", selected: whole }, "the whole picture"),
   );
   place("live").classList.toggle("one-circuit", !whole);
+  place("strip").hidden = place("strip-note").hidden = whole;
+  if (whole) {
+    return;
+  }
   const step = figures();
   const volts = new Map((step?.nodes ?? []).flatMap((node) => node.terminals.map((terminal) => [terminal, node.floating ? "floating" : `${figure(node.voltageV)} V`])));
   const readings = new Map((step?.parts ?? []).map((row) => [row.part, row]));
   const wires = new Map((step?.wires ?? []).map((row) => [row.wire, row]));
-  const line = circuitOf(plan, chosen ?? "");
+  const line = circuitOf(plan, chosen);
   place("strip").replaceChildren(
     ...line.map((each, i) =>
       element(

@@ -4,7 +4,7 @@ import { bench, change, checkAgain, plan, select, setStep, setSwitch, stopChecks
 import { button, element, place, say, severity, table, wide } from "./elements.js";
 import { explained, listOfPlan, postJson } from "./service.js";
 import { patched } from "./patch.js";
-import { count, figure } from "./words.js";
+import { count, does, figure, nameOf, state } from "./words.js";
 import { endName, light, lightIn } from "./picture.js";
 import * as list from "./list.js";
 
@@ -150,17 +150,41 @@ function setSwitches(switches) {
 
 function play(item, moves) {
   stepper(item, moves.length, (at) => {
-    const [id, position] = moves[at].split(":");
-    if (id === "key") {
-      setStep(position);
-      return `Turn the key: ${bench.solution?.result.steps.find((each) => each.step === position)?.description ?? position}.`;
-    }
-    const part = plan().parts.find((each) => each.id === id);
-    if (part?.kind === "switch") {
-      setSwitch(id, position);
-    }
-    return `${part?.label ?? id}: ${position}.`;
+    const told = element("span");
+    outcome(moves.slice(0, at + 1), told);
+    return element("span", {}, move(moves[at]), " ", told);
   });
+}
+
+function move(text) {
+  const [id, position] = text.split(":");
+  if (id === "key") {
+    setStep(position);
+    return `Turn the key: ${bench.solution?.result.steps.find((each) => each.step === position)?.description ?? position}.`;
+  }
+  const part = plan().parts.find((each) => each.id === id);
+  if (part?.kind === "switch") {
+    setSwitch(id, position);
+  }
+  return `${nameOf(part) || id}: ${position}.`;
+}
+
+/** What is on after moves one after the other; a relay that they leave pulled in is in no picture of the switches alone. */
+async function outcome(moves, told) {
+  try {
+    const answer = await postJson(`/v1/plans/solution?after=${moves.map(encodeURIComponent).join(",")}`, plan({}));
+    const step = answer.result.steps.at(-1);
+    const label = (row) => nameOf(plan({}).parts.find((each) => each.id === row.part)) || row.part;
+    const held = step.parts.filter((row) => row.state === "pulled-in");
+    const on = step.parts.filter((row) => row.meantLive === false && row.activity && row.activity !== "dead" && !held.includes(row));
+    const lines = [...held.map((row) => `${label(row)}: ${state(row.state)}`), ...on.map((row) => `${label(row)}: ${does(row)}`)];
+    told.textContent = lines.length === 0 ? "Nothing is on that should be off." : `${lines.join("; ")}.`;
+    if (told.isConnected) {
+      light([...held, ...on].map((row) => row.part));
+    }
+  } catch (refused) {
+    told.textContent = explained(refused);
+  }
 }
 
 function remedyLine(remedy) {

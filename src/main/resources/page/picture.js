@@ -16,6 +16,8 @@ let turn = 0;
 let smallestText = 9;
 /** What of the picture is shown, in its own units. */
 let view = null;
+/** Whether the reader has moved or zoomed it. */
+let moved = false;
 let size = null;
 let lit = new Set();
 
@@ -38,13 +40,18 @@ export function start() {
   place("zoom-out").addEventListener("click", () => zoom(1.4));
   place("zoom-fit").addEventListener("click", () => {
     view = null;
+    moved = false;
     fit(true);
   });
   frame.addEventListener("wheel", wheel, { passive: false });
   frame.addEventListener("keydown", keyed);
   frame.addEventListener("click", clicked);
   dragging(frame);
-  new ResizeObserver(() => fit(false)).observe(frame);
+  new ResizeObserver(() => {
+    // What the reader has chosen to see stays.
+    view = moved ? view : null;
+    fit(false);
+  }).observe(frame);
 }
 
 /** The picture with the switches so, with all steps in it; drawn once. */
@@ -105,6 +112,7 @@ function put(answer) {
   shown = answer;
   if (before !== `${size.width} ${size.height}`) {
     view = null;
+    moved = false;
   }
   fit(false);
   mark();
@@ -141,16 +149,16 @@ function widenTargets(image) {
 
 function frameSize() {
   const box = place("diagram").getBoundingClientRect();
-  return { width: Math.max(box.width, 50), height: Math.max(box.height, 50) };
+  return { width: box.width, height: box.height };
 }
 
 function fit(whole) {
   const image = place("diagram").querySelector("svg");
-  if (!image || !size) {
+  const frame = frameSize();
+  if (!image || !size || frame.width === 0) {
     return;
   }
   if (!view) {
-    const frame = frameSize();
     const scale = Math.min(frame.width / size.width, frame.height / size.height);
     const readable = READABLE_PX / smallestText;
     if (whole || frame.width >= 600 || scale >= readable) {
@@ -185,6 +193,7 @@ function zoom(factor, at) {
   if (!view) {
     return;
   }
+  moved = true;
   const centre = at ?? { x: view.x + view.width / 2, y: view.y + view.height / 2 };
   const width = Math.min(Math.max(view.width * factor, 80), size.width * 2);
   const ratio = width / view.width;
@@ -211,6 +220,7 @@ function keyed(event) {
   const move = MOVES[event.key];
   if (move && view) {
     event.preventDefault();
+    moved = true;
     view = { ...view, x: view.x + (move[0] * view.width) / 8, y: view.y + (move[1] * view.height) / 8 };
     fit(false);
   } else if (event.key === "+" || event.key === "-") {
@@ -220,7 +230,7 @@ function keyed(event) {
 
 function dragging(frame) {
   const fingers = new Map();
-  let moved = false;
+  let dragged = false;
   let apart = 0;
   const distance = () => {
     const [one, other] = [...fingers.values()];
@@ -228,7 +238,7 @@ function dragging(frame) {
   };
   frame.addEventListener("pointerdown", (event) => {
     fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
-    moved = false;
+    dragged = false;
     apart = fingers.size === 2 ? distance() : 0;
   });
   frame.addEventListener("pointermove", (event) => {
@@ -238,8 +248,8 @@ function dragging(frame) {
       return;
     }
     const scale = image.getScreenCTM().a;
-    if (fingers.size === 1 && Math.hypot(event.clientX - from.x, event.clientY - from.y) > (moved ? 0 : 5)) {
-      moved = true;
+    if (fingers.size === 1 && Math.hypot(event.clientX - from.x, event.clientY - from.y) > (dragged ? 0 : 5)) {
+      dragged = moved = true;
       view = { ...view, x: view.x - (event.clientX - from.x) / scale, y: view.y - (event.clientY - from.y) / scale };
       fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
       fit(false);
@@ -247,7 +257,7 @@ function dragging(frame) {
       fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
       const now = distance();
       if (apart > 0 && now > 0) {
-        moved = true;
+        dragged = true;
         zoom(apart / now);
       }
       apart = now;
@@ -255,7 +265,7 @@ function dragging(frame) {
   });
   const lifted = (event) => fingers.delete(event.pointerId);
   ["pointerup", "pointercancel", "pointerleave"].forEach((name) => frame.addEventListener(name, lifted));
-  frame.addEventListener("click", (event) => moved && event.stopImmediatePropagation(), { capture: true });
+  frame.addEventListener("click", (event) => dragged && event.stopImmediatePropagation(), { capture: true });
 }
 
 function clicked(event) {

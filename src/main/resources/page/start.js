@@ -79,7 +79,7 @@ async function route() {
   place("welcome").hidden = calculating || bench.car !== null;
   if (calculating) {
     place(name).scrollIntoView();
-  } else {
+  } else if (bench.car !== null) {
     await tab(name in TABS ? name : "wires");
   }
   document.querySelectorAll("header nav a[href^='#']").forEach((link) => {

@@ -23,7 +23,7 @@ public final class Reference {
     private static final String SCHEMAS = "#/components/schemas/";
 
     private final Contract contract;
-    private volatile byte @Nullable [] page;
+    private volatile @Nullable String page;
 
     public Reference(Contract contract) {
         this.contract = contract;
@@ -32,12 +32,12 @@ public final class Reference {
     /** The page; written at the first request, because reading the contract takes its time. */
     public Reply page(Request request) {
         request.checkAccepts("text/html");
-        byte[] ready = page;
+        String ready = page;
         if (ready == null) {
-            ready = written(contract.document()).getBytes(StandardCharsets.UTF_8);
+            ready = written(contract.document());
             page = ready;
         }
-        return Reply.of("text/html; charset=utf-8", ready)
+        return Reply.of("text/html; charset=utf-8", ready.getBytes(StandardCharsets.UTF_8))
                 .withHeaders(Map.of(FixedHeaders.CONTENT_SECURITY, FixedHeaders.ANSWER_CONTENT_SECURITY));
     }
 
@@ -61,7 +61,7 @@ public final class Reference {
             operations(body, document, tag.path("name").asText());
         }
         body.element("h2", "Schemas", "id", "schemas");
-        document.at("/components/schemas").fields().forEachRemaining(schema -> {
+        document.at("/components/schemas").properties().forEach(schema -> {
             body.open("details", "id", "schema-" + schema.getKey()).element("summary", schema.getKey());
             schema(body, schema.getValue());
             body.close();
@@ -78,8 +78,8 @@ public final class Reference {
     private static void operations(Markup body, JsonNode document, String tag) {
         body.element("h2", capital(tag), "id", tag);
         document.path("paths")
-                .fields()
-                .forEachRemaining(path -> path.getValue().fields().forEachRemaining(method -> {
+                .properties()
+                .forEach(path -> path.getValue().properties().forEach(method -> {
                     JsonNode operation = method.getValue();
                     if (operation.at("/tags/0").asText().equals(tag)) {
                         operation(body, document, method.getKey() + " " + path.getKey(), operation);
@@ -113,8 +113,8 @@ public final class Reference {
         contents(body, "Body", target(document, operation.path("requestBody")));
         operation
                 .path("responses")
-                .fields()
-                .forEachRemaining(response ->
+                .properties()
+                .forEach(response ->
                         contents(body, "Answer " + response.getKey(), target(document, response.getValue())));
         body.close();
     }
@@ -126,7 +126,7 @@ public final class Reference {
         }
         body.open("p").element("strong", title + ": ");
         spans(body, message.path("description").asText());
-        message.path("content").fields().forEachRemaining(content -> {
+        message.path("content").properties().forEach(content -> {
             body.text(" ").element("code", content.getKey());
             type(body, content.getValue().path("schema"));
         });
@@ -142,8 +142,8 @@ public final class Reference {
                 .toList();
         List<Row> rows = new ArrayList<>();
         schema.path("properties")
-                .fields()
-                .forEachRemaining(property -> rows.add(new Row(
+                .properties()
+                .forEach(property -> rows.add(new Row(
                         property.getKey(),
                         required.contains(property.getKey()),
                         property.getValue(),
@@ -246,13 +246,13 @@ public final class Reference {
 
     /** The Markdown that the contract uses: paragraphs, lists, code and bold. */
     private static void markdown(Markup body, String text) {
-        for (String block : text.strip().split("\n\\s*\n")) {
+        for (String block : text.strip().split("\n\\s*\n", -1)) {
             if (block.isBlank()) {
                 continue;
             }
             if (block.startsWith("- ")) {
                 body.open("ul");
-                for (String item : block.substring(2).split("\n- ")) {
+                for (String item : block.substring(2).split("\n- ", -1)) {
                     body.open("li");
                     spans(body, item);
                     body.close();

@@ -82,7 +82,9 @@ final class Browser implements AutoCloseable {
         ChromeDriverService service =
                 new ChromeDriverService.Builder().usingDriverExecutable(DRIVER).build();
         Server server = Server.start(Options.DEFAULT.withPort(0));
-        return new Browser(server, new ChromeDriver(service, options));
+        ChromeDriver driver = new ChromeDriver(service, options);
+        driver.manage().timeouts().scriptTimeout(PATIENCE);
+        return new Browser(server, driver);
     }
 
     /** Opens the help page as somebody who was never there. */
@@ -164,7 +166,6 @@ final class Browser implements AutoCloseable {
 
     /** What a script that waits comes to; it hands its answer to {@code done}. */
     Object later(String script, Object... arguments) {
-        driver.manage().timeouts().scriptTimeout(PATIENCE);
         Object answer = driver.executeAsyncScript(
                 "const done = arguments[arguments.length - 1]; const failed = e => done('failed: ' + e);" + script,
                 arguments);

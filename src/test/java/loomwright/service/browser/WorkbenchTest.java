@@ -339,6 +339,10 @@ class WorkbenchTest {
 
     /** Begins an empty list and pastes a block into its first cell, as from a spreadsheet. */
     private static void paste(List<String> rows) {
+        paste(browser, rows);
+    }
+
+    static void paste(Browser browser, List<String> rows) {
         browser.waitUntil(here -> !here.find("#empty").isEmpty());
         browser.one("#empty").click();
         browser.waitUntil(here -> "from".equals(here.focused().getAttribute("data-column")));
