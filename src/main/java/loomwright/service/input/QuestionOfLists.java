@@ -225,11 +225,12 @@ public final class QuestionOfLists {
         }
         boolean several = operation.plans().size() > 1;
         ListSource source = ListFile.read(field.content(), ListLimits.defaults());
-        boolean bothLists = readings != null && !isJson(readings.content(), '[');
         put(
                 property,
                 several ? "file " + field.name() : "",
-                bothLists ? source.with(READINGS, ListFile.read(readings.content(), ListLimits.defaults())) : source);
+                readings == null || isJson(readings.content(), '[')
+                        ? source
+                        : source.with(READINGS, ListFile.read(readings.content(), ListLimits.defaults())));
     }
 
     private void readReadings(Multipart.Field field) throws IOException {
