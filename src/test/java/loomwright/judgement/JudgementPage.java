@@ -80,7 +80,7 @@ final class JudgementPage {
             if (!bases.isEmpty()) {
                 lines.add("## " + title(each.getSimpleName()));
                 lines.add("");
-                Set<String> asked = asked(each, classes);
+                Set<String> asked = asked(each);
                 lines.add("Asked by: "
                         + (asked.isEmpty()
                                 ? "nothing yet"
@@ -136,7 +136,7 @@ final class JudgementPage {
     }
 
     /** Through other classes of judgement too: who asks them asks this. */
-    private static Set<String> asked(JavaClass rule, JavaClasses classes) {
+    private static Set<String> asked(JavaClass rule) {
         Set<JavaClass> known = new LinkedHashSet<>();
         List<JavaClass> open = new ArrayList<>(List.of(rule));
         Set<String> asked = new TreeSet<>();
