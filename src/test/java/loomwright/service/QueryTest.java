@@ -57,6 +57,15 @@ class QueryTest {
     }
 
     @Test
+    void moreDigitsThanANumberHoldsAreNone() {
+        LiveService.ask()
+                .get("/v1/resistance?network=4&acrossV=1" + "0".repeat(400))
+                .then()
+                .statusCode(400)
+                .body("errors[0].parameter", equalTo("acrossV"));
+    }
+
+    @Test
     void allFaultsAreNamedAtOnce() {
         LiveService.ask()
                 .get("/v1/resistance?acrossV=x&colour=red")

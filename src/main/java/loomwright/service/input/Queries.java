@@ -125,7 +125,10 @@ public final class Queries {
         }
         String unit = PropertyName.of(parameter).unit();
         OptionalDouble value = Quantities.inUnit(given, unit == null ? "" : unit);
-        return value.isPresent() ? BigDecimal.valueOf(value.getAsDouble()).toPlainString() : given;
+        // More digits than a double holds are no number with a unit.
+        return value.isPresent() && Double.isFinite(value.getAsDouble())
+                ? BigDecimal.valueOf(value.getAsDouble()).toPlainString()
+                : given;
     }
 
     /** A text that is no such thing stays a text: the contract then says that its type is wrong. */
