@@ -169,7 +169,7 @@ function refusal(inputs, refused) {
   const homeless = refused.errors.filter((error) => {
     const input = inputs.find((each) => each.name === (ALIASES[error.parameter] ?? error.parameter));
     if (input) {
-      setProblem(input, error.text);
+      setProblem(input, error.code === "missing" ? `Needed: ${error.accepted}.` : `Accepted: ${error.accepted}.`);
     }
     return !input;
   });

@@ -144,7 +144,7 @@ function askedCells() {
   for (const error of bench.errors) {
     const match = /^\/wires\/(\d+)(?:\/(\w+))?/.exec(error.pointer ?? "");
     if (match) {
-      asked.set(`${match[1]} ${{ lengthM: "length", lengthFt: "length", resistanceOhm: "resistance" }[match[2]] ?? match[2] ?? "from"}`, error.text);
+      asked.set(`${match[1]} ${{ lengthM: "length", lengthFt: "length", resistanceOhm: "resistance" }[match[2]] ?? match[2] ?? "from"}`, `Accepted: ${error.accepted}.`);
     }
   }
   return asked;

@@ -79,7 +79,7 @@ class CalculatorsTest {
     void aMistakeIsToldBesideItsFieldWhichGetsTheKeyboard() {
         browser.enter("#drop-length", "three");
         browser.one("#drop-length").sendKeys(Keys.ENTER);
-        browser.waitForText("#drop-length-problem", "Accepted is a number");
+        browser.waitForText("#drop-length-problem", "Accepted: a number");
 
         assertThat(browser.focused().getAttribute("id")).isEqualTo("drop-length");
         browser.enter("#drop-length", "3");
