@@ -46,7 +46,7 @@ class MalformedRequestTest {
                         "websocket",
                         "GET /health HTTP/1.1\r\nUpgrade: websocket\r\nSec-WebSocket-Version: 13"
                                 + "\r\nSec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ==",
-                        ProblemType.NOT_FOUND),
+                        null),
                 arguments("no HTTP", "hello", null),
                 arguments("unknown version", "GET /health HTTP/9.9", null),
                 arguments("header without name", "GET /health HTTP/1.1\r\n: x", ProblemType.MALFORMED_REQUEST),
