@@ -148,8 +148,8 @@ class HeadersTest {
     @ParameterizedTest
     @ValueSource(strings = {"gzip;q=0", "identity", "br"})
     void whoWantsNoGzipGetsNone(String offer) {
-        String answer = LiveService.raw("GET /openapi.yaml HTTP/1.1\r\nHost: a\r\nAccept-Encoding: " + offer
-                + "\r\nConnection: close\r\n\r\n");
+        String answer = LiveService.raw(
+                "GET /openapi.yaml HTTP/1.1\r\nHost: a\r\nAccept-Encoding: " + offer + "\r\nConnection: close\r\n\r\n");
         assertThat(answer.substring(0, answer.indexOf("\r\n\r\n")))
                 .startsWith("HTTP/1.1 200")
                 .doesNotContain("Content-Encoding");
