@@ -14,6 +14,7 @@ import loomwright.drawing.diagram.DrawingSvg;
 import loomwright.drawing.sheet.PrintedSheet;
 import loomwright.drawing.sheet.SheetQuestion;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.Step;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -61,6 +62,9 @@ public class PictureBenchmark {
     @Benchmark
     public Object benchSheet() {
         return PrintedSheet.of(
-                new SheetQuestion(null, plan, null, null, null), BackfeedLimits.defaults(), limits, Progress.UNWATCHED);
+                new SheetQuestion(null, plan, null, Step.RUN, SheetQuestion.Document.BENCH),
+                BackfeedLimits.defaults(),
+                limits,
+                Progress.UNWATCHED);
     }
 }
