@@ -28,7 +28,7 @@ async function main() {
   const spark = await new IgnitionApi(service).getSpark({ speedRpm: 3000 });
   console.log(`spark: ${spark.result.at.marginKv} kV`);
 
-  found("picture", await (await plans.drawPlan({ plan })).text(), "<svg");
+  found("picture", (await plans.drawPlan({ plan, format: "json" })).result.svg, "<svg");
   found("sheet", await (await plans.printSheet({ sheetQuestion: { plan } })).text(), "<html");
   found("contract", await (await new ServiceApi(service).getContract()).text(), "openapi: 3.1");
   // Forms beside JSON, asked for by `format`, are read without a model.
