@@ -6,12 +6,11 @@ import { postJson, postSlow, explained } from "./service.js";
 import { colourWords, colours, count, figure, fine, nameOf } from "./words.js";
 import { endName, light } from "./picture.js";
 
-const SURE = 0.9;
 const LOADS = ["lamp", "load", "motor", "coil", "relay", "solenoid"];
 const DEAD_BELOW = 0.05;
 const WEAK = 0.8;
 
-/** The session: { plan, load, complaint, readings, skipped, first, answer }; null before it begins. */
+/** The session: { plan, load, complaint, readings, skipped, accepted, first, answer }; null before it begins. */
 let session = null;
 let aborter = null;
 
@@ -109,9 +108,10 @@ async function begin(load, complaint) {
     const live = volts.filter((each) => (part.meantLive ?? []).includes(each.condition) || each.condition === "run");
     const dead = sheet.readings.filter((each) => each.purpose === "dead");
     session = {
-      plan: drawn, load, complaint, readings: [], skipped: [], answer: null,
+      plan: drawn, load, complaint, readings: [], skipped: [], accepted: [], answer: null,
       first: (complaint === "live" ? [...dead, ...volts] : [...live, ...volts]).map((each) => ({
-        from: each.red, to: each.black, condition: each.condition, switches: switchesOf(each), quantity: each.quantity,
+        red: each.red, black: each.black, condition: each.condition, switches: switchesOf(each), quantity: each.quantity,
+        contacts: each.contacts, keyOffAgain: each.keyOffAgain,
         expected: each.shows === "figure" ? { lowest: each.lowest, highest: each.highest, nominal: each.nominal } : undefined,
         situation: each.situation,
       })),
@@ -139,13 +139,15 @@ function isSkipped(reading) {
 }
 
 function same(one, other) {
-  return one.from === other.from && (one.to ?? "earth") === (other.to ?? "earth") && one.condition === other.condition && JSON.stringify(one.switches ?? {}) === JSON.stringify(other.switches ?? {});
+  return one.red === other.red && (one.black ?? "earth") === (other.black ?? "earth") && one.condition === other.condition && JSON.stringify(one.switches ?? {}) === JSON.stringify(other.switches ?? {});
 }
 
 const KEY = {
   off: "Key off.", accessory: "Key at accessory.", run: "Key on, engine stopped.",
   crank: "Crank the engine while you read.", running: "Engine running.",
 };
+
+const CONTACTS = { closed: "Turn the engine by hand until the contact points are closed.", open: "Turn the engine by hand until the contact points are open." };
 
 function showReading(reading) {
   if (!reading) {
@@ -155,7 +157,7 @@ function showReading(reading) {
   const ohms = reading.quantity === "ohms";
   setStep(ohms ? "off" : reading.condition);
   Object.entries(reading.switches ?? {}).forEach(([id, position]) => setSwitch(id, position));
-  const ids = [reading.from, reading.to].filter((end) => end && end !== "earth").map((end) => end.split(".")[0]);
+  const ids = [reading.red, reading.black].filter((end) => end && end !== "earth").map((end) => end.split(".")[0]);
   select(ids[0]);
   light(ids);
   const field = element("input", { id: "reading", inputmode: "decimal", autocomplete: "off", enterkeyhint: "done" });
@@ -165,8 +167,8 @@ function showReading(reading) {
     {
       className: "reading",
       noValidate: true,
-      "data-from": reading.from,
-      "data-to": reading.to ?? "earth",
+      "data-red": reading.red,
+      "data-black": reading.black ?? "earth",
       "data-condition": reading.condition ?? "",
       "data-quantity": reading.quantity,
       "data-switches": JSON.stringify(reading.switches ?? {}),
@@ -183,9 +185,9 @@ function showReading(reading) {
   fill(panel(), 
     element("h2", { tabIndex: -1 }, `Reading ${session.readings.length + 1}`),
     ...cautions(reading),
-    element("p", {}, ohms ? "Battery disconnected, earthed clamp first. Meter on ohms." : `${KEY[reading.condition] ?? reading.condition} ${switchWords(reading)} Meter on DC volts.`),
-    lead("red", "Red lead", reading.from),
-    lead("black", "Black lead", reading.to ?? "earth"),
+    element("p", {}, ohms ? "Battery disconnected, earthed clamp first. Meter on ohms." : `${reading.keyOffAgain ? "Key on, then off again." : (KEY[reading.condition] ?? reading.condition)} ${switchWords(reading)} ${CONTACTS[reading.contacts] ?? ""} Meter on DC volts.`),
+    lead("red", "Red lead", reading.red),
+    lead("black", "Black lead", reading.black ?? "earth"),
     sheet ? element("p", { className: "assumed" }, `A sound car shows ${fine(reading.expected.lowest)} to ${fine(reading.expected.highest)} ${ohms ? "Ω" : "V"}.`) : null,
     form,
     problem,
@@ -207,7 +209,7 @@ function showReading(reading) {
     suspects(),
   );
   field.focus({ preventScroll: matchMedia("(max-width: 999px)").matches });
-  say(`Reading ${session.readings.length + 1}: red lead at ${endName(reading.from)}, black lead at ${endName(reading.to ?? "earth")}.`);
+  say(`Reading ${session.readings.length + 1}: red lead at ${endName(reading.red)}, black lead at ${endName(reading.black ?? "earth")}.`);
 }
 
 function switchWords(reading) {
@@ -222,7 +224,7 @@ function cautions(reading) {
   if (reading.condition === "running") {
     said.push("Keep hands, leads and sleeves clear of fan and belts.");
   }
-  const parts = [reading.from, reading.to ?? ""].map((end) => session.plan.parts.find((part) => part.id === end.split(".")[0])?.kind);
+  const parts = [reading.red, reading.black ?? ""].map((end) => session.plan.parts.find((part) => part.id === end.split(".")[0])?.kind);
   if (parts.includes("coil")) {
     said.push("The coil makes enough voltage to hurt you. Touch its terminals with insulated probes only.");
   }
@@ -269,7 +271,13 @@ function take(reading, field, problem) {
 
 function record(reading, value) {
   const ohms = reading.quantity === "ohms";
-  const measured = { from: reading.from, to: reading.to ?? "earth", ...(ohms ? {} : { condition: reading.condition }) };
+  const measured = { red: reading.red, black: reading.black ?? "earth", ...(ohms ? {} : { condition: reading.condition }) };
+  if (reading.contacts && reading.contacts !== "either") {
+    measured.contacts = reading.contacts;
+  }
+  if (reading.keyOffAgain) {
+    measured.keyOffAgain = true;
+  }
   if (Object.keys(reading.switches ?? {}).length > 0) {
     measured.switches = reading.switches;
   }
@@ -286,7 +294,9 @@ function record(reading, value) {
 
 function skip(reading) {
   session.skipped.push(reading);
-  if (session.answer) {
+  if (session.answer && session.answer.nextReadings.every(isSkipped)) {
+    diagnose();
+  } else if (session.answer) {
     showAnswer();
   } else {
     show();
@@ -323,7 +333,7 @@ async function diagnose() {
     suspects(),
   );
   try {
-    const answer = await postSlow("/v1/plans/diagnosis", { plan: mine.plan, readings: mine.readings }, ({ done, of }) => {
+    const answer = await postSlow("/v1/plans/diagnosis", { plan: mine.plan, readings: mine.readings, outOfReach: outOfReach() }, ({ done, of }) => {
       bar.max = of ?? 1;
       bar.value = Math.min(done ?? 0, of ?? 1);
     }, aborter.signal);
@@ -335,7 +345,7 @@ async function diagnose() {
     if (refused.name === "AbortError" || mine !== session) {
       return;
     }
-    session.readings.pop();
+    mine.readings.pop();
     fill(panel(), element("p", { className: "problem" }, explained(refused)), element("p", { className: "buttons" }, button("Measure again", () => (session.answer ? showAnswer() : show())), button("Stop", stop)));
   }
 }
@@ -344,20 +354,72 @@ function candidates() {
   return (session?.answer?.explanations ?? []).flatMap((each) => each.candidates.map((candidate) => ({ ...candidate, explains: each.explains }))).sort((one, other) => other.probability - one.probability);
 }
 
+/** The ends of what was skipped, but for the chassis and places that were measured at. */
+function outOfReach() {
+  const reached = new Set(session.readings.flatMap((each) => [each.red, each.black]));
+  return [...new Set(session.skipped.flatMap((each) => [each.red, each.black ?? "earth"]))].filter((end) => end !== "earth" && !reached.has(end));
+}
+
 function showAnswer() {
-  const { verdict, nextReadings } = session.answer;
+  const { verdict, certainty, nextReadings, doubts } = session.answer;
+  const doubt = doubts.find((each) => !session.accepted.includes(each.question.text));
   const next = nextReadings.find((each) => !isSkipped(each));
-  const all = candidates();
-  const first = all[0];
-  if (verdict === "unexplained" && !next) {
-    showEnd("None of these", "No single fault that was tried explains all readings. Measure again where a reading surprised you, and check that the list of wires is right.");
-  } else if (verdict === "plan-consistent" && !next) {
-    showEnd("Your readings are those of a sound car", "The fault does not show in them. Measure while the fault is there: warm, under load, or with the loom moved.");
-  } else if (first && first.explains && first.probability >= SURE && first.faults.length > 0) {
-    showEnd("What to repair", first.description, first);
-  } else {
+  const first = candidates()[0];
+  if (doubt) {
+    showDoubt(doubt);
+  } else if (certainty === "confirmed" || certainty === "not-confirmable") {
+    showEnd(verdict === "plan-consistent" ? "Your readings are those of a sound car" : "What to repair", verdict === "plan-consistent" ? session.answer.summary.map((each) => each.text).join(" ") : first.description.text, verdict === "plan-consistent" ? undefined : first);
+  } else if (next) {
     showReading(next);
+  } else if (verdict === "unexplained" || verdict === "check-readings") {
+    showEnd("None of these", "Nothing that was tried explains all readings. Measure again where a reading surprised you, and check that the list of wires is right.");
+  } else if (verdict === "plan-consistent") {
+    showEnd("Your readings are those of a sound car", "The fault does not show in them. Measure while the fault is there: warm, under load, or with the loom moved.");
+  } else {
+    showReading(undefined);
   }
+}
+
+/** A reading may be a slip: that is asked before anything is accused. */
+function showDoubt(doubt) {
+  const taken = doubt.readings.map((index) => session.readings[index]);
+  light(taken.flatMap((each) => [each.red, each.black]).filter((end) => end && end !== "earth").map((end) => end.split(".")[0]));
+  const corrected = doubt.corrected || Object.keys(doubt.switches).length > 0;
+  const correct = () => {
+    doubt.readings.forEach((index, place) => {
+      const reading = session.readings[index];
+      session.readings[index] = {
+        ...reading,
+        ...(place === 0 && doubt.corrected ? doubt.corrected : {}),
+        ...(Object.keys(doubt.switches).length > 0 ? { switches: { ...(reading.switches ?? {}), ...doubt.switches } } : {}),
+      };
+    });
+    diagnose();
+  };
+  const again = () => {
+    session.readings = session.readings.filter((_, index) => !doubt.readings.includes(index));
+    session.first = [...taken.map((each) => ({ ...each, quantity: each.voltageV === undefined ? "ohms" : "volts", voltageV: undefined, resistanceOhm: undefined, open: undefined })), ...session.first];
+    session.answer = null;
+    show();
+  };
+  fill(panel(),
+    element("h2", { tabIndex: -1, id: "doubt" }, "One question first"),
+    element("p", { className: "panel" }, doubt.question.text),
+    element(
+      "p",
+      { className: "buttons" },
+      corrected ? button("Yes, correct it", correct, { className: "main" }) : null,
+      button("Measure again", again, corrected ? {} : { className: "main" }),
+      button("No, it is right", () => {
+        session.accepted.push(doubt.question.text);
+        showAnswer();
+      }),
+      button("Stop", stop, { className: "small" }),
+    ),
+    suspects(),
+  );
+  place("doubt").focus();
+  say(doubt.question.text);
 }
 
 function showEnd(title, text, suspect) {
@@ -368,7 +430,7 @@ function showEnd(title, text, suspect) {
   fill(panel(), 
     element("h2", { tabIndex: -1, id: "outcome" }, title),
     element("p", { className: "panel" }, text),
-    suspect ? element("p", {}, `Certainty: ${Math.round(100 * suspect.probability)} %. It explains ${session.readings.length === 1 ? "your reading" : `all ${session.readings.length} readings`}. Repair it, then take the same readings again.`) : null,
+    suspect ? element("p", {}, `Certainty: ${Math.round(100 * suspect.probability)} %. ${session.answer.certainty === "confirmed" ? "" : "Nobody can measure there, so this is not confirmed. "}It explains ${session.readings.length === 1 ? "your reading" : `all ${session.readings.length} readings`}. Repair it, then take the same readings again.`) : null,
     element("p", { className: "buttons" }, button("Back", back), button("Begin again", stop)),
     suspects(),
     readingsTaken(),
@@ -380,13 +442,13 @@ function showEnd(title, text, suspect) {
 /** What was read, beside what a sound car would have shown. */
 function readingsTaken() {
   const rows = (session.answer?.readings ?? []).map((each) => [
-    `${endName(each.from)} to ${endName(each.to)}`, each.condition ?? "", metered(each.measured), metered(each.planned), each.deviates ? "differs" : "as expected",
+    `${endName(each.red)} to ${endName(each.black)}`, each.condition ?? "", metered(each.measured), metered(each.planned), each.deviates ? "differs" : "as expected",
   ]);
   return rows.length === 0 ? null : wide("Your readings", table("Your readings", [["Where", false], ["Key", false], ["Measured", true], ["Expected", true], ["", false]], rows));
 }
 
 function metered(shown) {
-  return shown === undefined ? "" : shown.open ? "over range" : shown.voltageV !== undefined ? `${figure(shown.voltageV)} V` : `${fine(shown.resistanceOhm)} Ω`;
+  return shown === undefined ? "" : shown.sign ? shown.sign.replaceAll("-", " ") : shown.open ? "over range" : shown.voltageV !== undefined ? `${figure(shown.voltageV)} V` : `${fine(shown.resistanceOhm)} Ω`;
 }
 
 function suspects() {
@@ -402,7 +464,7 @@ function suspects() {
       "ul",
       { className: "suspects" },
       ...all.slice(0, 8).map((each) =>
-        element("li", {}, element("meter", { min: 0, max: 1, value: each.probability, "aria-label": `Likelihood of: ${each.description}` }), `${Math.round(100 * each.probability)} %: ${each.description}`),
+        element("li", {}, element("meter", { min: 0, max: 1, value: each.probability, "aria-label": `Likelihood of: ${each.description.text}` }), `${Math.round(100 * each.probability)} %: ${each.description.text}`),
       ),
     ),
   );

@@ -10,54 +10,55 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.TimeUnit;
 import loomwright.answer.Deadline;
-import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
 import loomwright.circuit.Condition;
+import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.circuit.fault.BatteryFault;
 import loomwright.circuit.fault.BlownFuse;
+import loomwright.circuit.fault.ShortBetween;
+import loomwright.circuit.fault.ShortToEarth;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.mistakes.Fuses;
 import loomwright.network.NetworkLimits;
 import loomwright.network.NoConvergence;
+import loomwright.operation.Contacts;
 import loomwright.operation.DisconnectedPlan;
 import loomwright.operation.Meter;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.Quantity;
+import loomwright.operation.ReadingSpread;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 
 /**
- * Says what a meter would show on a plan with faults in it. Looks at the clock before each solution.
+ * Says what a meter would show on a plan with faults in it, and what would be seen of its parts. Looks at the clock before
+ * each solution.
  *
  * <p>Not thread safe: the solver holds work space.
  */
 final class Bench {
     /** What stands for an open circuit: more than a common meter's range shows (common practice, no source). */
-    static final double OPEN_OHM = 1e7;
-
-    private static final int TELL_EVERY = 100;
+    static final double OPEN_OHM = 2e6;
 
     private final Plan plan;
     private final NetworkLimits networkLimits;
-    private final DiagnosisLimits limits;
     private final Progress progress;
+    private final int expected;
     private final PlanSolver solver;
-    private final long endNs;
-    private final Map<Map<String, String>, Plan> settings = new HashMap<>();
+    private final Map<Variant, Plan> variants = new HashMap<>();
     private final Map<Asked, Optional<Measured>> known = new HashMap<>();
+    private final Map<Measurement, Double> soundV = new HashMap<>();
     private int solutions;
 
     Bench(Plan plan, DiagnosisLimits limits, NetworkLimits networkLimits, Progress progress) {
         this.plan = plan;
         this.networkLimits = networkLimits;
-        this.limits = limits;
-        this.progress = progress;
+        this.progress = new Deadline(limits.timeMs(), progress);
+        this.expected = limits.maxSolutions();
         this.solver = new PlanSolver(networkLimits, new Deadline(limits.timeMs(), progress.untold()));
-        this.endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(limits.timeMs());
     }
 
     Plan plan() {
@@ -73,110 +74,210 @@ final class Bench {
      * What was found on the bench.
      *
      * @param figures what a meter shows, one for each measurement; 0 V where nothing joins the points, as a meter's own
-     *     resistance has it
+     *     resistance has it; of a part that is looked at, the number of what is {@link Seen}
      * @param opening the fuses that carry more than opens them, the worst in each setting of the switches
      * @param openingBeforeAReading those of them that open before a reading could be taken
+     * @param melts whether a wire melts before a reading could be taken
      */
-    record Measured(PredictedFigures figures, Set<String> opening, Set<String> openingBeforeAReading) {}
+    record Measured(PredictedFigures figures, Set<String> opening, Set<String> openingBeforeAReading, boolean melts) {}
 
     /** The same question is answered from memory. */
     private record Asked(List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {}
+
+    /** A plan to solve: switches set, contacts held. */
+    private record Variant(Map<String, String> switches, Contacts contacts) {}
 
     /**
      * Measures.
      *
      * @return empty if the plan with these faults has no solution
-     * @throws OutOfTime if the time is up
+     * @throws loomwright.answer.OutOfTime if the time is up
      */
     Optional<Measured> measure(List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {
         Asked asked = new Asked(faults, fusesBlown, measurements);
         Optional<Measured> before = known.get(asked);
         if (before == null) {
-            before = solved(faults, fusesBlown, measurements);
+            before = new Session(faults, fusesBlown, measurements, false).measured();
             known.put(asked, before);
         }
         return before;
     }
 
-    private Optional<Measured> solved(
+    /** The same, with how far the figures may be off in a vehicle that is otherwise sound. */
+    Optional<Measured> measureWithSpread(
             List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements) {
-        double[] values = new double[measurements.size()];
-        Set<String> opening = new LinkedHashSet<>();
-        Set<String> openingBeforeAReading = new LinkedHashSet<>();
-        try {
-            for (Map.Entry<Map<String, String>, List<Integer>> group :
-                    bySwitches(measurements).entrySet()) {
-                Plan faulty = faulty(faults, fusesBlown, group.getKey());
-                List<SolvedStep> steps = solve(faulty, measurements, group.getValue());
-                if (!measure(faulty, steps, measurements, group.getValue(), values)) {
-                    return Optional.empty();
-                }
-                for (String fuse : Fuses.firstToOpen(faulty, steps)) {
-                    opening.add(fuse);
-                    if (Fuses.opensBeforeAReading(faulty, fuse, steps)) {
-                        openingBeforeAReading.add(fuse);
-                    }
+        return new Session(faults, fusesBlown, measurements, true).measured();
+    }
+
+    /** One go at all measurements. */
+    private final class Session {
+        private final List<SingleFault> faults;
+        private final Set<String> fusesBlown;
+        private final List<Measurement> measurements;
+        private final boolean spread;
+        private final double[] closed;
+        private final double[] open;
+        private final PredictedFigures.Spread closedSpread;
+        private final PredictedFigures.Spread openSpread;
+        private final Set<String> opening = new LinkedHashSet<>();
+        private final Set<String> openingBeforeAReading = new LinkedHashSet<>();
+        private boolean melts;
+
+        @SuppressWarnings({"unchecked", "rawtypes"}) // an array of maps
+        Session(List<SingleFault> faults, Set<String> fusesBlown, List<Measurement> measurements, boolean spread) {
+            this.faults = faults;
+            this.fusesBlown = fusesBlown;
+            this.measurements = measurements;
+            this.spread = spread;
+            int count = measurements.size();
+            this.closed = new double[count];
+            this.open = new double[count];
+            this.closedSpread = new PredictedFigures.Spread(new Map[count], new double[count]);
+            this.openSpread = new PredictedFigures.Spread(new Map[count], new double[count]);
+        }
+
+        Optional<Measured> measured() {
+            Map<Variant, List<Integer>> groups = new LinkedHashMap<>();
+            for (int i = 0; i < measurements.size(); i++) {
+                Measurement m = measurements.get(i);
+                for (Contacts state : states(m)) {
+                    groups.computeIfAbsent(new Variant(m.switches(), state), key -> new ArrayList<>())
+                            .add(i);
                 }
             }
-        } catch (NoConvergence none) {
-            return Optional.empty();
+            try {
+                for (Map.Entry<Variant, List<Integer>> group : groups.entrySet()) {
+                    if (!solve(group.getKey(), group.getValue())) {
+                        return Optional.empty();
+                    }
+                }
+            } catch (NoConvergence none) {
+                return Optional.empty();
+            }
+            for (int i = 0; i < measurements.size(); i++) {
+                List<Contacts> states = states(measurements.get(i));
+                if (states.size() == 1) {
+                    boolean isOpen = states.get(0) == Contacts.OPEN;
+                    copy(i, isOpen ? open : closed, isOpen ? closed : open);
+                    copy(i, isOpen ? openSpread : closedSpread, isOpen ? closedSpread : openSpread);
+                }
+            }
+            PredictedFigures figures = new PredictedFigures(closed, open);
+            return Optional.of(new Measured(
+                    spread ? figures.withSpread(closedSpread, openSpread) : figures,
+                    opening,
+                    openingBeforeAReading,
+                    melts));
         }
-        return Optional.of(new Measured(new PredictedFigures(values), opening, openingBeforeAReading));
-    }
 
-    private static Map<Map<String, String>, List<Integer>> bySwitches(List<Measurement> measurements) {
-        Map<Map<String, String>, List<Integer>> groups = new LinkedHashMap<>();
-        for (int i = 0; i < measurements.size(); i++) {
-            groups.computeIfAbsent(measurements.get(i).switches(), key -> new ArrayList<>())
-                    .add(i);
+        private void copy(int i, double[] from, double[] to) {
+            to[i] = from[i];
         }
-        return groups;
-    }
 
-    private boolean measure(
-            Plan faulty, List<SolvedStep> steps, List<Measurement> measurements, List<Integer> which, double[] values) {
-        Map<Condition, DisconnectedPlan> disconnected = new EnumMap<>(Condition.class);
-        for (int i : which) {
-            Measurement m = measurements.get(i);
-            if (m.quantity() == Quantity.OHMS) {
-                values[i] = Math.min(
-                        OPEN_OHM,
-                        disconnected
-                                .computeIfAbsent(m.condition(), c -> disconnected(faulty, c))
-                                .ohms(m.probe())
-                                .orElse(OPEN_OHM));
-            } else {
+        private void copy(int i, PredictedFigures.Spread from, PredictedFigures.Spread to) {
+            to.moves()[i] = from.moves()[i];
+            to.ohms()[i] = from.ohms()[i];
+        }
+
+        private boolean solve(Variant variant, List<Integer> which) {
+            Plan faulty = faulty(variant);
+            List<SolvedStep> steps = steps(faulty, which);
+            double[] values = variant.contacts() == Contacts.OPEN ? open : closed;
+            PredictedFigures.Spread here = variant.contacts() == Contacts.OPEN ? openSpread : closedSpread;
+            Map<Condition, DisconnectedPlan> disconnected = new EnumMap<>(Condition.class);
+            Map<Step, ReadingSpread> spreads = new EnumMap<>(Step.class);
+            for (int i : which) {
+                Measurement m = measurements.get(i);
+                here.moves()[i] = Map.of();
+                if (m.part() == null && m.quantity() == Quantity.OHMS) {
+                    DisconnectedPlan.Ohms ohms = disconnected
+                            .computeIfAbsent(m.condition(), c -> disconnected(faulty, c))
+                            .ohmsWithin(m.probe());
+                    values[i] = ohms == null ? OPEN_OHM : Math.min(OPEN_OHM, ohms.ohm());
+                    here.ohms()[i] = ohms == null ? 0 : ohms.spreadOhm();
+                    continue;
+                }
                 SolvedStep solved = in(m.step(), steps);
                 if (!solved.solved()) {
                     return false;
                 }
-                values[i] = Meter.volts(solved, m.probe()).orElse(0);
+                if (m.part() != null) {
+                    values[i] = seen(m, solved).figure();
+                } else {
+                    values[i] = Meter.volts(solved, m.probe()).orElse(0);
+                    if (spread) {
+                        here.moves()[i] = spreads.computeIfAbsent(m.step(), step -> solved.spread())
+                                .of(m.probe());
+                    }
+                }
+            }
+            look(faulty, steps);
+            return true;
+        }
+
+        /** What is seen of a part; that a fault blows its fuse is seen whenever it blows one. */
+        private Seen seen(Measurement m, SolvedStep solved) {
+            String part = String.valueOf(m.part());
+            if (faults.isEmpty() && solved.plan().findPart(part).orElse(null) instanceof Consumer consumer) {
+                soundV.putIfAbsent(m, solved.effectiveV(consumer));
+            }
+            Seen seen = Seen.of(solved, part, soundV.getOrDefault(m, 0.0));
+            return seen == Seen.NOTHING && !fusesBlown.isEmpty() ? Seen.FUSE_BLOWN : seen;
+        }
+
+        private void look(Plan faulty, List<SolvedStep> steps) {
+            for (String fuse : Fuses.firstToOpen(faulty, steps)) {
+                opening.add(fuse);
+                if (Fuses.opensBeforeAReading(faulty, fuse, steps)) {
+                    openingBeforeAReading.add(fuse);
+                }
+            }
+            boolean shorted = faults.stream().anyMatch(f -> f instanceof ShortToEarth || f instanceof ShortBetween);
+            melts |= shorted && openingBeforeAReading.isEmpty() && Fuses.wireMeltsBeforeAReading(faulty, steps);
+        }
+
+        /**
+         * The steps in which something is measured, and those before; with the key on in any case, since that has been
+         * before anything was measured, and what opens a fuse then has opened it. Where nothing can be solved with the key
+         * on, only as far as was measured: what was read at rest is worth having all the same.
+         */
+        private List<SolvedStep> steps(Plan faulty, List<Integer> which) {
+            Optional<Step> last = which.stream()
+                    .map(measurements::get)
+                    .filter(m -> m.part() != null || m.quantity() == Quantity.VOLTS)
+                    .map(Measurement::step)
+                    .max(Comparator.naturalOrder());
+            count();
+            if (last.filter(step -> step.compareTo(Step.RUN) >= 0).isPresent()) {
+                return solver.solve(faulty, last.orElseThrow());
+            }
+            try {
+                return solver.solve(faulty, Step.RUN);
+            } catch (NoConvergence none) {
+                count();
+                return last.map(step -> solver.solve(faulty, step)).orElse(List.of());
             }
         }
-        return true;
+
+        private Plan faulty(Variant variant) {
+            Plan changed = variants.computeIfAbsent(variant, Bench.this::set);
+            // What is wrong with the battery first: without charge it feeds the running engine as well.
+            for (SingleFault fault : faults) {
+                changed = fault instanceof BatteryFault ? fault.applyTo(changed) : changed;
+            }
+            for (SingleFault fault : faults) {
+                changed = fault instanceof BatteryFault ? changed : fault.applyTo(changed);
+            }
+            for (String fuse : fusesBlown) {
+                changed = new BlownFuse(fuse).applyTo(changed);
+            }
+            return changed;
+        }
     }
 
-    /**
-     * The steps in which volts are measured, and those before; with the key on in any case, since that has been before
-     * anything was measured, and what opens a fuse then has opened it. Where nothing can be solved with the key on, only as
-     * far as was measured: what was read at rest is worth having all the same.
-     */
-    private List<SolvedStep> solve(Plan faulty, List<Measurement> measurements, List<Integer> which) {
-        Optional<Step> measured = which.stream()
-                .map(measurements::get)
-                .filter(m -> m.quantity() == Quantity.VOLTS)
-                .map(Measurement::step)
-                .max(Comparator.naturalOrder());
-        count();
-        if (measured.filter(step -> step.compareTo(Step.RUN) >= 0).isPresent()) {
-            return solver.solve(faulty, measured.orElseThrow());
-        }
-        try {
-            return solver.solve(faulty, Step.RUN);
-        } catch (NoConvergence none) {
-            count();
-            return measured.map(step -> solver.solve(faulty, step)).orElse(List.of());
-        }
+    /** How the contacts may stand: one state where they make no difference. */
+    private List<Contacts> states(Measurement m) {
+        return Contacts.matter(plan) ? m.contacts().states() : List.of(Contacts.CLOSED);
     }
 
     private static SolvedStep in(Step step, List<SolvedStep> steps) {
@@ -188,38 +289,17 @@ final class Bench {
         return DisconnectedPlan.of(faulty, condition, networkLimits);
     }
 
-    private Plan faulty(List<SingleFault> faults, Set<String> fusesBlown, Map<String, String> switches) {
-        Plan changed = settings.computeIfAbsent(switches, this::set);
-        // What is wrong with the battery first: without charge it feeds the running engine as well.
-        for (SingleFault fault : faults) {
-            changed = fault instanceof BatteryFault ? fault.applyTo(changed) : changed;
-        }
-        for (SingleFault fault : faults) {
-            changed = fault instanceof BatteryFault ? changed : fault.applyTo(changed);
-        }
-        for (String fuse : fusesBlown) {
-            changed = new BlownFuse(fuse).applyTo(changed);
-        }
-        return changed;
-    }
-
-    private Plan set(Map<String, String> switches) {
+    private Plan set(Variant variant) {
         Plan changed = plan;
-        for (Map.Entry<String, String> entry : switches.entrySet()) {
+        for (Map.Entry<String, String> entry : variant.switches().entrySet()) {
             Switch chosen = (Switch) changed.findPart(entry.getKey()).orElseThrow();
             changed = changed.withPart(chosen.withPosition(entry.getValue()));
         }
-        return changed;
+        return Contacts.matter(plan) ? variant.contacts().held(changed) : changed;
     }
 
     private void count() {
         solutions++;
-        if (solutions % TELL_EVERY == 0) {
-            progress.at(Math.min(solutions, limits.maxSolutions()), limits.maxSolutions());
-        }
-        if (System.nanoTime() > endNs) {
-            throw new OutOfTime("A diagnosis may take " + limits.timeMs() / 1000.0 + " s; " + solutions
-                    + " solutions were made by then. Give fewer readings or a smaller plan.");
-        }
+        progress.at(Math.min(solutions, expected), expected);
     }
 }

@@ -3,30 +3,43 @@ package loomwright.diagnosis;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
+import loomwright.circuit.fault.SingleFault;
+import loomwright.operation.Probe;
 import org.jspecify.annotations.Nullable;
 
 /** What was found by trying faults: groups that the readings cannot tell apart, likeliest first, with their probabilities. */
 final class Diagnosis {
-    /** Explanations that are told. */
-    private static final int MOST_TOLD = 10;
-    /** Less likely ones are told only if they go with every reading. */
-    private static final double WORTH_TELLING = 1e-3;
+    /** Explanations that are reported. */
+    private static final int MOST_REPORTED = 20;
+    /** Below this a fault counts as excluded. */
+    static final double EXCLUDED = 1e-3;
+    /** No part is accused with more before something was measured across it, or with a reading left unexplained. */
+    static final double MOST_UNCONFIRMED = 0.89;
+    /** From this probability on an explanation leads. */
+    static final double LEADS = 0.5;
     /** Candidates that the next readings are to tell apart, and groups they are taken from. */
     private static final int MOST_LEADING = 16;
 
-    private static final int LEADING_GROUPS = 6;
+    private static final int LEADING_GROUPS = 8;
+    /** Candidates of about this logarithm of weight below the best are weighed with all tolerances, at most so many. */
+    private static final double IN_THE_RUNNING = 12;
+
+    private static final int MOST_CLOSER = 60;
 
     private final DiagnosisQuestion question;
     private final Bench bench;
     private final Trials trials;
     private final @Nullable FaultCandidate sound;
-    private final List<List<FaultCandidate>> told = new ArrayList<>();
+    private final List<List<FaultCandidate>> groups = new ArrayList<>();
+    private final List<List<FaultCandidate>> reported = new ArrayList<>();
     private final int singles;
     private final int pairs;
     private final int notShown;
-    private final double highest;
-    private final double total;
+    private final double unexplainedLog;
+    private double highest;
+    private double total;
 
     /**
      * Tries.
@@ -46,37 +59,67 @@ final class Diagnosis {
                 .filter(c -> sound == null || !likelihood.alike(c.figures(), sound.figures()))
                 .toList();
         this.notShown = singles - shown.size();
-        boolean oneIsEnough = Stream.concat(Stream.ofNullable(sound), shown.stream())
-                .anyMatch(c -> c.fit().explains());
-        List<FaultCandidate> both = oneIsEnough ? List.of() : search.pairs(shown);
+        List<FaultCandidate> closer = closer(shown);
+        double prior = Math.log(Priors.UNEXPLAINED);
+        this.unexplainedLog = prior + likelihood.ofUnexplained(sound == null ? null : sound.figures());
+        weigh(closer, List.of());
+        boolean oneIsEnough = groups.get(0).get(0).fit().explains();
+        List<FaultCandidate> both = oneIsEnough ? List.of() : closer(search.pairs(shown));
         this.pairs = search.pairs();
-        List<List<FaultCandidate>> groups = new ArrayList<>();
+        if (!both.isEmpty()) {
+            weigh(closer, both);
+        }
+        for (List<FaultCandidate> group : groups) {
+            if (reported.size() < MOST_REPORTED && (probability(group) >= EXCLUDED || reported.isEmpty())) {
+                reported.add(group);
+            }
+        }
+    }
+
+    private List<FaultCandidate> closer(List<FaultCandidate> rough) {
+        double least = Stream.concat(Stream.ofNullable(trials.roughlySound()), rough.stream())
+                        .mapToDouble(FaultCandidate::logWeight)
+                        .max()
+                        .orElse(0)
+                - IN_THE_RUNNING;
+        return rough.stream()
+                .filter(c -> c.logWeight() > least)
+                .limit(MOST_CLOSER)
+                .map(trials::closer)
+                .sorted(FaultSearch.LIKELIEST_FIRST)
+                .toList();
+    }
+
+    private void weigh(List<FaultCandidate> single, List<FaultCandidate> both) {
+        groups.clear();
         if (sound != null) {
             groups.add(List.of(sound));
         }
-        groups.addAll(Ties.of(shown, likelihood));
-        groups.addAll(Ties.of(both, likelihood));
-        this.highest = groups.stream()
-                .flatMap(List::stream)
-                .mapToDouble(FaultCandidate::logWeight)
+        groups.addAll(Ties.of(single, trials.likelihood()));
+        groups.addAll(Ties.of(both, trials.likelihood()));
+        highest = Stream.concat(
+                        groups.stream().flatMap(List::stream).map(FaultCandidate::logWeight), Stream.of(unexplainedLog))
+                .mapToDouble(w -> w)
                 .max()
                 .orElse(0);
-        this.total = groups.stream()
-                .flatMap(List::stream)
-                .mapToDouble(c -> Math.exp(c.logWeight() - highest))
-                .sum();
-        groups.sort(Comparator.comparingDouble((List<FaultCandidate> g) -> Math.rint(1e9 * probability(g)))
+        total = Math.exp(unexplainedLog - highest)
+                + groups.stream().mapToDouble(this::weight).sum();
+        groups.sort(Comparator.comparingDouble((List<FaultCandidate> g) -> Math.rint(1e9 * weight(g) / total))
                 .reversed());
-        tell(groups);
-    }
-
-    private void tell(List<List<FaultCandidate>> groups) {
-        for (List<FaultCandidate> group : groups) {
-            boolean worth = group.get(0).fit().explains() || probability(group) >= WORTH_TELLING || told.isEmpty();
-            if (worth && told.size() < MOST_TOLD) {
-                told.add(group);
+        // Many things that fit no better than no fault at all are no reason to accuse anything.
+        if (sound != null && sound.fit().explains()) {
+            boolean none = groups.stream().flatMap(List::stream).allMatch(c -> c.logWeight() <= sound.logWeight());
+            if (none) {
+                groups.remove(List.of(sound));
+                groups.add(0, List.of(sound));
             }
         }
+    }
+
+    private double weight(List<FaultCandidate> group) {
+        return group.stream()
+                .mapToDouble(c -> Math.exp(c.logWeight() - highest))
+                .sum();
     }
 
     DiagnosisQuestion question() {
@@ -92,9 +135,9 @@ final class Diagnosis {
         return sound;
     }
 
-    /** What is worth telling, likeliest first; the candidates of a group are tied. */
+    /** What is worth reporting, likeliest first; the candidates of a group are tied. */
     List<List<FaultCandidate>> groups() {
-        return told;
+        return reported;
     }
 
     int singles() {
@@ -111,20 +154,56 @@ final class Diagnosis {
     }
 
     double probability(FaultCandidate candidate) {
-        return Math.exp(candidate.logWeight() - highest) / total;
+        double p = Math.exp(candidate.logWeight() - highest) / total;
+        List<FaultCandidate> first = groups.get(0);
+        return first.contains(candidate) ? p * capped() : p;
     }
 
     double probability(List<FaultCandidate> group) {
         return group.stream().mapToDouble(this::probability).sum();
     }
 
+    /** By what the likeliest explanation has to be made less likely, because nobody measured where it is. */
+    private double capped() {
+        List<FaultCandidate> first = groups.get(0);
+        boolean open = !first.get(0).sound()
+                && (!first.get(0).fit().explains() || (first.size() == 1 && !confirmed(first.get(0))));
+        double p = weight(first) / total;
+        return open && p > MOST_UNCONFIRMED ? MOST_UNCONFIRMED / p : 1;
+    }
+
+    /** Probability that it is something that was not tried. */
+    double unexplained() {
+        double told = Math.exp(unexplainedLog - highest) / total;
+        return told + weight(groups.get(0)) / total * (1 - capped());
+    }
+
+    /** Whether something was measured across all that a candidate accuses. */
+    boolean confirmed(FaultCandidate candidate) {
+        return candidate.faults().stream()
+                .allMatch(f -> Confirmation.across(f, question.plan())
+                        .map(across ->
+                                Confirmation.taken(across, trials.likelihood().measurements()))
+                        .orElse(true));
+    }
+
+    /** Across the first fault of a candidate that has not been measured at. */
+    Optional<Probe> toConfirm(FaultCandidate candidate) {
+        for (SingleFault fault : candidate.faults()) {
+            Optional<Probe> across = Confirmation.across(fault, question.plan());
+            if (across.isPresent()
+                    && !Confirmation.taken(across.get(), trials.likelihood().measurements())) {
+                return across;
+            }
+        }
+        return Optional.empty();
+    }
+
     /** Some of each of the first groups, in turn. */
     List<FaultCandidate> leading() {
         List<FaultCandidate> leading = new ArrayList<>();
-        List<List<FaultCandidate>> from = told.stream()
-                .limit(LEADING_GROUPS)
-                .filter(g -> probability(g) >= WORTH_TELLING)
-                .toList();
+        List<List<FaultCandidate>> from =
+                reported.stream().limit(LEADING_GROUPS).toList();
         for (int k = 0; k < MOST_LEADING && leading.size() < MOST_LEADING; k++) {
             for (List<FaultCandidate> group : from) {
                 if (k < group.size() && leading.size() < MOST_LEADING) {
@@ -135,11 +214,7 @@ final class Diagnosis {
         return leading;
     }
 
-    List<NextReadings.Chosen> nextReadings(List<FaultCandidate> leading) {
-        if (leading.size() < 2) {
-            return List.of();
-        }
-        List<Double> weights = leading.stream().map(this::probability).toList();
-        return new NextReadings(bench, question).of(leading, weights);
+    Bench bench() {
+        return bench;
     }
 }

@@ -6,6 +6,7 @@ import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCheck;
+import loomwright.operation.Point;
 import loomwright.operation.UsualIntent;
 import org.jspecify.annotations.Nullable;
 
@@ -14,32 +15,71 @@ import org.jspecify.annotations.Nullable;
  *
  * @param plan as it should be
  * @param readings 1 to 200
- * @param meter how far the meter may be off; a plain multimeter unless said
+ * @param meterAccuracyPercent of the reading, 0 to 10; 1 unless said; two steps of the last digit come on top, as on the
+ *     sheet of readings
+ * @param outOfReach where no lead can be put: ids of parts, or terminals
+ * @param procedure whether to plan the readings in advance
  */
-public record DiagnosisQuestion(Plan plan, List<MeterReading> readings, MeterAccuracy meter) {
+public record DiagnosisQuestion(
+        Plan plan,
+        List<MeterReading> readings,
+        Double meterAccuracyPercent,
+        List<String> outOfReach,
+        Boolean procedure) {
     static final int MAX_READINGS = 200;
+    private static final int MAX_PLACES = 1000;
+    /** Of a plain digital meter: common practice, no source. */
+    static final double METER_PERCENT = 1;
 
     public DiagnosisQuestion {
         InputErrors faults = new InputErrors().required("/plan", plan).required("/readings", readings);
         faults.reject();
+        outOfReach = orNone(outOfReach);
+        procedure = orFalse(procedure);
         faults.check(
                         !readings.isEmpty() && readings.size() <= MAX_READINGS,
                         InputError.Code.OUT_OF_RANGE,
                         "/readings",
                         readings.size(),
                         "1 to " + MAX_READINGS + " readings")
+                .check(
+                        outOfReach.size() <= MAX_PLACES,
+                        InputError.Code.OUT_OF_RANGE,
+                        "/outOfReach",
+                        outOfReach.size(),
+                        "at most " + MAX_PLACES + " places")
+                .range("/meterAccuracyPercent", meterAccuracyPercent, 0, 10)
                 .reject();
         readings = List.copyOf(readings);
-        meter = orUsual(meter);
+        meterAccuracyPercent = orUsual(meterAccuracyPercent);
     }
 
-    private static MeterAccuracy orUsual(@Nullable MeterAccuracy meter) {
-        return meter == null ? MeterAccuracy.USUAL : meter;
+    /** Readings of a plain meter, every place within reach. */
+    public static DiagnosisQuestion of(Plan plan, List<MeterReading> readings) {
+        return new DiagnosisQuestion(plan, readings, METER_PERCENT, List.of(), false);
     }
 
-    MeterAccuracy meterOf(MeterReading reading) {
-        MeterAccuracy own = reading.meter();
-        return own == null ? meter : own;
+    private static Double orUsual(@Nullable Double percent) {
+        return percent == null ? (Double) METER_PERCENT : percent;
+    }
+
+    private static List<String> orNone(@Nullable List<String> places) {
+        return places == null ? List.of() : List.copyOf(places);
+    }
+
+    private static Boolean orFalse(@Nullable Boolean given) {
+        return given == null ? Boolean.FALSE : given;
+    }
+
+    double meterFraction() {
+        return meterAccuracyPercent / 100;
+    }
+
+    /** Whether a lead can be put there. */
+    boolean reaches(Point point) {
+        return point.terminal() == null
+                || (!outOfReach.contains(point.toString())
+                        && !outOfReach.contains(point.terminal().part()));
     }
 
     /**
@@ -54,7 +94,17 @@ public record DiagnosisQuestion(Plan plan, List<MeterReading> readings, MeterAcc
         for (int i = 0; i < readings.size(); i++) {
             readings.get(i).check(plan, "/readings/" + i, faults);
         }
+        for (int i = 0; i < outOfReach.size(); i++) {
+            String place = outOfReach.get(i);
+            faults.check(
+                    plan.findPart(place.contains(".") ? place.substring(0, place.indexOf('.')) : place)
+                            .isPresent(),
+                    InputError.Code.UNKNOWN_REFERENCE,
+                    "/outOfReach/" + i,
+                    place,
+                    "the id of a part of the plan, or one of its terminals");
+        }
         faults.reject();
-        return new DiagnosisQuestion(UsualIntent.complete(plan), readings, meter);
+        return new DiagnosisQuestion(UsualIntent.complete(plan), readings, meterAccuracyPercent, outOfReach, procedure);
     }
 }

@@ -11,6 +11,7 @@ import loomwright.circuit.fault.SingleFault;
  * @param fusesBlown what they have blown by the time of the readings
  * @param opening fuses that carry more than opens them
  * @param openingBeforeAReading those of them that open before a reading could be taken
+ * @param melts whether a wire melts before a reading could be taken
  * @param figures what the meter would show
  * @param logWeight natural logarithm of prior odds times likelihood
  */
@@ -19,6 +20,7 @@ record FaultCandidate(
         Set<String> fusesBlown,
         Set<String> opening,
         Set<String> openingBeforeAReading,
+        boolean melts,
         PredictedFigures figures,
         Fit fit,
         double logWeight) {

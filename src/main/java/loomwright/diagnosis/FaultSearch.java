@@ -7,7 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import loomwright.circuit.fault.BadJoint;
+import java.util.stream.Stream;
 import loomwright.circuit.fault.BatteryFault;
 import loomwright.circuit.fault.NotCharging;
 import loomwright.circuit.fault.SingleFault;
@@ -32,7 +32,7 @@ final class FaultSearch {
     private static final double HELPS = 2;
 
     /** Only joints of about this logarithm of weight below the best are sized to the last per cent. */
-    private static final double IN_THE_RUNNING = 30;
+    private static final double IN_THE_RUNNING = 12;
 
     private static final int SEARCHED = 8;
 
@@ -56,7 +56,7 @@ final class FaultSearch {
         this.trials = trials;
         this.sizes = new FaultSize(trials);
         this.limits = limits;
-        this.sound = trials.sound();
+        this.sound = trials.roughlySound();
     }
 
     /** How many pairs were tried. */
@@ -68,12 +68,16 @@ final class FaultSearch {
     List<FaultCandidate> singles() {
         List<FaultCandidate> found = roughly();
         double least = found.isEmpty() ? 0 : found.get(0).logWeight() - IN_THE_RUNNING;
-        found.replaceAll(c -> c.logWeight() > least && c.faults().get(0) instanceof BadJoint && !seemsSound(c)
-                ? sizes.climbed(c, 0, FaultSize.REACH)
+        found.replaceAll(c -> c.logWeight() > least
+                        && c.faults().get(0) instanceof SizedFault sized
+                        && (c.fusesBlown().isEmpty() || sized.size() < sized.largest())
+                        && !seemsSound(c)
+                ? sizes.climbed(c, 0, c.fusesBlown().isEmpty() ? FaultSize.REACH : FaultSize.WIDE_REACH)
                 : c);
         found.sort(LIKELIEST_FIRST);
+        FaultCandidate closely = trials.sound();
         if (found.stream().noneMatch(c -> c.fit().explains())
-                && (sound == null || !sound.fit().explains())) {
+                && (closely == null || !closely.fit().explains())) {
             searchSizes(found);
             found.sort(LIKELIEST_FIRST);
         }
@@ -83,10 +87,10 @@ final class FaultSearch {
     private List<FaultCandidate> roughly() {
         List<FaultCandidate> found = new ArrayList<>();
         for (SingleFault fault : SingleFaults.listWithinParts(trials.bench().plan())) {
-            if (fault instanceof BadJoint joint) {
-                sizes.fit(joint, sound).ifPresent(found::add);
-            } else if (fault instanceof BatteryFault battery) {
+            if (fault instanceof BatteryFault battery) {
                 sizes.searched(battery).ifPresent(found::add);
+            } else if (fault instanceof SizedFault sized) {
+                fitted(sized).ifPresent(found::add);
             } else {
                 best(List.of(fault), Set.of()).ifPresent(found::add);
             }
@@ -95,11 +99,30 @@ final class FaultSearch {
         return found;
     }
 
+    /** With all fuses whole and of the size that fits best, or with the fuses blown that it opens at its worst. */
+    private Optional<FaultCandidate> fitted(SizedFault fault) {
+        Optional<FaultCandidate> whole = sizes.fit(fault, sound);
+        boolean opens = !trials.of(List.of(fault.withSize(fault.largest())), Set.of())
+                .map(trials::opening)
+                .orElse(Set.of())
+                .isEmpty();
+        return opens
+                ? Stream.concat(
+                                whole.stream(),
+                                best(List.of(fault.withSize(fault.largest())), Set.of())
+                                        .map(sizes::withFusesBlown)
+                                        .stream())
+                        .min(LIKELIEST_FIRST)
+                : whole;
+    }
+
     /** Before two faults are thought of, the likeliest joints are sized with more care. */
     private void searchSizes(List<FaultCandidate> found) {
         int searched = 0;
         for (int k = 0; k < found.size() && searched < SEARCHED; k++) {
-            if (found.get(k).faults().get(0) instanceof BadJoint && !seemsSound(found.get(k))) {
+            if (found.get(k).faults().get(0) instanceof SizedFault
+                    && found.get(k).fusesBlown().isEmpty()
+                    && !seemsSound(found.get(k))) {
                 found.set(k, sizes.closer(found.get(k)));
                 searched++;
             }
@@ -147,6 +170,8 @@ final class FaultSearch {
                 }
             }
         }
+        // Each sized alone takes all of the sag upon itself: only together do they come to the fore.
+        found.replaceAll(c -> c.faults().stream().allMatch(BatteryFault.class::isInstance) ? fitted(c) : c);
         found.sort(LIKELIEST_FIRST);
         int explaining = 0;
         for (int k = 0; k < Math.min(FITTED_PAIRS, found.size()) && explaining < ENOUGH; k++) {
@@ -181,7 +206,22 @@ final class FaultSearch {
         return best(faults, fuses);
     }
 
+    /** Sizes in turn: two of them first by least squares, which leads there from afar, all by what is likeliest. */
     private FaultCandidate fitted(FaultCandidate pair) {
+        FaultCandidate best = climbed(pair);
+        if (!best.fit().explains() && pair.faults().stream().allMatch(SizedFault.class::isInstance)) {
+            FaultCandidate nearer = pair;
+            for (int round = 0; round < ROUNDS; round++) {
+                for (int which = 0; which < pair.faults().size(); which++) {
+                    nearer = sizes.closer(nearer, which, WIDE);
+                }
+            }
+            best = Stream.of(best, climbed(nearer)).min(LIKELIEST_FIRST).orElseThrow();
+        }
+        return best;
+    }
+
+    private FaultCandidate climbed(FaultCandidate pair) {
         FaultCandidate best = pair;
         for (int round = 0; round < ROUNDS; round++) {
             for (int which = 0; which < pair.faults().size(); which++) {
@@ -210,7 +250,8 @@ final class FaultSearch {
         int most = (int) Math.floor((1 + Math.sqrt(1 + 8.0 * limits.maxPairs())) / 2);
         Set<FaultCandidate> bases = new LinkedHashSet<>();
         for (int reading = 0; reading < sound.fit().deviations().size(); reading++) {
-            if (sound.fit().deviates(reading)) {
+            if (sound.fit().deviates(reading)
+                    || Math.abs(sound.fit().deviations().get(reading)) > Fit.LIMIT) {
                 int r = reading;
                 distinct.stream()
                         .filter(c -> !c.fit().deviates(r))
@@ -218,6 +259,8 @@ final class FaultSearch {
                         .forEach(bases::add);
             }
         }
+        // A battery that is flat as well hides what else is wrong with the supply: alone neither helps.
+        singles.stream().filter(FaultSearch::ofSupply).forEach(bases::add);
         bases.addAll(distinct);
         return bases.stream().limit(most).sorted(LIKELIEST_FIRST).toList();
     }

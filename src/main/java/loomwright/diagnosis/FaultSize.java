@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import loomwright.circuit.fault.BadJoint;
+import java.util.function.ToDoubleFunction;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SizedFault;
 import org.jspecify.annotations.Nullable;
@@ -12,17 +12,18 @@ import org.jspecify.annotations.Nullable;
 /**
  * How bad a fault is: the size that makes the readings most likely.
  *
- * <p>For each of the many joints the plan is solved for {@value #GRID} sizes a factor 10 apart. In between, a voltage of a
- * linear circuit depends on one resistance R as v = v∞ + (v₀ − v∞)/(1 + kR) with the same k everywhere, so between two
- * sizes it is drawn straight over 1/(1 + kR), and the likelihood looked up along that line. From its best place
+ * <p>For each of the many faults the plan is solved for sizes a factor 10 apart. In between, a voltage of a linear circuit
+ * depends on one branch, of resistance or conductance more by s, as v = v∞ + (v₀ − v∞)/(1 + ks) with the same k everywhere,
+ * so between two sizes it is drawn straight over 1/(1 + ks), and the likelihood looked up along that line. From its best place
  * golden-section search climbs to the top, to 2 per cent, with the plan solved at each step (J. Kiefer, Sequential minimax
  * search for a maximum, 1953, from memory).
  *
  * <p>Of a plan's supply there is only one, so that a battery's size is searched at once by {@value #STEPS} solutions and a climb.
  */
 final class FaultSize {
-    static final int GRID = 5;
     private static final double APART = 10;
+    private static final double LITTLE = 0.94;
+    private static final int SMALLER = 4;
     /** Places looked up between two sizes. */
     private static final int BETWEEN = 8;
 
@@ -33,6 +34,9 @@ final class FaultSize {
     /** Natural logarithm of how far the search looks either way, and of how close it ends. */
     static final double REACH = 0.3;
 
+    /** The same where only sizes a factor of three apart have been tried. */
+    static final double WIDE_REACH = 0.8;
+
     private static final double CLOSE = 0.02;
 
     private final Trials trials;
@@ -42,25 +46,49 @@ final class FaultSize {
     }
 
     /**
-     * Fits one joint roughly.
+     * Fits one fault roughly.
      *
-     * @param joint of any size
-     * @param sound the plan without it; a joint that makes no difference even when it hardly conducts is not sized
-     * @return empty if the plan has no solution with it
+     * @param fault of any size
+     * @param sound the plan without it; a fault that makes no difference even when it is at its worst is not sized
+     * @return empty if the plan has no solution with it, or it does not last at any size
      */
-    Optional<FaultCandidate> fit(BadJoint joint, @Nullable FaultCandidate sound) {
+    Optional<FaultCandidate> fit(SizedFault fault, @Nullable FaultCandidate sound) {
         List<FaultCandidate> solved = new ArrayList<>();
-        for (int i = 0; i < GRID; i++) {
-            FaultCandidate tried = at(List.of(joint), 0, Set.of(), joint.largest() / Math.pow(APART, i));
+        for (double size = fault.largest(); size > fault.smallest() / Math.sqrt(APART); size /= APART) {
+            FaultCandidate tried = at(List.of(fault), 0, Set.of(), size);
             if (tried == null) {
                 continue;
             } else if (sound != null && trials.likelihood().alike(tried.figures(), sound.figures())) {
                 // Smaller ones make even less difference.
-                return solved.isEmpty() ? trials.of(List.of(joint), Set.of()) : Optional.of(best(solved, sound));
+                return solved.isEmpty() ? Optional.of(tried) : Optional.of(best(solved, sound));
             }
             solved.add(tried);
         }
         return solved.isEmpty() ? Optional.empty() : Optional.of(best(solved, sound));
+    }
+
+    /**
+     * The same fault with the same fuses blown, of the size that fits best, roughly. Most blown fuses take it out of the circuit,
+     * so that smaller sizes show the same.
+     *
+     * @param worst the fault as large as can be
+     */
+    FaultCandidate withFusesBlown(FaultCandidate worst) {
+        SizedFault fault = sized(worst.faults(), 0);
+        FaultCandidate best = worst;
+        FaultCandidate last = worst;
+        double apart = Math.sqrt(APART);
+        for (double size = fault.largest() / apart;
+                !worst.fusesBlown().isEmpty() && size > fault.smallest();
+                size /= apart) {
+            FaultCandidate tried = at(worst.faults(), 0, worst.fusesBlown(), size);
+            if (tried == null || trials.likelihood().alike(tried.figures(), last.figures())) {
+                break;
+            }
+            best = higher(best, tried);
+            last = tried;
+        }
+        return best;
     }
 
     /**
@@ -108,7 +136,16 @@ final class FaultSize {
                 }
             }
         }
-        return most <= sound.fit().logLikelihood() ? best : higher(best, at(best.faults(), 0, Set.of(), at));
+        return most <= sound.fit().logLikelihood() ? best : higher(best, lasting(best, at));
+    }
+
+    /** Of a size, or of one a little smaller, if a fuse or a wire goes at that size. */
+    private @Nullable FaultCandidate lasting(FaultCandidate best, double size) {
+        FaultCandidate tried = null;
+        for (int k = 0; k < SMALLER && tried == null; k++) {
+            tried = at(best.faults(), 0, Set.of(), size * Math.pow(LITTLE, k));
+        }
+        return tried;
     }
 
     /** k of the voltage that changes most, the largest joint taken for an open one. */
@@ -116,8 +153,7 @@ final class FaultSize {
         PredictedFigures open = solved.get(0).figures();
         int most = 0;
         for (int i = 0; i < open.count(); i++) {
-            if (trials.likelihood().change(i, open, sound.figures())
-                    > trials.likelihood().change(most, open, sound.figures())) {
+            if (change(i, open, sound) > change(most, open, sound)) {
                 most = i;
             }
         }
@@ -135,16 +171,28 @@ final class FaultSize {
         return perOhm;
     }
 
-    private static PredictedFigures between(FaultCandidate large, FaultCandidate small, double ohm, double perOhm) {
+    private double change(int i, PredictedFigures figures, FaultCandidate sound) {
+        return trials.likelihood().measurements().get(i).isVolts()
+                ? Math.abs(figures.at(i) - sound.figures().at(i))
+                : 0;
+    }
+
+    private PredictedFigures between(FaultCandidate large, FaultCandidate small, double ohm, double perOhm) {
         double atLarge = place(sized(large.faults(), 0).size(), perOhm);
         double atSmall = small.sound() ? 1 : place(sized(small.faults(), 0).size(), perOhm);
         double share = (place(ohm, perOhm) - atLarge) / (atSmall - atLarge);
         double[] values = new double[large.figures().count()];
+        double[] open = new double[values.length];
         for (int i = 0; i < values.length; i++) {
-            values[i] = large.figures().at(i)
-                    + share * (small.figures().at(i) - large.figures().at(i));
+            PredictedFigures from = large.figures();
+            // What is seen of a part, and an open circuit, goes over at once.
+            boolean steady = trials.likelihood().measurements().get(i).part() == null
+                    && Math.max(from.at(i), small.figures().at(i)) < Bench.OPEN_OHM;
+            double part = steady ? share : Math.rint(share);
+            values[i] = from.at(i) + part * (small.figures().at(i) - from.at(i));
+            open[i] = from.open(i) + part * (small.figures().open(i) - from.open(i));
         }
-        return new PredictedFigures(values);
+        return new PredictedFigures(values, open);
     }
 
     private static double place(double ohm, double perOhm) {
@@ -158,6 +206,22 @@ final class FaultSize {
      * @param reach how far either way, natural logarithm
      */
     FaultCandidate climbed(FaultCandidate start, int which, double reach) {
+        return climbed(start, which, reach, FaultCandidate::logWeight);
+    }
+
+    /**
+     * The same by least squares: it leads on where every reading is far off and the likelihood says only that they are wrong.
+     */
+    FaultCandidate closer(FaultCandidate start, int which, double reach) {
+        return climbed(start, which, reach, FaultSize::closeness);
+    }
+
+    private static double closeness(FaultCandidate candidate) {
+        return -candidate.fit().deviations().stream().mapToDouble(d -> d * d).sum();
+    }
+
+    private FaultCandidate climbed(
+            FaultCandidate start, int which, double reach, ToDoubleFunction<FaultCandidate> height) {
         double middle = Math.log(sized(start.faults(), which).size());
         double low = middle - reach;
         double high = middle + reach;
@@ -167,8 +231,8 @@ final class FaultSize {
         FaultCandidate atLeft = at(start.faults(), which, start.fusesBlown(), Math.exp(left));
         FaultCandidate atRight = at(start.faults(), which, start.fusesBlown(), Math.exp(right));
         while (high - low > CLOSE) {
-            best = higher(higher(best, atLeft), atRight);
-            if (log(atLeft) > log(atRight)) {
+            best = higher(higher(best, atLeft, height), atRight, height);
+            if (at(atLeft, height) > at(atRight, height)) {
                 high = right;
                 right = left;
                 atRight = atLeft;
@@ -182,7 +246,7 @@ final class FaultSize {
                 atRight = at(start.faults(), which, start.fusesBlown(), Math.exp(right));
             }
         }
-        return higher(higher(best, atLeft), atRight);
+        return higher(higher(best, atLeft, height), atRight, height);
     }
 
     private static SizedFault sized(List<SingleFault> faults, int which) {
@@ -195,11 +259,16 @@ final class FaultSize {
         return trials.lasting(sized, fusesBlown).orElse(null);
     }
 
-    private static double log(@Nullable FaultCandidate candidate) {
-        return candidate == null ? Double.NEGATIVE_INFINITY : candidate.logWeight();
+    private static double at(@Nullable FaultCandidate candidate, ToDoubleFunction<FaultCandidate> height) {
+        return candidate == null ? Double.NEGATIVE_INFINITY : height.applyAsDouble(candidate);
     }
 
     private static FaultCandidate higher(FaultCandidate one, @Nullable FaultCandidate other) {
-        return other != null && other.logWeight() > one.logWeight() ? other : one;
+        return higher(one, other, FaultCandidate::logWeight);
+    }
+
+    private static FaultCandidate higher(
+            FaultCandidate one, @Nullable FaultCandidate other, ToDoubleFunction<FaultCandidate> height) {
+        return at(other, height) > at(one, height) && other != null ? other : one;
     }
 }

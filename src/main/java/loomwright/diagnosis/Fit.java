@@ -1,37 +1,34 @@
 package loomwright.diagnosis;
 
 import java.util.List;
-import java.util.Map;
-import loomwright.circuit.Condition;
+import java.util.Set;
 
 /**
  * How well predicted figures go with what was measured.
  *
- * @param logLikelihood natural logarithm, up to a constant that is the same for all predictions
+ * @param logLikelihood natural logarithm of the density of the readings
  * @param deviations measured less predicted for each reading, in standard deviations
- * @param supplyShares EMF of the supply in each condition as a share of the plan's, as fits best
+ * @param wrong readings that are likelier wrong than of this prediction
+ * @param contactsOpen whether the readings for which nobody said how the contacts stood go better with open ones
  */
-record Fit(double logLikelihood, List<Double> deviations, Map<Condition, Double> supplyShares) {
+record Fit(double logLikelihood, List<Double> deviations, Set<Integer> wrong, boolean contactsOpen) {
     /** Coverage of about 99 per cent (JCGM 100:2008, GUM, annex G, table G.1, from memory). */
     static final double LIMIT = 3;
+    /** Readings that go with each other, but not with the prediction, are so far off (common practice, no source). */
+    private static final double FAR = 4;
 
     Fit {
         deviations = List.copyOf(deviations);
-        supplyShares = Map.copyOf(supplyShares);
+        wrong = Set.copyOf(wrong);
     }
 
     /** Whether a reading does not go with the prediction. */
     boolean deviates(int reading) {
-        return Math.abs(deviations.get(reading)) > LIMIT;
-    }
-
-    /** How many readings do not go with it. */
-    long unexplained() {
-        return deviations.stream().filter(z -> Math.abs(z) > LIMIT).count();
+        return wrong.contains(reading);
     }
 
     boolean explains() {
-        return unexplained() == 0;
+        return wrong.isEmpty() && worst() < FAR;
     }
 
     /** The largest deviation, standard deviations. */

@@ -1,42 +1,55 @@
 package loomwright.diagnosis;
 
-import java.util.Arrays;
 import java.util.Collections;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import loomwright.circuit.Condition;
+import loomwright.operation.Contacts;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
 import loomwright.operation.Step;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Something to measure: where the leads are, what the meter is set to, and how the vehicle stands meanwhile.
+ * Something to measure or to look at: where the leads are, what the meter is set to, and how the vehicle stands meanwhile.
  *
+ * @param probe where the leads are; across the part that is looked at
  * @param switches the free switches that are not as drawn, id to position, sorted
+ * @param contacts how the ignition's contacts stand
+ * @param part the part that is looked at; null for a reading of a meter
  */
-record Measurement(Probe probe, Quantity quantity, Condition condition, Map<String, String> switches) {
+record Measurement(
+        Probe probe,
+        Quantity quantity,
+        Step step,
+        Map<String, String> switches,
+        Contacts contacts,
+        @Nullable String part) {
     Measurement {
         switches = Collections.unmodifiableMap(new TreeMap<>(switches));
     }
 
-    /** The step in which it is taken: the first in which the key stands so. */
-    Step step() {
-        return Arrays.stream(Step.values())
-                .filter(step -> step.condition() == condition)
-                .findFirst()
-                .orElseThrow();
+    Measurement(Probe probe, Quantity quantity, Step step, Map<String, String> switches) {
+        this(probe, quantity, step, switches, Contacts.EITHER, null);
     }
 
-    /** As one tells somebody with a meter. */
-    String description() {
-        String set = switches.entrySet().stream()
-                .map(s -> ", " + s.getKey() + " at " + s.getValue())
-                .collect(Collectors.joining());
-        return quantity == Quantity.VOLTS
-                ? "volts from " + probe.from() + " to " + probe.to() + ", " + step().description() + set
-                : "ohms from " + probe.from() + " to " + probe.to() + ", battery disconnected, key at "
-                        + condition.name().toLowerCase(Locale.ROOT) + set;
+    Condition condition() {
+        return step.condition();
+    }
+
+    /** Whether it is a voltage, the only figure that depends on the supply. */
+    boolean isVolts() {
+        return part == null && quantity == Quantity.VOLTS;
+    }
+
+    /** The first step in which the key stands so. */
+    static Step stepOf(Condition condition) {
+        return switch (condition) {
+            case OFF -> Step.OFF;
+            case ACCESSORY -> Step.ACCESSORY;
+            case RUN -> Step.RUN;
+            case CRANK -> Step.CRANK;
+            case RUNNING -> Step.RUNNING;
+        };
     }
 }

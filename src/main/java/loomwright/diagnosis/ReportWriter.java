@@ -1,72 +1,68 @@
 package loomwright.diagnosis;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
-import loomwright.circuit.EarthPoint;
-import loomwright.circuit.TerminalRef;
+import loomwright.circuit.Plan;
 import loomwright.circuit.fault.BadJoint;
 import loomwright.circuit.fault.DischargedBattery;
+import loomwright.circuit.fault.FaultWording;
+import loomwright.circuit.fault.OffValue;
+import loomwright.circuit.fault.ShortBetween;
+import loomwright.circuit.fault.ShortToEarth;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFault.Kind;
 import loomwright.circuit.fault.WornBattery;
-import loomwright.diagnosis.DiagnosisReport.Expected;
+import loomwright.diagnosis.DiagnosisReport.Certainty;
+import loomwright.diagnosis.DiagnosisReport.Doubt;
 import loomwright.diagnosis.DiagnosisReport.Explanation;
+import loomwright.diagnosis.DiagnosisReport.NextPurpose;
 import loomwright.diagnosis.DiagnosisReport.NextReading;
+import loomwright.diagnosis.DiagnosisReport.ProcedureStep;
 import loomwright.diagnosis.DiagnosisReport.ReadingCheck;
 import loomwright.diagnosis.DiagnosisReport.Shown;
-import loomwright.diagnosis.DiagnosisReport.SupplyFit;
 import loomwright.diagnosis.DiagnosisReport.Suspect;
 import loomwright.diagnosis.DiagnosisReport.SuspectFault;
 import loomwright.diagnosis.DiagnosisReport.Tried;
 import loomwright.diagnosis.DiagnosisReport.Verdict;
+import loomwright.message.Arg;
+import loomwright.message.Argument.Thing;
+import loomwright.message.Message;
+import loomwright.operation.Contacts;
 import loomwright.operation.Point;
 import loomwright.operation.Probe;
-import loomwright.operation.Quantity;
+import org.jspecify.annotations.Nullable;
 
-/** Puts a diagnosis into words and tables. */
+/** Puts a diagnosis into messages and tables. */
 final class ReportWriter {
-    private static final String SOUND = "No fault: the vehicle is as the plan has it.";
-
-    private static final String DEAD_LOAD =
-            ": measure across its own two terminals while it is switched on. Full volts there:"
-                    + " a burnt-out lamp, an open winding or worn brushes; with one lead off it reads open on ohms. Hardly"
-                    + " any: its way back to earth is open.";
-
     /** From this share of the nominal voltage on a load is called fed (common practice, no source). */
     private static final double FED_SHARE = 0.75;
     /** More are not named. */
     private static final int MOST_FED = 5;
-
-    private static final String FLAT =
-            " A flat battery is low from post to post with everything switched off. Charge it,"
-                    + " let it rest for some hours and measure again: if it falls back, it has a dead cell or something drains it;"
-                    + " if it does not, find out why it was not charged.";
-
-    private static final String WORN =
-            " Measure with the load on (cranking, or headlamps lit) from one post of the battery to"
-                    + " the other, on the posts themselves, and then from clamp to clamp: low on the posts too, it is the battery; low"
-                    + " on the clamps alone, it is a clamp or lead.";
-
-    private static final String NOT_CHARGED =
-            " With the engine at a brisk idle measure from the output of the generator to its"
-                    + " own case: low there too, it is the generator, its belt, its regulator or the feed of its field; right there, it is"
-                    + " the way to the battery.";
+    /** From this probability on an explanation that was measured across is certain. */
+    private static final double CERTAIN = 0.9;
 
     private final Diagnosis found;
+    private final Plan plan;
     private final Likelihood likelihood;
     private final List<Measurement> measurements;
+    private final NextReadings next;
+    private final NextWording wording;
 
     ReportWriter(Diagnosis found) {
         this.found = found;
+        this.plan = found.question().plan();
         this.likelihood = found.trials().likelihood();
         this.measurements = likelihood.measurements();
+        this.next = new NextReadings(found.bench(), found.question());
+        this.wording = new NextWording(found, next);
     }
 
     DiagnosisReport write() {
@@ -74,18 +70,35 @@ final class ReportWriter {
         for (List<FaultCandidate> group : found.groups()) {
             explanations.add(explanation(explanations.size() + 1, group));
         }
+        List<Doubt> doubts = new Doubts(found).list();
         List<FaultCandidate> leading = found.leading();
-        List<NextReading> next = found.nextReadings(leading).stream()
-                .map(chosen -> nextReading(chosen, leading))
-                .toList();
-        Verdict verdict = verdict(explanations);
+        Optional<NextReading> confirming = confirming();
+        List<NextReading> readings = new ArrayList<>(confirming.stream().toList());
+        List<Double> weights = leading.stream().map(found::probability).toList();
+        if (leading.size() > 1) {
+            next.of(leading, weights).stream()
+                    .map(chosen -> wording.of(chosen, NextPurpose.SEPARATE, leading, List.of()))
+                    .forEach(readings::add);
+        }
+        List<ProcedureStep> procedure = new ArrayList<>();
+        if (found.question().procedure() && leading.size() > 1) {
+            next.procedure(leading, weights)
+                    .forEach(step -> procedure.add(new ProcedureStep(
+                            step.number(), wording.of(step.chosen(), NextPurpose.SEPARATE, leading, step.next()))));
+        }
+        Verdict verdict = verdict(explanations, doubts);
+        Certainty certainty = certainty(explanations, verdict, confirming.isPresent());
         return new DiagnosisReport(
-                found.question().plan().name(),
+                plan.name(),
                 verdict,
-                summary(verdict, explanations),
+                certainty,
+                summary(verdict, certainty, explanations, doubts),
+                doubts,
                 checks(),
                 explanations,
-                next,
+                found.unexplained(),
+                readings,
+                procedure,
                 new Tried(
                         found.singles(),
                         found.pairs(),
@@ -93,161 +106,211 @@ final class ReportWriter {
                         found.trials().unsolved()));
     }
 
-    private static Verdict verdict(List<Explanation> explanations) {
-        return explanations.stream()
-                .filter(Explanation::explains)
-                .findFirst()
-                .map(e -> switch (e.faultCount()) {
-                    case 0 -> Verdict.PLAN_CONSISTENT;
-                    case 1 -> Verdict.SINGLE_FAULT;
-                    default -> Verdict.FAULT_PAIR;
-                })
-                .orElse(Verdict.UNEXPLAINED);
+    /** Across the part that the one leading explanation accuses, if nobody has measured there. */
+    private Optional<NextReading> confirming() {
+        List<FaultCandidate> first = found.groups().get(0);
+        FaultCandidate accused = first.get(0);
+        if (first.size() > 1 || accused.sound() || found.probability(first) < Diagnosis.LEADS) {
+            return Optional.empty();
+        }
+        Optional<Probe> across = found.toConfirm(accused);
+        if (across.isEmpty()) {
+            return Optional.empty();
+        }
+        List<FaultCandidate> others = new ArrayList<>();
+        if (found.sound() != null) {
+            others.add(found.sound());
+        }
+        found.groups().stream()
+                .skip(1)
+                .limit(3)
+                .map(g -> g.get(0))
+                .filter(c -> !c.sound())
+                .forEach(others::add);
+        List<FaultCandidate> all = new ArrayList<>(List.of(accused));
+        all.addAll(others);
+        return next.across(across.get(), accused, others)
+                .map(chosen -> wording.of(chosen, NextPurpose.CONFIRM, all, List.of()));
     }
 
-    private String summary(Verdict verdict, List<Explanation> explanations) {
-        if (verdict == Verdict.UNEXPLAINED) {
-            return "None of the faults that were tried explains all readings." + nearest(explanations);
+    private Verdict verdict(List<Explanation> explanations, List<Doubt> doubts) {
+        Explanation first = explanations.get(0);
+        if (!doubts.isEmpty()) {
+            return Verdict.CHECK_READINGS;
+        } else if (!first.explains() || found.unexplained() > first.probability()) {
+            return Verdict.UNEXPLAINED;
         }
-        Explanation first =
-                explanations.stream().filter(Explanation::explains).findFirst().orElseThrow();
-        int others = first.candidates().size() - 1;
-        String tie = others == 0
-                ? ""
-                : " The readings cannot tell it from " + others + (others == 1 ? " other." : " others.");
-        return switch (verdict) {
-            case PLAN_CONSISTENT ->
-                "The plan as drawn explains all readings; no fault is needed. What gets its volts and does not work is at"
-                        + " fault itself" + fed() + DEAD_LOAD;
-            case SINGLE_FAULT ->
-                "One fault explains all readings: " + first.candidates().get(0).description() + tie + advice(first);
-            default ->
-                "No single fault explains all readings, these two do: "
-                        + first.candidates().get(0).description() + tie + advice(first);
+        return switch (first.faultCount()) {
+            case 0 -> Verdict.PLAN_CONSISTENT;
+            case 1 -> Verdict.SINGLE_FAULT;
+            default -> Verdict.FAULT_PAIR;
         };
     }
 
-    /** The loads that were measured to be fed, as an aside. */
-    private String fed() {
-        double leastV = FED_SHARE * found.question().plan().system().nominalVoltageV();
-        String fed = found.question().plan().listParts(Consumer.class).stream()
-                .filter(load -> IntStream.range(0, measurements.size())
-                        .anyMatch(i -> measurements.get(i).quantity() == Quantity.VOLTS
-                                && feeds(measurements.get(i).probe(), load)
-                                && Math.abs(likelihood.measured(i)) >= leastV))
-                .map(Consumer::id)
-                .limit(MOST_FED)
-                .collect(Collectors.joining(", "));
-        return fed.isEmpty() ? "" : " (measured to be fed: " + fed + ")";
+    private static Certainty certainty(List<Explanation> explanations, Verdict verdict, boolean confirmable) {
+        Explanation first = explanations.get(0);
+        if (verdict == Verdict.PLAN_CONSISTENT) {
+            return first.probability() >= CERTAIN ? Certainty.CONFIRMED : Certainty.UNDECIDED;
+        } else if (verdict == Verdict.UNEXPLAINED || verdict == Verdict.CHECK_READINGS) {
+            return Certainty.UNDECIDED;
+        } else if (first.candidates().size() > 1 || first.probability() < Diagnosis.LEADS) {
+            return Certainty.UNDECIDED;
+        } else if (first.confirmed()) {
+            return first.probability() >= CERTAIN ? Certainty.CONFIRMED : Certainty.UNDECIDED;
+        }
+        return confirmable ? Certainty.TO_CONFIRM : Certainty.NOT_CONFIRMABLE;
     }
 
-    /** Whether one lead is on what feeds a load, the other on where its current is to go: its own return or the chassis. */
-    private boolean feeds(Probe probe, Consumer load) {
+    private List<Message> summary(
+            Verdict verdict, Certainty certainty, List<Explanation> explanations, List<Doubt> doubts) {
+        List<Message> summary = new ArrayList<>();
+        Explanation first = explanations.get(0);
+        Arg fault = arg("fault", first.candidates().get(0).description());
+        switch (verdict) {
+            case CHECK_READINGS -> doubts.forEach(d -> summary.add(d.question()));
+            case UNEXPLAINED -> {
+                summary.add(DiagnosisText.UNEXPLAINED.with());
+                if (first.faultCount() > 0) {
+                    summary.add(DiagnosisText.NEAREST.with(
+                            fault, arg("readings", (long) first.notExplained().size())));
+                }
+            }
+            case PLAN_CONSISTENT -> {
+                summary.add(DiagnosisText.PLAN_CONSISTENT.with());
+                List<Thing> fed = fed();
+                summary.add(DiagnosisText.LOAD_ITSELF.with(arg("fedCount", (long) fed.size()), Arg.things("fed", fed)));
+            }
+            case SINGLE_FAULT -> summary.add(DiagnosisText.ONE_FAULT.with(fault));
+            case FAULT_PAIR -> summary.add(DiagnosisText.TWO_FAULTS.with(fault));
+        }
+        if (verdict == Verdict.SINGLE_FAULT || verdict == Verdict.FAULT_PAIR) {
+            int others = first.candidates().size() - 1;
+            if (others > 0) {
+                summary.add(DiagnosisText.EQUAL_EXPLANATIONS.with(arg("others", (long) others)));
+            } else if (certainty == Certainty.TO_CONFIRM) {
+                summary.add(DiagnosisText.CONFIRM_FIRST.with());
+            } else if (certainty == Certainty.NOT_CONFIRMABLE) {
+                summary.add(DiagnosisText.NOT_CONFIRMED.with());
+            }
+            summary.addAll(advice(first));
+        }
+        boolean contacts = found.groups().get(0).get(0).fit().contactsOpen();
+        boolean matters = IntStream.range(0, measurements.size())
+                .anyMatch(i -> measurements.get(i).contacts() == Contacts.EITHER
+                        && !measurements.get(i).step().engineTurning()
+                        && Math.abs(figures(0).at(i) - figures(0).open(i)) > 0.5);
+        if (contacts && matters) {
+            summary.add(DiagnosisText.CONTACTS_SEEM_OPEN.with());
+        }
+        return summary;
+    }
+
+    private PredictedFigures figures(int group) {
+        return found.groups().get(group).get(0).figures();
+    }
+
+    /** The loads that were measured to be fed. */
+    private List<Thing> fed() {
+        double leastV = FED_SHARE * plan.system().nominalVoltageV();
+        return plan.listParts(Consumer.class).stream()
+                .filter(load -> IntStream.range(0, measurements.size())
+                        .anyMatch(i -> measurements.get(i).isVolts()
+                                && feeds(measurements.get(i).probe(), load)
+                                && Math.abs(likelihood.measured(i)) >= leastV))
+                .map(Consumer::thing)
+                .limit(MOST_FED)
+                .toList();
+    }
+
+    /** Whether one lead is on what feeds a load, the other on its own return or on the chassis. */
+    private static boolean feeds(Probe probe, Consumer load) {
         Point feed = new Point(load.terminal(load.feedTerminal()));
         return (probe.from().equals(feed) && takesBack(probe.to(), load))
                 || (probe.to().equals(feed) && takesBack(probe.from(), load));
     }
 
-    private boolean takesBack(Point point, Consumer load) {
-        TerminalRef terminal = point.terminal();
-        return terminal == null
-                || terminal.equals(load.terminal(load.returnTerminal()))
-                || found.question().plan().findPart(terminal.part()).orElseThrow() instanceof EarthPoint;
+    private static boolean takesBack(Point point, Consumer load) {
+        return point.terminal() == null || point.terminal().equals(load.terminal(load.returnTerminal()));
     }
 
     /** How a battery is told from what is around it, for an owner (common practice, no source). */
-    private static String advice(Explanation explanation) {
+    private static List<Message> advice(Explanation explanation) {
         Set<Kind> kinds = explanation.candidates().stream()
                 .flatMap(c -> c.faults().stream())
                 .map(SuspectFault::kind)
                 .collect(Collectors.toSet());
-        String advice = "";
+        List<Message> advice = new ArrayList<>();
         if (kinds.contains(Kind.BATTERY_DISCHARGED)) {
-            advice += FLAT;
+            advice.add(DiagnosisText.ADVICE_DISCHARGED.with());
         }
         if (kinds.contains(Kind.BATTERY_WORN)) {
-            advice += WORN;
+            advice.add(DiagnosisText.ADVICE_WORN.with());
         }
         if (kinds.contains(Kind.NOT_CHARGING)) {
-            advice += NOT_CHARGED;
+            advice.add(DiagnosisText.ADVICE_NOT_CHARGING.with());
         }
         return advice;
     }
 
-    /** A reading that alone stands against an explanation may be the wrong one. */
-    private static String nearest(List<Explanation> explanations) {
-        return explanations.stream()
-                .findFirst()
-                .map(e -> " Nearest comes: " + e.candidates().get(0).description()
-                        + (e.notExplained().size() == 1
-                                ? " All but reading " + e.notExplained().get(0)
-                                        + " go with it (the first is 0): take that one again."
-                                : " " + e.notExplained().size() + " readings do not go with it."))
-                .orElse("");
-    }
-
     private Explanation explanation(int rank, List<FaultCandidate> group) {
         FaultCandidate first = group.get(0);
-        List<Integer> notExplained = IntStream.range(0, measurements.size())
-                .filter(first.fit()::deviates)
-                .boxed()
-                .toList();
         List<Shown> predicted = new ArrayList<>();
         for (int i = 0; i < measurements.size(); i++) {
-            predicted.add(
-                    Shown.of(measurements.get(i).quantity(), first.figures().at(i) * share(first, i)));
+            predicted.add(shown(first, i));
         }
-        List<SupplyFit> supply = new TreeMap<>(first.fit().supplyShares())
-                .entrySet().stream().map(this::supply).toList();
         return new Explanation(
                 rank,
                 first.faults().size(),
                 first.fit().explains(),
+                found.confirmed(first),
                 found.probability(group),
                 first.fit().worst(),
-                notExplained,
+                List.copyOf(new TreeSet<>(first.fit().wrong())),
                 group.stream().map(this::suspect).toList(),
-                predicted,
-                supply);
+                predicted);
     }
 
-    private double share(FaultCandidate candidate, int reading) {
-        Measurement m = measurements.get(reading);
-        return m.quantity() == Quantity.OHMS
-                ? 1
-                : candidate.fit().supplyShares().getOrDefault(m.condition(), 1.0);
-    }
-
-    private SupplyFit supply(Map.Entry<Condition, Double> share) {
-        double emfV = found.question().plan().supply(share.getKey()).emfV();
-        return new SupplyFit(share.getKey(), share.getValue() * emfV);
+    private Shown shown(FaultCandidate candidate, int i) {
+        Measurement m = measurements.get(i);
+        double closed = candidate.figures().at(i);
+        double open = candidate.figures().open(i);
+        if (m.part() != null) {
+            return Shown.of(
+                    switch (Seen.of(closed)) {
+                        case WORKING -> Sign.WORKS;
+                        case WEAK -> Sign.WEAK;
+                        case GLOWING -> Sign.GLOWS;
+                        case NOTHING -> Sign.DEAD;
+                        case FUSE_BLOWN -> Sign.BLOWS_ITS_FUSE;
+                    });
+        }
+        boolean unknown = m.contacts() == Contacts.EITHER && !m.step().engineTurning();
+        double figure = m.step().engineTurning()
+                ? (closed + open) / 2
+                : unknown && candidate.fit().contactsOpen() ? open : closed;
+        return Shown.of(m.quantity(), figure);
     }
 
     private Suspect suspect(FaultCandidate candidate) {
-        List<SuspectFault> faults =
-                candidate.faults().stream().map(ReportWriter::fault).toList();
+        List<SuspectFault> faults = candidate.faults().stream().map(this::fault).toList();
         List<String> fuses = candidate.fusesBlown().stream().sorted().toList();
-        return new Suspect(words(candidate), faults, fuses, found.probability(candidate));
+        return new Suspect(wording.candidate(candidate), faults, fuses, found.probability(candidate));
     }
 
-    private static SuspectFault fault(SingleFault fault) {
-        Double ohm = null;
-        if (fault instanceof BadJoint joint) {
-            ohm = joint.resistanceOhm();
-        } else if (fault instanceof WornBattery battery) {
-            ohm = battery.resistanceOhm();
+    private SuspectFault fault(SingleFault fault) {
+        @Nullable Double ohm = null;
+        if (fault instanceof BadJoint f) {
+            ohm = f.resistanceOhm();
+        } else if (fault instanceof WornBattery f) {
+            ohm = f.resistanceOhm();
+        } else if (fault instanceof ShortToEarth f) {
+            ohm = f.resistanceOhm();
+        } else if (fault instanceof ShortBetween f) {
+            ohm = f.resistanceOhm();
         }
-        Double restV = fault instanceof DischargedBattery battery ? (Double) battery.leftV() : null;
-        return new SuspectFault(fault.kind(), fault.ids(), fault.description(), ohm, restV);
-    }
-
-    private static String words(FaultCandidate candidate) {
-        if (candidate.sound()) {
-            return SOUND;
-        }
-        String blown = candidate.fusesBlown().stream().sorted().collect(Collectors.joining(", "));
-        return candidate.faults().stream().map(f -> f.description()).collect(Collectors.joining(" "))
-                + (blown.isEmpty() ? "" : " It has blown " + blown + ".");
+        Double restV = fault instanceof DischargedBattery f ? (Double) f.leftV() : null;
+        Double factor = fault instanceof OffValue f ? (Double) f.factor() : null;
+        return new SuspectFault(fault.kind(), fault.ids(), FaultWording.of(fault, plan), ohm, restV, factor);
     }
 
     private List<ReadingCheck> checks() {
@@ -255,48 +318,24 @@ final class ReportWriter {
         List<ReadingCheck> checks = new ArrayList<>();
         for (int i = 0; i < measurements.size(); i++) {
             Measurement m = measurements.get(i);
+            Double deviation = sound == null ? null : sound.fit().deviations().get(i);
             checks.add(new ReadingCheck(
                     i,
                     m.probe().from().toString(),
                     m.probe().to().toString(),
+                    m.part(),
                     m.condition(),
                     m.switches(),
-                    Shown.of(m.quantity(), likelihood.measured(i)),
+                    m.contacts(),
+                    m.part() == null
+                            ? Shown.of(m.quantity(), likelihood.measured(i))
+                            : Shown.of(Sign.of(likelihood.measured(i))),
+                    sound == null ? null : shown(sound, i),
+                    deviation,
                     sound == null
-                            ? null
-                            : Shown.of(m.quantity(), sound.figures().at(i)),
-                    sound == null ? null : sound.fit().deviations().get(i),
-                    sound == null || sound.fit().deviates(i)));
+                            || sound.fit().deviates(i)
+                            || Math.abs(sound.fit().deviations().get(i)) > Fit.LIMIT));
         }
         return checks;
-    }
-
-    private NextReading nextReading(NextReadings.Chosen chosen, List<FaultCandidate> leading) {
-        Measurement m = chosen.measurement();
-        List<Expected> expected = new ArrayList<>();
-        for (int i = 0; i < leading.size(); i++) {
-            expected.add(new Expected(
-                    rank(leading.get(i)),
-                    words(leading.get(i)),
-                    Shown.of(m.quantity(), chosen.figures().get(i))));
-        }
-        return new NextReading(
-                m.probe().from().toString(),
-                m.probe().to().toString(),
-                m.condition(),
-                m.switches(),
-                m.quantity(),
-                m.description(),
-                chosen.gainBits(),
-                expected);
-    }
-
-    private int rank(FaultCandidate candidate) {
-        for (int g = 0; g < found.groups().size(); g++) {
-            if (found.groups().get(g).contains(candidate)) {
-                return g + 1;
-            }
-        }
-        throw new IllegalStateException("a leading candidate is in no group");
     }
 }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import loomwright.circuit.fault.SingleFault;
-import loomwright.circuit.fault.SizedFault;
 import org.jspecify.annotations.Nullable;
 
 /** Puts faults into the plan and compares what a meter would show with what it showed. */
@@ -13,12 +12,24 @@ final class Trials {
     private final Bench bench;
     private final Likelihood likelihood;
     private final @Nullable FaultCandidate sound;
+    private final @Nullable FaultCandidate roughlySound;
     private int unsolved;
 
     Trials(Bench bench, Likelihood likelihood) {
         this.bench = bench;
         this.likelihood = likelihood;
-        this.sound = of(List.of(), Set.of()).orElse(null);
+        this.sound = bench.measureWithSpread(List.of(), Set.of(), likelihood.measurements())
+                .map(measured -> weighed(List.of(), Set.of(), measured))
+                .orElse(null);
+        this.roughlySound = bench.measure(List.of(), Set.of(), likelihood.measurements())
+                .map(measured -> weighed(List.of(), Set.of(), measured))
+                .orElse(null);
+    }
+
+    /** The plan as drawn, weighed as roughly as faults are at first, to be compared with those; null if it has no solution. */
+    @Nullable
+    FaultCandidate roughlySound() {
+        return roughlySound;
     }
 
     /** The plan as drawn; null if it has no solution. */
@@ -41,8 +52,7 @@ final class Trials {
     }
 
     /**
-     * Weighs faults: ln w = ln odds + ln L − k/2 · ln n for k fitted sizes and n readings (G. Schwarz, Estimating the
-     * dimension of a model, 1978, from memory).
+     * Weighs faults: prior odds times likelihood.
      *
      * @return empty if the plan has no solution with them
      */
@@ -64,9 +74,17 @@ final class Trials {
         return of(faults, fusesBlown).filter(this::lasts);
     }
 
-    /** Whether no fuse opens before a reading could be taken. */
+    /** Whether no fuse opens and no wire melts before a reading could be taken. */
     boolean lasts(FaultCandidate candidate) {
-        return sound == null || sound.openingBeforeAReading().containsAll(candidate.openingBeforeAReading());
+        return !candidate.melts()
+                && (sound == null || sound.openingBeforeAReading().containsAll(candidate.openingBeforeAReading()));
+    }
+
+    /** The same candidate weighed with what every tolerance does to its own figures; itself if there is no solution. */
+    FaultCandidate closer(FaultCandidate candidate) {
+        return bench.measureWithSpread(candidate.faults(), candidate.fusesBlown(), likelihood.measurements())
+                .map(measured -> weighed(candidate.faults(), candidate.fusesBlown(), measured))
+                .orElse(candidate);
     }
 
     /** The fuses that these faults open; not those that the plan as drawn opens. */
@@ -84,9 +102,15 @@ final class Trials {
     private FaultCandidate weighed(List<SingleFault> faults, Set<String> fusesBlown, Bench.Measured measured) {
         PredictedFigures figures = measured.figures();
         Fit fit = likelihood.of(figures);
-        long fitted = faults.stream().filter(SizedFault.class::isInstance).count();
-        double logWeight = Priors.log(faults) + fit.logLikelihood() - fitted * Math.log(figures.count()) / 2;
+        double logWeight = Priors.log(faults) + fit.logLikelihood();
         return new FaultCandidate(
-                faults, fusesBlown, measured.opening(), measured.openingBeforeAReading(), figures, fit, logWeight);
+                faults,
+                fusesBlown,
+                measured.opening(),
+                measured.openingBeforeAReading(),
+                measured.melts(),
+                figures,
+                fit,
+                logWeight);
     }
 }

@@ -50,9 +50,9 @@ final class MeterRow {
 
     private Map<String, Object> read(TableRow row, List<InputError> faults) {
         Map<String, Object> reading = new LinkedHashMap<>();
-        putPoint(row, "point", "from", reading, faults);
+        putPoint(row, "point", "red", reading, faults);
         if (row.find("against").isPresent()) {
-            putPoint(row, "against", "to", reading, faults);
+            putPoint(row, "against", "black", reading, faults);
         }
         putCondition(row, reading, faults);
         putReading(row, reading, faults);

@@ -49,6 +49,7 @@ public final class Catalogue {
             "review",
             "sizing",
             "readings",
+            "diagnosis",
             "drawing");
 
     private static final String SHORT = ".short";

@@ -8,6 +8,7 @@ import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Wire;
 import loomwright.circuit.fault.BlownFuse;
 import loomwright.conductor.ConductorSize;
 import loomwright.conductor.FuseCurve;
@@ -74,6 +75,25 @@ public final class Fuses {
                     plan.system().ambientTemperatureC());
         }
         return mostA(part, steps) >= limitA;
+    }
+
+    /** Whether a wire melts within 5 s, before anybody could take a reading, by Onderdonk's equation. */
+    public static boolean wireMeltsBeforeAReading(Plan plan, List<SolvedStep> steps) {
+        for (Wire wire : plan.wires()) {
+            String size = wire.size();
+            if (size != null) {
+                double limitA = FusingCurrent.onderdonkA(
+                        ConductorSize.parse(size).areaMm2(),
+                        BEFORE_A_READING_S,
+                        plan.system().ambientTemperatureC());
+                for (SolvedStep solved : steps) {
+                    if (solved.solved() && Math.abs(solved.currentA(wire)) >= limitA) {
+                        return true;
+                    }
+                }
+            }
+        }
+        return false;
     }
 
     private static double mostA(Part part, List<SolvedStep> steps) {

@@ -9,11 +9,14 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import loomwright.circuit.Condition;
 import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
+import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.VehicleSystem;
+import loomwright.circuit.tolerance.Tolerances;
 import loomwright.network.CurrentSource;
 import loomwright.network.Element;
 import loomwright.network.Lamp;
@@ -39,13 +42,18 @@ import org.jspecify.annotations.Nullable;
  */
 public final class DisconnectedPlan {
     private final Wiring wiring;
+    /** Standing still a motor has as little as this share of its resistance at work (common practice, no source). */
+    public static final double STANDING_MOTOR = 0.1;
+
     private final List<Element> resistors;
+    private final List<Double> fractions;
     private final NetworkSolver solver;
     private final int[] islandOf;
 
-    private DisconnectedPlan(Wiring wiring, List<Element> resistors, NetworkLimits limits) {
+    private DisconnectedPlan(Wiring wiring, List<Element> resistors, List<Double> fractions, NetworkLimits limits) {
         this.wiring = wiring;
         this.resistors = resistors;
+        this.fractions = fractions;
         this.solver = new NetworkSolver(limits);
         this.islandOf = islands(wiring.nodeNames().size(), resistors);
     }
@@ -65,15 +73,27 @@ public final class DisconnectedPlan {
         StepNetwork live = StepNetwork.of(wiring, stepOf(condition), taking);
         List<Element> elements = live.network().elements();
         List<Element> resistors = new ArrayList<>();
+        List<Double> fractions = new ArrayList<>();
         for (int i = 0; i < elements.size(); i++) {
             Branch branch = live.branches().get(i);
             Part part = branch.owner() == Branch.Owner.PART ? parts.get(branch.id()) : null;
             Element seen = asSeen(elements.get(i), part, plan.system());
             if (seen != null) {
                 resistors.add(seen);
+                fractions.add(fraction(branch, part));
             }
         }
-        return new DisconnectedPlan(wiring, resistors, limits);
+        return new DisconnectedPlan(wiring, resistors, fractions, limits);
+    }
+
+    /** A motor's stated resistance is that at work, a lamp's cold one is known less well than its watts. */
+    private static double fraction(Branch branch, @Nullable Part part) {
+        if (part instanceof Motor) {
+            return 1 - STANDING_MOTOR;
+        }
+        return part instanceof FilamentLamp
+                ? Tolerances.LAMP_POWER + Tolerances.LAMP_COLD
+                : BranchTolerance.fraction(branch, part);
     }
 
     private static Step stepOf(Condition condition) {
@@ -133,16 +153,38 @@ public final class DisconnectedPlan {
      * @return empty where nothing joins them
      */
     public OptionalDouble ohms(Probe probe) {
+        Ohms found = ohmsWithin(probe);
+        return found == null ? OptionalDouble.empty() : OptionalDouble.of(found.ohm());
+    }
+
+    /**
+     * Ohms between two points.
+     *
+     * @param ohm with everything at its stated figure
+     * @param spreadOhm root of the sum of the squares of what each resistance moves it by when it is off by its tolerance
+     */
+    public record Ohms(double ohm, double spreadOhm) {}
+
+    /** As {@link #ohms}, with how far it may be off; null where nothing joins the points. */
+    public @Nullable Ohms ohmsWithin(Probe probe) {
         int from = wiring.node(probe.from());
         int to = wiring.node(probe.to());
         if (from == to) {
-            return OptionalDouble.of(0);
+            return new Ohms(0, 0);
         } else if (islandOf[from] != islandOf[to]) {
-            return OptionalDouble.empty();
+            return null;
         }
         List<Element> elements = new ArrayList<>(resistors);
         elements.add(new CurrentSource("meter", to, from, 1));
         Solution solution = solver.solve(new Network(wiring.nodeNames(), elements, to));
-        return OptionalDouble.of(solution.voltageV(from));
+        double squares = 0;
+        for (int i = 0; i < resistors.size(); i++) {
+            // dR = I² dr for 1 A sent through (Cohn's theorem, from memory).
+            double currentA = solution.currentA(i);
+            double ohm = resistors.get(i) instanceof Resistor r ? r.resistanceOhm() : 0;
+            double moved = currentA * currentA * ohm * fractions.get(i);
+            squares += moved * moved;
+        }
+        return new Ohms(solution.voltageV(from), Math.sqrt(squares));
     }
 }

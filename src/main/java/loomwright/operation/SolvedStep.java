@@ -11,6 +11,8 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
+import loomwright.network.Linearisation;
+import loomwright.network.Network;
 import loomwright.network.NetworkFinding;
 import loomwright.network.Solution;
 
@@ -273,5 +275,11 @@ public final class SolvedStep {
     /** Sum of all powers as a fraction of the sum of their amounts. */
     public double powerResidual() {
         return solution.powerResidual();
+    }
+
+    /** How its voltages move when the figures of the plan are off by their tolerances. */
+    public ReadingSpread spread() {
+        Network solvedNetwork = network.network();
+        return new ReadingSpread(this, Linearisation.of(solvedNetwork, solution), solvedNetwork.elements());
     }
 }

@@ -15,6 +15,7 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
 import loomwright.message.Message;
+import loomwright.operation.Contacts;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
 import loomwright.operation.Point;

@@ -6,6 +6,7 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.tolerance.Spreads;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.DisconnectedPlan;
 import loomwright.operation.Probe;
@@ -18,8 +19,6 @@ import loomwright.operation.Probe;
  * little as a tenth (common practice, no source), which goes into the lower bound.
  */
 final class OhmBounds {
-    private static final double STANDING_MOTOR = 0.1;
-
     private final DisconnectedPlan nominal;
     private final DisconnectedPlan low;
     private final DisconnectedPlan high;
@@ -45,6 +44,6 @@ final class OhmBounds {
     }
 
     private static Part standing(Motor m) {
-        return m.withResistanceOhm(Spreads.ohm(m.resistanceOhm() * STANDING_MOTOR));
+        return m.withResistanceOhm(Spreads.ohm(m.resistanceOhm() * DisconnectedPlan.STANDING_MOTOR));
     }
 }

@@ -8,6 +8,8 @@ import java.util.Map;
 import loomwright.answer.Progress;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
+import loomwright.circuit.tolerance.Spreads;
+import loomwright.circuit.tolerance.Tolerances;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Quantity;
 import loomwright.readings.ReadingState.Variant;

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
+import loomwright.operation.Contacts;
 import loomwright.operation.Step;
 
 /**

@@ -56,7 +56,7 @@ public final class ReadingsAnswer {
 
     private Answer<ReadingsSheet> answer(List<Assumption> assumptions) {
         Selection selection = Selection.of(question, variants);
-        Ranges bounds = new Ranges(variants, Tolerances.of(question), limits);
+        Ranges bounds = new Ranges(variants, question.asFractions(), limits);
         Map<ReadingCandidate, Range> ranges = bounds.of(selection.candidates(), progress);
         List<Message> leftOut = new ArrayList<>(selection.leftOut());
         List<Reading> readings = new ArrayList<>();

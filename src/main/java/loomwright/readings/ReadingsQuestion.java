@@ -3,6 +3,7 @@ package loomwright.readings;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.stream.Collectors;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
@@ -10,6 +11,7 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCheck;
+import loomwright.circuit.tolerance.Tolerances;
 import loomwright.operation.UsualIntent;
 import org.jspecify.annotations.Nullable;
 
@@ -117,5 +119,14 @@ public record ReadingsQuestion(
         faults.reject();
         return new ReadingsQuestion(
                 UsualIntent.complete(plan), conditions, load, tolerancePercent, tolerances, meterAccuracyPercent);
+    }
+
+    /** What is asked for, as fractions. */
+    Tolerances asFractions() {
+        Double percent = tolerancePercent;
+        return new Tolerances(
+                tolerances.stream()
+                        .collect(Collectors.toMap(Tolerance::id, t -> t.percent() / 100, (first, again) -> again)),
+                percent == null ? null : (Double) (percent / 100));
     }
 }

@@ -1,9 +1,11 @@
 package loomwright.readings;
 
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import loomwright.circuit.Condition;
 import loomwright.message.Message;
+import loomwright.operation.Contacts;
 import loomwright.operation.Quantity;
 import org.jspecify.annotations.Nullable;
 
@@ -62,6 +64,8 @@ public record ReadingsSheet(String plan, List<Message> first, List<Reading> read
      * @param number place in the order, from 1
      * @param condition where the key stands
      * @param situation that and all that must be set, in words
+     * @param switches free switches to be set otherwise than drawn, id to position
+     * @param contacts how the ignition's contacts must stand
      * @param circuit id of the load whose circuit it belongs to; absent for the supply
      * @param red where the red lead goes: {@code part.terminal} or {@code earth}
      * @param redLabel the same in words; so for the black lead
@@ -77,6 +81,8 @@ public record ReadingsSheet(String plan, List<Message> first, List<Reading> read
             Purpose purpose,
             Condition condition,
             String situation,
+            Map<String, String> switches,
+            Contacts contacts,
             @Nullable String circuit,
             Quantity quantity,
             String red,

@@ -16,6 +16,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.message.Message;
+import loomwright.operation.Contacts;
 import loomwright.operation.Intent;
 import loomwright.operation.Point;
 import loomwright.operation.Probe;

@@ -13,6 +13,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.message.Arg;
 import loomwright.message.Message;
+import loomwright.operation.Contacts;
 import loomwright.operation.Quantity;
 import loomwright.operation.SolvedStep;
 import loomwright.readings.ReadingsSheet.Purpose;

@@ -5,6 +5,7 @@ import java.util.List;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.Plan;
 import loomwright.message.Message;
+import loomwright.operation.MeterRange;
 import loomwright.operation.Point;
 import loomwright.operation.Quantity;
 import loomwright.readings.ReadingsSheet.Purpose;
@@ -40,6 +41,8 @@ final class SheetRow {
                 c.purpose(),
                 c.situation().step().condition(),
                 (ohms ? "battery disconnected, " : "") + c.situation().words(plan),
+                c.situation().setting(),
+                c.situation().contacts(),
                 c.circuit(),
                 c.quantity(),
                 red.toString(),

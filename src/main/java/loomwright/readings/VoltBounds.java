@@ -13,6 +13,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.tolerance.Spreads;
 import loomwright.operation.Meter;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.Probe;

@@ -213,7 +213,7 @@ final class Routes {
                                 .in(faces -> faces.table(DiagnosisTables::table)
                                         .text(
                                                 Representation.TEXT,
-                                                answer -> answer.result().summary())
+                                                answer -> answer.result().outcome())
                                         .text(Representation.MARKDOWN, DiagnosisTables::markdown))),
                 post(
                         "/v1/plans/review",

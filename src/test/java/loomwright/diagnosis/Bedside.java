@@ -10,7 +10,11 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.fault.SingleFault;
+import loomwright.circuit.fault.SizedFault;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.MeterRange;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
 import org.jspecify.annotations.Nullable;
@@ -37,6 +41,9 @@ final class Bedside {
                     + "," + wire("W6", "F2.b", "pump.a", 0.03)
                     + "," + wire("W7", "pump.b", "body.31", 0.01));
 
+    private static final DiagnosisQuestion METER =
+            DiagnosisQuestion.of(TWO_LOADS, List.of(reading(volts("battery.plus", Condition.RUN), 12)));
+
     private Bedside() {}
 
     static String wire(String id, String from, String to, double ohm) {
@@ -44,7 +51,7 @@ final class Bedside {
     }
 
     static Measurement volts(String from, Condition condition) {
-        return new Measurement(Probe.toEarth(from), Quantity.VOLTS, condition, Map.of());
+        return new Measurement(Probe.toEarth(from), Quantity.VOLTS, Measurement.stepOf(condition), Map.of());
     }
 
     static MeterReading reading(Measurement m, double figure) {
@@ -53,8 +60,11 @@ final class Bedside {
         return new MeterReading(
                 m.probe().from().toString(),
                 m.probe().to().toString(),
+                null,
                 m.condition(),
                 m.switches(),
+                m.contacts(),
+                false,
                 volts ? (Double) figure : null,
                 volts || open ? null : (Double) figure,
                 open ? (Boolean) true : null,
@@ -79,7 +89,7 @@ final class Bedside {
     }
 
     /**
-     * What a meter shows.
+     * What a meter shows: with the engine turning halfway between closed and open contacts, which it averages.
      *
      * @param supply share of the planned EMF that the supply has
      * @param random by which each figure is off, evenly within the accuracy of a plain meter; null for an exact one
@@ -87,12 +97,14 @@ final class Bedside {
     static List<MeterReading> noisy(
             PredictedFigures figures, List<Measurement> measurements, double supply, @Nullable Random random) {
         List<MeterReading> readings = new ArrayList<>();
+        // A meter that shows too much does so at every reading; its last digits are each reading's own.
+        double share = random == null ? 0 : (2 * random.nextDouble() - 1) * METER.meterFraction();
         for (int i = 0; i < measurements.size(); i++) {
             Measurement m = measurements.get(i);
-            double shown = figures.at(i) * (m.quantity() == Quantity.VOLTS ? supply : 1);
-            double error = random == null
-                    ? 0
-                    : (2 * random.nextDouble() - 1) * Uncertainty.ofMeter(MeterAccuracy.USUAL, m, shown);
+            double figure = m.step().engineTurning() ? (figures.at(i) + figures.open(i)) / 2 : figures.at(i);
+            double shown = figure * (m.quantity() == Quantity.VOLTS ? supply : 1);
+            double digits = MeterRange.of(m.quantity(), shown).error(0, 0);
+            double error = random == null ? 0 : share * shown + (2 * random.nextDouble() - 1) * digits;
             readings.add(reading(m, shown + error));
         }
         return readings;
@@ -100,7 +112,7 @@ final class Bedside {
 
     static DiagnosisReport diagnose(Plan plan, List<MeterReading> readings) {
         return DiagnosisAnswer.of(
-                        new DiagnosisQuestion(plan, readings, MeterAccuracy.USUAL),
+                        DiagnosisQuestion.of(plan, readings),
                         DiagnosisLimits.defaults(),
                         NetworkLimits.defaults(),
                         Progress.UNWATCHED)
@@ -109,9 +121,21 @@ final class Bedside {
 
     /** Whether a candidate is this fault, of whatever size. */
     static boolean same(SingleFault one, SingleFault other) {
-        boolean sized = one.kind() == SingleFault.Kind.BAD_JOINT;
+        boolean sized = one instanceof SizedFault;
         return one.kind() == other.kind()
                 && one.ids().equals(other.ids())
                 && (sized || one.description().equals(other.description()));
+    }
+
+    /** Whether somebody is accused of one fault of this kind, and of having blown these fuses. */
+    static boolean accuses(DiagnosisReport.Suspect suspect, SingleFault.Kind kind, String id, String... blown) {
+        return suspect.faults().size() == 1
+                && suspect.faults().get(0).kind() == kind
+                && suspect.faults().get(0).ids().contains(id)
+                && suspect.fusesBlown().equals(List.of(blown));
+    }
+
+    static List<MessageCode> codes(DiagnosisReport report) {
+        return report.summary().stream().map(Message::code).toList();
     }
 }

@@ -14,17 +14,16 @@ import loomwright.answer.RejectedInput;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
-import loomwright.circuit.fault.BadJoint;
-import loomwright.circuit.fault.SingleFault;
-import loomwright.circuit.fault.SingleFaults;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.Contacts;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
 /** What counts as a reading, and what is refused. */
 class D01_ReadingsTest {
     private static MeterReading volts(String from, Condition condition, Map<String, String> switches) {
-        return new MeterReading(from, "earth", condition, switches, 12.0, null, null, MeterAccuracy.USUAL);
+        return new MeterReading(
+                from, "earth", null, condition, switches, Contacts.EITHER, false, 12.0, null, null, null);
     }
 
     private static void rejects(ThrowingCallable call, InputError.Code code, String pointer) {
@@ -44,22 +43,24 @@ class D01_ReadingsTest {
     @Test
     void aReadingIsOneOfVoltsOhmsAndOpen() {
         rejects(
-                () -> new MeterReading("F1.a", "earth", Condition.RUN, Map.of(), 1.0, 1.0, null, MeterAccuracy.USUAL),
+                () -> new MeterReading(
+                        "F1.a", "earth", null, Condition.RUN, Map.of(), Contacts.EITHER, false, 1.0, 1.0, null, null),
                 InputError.Code.CONTRADICTION,
                 "");
         rejects(
-                () -> new MeterReading("F1.a", "earth", Condition.RUN, Map.of(), null, null, null, MeterAccuracy.USUAL),
+                () -> new MeterReading(
+                        "F1.a", "earth", null, Condition.RUN, Map.of(), Contacts.EITHER, false, null, null, null, null),
                 InputError.Code.CONTRADICTION,
                 "");
     }
 
     @Test
     void aPointIsATerminalOrEarth() {
-        rejects(() -> volts("F1", Condition.RUN, Map.of()), InputError.Code.MALFORMED, "/from");
+        rejects(() -> volts("F1", Condition.RUN, Map.of()), InputError.Code.MALFORMED, "/red");
         rejects(
                 () -> ask(volts("F9.a", Condition.RUN, Map.of())),
                 InputError.Code.UNKNOWN_REFERENCE,
-                "/readings/0/from");
+                "/readings/0/red");
     }
 
     @Test
@@ -76,43 +77,29 @@ class D01_ReadingsTest {
                 "/readings/0/switches/lights");
     }
 
+    /** A part looked at is a reading; what nobody can see of it is refused. */
     @Test
-    void tooMuchToSolveIsRefusedWithTheCount() {
-        DiagnosisQuestion question = new DiagnosisQuestion(
-                Bedside.TWO_LOADS, List.of(volts("F1.a", Condition.RUN, Map.of())), MeterAccuracy.USUAL);
+    void aSignIsOneOfAConsumer() {
         rejects(
-                () -> DiagnosisAnswer.of(
-                        question, new DiagnosisLimits(10, 10, 1000), NetworkLimits.defaults(), Progress.UNWATCHED),
-                InputError.Code.OVER_LIMIT,
-                "/plan/parts");
-    }
-
-    /** What wears out within parts came later; a question that was accepted before it is accepted still. */
-    @Test
-    void loadsAndBatteriesDoNotCountAgainstTheLimit() {
-        DiagnosisQuestion question = new DiagnosisQuestion(
-                Bedside.TWO_LOADS, List.of(volts("F1.a", Condition.RUN, Map.of())), MeterAccuracy.USUAL);
-        List<SingleFault> mistakes = SingleFaults.list(Bedside.TWO_LOADS);
-        int joints = (int) mistakes.stream().filter(BadJoint.class::isInstance).count();
-        int enough = mistakes.size() + (FaultSize.GRID - 1) * joints;
-        assertThat(DiagnosisAnswer.of(
-                                question,
-                                new DiagnosisLimits(enough, 10, 60_000),
-                                NetworkLimits.defaults(),
-                                Progress.UNWATCHED)
-                        .result()
-                        .tried()
-                        .singleFaults())
-                .isEqualTo(SingleFaults.listWithinParts(Bedside.TWO_LOADS).size());
-        assertThatThrownBy(() -> DiagnosisAnswer.of(
-                        question,
-                        new DiagnosisLimits(enough - 1, 10, 60_000),
-                        NetworkLimits.defaults(),
-                        Progress.UNWATCHED))
-                .isInstanceOfSatisfying(
-                        RejectedInput.class,
-                        r -> assertThat(r.faults().get(0).value())
-                                .startsWith(enough + " solutions, loads and batteries not counted"));
+                () -> ask(new MeterReading(
+                        null,
+                        "earth",
+                        "F1",
+                        Condition.RUN,
+                        Map.of(),
+                        Contacts.EITHER,
+                        false,
+                        null,
+                        null,
+                        null,
+                        Sign.DEAD)),
+                InputError.Code.UNKNOWN_REFERENCE,
+                "/readings/0/part");
+        DiagnosisReport report = ask(new MeterReading(
+                null, "earth", "heater", Condition.RUN, Map.of(), Contacts.EITHER, false, null, null, null, Sign.DEAD));
+        assertThat(report.verdict()).isEqualTo(DiagnosisReport.Verdict.SINGLE_FAULT);
+        assertThat(report.certainty()).isEqualTo(DiagnosisReport.Certainty.UNDECIDED);
+        assertThat(report.nextReadings()).isNotEmpty();
     }
 
     /** One diode after the other comes to conduct; ten steps are not enough for twenty of them. */
@@ -147,10 +134,8 @@ class D01_ReadingsTest {
 
     @Test
     void workThatTakesTooLongIsGivenUp() {
-        DiagnosisQuestion question = new DiagnosisQuestion(
-                Plans.example("sandpiper-as-built"),
-                List.of(volts("coil.15", Condition.CRANK, Map.of())),
-                MeterAccuracy.USUAL);
+        DiagnosisQuestion question = DiagnosisQuestion.of(
+                Plans.example("sandpiper-as-built"), List.of(volts("coil.15", Condition.CRANK, Map.of())));
         assertThatThrownBy(() -> DiagnosisAnswer.of(
                         question, new DiagnosisLimits(40_000, 800, 1), NetworkLimits.defaults(), Progress.UNWATCHED))
                 .isInstanceOf(OutOfTime.class);

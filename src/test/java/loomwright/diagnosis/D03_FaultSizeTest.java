@@ -15,6 +15,7 @@ import loomwright.diagnosis.DiagnosisReport.Suspect;
 import loomwright.diagnosis.DiagnosisReport.Verdict;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
+import loomwright.operation.Step;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -56,7 +57,7 @@ class D03_FaultSizeTest {
     void theSizeComesBackBeforeALampToo() {
         Plan plan = Plans.example("otter-6v-positive-earth");
         List<Measurement> points = Stream.of("battery.minus", "feed.3", "lights.56", "head.a", "head.b")
-                .map(p -> new Measurement(Probe.toEarth(p), Quantity.VOLTS, Condition.RUN, Map.of("lights", "lit")))
+                .map(p -> new Measurement(Probe.toEarth(p), Quantity.VOLTS, Step.RUN, Map.of("lights", "lit")))
                 .toList();
         Suspect suspect = first(Bedside.diagnose(plan, Bedside.exact(plan, List.of(new BadJoint("W9", 0.7)), points)));
         assertThat(suspect.faults().get(0).ids()).containsExactly("W9");

@@ -46,7 +46,10 @@ class D06_NextReadingTest {
         NextReading next = before.nextReadings().get(0);
         List<Measurement> more = new ArrayList<>(FEW);
         more.add(new Measurement(
-                Probe.of(next.from(), next.to()), next.quantity(), next.condition(), Map.copyOf(next.switches())));
+                Probe.of(next.red(), next.black()),
+                next.quantity(),
+                Measurement.stepOf(next.condition()),
+                Map.copyOf(next.switches())));
         DiagnosisReport after = withMore(new BadJoint("W2", 2), more);
         assertThat(after.explanations().get(0).candidates().size())
                 .isLessThan(before.explanations().get(0).candidates().size());
@@ -58,9 +61,9 @@ class D06_NextReadingTest {
     void itSaysWhatEachLeadingCandidateWouldShow() {
         DiagnosisReport report = withMore(new BlownFuse("F1"), FEW);
         NextReading next = report.nextReadings().get(0);
-        assertThat(next.expected()).hasSizeGreaterThan(1);
-        assertThat(next.expected().stream().map(e -> e.shown()).distinct().count())
-                .isGreaterThan(1);
+        assertThat(next.outcomes()).hasSizeGreaterThan(1);
+        assertThat(next.outcomes()).allSatisfy(o -> assertThat(o.ranks()).isNotEmpty());
+        assertThat(next.instruction()).isNotEmpty();
         assertThat(next.gainBits()).isPositive();
     }
 
@@ -68,7 +71,7 @@ class D06_NextReadingTest {
     @Test
     void tellingTwoEqualsApartIsWorthOneBit() {
         List<MeterReading> readings = Bedside.exact(Bedside.TWO_LOADS, List.of(), FEW);
-        DiagnosisQuestion question = new DiagnosisQuestion(Bedside.TWO_LOADS, readings, MeterAccuracy.USUAL);
+        DiagnosisQuestion question = DiagnosisQuestion.of(Bedside.TWO_LOADS, readings);
         Bench bench = Bedside.bench(Bedside.TWO_LOADS);
         Trials trials = new Trials(bench, new Likelihood(question));
         List<FaultCandidate> two = Stream.of("F1", "F2")
@@ -85,9 +88,9 @@ class D06_NextReadingTest {
         DiagnosisReport report = withMore(new BlownFuse("F1"), FEW);
         assertThat(report.nextReadings())
                 .isNotEmpty()
-                .noneMatch(n -> n.to().equals("earth")
+                .noneMatch(n -> n.black().equals("earth")
                         && n.condition() == Condition.RUN
-                        && List.of("battery.plus", "heater.a", "pump.a").contains(n.from()));
+                        && List.of("battery.plus", "heater.a", "pump.a").contains(n.red()));
     }
 
     /** Faults of the ignition, measured while the starter turns the engine: what parts them is to be measured elsewhere. */
@@ -110,8 +113,8 @@ class D06_NextReadingTest {
                 for (NextReading next : Bedside.diagnose(plan, Bedside.exact(plan, List.of(off), posts))
                         .nextReadings()) {
                     if (next.condition().engineTurns() && next.quantity() == Quantity.VOLTS) {
-                        feeds.add(next.from());
-                        feeds.add(next.to());
+                        feeds.add(next.red());
+                        feeds.add(next.black());
                     }
                 }
             }

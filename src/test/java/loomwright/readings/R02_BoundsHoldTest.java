@@ -13,6 +13,8 @@ import loomwright.answer.Progress;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.circuit.tolerance.Spreads;
+import loomwright.circuit.tolerance.Tolerances;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.DisconnectedPlan;
 import loomwright.operation.Meter;
@@ -35,7 +37,7 @@ class R02_BoundsHoldTest {
         ReadingsQuestion question = ReadingsQuestion.of(plan);
         SolvedVariants variants = new SolvedVariants(plan, new PlanSolver(LIMITS));
         List<ReadingCandidate> candidates = Selection.of(question, variants).candidates();
-        Tolerances tolerances = Tolerances.of(question);
+        Tolerances tolerances = question.asFractions();
         Map<ReadingCandidate, Range> ranges =
                 new Ranges(variants, tolerances, LIMITS).of(candidates, Progress.UNWATCHED);
         List<Variant> all = new ArrayList<>(candidates.stream()

@@ -3,6 +3,7 @@ package loomwright.readings;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import loomwright.operation.MeterRange;
 import loomwright.operation.Quantity;
 import org.junit.jupiter.api.Test;
 

@@ -170,7 +170,7 @@ class ListQuestionsTest {
                     .ifError()
                     .statusCode(200)
                     .body("result.readings", hasSize(3))
-                    .body("result.readings[1].from", equalTo("head-lamp.a"))
+                    .body("result.readings[1].red", equalTo("head-lamp.a"))
                     .body("result.readings[1].switches", hasKey("lamp-switch"))
                     .body("result.explanations", notNullValue());
         }

@@ -16,7 +16,7 @@ public sealed interface SingleFault
                 SizedFault,
                 BlownFuse,
                 LostEarth,
-                ShortToEarth,
+                StuckSwitch,
                 OpenInside,
                 NotCharging {
 
@@ -35,7 +35,13 @@ public sealed interface SingleFault
         OPEN_INSIDE,
         BATTERY_DISCHARGED,
         BATTERY_WORN,
-        NOT_CHARGING
+        NOT_CHARGING,
+        SHORT_INSIDE,
+        WIRES_TOUCH,
+        VALUE_OFF,
+        CONTACTS_WORN,
+        REGULATOR_OFF,
+        SWITCH_STUCK
     }
 
     Kind kind();

@@ -6,14 +6,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import loomwright.circuit.Alternator;
+import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Connector;
 import loomwright.circuit.ConnectorHalf;
+import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
+import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Joint;
 import loomwright.circuit.LedLamp;
 import loomwright.circuit.Load;
@@ -41,6 +46,9 @@ public final class SingleFaults {
             Solenoid.class, Set.of(Solenoid.SUPPLY, Solenoid.MOTOR),
             Alternator.class, Set.of(Alternator.OUTPUT, Alternator.RETURN));
 
+    /** Of a switch with more terminals only neighbours are taken to touch (common practice, no source). */
+    private static final int MOST_BRIDGED = 4;
+
     private final Plan plan;
     private final List<SingleFault> found = new ArrayList<>();
     private final Set<TerminalRef> wired = new LinkedHashSet<>();
@@ -67,12 +75,21 @@ public final class SingleFaults {
     }
 
     /**
-     * The same, and the faults that a part has within itself, which are found by a meter and not made by a mistake: lamps,
-     * loads, motors and coils that are open inside, a battery that is flat, worn out or not charged.
+     * The same, and the faults that a part has within itself, which are found by a meter and not made by a mistake: what is
+     * open, bridged, stuck, worn or of another value than it should be, a battery that is flat, worn out or not charged.
      */
     public static List<SingleFault> listWithinParts(Plan plan) {
         List<SingleFault> all = new ArrayList<>(list(plan));
-        plan.parts().stream().filter(SingleFaults::opens).map(OpenInside::of).forEach(all::add);
+        for (Part part : plan.parts()) {
+            if (opens(part)) {
+                all.add(OpenInside.of(part));
+            }
+            all.addAll(OffValue.of(part, plan.system()));
+            addBridges(part, all);
+            if (part instanceof Switch chosen) {
+                addStuck(chosen, all);
+            }
+        }
         if (!plan.listParts(Battery.class).isEmpty()) {
             all.add(DischargedBattery.of(plan));
             all.add(WornBattery.of(plan));
@@ -87,7 +104,43 @@ public final class SingleFaults {
                 || part instanceof LedLamp
                 || part instanceof Load
                 || part instanceof Motor
-                || part instanceof Coil;
+                || part instanceof Coil
+                || part instanceof Ballast
+                || part instanceof FixedResistor
+                || part instanceof Diode
+                || part instanceof ContactBreaker
+                || part instanceof IgnitionModule;
+    }
+
+    /** What may be joined within a part: contacts that have welded, insulation that has broken down. */
+    private static void addBridges(Part part, List<SingleFault> to) {
+        if (part instanceof Joint
+                || part instanceof EarthPoint
+                || part instanceof Battery
+                || part instanceof ConnectorHalf
+                || part instanceof Fuse
+                || part instanceof FusibleLink
+                || part instanceof Ballast) {
+            return;
+        }
+        List<String> names = part.terminals();
+        for (int i = 0; i < names.size(); i++) {
+            for (int j = i + 1; j < names.size(); j++) {
+                if (!(part instanceof Switch) || names.size() <= MOST_BRIDGED || j == i + 1) {
+                    to.add(ShortBetween.of(part.terminal(names.get(i)), part.terminal(names.get(j))));
+                }
+            }
+        }
+    }
+
+    /** As in each of its positions, and without any contact. */
+    private static void addStuck(Switch chosen, List<SingleFault> to) {
+        for (Switch.Position position : chosen.positions()) {
+            if (!position.joins().isEmpty()) {
+                to.add(new StuckSwitch(chosen.id(), position.name()));
+            }
+        }
+        to.add(new StuckSwitch(chosen.id(), ""));
     }
 
     private void addOfPart(Part part) {

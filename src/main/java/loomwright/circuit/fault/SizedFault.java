@@ -1,7 +1,8 @@
 package loomwright.circuit.fault;
 
 /** A fault that may be slight or bad: how bad, is found from what a meter shows. */
-public sealed interface SizedFault extends SingleFault permits BadJoint, BatteryFault {
+public sealed interface SizedFault extends SingleFault
+        permits BadJoint, BatteryFault, ShortToEarth, ShortBetween, OffValue {
     /** How bad it is, above 0; more is worse. */
     double size();
 

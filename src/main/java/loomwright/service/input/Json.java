@@ -20,6 +20,7 @@ import java.io.IOException;
 import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Assumption;
+import loomwright.diagnosis.MeterReading;
 import loomwright.service.form.PlainDecimal;
 import loomwright.service.form.SignificantDigits;
 import loomwright.service.limits.ServiceLimits;
@@ -59,6 +60,7 @@ public final class Json {
                 .defaultPropertyInclusion(
                         JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.USE_DEFAULTS))
                 .addMixIn(Answer.class, AnswerOnTheWire.class)
+                .addMixIn(MeterReading.class, RowOfTheSheet.class)
                 .annotationIntrospector(new EnumSpelling())
                 .addModule(StrictNumbers.module())
                 .addModule(written())

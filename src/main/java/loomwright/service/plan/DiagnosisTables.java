@@ -2,20 +2,20 @@ package loomwright.service.plan;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import loomwright.answer.Answer;
 import loomwright.diagnosis.DiagnosisReport;
-import loomwright.diagnosis.DiagnosisReport.Expected;
 import loomwright.diagnosis.DiagnosisReport.Explanation;
 import loomwright.diagnosis.DiagnosisReport.NextReading;
+import loomwright.diagnosis.DiagnosisReport.Outcome;
 import loomwright.diagnosis.DiagnosisReport.ReadingCheck;
 import loomwright.diagnosis.DiagnosisReport.Shown;
 import loomwright.diagnosis.DiagnosisReport.Suspect;
 import loomwright.diagnosis.DiagnosisReport.SuspectFault;
+import loomwright.diagnosis.Sign;
 import loomwright.service.form.CellNumbers;
 import loomwright.service.form.EnumWords;
 import loomwright.service.form.Markdown;
@@ -40,8 +40,9 @@ public final class DiagnosisTables {
                         join(suspect, fault -> figure(fault.resistanceOhm())),
                         String.join(" ", suspect.fusesBlown()),
                         explanation.worstDeviation(),
-                        suspect.description(),
-                        join(suspect, fault -> figure(fault.restV()))));
+                        suspect.description().text(),
+                        join(suspect, fault -> figure(fault.restV())),
+                        join(suspect, fault -> figure(fault.factor()))));
             }
         }
         return new Table(
@@ -55,7 +56,8 @@ public final class DiagnosisTables {
                         "fusesBlown",
                         "worstDeviation",
                         "description",
-                        "restV"),
+                        "restV",
+                        "factor"),
                 rows);
     }
 
@@ -71,7 +73,7 @@ public final class DiagnosisTables {
     public static String markdown(Answer<DiagnosisReport> answer) {
         DiagnosisReport report = answer.result();
         Markdown text = new Markdown().title("Diagnosis of " + report.plan());
-        text.paragraph(report.summary());
+        text.paragraph(report.outcome());
         text.cautions(answer);
         text.section("What may be wrong, likeliest first");
         for (Explanation explanation : report.explanations()) {
@@ -84,8 +86,9 @@ public final class DiagnosisTables {
                             ? "explains all readings"
                             : "leaves " + explanation.notExplained().size() + " readings unexplained",
                     explanation.candidates().size() == 1 ? ":" : "; the readings cannot tell these apart:"));
-            text.bullets(
-                    explanation.candidates().stream().map(Suspect::description).toList());
+            text.bullets(explanation.candidates().stream()
+                    .map(c -> c.description().text())
+                    .toList());
         }
         text.section("What to measure next");
         if (report.nextReadings().isEmpty()) {
@@ -99,7 +102,7 @@ public final class DiagnosisTables {
         for (ReadingCheck check : report.readings()) {
             Shown planned = check.planned();
             rows.add(List.of(
-                    check.from() + " to " + check.to(),
+                    check.red() + " to " + check.black(),
                     EnumWords.of(check.condition()) + switches(check),
                     shown(check.measured()),
                     planned == null ? "no solution" : shown(planned),
@@ -117,23 +120,28 @@ public final class DiagnosisTables {
     }
 
     private static String next(NextReading next) {
-        return next.description() + ": "
-                + next.expected().stream()
-                        .collect(Collectors.groupingBy(
-                                (Expected e) -> shown(e.shown()),
-                                LinkedHashMap::new,
-                                Collectors.mapping(
-                                        e -> e.rank() + " (" + e.description() + ")", Collectors.joining(", "))))
-                        .entrySet()
-                        .stream()
-                        .map(e -> e.getKey() + " if " + e.getValue())
-                        .collect(Collectors.joining("; "));
+        return next.text() + " "
+                + next.outcomes().stream()
+                        .map(o -> outcome(o) + ": " + o.meaning().text())
+                        .collect(Collectors.joining(" "));
+    }
+
+    private static String outcome(Outcome outcome) {
+        Double lowest = outcome.lowest();
+        Double highest = outcome.highest();
+        return lowest == null || highest == null
+                ? "Over range"
+                : Markdown.figure(lowest) + " to " + Markdown.figure(highest);
     }
 
     private static String shown(Shown shown) {
         Double voltageV = shown.voltageV();
         if (voltageV != null) {
             return Markdown.figure(voltageV) + " V";
+        }
+        Sign sign = shown.sign();
+        if (sign != null) {
+            return sign.text();
         }
         Double resistanceOhm = shown.resistanceOhm();
         return resistanceOhm == null ? "open" : Markdown.figure(resistanceOhm) + " ohm";

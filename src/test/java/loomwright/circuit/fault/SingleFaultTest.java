@@ -182,8 +182,11 @@ class SingleFaultTest {
         assertThat(all).startsWith(mistakes.toArray(SingleFault[]::new));
         assertThat(all.subList(mistakes.size(), all.size()))
                 .extracting(SingleFault::kind)
-                .containsExactly(
+                .contains(
                         SingleFault.Kind.OPEN_INSIDE,
+                        SingleFault.Kind.SHORT_INSIDE,
+                        SingleFault.Kind.VALUE_OFF,
+                        SingleFault.Kind.CONTACTS_WORN,
                         SingleFault.Kind.BATTERY_DISCHARGED,
                         SingleFault.Kind.BATTERY_WORN,
                         SingleFault.Kind.NOT_CHARGING);

@@ -243,11 +243,11 @@ class WorkbenchTest {
         browser.choose("#complaint-load", "Heater blower");
         browser.one("#begin").click();
         int readings = 0;
-        browser.waitUntil(here -> !here.find("#reading, #outcome").isEmpty());
+        browser.waitUntil(here -> !here.find("#reading, #outcome, #doubt").isEmpty());
         while (browser.find("#outcome").isEmpty() && readings < MOST_READINGS) {
             readings++;
             browser.later(METER);
-            browser.waitUntil(here -> !here.find("#reading, #outcome").isEmpty());
+            browser.waitUntil(here -> !here.find("#reading, #outcome, #doubt").isEmpty());
         }
         assertThat(browser.text("#panel-measure")).contains("What to repair", "W34");
     }
@@ -257,7 +257,7 @@ class WorkbenchTest {
             (async () => {
               const s = await import('/page/service.js');
               const form = document.querySelector('form.reading');
-              const { from, to, condition, quantity, switches } = form.dataset;
+              const { red, black, condition, quantity, switches } = form.dataset;
               if (quantity !== 'volts') {
                 [...document.querySelectorAll('#panel-measure button')].find(b => b.textContent === 'I cannot reach this point').click();
                 return;
@@ -271,7 +271,7 @@ class WorkbenchTest {
               const steps = (await s.postJson('/v1/plans/solution', plan)).result.steps;
               const nodes = steps.find(x => x.step === condition).nodes;
               const volts = end => end === 'earth' ? 0 : nodes.find(n => n.node === end || n.terminals.includes(end)).voltageV;
-              document.querySelector('#reading').value = (volts(from) - volts(to)).toFixed(2);
+              document.querySelector('#reading').value = (volts(red) - volts(black)).toFixed(2);
               form.requestSubmit();
             })().then(done, failed);
             """;

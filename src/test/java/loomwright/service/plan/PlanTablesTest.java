@@ -17,9 +17,9 @@ import loomwright.diagnosis.DiagnosisLimits;
 import loomwright.diagnosis.DiagnosisQuestion;
 import loomwright.diagnosis.DiagnosisReport;
 import loomwright.diagnosis.DiagnosisReport.Suspect;
-import loomwright.diagnosis.MeterAccuracy;
 import loomwright.diagnosis.MeterReading;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.Contacts;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.BranchReading;
@@ -66,25 +66,36 @@ class PlanTablesTest {
     }
 
     @Test
-    void aDiagnosisHasTheVoltsOfAFlatBatteryInItsLastColumn() {
+    void aDiagnosisHasTheVoltsOfAFlatBatteryInItsRow() {
         Plan plan = Plans.of(
                 "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
                         + "{'kind':'load','id':'radio','resistanceOhm':12,'meantLive':['run']}",
                 "{'id':'W1','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
                         + "{'id':'W2','from':'battery.plus','to':'radio.a','resistanceOhm':0.01},"
                         + "{'id':'W3','from':'radio.b','to':'body.31','resistanceOhm':0.01}");
-        MeterReading low = new MeterReading("battery.plus", "earth", Condition.OFF, Map.of(), 11.0, null, null, null);
+        MeterReading low = new MeterReading(
+                "battery.plus",
+                "battery.minus",
+                null,
+                Condition.OFF,
+                Map.of(),
+                Contacts.EITHER,
+                false,
+                11.0,
+                null,
+                null,
+                null);
         DiagnosisReport report = DiagnosisAnswer.of(
-                        new DiagnosisQuestion(plan, List.of(low), MeterAccuracy.USUAL),
+                        DiagnosisQuestion.of(plan, List.of(low)),
                         DiagnosisLimits.defaults(),
                         NetworkLimits.defaults(),
                         Progress.UNWATCHED)
                 .result();
         Table table = DiagnosisTables.table(report);
-        assertThat(table.columns()).endsWith("description", "restV");
+        assertThat(table.columns()).endsWith("description", "restV", "factor");
         Suspect flat = report.explanations().get(0).candidates().get(0);
         double restV = Objects.requireNonNull(flat.faults().get(0).restV());
-        assertThat(table.rows().get(0)).endsWith(flat.description(), CellNumbers.text(restV));
+        assertThat(table.rows().get(0)).contains(flat.description().text(), CellNumbers.text(restV));
         assertThat(table.rows()).allSatisfy(row -> assertThat(row).hasSameSizeAs(table.columns()));
     }
 

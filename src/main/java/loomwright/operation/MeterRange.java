@@ -1,7 +1,6 @@
-package loomwright.readings;
+package loomwright.operation;
 
 import java.util.List;
-import loomwright.operation.Quantity;
 
 /**
  * Function and range of a plain digital meter of 2000 counts, whose error is a share of the reading and two steps of the
@@ -10,7 +9,7 @@ import loomwright.operation.Quantity;
  * @param description what to set
  * @param full from this figure it overflows
  */
-record MeterRange(String description, double full) {
+public record MeterRange(String description, double full) {
     private static final double COUNTS = 2000;
     private static final double DIGITS = 2;
 
@@ -26,7 +25,7 @@ record MeterRange(String description, double full) {
             new MeterRange("ohms, 2 M", 2e6));
 
     /** The lowest range that shows a figure; the highest if none does. */
-    static MeterRange of(Quantity quantity, double figure) {
+    public static MeterRange of(Quantity quantity, double figure) {
         List<MeterRange> ranges = quantity == Quantity.VOLTS ? VOLTS : OHMS;
         return ranges.stream()
                 .filter(r -> Math.abs(figure) < r.full())
@@ -35,7 +34,7 @@ record MeterRange(String description, double full) {
     }
 
     /** By how much the meter may be off at a figure. */
-    double error(double figure, double accuracyFraction) {
+    public double error(double figure, double accuracyFraction) {
         return accuracyFraction * Math.abs(figure) + DIGITS * full / COUNTS;
     }
 }

@@ -1,4 +1,4 @@
-package loomwright.readings;
+package loomwright.operation;
 
 import java.util.List;
 import loomwright.circuit.ContactBreaker;
@@ -10,7 +10,7 @@ import loomwright.circuit.Switch.Position;
 import loomwright.circuit.Switch.PositionByCondition;
 
 /** How the ignition's contacts stand while a reading is taken. */
-enum Contacts {
+public enum Contacts {
     CLOSED,
     OPEN,
     /** Nobody knows, or they open and close while the engine turns: the reading lies between that of either. */
@@ -20,13 +20,13 @@ enum Contacts {
     private static final double NEVER_V = 100;
 
     /** Whether contacts make any difference in a plan. */
-    static boolean matter(Plan plan) {
+    public static boolean matter(Plan plan) {
         return !plan.listParts(ContactBreaker.class).isEmpty()
                 || !plan.listParts(IgnitionModule.class).isEmpty();
     }
 
     /** The states to solve for it, in a plan with contacts. */
-    List<Contacts> states() {
+    public List<Contacts> states() {
         return this == EITHER ? List.of(CLOSED, OPEN) : List.of(this);
     }
 
@@ -34,7 +34,7 @@ enum Contacts {
      * The plan with contacts held. A module cannot be held closed, only kept from conducting: closed it conducts when it
      * does by itself.
      */
-    Plan held(Plan plan) {
+    public Plan held(Plan plan) {
         return plan.with(plan.parts().stream().map(this::held).toList(), plan.wires());
     }
 

@@ -1,4 +1,4 @@
-package loomwright.readings;
+package loomwright.circuit.tolerance;
 
 /**
  * One figure of a plan that is known within a tolerance.
@@ -8,16 +8,16 @@ package loomwright.readings;
  * @param raisesOhms whether more of it means more resistance: false for a lamp's watts
  * @param change puts it into a draft, multiplied by a factor
  */
-record Spread(String id, double fraction, boolean raisesOhms, Change change) {
+public record Spread(String id, double fraction, boolean raisesOhms, Change change) {
 
     /** Makes one figure of a draft a multiple of what it was in the original. */
     @FunctionalInterface
-    interface Change {
+    public interface Change {
         void apply(PlanDraft draft, double factor);
     }
 
     /** Moves the figure by a share of its tolerance, -1 (lowest) to 1 (highest). */
-    void move(PlanDraft draft, double share) {
+    public void move(PlanDraft draft, double share) {
         change.apply(draft, 1 + share * fraction);
     }
 }

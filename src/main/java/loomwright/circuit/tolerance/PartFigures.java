@@ -1,7 +1,7 @@
-package loomwright.readings;
+package loomwright.circuit.tolerance;
 
-import static loomwright.readings.Spreads.ohm;
-import static loomwright.readings.Spreads.within;
+import static loomwright.circuit.tolerance.Spreads.ohm;
+import static loomwright.circuit.tolerance.Spreads.within;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -33,18 +33,18 @@ import loomwright.circuit.VehicleSystem;
  * The figures of a part that matter to a meter, each with how to make it a multiple of itself. Thresholds at which relays
  * and the like change over are not among them: where a reading hangs on one, that is said.
  */
-final class PartFigures {
+public final class PartFigures {
     private static final double MAX_JOINT_OHM = 1000;
     private static final double MAX_LINK_M = 5;
     private static final double MAX_SEMICONDUCTOR_V = 5;
 
     /** One figure; its tolerance is the usual one of its kind. */
-    record Figure(double usualFraction, boolean raisesOhms, BiFunction<Part, Double, Part> times) {}
+    public record Figure(double usualFraction, boolean raisesOhms, BiFunction<Part, Double, Part> times) {}
 
     private PartFigures() {}
 
     /** Empty for parts of which a meter sees nothing, and for batteries, whose tolerance is that of the condition. */
-    static List<Figure> of(Part part, VehicleSystem system) {
+    public static List<Figure> of(Part part, VehicleSystem system) {
         List<Figure> figures = new ArrayList<>(3);
         contacts(part, figures);
         windings(part, figures);

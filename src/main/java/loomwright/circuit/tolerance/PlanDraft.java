@@ -1,4 +1,4 @@
-package loomwright.readings;
+package loomwright.circuit.tolerance;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -13,7 +13,7 @@ import loomwright.circuit.Supply;
 import loomwright.circuit.Wire;
 
 /** A plan in whose figures many small changes are made before it is a plan again. For one thread, short-lived. */
-final class PlanDraft {
+public final class PlanDraft {
     private final Plan original;
     private final List<Part> parts;
     private final List<Wire> wires;

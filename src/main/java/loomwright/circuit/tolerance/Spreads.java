@@ -1,4 +1,4 @@
-package loomwright.readings;
+package loomwright.circuit.tolerance;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -16,11 +16,11 @@ import loomwright.circuit.Wire;
 import org.jspecify.annotations.Nullable;
 
 /** All figures of a plan that are known within a tolerance, in a fixed order. */
-record Spreads(Plan plan, List<Spread> list) {
+public record Spreads(Plan plan, List<Spread> list) {
     private static final String SUPPLY = "supply";
     private static final double MAX_JOINT_OHM = 1000;
 
-    static Spreads of(Plan plan, Tolerances tolerances) {
+    public static Spreads of(Plan plan, Tolerances tolerances) {
         List<Spread> list = new ArrayList<>();
         // The tolerance of the EMF is that of each condition: here its share.
         list.add(new Spread(SUPPLY, 1, true, (draft, factor) -> draft.supplyShare(factor - 1)));
@@ -61,7 +61,7 @@ record Spreads(Plan plan, List<Spread> list) {
     }
 
     /** The plan with each figure moved by a share of its tolerance, -1 to 1, in the order of {@link #list}. */
-    Plan moved(double[] shares) {
+    public Plan moved(double[] shares) {
         PlanDraft draft = new PlanDraft(plan);
         for (int i = 0; i < shares.length; i++) {
             if (shares[i] != 0) {
@@ -72,13 +72,13 @@ record Spreads(Plan plan, List<Spread> list) {
     }
 
     /** The plan with every resistance as low (-1) or as high (1) as may be. */
-    Plan ohms(double share) {
+    public Plan ohms(double share) {
         return moved(
                 list.stream().mapToDouble(s -> s.raisesOhms() ? share : -share).toArray());
     }
 
     /** Whether a figure may push something that conducts one way only over its bend, so that both ends must be tried. */
-    boolean bends(int at) {
+    public boolean bends(int at) {
         String id = list.get(at).id();
         return id.equals(SUPPLY)
                 || plan.findPart(id)
@@ -95,7 +95,7 @@ record Spreads(Plan plan, List<Spread> list) {
         return Math.max(least, Math.min(most, value));
     }
 
-    static double ohm(double value) {
+    public static double ohm(double value) {
         return within(value, Bounds.MIN_RESISTANCE_OHM, Bounds.MAX_RESISTANCE_OHM);
     }
 

@@ -1,0 +1,58 @@
+package loomwright.diagnosis;
+
+import java.util.List;
+import loomwright.circuit.Consumer;
+import loomwright.operation.FeedStrength;
+import loomwright.operation.SolvedStep;
+
+/** What somebody sees of a part in a solved plan, and how likely what was reported then is (common practice, no source). */
+enum Seen {
+    //      works weak  glows dead  stays blows
+    WORKING(0.90, 0.05, 0.01, 0.02, 0.90, 0.02),
+    WEAK(0.35, 0.55, 0.05, 0.03, 0.60, 0.02),
+    GLOWING(0.03, 0.35, 0.50, 0.10, 0.30, 0.02),
+    NOTHING(0.02, 0.02, 0.03, 0.91, 0.02, 0.02),
+    FUSE_BLOWN(0.02, 0.02, 0.02, 0.50, 0.02, 0.90);
+
+    /** Below this share of what it should have, a part is seen to be weak (common practice, no source). */
+    private static final double WEAK_SHARE = 0.8;
+
+    private static final List<Seen> ALL = List.of(values());
+
+    @SuppressWarnings("ImmutableEnumChecker") // an unmodifiable list
+    private final List<Double> likelihoods;
+
+    Seen(Double... likelihoods) {
+        this.likelihoods = List.of(likelihoods);
+    }
+
+    double likelihoodOf(Sign sign) {
+        return likelihoods.get((int) sign.figure());
+    }
+
+    /** By which it stands among the figures of readings. */
+    double figure() {
+        return ALL.indexOf(this);
+    }
+
+    static Seen of(double figure) {
+        return ALL.get((int) figure);
+    }
+
+    /**
+     * What is seen of a part.
+     *
+     * @param soundV what it works on in the sound plan
+     */
+    static Seen of(SolvedStep solved, String part, double soundV) {
+        if (!(solved.plan().findPart(part).orElse(null) instanceof Consumer consumer) || solved.isOff(consumer)) {
+            return NOTHING;
+        }
+        FeedStrength strength = solved.activity(consumer);
+        return switch (strength) {
+            case OPERATES -> solved.effectiveV(consumer) < WEAK_SHARE * soundV ? WEAK : WORKING;
+            case HOLDS, GLOWS -> GLOWING;
+            case LEAKS, DEAD -> NOTHING;
+        };
+    }
+}
