@@ -2,8 +2,17 @@
 // --allow-origin followed by the address (scheme, host, port) of this page.
 "use strict";
 
+// The cars are the lists in the folder cars beside this page: put a file there, and it is on the page. The web server must
+// list that folder; where it does not, write the names of the files, one a line, into cars/cars.txt.
+const CARS = "cars/";
+const FORMS = {
+  csv: "text/csv", tsv: "text/csv", md: "text/markdown",
+  xlsx: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+  ods: "application/vnd.oasis.opendocument.spreadsheet",
+};
+
 // The service: ?service=https://... in the address of this page, else the usual one on this machine. A real page would
-// have its service written here. ?plan=NAME&step=run shows a vehicle at once, so that a page can be linked to.
+// have its service written here. ?car=NAME&step=run shows a car at once, so that a page can be linked to.
 const ASKED = new URLSearchParams(location.search);
 const SERVICE = (ASKED.get("service") || "http://127.0.0.1:8080").replace(/\/$/, "");
 
@@ -21,13 +30,13 @@ function element(name, properties = {}, ...children) {
 
 class Refused extends Error {}
 
-async function ask(path, query = {}, plan = null) {
+async function ask(path, query = {}, list = null, accept = null) {
   const address = new URL(SERVICE + path);
   Object.entries(query).forEach(([name, value]) => address.searchParams.set(name, value));
+  const headers = { ...(accept ? { Accept: accept } : {}), ...(list ? { "Content-Type": list.form } : {}) };
   let answer;
   try {
-    answer = await fetch(address, plan === null ? {} :
-      { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(plan) });
+    answer = await fetch(address, list ? { method: "POST", headers, body: list.content } : { headers });
   } catch {
     throw new Error(`The service at ${SERVICE} does not answer this page. Is it running, and was it started with ` +
       `--allow-origin ${location.origin}?`);
@@ -57,52 +66,90 @@ async function calculate(form) {
   }
 }
 
-// A vehicle ------------------------------------------------------------------------------------------------------------
+// A car ----------------------------------------------------------------------------------------------------------------
+
+const formOf = file => FORMS[file.split(".").pop().toLowerCase()];
+
+// The files of the folder: from the page that the web server makes of it, else from cars.txt.
+async function carFiles() {
+  const listing = await fetch(CARS);
+  if (listing.ok) {
+    const page = new DOMParser().parseFromString(await listing.text(), "text/html");
+    const files = [...page.querySelectorAll("a[href]")].map(link => decodeURIComponent(link.getAttribute("href")));
+    const lists = files.filter(file => !file.includes("/") && formOf(file));
+    if (lists.length) {
+      return lists.sort();
+    }
+  }
+  const names = await fetch(`${CARS}cars.txt`);
+  return names.ok ? (await names.text()).split(/\r?\n/).map(name => name.trim()).filter(formOf) : [];
+}
 
 async function show() {
   const state = $("#plan-state");
   state.textContent = "Calculating…";
   try {
-    const name = $("#plan").value;
-    const step = $("#step").value;
-    const plan = await askJson(`/v1/examples/${encodeURIComponent(name)}`);
-    const [solution, backfeed] = await Promise.all([
-      askJson("/v1/plans/solution", {}, plan), askJson("/v1/plans/backfeed", {}, plan), draw(name, step)]);
-    showFindings(backfeed.result);
-    showReadings(solution.result.steps.find(one => one.step === step));
+    const file = $("#plan").value;
+    const read = await fetch(CARS + encodeURIComponent(file));
+    const list = { form: formOf(file), content: await read.arrayBuffer() };
+    // Picture and table are of one answer, so they stand in the same position of the key and show the same volts.
+    const [drawn, review] = await Promise.all([
+      askJson("/v1/plans/diagram", { marks: "none" }, list, "application/json"), askJson("/v1/plans/review", {}, list)]);
+    showStep(drawn.result);
+    $("#step").onchange = () => showStep(drawn.result);
+    showFindings(review.result);
+    showOpen(review);
     state.textContent = "";
+    await offerSheet(file, list);
   } catch (error) {
     state.textContent = error.message;
   }
 }
 
-// The diagram by its address; a service that draws none answers 404, and the page does without.
-function draw(name, step) {
+function showStep(diagram) {
+  const step = $("#step").value;
+  const shown = diagram.steps.find(one => one.step === step);
   const figure = $("#picture");
-  const image = $("img", figure);
-  return new Promise(done => {
-    image.onload = () => { figure.hidden = false; done(); };
-    image.onerror = () => { figure.hidden = true; done(); };
-    image.alt = `Circuit diagram of ${name}, step ${step}; the readings below say the same in figures.`;
-    $("figcaption", figure).textContent = `${name}, step ${step}. Switches and contacts stand ` +
-      "as in the worst finding that is marked; in the table of readings they stand as the plan says.";
-    image.src = `${SERVICE}/v1/examples/${encodeURIComponent(name)}/diagram?format=svg&step=${step}`;
-  });
+  const picture = $("div", figure);
+  const svg = new DOMParser().parseFromString(diagram.svg, "image/svg+xml").documentElement;
+  svg.setAttribute("data-step", step);
+  picture.replaceChildren(document.importNode(svg, true));
+  picture.setAttribute("aria-label", shown.description);
+  $("figcaption", figure).textContent = shown.moment;
+  figure.hidden = false;
+  showReadings(shown);
 }
 
 function showFindings(report) {
-  const lines = report.unintendedFeeds.map(feed => element("p", { className: `finding ${feed.severity}` },
-    element("b", {}, feed.severity), ` ${feed.verdict.text} `,
-    feed.remedies.length ? `Remedy: ${feed.remedies[0].change.text}` : "No remedy was found among the changes that were tried."));
-  $("#findings").replaceChildren(element("h3", {}, "Live when it should be off, in any position of the key"),
-    ...(lines.length ? lines : [element("p", {}, "Nothing.")]));
+  const lines = report.findings.map(finding => element("p", { className: `finding ${finding.severity}` },
+    element("b", {}, finding.severity), ` ${finding.text} `, finding.remedy ? finding.remedy.text : ""));
+  $("#findings").replaceChildren(element("h3", {}, "What to act on, worst first"),
+    ...(lines.length ? lines : [element("p", {}, "Nothing was found.")]));
+}
+
+// What the list leaves open, and what was taken for it.
+function showOpen(answer) {
+  const items = [...answer.questions.map(one => `${one.text} (${one.place}; taken: ${one.taken})`),
+    ...(answer.assumptions || []).map(one => one.text)];
+  const list = element("ul", {}, ...items.map(text => element("li", {}, text)));
+  $("#open").replaceChildren(...(items.length ? [element("details", {},
+    element("summary", {}, `Asked and assumed: ${items.length}`), list)] : []));
+}
+
+async function offerSheet(file, list) {
+  const link = $("#sheet");
+  const sheet = await ask("/v1/plans/sheet", {}, list, "text/html");
+  URL.revokeObjectURL(link.href);
+  link.href = URL.createObjectURL(await sheet.blob());
+  link.download = `${file.replace(/\.\w+$/, "")}-sheet.html`;
+  link.hidden = false;
 }
 
 function showReadings(step) {
   const rows = step.nodes.map(node => element("tr", {}, element("th", { scope: "row" }, node.node),
     element("td", { className: "number" }, node.floating ? "floating" : volts(node.voltageV))));
   $("#readings").replaceChildren(element("table", {},
-    element("caption", {}, `What a meter shows to the chassis: ${step.description}`),
+    element("caption", {}, `What a meter shows to the chassis, key ${$("#step").selectedOptions[0].text}`),
     element("thead", {}, element("tr", {}, element("th", { scope: "col" }, "At"), element("th", { scope: "col" }, "Shows"))),
     element("tbody", {}, ...rows)));
 }
@@ -119,12 +166,14 @@ async function start() {
   onSubmit($("#plan-form"), show);
   const state = $("#service-state");
   try {
-    const { examples } = await askJson("/v1/examples");
-    $("#plan").append(...examples.map(({ name, title }) => element("option", { value: name }, `${name}: ${title}`)));
+    await ask("/v1/templates");
+    document.head.append(element("link", { rel: "stylesheet", href: `${SERVICE}/page/diagram.css` }));
+    const cars = await carFiles();
+    $("#plan").append(...cars.map(file => element("option", { value: file }, file.replace(/\.\w+$/, "").replace(/[-_]/g, " "))));
     state.textContent = `Calculated by the service at ${SERVICE}.`;
     document.querySelectorAll("form.figure").forEach(calculate);
-    if (ASKED.has("plan")) {
-      $("#plan").value = ASKED.get("plan");
+    if (ASKED.has("car")) {
+      $("#plan").value = cars.find(file => file.replace(/\.\w+$/, "") === ASKED.get("car")) || cars[0];
       $("#step").value = ASKED.get("step") || "run";
       show();
     }

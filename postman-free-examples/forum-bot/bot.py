@@ -1,21 +1,26 @@
 #!/usr/bin/env python3
-"""Reads a line of text from standard input and answers in Markdown, as a forum bot would post it.
+"""Reads a post from standard input and answers in Markdown, as a forum bot would post it.
 
     echo "drop 14 AWG 3 m 8 A" | bot.py
+    bot.py < post-with-a-list-of-wires.md
 
 Settings from the environment:
     LOOMWRIGHT    address of the service (http://127.0.0.1:8080)
     POST_LENGTH   most characters of a post, 2600 or more (4000)
     PICTURES      address at which readers of the forum reach the service; without it a post has no picture
+    ATTACH        folder for the picture of a pasted list; without it there is none
 
-The first word of a line says what is asked, figures are told apart by their units and may stand in any order.
+The first word of a line says what is asked, figures are told apart by their units and may stand in any order. A post with
+a table of wires, with whatever text around it, is reviewed; its picture is a PNG whose name the answer gives.
 Python 3.8 and its standard library are enough; no account, no token.
 """
 
 import csv
+import hashlib
 import io
 import json
 import os
+import pathlib
 import re
 import sys
 import urllib.error
@@ -26,7 +31,9 @@ SERVICE = os.environ.get("LOOMWRIGHT", "http://127.0.0.1:8080")
 # The service fills a post of 2000 characters or more; 600 are for what is put above it.
 LENGTH = max(2600, int(os.environ.get("POST_LENGTH", "4000")))
 PICTURES = os.environ.get("PICTURES", "")
+ATTACH = os.environ.get("ATTACH", "")
 LONGEST_LINE = 300
+LONGEST_POST = 100_000
 
 HELP = """I can work these out (figures with their units, in any order):
 
@@ -40,6 +47,8 @@ HELP = """I can work these out (figures with their units, in any order):
 - `plans`: the vehicles I know
 - `plan sandpiper run`: what a meter shows in one position of the key: off, accessory, run, crank or running
 - `plan sandpiper unguarded backfeed`: what is fed unasked; also `review` and `mistakes`
+
+Or paste a list of your wires, a row each, under a heading such as `from | to | size | length`, and I check your car.
 """
 
 NUMBER = r"(\d+(?:[.,]\d+)?)"
@@ -60,8 +69,13 @@ def plain(text):
 # Asking the service ----------------------------------------------------------------------------------------------------
 
 
-def ask(path, query=(), body=None):
-    """The answer as text.
+def ask(path, query=(), body=None, form="application/json"):
+    """The answer as text."""
+    return fetch(path, query, body, form).decode("utf-8")
+
+
+def fetch(path, query=(), body=None, form="application/json"):
+    """The answer as it comes.
 
     Raises Friendly with the service's own words if it refuses.
     """
@@ -69,10 +83,10 @@ def ask(path, query=(), body=None):
     address = SERVICE + path + ("?" + urllib.parse.urlencode(pairs) if pairs else "")
     request = urllib.request.Request(address, data=body)
     if body is not None:
-        request.add_header("Content-Type", "application/json")
+        request.add_header("Content-Type", form)
     try:
         with urllib.request.urlopen(request, timeout=60) as answer:
-            return answer.read().decode("utf-8")
+            return answer.read()
     except urllib.error.HTTPError as refused:
         if refused.code >= 500:
             raise Friendly("Something went wrong in the calculation; this is not your fault. Please try again later.")
@@ -238,6 +252,69 @@ def readings(body, step, room):
     return head + "\n".join(kept) + "\n" + more + end
 
 
+# A pasted list -------------------------------------------------------------------------------------------------------
+
+
+def is_list(text):
+    """Whether some line has the headings of a table of wires."""
+    headings = (set(re.split(r"\s*[|,;\t]\s*", line.strip().strip("|").strip().lower())) for line in text.splitlines())
+    return any({"from", "to"} <= cells for cells in headings)
+
+
+def reviewed(text):
+    """The review of a pasted list: the worst first, what must be asked, what was assumed, and the cautions."""
+    body = text.encode()
+    answer = json.loads(ask("/v1/plans/review", body=body, form="text/plain"))
+    counts = answer["result"]["counts"]
+    head = "**%s**: %s.\n\n" % (plain(answer["result"]["plan"]), ", ".join(
+        f"{counts[word]} {word}{'' if counts[word] == 1 else 's'}" for word in ("danger", "warning", "note")))
+    head += attached(body)
+    end = "".join(f"- {caution['text']}\n" for caution in answer["cautions"][:3])
+    end = "\n**Take care**\n\n" + end if end else ""
+    findings = [finding(one) for one in answer["result"]["findings"]]
+    questions = [f"- {plain(one['text'])} ({one['place']}; taken: {plain(one['taken'])})\n" for one in answer["questions"]]
+    # What follows from how the plan was read stands in the list's own rows; the rest would say it twice.
+    assumed = [f"- {plain(one['text'])}\n" for one in answer.get("assumptions", [])]
+    room = LENGTH - len(head) - len(end)
+    parts = ""
+    # The worst findings have the most of the room; what one section leaves is there for the next.
+    for title, lines, share in (("What to act on, worst first", findings or ["- Nothing was found.\n"], 0.6),
+                                ("Please tell me", questions, 0.5), ("What I assumed", assumed, 1.0)):
+        section = fitted(title, lines, int((room - len(parts)) * share))
+        parts += section
+    return head + parts + end
+
+
+def finding(one):
+    remedy = one.get("remedy")
+    remedy = remedy["text"] if isinstance(remedy, dict) else remedy
+    return f"- **{one['severity']}**: {plain(one['text'])}" + (f" *{plain(remedy)}*" if remedy else "") + "\n"
+
+
+def fitted(title, lines, room):
+    """A section with as many of its lines as there is room for."""
+    head, left_out = f"\n**{title}**\n\n", "- {} more are left out.\n"
+    kept = list(lines)
+    while kept and len(head) + sum(map(len, kept)) + (len(left_out) if len(kept) < len(lines) else 0) > room:
+        kept.pop()
+    if not lines or len(head) + len(left_out) > room:
+        return ""
+    return head + "".join(kept) + (left_out.format(len(lines) - len(kept)) if len(kept) < len(lines) else "")
+
+
+def attached(body):
+    """The picture of a list, put into the folder for attachments."""
+    if not ATTACH:
+        return ""
+    try:
+        picture_of = fetch("/v1/plans/diagram", {"format": "png", "marks": "findings", "size": "post"}, body, "text/plain")
+    except Friendly:
+        return ""
+    file = pathlib.Path(ATTACH) / f"wiring-{hashlib.sha256(body).hexdigest()[:12]}.png"
+    file.write_bytes(picture_of)
+    return f"![Diagram of the list, with its findings numbered]({file.name})\n\n"
+
+
 def help_text(_):
     return HELP
 
@@ -247,8 +324,13 @@ ANSWERS = {"drop": drop, "size": size, "fuse": fuse, "ballast": ballast, "spark"
 
 
 def answer(line):
-    """What to post in reply to a line."""
-    text = " ".join(line.split())
+    """What to post in reply to a line, or to a pasted list."""
+    if is_list(line):
+        try:
+            return reviewed(line)
+        except Friendly as friendly:
+            return f"{friendly}\n"
+    text = " ".join(line.splitlines()[0].split()) if line.strip() else ""
     if not text:
         return "I can calculate a thing or two about the wiring of older vehicles. " + HELP
     if len(text) > LONGEST_LINE:
@@ -265,4 +347,4 @@ def answer(line):
 if __name__ == "__main__":
     sys.stdin.reconfigure(encoding="utf-8", errors="replace")
     sys.stdout.reconfigure(encoding="utf-8")
-    sys.stdout.write(answer(sys.stdin.readline(10_000)))
+    sys.stdout.write(answer(sys.stdin.read(LONGEST_POST)))

@@ -4,6 +4,7 @@ import os
 import pathlib
 import subprocess
 import sys
+import tempfile
 import unittest
 
 BOT = pathlib.Path(__file__).with_name("bot.py")
@@ -65,6 +66,52 @@ class Plans(unittest.TestCase):
 
     def test_no_picture_without_an_address_for_readers(self):
         self.assertNotIn("![", reply("plan otter", PICTURES=""))
+
+
+LIST = """I traced this on my bike. 6 V, positive earth.
+
+| from | to | size | length |
+|---|---|---|---|
+| battery - | fuse in | 2.5 mm2 | 25 cm |
+| fuse out | ignitoin switch 30 | 1.5 mm2 | 60 cm |
+| ignition switch 15 | coil 15 | 1.5 mm2 | 45 cm |
+| coil 1 | points | 1 mm2 | 40 cm |
+| battery - | horn | 0.5 mm2 | 2 m |
+
+Is that right?
+"""
+
+
+class PastedList(unittest.TestCase):
+    def test_the_worst_stands_first_and_what_was_assumed_is_said(self):
+        text = reply(LIST)
+        self.assertIn("- **danger**:", text)
+        self.assertLess(text.index("**danger**:"), text.index("**What I assumed**"))
+        self.assertIn("**Please tell me**", text)
+        self.assertIn("row ", text)
+        self.assertIn("Disconnect the battery", text)
+
+    def test_the_picture_is_there_to_attach(self):
+        with tempfile.TemporaryDirectory() as folder:
+            text = reply(LIST, ATTACH=folder)
+            files = list(pathlib.Path(folder).iterdir())
+            if files:
+                self.assertIn(f"]({files[0].name})", text)
+                self.assertEqual(files[0].read_bytes()[:8], b"\x89PNG\r\n\x1a\n")
+            else:
+                self.assertNotIn("![", text)
+
+    def test_it_fits_into_a_post(self):
+        long = LIST.replace("\nIs that", "".join(
+            f"| fuse out | lamp {i} | 0.5 mm2 | 2 m |\n" for i in range(40)) + "\nIs that")
+        for most in (2600, 4000):
+            text = reply(long, POST_LENGTH=str(most))
+            self.assertLessEqual(len(text), most)
+            self.assertIn("**What I assumed**", text)
+            self.assertIn("more are left out", text)
+
+    def test_what_cannot_be_read_is_said(self):
+        self.assertIn("cannot be worked out", reply("from,to\n"))
 
 
 class Length(unittest.TestCase):

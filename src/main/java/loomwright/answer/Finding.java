@@ -23,20 +23,23 @@ import org.jspecify.annotations.Nullable;
  * @param ids the parts and wires concerned; empty where the question names none
  * @param basis where its limit comes from
  * @param remedy what to do; absent where there is nothing to be done
+ * @param restsOn what was guessed or is still asked about these parts and wires, on which it may depend
  */
 public record Finding(
         Severity severity,
         Message message,
         List<String> ids,
         Basis basis,
-        @Nullable Message remedy) {
+        @Nullable Message remedy,
+        List<Message> restsOn) {
     public Finding {
         ids = List.copyOf(ids);
+        restsOn = List.copyOf(restsOn);
     }
 
     /** A finding about the things of the plan that its message names. */
     public static Finding of(Severity severity, Message message, Basis basis) {
-        return new Finding(severity, message, message.ids(), basis, null);
+        return new Finding(severity, message, message.ids(), basis, null, List.of());
     }
 
     /** As {@link #of}. */
@@ -56,12 +59,17 @@ public record Finding(
 
     /** The same finding with what to do about it. */
     public Finding remedy(@Nullable Message whatToDo) {
-        return new Finding(severity, message, ids, basis, whatToDo);
+        return new Finding(severity, message, ids, basis, whatToDo, restsOn);
     }
 
     /** The same finding about other parts and wires than its message names. */
     public Finding about(List<String> concerned) {
-        return new Finding(severity, message, concerned, basis, remedy);
+        return new Finding(severity, message, concerned, basis, remedy, restsOn);
+    }
+
+    /** The same finding with what was guessed or is still asked about its parts and wires. */
+    public Finding restingOn(List<Message> guesses) {
+        return new Finding(severity, message, ids, basis, remedy, guesses);
     }
 
     public MessageCode kind() {
@@ -106,7 +114,8 @@ public record Finding(
                 new Message(new Unconverted(code, text), arguments(figures)),
                 ids,
                 basis,
-                remedy == null ? null : Unconverted.message("remedy", remedy));
+                remedy == null ? null : Unconverted.message("remedy", remedy),
+                List.of());
     }
 
     private static Map<String, Argument> arguments(List<Figure> figures) {

@@ -1,6 +1,8 @@
 package loomwright.list;
 
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.message.Message;
 import loomwright.message.MessageCode;
@@ -72,6 +74,20 @@ public record Assumption(
 
     public Assumption {
         about = List.copyOf(about);
+    }
+
+    private static final Set<Code> OF_VALUES = EnumSet.of(
+            Code.USUAL_VALUE,
+            Code.SEVERAL_BULBS,
+            Code.STAND_IN_KIND,
+            Code.LENGTH,
+            Code.LENGTH_UNIT,
+            Code.SIZE,
+            Code.POSITIONS);
+
+    /** Whether figures depend on it, so that a finding may turn out otherwise. */
+    public boolean isOfValue() {
+        return message.code() instanceof Code code && OF_VALUES.contains(code);
     }
 
     /** Whether its owner can say it otherwise. */

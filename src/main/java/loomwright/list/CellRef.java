@@ -6,7 +6,7 @@ import java.util.List;
 /**
  * Where in a list something stands, as the person who wrote it sees it.
  *
- * @param sheet the worksheet; empty in a text
+ * @param sheet the worksheet, or {@code file} and the name of one of several files; empty in a text
  * @param row from 1
  * @param column its heading; empty for the whole row
  */
@@ -15,7 +15,7 @@ public record CellRef(String sheet, int row, String column) {
     public String inWords() {
         List<String> words = new ArrayList<>();
         if (!sheet.isEmpty()) {
-            words.add("worksheet " + sheet);
+            words.add(sheet.startsWith("file ") ? sheet : "worksheet " + sheet);
         }
         if (row > 0) {
             words.add("row " + row);

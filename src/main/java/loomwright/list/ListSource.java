@@ -38,6 +38,18 @@ public record ListSource(List<Sheet> sheets, List<String> sentences) {
         return new ListSource(all, sentences);
     }
 
+    /** The same with another list behind it, whose worksheets are named by its file. */
+    public ListSource joined(String fileName, ListSource other) {
+        List<Sheet> all = new ArrayList<>(sheets);
+        for (Sheet sheet : other.sheets()) {
+            String name = "file " + fileName + (sheet.name().isEmpty() ? "" : ", worksheet " + sheet.name());
+            all.add(new Sheet(name, sheet.rows()));
+        }
+        List<String> said = new ArrayList<>(sentences);
+        said.addAll(other.sentences());
+        return new ListSource(all, said);
+    }
+
     private static boolean isOf(Sheet sheet, String word) {
         String name = sheet.name().strip().toLowerCase(Locale.ROOT);
         return name.equals(word) || name.startsWith(word + " ");

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.regex.Pattern;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.catalogue.PartCatalogue;
@@ -23,6 +24,9 @@ import org.jspecify.annotations.Nullable;
 public final class PlanList {
     private static final String SCHEMA = "loomwright/plan/1";
     private static final int MAX_ID = 40;
+    /** A name that the plan document can take as an id, and that nobody would take for words. */
+    private static final Pattern ID =
+            Pattern.compile("[A-Za-z][A-Za-z0-9]{0,20}(?:[-_][A-Za-z0-9]{1,20})+|[A-Z]{1,4}[0-9]{1,4}");
 
     private final ListTables tables;
     private final Notes notes = new Notes();
@@ -30,6 +34,9 @@ public final class PlanList {
     private final Names names = new Names();
     private final Map<String, Draft> drafts = new LinkedHashMap<>();
     private final Map<String, Draft> byExactId = new HashMap<>();
+    /** What a part is called beside its name, to the name. */
+    private final Map<String, String> keysOfLabels = new HashMap<>();
+
     private final List<WireDraft> wires = new ArrayList<>();
     private final Set<String> ids = new HashSet<>();
     private final Set<String> spellings = new HashSet<>();
@@ -130,7 +137,9 @@ public final class PlanList {
         }
         String kind = row.text("kind");
         Draft draft;
-        if (PartShape.kinds().contains(kind) && tables.hasColumn(TableKind.PARTS, "label")) {
+        // As this service writes it: with every property in a column of its own, so there is no column of values.
+        boolean written = tables.hasColumn(TableKind.PARTS, "label") && !tables.hasColumn(TableKind.PARTS, "value");
+        if (written && PartShape.kinds().contains(kind)) {
             draft = new Draft(name, row.text("label"), null, row.at("part"));
             draft.exactKind = kind;
             draft.id = name;
@@ -139,8 +148,17 @@ public final class PlanList {
         } else {
             PartType type = kind.isEmpty() ? names.read(name).type() : typeIn(row, name, kind);
             names.declare(name, type);
-            draft = new Draft(String.join(" ", Names.tokens(name)), name, type, row.at("part"));
+            String label = row.text("label").isEmpty() ? name : row.text("label");
+            draft = new Draft(String.join(" ", Names.tokens(name)), label, type, row.at("part"));
             draft.values.add(Quantities.values(row.text("value")));
+            if (!label.equals(name)) {
+                names.declare(label, type);
+                keysOfLabels.putIfAbsent(String.join(" ", Names.tokens(label)), draft.key);
+            }
+            if (ID.matcher(name).matches() && ids.add(name)) {
+                draft.id = name;
+                byExactId.put(name, draft);
+            }
         }
         draft.row = row;
         drafts.putIfAbsent(draft.key, draft);
@@ -245,8 +263,9 @@ public final class PlanList {
                 notes.assume(Code.SPELLING, row.at(column), List.of(), null, Map.of("written", written, "value", word));
             }
         });
-        Draft draft =
-                drafts.computeIfAbsent(name.key(), key -> new Draft(key, name.label(), name.type(), row.at(column)));
+        Draft draft = drafts.computeIfAbsent(
+                keysOfLabels.getOrDefault(name.key(), name.key()),
+                key -> new Draft(key, name.label(), name.type(), row.at(column)));
         if (!name.values().isEmpty()) {
             draft.values.add(name.values());
         }

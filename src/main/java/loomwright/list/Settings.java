@@ -21,6 +21,7 @@ final class Settings {
     private static final Pattern NEGATIVE = Pattern.compile(
             "(negative|-|-ve|neg)[ -]*(earth|ground)|(earth|ground)(ed)?[ -]*(is )?negative", Pattern.CASE_INSENSITIVE);
     private static final int MAX_NAME = 200;
+    private static final Pattern SENTENCE = Pattern.compile("[.:?!]\\s*$|[.?!]\\s+\\S");
 
     private final Map<String, TableRow> rows = new LinkedHashMap<>();
     private final List<String> sentences;
@@ -80,7 +81,10 @@ final class Settings {
         if (!named.isEmpty()) {
             return named;
         }
-        return sentences.isEmpty() ? "Plan from a list" : shortened(sentences.get(0));
+        // What ends or goes on like a sentence is no title.
+        return sentences.isEmpty() || SENTENCE.matcher(sentences.get(0)).find()
+                ? "Plan from a list"
+                : shortened(sentences.get(0));
     }
 
     private static String shortened(String text) {

@@ -1,6 +1,7 @@
 package loomwright.review;
 
 import java.util.List;
+import java.util.function.UnaryOperator;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Extent;
@@ -21,6 +22,12 @@ public record ReviewReport(String plan, Extent extent, Counts counts, List<Findi
     /** The same of a plan of another name with the same circuit. */
     public ReviewReport named(String name) {
         return new ReviewReport(name, extent, counts, findings);
+    }
+
+    /** The same with what each finding rests on. */
+    public ReviewReport with(UnaryOperator<Finding> marking) {
+        return new ReviewReport(
+                plan, extent, counts, findings.stream().map(marking).toList());
     }
 
     /** Findings by severity. */

@@ -15,7 +15,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The lists as people write them become plans; none is refused, and none asks more than five questions. */
 class L04_ListsOfPeopleTest {
     @ParameterizedTest
-    @CsvSource({"roadster.csv, 23, 12", "saloon-lights.txt, 12, 12", "bike-post.md, 9, 6", "boat.csv, 24, 12"})
+    @CsvSource({
+        "roadster.csv, 23, 12",
+        "saloon-lights.txt, 12, 12",
+        "bike-post.md, 9, 6",
+        "boat.csv, 24, 12",
+        "heron.csv, 20, 12"
+    })
     void eachBecomesAPlanWithAllItsWires(String file, int rows, double nominalV) {
         ListReading reading = Lists.named(file);
         Plan plan = Lists.plan(reading);
@@ -55,6 +61,11 @@ class L04_ListsOfPeopleTest {
         assertThat(plan.findPart("starter-button").orElseThrow())
                 .isInstanceOfSatisfying(
                         Switch.class, button -> assertThat(button.free()).isFalse());
+    }
+
+    @Test
+    void aSentenceOfAPostIsNoTitle() {
+        assertThat(Lists.plan(Lists.named("bike-post.md")).name()).isEqualTo("Plan from a list");
     }
 
     @Test

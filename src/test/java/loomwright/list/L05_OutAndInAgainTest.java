@@ -2,14 +2,19 @@ package loomwright.list;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.RandomVehicle;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Any plan goes out as a list and comes back as the same plan, with nothing assumed and nothing asked. */
@@ -19,6 +24,21 @@ class L05_OutAndInAgainTest {
     @ForEachExample
     void everyExample(String name) {
         assertSameAgain(Plans.example(name));
+    }
+
+    static List<String> templates() throws IOException {
+        try (Stream<Path> files = Files.list(Path.of("src/main/resources/templates"))) {
+            return files.map(file -> file.getFileName().toString())
+                    .filter(name -> name.endsWith(".csv"))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("templates")
+    void everyTemplate(String file) throws IOException {
+        assertSameAgain(Lists.plan(Lists.of(Files.readString(Path.of("src/main/resources/templates", file)))));
     }
 
     @ParameterizedTest

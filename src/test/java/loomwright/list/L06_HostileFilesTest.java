@@ -92,6 +92,80 @@ class L06_HostileFilesTest {
         assertThat(Lists.ends(Lists.plan(reading), "W1")).isEqualTo("battery.plus horn.a");
     }
 
+    /** Merged cells keep their value in the first; the others are as good as empty. */
+    @Test
+    void ofMergedCellsTheRowAboveCounts() throws IOException {
+        String sheet = worksheet(
+                "<row r=\"1\">" + cell("A1", "from") + cell("B1", "to") + cell("C1", "size") + "</row>"
+                        + "<row r=\"2\">" + cell("A2", "battery +") + cell("B2", "horn") + cell("C2", "2.5 mm2")
+                        + "</row>"
+                        + "<row r=\"3\">" + cell("B3", "coil +") + cell("C3", "1.5 mm2") + "</row>",
+                "<mergeCells count=\"1\"><mergeCell ref=\"A2:A3\"/></mergeCells>");
+        ListReading reading = PlanList.read(
+                Workbooks.readXlsx(with(Workbooks.writeXlsx(SHEETS), "xl/worksheets/sheet1.xml", sheet), LIMITS));
+        assertThat(Lists.ends(Lists.plan(reading), "W2")).startsWith("battery.plus coil.");
+        assertThat(Lists.assumptions(reading)).contains(Assumption.Code.AS_ROW_ABOVE);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"Total", "Sum", "Total length"})
+    void aRowOfTotalsIsNoWire(String word) throws IOException {
+        String sheet = worksheet(
+                "<row r=\"1\">" + cell("A1", "from") + cell("B1", "to") + cell("C1", "length m") + "</row>"
+                        + "<row r=\"2\">" + cell("A2", "battery +") + cell("B2", "horn")
+                        + "<c r=\"C2\"><v>1.5</v></c></row>"
+                        + "<row r=\"4\"><c r=\"C4\"><f>SUM(C2:C2)</f><v>1.5</v></c>" + cell("D4", word) + "</row>",
+                "");
+        ListReading reading = PlanList.read(
+                Workbooks.readXlsx(with(Workbooks.writeXlsx(SHEETS), "xl/worksheets/sheet1.xml", sheet), LIMITS));
+        assertThat(Lists.plan(reading).wires().stream().filter(wire -> wire.id().startsWith("W")))
+                .hasSize(1);
+        assertThat(Lists.assumptions(reading)).doesNotContain(Assumption.Code.ROW_LEFT_OUT);
+    }
+
+    /** As text it is a name, or a figure that cannot be read; nothing works it out. */
+    @Test
+    void textThatBeginsLikeAFormulaIsText() {
+        ListReading reading = Lists.of("from,to,length", "battery +,=1+1,=1+1", "battery +,horn,1 m");
+        assertThat(String.valueOf(reading.plan().get("parts"))).contains("=1+1");
+        assertThat(Lists.questions(reading)).contains(Question.Code.LENGTH);
+    }
+
+    /** Programs, connections and links to other files lie beside the worksheets; none of them is opened. */
+    @Test
+    void macrosAndLinksToOutsideAreNotTouched() throws IOException {
+        byte[] plain = Workbooks.writeXlsx(SHEETS);
+        byte[] loaded = with(
+                plain,
+                Map.of(
+                        "xl/vbaProject.bin",
+                        "not a program",
+                        "xl/connections.xml",
+                        "<connections><connection id=\"1\" name=\"x\"><webPr url=\"http://127.0.0.1:1/\"/></connection></connections>",
+                        "xl/externalLinks/externalLink1.xml",
+                        "<externalLink><externalBook/></externalLink>",
+                        "xl/externalLinks/_rels/externalLink1.xml.rels",
+                        "<Relationships><Relationship Id=\"rId1\" Target=\"http://127.0.0.1:1/other.xlsx\" TargetMode=\"External\"/>"
+                                + "</Relationships>"));
+        assertThat(PlanList.read(Workbooks.readXlsx(loaded, LIMITS)).plan())
+                .isEqualTo(PlanList.read(Workbooks.readXlsx(plain, LIMITS)).plan());
+        byte[] ods = Workbooks.writeOds(SHEETS);
+        byte[] withBasic = with(
+                ods,
+                Map.of("Basic/Standard/Module1.xml", "<script:module xmlns:script=\"urn:x\">Shell</script:module>"));
+        assertThat(PlanList.read(Workbooks.readOds(withBasic, LIMITS)).plan())
+                .isEqualTo(PlanList.read(Workbooks.readOds(ods, LIMITS)).plan());
+    }
+
+    private static String cell(String at, String text) {
+        return "<c r=\"" + at + "\" t=\"inlineStr\"><is><t>" + text + "</t></is></c>";
+    }
+
+    private static String worksheet(String rows, String behind) {
+        return "<?xml version=\"1.0\"?><worksheet xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\">"
+                + "<sheetData>" + rows + "</sheetData>" + behind + "</worksheet>";
+    }
+
     @Test
     void aTextOfTooManyLinesOrTooLongCells() {
         String lines = "from,to\n" + "battery +,horn\n".repeat(LIMITS.rows());
@@ -125,6 +199,15 @@ class L06_HostileFilesTest {
 
     /** The same workbook with another text in one of its files. */
     private static byte[] with(byte[] workbook, String name, String text) throws IOException {
+        return with(workbook, Map.of(name, text), true);
+    }
+
+    /** The same workbook with further files in it. */
+    private static byte[] with(byte[] workbook, Map<String, String> added) throws IOException {
+        return with(workbook, added, false);
+    }
+
+    private static byte[] with(byte[] workbook, Map<String, String> changed, boolean known) throws IOException {
         Map<String, byte[]> files = new LinkedHashMap<>();
         try (ZipFile zip = ZipFile.builder()
                 .setSeekableByteChannel(new SeekableInMemoryByteChannel(workbook))
@@ -133,8 +216,10 @@ class L06_HostileFilesTest {
                 files.put(entry.getName(), zip.getInputStream(entry).readAllBytes());
             }
         }
-        assertThat(files).containsKey(name);
-        files.put(name, text.getBytes(StandardCharsets.UTF_8));
+        changed.forEach((name, text) -> {
+            assertThat(files.containsKey(name)).isEqualTo(known);
+            files.put(name, text.getBytes(StandardCharsets.UTF_8));
+        });
         return zip(files);
     }
 }

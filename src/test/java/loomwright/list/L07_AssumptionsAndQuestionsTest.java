@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Coil;
 import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Fuse;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.list.Assumption.Code;
@@ -30,6 +31,31 @@ class L07_AssumptionsAndQuestionsTest {
         assertThat(question.at()).isEqualTo(new CellRef("", 2, "to"));
         assertThat(question.choices()).hasSize(2);
         assertThat(question.about()).contains("relay", "W1");
+    }
+
+    /** A table with ids, labels and values is an owner's, however exact its kinds are. */
+    @Test
+    void valuesAreReadBesideLabels() {
+        ListReading reading = Lists.of(
+                "part,label,kind,value",
+                "fuse-1,Fuse 1,fuse,10 A",
+                "L1,Left headlamp,lamp,12 V 45 W",
+                "",
+                "from,to,size,length",
+                "battery +,fuse-1 in,2.5 mm2,1 m",
+                "Fuse 1 out,L1.a,2.5 mm2,1 m",
+                "left headlamp -,body,2.5 mm2,1 m");
+        Plan plan = Lists.plan(reading);
+        assertThat(plan.findPart("fuse-1").orElseThrow())
+                .isInstanceOfSatisfying(
+                        Fuse.class, fuse -> assertThat(fuse.ratingA()).isEqualTo(10));
+        assertThat(plan.findPart("L1").orElseThrow())
+                .isInstanceOfSatisfying(
+                        FilamentLamp.class, lamp -> assertThat(lamp.ratedW()).isEqualTo(45));
+        assertThat(plan.listParts(FilamentLamp.class)).hasSize(1);
+        assertThat(plan.listParts(Fuse.class)).hasSize(1);
+        assertThat(Lists.ends(plan, "W2")).isEqualTo("fuse-1.b L1.a");
+        assertThat(Lists.questions(reading)).isEmpty();
     }
 
     @Test

@@ -148,6 +148,22 @@ class ListQuestionsTest {
     }
 
     @Test
+    void twoListsOfOneCarAreJoinedAtPartsOfTheSameName() {
+        String horn = "from,to,size,length\nfuse 1 out,horn,1.5 mm2,1 m\nhorn,horn button,1.5 mm2,1 m\n";
+        LiveService.ask()
+                .multiPart("plan", "lights.csv", bytes(BEFORE), "text/csv")
+                .multiPart("plan", "horn.csv", bytes(horn), "text/csv")
+                .post("/v1/plans/conversion")
+                .then()
+                .statusCode(200)
+                .body("result.plan.parts.findAll { it.kind == 'fuse' }", hasSize(1))
+                .body("result.plan.parts.id", hasItem("horn"))
+                .body("result.plan.parts.find { it.id == 'fuse-1' }.ratingA", equalTo(10))
+                .body("assumptions.assumed.place", hasItem(startsWith("file horn.csv, row")));
+        form("/v1/plans/readings", "plan", BEFORE, "plan", "{}").then().statusCode(422);
+    }
+
+    @Test
     void oneListWhereTwoAreWantedIsRefusedInWords() {
         post("/v1/plans/comparison", "text/csv", bytes(BEFORE))
                 .then()
@@ -222,6 +238,18 @@ class ListQuestionsTest {
                 .post("/v1/plans/conversion")
                 .asByteArray();
         post("/v1/plans/review?strict=true", "text/csv", complete).then().statusCode(200);
+    }
+
+    @Test
+    void aFindingThatRestsOnAGuessSaysSo() {
+        String list = "from,to,size\nbattery +,fuse in,0.5 mm2\nfuse out,headlamp,0.5 mm2\n";
+        Response open = post("/v1/plans/review", "text/csv", bytes(list));
+        open.then().statusCode(200).body("result.findings.restsOn.flatten().code", hasItem("length"));
+        String said = "part,kind,value\nfuse,fuse,30 A\nheadlamp,lamp,12 V 45 W\n\n"
+                + list.replace("size\n", "size,length\n").replace("mm2\n", "mm2,1 m\n");
+        Response stated = post("/v1/plans/review", "text/csv", bytes(said));
+        stated.then().statusCode(200).body("result.findings.findAll { it.restsOn != null }", hasSize(0));
+        assertThat(stated.jsonPath().getList("result.findings")).isNotEmpty();
     }
 
     @Test

@@ -58,7 +58,7 @@ class PlanReviewTest {
                 .post("/v1/plans/review")
                 .then()
                 .statusCode(200)
-                .body(startsWith("severity,code,ids,text,figures,source,remedy\r\n"))
+                .body(startsWith("severity,code,ids,text,remedy,source,figure1,value1,figure2,value2,"))
                 .body(containsString("\r\nnote,fuse-too-large,F1 W10,"));
     }
 }

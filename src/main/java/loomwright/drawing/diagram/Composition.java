@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import loomwright.drawing.diagram.Drawing.Line;
 import loomwright.drawing.diagram.Drawing.Symbol;
+import loomwright.operation.PlanReadings.NodeReading;
 
 /** A drawing while it is put together. */
 final class Composition {
@@ -56,8 +57,20 @@ final class Composition {
         badges.add(badge);
     }
 
+    /** One that shows no step of a circuit. */
     Drawing drawing(
             double widthPx, double heightPx, String title, String moment, String description, List<Integer> marks) {
-        return new Drawing(widthPx, heightPx, title, moment, description, marks, symbols, wires, texts, badges);
+        return drawing(widthPx, heightPx, title, moment, description, marks, List.of());
+    }
+
+    Drawing drawing(
+            double widthPx,
+            double heightPx,
+            String title,
+            String moment,
+            String description,
+            List<Integer> marks,
+            List<NodeReading> nodes) {
+        return new Drawing(widthPx, heightPx, title, moment, description, marks, nodes, symbols, wires, texts, badges);
     }
 }

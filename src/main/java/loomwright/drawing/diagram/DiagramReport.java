@@ -1,6 +1,7 @@
 package loomwright.drawing.diagram;
 
 import java.util.List;
+import loomwright.operation.PlanReadings.NodeReading;
 import loomwright.operation.Step;
 
 /**
@@ -26,9 +27,11 @@ public record DiagramReport(
      * @param moment the line under the title
      * @param description what there is to see, for a reader who does not
      * @param marks numbers of the marks that it shows
+     * @param nodes the voltages that it shows
      */
-    public record StepText(Step step, String moment, String description, List<Integer> marks) {
+    public record StepText(Step step, String moment, String description, List<Integer> marks, List<NodeReading> nodes) {
         public StepText {
+            nodes = List.copyOf(nodes);
             marks = List.copyOf(marks);
         }
     }

@@ -1,6 +1,7 @@
 package loomwright.drawing.diagram;
 
 import java.util.List;
+import loomwright.operation.PlanReadings.NodeReading;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param moment which step it is, and where everything stands
  * @param description what there is to see, for a reader who does not
  * @param marks numbers of what is pointed out
+ * @param nodes the voltages that it shows
  * @param symbols the parts
  * @param wires in the order of the plan
  * @param texts all but the letters within symbols
@@ -21,12 +23,14 @@ public record Drawing(
         String moment,
         String description,
         List<Integer> marks,
+        List<NodeReading> nodes,
         List<Symbol> symbols,
         List<Line> wires,
         List<Text> texts,
         List<Badge> badges) {
     public Drawing {
         marks = List.copyOf(marks);
+        nodes = List.copyOf(nodes);
         symbols = List.copyOf(symbols);
         wires = List.copyOf(wires);
         texts = List.copyOf(texts);

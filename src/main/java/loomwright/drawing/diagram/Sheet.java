@@ -52,7 +52,8 @@ final class Sheet {
                 title,
                 moment,
                 description(scene, moment),
-                scene.marks().stream().map(Mark::number).toList());
+                scene.marks().stream().map(Mark::number).toList(),
+                scene.readings().nodes());
     }
 
     /** The step, its supply and where the free switches stand. */

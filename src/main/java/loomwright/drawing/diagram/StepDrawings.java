@@ -39,8 +39,8 @@ public record StepDrawings(Step shown, Map<Step, Drawing> drawings, List<Mark> m
     public DiagramReport report(String id) {
         Svg svg = DrawingSvg.of(this, id);
         List<DiagramReport.StepText> steps = drawings.keySet().stream()
-                .map(step ->
-                        new DiagramReport.StepText(step, of(step).moment(), of(step).description(), of(step).marks()))
+                .map(step -> new DiagramReport.StepText(
+                        step, of(step).moment(), of(step).description(), of(step).marks(), of(step).nodes()))
                 .toList();
         return new DiagramReport(
                 drawing().title(),

@@ -2,6 +2,8 @@ package loomwright.service.endpoint;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
 import loomwright.answer.Answer;
 import loomwright.answer.Deadline;
@@ -14,6 +16,7 @@ import loomwright.drawing.Png;
 import loomwright.drawing.Svg;
 import loomwright.drawing.diagram.Diagram;
 import loomwright.drawing.diagram.DiagramOptions;
+import loomwright.drawing.diagram.DiagramReport;
 import loomwright.drawing.diagram.DrawingSvg;
 import loomwright.drawing.diagram.StepDrawings;
 import loomwright.service.http.Reply;
@@ -21,6 +24,7 @@ import loomwright.service.http.Representation;
 import loomwright.service.http.Representations;
 import loomwright.service.http.Request;
 import loomwright.service.input.Json;
+import loomwright.service.input.ListInput;
 import loomwright.service.limits.CalculationLimits;
 import loomwright.service.page.Examples;
 import org.slf4j.Logger;
@@ -48,10 +52,7 @@ public final class Diagrams {
                             (options, answer, json) ->
                                     DrawingSvg.of(answer.result(), ID).bytes())
                     .with(Representation.PNG, (options, answer, json) -> png(answer.result(), options.size()))
-                    .with(
-                            Representation.JSON,
-                            (options, answer, json) -> json.write(
-                                    new Answer<>(answer.result().report(ID), List.of(), List.of(), answer.cautions())));
+                    .with(Representation.JSON, (options, answer, json) -> json.write(forPage(answer)));
 
     private final CalculationLimits limits;
     private final Examples examples;
@@ -59,6 +60,10 @@ public final class Diagrams {
     public Diagrams(CalculationLimits limits, Examples examples) {
         this.limits = limits;
         this.examples = examples;
+    }
+
+    private static Answer<DiagramReport> forPage(Answer<StepDrawings> answer) {
+        return new Answer<>(answer.result().report(ID), List.of(), List.of(), answer.cautions());
     }
 
     public Reply ofPlan(Request request) throws IOException {
@@ -133,7 +138,13 @@ public final class Diagrams {
             throws IOException {
         try {
             Answer<StepDrawings> answer = new Answer<>(drawing.get(), List.of(), List.of(), PlanCautions.of(plan));
-            return FACES.write(face, options, answer, request.json());
+            Optional<ListInput> list = request.list();
+            return list.isPresent() && face == Representation.JSON
+                    ? Reply.of(
+                                    face.contentType(),
+                                    request.json().write(list.get().answered(forPage(answer))))
+                            .withHeaders(Map.of("Vary", "Accept"))
+                    : FACES.write(face, options, answer, request.json());
         } catch (RejectedInput rejected) {
             throw request.refusal(rejected);
         }

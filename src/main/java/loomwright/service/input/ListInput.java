@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,8 @@ import loomwright.answer.RejectedInput;
 import loomwright.list.ListReading;
 import loomwright.list.Question;
 import loomwright.message.Argument;
+import loomwright.message.Message;
+import loomwright.review.ReviewReport;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
 import org.jspecify.annotations.Nullable;
@@ -216,7 +219,28 @@ public final class ListInput implements RequestInput {
 
     /** The answer with all that was assumed while reading. */
     public <T> Answer<T> withAllAssumed(Answer<T> answer) {
-        return answer.withAssumptionsFirst(assumptions());
+        return marked(answer).withAssumptionsFirst(assumptions());
+    }
+
+    /** Each finding of a review with what was guessed about the parts and wires that it is about. */
+    @SuppressWarnings("unchecked")
+    private <T> Answer<T> marked(Answer<T> answer) {
+        return answer.result() instanceof ReviewReport report
+                ? answer.with((T) report.with(finding -> finding.restingOn(guesses(finding.ids()))))
+                : answer;
+    }
+
+    private List<Message> guesses(List<String> ids) {
+        List<Message> guesses = new ArrayList<>();
+        for (ReadList list : lists) {
+            list.reading().questions().stream()
+                    .filter(each -> !Collections.disjoint(each.about(), ids))
+                    .forEach(each -> guesses.add(each.message()));
+            list.reading().assumptions().stream()
+                    .filter(each -> each.isOfValue() && !Collections.disjoint(each.about(), ids))
+                    .forEach(each -> guesses.add(each.message()));
+        }
+        return guesses;
     }
 
     /** The answer with what a list's owner must know of how it was read. */
@@ -241,6 +265,6 @@ public final class ListInput implements RequestInput {
             }
         }
         said.addAll(assumptions());
-        return answer.withAssumptionsFirst(said);
+        return marked(answer).withAssumptionsFirst(said);
     }
 }

@@ -131,6 +131,9 @@ final class MessageModule {
         if (value.remedy() != null) {
             provider.defaultSerializeField("remedy", value.remedy(), out);
         }
+        if (!value.restsOn().isEmpty()) {
+            provider.defaultSerializeField("restsOn", value.restsOn(), out);
+        }
     }
 
     private static void write(StepFinding value, JsonGenerator out, SerializerProvider provider) throws IOException {

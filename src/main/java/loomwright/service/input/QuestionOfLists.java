@@ -43,6 +43,9 @@ public final class QuestionOfLists {
     private final Json json;
     private final Bodies bodies;
     private final List<ReadList> lists = new ArrayList<>();
+    /** Further lists of the same plan. */
+    private final Map<String, List<Multipart.Field>> more = new LinkedHashMap<>();
+
     private ObjectNode question;
 
     private QuestionOfLists(Contract.Operation operation, Json json, Bodies bodies) {
@@ -166,9 +169,16 @@ public final class QuestionOfLists {
         Map<String, Multipart.Field> byProperty = new LinkedHashMap<>();
         for (Multipart.Field field : fields) {
             String property = property(field.name());
-            if (byProperty.put(property, field) != null) {
-                throw new RejectedInput(new InputError(
-                        InputError.Code.DUPLICATE, "/" + property, field.name(), "each field of the form once"));
+            Multipart.Field known = byProperty.putIfAbsent(property, field);
+            if (known != null && isPlan(property) && isList(known) && isList(field)) {
+                more.computeIfAbsent(property, name -> new ArrayList<>()).add(field);
+            } else if (known != null) {
+                throw new RejectedInput(
+                        new InputError(
+                                InputError.Code.DUPLICATE,
+                                "/" + property,
+                                field.name(),
+                                "each field of the form once; of a plan several lists, which are joined at parts of the same name"));
             }
         }
         if (byProperty.isEmpty()) {
@@ -185,6 +195,14 @@ public final class QuestionOfLists {
         if (readings != null && !question.has(READINGS)) {
             readReadings(readings);
         }
+    }
+
+    private boolean isPlan(String property) {
+        return operation.plans().contains(property);
+    }
+
+    private static boolean isList(Multipart.Field field) {
+        return !isJson(field.content(), '{');
     }
 
     /** The property that a field is about: in a form the plan of an operation with one plan is called so. */
@@ -225,12 +243,19 @@ public final class QuestionOfLists {
         }
         boolean several = operation.plans().size() > 1;
         ListSource source = ListFile.read(field.content(), ListLimits.defaults());
+        for (Multipart.Field other : more.getOrDefault(property, List.of())) {
+            source = source.joined(nameOf(other), ListFile.read(other.content(), ListLimits.defaults()));
+        }
         put(
                 property,
                 several ? "file " + field.name() : "",
                 readings == null || isJson(readings.content(), '[')
                         ? source
                         : source.with(READINGS, ListFile.read(readings.content(), ListLimits.defaults())));
+    }
+
+    private static String nameOf(Multipart.Field field) {
+        return field.fileName() == null ? field.name() : field.fileName();
     }
 
     private void readReadings(Multipart.Field field) throws IOException {

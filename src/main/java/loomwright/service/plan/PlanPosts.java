@@ -144,9 +144,17 @@ public final class PlanPosts {
             text.section("Findings");
         }
         for (Finding finding : report.findings()) {
-            text.bullet(EnumWords.of(finding.severity()), finding.text() + then(finding.remedyText()));
+            text.bullet(
+                    EnumWords.of(finding.severity()), finding.text() + then(finding.remedyText()) + guessed(finding));
         }
         return text.end().close(answer).toString();
+    }
+
+    private static String guessed(Finding finding) {
+        return finding.restsOn().isEmpty()
+                ? ""
+                : " Not certain: "
+                        + finding.restsOn().stream().map(Message::text).collect(Collectors.joining(" "));
     }
 
     private static String then(@Nullable String remedy) {

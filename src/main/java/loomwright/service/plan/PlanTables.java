@@ -14,7 +14,6 @@ import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.review.ReviewReport;
-import loomwright.service.form.CellNumbers;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 
@@ -24,7 +23,24 @@ public final class PlanTables {
             List.of("step", "what", "id", "voltageV", "currentA", "powerW", "state");
     public static final List<String> BACKFEED =
             List.of("load", "severity", "step", "activity", "operated", "effectiveV", "currentA", "switches", "remedy");
-    public static final List<String> REVIEW = List.of("severity", "code", "ids", "text", "figures", "source", "remedy");
+    /** One figure a column: a spreadsheet cannot calculate with several in a cell. */
+    public static final List<String> REVIEW = List.of(
+            "severity",
+            "code",
+            "ids",
+            "text",
+            "remedy",
+            "source",
+            "figure1",
+            "value1",
+            "figure2",
+            "value2",
+            "figure3",
+            "value3",
+            "figure4",
+            "value4");
+
+    private static final int FIGURES = 4;
 
     private PlanTables() {}
 
@@ -106,20 +122,23 @@ public final class PlanTables {
         return new Table(List.of("severity", "kind", "ids", "description", "summary", "fusesBlown", "notes"), rows);
     }
 
-    /** One row for each finding. */
+    /** One row for each finding, with the first of its figures in reading order. */
     public static Table review(ReviewReport report) {
         List<List<@Nullable Object>> rows = new ArrayList<>();
         for (Finding finding : report.findings()) {
-            rows.add(Arrays.asList(
+            List<@Nullable Object> row = new ArrayList<>(Arrays.asList(
                     finding.severity(),
                     finding.code(),
                     String.join(" ", finding.ids()),
                     finding.text(),
-                    finding.figures().stream()
-                            .map(f -> f.name() + " " + CellNumbers.text(f.value()))
-                            .collect(Collectors.joining("; ")),
-                    finding.basis().source(),
-                    finding.remedyText()));
+                    finding.remedyText(),
+                    finding.basis().source()));
+            List<Finding.Figure> figures = finding.figures();
+            for (int i = 0; i < FIGURES; i++) {
+                row.add(i < figures.size() ? figures.get(i).name() : null);
+                row.add(i < figures.size() ? figures.get(i).value() : null);
+            }
+            rows.add(row);
         }
         return new Table(REVIEW, rows);
     }
