@@ -78,7 +78,7 @@ function expectedReadings() {
     }
     target.textContent = "Calculating…";
     try {
-      const sheet = (await postSlow("/v1/plans/readings", { plan: plan({}) }, ({ done, of }) => (target.textContent = `Calculating… ${Math.round((100 * done) / of)} %`))).result;
+      const sheet = (await postSlow("/v1/plans/readings", plan({}), ({ done, of }) => (target.textContent = `Calculating… ${Math.round((100 * done) / of)} %`))).result;
       target.replaceChildren(
         wide("Readings", table("Readings of a sound car", [["No.", false], ["How the car stands", false], ["Red lead", false], ["Black lead", false], ["From", true], ["To", true], ["", false]],
           sheet.readings.map((each) => [
@@ -99,7 +99,7 @@ async function begin(load, complaint) {
   place("begin").disabled = true;
   const drawn = plan({});
   try {
-    const sheet = (await postJson("/v1/plans/readings", { plan: drawn, load })).result;
+    const sheet = (await postJson(`/v1/plans/readings?load=${encodeURIComponent(load)}`, drawn)).result;
     const part = drawn.parts.find((each) => each.id === load);
     const order = { load: 0, "across-part": 1, supply: 2 };
     const volts = sheet.readings

@@ -30,7 +30,7 @@ function show() {
       file("Picture (.png)", "png", () => postBlob(`/v1/plans/diagram?step=${bench.step}&marks=none`, plan(), "image/png"), ready),
       file("Figures (.csv)", "csv", () => postBlob("/v1/plans/solution", plan(), "text/csv"), ready),
       file("Findings (.csv)", "csv", () => postBlob("/v1/plans/review", plan({}), "text/csv"), ready),
-      file("Readings to take (.csv)", "csv", () => postBlob("/v1/plans/readings", { plan: plan({}) }, "text/csv"), ready),
+      file("Readings to take (.csv)", "csv", () => postBlob("/v1/plans/readings", plan({}), "text/csv"), ready),
       file("Bench sheet (.html)", "html", () => postBlob("/v1/plans/sheet", { plan: plan({}) }, "text/html"), ready),
       file("Record (.html)", "html", () => postBlob("/v1/plans/sheet", { plan: plan({}), document: "record" }, "text/html"), ready),
     ),

@@ -35,7 +35,7 @@ public record ReadingsQuestion(
     static final double MAX_TOLERANCE_PERCENT = 50;
     private static final int MAX_TOLERANCES = 1000;
     /** Of a plain digital meter: common practice, no source. */
-    private static final double METER_PERCENT = 1;
+    static final double METER_PERCENT = 1;
 
     /** How far one part, wire or connector may be off, 0 to 50 per cent. */
     public record Tolerance(String id, double percent) {
@@ -96,7 +96,7 @@ public record ReadingsQuestion(
      */
     ReadingsQuestion requireSound() {
         InputErrors faults = new InputErrors();
-        PlanCheck.check(plan).forEach(f -> faults.add(f.under("/plan")));
+        PlanCheck.check(plan).forEach(faults::add);
         faults.check(
                 load == null
                         || plan.findPart(load).map(Consumer.class::isInstance).orElse(false),
@@ -112,7 +112,7 @@ public record ReadingsQuestion(
             faults.check(
                     known,
                     InputError.Code.UNKNOWN_REFERENCE,
-                    "/tolerances/" + i + "/id",
+                    "/tolerances/" + i,
                     id,
                     "the id of a part, wire or connector of the plan");
         }

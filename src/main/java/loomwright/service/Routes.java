@@ -29,7 +29,7 @@ import loomwright.mistakes.MistakesAnswer;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.SolutionOptions;
 import loomwright.readings.ReadingsAnswer;
-import loomwright.readings.ReadingsQuestion;
+import loomwright.readings.ReadingsOptions;
 import loomwright.review.PlanReview;
 import loomwright.service.conductor.ConductorListQuestion;
 import loomwright.service.conductor.ConductorQuestion;
@@ -195,9 +195,13 @@ final class Routes {
                         "/v1/plans/readings",
                         "listReadings",
                         Calculation.watched(
-                                        ReadingsQuestion.class,
+                                        Plan.class,
                                         limits.timeMs(),
-                                        (question, progress) -> ReadingsAnswer.of(question, limits.network(), progress))
+                                        (plan, input, progress) -> ReadingsAnswer.of(
+                                                input.options(ReadingsOptions.class, ReadingsOptions.USUAL)
+                                                        .of(plan),
+                                                limits.network(),
+                                                progress))
                                 .in(faces -> faces.table(ReadingsTables::table)
                                         .text(Representation.MARKDOWN, ReadingsTables::markdown))),
                 post(

@@ -98,6 +98,6 @@ class R03_OptionsTest {
                         RejectedInput.class,
                         e -> assertThat(e.faults())
                                 .extracting(InputError::pointer)
-                                .containsExactly("/load", "/tolerances/0/id"));
+                                .containsExactly("/load", "/tolerances/0"));
     }
 }

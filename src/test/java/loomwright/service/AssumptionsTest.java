@@ -50,7 +50,7 @@ class AssumptionsTest {
     void soDoesASheetOfReadingsForItsPlan() {
         LiveService.ask()
                 .contentType("application/json")
-                .body("{\"plan\":" + unsaid("otter-6v-positive-earth") + "}")
+                .body(unsaid("otter-6v-positive-earth"))
                 .post("/v1/plans/readings")
                 .then()
                 .statusCode(200)

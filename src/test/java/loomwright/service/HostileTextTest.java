@@ -135,11 +135,6 @@ class HostileTextTest {
         return mapper.writeValueAsString(plan).getBytes(StandardCharsets.UTF_8);
     }
 
-    private static String bodyOf(String path) throws Exception {
-        String plan = new String(plan(), StandardCharsets.UTF_8);
-        return path.endsWith("/readings") ? "{\"plan\":" + plan + "}" : plan;
-    }
-
     private static void rename(JsonNode node, AtomicInteger count) {
         if (node instanceof com.fasterxml.jackson.databind.node.ObjectNode object) {
             for (String name : List.of("name", "label")) {
@@ -164,7 +159,7 @@ class HostileTextTest {
         String table = LiveService.ask()
                 .contentType("application/json")
                 .accept("text/csv")
-                .body(bodyOf(path))
+                .body(plan())
                 .post(path)
                 .then()
                 .statusCode(200)
@@ -203,7 +198,7 @@ class HostileTextTest {
             String post = LiveService.ask()
                     .contentType("application/json")
                     .accept("text/markdown")
-                    .body(bodyOf(path))
+                    .body(plan())
                     .post(path)
                     .then()
                     .statusCode(200)

@@ -217,11 +217,11 @@ class ListQuestionsTest {
                 .body("errors[0].accepted", containsString("title"));
         LiveService.ask()
                 .multiPart("plan", "car.csv", bytes(BEFORE), "text/csv")
-                .multiPart("tolerancePercent", "much")
-                .post("/v1/plans/readings")
+                .multiPart("step", "much")
+                .post("/v1/plans/sheet")
                 .then()
                 .statusCode(422)
-                .body("errors[0].pointer", equalTo("/tolerancePercent"));
+                .body("errors[0].pointer", equalTo("/step"));
     }
 
     @Test

@@ -38,15 +38,15 @@ class SheetTest {
     /** A lamp behind a switch, whose wires a caller can name and add to. */
     private static String plan(String name, String moreParts, String moreWires) {
         return """
-                {"schema": "loomwright/plan/1", "name": "%s", "system": {"nominalVoltageV": 12},
-                 "parts": [{"kind": "battery", "id": "battery"}, {"kind": "earth", "id": "body"},
-                           {"kind": "fuse", "id": "F1", "ratingA": 30},
-                           {"kind": "lamp", "id": "lamp", "label": "%s", "ratedV": 12, "ratedW": 21, "meantLive": ["run"]}%s],
-                 "wires": [{"id": "W1", "from": "battery.plus", "to": "F1.a", "size": "1.5 mm2", "lengthM": 0.2, "colour": "RD"},
-                           {"id": "W2", "from": "F1.b", "to": "lamp.a", "size": "1 mm2", "lengthM": 2, "colour": "GNYE"},
-                           {"id": "W3", "from": "lamp.b", "to": "body.31", "size": "1 mm2", "lengthM": 0.5, "colour": "BK"},
-                           {"id": "W4", "from": "battery.minus", "to": "body.31", "size": "16 mm2", "lengthM": 0.4}%s]}
-                """.formatted(name, name, moreParts, moreWires);
+            {"schema": "loomwright/plan/1", "name": "%s", "system": {"nominalVoltageV": 12},
+             "parts": [{"kind": "battery", "id": "battery"}, {"kind": "earth", "id": "body"},
+                       {"kind": "fuse", "id": "F1", "ratingA": 30},
+                       {"kind": "lamp", "id": "lamp", "label": "%s", "ratedV": 12, "ratedW": 21, "meantLive": ["run"]}%s],
+             "wires": [{"id": "W1", "from": "battery.plus", "to": "F1.a", "size": "1.5 mm2", "lengthM": 0.2, "colour": "RD"},
+                       {"id": "W2", "from": "F1.b", "to": "lamp.a", "size": "1 mm2", "lengthM": 2, "colour": "GNYE"},
+                       {"id": "W3", "from": "lamp.b", "to": "body.31", "size": "1 mm2", "lengthM": 0.5, "colour": "BK"},
+                       {"id": "W4", "from": "battery.minus", "to": "body.31", "size": "16 mm2", "lengthM": 0.4}%s]}
+            """.formatted(name, name, moreParts, moreWires);
     }
 
     private static String before() {
@@ -232,10 +232,8 @@ class SheetTest {
                 post("/v1/plans/review", after()).statusCode(200).extract().jsonPath();
         assertThat(review.getList("result.findings.text", String.class)).isNotEmpty();
         assertThat(cells).containsAll(review.getList("result.findings.text", String.class));
-        JsonPath readings = post("/v1/plans/readings", "{\"plan\": " + after() + "}")
-                .statusCode(200)
-                .extract()
-                .jsonPath();
+        JsonPath readings =
+                post("/v1/plans/readings", after()).statusCode(200).extract().jsonPath();
         assertThat(cells)
                 .containsAll(readings.getList("result.readings.collect { it.tells.text.join(' ') }", String.class))
                 .containsAll(readings.getList("result.readings.redLabel", String.class));
@@ -291,7 +289,8 @@ class SheetTest {
     void whatIsWrongWithThePlanAsModifiedIsSaidOfIt() {
         String neverOperates = plan(
                 "x",
-                ", {\"kind\": \"load\", \"id\": \"horn\", \"resistanceOhm\": 3, \"operateV\": 50, \"meantLive\": [\"run\"]}",
+                ", {\"kind\": \"load\", \"id\": \"horn\", \"resistanceOhm\": 3, \"operateV\": 50, \"meantLive\":"
+                        + " [\"run\"]}",
                 ", {\"id\": \"W5\", \"from\": \"F1.b\", \"to\": \"horn.a\", \"size\": \"1.5 mm2\", \"lengthM\": 1}");
         post("/v1/plans/sheet", "{\"plan\": " + before() + ", \"after\": " + neverOperates + "}")
                 .statusCode(422)
