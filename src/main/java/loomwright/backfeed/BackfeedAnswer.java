@@ -77,7 +77,7 @@ public final class BackfeedAnswer {
         }
         Progress rest = new Deadline(limits.timeMs(), progress.untold());
         return CombinedCure.of(plan, found, changed -> search.find(changed, rest))
-                .map(found::with)
+                .map(cure -> search.judgedBeside(plan, found, cure, rest))
                 .orElse(found);
     }
 

@@ -33,9 +33,9 @@ public record BackfeedReport(
         return new BackfeedReport(name, extent, unintendedFeeds, reversedWires, withFaults, cure);
     }
 
-    /** The same with a cure. */
-    BackfeedReport with(Cure found) {
-        return new BackfeedReport(plan, extent, unintendedFeeds, reversedWires, withFaults, found);
+    /** The same with a cure, and with remedies judged beside it. */
+    BackfeedReport with(List<UnintendedFeed> feeds, Cure found) {
+        return new BackfeedReport(plan, extent, feeds, reversedWires, withFaults, found);
     }
 
     /**
@@ -109,7 +109,8 @@ public record BackfeedReport(
      * @param verdict what it does in the occurrence that matters most
      * @param combinations in how many it is fed in some step
      * @param occurrences for each step the strongest and the one with the fewest switches changed; that of the verdict first
-     * @param remedies those that work and restore most loads, cheapest in volts first; none are looked for against a trickle
+     * @param remedies those that work and restore most loads, cheapest in volts first; none are looked for against a trickle. Where
+     *     a cure is asked for, they are judged on the plan with everything made that cures other loads
      * @param clues patterns of sneak circuit analysis in the occurrence of the verdict
      */
     public record UnintendedFeed(
@@ -121,6 +122,11 @@ public record BackfeedReport(
             List<Occurrence> occurrences,
             List<Remedy> remedies,
             List<Clue> clues) {
+        /** The same with other remedies. */
+        UnintendedFeed with(List<Remedy> others) {
+            return new UnintendedFeed(load, label, severity, verdict, combinations, occurrences, others, clues);
+        }
+
         /** The occurrence that the verdict speaks of. */
         public Occurrence main() {
             return occurrences.get(0);
@@ -233,22 +239,35 @@ public record BackfeedReport(
             List<String> restores,
             List<PatchOperation> patch) {
 
+        /** The same as a change of another plan. */
+        Remedy with(List<PatchOperation> other) {
+            return new Remedy(kind, change, effect, at, costV, costs, remainingV, restores, other);
+        }
+
         /** What kind of change. */
         public enum Kind {
+            /** A joint or an earth is made good. */
+            REPAIR,
+            /** A second pole of the master switch opens a feed together with the battery. */
+            SECOND_POLE,
             RELAY,
             DIODE,
             MOVE,
             REMOVE,
             SEPARATE_EARTH;
 
-            /** Of two that cost the same what removes comes before what adds, and a diode before a relay. */
+            /**
+             * Of two that cost the same what mends comes first, then what removes before what adds, and a diode before a relay.
+             */
             int effort() {
                 return switch (this) {
-                    case REMOVE -> 0;
-                    case MOVE -> 1;
-                    case SEPARATE_EARTH -> 2;
-                    case DIODE -> 3;
-                    case RELAY -> 4;
+                    case REPAIR -> 0;
+                    case REMOVE -> 1;
+                    case MOVE -> 2;
+                    case SEPARATE_EARTH -> 3;
+                    case DIODE -> 4;
+                    case SECOND_POLE -> 5;
+                    case RELAY -> 6;
                 };
             }
         }

@@ -7,6 +7,8 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
@@ -14,6 +16,7 @@ import loomwright.answer.Deadline;
 import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedReport.FaultFeeds;
 import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.ReversedWire;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.backfeed.Situations.Situation;
@@ -22,6 +25,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFaults;
+import loomwright.message.Message;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Branch;
 import loomwright.operation.PlanSolver;
@@ -78,17 +82,18 @@ public final class BackfeedSearch {
         PlanSolver solver = new PlanSolver(networkLimits);
         FeedSearch.Found found = search.find(
                 plan, new SearchClock(progress.part(0, 3), budget.untilMs(SEARCH_SHARE), combinations(plan)));
+        Survey survey = survey(plan, solver, found, progress.part(1, 3), budget);
+        return new Searched(plan, report(plan, solver, found, survey, budget, singleFaults), survey);
+    }
+
+    private Survey survey(Plan plan, PlanSolver solver, FeedSearch.Found found, Progress progress, Budget budget) {
         List<List<Part>> open = Situations.open(plan);
         List<List<Integer>> peaks = found.peaks().stream()
                 .map(setting -> places(found, open, setting))
                 .toList();
         List<Situation> situations = Situations.list(plan, limits.solvedCombinations(), peaks);
-        Survey survey = Survey.of(
-                plan,
-                solver,
-                situations,
-                new SearchClock(progress.part(1, 3), budget.untilMs(SURVEY_SHARE), situations.size()));
-        return new Searched(plan, report(plan, solver, found, survey, budget, singleFaults), survey);
+        return Survey.of(
+                plan, solver, situations, new SearchClock(progress, budget.untilMs(SURVEY_SHARE), situations.size()));
     }
 
     /** The time of a search: its own limit, or what whoever watches gives it. */
@@ -111,35 +116,59 @@ public final class BackfeedSearch {
         }
     }
 
-    private BackfeedReport report(
-            Plan plan, PlanSolver solver, FeedSearch.Found found, Survey survey, Budget budget, boolean singleFaults) {
-        List<SingleFault> faults = singleFaults ? SingleFaults.list(plan) : List.of();
-        List<List<Part>> open = Situations.open(plan);
-        Progress progress = budget.progress();
+    /** A plan that was searched, ready for remedies to be tried. */
+    private record Prepared(
+            FeedSearch.Found found,
+            List<List<Part>> open,
+            NormalWays normal,
+            List<Judged> judged,
+            RemedySearch remedies,
+            boolean provable) {
+        Set<List<Integer>> fedAt(Judged one) {
+            return one.cases().cases().stream()
+                    .map(c -> places(found, open, c.setting()))
+                    .collect(Collectors.toSet());
+        }
+    }
+
+    private Prepared prepared(Plan plan, PlanSolver solver, FeedSearch.Found found, Survey survey, Budget budget) {
         Survey proving = proving(plan, solver, survey, found, budget);
-        Set<String> bothWays = Clues.bothWays(survey.moments());
         NormalWays normal = new NormalWays(survey);
         List<Judged> judged = new ArrayList<>();
         found.cases().forEach((load, cases) -> judged.add(Judged.of(load, cases, normal, found)));
-        List<UnintendedFeed> feeds = new ArrayList<>();
         // All loads share the time for remedies; the worst come first.
         judged.sort(Comparator.comparing(Judged::severity));
+        return new Prepared(
+                found,
+                Situations.open(plan),
+                normal,
+                judged,
+                new RemedySearch(proving, judged, limits, networkLimits),
+                proving.isComplete());
+    }
+
+    private BackfeedReport report(
+            Plan plan, PlanSolver solver, FeedSearch.Found found, Survey survey, Budget budget, boolean singleFaults) {
+        List<SingleFault> faults = singleFaults ? SingleFaults.list(plan) : List.of();
+        Prepared prepared = prepared(plan, solver, found, survey, budget);
+        Set<String> bothWays = Clues.bothWays(survey.moments());
+        List<UnintendedFeed> feeds = new ArrayList<>();
         // On a part of the combinations nothing can be proved.
-        long remedyMs = proving.isComplete() ? budget.untilMs(REMEDY_SHARE) : 0;
-        Progress remedyTime = new Deadline((int) remedyMs, progress.part(2, 3));
-        RemedySearch remedySearch = new RemedySearch(proving, judged, limits, networkLimits);
+        long remedyMs = prepared.provable() ? budget.untilMs(REMEDY_SHARE) : 0;
+        Progress remedyTime = new Deadline((int) remedyMs, budget.progress().part(2, 3));
         int remediesLeft = 0;
-        for (int i = 0; i < judged.size(); i++) {
-            Judged one = judged.get(i);
-            Set<List<Integer>> fedAt = one.cases().cases().stream()
-                    .map(c -> places(found, open, c.setting()))
-                    .collect(Collectors.toSet());
-            RemedySearch.Remedies remedies = remedySearch.find(one, fedAt, remedyTime.part(i, judged.size()));
+        for (int i = 0; i < prepared.judged().size(); i++) {
+            Judged one = prepared.judged().get(i);
+            RemedySearch.Remedies remedies = prepared.remedies()
+                    .find(
+                            one,
+                            prepared.fedAt(one),
+                            remedyTime.part(i, prepared.judged().size()));
             feeds.add(one.feed(remedies.found(), bothWays));
             remediesLeft += remedies.left();
         }
         feeds.sort(Comparator.comparing(UnintendedFeed::severity).thenComparing(UnintendedFeed::load));
-        FaultsFound ofFaults = withFaults(plan, faults, normal, budget);
+        FaultsFound ofFaults = withFaults(plan, faults, prepared.normal(), budget);
         return new BackfeedReport(
                 plan.name(),
                 found.extent().with(survey.combinations(), remediesLeft, ofFaults.left()),
@@ -147,6 +176,60 @@ public final class BackfeedSearch {
                 reversedWires(survey),
                 ofFaults.feeds(),
                 null);
+    }
+
+    /**
+     * A report with a cure, its remedies judged once more on the plan with everything made that cures other loads: what they cost
+     * then is what they cost. One that no longer helps is left out, and one for which there is no time is told as it was.
+     */
+    BackfeedReport judgedBeside(Plan plan, BackfeedReport report, CombinedCure cure, Progress progress) {
+        Map<Plan, Prepared> byOthers = new LinkedHashMap<>();
+        Budget budget = new Budget(limits.timeMs(), progress);
+        List<UnintendedFeed> feeds = new ArrayList<>();
+        for (UnintendedFeed feed : report.unintendedFeeds()) {
+            Plan others = cure.withoutCureOf(feed.load());
+            if (feed.remedies().isEmpty() || others.equals(plan)) {
+                feeds.add(feed);
+                continue;
+            }
+            Prepared prepared = byOthers.computeIfAbsent(others, one -> {
+                FeedSearch.Found found =
+                        search.find(one, new SearchClock(progress, budget.untilMs(SEARCH_SHARE), combinations(one)));
+                PlanSolver solver = new PlanSolver(networkLimits);
+                return prepared(one, solver, found, survey(one, solver, found, progress, budget), budget);
+            });
+            feeds.add(feed.with(beside(plan, others, feed, prepared, budget)));
+        }
+        return report.with(feeds, cure.cure());
+    }
+
+    private static List<Remedy> beside(Plan plan, Plan others, UnintendedFeed feed, Prepared prepared, Budget budget) {
+        Optional<Judged> still = prepared.judged().stream()
+                .filter(one -> one.load().id().equals(feed.load()))
+                .findFirst();
+        if (still.isEmpty() || !prepared.provable()) {
+            return feed.remedies();
+        }
+        Map<Message, Remedy> asToldBefore = new LinkedHashMap<>();
+        List<Candidate> candidates = new ArrayList<>();
+        for (Remedy remedy : feed.remedies()) {
+            PlanPatch.applyBeside(plan, others, remedy.patch()).ifPresent(changed -> {
+                asToldBefore.put(remedy.change(), remedy);
+                candidates.add(Candidate.of(remedy, others, changed));
+            });
+        }
+        RemedySearch.Remedies judged = prepared.remedies()
+                .find(
+                        still.get(),
+                        prepared.fedAt(still.get()),
+                        candidates,
+                        new Deadline((int) budget.untilMs(1), budget.progress().untold()));
+        return judged.left() > 0
+                ? feed.remedies()
+                : judged.found().stream()
+                        .map(one -> one.with(Objects.requireNonNull(asToldBefore.get(one.change()))
+                                .patch()))
+                        .toList();
     }
 
     /**

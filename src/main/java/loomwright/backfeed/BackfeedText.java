@@ -22,6 +22,10 @@ public enum BackfeedText implements MessageCode {
     FIT_RELAY,
     MOVE_WIRE,
     SEPARATE_EARTH,
+    EARTH_SPLICE,
+    REPAIR_JOINT,
+    REPAIR_WIRE_END,
+    SECOND_POLE,
     EFFECT,
 
     COMBINATIONS_SEARCHED,

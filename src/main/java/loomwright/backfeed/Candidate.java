@@ -2,7 +2,10 @@ package loomwright.backfeed;
 
 import java.util.function.Supplier;
 import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.circuit.Diode;
+import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Relay;
 import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
@@ -19,4 +22,16 @@ record Candidate(
         Message change,
         String at,
         @Nullable String added,
-        Supplier<Plan> changed) {}
+        Supplier<Plan> changed) {
+
+    /** A remedy that was told already, to be judged on another plan. */
+    static Candidate of(Remedy remedy, Plan plan, Plan changed) {
+        String added = changed.parts().stream()
+                .filter(part -> part instanceof Diode || part instanceof Relay)
+                .map(Part::id)
+                .filter(id -> plan.findPart(id).isEmpty())
+                .findFirst()
+                .orElse(null);
+        return new Candidate(remedy.kind(), remedy.change(), remedy.at(), added, () -> changed);
+    }
+}

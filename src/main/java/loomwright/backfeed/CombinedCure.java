@@ -17,7 +17,6 @@ import loomwright.backfeed.BackfeedReport.PatchOperation;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.circuit.Plan;
-import loomwright.message.Message;
 
 /**
  * Remedies that cure a plan together: the one that cures most loads is made, the changed plan is searched again, and so on. A
@@ -27,7 +26,23 @@ import loomwright.message.Message;
 final class CombinedCure {
     private static final int MOST_ROUNDS = 5;
 
-    private CombinedCure() {}
+    private final Plan plan;
+    private final List<Made> made;
+    private final Cure cure;
+
+    private CombinedCure(Plan plan, List<Made> made, Cure cure) {
+        this.plan = plan;
+        this.made = made;
+        this.cure = cure;
+    }
+
+    /**
+     * A change that was made.
+     *
+     * @param before the plan that it was made to
+     * @param cures the loads that are no longer fed because of it
+     */
+    private record Made(Plan before, Remedy remedy, Set<String> cures) {}
 
     /**
      * Looks for a cure.
@@ -36,29 +51,56 @@ final class CombinedCure {
      * @param search searches a changed plan
      * @return empty if no remedy helps
      */
-    static Optional<Cure> of(Plan plan, BackfeedReport found, Function<Plan, BackfeedReport> search) {
+    static Optional<CombinedCure> of(Plan plan, BackfeedReport found, Function<Plan, BackfeedReport> search) {
         Plan cured = plan;
         BackfeedReport now = found;
-        List<Message> changes = new ArrayList<>();
+        List<Made> made = new ArrayList<>();
         Optional<Remedy> best = curesMost(now);
-        while (best.isPresent() && changes.size() < MOST_ROUNDS) {
+        while (best.isPresent() && made.size() < MOST_ROUNDS) {
             Plan next = PlanPatch.apply(cured, best.get().patch());
             BackfeedReport then = search.apply(next);
             if (!isBetter(now, then)) {
                 break;
             }
+            Set<String> cures = faulty(now);
+            cures.removeAll(faulty(then));
+            made.add(new Made(cured, best.get(), cures));
             cured = next;
             now = then;
-            changes.add(best.get().change());
             best = curesMost(now);
         }
-        if (changes.isEmpty()) {
+        if (made.isEmpty()) {
             return Optional.empty();
         }
         List<String> remaining = List.copyOf(faulty(now));
         List<String> cures =
                 faulty(found).stream().filter(load -> !remaining.contains(load)).toList();
-        return Optional.of(new Cure(changes, cures, remaining, now.extent(), PlanPatch.between(plan, cured)));
+        return Optional.of(new CombinedCure(
+                plan,
+                made,
+                new Cure(
+                        made.stream().map(one -> one.remedy().change()).toList(),
+                        cures,
+                        remaining,
+                        now.extent(),
+                        PlanPatch.between(plan, cured))));
+    }
+
+    Cure cure() {
+        return cure;
+    }
+
+    /** The plan with all changes made but that which cures a load, and what cannot be made without it. */
+    Plan withoutCureOf(String load) {
+        Plan others = plan;
+        for (Made one : made) {
+            if (!one.cures().contains(load)) {
+                others = PlanPatch.applyBeside(
+                                one.before(), others, one.remedy().patch())
+                        .orElse(others);
+            }
+        }
+        return others;
     }
 
     /** Loads that are fed to more than a trickle; worst first. */

@@ -3,6 +3,7 @@ package loomwright.backfeed;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.function.Function;
 import loomwright.backfeed.BackfeedReport.PatchOperation;
 import loomwright.circuit.Part;
@@ -44,6 +45,50 @@ final class PlanPatch {
             }
         }
         return plan.with(parts, wires);
+    }
+
+    /**
+     * A plan with a patch applied that was made for another: each part and wire that it touches must be in the plan as it is in
+     * the other, wherever it stands there, and none may bear an id that the patch adds.
+     *
+     * @param madeFor the plan that the patch was made for
+     * @return empty if they have changed the same thing
+     */
+    static Optional<Plan> applyBeside(Plan madeFor, Plan onto, List<PatchOperation> patch) {
+        List<Part> parts = new ArrayList<>(onto.parts());
+        List<Wire> wires = new ArrayList<>(onto.wires());
+        for (PatchOperation operation : patch) {
+            String[] path = operation.path().split("/", -1);
+            boolean done = path[1].equals("parts")
+                    ? applyBeside(operation, path, madeFor.parts(), parts, Part.class, Part::id)
+                    : applyBeside(operation, path, madeFor.wires(), wires, Wire.class, Wire::id);
+            if (!done) {
+                return Optional.empty();
+            }
+        }
+        return Optional.of(onto.with(parts, wires));
+    }
+
+    private static <T> boolean applyBeside(
+            PatchOperation operation,
+            String[] path,
+            List<T> madeFor,
+            List<T> list,
+            Class<T> type,
+            Function<T, String> id) {
+        if (operation.op().equals("add")) {
+            T added = type.cast(Objects.requireNonNull(operation.value()));
+            return find(list, id.apply(added), id) == null && list.add(added);
+        }
+        int place = list.indexOf(madeFor.get(Integer.parseInt(path[2])));
+        if (operation.op().equals("test")) {
+            return place >= 0;
+        } else if (place >= 0 && operation.op().equals("replace")) {
+            list.set(place, type.cast(Objects.requireNonNull(operation.value())));
+        } else if (place >= 0) {
+            list.remove(place);
+        }
+        return place >= 0;
     }
 
     private static <T> void apply(

@@ -24,35 +24,34 @@ import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Generator;
-import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
-import loomwright.message.Arg;
 import loomwright.operation.Branch;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.UsualIntent;
 
 /**
- * Changes that may stop an unintended feed: in each wire that the current takes to the load a diode against it, a relay
- * instead of it, or the wire taken out or moved; for each load on the way an earth of its own. They are not judged here.
+ * Changes that may stop an unintended feed: a joint or an earth made good, an earth of its own for each load on the way, a
+ * second pole of the master switch; in each wire that the current takes to the load a diode against it, a relay instead of it, or
+ * the wire taken out or moved. They are not judged here.
  */
 final class RemedyCandidates {
-    /** A fitted wire or joint: short and stout, so that the remedy and not the fitter's wire is judged. */
-    private static final double FITTED_OHM = 0.005;
     /** Coil of a common plug-in relay at 12 V (makers' data, ISO 7588 pin layout); as many watts at 6 and 24 V. */
     private static final double RELAY_COIL_OHM = 85;
 
     private final Plan plan;
+    private final PlanEdit edit;
     private final Consumer load;
     private final TerminalRef livePole;
     private final List<Candidate> candidates = new ArrayList<>();
 
     private RemedyCandidates(Plan plan, Consumer load, TerminalRef livePole) {
         this.plan = plan;
+        this.edit = new PlanEdit(plan);
         this.load = load;
         this.livePole = livePole;
     }
@@ -74,7 +73,11 @@ final class RemedyCandidates {
                             part -> addWiresTowards((Consumer) part, occurrences.getOrDefault(id, List.of()), wires));
         }
         // The few earths first: of a long way not every wire may be tried.
-        candidates.addEarths(occurrences.getOrDefault(load.id(), List.of()));
+        EarthCandidates earths = new EarthCandidates(plan);
+        candidates.candidates.addAll(earths.repairs(survey, load));
+        candidates.candidates.addAll(earths.ownEarths(occurrences.getOrDefault(load.id(), List.of())));
+        candidates.candidates.addAll(
+                MasterSwitchCandidates.list(plan, load, occurrences.getOrDefault(load.id(), List.of())));
         for (PathStep step : backwardsFirst(wires)) {
             plan.findWire(step.id()).ifPresent(wire -> candidates.addForWire(wire, step));
         }
@@ -153,10 +156,10 @@ final class RemedyCandidates {
         candidates.add(new Candidate(
                 Kind.REMOVE,
                 BackfeedText.TAKE_OUT_WIRE.with(
-                        arg("wire", wire.thing()), at("from", wire.from()), at("to", wire.to())),
+                        arg("wire", wire.thing()), edit.at("from", wire.from()), edit.at("to", wire.to())),
                 wire.id(),
                 null,
-                () -> plan.with(plan.parts(), without(wire))));
+                () -> plan.with(plan.parts(), edit.without(wire))));
     }
 
     /** Whether a wire leads to an alternator, or from the lamp before its D+: a relay there would take the lamp's current away. */
@@ -174,16 +177,17 @@ final class RemedyCandidates {
         boolean currentFlowsAsFed = plan.system().earthPolarity().feedSign() > 0;
         TerminalRef anodeEnd = currentFlowsAsFed ? leaves : enters;
         TerminalRef cathodeEnd = currentFlowsAsFed ? enters : leaves;
-        List<Wire> wires = without(wire);
+        List<Wire> wires = edit.without(wire);
         wires.add(wire.withEnds(anodeEnd, diode.terminal(Diode.ANODE)));
-        wires.add(fitted(plan.freeId("diode-" + wire.id(), "-lead"), diode.terminal(Diode.CATHODE), cathodeEnd));
+        wires.add(
+                PlanEdit.fitted(plan.freeId("diode-" + wire.id(), "-lead"), diode.terminal(Diode.CATHODE), cathodeEnd));
         candidates.add(new Candidate(
                 Kind.DIODE,
                 BackfeedText.FIT_DIODE.with(
-                        arg("wire", wire.thing()), at("anode", anodeEnd), at("cathode", cathodeEnd)),
+                        arg("wire", wire.thing()), edit.at("anode", anodeEnd), edit.at("cathode", cathodeEnd)),
                 wire.id(),
                 diode.id(),
-                () -> plan.with(with(diode), wires)));
+                () -> plan.with(edit.with(diode), wires)));
     }
 
     private void addRelay(Wire wire, TerminalRef enters, TerminalRef leaves) {
@@ -199,21 +203,24 @@ final class RemedyCandidates {
                 List.of(Condition.values()),
                 List.of());
         EarthPoint earth = new EarthPoint(plan.freeId("relay-" + wire.id(), "-earth"), null, 0.0);
-        List<Wire> wires = without(wire);
+        List<Wire> wires = edit.without(wire);
         wires.add(wire.withEnds(relay.terminal(Relay.MAKE), enters));
-        wires.add(fitted(plan.freeId("relay-" + wire.id(), "-86"), leaves, relay.terminal(Relay.COIL_FEED)));
-        wires.add(fitted(
+        wires.add(PlanEdit.fitted(plan.freeId("relay-" + wire.id(), "-86"), leaves, relay.terminal(Relay.COIL_FEED)));
+        wires.add(PlanEdit.fitted(
                 plan.freeId("relay-" + wire.id(), "-85"),
                 relay.terminal(Relay.COIL_RETURN),
                 earth.terminal(EarthPoint.TERMINAL)));
-        wires.add(fitted(plan.freeId("relay-" + wire.id(), "-30"), livePole, relay.terminal(Relay.COMMON)));
+        wires.add(PlanEdit.fitted(plan.freeId("relay-" + wire.id(), "-30"), livePole, relay.terminal(Relay.COMMON)));
         candidates.add(new Candidate(
                 Kind.RELAY,
                 BackfeedText.FIT_RELAY.with(
-                        arg("wire", wire.thing()), at("coil", leaves), at("supply", livePole), at("fed", enters)),
+                        arg("wire", wire.thing()),
+                        edit.at("coil", leaves),
+                        edit.at("supply", livePole),
+                        edit.at("fed", enters)),
                 wire.id(),
                 relay.id(),
-                () -> plan.with(with(relay, earth), wires)));
+                () -> plan.with(edit.with(relay, earth), wires)));
     }
 
     /** A solenoid's own bypass contact, where it has one free, is live only while the solenoid is in. */
@@ -226,60 +233,17 @@ final class RemedyCandidates {
         if (taken) {
             return;
         }
-        List<Wire> wires = without(wire);
+        List<Wire> wires = edit.without(wire);
         wires.add(wire.withEnds(bypass, enters));
         candidates.add(new Candidate(
                 Kind.MOVE,
                 BackfeedText.MOVE_WIRE.with(
-                        arg("wire", wire.thing()), at("from", leaves), at("to", bypass), arg("part", load.thing())),
+                        arg("wire", wire.thing()),
+                        edit.at("from", leaves),
+                        edit.at("to", bypass),
+                        arg("part", load.thing())),
                 wire.id(),
                 null,
                 () -> plan.with(plan.parts(), wires)));
-    }
-
-    private void addEarths(List<Occurrence> occurrences) {
-        occurrences.stream()
-                .flatMap(o -> o.paths().stream())
-                .flatMap(p -> p.steps().stream())
-                .filter(s -> s.owner() == Branch.Owner.PART)
-                .map(PathStep::id)
-                .distinct()
-                .flatMap(id -> plan.findPart(id).stream())
-                .filter(Consumer.class::isInstance)
-                .map(Consumer.class::cast)
-                .forEach(this::addEarth);
-    }
-
-    private void addEarth(Consumer consumer) {
-        EarthPoint earth = new EarthPoint(plan.freeId("earth-" + consumer.id(), ""), null, 0.0);
-        TerminalRef back = consumer.terminal(consumer.returnTerminal());
-        List<Wire> wires = new ArrayList<>(plan.wires());
-        wires.add(fitted(plan.freeId("earth-" + consumer.id(), "-lead"), back, earth.terminal(EarthPoint.TERMINAL)));
-        candidates.add(new Candidate(
-                Kind.SEPARATE_EARTH,
-                BackfeedText.SEPARATE_EARTH.with(arg("part", consumer.thing()), at("terminal", back)),
-                consumer.id(),
-                null,
-                () -> plan.with(with(earth), wires)));
-    }
-
-    private Arg at(String name, TerminalRef terminal) {
-        return arg(name, plan.describe(terminal));
-    }
-
-    private Wire fitted(String id, TerminalRef from, TerminalRef to) {
-        return Wire.ofResistance(id, from, to, FITTED_OHM);
-    }
-
-    private List<Wire> without(Wire wire) {
-        List<Wire> wires = new ArrayList<>(plan.wires());
-        wires.remove(wire);
-        return wires;
-    }
-
-    private List<Part> with(Part... added) {
-        List<Part> parts = new ArrayList<>(plan.parts());
-        parts.addAll(List.of(added));
-        return parts;
     }
 }

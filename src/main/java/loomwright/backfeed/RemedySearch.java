@@ -89,13 +89,17 @@ final class RemedySearch {
         if (judged.severity() == Severity.NOTE) {
             return new Remedies(List.of(), 0);
         }
+        return find(judged, fedAt, RemedyCandidates.list(plan, survey, judged.load(), occurrences), progress);
+    }
+
+    /** The same among given candidates. */
+    Remedies find(Judged judged, Set<List<Integer>> fedAt, List<Candidate> listed, Progress progress) {
         RemedyTrial trial = new RemedyTrial(
                 survey,
                 judged.load(),
                 new PlanSolver(networkLimits),
                 judged.cases().cases(),
                 fedAt);
-        List<Candidate> listed = RemedyCandidates.list(plan, survey, judged.load(), occurrences);
         List<Candidate> candidates = listed.subList(0, Math.min(listed.size(), limits.maxTrials()));
         List<Remedy> remedies = new ArrayList<>();
         int done = 0;
@@ -111,7 +115,7 @@ final class RemedySearch {
             helping.sort(Comparator.comparing(Tried::remedy, bestFirst()));
             for (int i = 0; i < helping.size(); i++) {
                 Candidate candidate = helping.get(i).candidate();
-                if (remedies.size() < TOLD) {
+                if (remedies.size() < TOLD && (mends(candidate.kind()) || !mends(remedies))) {
                     Optional<Remedy> remedy = trial.run(candidate, progress.untold());
                     if (remedy.isPresent() && bringsNothingNew(candidate, remedy.get(), judged, progress)) {
                         remedies.add(remedy.get());
@@ -127,9 +131,19 @@ final class RemedySearch {
         return new Remedies(sorted(remedies), listed.size() - candidates.size());
     }
 
-    /** What restores most first, then what costs least; of equal cost what takes least work. */
+    private static boolean mends(Remedy.Kind kind) {
+        return kind == Remedy.Kind.REPAIR;
+    }
+
+    /** Whether a bad joint or earth is the cause: then no part is added and no wire taken out to get round it. */
+    private static boolean mends(List<Remedy> remedies) {
+        return remedies.stream().anyMatch(remedy -> mends(remedy.kind()));
+    }
+
+    /** What mends first, then what restores most, then what costs least; of equal cost what takes least work. */
     private static Comparator<Remedy> bestFirst() {
-        return Comparator.<Remedy>comparingInt(r -> -r.restores().size())
+        return Comparator.<Remedy, Boolean>comparing(r -> !mends(r.kind()))
+                .thenComparingInt(r -> -r.restores().size())
                 .thenComparingDouble(Remedy::costV)
                 .thenComparing(r -> r.kind().effort());
     }
@@ -138,7 +152,7 @@ final class RemedySearch {
         // What leaves a load starved that another remedy restores would hide the fault, such as a lost earth.
         int restored =
                 remedies.stream().mapToInt(r -> r.restores().size()).max().orElse(0);
-        remedies.removeIf(r -> r.restores().size() < restored);
+        remedies.removeIf(r -> !mends(r.kind()) && r.restores().size() < restored);
         remedies.sort(bestFirst());
         return remedies;
     }

@@ -15,11 +15,11 @@ final class ScanResult {
     /** Settings gone through. */
     int settings;
 
-    /** Where each wire carries most. */
+    /** Where wires carry most and loads have the fewest volts or the most. */
     final PeakSettings peaks;
 
     ScanResult(SettingCodes codes, int consumers, int wires) {
-        peaks = new PeakSettings(codes, wires);
+        peaks = new PeakSettings(codes, wires, consumers);
         fedIn = new int[consumers];
         for (Step step : Step.values()) {
             List<LeastChanges> here = new ArrayList<>();

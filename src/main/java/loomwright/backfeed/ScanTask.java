@@ -46,7 +46,7 @@ final class ScanTask {
         for (int number = from; number < to && !stop.getAsBoolean(); number++) {
             codes.settings().read(number, setting);
             long code = codes.code(setting);
-            feeds.solve(setting, step -> result.peaks.look(feeds.scan(), step, code));
+            feeds.solve(setting, step -> result.peaks.look(feeds, step, setting, code));
             if (soundFeeds != null) {
                 soundFeeds.solve(setting, step -> {});
             }

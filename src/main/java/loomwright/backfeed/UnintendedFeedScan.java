@@ -63,6 +63,11 @@ final class UnintendedFeedScan {
         }
     }
 
+    /** Whether a load is meant to be live. */
+    boolean isMeant(int consumer, Step step, int[] setting) {
+        return meant.isMeant(consumer, step, setting);
+    }
+
     /** How a load is fed in the step that the scan settled last; not at all if it is meant to be live. */
     Feed feedNow(int[] setting, Step step, int consumer) {
         return !scan.solved() || meant.isMeant(consumer, step, setting)

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
@@ -33,7 +34,9 @@ public record Switch(
         @Nullable Double ratingA,
         Boolean momentary)
         implements Part {
-    static final int MAX_TERMINALS = 40;
+    /** How many terminals a switch, joint or connector half may have. */
+    public static final int MAX_TERMINALS = 40;
+
     static final int MAX_POSITIONS = 20;
     /** Contact drop of a plug-in relay at 10 A: typically 15 mV (makers' data sheets for the ISO 7588 pin layout). */
     public static final double CONTACT_OHM = 0.0015;
@@ -149,6 +152,24 @@ public record Switch(
                 id, label, terminals, positions, positionByCondition, name, contactResistanceOhm, ratingA, momentary);
     }
 
+    /** The same switch with one more pole, closed in the positions for which {@code closed} says so. */
+    public Switch withPole(String from, String to, Predicate<Position> closed) {
+        List<String> more = new ArrayList<>(terminals);
+        more.addAll(List.of(from, to));
+        return new Switch(
+                id,
+                label,
+                more,
+                positions.stream()
+                        .map(one -> closed.test(one) ? one.joining(List.of(from, to)) : one)
+                        .toList(),
+                positionByCondition,
+                position,
+                contactResistanceOhm,
+                ratingA,
+                momentary);
+    }
+
     /**
      * One position.
      *
@@ -169,6 +190,12 @@ public record Switch(
             }
             faults.reject();
             joins = joins.stream().map(List::copyOf).toList();
+        }
+
+        private Position joining(List<String> group) {
+            List<List<String>> more = new ArrayList<>(joins);
+            more.add(group);
+            return new Position(name, more);
         }
     }
 

@@ -133,6 +133,25 @@ public record Wire(
                 directed);
     }
 
+    /** The same wire with other resistances of the joints at its ends. */
+    public Wire withJoints(double fromOhm, double toOhm) {
+        return new Wire(
+                id,
+                from,
+                to,
+                size,
+                lengthM,
+                lengthFt,
+                resistanceOhm,
+                colour,
+                insulationTemperatureC,
+                bundleCount,
+                place,
+                fromOhm,
+                toOhm,
+                directed);
+    }
+
     /** What a message names. */
     public Thing thing() {
         return Thing.wire(id);

@@ -19,6 +19,7 @@ import loomwright.mistakes.MistakesReport.Limit;
 import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.mistakes.MistakesReport.Notice;
 import loomwright.mistakes.MistakesReport.Overload;
+import loomwright.mistakes.MistakesReport.WithoutMistake;
 import loomwright.network.NoConvergence;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
@@ -53,7 +54,7 @@ final class Consequences {
     private final PlanSolver solver;
     private final Plan plan;
     private final List<SwitchSetting> settings;
-    private final List<List<SolvedStep>> sound;
+    private final List<FusedSteps> sound;
     private final Capacities capacities;
     private final SparkAndCharge sparkAndCharge;
 
@@ -62,8 +63,35 @@ final class Consequences {
         this.plan = plan;
         this.settings = SwitchSetting.list(plan);
         this.capacities = new Capacities(plan);
-        this.sound = settings.stream().map(s -> solver.solve(s.plan())).toList();
-        this.sparkAndCharge = new SparkAndCharge(settings.get(0).plan(), sound.get(0), solver);
+        FusedSteps.Solver soundSolver = new FusedSteps.Solver(solver);
+        this.sound = settings.stream().map(s -> soundSolver.solve(s.plan())).toList();
+        this.sparkAndCharge =
+                new SparkAndCharge(settings.get(0).plan(), sound.get(0).first(), solver);
+    }
+
+    /** What the plan does wrong by itself: it is no consequence of a mistake. */
+    WithoutMistake withoutMistake() {
+        Notices notices = new Notices();
+        Overloads overloads = new Overloads(capacities);
+        Set<String> blown = new LinkedHashSet<>();
+        for (int i = 0; i < settings.size(); i++) {
+            SwitchSetting setting = settings.get(i);
+            int stages = sound.get(i).stages().size();
+            for (int stage = 0; stage < stages; stage++) {
+                boolean last = stage == stages - 1;
+                for (SolvedStep step : sound.get(i).stages().get(stage)) {
+                    overloads.add(step, setting.at(step.step()), last);
+                }
+            }
+            sound.get(i).last().forEach(step -> notices.add(step, setting.at(step.step())));
+            blown.addAll(sound.get(i).blown());
+        }
+        notices.addNeverWorking(plan, sound.stream().map(FusedSteps::last).toList());
+        return new WithoutMistake(
+                sentences(blown, notices.list(), List.of(), overloads.listClear()),
+                List.copyOf(blown),
+                notices.list(),
+                overloads.listClear());
     }
 
     int settings() {
@@ -73,15 +101,15 @@ final class Consequences {
     /** What a mistake does; settings in which the circuit does not settle are named in the notes, the others effects. */
     Mistake of(SingleFault fault) {
         Effects effects = new Effects(new Notices(), new Overloads(capacities));
+        FusedSteps.Solver faulty = new FusedSteps.Solver(solver);
         for (int i = 0; i < settings.size(); i++) {
             try {
-                collect(fault, i, effects);
+                collect(fault, i, faulty, effects);
             } catch (NoConvergence stuck) {
                 effects.unsettled().add(notCalculated(settings.get(i), stuck.elementIds()));
             }
         }
         effects.unsettled().forEach(message -> effects.notes().add(new Note(Severity.WARNING, message)));
-        effects.blown().removeAll(Fuses.firstToOpen(plan, sound.get(0)));
         return mistake(fault, effects);
     }
 
@@ -90,28 +118,30 @@ final class Consequences {
                 Arg.list("switches", setting.at(Step.OFF).switches()), Arg.texts("elements", elements));
     }
 
-    private void collect(SingleFault fault, int i, Effects effects) {
+    private void collect(SingleFault fault, int i, FusedSteps.Solver solverOfFault, Effects effects) {
         SwitchSetting setting = settings.get(i);
-        Set<String> open = new LinkedHashSet<>();
-        Plan faulty = fault.applyTo(setting.plan());
-        List<SolvedStep> solved = solver.solve(faulty);
+        FusedSteps before = sound.get(i);
+        FusedSteps after = solverOfFault.solve(fault.applyTo(setting.plan()));
         if (i == 0) {
-            effects.notes().addAll(Notes.of(fault, plan, solved));
-            effects.notes().addAll(sparkAndCharge.compare(faulty, solved));
+            effects.notes().addAll(Notes.of(fault, plan, after.first()));
+            effects.notes().addAll(sparkAndCharge.compare(after.plan(), after.first()));
         }
-        Set<String> next = Fuses.firstToOpen(faulty, solved);
         // What carries too much until the fuses are open, then what still does.
-        compare(sound.get(i), solved, setting, next.isEmpty(), effects.overloads());
-        while (!next.isEmpty() && open.addAll(next)) {
-            effects.blown().addAll(next);
-            solved = solver.solve(Fuses.blown(faulty, open));
-            next = Fuses.firstToOpen(faulty, solved);
-            compare(sound.get(i), solved, setting, next.isEmpty(), effects.overloads());
+        int stages = after.stages().size();
+        for (int stage = 0; stage < stages; stage++) {
+            boolean last = stage == stages - 1;
+            compare(
+                    last ? before.last() : before.first(),
+                    after.stages().get(stage),
+                    setting,
+                    last,
+                    effects.overloads());
         }
-        for (int s = 0; s < solved.size(); s++) {
-            Instant when = setting.at(solved.get(s).step());
-            effects.notices().compare(sound.get(i).get(s), solved.get(s), when);
-            addBackfeeds(sound.get(i).get(s), solved.get(s), when, effects.backfeeds());
+        after.blown().stream().filter(fuse -> !before.blown().contains(fuse)).forEach(effects.blown()::add);
+        for (int s = 0; s < after.last().size(); s++) {
+            Instant when = setting.at(after.last().get(s).step());
+            effects.notices().compare(before.last().get(s), after.last().get(s), when);
+            addBackfeeds(before.last().get(s), after.last().get(s), when, effects.backfeeds());
         }
     }
 
@@ -189,10 +219,22 @@ final class Consequences {
 
     private List<Message> summary(
             List<Notice> notices, List<Overload> overloads, List<Backfeed> backfeeds, Effects effects) {
+        List<Message> sentences = sentences(effects.blown(), notices, backfeeds, overloads);
+        if (!effects.unsettled().isEmpty()) {
+            sentences.add(MistakeText.NOT_ALL_CALCULATED.with());
+        }
+        if (sentences.isEmpty()) {
+            effects.notes().stream().map(Note::message).forEach(sentences::add);
+        }
+        return sentences.isEmpty() ? List.of(MistakeText.NO_DIFFERENCE.with()) : sentences;
+    }
+
+    private List<Message> sentences(
+            Set<String> blown, List<Notice> notices, List<Backfeed> backfeeds, List<Overload> overloads) {
         List<Message> sentences = new ArrayList<>();
-        if (!effects.blown().isEmpty()) {
-            sentences.add(MistakeText.FUSES_BLOW.with(Arg.things(
-                    "fuses", effects.blown().stream().map(plan::thing).toList())));
+        if (!blown.isEmpty()) {
+            sentences.add(MistakeText.FUSES_BLOW.with(
+                    Arg.things("fuses", blown.stream().map(plan::thing).toList())));
         }
         for (Effect effect : Effect.values()) {
             List<Thing> loads = notices.stream()
@@ -213,12 +255,6 @@ final class Consequences {
                 .limit(2)
                 .map(Overload::message)
                 .forEach(sentences::add);
-        if (!effects.unsettled().isEmpty()) {
-            sentences.add(MistakeText.NOT_ALL_CALCULATED.with());
-        }
-        if (sentences.isEmpty()) {
-            effects.notes().stream().map(Note::message).forEach(sentences::add);
-        }
-        return sentences.isEmpty() ? List.of(MistakeText.NO_DIFFERENCE.with()) : sentences;
+        return sentences;
     }
 }

@@ -30,6 +30,7 @@ enum MistakeText implements MessageCode {
 
     MISTAKES_SOLVED,
     MISTAKES_LEFT,
+    WITHOUT_MISTAKE,
     FUSES_OPENED,
     SEVERITIES
 }

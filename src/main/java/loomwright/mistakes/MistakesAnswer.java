@@ -23,6 +23,7 @@ import loomwright.conductor.AmpacityTable;
 import loomwright.message.Message;
 import loomwright.mistakes.MistakesReport.KeyingAdvice;
 import loomwright.mistakes.MistakesReport.Mistake;
+import loomwright.mistakes.MistakesReport.WithoutMistake;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.IntentAssumptions;
 import loomwright.operation.PlanAnswer;
@@ -52,8 +53,10 @@ public final class MistakesAnswer {
                 .sorted(Comparator.comparing(fault -> !FIRST.contains(fault.kind())))
                 .toList();
         List<Mistake> mistakes = new ArrayList<>();
+        WithoutMistake withoutMistake = WithoutMistake.UNKNOWN;
         try {
             Consequences consequences = new Consequences(plan, new PlanSolver(networkLimits, progress.untold()));
+            withoutMistake = consequences.withoutMistake();
             for (SingleFault fault : faults) {
                 mistakes.add(consequences.of(fault));
                 progress.at(mistakes.size(), faults.size());
@@ -64,8 +67,8 @@ public final class MistakesAnswer {
         int settings = SwitchSetting.list(plan).size();
         List<KeyingAdvice> keying = keying(plan, mistakes);
         mistakes.sort(Comparator.comparing(Mistake::severity));
-        MistakesReport report =
-                new MistakesReport(plan.name(), settings, faults.size() - mistakes.size(), mistakes, keying);
+        MistakesReport report = new MistakesReport(
+                plan.name(), settings, faults.size() - mistakes.size(), withoutMistake, mistakes, keying);
         return new Answer<>(
                 report, working(report), basis(plan), IntentAssumptions.of(given, id -> List.of()), cautions(plan));
     }
@@ -91,6 +94,10 @@ public final class MistakesAnswer {
                 arg("mistakes", report.mistakes().size()), arg("settings", report.settings())));
         if (report.left() > 0) {
             working.add(MistakeText.MISTAKES_LEFT.with(arg("left", report.left())));
+        }
+        if (!report.withoutMistake().summary().isEmpty()) {
+            working.add(MistakeText.WITHOUT_MISTAKE.with());
+            working.addAll(report.withoutMistake().summary());
         }
         working.add(MistakeText.FUSES_OPENED.with());
         working.add(MistakeText.SEVERITIES.with(

@@ -14,13 +14,37 @@ import org.jspecify.annotations.Nullable;
  * @param plan its name
  * @param settings how many settings of the free switches each was solved in
  * @param left how many mistakes there was no time for
+ * @param withoutMistake what the plan does wrong as it is; no mistake is blamed for it
  * @param mistakes worst first
  * @param keying how to make the harmful crossings of connectors impossible
  */
-public record MistakesReport(String plan, int settings, int left, List<Mistake> mistakes, List<KeyingAdvice> keying) {
+public record MistakesReport(
+        String plan,
+        int settings,
+        int left,
+        WithoutMistake withoutMistake,
+        List<Mistake> mistakes,
+        List<KeyingAdvice> keying) {
     public MistakesReport {
         mistakes = List.copyOf(mistakes);
         keying = List.copyOf(keying);
+    }
+
+    /**
+     * What a plan does wrong as it is.
+     *
+     * @param summary in sentences; empty if nothing is wrong
+     * @param fusesBlown fuses and fusible links that open
+     * @param notices loads that work when they should not, never work or chatter
+     * @param overloads what carries more than it may
+     */
+    public record WithoutMistake(
+            List<Message> summary, List<String> fusesBlown, List<Notice> notices, List<Overload> overloads) {
+        static final WithoutMistake UNKNOWN = new WithoutMistake(List.of(), List.of(), List.of(), List.of());
+
+        public WithoutMistake {
+            summary = List.copyOf(summary);
+        }
     }
 
     /**

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FilamentLamp;
@@ -47,6 +48,51 @@ final class Notices {
                 });
             }
         }
+    }
+
+    /** What works though it should not, or chatters, in one step of a plan without a mistake. */
+    void add(SolvedStep solved, Instant when) {
+        if (!solved.solved() || solved.step().passing()) {
+            return;
+        }
+        for (Consumer consumer : solved.plan().listParts(Consumer.class)) {
+            double volts = solved.effectiveV(consumer);
+            if (solved.oscillating() && solved.movingParts().contains(consumer.id())) {
+                add(Effect.CHATTERS, consumer, when, volts, volts);
+            } else if (works(solved, consumer) && !Intent.meantLive(consumer, solved.plan(), solved.step())) {
+                add(Effect.UNINTENDED, consumer, when, volts, volts);
+            }
+        }
+    }
+
+    /**
+     * What never works though it should, whatever the switches: told for the steps of the plan as drawn in which it should.
+     *
+     * @param settings all steps of each setting, the plan as drawn first
+     */
+    void addNeverWorking(Plan plan, List<List<SolvedStep>> settings) {
+        for (Consumer consumer : plan.listParts(Consumer.class)) {
+            List<SolvedStep> meant = settings.stream()
+                    .flatMap(List::stream)
+                    .filter(step -> isWanted(consumer, step))
+                    .toList();
+            if (meant.stream().noneMatch(step -> step.oscillating() || works(step, consumer))) {
+                meant.forEach(step -> add(
+                        Effect.STOPS,
+                        consumer,
+                        step.step().in(plan, Map.of()),
+                        step.effectiveV(consumer),
+                        step.effectiveV(consumer)));
+            }
+        }
+    }
+
+    /** A coil has its current while the engine turns. */
+    private static boolean isWanted(Consumer consumer, SolvedStep step) {
+        return step.solved()
+                && !step.step().passing()
+                && (step.step().engineTurning() || !(consumer instanceof Coil))
+                && Intent.meantLive(consumer, step.plan(), step.step());
     }
 
     private static Optional<Effect> effect(SolvedStep sound, SolvedStep faulty, Consumer consumer) {

@@ -55,36 +55,57 @@ final class Overloads {
      * @param last whether the fuses that blow are open already
      */
     void compare(SolvedStep sound, SolvedStep faulty, Instant when, boolean last) {
+        collect(
+                sound.solved() ? amounts(sound) : Map.of(),
+                shortA(sound),
+                !shorts(sound).isEmpty(),
+                faulty,
+                when,
+                last);
+    }
+
+    /** What one step overloads by itself. */
+    void add(SolvedStep solved, Instant when, boolean last) {
+        collect(Map.of(), 0, false, solved, when, last);
+    }
+
+    private void collect(
+            Map<String, Double> before,
+            double shortBeforeA,
+            boolean shortedBefore,
+            SolvedStep faulty,
+            Instant when,
+            boolean last) {
         if (!faulty.solved()) {
             return;
         }
-        Map<String, Double> before = sound.solved() ? amounts(sound) : Map.of();
         for (int i = 0; i < faulty.branches().size(); i++) {
             Branch branch = faulty.branches().get(i);
             double soundA = before.getOrDefault(key(branch), 0.0);
             compareCurrent(faulty, i, soundA, when, last);
         }
-        compareBattery(sound, faulty, when, last);
+        compareBattery(shortBeforeA, faulty, when, last);
+        if (shortedBefore) {
+            return;
+        }
         for (StepFinding finding : shorts(faulty)) {
-            if (shorts(sound).isEmpty()) {
-                add(
-                        new Overload(
-                                Limit.DEAD_SHORT,
-                                battery(faulty).id(),
-                                when,
-                                batteryA(faulty),
-                                0,
-                                false,
-                                finding.message()),
-                        last);
-            }
+            add(
+                    new Overload(
+                            Limit.DEAD_SHORT,
+                            battery(faulty).id(),
+                            when,
+                            batteryA(faulty),
+                            0,
+                            false,
+                            finding.message()),
+                    last);
         }
     }
 
     /** A short with as little resistance as the battery itself leaves half its voltage and counts as no dead short. */
-    private void compareBattery(SolvedStep sound, SolvedStep faulty, Instant when, boolean last) {
+    private void compareBattery(double shortBeforeA, SolvedStep faulty, Instant when, boolean last) {
         double nowA = shortA(faulty);
-        if (nowA > SHORT_A && nowA > SHORT_GROWN * shortA(sound)) {
+        if (nowA > SHORT_A && nowA > SHORT_GROWN * shortBeforeA) {
             Message shorted = MistakeText.BATTERY_SHORTED.with(
                     arg("battery", battery(faulty).thing()), arg("currentA", nowA), arg("when", when));
             add(new Overload(Limit.DEAD_SHORT, battery(faulty).id(), when, nowA, 0, false, shorted), last);
@@ -184,6 +205,11 @@ final class Overloads {
         return branch.owner() == Branch.Owner.PART
                 ? branch.from() + ">" + branch.to()
                 : branch.owner() + " " + branch.id();
+    }
+
+    /** Those that are more than borderline: a tenth above their limit. */
+    List<Overload> listClear() {
+        return list().stream().filter(o -> o.figure() > GROWN * o.limit()).toList();
     }
 
     /** The worst first: what lasts before what a fuse ends. */

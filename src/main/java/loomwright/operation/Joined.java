@@ -24,10 +24,11 @@ import loomwright.circuit.Wire;
  * switches do. Breadth-first search from the few terminals asked for; cost: the wires once for each terminal on the
  * longest way.
  */
-final class Joined {
+public final class Joined {
     private Joined() {}
 
-    static Set<TerminalRef> with(Plan plan, Collection<TerminalRef> starts) {
+    /** The terminals given and all that hang together with them. */
+    public static Set<TerminalRef> with(Plan plan, Collection<TerminalRef> starts) {
         Set<TerminalRef> reached = new LinkedHashSet<>(starts);
         Set<TerminalRef> open = reached;
         while (!open.isEmpty()) {
@@ -77,7 +78,7 @@ final class Joined {
     }
 
     /** Whether a terminal is joined to the chassis or to the battery's earthed pole in this way. */
-    static boolean isEarthed(Plan plan, TerminalRef terminal) {
+    public static boolean isEarthed(Plan plan, TerminalRef terminal) {
         boolean negativeEarth = plan.system().earthPolarity().feedSign() > 0;
         String pole = negativeEarth ? Battery.MINUS : Battery.PLUS;
         return with(plan, List.of(terminal)).stream().anyMatch(reached -> {

@@ -45,6 +45,11 @@ public final class PlanSettings {
         return circuit(set, step).settle(before);
     }
 
+    /** A plan that differs in more than how its switches are set, for its own settings to be solved. */
+    public PlanSettings changed(Plan other) {
+        return new PlanSettings(other, solver);
+    }
+
     private ReportCircuit circuit(Plan set, Step step) {
         return new ReportCircuit(wiring.with(set), step, thresholds, solver, known);
     }

@@ -15,6 +15,7 @@ import loomwright.review.ignition.BypassGuard;
 import loomwright.review.ignition.CoilVoltages;
 import loomwright.review.ignition.CrankingVoltage;
 import loomwright.review.ignition.ModuleCurrents;
+import loomwright.review.ignition.ModuleSupply;
 import loomwright.review.ignition.PrimaryCircuits;
 import loomwright.review.part.BatteryIsolation;
 import loomwright.review.part.ChargingVoltage;
@@ -67,6 +68,7 @@ final class Checks {
             new PrimaryCircuits(),
             new BypassGuard(),
             new CrankingVoltage(),
+            new ModuleSupply(),
             new ModuleCurrents());
 
     private Checks() {}

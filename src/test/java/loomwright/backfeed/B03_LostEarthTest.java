@@ -46,7 +46,14 @@ class B03_LostEarthTest {
     void anEarthOfItsOwnPutsItRight() {
         assertThat(Searched.of(lost).feed("lamp2").remedies())
                 .extracting(Remedy::kind, Remedy::at)
-                .contains(org.assertj.core.groups.Tuple.tuple(Remedy.Kind.SEPARATE_EARTH, "lamp1"));
+                .contains(org.assertj.core.groups.Tuple.tuple(Remedy.Kind.SEPARATE_EARTH, "splice"));
+    }
+
+    @Test
+    void loadsWhoseReturnsMeetGetOneEarthAtTheirSplice() {
+        assertThat(Searched.of(lost).feed("lamp2").remedies())
+                .singleElement()
+                .satisfies(remedy -> assertThat(remedy.change().code()).isEqualTo(BackfeedText.EARTH_SPLICE));
     }
 
     @Test

@@ -44,6 +44,36 @@ class B24_CuresTogetherTest {
         assertThat(fed(after)).containsExactlyInAnyOrderElementsOf(cure.remaining());
     }
 
+    /** A remedy alone may lean on a feed that another cure takes away. */
+    @Test
+    void everyRemedyHoldsBesideWhatCuresTheOtherLoads() {
+        Plan plan = WholeCar.of(33, 2, 2);
+        CombinedCure cure = CombinedCure.of(
+                        plan, report(plan, BackfeedOptions.USUAL), changed -> report(changed, BackfeedOptions.USUAL))
+                .orElseThrow();
+        BackfeedReport report = report(plan, CURE);
+        assertThat(report.unintendedFeeds())
+                .filteredOn(feed -> feed.severity() != Severity.NOTE)
+                .isNotEmpty()
+                .allSatisfy(feed -> assertThat(feed.remedies()).isNotEmpty().allSatisfy(remedy -> {
+                    Plan others = cure.withoutCureOf(feed.load());
+                    assertThat(fed(report(others, BackfeedOptions.USUAL))).contains(feed.load());
+                    Plan both =
+                            PlanPatch.applyBeside(plan, others, remedy.patch()).orElseThrow();
+                    assertThat(fed(report(both, BackfeedOptions.USUAL))).doesNotContain(feed.load());
+                }));
+    }
+
+    @Test
+    void twoChangesOfTheSameWireAreNotMadeTogether() {
+        Plan plan = WholeCar.of(33, 2, 2);
+        Plan without =
+                plan.with(plan.parts(), plan.wires().subList(1, plan.wires().size()));
+        List<BackfeedReport.PatchOperation> patch = PlanPatch.between(plan, without);
+        assertThat(PlanPatch.applyBeside(plan, plan, patch)).contains(without);
+        assertThat(PlanPatch.applyBeside(plan, without, patch)).isEmpty();
+    }
+
     @Test
     void whoDoesNotAskForACureGetsNone() {
         assertThat(report(WholeCar.of(33, 2, 2), BackfeedOptions.USUAL).cure()).isNull();

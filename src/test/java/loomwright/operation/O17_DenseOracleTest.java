@@ -20,7 +20,7 @@ class O17_DenseOracleTest {
                 + "{'id':'W1','from':'B.plus','to':'R.a','resistanceOhm':1},"
                 + "{'id':'W2','from':'R.b','to':'E.31','resistanceOhm':0.5},"
                 + "{'id':'W3','from':'B.minus','to':'E.31','resistanceOhm':0.5}]}");
-        DenseOracle.Figures figures = new DenseOracle(plan).solve(Step.OFF, Set.of());
+        OracleFigures figures = new DenseOracle(plan).solve(Step.OFF, Set.of());
         assertThat(figures.currentsA().get(DenseOracle.key("R", "R.a", "R.b"))).isCloseTo(0.5, within(1e-12));
         assertThat(figures.voltageV("R.a")).isCloseTo(11.25, within(1e-12));
         assertThat(figures.voltageV("B.minus")).isCloseTo(-0.25, within(1e-12));
@@ -38,7 +38,7 @@ class O17_DenseOracleTest {
         DenseOracle oracle = new DenseOracle(plan);
         Set<String> on = oracle.rests(Step.OFF, Set.of(), MOST_STATES).only();
         assertThat(on).containsExactly("L");
-        DenseOracle.Figures figures = oracle.solve(Step.OFF, on);
+        OracleFigures figures = oracle.solve(Step.OFF, on);
         assertThat(figures.voltageV("L.a") - figures.voltageV("L.b")).isCloseTo(12, within(1e-9));
     }
 
@@ -58,7 +58,7 @@ class O17_DenseOracleTest {
                 + "{'id':'W5','from':'against.cathode','to':'L.a','resistanceOhm':0.01},"
                 + "{'id':'W6','from':'against.anode','to':'E.31','resistanceOhm':0.01},"
                 + "{'id':'W7','from':'B.minus','to':'E.31','resistanceOhm':0.005}]}");
-        DenseOracle.Figures figures = new DenseOracle(plan).solve(Step.OFF, Set.of());
+        OracleFigures figures = new DenseOracle(plan).solve(Step.OFF, Set.of());
         assertThat(figures.currentsA().get(DenseOracle.key("L", "L.a", "L.b"))).isCloseTo(2, within(1e-9));
         assertThat(figures.currentsA().get(DenseOracle.key("against", "against.anode", "against.cathode")))
                 .isZero();

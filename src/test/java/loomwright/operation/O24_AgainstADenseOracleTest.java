@@ -94,7 +94,7 @@ class O24_AgainstADenseOracleTest {
         }
     }
 
-    private static void compareFigures(Plan plan, SolvedStep solved, DenseOracle.Figures figures, String where) {
+    private static void compareFigures(Plan plan, SolvedStep solved, OracleFigures figures, String where) {
         double withinV = ALIKE * figures.largestV();
         double withinA = ALIKE * figures.largestA();
         for (Part part : plan.parts()) {

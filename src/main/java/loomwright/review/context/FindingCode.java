@@ -89,5 +89,7 @@ public enum FindingCode implements MessageCode {
     BYPASS_NOT_ISOLATED,
     BATTERY_LOW_CRANKING,
     /** The module has to limit the current of the coil. */
-    MODULE_LIMITS_CURRENT;
+    MODULE_LIMITS_CURRENT,
+    /** An ignition module has too few volts to work, or to be sure to. */
+    MODULE_SUPPLY_LOW;
 }

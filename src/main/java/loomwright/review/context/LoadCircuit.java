@@ -20,6 +20,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Stabiliser;
+import loomwright.circuit.TerminalRef;
 import loomwright.operation.Branch;
 import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
@@ -56,9 +57,15 @@ public final class LoadCircuit {
     /** The same, if the paths of that step are at hand. */
     public static Optional<LoadCircuit> find(SolvedStep solved, CurrentPaths paths, Consumer load) {
         int branch = solved.findBranch(load);
-        if (branch < 0) {
-            return Optional.empty();
-        }
+        return branch < 0 ? Optional.empty() : find(solved, paths, branch);
+    }
+
+    /** The loop of one branch of a part, such as the supply of a module. */
+    public static Optional<LoadCircuit> find(SolvedStep solved, int branch) {
+        return find(solved, new CurrentPaths(solved), branch);
+    }
+
+    private static Optional<LoadCircuit> find(SolvedStep solved, CurrentPaths paths, int branch) {
         List<Integer> way = paths.widest(paths.head(branch), paths.tail(branch));
         int first = -1;
         int last = -1;
@@ -170,6 +177,28 @@ public final class LoadCircuit {
         return Math.abs(solved.acrossV(branch.fromNode(), branch.toNode()) / solved.currentA(index));
     }
 
+    /** The end of the first ballast or resistor in the feed that lies towards the source; empty if there is none. */
+    public Optional<TerminalRef> aheadOfBallast() {
+        return feed.stream()
+                .filter(i -> isBallast(solved, i))
+                .findFirst()
+                .map(i -> solved.branches().get(i))
+                .map(branch -> TerminalRef.parse(
+                        fromChassisV(branch.fromNode()) >= fromChassisV(branch.toNode())
+                                ? branch.from()
+                                : branch.to()));
+    }
+
+    private double fromChassisV(int node) {
+        return Math.abs(solved.voltageV(node).orElse(0));
+    }
+
+    private static boolean isBallast(SolvedStep solved, int branch) {
+        return solved.partOf(branch)
+                .filter(p -> p instanceof Ballast || p instanceof FixedResistor)
+                .isPresent();
+    }
+
     /** The most that any of these resistances carries, A; more than the load where some of it leaves on the way. */
     public double ballastA() {
         return ballasts().mapToDouble(i -> Math.abs(solved.currentA(i))).max().orElse(0);
@@ -183,9 +212,7 @@ public final class LoadCircuit {
     private IntStream ballasts() {
         return Stream.concat(feed.stream(), back.stream())
                 .mapToInt(Integer::intValue)
-                .filter(i -> solved.partOf(i)
-                        .filter(p -> p instanceof Ballast || p instanceof FixedResistor)
-                        .isPresent());
+                .filter(i -> isBallast(solved, i));
     }
 
     /** A module in the loop. */

@@ -65,6 +65,8 @@ public enum ReviewText implements MessageCode {
     FIND_DROP_OR_FIT_SMALLER_BALLAST,
     FEED_FROM_SWITCHED_TERMINAL,
     CHECK_BATTERY,
+    FEED_MODULE_AHEAD,
+    RAISE_MODULE_SUPPLY,
     COOL_MODULE,
     // Working.
     COMBINATIONS_REVIEWED,

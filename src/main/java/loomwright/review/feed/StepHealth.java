@@ -20,6 +20,7 @@ import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ReviewText;
+import loomwright.review.ignition.ModuleSupply;
 import org.jspecify.annotations.Nullable;
 
 /** Steps without a solution, shorts, and circuits that find no rest: each once, however many positions show it. */
@@ -33,7 +34,9 @@ public final class StepHealth implements Check {
         Map<Key, Finding> findings = new LinkedHashMap<>();
         for (Moment moment : context.survey().moments()) {
             for (StepFinding found : StepFindings.of(moment.solved())) {
-                if (isOfNoMatter(found, moment) || followsFromShort(context, found, moment)) {
+                if (isOfNoMatter(found, moment)
+                        || followsFromShort(context, found, moment)
+                        || isShortOfVolts(context, found, moment)) {
                     continue;
                 }
                 findings.putIfAbsent(new Key(found.kind(), Set.copyOf(found.ids())), finding(found, moment));
@@ -49,6 +52,14 @@ public final class StepHealth implements Check {
                 && found.ids().stream()
                         .flatMap(id -> moment.solved().plan().findPart(id).stream())
                         .noneMatch(part -> isMeant(part, moment));
+    }
+
+    /** That a module which falls out for want of volts goes on and off is told with its volts. */
+    private static boolean isShortOfVolts(ReviewContext context, StepFinding found, Moment moment) {
+        return found.kind() == StepFinding.Kind.OSCILLATING
+                && found.ids().stream()
+                        .flatMap(id -> moment.solved().plan().findPart(id).stream())
+                        .allMatch(part -> ModuleSupply.isUnsteady(context, part, moment.solved()));
     }
 
     /** A module is meant to work when a coil is. */

@@ -32,6 +32,7 @@ import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ReviewText;
 import loomwright.review.context.WorstCaseOrder;
 import loomwright.review.ignition.CoilVoltages;
+import loomwright.review.ignition.ModuleSupply;
 import loomwright.review.part.ReversedPolarity;
 import loomwright.review.part.StalledMotors;
 import loomwright.review.wire.VoltageDrops;
@@ -79,6 +80,7 @@ public final class UnpoweredLoads implements Check {
                 .filter(moments ->
                         !told || moments.stream().allMatch(m -> m.solved().activity(load) == FeedStrength.DEAD))
                 .flatMap(List::stream)
+                .filter(m -> !(load instanceof Coil coil && ModuleSupply.isDead(coil, m.solved())))
                 .toList();
         return failing.isEmpty() ? Optional.empty() : Optional.of(finding(load, failing));
     }

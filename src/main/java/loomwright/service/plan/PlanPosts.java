@@ -165,6 +165,13 @@ public final class PlanPosts {
     public static String mistakes(Answer<MistakesReport> answer) {
         MistakesReport report = answer.result();
         Markdown text = new Markdown().title(report.plan()).section("What each single mistake does");
+        if (!report.withoutMistake().summary().isEmpty()) {
+            text.bullet(
+                    "plan as it is",
+                    report.withoutMistake().summary().stream()
+                            .map(Message::text)
+                            .collect(Collectors.joining(" ")));
+        }
         for (Mistake mistake : report.mistakes()) {
             text.bullet(
                     EnumWords.of(mistake.severity()),
