@@ -54,8 +54,8 @@ public final class Main implements Callable<Integer> {
     @Option(names = "--burst")
     private int burst = AccessRules.OPEN.burst();
 
-    @Option(names = "--behind-proxy")
-    private boolean behindProxy;
+    @Option(names = "--trusted-proxies")
+    private int trustedProxies = AccessRules.OPEN.trustedProxies();
 
     @Option(names = "--warm-up")
     private boolean warmUp;
@@ -116,7 +116,7 @@ public final class Main implements Callable<Integer> {
                 file -> serving.with(work, file)
                         .withAddress(host, port)
                         .withAllowedOrigins(allowedOrigins)
-                        .withEntrance(new AccessRules(keys(), requestsPerSecond, burst, behindProxy)));
+                        .withEntrance(new AccessRules(keys(), requestsPerSecond, burst, trustedProxies)));
     }
 
     private ApiKeys keys() {

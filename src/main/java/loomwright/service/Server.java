@@ -47,7 +47,6 @@ import loomwright.service.problem.ProblemType;
 import org.eclipse.jetty.http.UriCompliance;
 import org.eclipse.jetty.server.AbstractConnector;
 import org.eclipse.jetty.server.Connector;
-import org.eclipse.jetty.server.ForwardedRequestCustomizer;
 import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.RequestLog;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
@@ -180,9 +179,6 @@ public final class Server implements AutoCloseable {
             http.setSendServerVersion(false);
             http.setRequestHeaderSize(limits.headBytes());
             http.setIdleTimeout(limits.idleMs());
-            if (options.entrance().behindProxy()) {
-                http.addCustomizer(new ForwardedRequestCustomizer());
-            }
             // A size such as 2/0 stands in a path as 2%2F0.
             http.setUriCompliance(UriCompliance.from("DEFAULT,AMBIGUOUS_PATH_SEPARATOR"));
             http.addCustomizer(new PathNormaliser());

@@ -29,7 +29,7 @@ class AccessControlTest {
     private Server server(double perSecond, int burst) throws IOException {
         Path file = Files.writeString(folder.resolve("keys"), "till " + KEY + "\nbench " + KEY + "x\n");
         return Server.start(
-                Options.DEFAULT.withPort(0).withEntrance(new AccessRules(ApiKeys.read(file), perSecond, burst, false)));
+                Options.DEFAULT.withPort(0).withEntrance(new AccessRules(ApiKeys.read(file), perSecond, burst, 0)));
     }
 
     private static RequestSpecification with(Server server, String header, String value) {
@@ -132,7 +132,7 @@ class AccessControlTest {
 
     @Test
     void withoutKeysTheAddressIsTheCaller() {
-        AccessRules rules = new AccessRules(ApiKeys.NONE, 0.001, 1, false);
+        AccessRules rules = new AccessRules(ApiKeys.NONE, 0.001, 1, 0);
         try (Server server = Server.start(Options.DEFAULT.withPort(0).withEntrance(rules))) {
             LiveService.ask(server).get(DROP).then().statusCode(200);
             with(server, "X-Forwarded-For", "192.0.2.7").get(DROP).then().statusCode(429);
@@ -141,17 +141,26 @@ class AccessControlTest {
 
     /** Addresses of RFC 5737 and 3849, kept for documentation. */
     @ParameterizedTest
-    @CsvSource({
-        "true, X-Forwarded-For, 198.51.100.7, 203.0.113.9, 200",
-        "true, Forwarded, for=198.51.100.7, for=203.0.113.9, 200",
-        "true, X-Forwarded-For, 2001:db8::1, 2001:db8:0:1::1, 200",
-        "true, Forwarded, for=\"[2001:db8::1]\", for=\"[2001:db8::2]\", 429",
-        "true, X-Forwarded-For, unknown, _hidden, 429",
-        "false, X-Forwarded-For, 198.51.100.7, 203.0.113.9, 429"
-    })
-    void callersBehindAProxyAreToldApartOnlyWhereTheOperatorSaysSo(
-            boolean behindProxy, String header, String one, String other, int status) {
-        AccessRules rules = new AccessRules(ApiKeys.NONE, 0.001, 1, behindProxy);
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "1 | 198.51.100.7 | 203.0.113.9 | 200",
+                "1 | 198.51.100.7:4711 | 198.51.100.7:4712 | 429",
+                "1 | 2001:db8::1 | 2001:db8:0:1::1 | 200",
+                "1 | [2001:db8::1]:443 | 2001:db8::2 | 429",
+                "1 | unknown | _hidden | 429",
+                // What the caller wrote itself stands on the left and changes nothing.
+                "1 | 192.0.2.1, 198.51.100.7 | 192.0.2.2, 198.51.100.7 | 429",
+                "2 | 192.0.2.1, 198.51.100.7, 10.0.0.2 | 192.0.2.2, 198.51.100.7, 10.0.0.3 | 429",
+                "2 | 198.51.100.7, 10.0.0.2 | 203.0.113.9, 10.0.0.2 | 200",
+                // Fewer than the proxies would have added: nobody's word is taken.
+                "2 | 198.51.100.7 | 203.0.113.9 | 429",
+                "0 | 198.51.100.7 | 203.0.113.9 | 429"
+            })
+    void callersBehindProxiesAreToldApartByWhatTheProxiesAdded(
+            int trustedProxies, String one, String other, int status) {
+        String header = "X-Forwarded-For";
+        AccessRules rules = new AccessRules(ApiKeys.NONE, 0.001, 1, trustedProxies);
         try (Server server = Server.start(Options.DEFAULT.withPort(0).withEntrance(rules))) {
             with(server, header, one).get(DROP).then().statusCode(200);
             with(server, header, one).get(DROP).then().statusCode(429);

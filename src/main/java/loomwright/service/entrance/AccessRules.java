@@ -9,17 +9,20 @@ import loomwright.answer.InputErrors;
  * @param keys of the callers; {@link ApiKeys#NONE} lets in everybody
  * @param requestsPerSecond of each caller in the long run; 0 for no limit
  * @param burst how many requests a caller may send at once
- * @param behindProxy whether a proxy in front tells the address of the caller, {@code X-Forwarded-For} or
- *     {@code Forwarded} (RFC 7239); without a proxy that overwrites them, callers could call themselves anything
+ * @param trustedProxies how many proxies of the operator's own stand in front, 0 to {@value #MOST_PROXIES}. Each adds the
+ *     address that asked it to {@code X-Forwarded-For}; what stands further left there comes from the caller and is not believed
  */
-public record AccessRules(ApiKeys keys, double requestsPerSecond, int burst, boolean behindProxy) {
+public record AccessRules(ApiKeys keys, double requestsPerSecond, int burst, int trustedProxies) {
+    private static final int MOST_PROXIES = 16;
+
     /** Everybody, as often as they like. */
-    public static final AccessRules OPEN = new AccessRules(ApiKeys.NONE, 0, 20, false);
+    public static final AccessRules OPEN = new AccessRules(ApiKeys.NONE, 0, 20, 0);
 
     public AccessRules {
         new InputErrors()
                 .range("/requestsPerSecond", requestsPerSecond, 0, 1_000_000)
                 .range("/burst", burst, 1, 1_000_000)
+                .range("/trustedProxies", trustedProxies, 0, MOST_PROXIES)
                 .reject();
     }
 

@@ -3,6 +3,7 @@ package loomwright.service.http;
 import com.google.common.base.CharMatcher;
 import com.google.common.net.InetAddresses;
 import io.javalin.http.Context;
+import java.util.Collections;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +14,8 @@ import loomwright.service.entrance.RateLimiter;
 import loomwright.service.input.Contract.Operation;
 import loomwright.service.problem.ProblemException;
 import loomwright.service.problem.ProblemType;
+import org.eclipse.jetty.http.QuotedCSV;
+import org.eclipse.jetty.util.HostPort;
 import org.jspecify.annotations.Nullable;
 
 /** Turns away whom the operator does not know or who asks too often, before anything of the request is read. */
@@ -25,8 +28,10 @@ public final class AccessControl {
 
     private final ApiKeys keys;
     private final Optional<RateLimiter> pace;
+    private final int trustedProxies;
 
     public AccessControl(AccessRules rules) {
+        this.trustedProxies = rules.trustedProxies();
         this.keys = rules.keys();
         this.pace = rules.pace();
     }
@@ -76,13 +81,32 @@ public final class AccessControl {
                         : null;
     }
 
-    private static String address(Context context) {
+    private String address(Context context) {
         // Version 6 comes in brackets.
-        String told = CharMatcher.anyOf("[]").trimFrom(context.req().getRemoteAddr());
+        String told = CharMatcher.anyOf("[]").trimFrom(told(context));
         // What a proxy tells may be no address at all; such callers are one.
         byte[] bytes = InetAddresses.isInetAddress(told)
                 ? InetAddresses.forString(told).getAddress()
                 : new byte[0];
         return "address " + HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, ADDRESS_BYTES));
+    }
+
+    /** Counted from the right, where the nearest proxy adds; who came past the proxies is known by the connection. */
+    private String told(Context context) {
+        QuotedCSV hops = new QuotedCSV(false);
+        Collections.list(context.req().getHeaders("X-Forwarded-For")).forEach(hops::addValue);
+        List<String> addresses = hops.getValues();
+        return trustedProxies == 0 || addresses.size() < trustedProxies
+                ? context.req().getRemoteAddr()
+                : withoutPort(addresses.get(addresses.size() - trustedProxies));
+    }
+
+    /** Some proxies add the port of the caller. */
+    private static String withoutPort(String hop) {
+        try {
+            return new HostPort(hop).getHost();
+        } catch (IllegalArgumentException e) {
+            return "";
+        }
     }
 }
