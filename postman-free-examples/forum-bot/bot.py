@@ -262,44 +262,13 @@ def is_list(text):
 
 
 def reviewed(text):
-    """The review of a pasted list: the worst first, what must be asked, what was assumed, and the cautions."""
+    """The review of a pasted list, as the service writes it for a post: questions first, then what was assumed."""
     body = text.encode()
-    answer = json.loads(ask("/v1/plans/review", body=body, form="text/plain"))
-    counts = answer["result"]["counts"]
-    head = "**%s**: %s.\n\n" % (plain(answer["result"]["plan"]), ", ".join(
-        f"{counts[word]} {word}{'' if counts[word] == 1 else 's'}" for word in ("danger", "warning", "note")))
-    head += attached(body)
-    end = "".join(f"- {caution['text']}\n" for caution in answer["cautions"][:3])
-    end = "\n**Take care**\n\n" + end if end else ""
-    findings = [finding(one) for one in answer["result"]["findings"]]
-    questions = [f"- {plain(one['text'])} ({one['place']}; taken: {plain(one['taken'])})\n" for one in answer["questions"]]
-    # What follows from how the plan was read stands in the list's own rows; the rest would say it twice.
-    assumed = [f"- {plain(one['text'])}\n" for one in answer.get("assumptions", [])]
-    room = LENGTH - len(head) - len(end)
-    parts = ""
-    # The worst findings have the most of the room; what one section leaves is there for the next.
-    for title, lines, share in (("What to act on, worst first", findings or ["- Nothing was found.\n"], 0.6),
-                                ("Please tell me", questions, 0.5), ("What I assumed", assumed, 1.0)):
-        section = fitted(title, lines, int((room - len(parts)) * share))
-        parts += section
-    return head + parts + end
-
-
-def finding(one):
-    remedy = one.get("remedy")
-    remedy = remedy["text"] if isinstance(remedy, dict) else remedy
-    return f"- **{one['severity']}**: {plain(one['text'])}" + (f" *{plain(remedy)}*" if remedy else "") + "\n"
-
-
-def fitted(title, lines, room):
-    """A section with as many of its lines as there is room for."""
-    head, left_out = f"\n**{title}**\n\n", "- {} more are left out.\n"
-    kept = list(lines)
-    while kept and len(head) + sum(map(len, kept)) + (len(left_out) if len(kept) < len(lines) else 0) > room:
-        kept.pop()
-    if not lines or len(head) + len(left_out) > room:
-        return ""
-    return head + "".join(kept) + (left_out.format(len(lines) - len(kept)) if len(kept) < len(lines) else "")
+    picture_line = attached(body)
+    query = {"format": "markdown", "maxLength": LENGTH - len(picture_line)}
+    post = ask("/v1/plans/review", query, body, "text/plain")
+    title, rest = post.split("\n\n", 1)
+    return f"{title}\n\n{picture_line}{rest}"
 
 
 def attached(body):
@@ -308,8 +277,8 @@ def attached(body):
         return ""
     try:
         picture_of = fetch("/v1/plans/diagram", {"format": "png", "marks": "findings", "size": "post"}, body, "text/plain")
-    except Friendly:
-        return ""
+    except Friendly as friendly:
+        return f"*There is no picture: {friendly}*\n\n"
     file = pathlib.Path(ATTACH) / f"wiring-{hashlib.sha256(body).hexdigest()[:12]}.png"
     file.write_bytes(picture_of)
     return f"![Diagram of the list, with its findings numbered]({file.name})\n\n"

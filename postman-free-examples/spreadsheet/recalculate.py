@@ -1,13 +1,14 @@
 #!/usr/bin/env python3
-"""Has a spreadsheet program calculate the example sheet afresh against a running service, and compares every cell that
-asks the service with what the service answers to the same address asked directly.
+"""Has a spreadsheet program calculate the example sheet and the workbook of a shop afresh against a running service, and
+compares every cell that asks the service with what the service answers to the same address asked directly.
 
-    recalculate.py [address of the service]
+    recalculate.py [address of the service] [file for the workbook as PDF]
 
 Needs LibreOffice Calc with its Python bridge (Debian: libreoffice-calc, python3-uno). It works on a copy with a profile
 of its own, in which documents may fetch addresses; settings of the user are neither read nor changed.
 """
 
+import json
 import os
 import pathlib
 import shutil
@@ -15,6 +16,7 @@ import subprocess
 import sys
 import tempfile
 import time
+import urllib.parse
 import urllib.request
 
 import uno
@@ -88,12 +90,33 @@ def compare(document):
     return asked, wrong
 
 
+def compare_findings(book):
+    """The same for the workbook: each row of its findings against the findings of the same list in JSON."""
+    address = urllib.parse.urlsplit(book.Sheets.getByName("Address").getCellRangeByName("A2").String)
+    query = dict(urllib.parse.parse_qsl(address.query))
+    answer = json.loads(ask(f"{SERVICE}/v1/plans/review?{urllib.parse.urlencode({'list': query['list']})}"))
+    sheet = book.Sheets.getByName("Findings")
+    expected = [(one["severity"], one["text"]) for one in answer["result"]["findings"]]
+    row, wrong = 4, 0
+    while sheet.getCellRangeByName(f"A{row}").String:
+        severity, text = (sheet.getCellRangeByName(f"{column}{row}").String for column in "BC")
+        known = expected[row - 4] if row - 4 < len(expected) else ("", "no such finding")
+        same = severity == known[0] and text.startswith(known[1])
+        print(f"{'same  ' if same else 'DIFFER'} Findings row {row}  {severity}: {text[:70]}")
+        wrong, row = wrong + (not same), row + 1
+    missing = len(expected) - (row - 4)
+    lines = book.Sheets.getByName("Answer").getCellRangeByName("A3").String
+    print(f"Answer begins: {lines}")
+    return row - 4, wrong + abs(missing) + (lines != f"# {answer['result']['plan']}")
+
+
 def main():
     with tempfile.TemporaryDirectory() as folder:
         profile = pathlib.Path(folder, "profile", "user")
         profile.mkdir(parents=True)
         (profile / "registrymodifications.xcu").write_text(SETTINGS.format(folder=pathlib.Path(folder).as_uri()))
         sheet = pathlib.Path(shutil.copy(HERE / "loomwright.fods", folder))
+        workbook = pathlib.Path(shutil.copy(HERE / "wires.xlsx", folder))
         pipe = f"loomwright{os.getpid()}"
         program = subprocess.Popen(
             ["soffice", "--headless", "--norestore", "--nologo", f"--accept=pipe,name={pipe};urp;",
@@ -110,12 +133,21 @@ def main():
             document.calculateAll()
             asked, wrong = compare(document)
             document.close(True)
+            book = desktop.loadComponentFromURL(
+                workbook.as_uri(), "_blank", 0,
+                (property_value("Hidden", True), property_value("UpdateDocMode", FULL_UPDATE)))
+            book.Sheets.getByName("Wires").getCellRangeByName("B2").String = SERVICE
+            book.calculateAll()
+            findings, different = compare_findings(book)
+            if len(sys.argv) > 2:
+                book.storeToURL(pathlib.Path(sys.argv[2]).absolute().as_uri(), (property_value("FilterName", "calc_pdf_Export"),))
+            book.close(True)
             desktop.terminate()
             program.wait(30)
         finally:
             program.kill()
-    print(f"{asked} cells asked {SERVICE}, {wrong} differ.")
-    return 1 if wrong or asked == 0 else 0
+    print(f"{asked} cells and {findings} rows of findings asked {SERVICE}, {wrong + different} differ.")
+    return 1 if wrong or different or asked == 0 or findings == 0 else 0
 
 
 if __name__ == "__main__":

@@ -48,6 +48,7 @@ public record Assumption(
         COLUMN_NOT_READ(Instead.NONE),
         ROW_LEFT_OUT(Instead.CELL),
         VIA_SPLIT(Instead.WIRE_ROW),
+        TWO_PARTS(Instead.WIRE_ROW),
         UNMODELLED_TERMINAL(Instead.NONE);
 
         private final Instead instead;

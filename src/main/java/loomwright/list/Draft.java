@@ -38,7 +38,7 @@ final class Draft {
         final WireDraft wire;
         final boolean from;
         /** The owner's words for the terminal; empty if there are none. */
-        final String phrase;
+        String phrase;
         /** Where the wire ends in the plan, {@code part.terminal}; empty until that is decided. */
         String end = "";
 
@@ -88,6 +88,19 @@ final class Draft {
 
     String typeName() {
         return type == null ? "" : type.name();
+    }
+
+    /** Takes over the wires and values of a part that turns out to be this one, under another name. */
+    void absorb(Draft other) {
+        for (Use use : other.uses) {
+            if (use.from) {
+                use.wire.from = this;
+            } else {
+                use.wire.to = this;
+            }
+        }
+        uses.addAll(other.uses);
+        values.addAll(other.values);
     }
 
     boolean is(String kind) {

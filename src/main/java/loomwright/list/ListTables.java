@@ -25,6 +25,9 @@ final class ListTables {
 
     private static final Pattern TOTAL = Pattern.compile("(grand |sub)?(totals?|sums?)( .*)?|in all");
 
+    private static final Set<String> NUMBERS =
+            Set.of("no", "nr", "number", "num", "#", "ref", "wire no", "wire number");
+
     private final Map<TableKind, List<TableRow>> rows = new EnumMap<>(TableKind.class);
     private final Map<TableKind, Set<String>> columns = new EnumMap<>(TableKind.class);
     private final List<String> sentences = new ArrayList<>();
@@ -36,7 +39,14 @@ final class ListTables {
     static ListTables of(ListSource source) {
         ListTables tables = new ListTables();
         tables.sentences.addAll(source.sentences());
-        source.sheets().forEach(tables::read);
+        for (Sheet sheet : source.sheets()) {
+            int said = tables.sentences.size();
+            boolean isTable = tables.read(sheet);
+            if (!isTable && source.sheets().size() > 1) {
+                // A worksheet of answers or of notes says nothing about the vehicle.
+                tables.sentences.subList(said, tables.sentences.size()).clear();
+            }
+        }
         return tables;
     }
 
@@ -91,7 +101,8 @@ final class ListTables {
         return List.copyOf(rowsWithoutEnds);
     }
 
-    private void read(Sheet sheet) {
+    /** Whether there is a table in it. */
+    private boolean read(Sheet sheet) {
         Header header = null;
         for (Sheet.Row row : sheet.rows()) {
             if (row.isEmpty()) {
@@ -107,6 +118,7 @@ final class ListTables {
                 readRow(sheet, row, header);
             }
         }
+        return header != null;
     }
 
     private void begin(Sheet sheet, Sheet.Row row, Header header) {
@@ -154,6 +166,9 @@ final class ListTables {
             }
         }
         CellRef at = new CellRef(sheet.name(), row.number(), "");
+        if (header.kind == TableKind.WIRES && isTotal(cells)) {
+            return;
+        }
         if (header.kind == TableKind.WIRES && !cells.containsKey("from") && !cells.containsKey("to")) {
             boolean total = row.cells().stream()
                     .anyMatch(cell -> TOTAL.matcher(Columns.plain(cell)).matches());
@@ -163,6 +178,14 @@ final class ListTables {
         } else if (!cells.isEmpty()) {
             add(header.kind, new TableRow(at, cells));
         }
+    }
+
+    /** A row whose one end is a word for a total, and which has no other end. */
+    private static boolean isTotal(Map<String, TableRow.Cell> cells) {
+        TableRow.Cell from = cells.get("from");
+        TableRow.Cell to = cells.get("to");
+        TableRow.Cell only = from == null ? to : to == null ? from : null;
+        return only != null && TOTAL.matcher(Columns.plain(only.text())).matches();
     }
 
     private void add(TableKind kind, TableRow row) {
@@ -198,13 +221,18 @@ final class ListTables {
             Set<String> names = new HashSet<>();
             int slips = 0;
             int full = 0;
+            // "wire" heads the number of the wire, unless another column does.
+            boolean numbered = kind == TableKind.WIRES
+                    && row.cells().stream().map(Columns::plain).anyMatch(NUMBERS::contains);
             for (int i = 0; i < row.cells().size(); i++) {
                 String text = row.cells().get(i);
                 if (text.isBlank()) {
                     continue;
                 }
                 full++;
-                Optional<Heading> exact = Columns.exact(kind, text);
+                Optional<Heading> exact = numbered && Columns.plain(text).equals("wire")
+                        ? Optional.of(new Heading("size", ""))
+                        : Columns.exact(kind, text);
                 Optional<Heading> heading = exact.isPresent() ? exact : Columns.find(kind, text);
                 if (heading.isPresent() && names.add(heading.get().column())) {
                     headings.put(i, heading.get());

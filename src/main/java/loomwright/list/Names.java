@@ -2,6 +2,7 @@ package loomwright.list;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -68,6 +69,20 @@ final class Names {
     private static final Set<String> FREE_TAIL = Set.of("joint", "earth");
     private static final Pattern NUMBERED = Pattern.compile("[0-9]{1,3}|[a-z]|[a-z][0-9]{1,2}");
     private static final Pattern DOTTED = Pattern.compile("([^.]*[^.\\s])\\.([A-Za-z0-9+-]{1,12})");
+    /** Words of one meaning in a list of wires, whole. */
+    private static final Map<String, String> ABBREVIATIONS =
+            Map.of("batt", "battery", "ign", "ignition", "alt", "alternator", "reg", "regulator");
+    /** The rating in the name of a fuse: 20A is no terminal there. */
+    private static final Pattern RATED_FUSE = Pattern.compile(
+            "(?=.*\\bfuse\\b(?! ?(?:box|block|panel|board)))(.*?)\\b(\\d{2,3}|[5-9]|\\d{1,2}[.,]5)(?:\\s?amps?|\\s?A)\\b(.*)",
+            Pattern.CASE_INSENSITIVE);
+
+    private static final Pattern TWO_PARTS =
+            Pattern.compile("(.*\\S)\\s+(?:\\+|&|and)\\s+(\\S.*)", Pattern.CASE_INSENSITIVE);
+    /** What stands between two circuits, so that a name with "and" before it says what it is for. */
+    private static final Set<String> BETWEEN =
+            Set.of("fuse", "fuse box", "relay", "switch", "solenoid", "joint", "earth", "flasher");
+
     private static final Pattern VIA = Pattern.compile("\\s(?:via|through)\\s", Pattern.CASE_INSENSITIVE);
     private static final List<Phrase> PHRASES = phrases();
     private static final Map<String, Set<String>> TERMINAL_WORDS = new HashMap<>();
@@ -114,8 +129,56 @@ final class Names {
         return Arrays.asList(VIA.split(text, 2));
     }
 
+    /** The text, or two if it names two parts at one end of a wire: points and condenser. */
+    List<String> split(String text) {
+        Matcher two = TWO_PARTS.matcher(text.strip());
+        List<String> tokens = tokens(text);
+        boolean oneName = !two.matches()
+                || PHRASES.stream()
+                        .filter(phrase -> phrase.tokens().contains("and"))
+                        .anyMatch(phrase -> Collections.indexOfSubList(tokens, phrase.tokens()) >= 0);
+        if (oneName
+                || findDeclared(text, tokens, Quantities.besideName(text), new HashMap<>())
+                        .isPresent()) {
+            return List.of(text);
+        }
+        PartType first = read(two.group(1)).type();
+        PartType second = read(two.group(2)).type();
+        return first == null || second == null || BETWEEN.contains(second.kind())
+                ? List.of(text)
+                : List.of(two.group(1), two.group(2));
+    }
+
     Name read(String text) {
-        Quantities.Values values = Quantities.besideName(text);
+        Matcher fuse = RATED_FUSE.matcher(text);
+        if (!fuse.matches()) {
+            return read(text, Quantities.besideName(text), "");
+        }
+        String rating = fuse.group(2) + " A";
+        Quantities.Values value = Quantities.values(rating);
+        String rest =
+                (fuse.group(1) + " " + fuse.group(3)).replaceAll("\\s+", " ").strip();
+        return read(text, new Quantities.Values(value.byUnit(), value.secondW(), value.times(), rest), rating);
+    }
+
+    /** A fuse that has no name but its rating is known by that; its wires may have different fuses at their ends. */
+    private static Name rated(Name name, String rating) {
+        boolean bare = !rating.isEmpty()
+                && name.type() != null
+                && PHRASES.stream()
+                        .anyMatch(phrase -> String.join(" ", phrase.tokens()).equals(name.key()));
+        return bare
+                ? new Name(
+                        name.key() + " " + rating.toLowerCase(Locale.ROOT).replace(" ", ""),
+                        name.label() + " " + rating,
+                        name.type(),
+                        name.terminal(),
+                        name.values(),
+                        name.corrected())
+                : name;
+    }
+
+    private Name read(String text, Quantities.Values values, String rating) {
         String whole = (values.isEmpty() ? text : values.rest()).strip();
         Matcher dot = DOTTED.matcher(whole);
         String dotted = dot.matches() ? dot.group(2) : "";
@@ -137,13 +200,15 @@ final class Names {
             return known.get();
         }
         return bestHead(tokens)
-                .map(head -> new Name(
-                        String.join(" ", tokens.subList(0, head.nameEnd)),
-                        label(left, tokens, head.nameEnd, corrected),
-                        refined(head.phrase.type(), tokens),
-                        String.join(" ", tokens.subList(head.nameEnd, tokens.size())),
-                        values,
-                        corrected))
+                .map(head -> rated(
+                        new Name(
+                                String.join(" ", tokens.subList(0, head.nameEnd)),
+                                label(left, tokens, head.nameEnd, corrected),
+                                refined(head.phrase.type(), tokens),
+                                String.join(" ", tokens.subList(head.nameEnd, tokens.size())),
+                                values,
+                                corrected),
+                        rating))
                 .orElseGet(() -> new Name(
                         String.join(" ", tokens),
                         label(left, tokens, tokens.size(), corrected),
@@ -229,6 +294,13 @@ final class Names {
                 return new Head(phrase, start, i, true);
             }
         }
+        // "fuse caravan out": words of the owner's between the part and its terminal.
+        for (int i = end + 1; i < tokens.size(); i++) {
+            boolean terminal = words.contains(String.join(" ", tokens.subList(i, tokens.size())));
+            if (terminal && tokens.subList(end, i).stream().noneMatch(Names::namesAPart)) {
+                return new Head(phrase, start, i, false);
+            }
+        }
         return new Head(phrase, start, tokens.size(), false);
     }
 
@@ -299,7 +371,11 @@ final class Names {
                 .replaceAll("\\b([a-z]{3,})([+-])(?=\\s|$)", "$1 $2")
                 .replaceAll("[(),;:_\"']+", " ")
                 .strip();
-        return spaced.isEmpty() ? List.of() : List.of(spaced.split("\\s+", -1));
+        return spaced.isEmpty()
+                ? List.of()
+                : Stream.of(spaced.split("\\s+", -1))
+                        .map(word -> ABBREVIATIONS.getOrDefault(word, word))
+                        .toList();
     }
 
     private static List<Phrase> phrases() {

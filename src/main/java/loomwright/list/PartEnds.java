@@ -170,7 +170,7 @@ final class PartEnds {
                 || (draft.is("contact-breaker") && !use.other().isEarth())) {
             return feed;
         }
-        if (draft.uses.size() == 1) {
+        if (draft.uses.size() == 1 || leadsOn(use)) {
             return feed;
         }
         boolean charged = draft.uses.stream().anyMatch(other -> charges(other.other()));
@@ -185,6 +185,14 @@ final class PartEnds {
             return used.contains(feed) && use.from ? back : feed;
         }
         return use.from && !sameWay ? back : feed;
+    }
+
+    /** From a lamp that is earthed through its case a wire goes on to the next lamp, or to a plug that leads nowhere yet. */
+    private boolean leadsOn(Use use) {
+        Draft other = use.other();
+        boolean nextLamp = other.is("lamp") && other.type != null && other.type.earth() != null;
+        boolean deadEnd = (other.is("joint") || other.type == null) && other.uses.size() == 1;
+        return draft.is("lamp") && type.earth() != null && (nextLamp || deadEnd);
     }
 
     private static boolean charges(Draft other) {

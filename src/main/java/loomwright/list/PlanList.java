@@ -97,6 +97,7 @@ public final class PlanList {
         tables.rowsWithoutEnds().forEach(at -> notes.assume(Code.ROW_LEFT_OUT, at, List.of(), null, Map.of()));
         tables.rows(TableKind.PARTS).forEach(this::readPart);
         readWires();
+        SameParts.join(drafts);
         nameParts();
         Map<String, CellRef> places = new LinkedHashMap<>();
         PlanParts parts = new PlanParts(settings, tables, notes, ids);
@@ -221,17 +222,42 @@ public final class PlanList {
         String id = wireId(row, count);
         List<String> toVia = Names.splitVia(to);
         String via = row.text("via").isEmpty() && toVia.size() == 2 ? toVia.get(1) : row.text("via");
-        End start = end(row, "from", from);
-        End end = end(row, "to", via.isEmpty() ? to : toVia.get(0));
         if (via.isEmpty()) {
-            wires.add(new WireDraft(row, id, start.draft, start.phrase, end.draft, end.phrase));
+            readEnds(row, id, names.split(from), names.split(to));
             return;
         }
+        End start = end(row, "from", from);
+        End end = end(row, "to", toVia.get(0));
         End between = end(row, "to", via);
         String second = freeId(id + "-2");
         notes.assume(Code.VIA_SPLIT, row.at("to"), List.of(id, second), null, Map.of("part", between.draft.label));
         wires.add(new WireDraft(row, id, start.draft, start.phrase, between.draft, ""));
         wires.add(new WireDraft(row, second, between.draft, "", end.draft, end.phrase));
+    }
+
+    /** One wire, or two of one length where an end names two parts. */
+    private void readEnds(TableRow row, String id, List<String> from, List<String> to) {
+        End start = end(row, "from", from.get(0));
+        End end = end(row, "to", to.get(0));
+        wires.add(new WireDraft(row, id, start.draft, start.phrase, end.draft, end.phrase));
+        if (to.size() > 1) {
+            addBeside(row, id, "to", end, start, end(row, "to", to.get(1)));
+        }
+        if (from.size() > 1) {
+            addBeside(row, id, "from", start, end(row, "from", from.get(1)), end);
+        }
+    }
+
+    private void addBeside(TableRow row, String id, String column, End first, End start, End end) {
+        String second = freeId(id + "-2");
+        Draft other = column.equals("to") ? end.draft : start.draft;
+        notes.assume(
+                Code.TWO_PARTS,
+                row.at(column),
+                List.of(id, second),
+                null,
+                Map.of("first", first.draft.label, "second", other.label));
+        wires.add(new WireDraft(row, second, start.draft, start.phrase, end.draft, end.phrase));
     }
 
     private String wireId(TableRow row, int count) {

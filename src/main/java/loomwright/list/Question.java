@@ -1,6 +1,8 @@
 package loomwright.list;
 
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import loomwright.message.Message;
 import loomwright.message.MessageCode;
 
@@ -32,12 +34,20 @@ public record Question(Message message, List<String> about, CellRef at, String w
         WORKS_WHEN,
         MISSING_END,
         NO_OUTPUT,
-        SETTING
+        SETTING;
+
+        private static final Set<Code> OF_CONNECTIONS =
+                EnumSet.of(TERMINAL_WITH_TWO_MEANINGS, WHICH_TERMINAL, WHAT_PART, POSITIONS, MISSING_END, NO_OUTPUT);
     }
 
     public Question {
         about = List.copyOf(about);
         choices = List.copyOf(choices);
+    }
+
+    /** Whether what is connected to what depends on it, and not a figure only. */
+    public boolean isOfConnections() {
+        return message.code() instanceof Code code && Code.OF_CONNECTIONS.contains(code);
     }
 
     /** What was taken until it is answered. */

@@ -22,7 +22,7 @@ public final class Spelling {
             return Optional.empty();
         }
         return known.stream()
-                .filter(word -> word.length() >= SHORTEST && Math.abs(word.length() - text.length()) <= 2)
+                .filter(word -> word.length() >= SHORTEST && Math.abs(word.length() - text.length()) <= 1)
                 .filter(word -> isSlip(text, word))
                 .max(Comparator.comparingDouble((String word) -> ALIKE.apply(text, word))
                         .thenComparing(Comparator.reverseOrder()));

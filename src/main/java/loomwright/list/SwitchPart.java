@@ -71,7 +71,15 @@ final class SwitchPart {
 
     /** Whether one wire only leads to it, so that its far terminal must be on earth. */
     boolean needsEarth() {
-        return used.size() == 1 && positionRows.isEmpty();
+        boolean plain = draft.type == null || Terminals.switchRows(draft.type).equals("switch");
+        return used.size() == 1 && positionRows.isEmpty() && plain;
+    }
+
+    /** A lighting switch or a key of which one terminal is listed has others all the same. */
+    void completeTerminals() {
+        if (used.size() == 1 && positionRows.isEmpty()) {
+            used.add(used.contains(feed()) ? output() : feed());
+        }
     }
 
     void earthed() {

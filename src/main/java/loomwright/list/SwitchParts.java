@@ -59,6 +59,7 @@ final class SwitchParts {
             notes.assume(
                     Code.SWITCH_EARTH, draft.at, List.of(draft.id, id), Notes.PRACTICE, Map.of("part", draft.label));
         }
+        part.completeTerminals();
         part.put(object, positionsText(draft));
         draft.values.forEach(values -> values.in("A").ifPresent(a -> object.put("ratingA", a)));
         remember(draft, object);

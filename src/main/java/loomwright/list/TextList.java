@@ -48,6 +48,16 @@ public final class TextList {
     }
 
     /**
+     * A list as it stands in an address, where line breaks and commas are awkward: {@code ;} ends a row and {@code ~} a cell,
+     * unless it is text with line breaks after all.
+     */
+    public static String ofAddress(String text) {
+        return text.indexOf('~') < 0 || text.indexOf('\n') >= 0
+                ? text
+                : text.replace(';', '\n').replace('~', '\t');
+    }
+
+    /**
      * Reads the cells.
      *
      * @throws RejectedInput OVER_LIMIT if there is more than the limits allow, MALFORMED if a quoted cell is never closed

@@ -133,7 +133,12 @@ final class WireRow {
                     List.of(usual, "28/0.30", "2.5 mm2", "14 AWG"),
                     Map.of("wire", wire.id));
         } else {
-            notes.assume(Code.SIZE, wire.row.at("size"), List.of(wire.id), Notes.PRACTICE, Map.of("value", usual));
+            notes.assume(
+                    Code.SIZE,
+                    wire.row.at("size"),
+                    List.of(wire.id),
+                    Notes.PRACTICE,
+                    Map.of("wire", wire.id, "value", usual));
         }
         return usual;
     }
@@ -161,7 +166,7 @@ final class WireRow {
                     wire.row.at("length"),
                     List.of(wire.id),
                     Notes.PRACTICE,
-                    Map.of("value", Fixed.text(usual) + " m"));
+                    Map.of("wire", wire.id, "value", Fixed.text(usual) + " m"));
             return usual;
         }
         String unit = cell.get().unit();
@@ -175,7 +180,7 @@ final class WireRow {
                         wire.row.at("length"),
                         List.of(wire.id),
                         Notes.PRACTICE,
-                        Map.of("value", "m"));
+                        Map.of("wire", wire.id, "value", "m"));
             } else {
                 notes.ask(
                         Question.Code.LENGTH_UNIT,

@@ -31,6 +31,7 @@ import loomwright.operation.SolutionOptions;
 import loomwright.readings.ReadingsAnswer;
 import loomwright.readings.ReadingsOptions;
 import loomwright.review.PlanReview;
+import loomwright.review.ReviewReport;
 import loomwright.service.conductor.ConductorListQuestion;
 import loomwright.service.conductor.ConductorQuestion;
 import loomwright.service.conductor.TableListQuestion;
@@ -134,6 +135,14 @@ final class Routes {
     }
 
     private static List<Endpoint> plans(CalculationLimits limits) {
+        Calculation<Plan, ReviewReport> review = Calculation.watched(
+                        Plan.class,
+                        limits.timeMs(),
+                        (plan, progress) -> PlanReview.of(plan, limits.backfeed(), limits.network(), progress))
+                .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review)
+                        .text(Representation.MARKDOWN, PlanPosts::review))
+                .counting(ReportedFindings::of)
+                .cachedBy(Plan::circuit, (report, plan) -> report.named(plan.name()));
         return List.of(
                 post(
                         "/v1/plans/conversion",
@@ -219,18 +228,8 @@ final class Routes {
                                                 Representation.TEXT,
                                                 answer -> answer.result().outcome())
                                         .text(Representation.MARKDOWN, DiagnosisTables::markdown))),
-                post(
-                        "/v1/plans/review",
-                        "reviewPlan",
-                        Calculation.watched(
-                                        Plan.class,
-                                        limits.timeMs(),
-                                        (plan, progress) ->
-                                                PlanReview.of(plan, limits.backfeed(), limits.network(), progress))
-                                .in(faces -> faces.table(PlanTables.REVIEW, PlanTables::review)
-                                        .text(Representation.MARKDOWN, PlanPosts::review))
-                                .counting(ReportedFindings::of)
-                                .cachedBy(Plan::circuit, (report, plan) -> report.named(plan.name()))),
+                get("/v1/plans/review", "getReview", review),
+                post("/v1/plans/review", "reviewPlan", review),
                 post(
                         "/v1/plans/comparison",
                         "comparePlans",

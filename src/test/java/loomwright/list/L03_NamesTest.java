@@ -14,7 +14,7 @@ class L03_NamesTest {
         "Battery plus, battery, battery, plus",
         "engine battery -, engine battery, battery, -",
         "key 15, key, key, 15",
-        "ignition switch ign, ignition switch, key, ign",
+        "ignition switch ign, ignition switch, key, ignition",
         "starter solenoid battery post, starter solenoid, starter-solenoid, battery post",
         "starter solenoid motor post, starter solenoid, starter-solenoid, motor post",
         "starter motor, starter motor, starter, ''",
@@ -45,7 +45,16 @@ class L03_NamesTest {
         "baterry +, battery, battery, +",
         "ignitoin switch 30, ignition switch, key, 30",
         "headlight 6V 30W, headlight, headlamp, ''",
-        "split diode out 2, split diode, split-diode, out 2"
+        "split diode out 2, split diode, split-diode, out 2",
+        "Batt +, battery, battery, +",
+        "ammeter -, ammeter, ammeter, -",
+        "fuse caravan out, fuse caravan, fuse, out",
+        "fuse caravan 20A, fuse caravan, fuse, ''",
+        "15A fuse, fuse 15a, fuse, ''",
+        "fuse 10 A out, fuse 10a, fuse, out",
+        "fuse other end, fuse, fuse, other end",
+        "starter solenoid batt, starter solenoid, starter-solenoid, battery",
+        "plough lamp, plough lamp, lamp, ''"
     })
     void anEnd(String text, String key, String type, String terminal) {
         Names.Name name = new Names().read(text);

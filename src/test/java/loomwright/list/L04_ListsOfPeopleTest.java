@@ -1,10 +1,13 @@
 package loomwright.list;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
+import loomwright.circuit.Ammeter;
 import loomwright.circuit.Battery;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Fuse;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.list.Assumption.Code;
@@ -20,7 +23,10 @@ class L04_ListsOfPeopleTest {
         "saloon-lights.txt, 12, 12",
         "bike-post.md, 9, 6",
         "boat.csv, 24, 12",
-        "heron.csv, 20, 12"
+        "heron.csv, 20, 12",
+        "caravan-socket.csv, 22, 12",
+        "dynamo-bike.md, 18, 6",
+        "tractor.csv, 22, 12"
     })
     void eachBecomesAPlanWithAllItsWires(String file, int rows, double nominalV) {
         ListReading reading = Lists.named(file);
@@ -61,6 +67,49 @@ class L04_ListsOfPeopleTest {
         assertThat(plan.findPart("starter-button").orElseThrow())
                 .isInstanceOfSatisfying(
                         Switch.class, button -> assertThat(button.free()).isFalse());
+    }
+
+    /** A fuse with its rating in its name, lamps whose wires go on to a socket, a switch that nothing feeds, a total in a wrong column. */
+    @Test
+    void theSocketOfACaravan() {
+        ListReading reading = Lists.named("caravan-socket.csv");
+        Plan plan = Lists.plan(reading);
+        assertThat(plan.listParts(Fuse.class))
+                .extracting(Fuse::id, Fuse::ratingA)
+                .contains(tuple("fuse-caravan", 20.0));
+        assertThat(Lists.ends(plan, "W2")).isEqualTo("fuse-caravan.b socket-pin-9.1");
+        assertThat(Lists.ends(plan, "W3")).isEqualTo("rear-left-indicator.a socket-pin-1.1");
+        assertThat(Lists.ends(plan, "W14")).isEqualTo("indicator-switch.L rear-left-indicator.a");
+        assertThat(plan.findPart("lights-switch").orElseThrow().terminals()).containsExactly("58", "30");
+        assertThat(Lists.questions(reading)).doesNotContain(Question.Code.MISSING_END, Question.Code.WHAT_PART);
+    }
+
+    /** A fuse by its rating and by its name, two parts at one end, dittos, sizes in a column that is called wire. */
+    @Test
+    void theMotorcycleWithADynamo() {
+        ListReading reading = Lists.named("dynamo-bike.md");
+        Plan plan = Lists.plan(reading);
+        assertThat(plan.listParts(Fuse.class))
+                .singleElement()
+                .satisfies(fuse -> assertThat(fuse.ratingA()).isEqualTo(15));
+        assertThat(Lists.ends(plan, "6")).isEqualTo("coil.1 points.1");
+        assertThat(Lists.ends(plan, "6-2")).isEqualTo("coil.1 condenser.a");
+        assertThat(Lists.ends(plan, "4")).isEqualTo("ammeter.b ignition-switch.30");
+        assertThat(plan.findWire("4").orElseThrow().size()).isEqualTo("14/0.30");
+        assertThat(Lists.questions(reading)).containsExactly(Question.Code.WHAT_SIZE);
+    }
+
+    /** Short names, an ammeter marked with signs, a mark on the key that only its owner knows, a word that is no slip. */
+    @Test
+    void theTractor() {
+        ListReading reading = Lists.named("tractor.csv");
+        Plan plan = Lists.plan(reading);
+        assertThat(plan.listParts(Battery.class)).hasSize(1);
+        assertThat(plan.listParts(Ammeter.class)).hasSize(1);
+        assertThat(plan.findPart("plough-lamp")).isPresent();
+        assertThat(Lists.ends(plan, "W1")).endsWith(".plus starter-solenoid.30");
+        assertThat(Lists.ends(plan, "W6")).startsWith("key-switch.H ");
+        assertThat(Lists.questions(reading)).containsExactly(Question.Code.POSITIONS, Question.Code.WHAT_VALUE);
     }
 
     @Test

@@ -166,6 +166,21 @@ class L06_HostileFilesTest {
                 + "<sheetData>" + rows + "</sheetData>" + behind + "</worksheet>";
     }
 
+    /** Ten megabytes of long notes are a list; ten megabytes of short rows are too many of them. */
+    @Test
+    void aFileOfTenMegabytesIsReadOrRefusedInWords() {
+        String notes = "from,to,note\n" + ("battery +,horn," + "x".repeat(1_900) + "\n").repeat(5_300);
+        assertThat(notes).hasSizeGreaterThan(10_000_000);
+        ListSource read = TextList.read(notes, LIMITS);
+        assertThat(read.sheets().get(0).rows()).hasSize(5_301);
+        byte[] workbook = Workbooks.writeXlsx(
+                List.of(new Sheet("wires", read.sheets().get(0).rows())));
+        assertThat(Workbooks.readXlsx(workbook, LIMITS).sheets().get(0).rows())
+                .isEqualTo(read.sheets().get(0).rows());
+        String rows = "from,to\n" + "battery +,fuse 1 in\n".repeat(500_000);
+        assertThat(code(() -> TextList.read(rows, LIMITS))).isEqualTo(InputError.Code.OVER_LIMIT);
+    }
+
     @Test
     void aTextOfTooManyLinesOrTooLongCells() {
         String lines = "from,to\n" + "battery +,horn\n".repeat(LIMITS.rows());

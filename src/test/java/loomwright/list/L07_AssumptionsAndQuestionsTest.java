@@ -2,6 +2,7 @@ package loomwright.list;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Coil;
 import loomwright.circuit.FilamentLamp;
@@ -56,6 +57,24 @@ class L07_AssumptionsAndQuestionsTest {
         assertThat(plan.listParts(Fuse.class)).hasSize(1);
         assertThat(Lists.ends(plan, "W2")).isEqualTo("fuse-1.b L1.a");
         assertThat(Lists.questions(reading)).isEmpty();
+    }
+
+    @Test
+    void whatIsTheSameOfSeveralWiresIsSaidOnce() {
+        ListReading reading =
+                Lists.of("from,to,length", "battery +,horn,1 m", "battery +,key 30,2 m", "horn,horn button,1 m");
+        List<Assumption> grouped = AssumptionGroups.of(reading.assumptions());
+        assertThat(grouped.stream().filter(each -> each.message().code() == Code.SIZE))
+                .singleElement()
+                .satisfies(each -> assertThat(each.about()).containsExactly("W1", "W2", "W3"));
+        assertThat(reading.assumptions().stream().filter(each -> each.message().code() == Code.SIZE))
+                .hasSize(3);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"horn and lights fuse", "regulator and cut-out", "battery +", "coil + terminal"})
+    void oneNameIsNotTakenForTwo(String end) {
+        assertThat(new Names().split(end)).containsExactly(end);
     }
 
     @Test

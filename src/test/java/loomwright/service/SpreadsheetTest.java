@@ -3,9 +3,14 @@ package loomwright.service;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.emptyOrNullString;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 
+import io.restassured.path.json.JsonPath;
 import java.io.IOException;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -123,5 +128,64 @@ class SpreadsheetTest {
                 .contentType("application/problem+json")
                 .body("detail", equalTo(reason));
         LiveService.ask().get(url + "&format=text&errors=status").then().statusCode(not(200));
+    }
+
+    /** A cell can send nothing but an address: the list in it is the list of a body. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "from~to~size~length;battery +~fuse 15 A in~2.5 mm2~30 cm;fuse out~headlamp~0.5 mm2~2 m",
+                "from,to,size,length\nbattery +,fuse 15 A in,2.5 mm2,30 cm\nfuse out,headlamp,0.5 mm2,2 m"
+            })
+    void aListInTheAddressIsReviewed(String list) {
+        String csv = "from,to,size,length\nbattery +,fuse 15 A in,2.5 mm2,30 cm\nfuse out,headlamp,0.5 mm2,2 m\n";
+        JsonPath asBody = LiveService.ask()
+                .contentType("text/csv")
+                .body(csv)
+                .post("/v1/plans/review")
+                .jsonPath();
+        JsonPath inAddress = LiveService.ask()
+                .get("/v1/plans/review?list=" + encoded(list))
+                .then()
+                .statusCode(200)
+                .extract()
+                .jsonPath();
+        assertThat(inAddress.getList("result.findings")).isNotEmpty().isEqualTo(asBody.getList("result.findings"));
+        assertThat(inAddress.getList("questions")).isEqualTo(asBody.getList("questions"));
+    }
+
+    private static String encoded(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8);
+    }
+
+    @Test
+    void whatIsNoListIsSaidInTheCell() {
+        String address = "/v1/plans/review?list=";
+        LiveService.ask().get(address + "hello").then().statusCode(422);
+        LiveService.ask()
+                .get(address + "hello&format=markdown&errors=text")
+                .then()
+                .statusCode(200)
+                .contentType("text/plain; charset=utf-8")
+                .body(not(emptyOrNullString()));
+        LiveService.ask()
+                .get(address + encoded("from~to;battery +~horn") + "&strict=true")
+                .then()
+                .statusCode(422);
+    }
+
+    /** The workbook of a shop can be sent as it is: its sheets of formulas are no tables. */
+    @Test
+    void theWorkbookOfAShopIsAPlanOfItsOwn() throws IOException {
+        LiveService.ask()
+                .contentType("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet")
+                .body(Files.readAllBytes(Path.of("postman-free-examples/spreadsheet/wires.xlsx")))
+                .post("/v1/plans/review")
+                .then()
+                .statusCode(200)
+                .body("result.plan", equalTo("Sandpiper 1500"))
+                .body("questions", hasSize(0))
+                .body("assumptions.code", not(hasItem("list-voltage")))
+                .body("assumptions.code", not(hasItem("list-column-not-read")));
     }
 }

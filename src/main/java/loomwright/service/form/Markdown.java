@@ -5,10 +5,12 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import loomwright.answer.Answer;
+import loomwright.answer.Assumption;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.message.Message;
@@ -19,6 +21,10 @@ import org.jspecify.annotations.Nullable;
 public final class Markdown {
     /** Heading of the section that is never left out. */
     static final String CAUTIONS = "Cautions";
+    /** Headings of the sections that leave most of the room to the others. */
+    static final String QUESTIONS = "Questions";
+
+    static final String AS_READ = "Read from the list";
 
     private static final int LONGEST_TITLE = 150;
     private static final String WORD_JOINER = "\u2060";
@@ -41,12 +47,13 @@ public final class Markdown {
 
     /** What was assumed, how the answer was worked out, and on what it rests. */
     public Markdown grounds(Answer<?> answer) {
-        if (!answer.assumptions().isEmpty()) {
-            section("Assumptions")
-                    .bullets(answer.assumptions().stream()
-                            .map(one -> one.text().text())
-                            .toList());
+        List<String> read = texts(answer, Markdown::isOfReading);
+        if (!read.isEmpty()) {
+            first(new Markdown()
+                    .bulletsUnder(QUESTIONS, texts(answer, one -> one.code().startsWith("question-")))
+                    .bulletsUnder(AS_READ, texts(answer, one -> one.code().startsWith("list-"))));
         }
+        bulletsUnder("Assumptions", texts(answer, one -> !isOfReading(one)));
         if (!answer.working().isEmpty()) {
             section("Working")
                     .bullets(answer.working().stream().map(Message::text).toList());
@@ -56,6 +63,29 @@ public final class Markdown {
                     .bullets(answer.basis().stream().map(Basis::inWords).toList());
         }
         return this;
+    }
+
+    /** How a list was read: its owner must know that before anything else. */
+    private static boolean isOfReading(Assumption one) {
+        return one.code().startsWith("question-") || one.code().startsWith("list-");
+    }
+
+    private static List<String> texts(Answer<?> answer, Predicate<Assumption> which) {
+        return answer.assumptions().stream()
+                .filter(which)
+                .map(one -> one.text().text())
+                .toList();
+    }
+
+    private Markdown bulletsUnder(String title, List<String> lines) {
+        return lines.isEmpty() ? this : section(title).bullets(lines);
+    }
+
+    /** Puts sections before all others. */
+    private void first(Markdown sections) {
+        int other = out.indexOf("\n## ");
+        int end = other < 0 ? out.length() : other + 1;
+        out.insert(out.indexOf("## ") == 0 ? 0 : end, sections);
     }
 
     public Markdown cautions(Answer<?> answer) {

@@ -16,6 +16,9 @@ public final class TruncatedMarkdown {
     private static final String HEADING = "## ";
     private static final Pattern BELOW_COLUMNS = Pattern.compile("\\|( --- \\|)+");
 
+    /** What is asked of a list, and how it was read, stand before the findings. Neither must drive them out of the post. */
+    private static final int SHARE_OF_READING = 4;
+
     private final List<Section> sections = new ArrayList<>();
 
     private TruncatedMarkdown(String text) {
@@ -50,11 +53,14 @@ public final class TruncatedMarkdown {
         }
         List<String> kept = new ArrayList<>();
         List<String> leftOut = new ArrayList<>();
+        boolean full = false;
         for (Section section : sections) {
-            List<String> fits = section.stays() ? section.lines() : section.first(leftOut.isEmpty() ? room : 0);
+            int own = section.isOfReading() ? room / SHARE_OF_READING : full ? 0 : room;
+            List<String> fits = section.stays() ? section.lines() : section.first(own);
             kept.addAll(fits);
             room -= section.stays() ? 0 : length(fits);
             if (fits.size() < section.lines().size()) {
+                full |= !section.isOfReading();
                 leftOut.add(fits.isEmpty() ? section.name() : section.cutShort(entries(fits)));
                 if (!fits.isEmpty()) {
                     kept.add("");
@@ -89,6 +95,12 @@ public final class TruncatedMarkdown {
             return lines.isEmpty()
                     || !lines.get(0).startsWith(HEADING)
                     || lines.get(0).equals(HEADING + Markdown.CAUTIONS);
+        }
+
+        boolean isOfReading() {
+            return !lines.isEmpty()
+                    && (lines.get(0).equals(HEADING + Markdown.QUESTIONS)
+                            || lines.get(0).equals(HEADING + Markdown.AS_READ));
         }
 
         /** As many lines as fit, but neither a heading nor the head of a table alone. */

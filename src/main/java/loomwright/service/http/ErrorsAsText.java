@@ -1,6 +1,7 @@
 package loomwright.service.http;
 
 import java.util.List;
+import java.util.stream.Stream;
 import loomwright.service.input.Contract.Operation;
 import org.jspecify.annotations.Nullable;
 
@@ -15,7 +16,10 @@ public final class ErrorsAsText {
     /** Request attribute: set if it was asked for. */
     public static final String ASKED = "loomwright.errors-as-text";
 
-    private static final List<String> FORMS = List.of(Representation.TEXT.word(), Representation.CSV.word());
+    private static final List<String> FORMS = Stream.of(
+                    Representation.TEXT, Representation.CSV, Representation.MARKDOWN)
+            .map(Representation::word)
+            .toList();
 
     private ErrorsAsText() {}
 

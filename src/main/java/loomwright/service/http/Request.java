@@ -87,22 +87,30 @@ public final class Request implements RequestInput {
 
     private RequestInput readInput() throws IOException {
         Contract.Schema schema = operation.body();
+        Optional<String> inAddress = query(ListInput.LIST);
+        if (schema != null && inAddress.isPresent()) {
+            return stated(
+                    QuestionOfLists.ofAddress(inAddress.get(), operation, schema, reading.json(), reading.bodies()));
+        }
         if (schema != null) {
             String type = bodyType(operation.bodyTypes());
             if (!type.equals(Json.MEDIA_TYPE)) {
-                ListInput fromList = QuestionOfLists.of(
-                        type, contentType(), wholeBody(), operation, schema, reading.json(), reading.bodies());
-                if (isSet(ListInput.STRICT)) {
-                    fromList.requireStated();
-                }
-                list = fromList;
-                return fromList;
+                return stated(QuestionOfLists.of(
+                        type, contentType(), wholeBody(), operation, schema, reading.json(), reading.bodies()));
             }
             return new BodyInput(wholeBody(), schema, reading.bodies());
         }
         ObjectNode fromQuery = options();
         addPath(fromQuery);
         return new QueryInput(fromQuery, reading.queries());
+    }
+
+    private ListInput stated(ListInput fromList) {
+        if (isSet(ListInput.STRICT)) {
+            fromList.requireStated();
+        }
+        list = fromList;
+        return fromList;
     }
 
     /** The query of an operation as a record, beside what {@link #read} gives. */

@@ -159,7 +159,11 @@ public final class Contract {
         for (int i = 0; i < operation.path("parameters").size(); i++) {
             parameters.add(parameter(here + "/parameters/" + i));
         }
-        String body = here + "/requestBody/content/application~1json/schema";
+        // A list in the address is held to the form of the body that the same path takes.
+        boolean listed =
+                parameters.stream().anyMatch(parameter -> parameter.name().equals(ListInput.LIST));
+        String asked = listed ? "/paths/" + escaped(path) + "/post" : here;
+        String body = asked + "/requestBody/content/application~1json/schema";
         Schema schema = document.at(body).isMissingNode() ? null : schema(body);
         List<String> bodyTypes = new ArrayList<>();
         operation.path("requestBody").path("content").fieldNames().forEachRemaining(bodyTypes::add);

@@ -1,5 +1,8 @@
 package loomwright.service.input;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
@@ -9,15 +12,19 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import loomwright.answer.Answer;
 import loomwright.answer.Assumption;
+import loomwright.answer.Finding;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.list.AssumptionGroups;
 import loomwright.list.ListReading;
 import loomwright.list.Question;
 import loomwright.message.Argument;
 import loomwright.message.Message;
+import loomwright.message.MessageCode;
 import loomwright.review.ReviewReport;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
@@ -25,6 +32,12 @@ import org.jspecify.annotations.Nullable;
 
 /** A question whose plans came as lists: tables of wires, parts and settings, as text or as workbooks. */
 public final class ListInput implements RequestInput {
+    /** The parameter with a list in the address. */
+    public static final String LIST = "list";
+
+    /** Codes of findings that something is not connected. */
+    private static final Set<String> OF_CONNECTIONS = Set.of("terminal-not-connected", "no-return");
+
     /** The parameter by which nothing may be assumed. */
     public static final String STRICT = "strict";
 
@@ -142,7 +155,11 @@ public final class ListInput implements RequestInput {
     }
 
     private static Stream<Assumption> assumptions(ReadList list) {
-        return list.reading().assumptions().stream().map(each -> {
+        return said(list, list.reading().assumptions());
+    }
+
+    private static Stream<Assumption> said(ReadList list, List<loomwright.list.Assumption> assumptions) {
+        return assumptions.stream().map(each -> {
             Map<String, Object> assumed = new LinkedHashMap<>();
             each.message().arguments().forEach((name, value) -> assumed.put(name, text(value)));
             assumed.put("place", list.place(each.at().inWords()));
@@ -226,19 +243,24 @@ public final class ListInput implements RequestInput {
     @SuppressWarnings("unchecked")
     private <T> Answer<T> marked(Answer<T> answer) {
         return answer.result() instanceof ReviewReport report
-                ? answer.with((T) report.with(finding -> finding.restingOn(guesses(finding.ids()))))
+                ? answer.with((T) report.with(finding -> finding.restingOn(guesses(finding))))
                 : answer;
     }
 
-    private List<Message> guesses(List<String> ids) {
+    /** What the figures of a finding may depend on; a finding that something is not connected has no figures. */
+    private List<Message> guesses(Finding finding) {
+        boolean hasFigures = !OF_CONNECTIONS.contains(finding.code());
         List<Message> guesses = new ArrayList<>();
         for (ReadList list : lists) {
             list.reading().questions().stream()
-                    .filter(each -> !Collections.disjoint(each.about(), ids))
+                    .filter(each -> hasFigures || each.isOfConnections())
+                    .filter(each -> !Collections.disjoint(each.about(), finding.ids()))
                     .forEach(each -> guesses.add(each.message()));
-            list.reading().assumptions().stream()
-                    .filter(each -> each.isOfValue() && !Collections.disjoint(each.about(), ids))
-                    .forEach(each -> guesses.add(each.message()));
+            List<loomwright.list.Assumption> values = list.reading().assumptions().stream()
+                    .filter(each ->
+                            hasFigures && each.isOfValue() && !Collections.disjoint(each.about(), finding.ids()))
+                    .toList();
+            AssumptionGroups.of(values).forEach(each -> guesses.add(each.message()));
         }
         return guesses;
     }
@@ -251,6 +273,22 @@ public final class ListInput implements RequestInput {
         return new Answered<>(withAllAssumed(answer), questions(), plan, question.get("after"));
     }
 
+    private static Assumption atPlace(Assumption each) {
+        String place = String.valueOf(each.assumed().get("place"));
+        return new Assumption(
+                each.code(),
+                each.ids(),
+                each.assumed(),
+                ListText.AT_PLACE.with(arg("text", each.text()), arg("place", place)),
+                each.findings());
+    }
+
+    /** How what was read is said where there is text only. */
+    private enum ListText implements MessageCode {
+        QUESTION,
+        AT_PLACE
+    }
+
     /** The answer for forms that have no place of their own for questions: they stand before what was assumed. */
     public <T> Answer<T> withAllSaid(Answer<T> answer) {
         List<Assumption> said = new ArrayList<>();
@@ -260,11 +298,23 @@ public final class ListInput implements RequestInput {
                         "question-" + each.message().code().code(),
                         each.about(),
                         Map.of("place", list.place(each.at().inWords()), "taken", each.taken()),
-                        each.message(),
+                        ListText.QUESTION.with(
+                                arg("question", each.message()),
+                                texts("taken", each.taken().isEmpty() ? List.of() : List.of(each.taken())),
+                                arg("place", list.place(each.at().inWords()))),
                         List.of()));
             }
         }
-        said.addAll(assumptions());
+        for (ReadList list : lists) {
+            for (loomwright.list.Assumption each :
+                    AssumptionGroups.of(list.reading().assumptions())) {
+                // What names no part or wire can only be found by its row.
+                boolean placed = each.about().isEmpty() && each.at().row() > 0;
+                said(list, List.of(each))
+                        .map(one -> placed ? atPlace(one) : one)
+                        .forEach(said::add);
+            }
+        }
         return marked(answer).withAssumptionsFirst(said);
     }
 }

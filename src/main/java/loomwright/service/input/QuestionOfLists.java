@@ -84,6 +84,21 @@ public final class QuestionOfLists {
         return made.input(schema);
     }
 
+    /**
+     * Reads a list that stands in the address of a request.
+     *
+     * @throws ProblemException 422 if there is no list in it
+     */
+    public static ListInput ofAddress(
+            String text, Contract.Operation operation, Contract.Schema schema, Json json, Bodies bodies)
+            throws IOException {
+        try {
+            return of(TextList.read(TextList.ofAddress(text), ListLimits.defaults()), operation, schema, json, bodies);
+        } catch (RejectedInput rejected) {
+            throw ProblemException.ofFaults(rejected.faults(), true, false);
+        }
+    }
+
     /** One car among many: its list is the plan, or the plan of the question. */
     public static ListInput of(
             ListSource source, Contract.Operation operation, Contract.Schema schema, Json json, Bodies bodies)

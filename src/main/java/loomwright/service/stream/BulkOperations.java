@@ -9,6 +9,7 @@ import java.util.Set;
 import loomwright.service.endpoint.Calculation;
 import loomwright.service.endpoint.Endpoint;
 import loomwright.service.input.Contract;
+import loomwright.service.input.ListInput;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -57,6 +58,8 @@ public final class BulkOperations {
                             contract.operation(post.operationId()),
                             find(single, Endpoint.Method.GET, name)
                                     .map(get -> contract.operation(get.operationId()))
+                                    // A whole list in the address is no row: such a table is a list of cars.
+                                    .filter(get -> get.query(ListInput.LIST) == null)
                                     .orElse(null)));
         });
         return new BulkOperations(byName);

@@ -89,6 +89,23 @@ class TruncatedMarkdownTest {
         }
     }
 
+    /** What was assumed of a list stands before the findings; it takes a quarter of the room, and they are still there. */
+    @Test
+    void howAListWasReadLeavesRoomForTheFindings() {
+        String text = new Markdown()
+                .title("T")
+                .section(Markdown.AS_READ)
+                .bullets(Collections.nCopies(60, "a".repeat(97)))
+                .section("Findings")
+                .bullets(Collections.nCopies(40, "f".repeat(97)))
+                .toString();
+        String cut = TruncatedMarkdown.of(text, 4_000);
+        long assumed = cut.lines().filter(line -> line.startsWith("- a")).count();
+        long found = cut.lines().filter(line -> line.startsWith("- f")).count();
+        assertThat(assumed).isBetween(7L, 10L);
+        assertThat(found).isGreaterThan(25);
+    }
+
     private static Table table(int rows, int width) {
         return new Table(List.of("name"), Collections.nCopies(rows, List.of("n".repeat(width))));
     }
