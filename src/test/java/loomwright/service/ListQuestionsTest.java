@@ -67,7 +67,8 @@ class ListQuestionsTest {
     @Test
     void everyOperationOnPlansNamesListsInTheContract() {
         assertThat(LiveService.CONTRACT.operations())
-                .filteredOn(operation -> !operation.plans().isEmpty() && operation.method().equals("POST"))
+                .filteredOn(operation ->
+                        !operation.plans().isEmpty() && operation.method().equals("POST"))
                 .hasSizeGreaterThanOrEqualTo(11)
                 .allSatisfy(operation -> assertThat(operation.bodyTypes())
                         .contains("text/csv", "text/markdown", "text/plain", XLSX, ODS, "multipart/form-data"));
