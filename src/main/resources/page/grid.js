@@ -139,7 +139,8 @@ export function grid({ table, caption, noun, columns, changed, pasted, removed, 
         }
         input.dataset.shown = cell.value ?? "";
         input.placeholder = cell.assumed ?? "";
-        input.title = cell.reason ?? "";
+        // A long name is cut by its cell.
+        input.title = cell.reason || cell.value || "";
         input.setAttribute("aria-label", `${column.head}, ${noun} ${data.key ?? index + 1}${cell.assumed && !cell.value ? `, assumed ${cell.assumed}` : ""}`);
         made.chips[column.name].replaceChildren(...(cell.chip ? [cell.chip] : []));
         made.problems[column.name].textContent = cell.problem ?? "";

@@ -2,6 +2,7 @@
 
 import { bench, figures, freeSwitches, oneMoveAway, plan, select, setStep, when } from "./workshop.js";
 import { chip, element, place } from "./elements.js";
+import { letter } from "./labels.js";
 import { explained, postJson, postText } from "./service.js";
 import { colourWords, colours, does, figure, nameOf, state } from "./words.js";
 
@@ -20,6 +21,7 @@ let view = null;
 let moved = false;
 let size = null;
 let lit = new Set();
+let lettering = 0;
 
 /** Keeps the picture up to date. */
 export function start() {
@@ -59,7 +61,7 @@ function picture(switches) {
   const key = JSON.stringify(Object.entries(switches).sort());
   if (!drawn.has(key)) {
     const asked = drawn;
-    const promise = postJson("/v1/plans/diagram?marks=none", plan(switches), aborter.signal).then((answer) => answer.result);
+    const promise = postJson("/v1/plans/diagram?marks=none&legend=none", plan(switches), aborter.signal).then((answer) => answer.result);
     promise.catch(() => asked.delete(key));
     drawn.set(key, promise);
   }
@@ -70,6 +72,7 @@ async function redraw() {
   const mine = ++turn;
   const frame = place("diagram");
   place("picture").hidden = !bench.solution;
+  place("waiting").hidden = Boolean(bench.solution);
   if (!bench.solution) {
     shown = null;
     frame.replaceChildren();
@@ -125,6 +128,7 @@ function showStep() {
   if (image && text) {
     image.setAttribute("data-step", bench.step);
     image.querySelector("desc").textContent = text.description;
+    fit(false);
   }
 }
 
@@ -172,6 +176,17 @@ function fit(whole) {
     }
   }
   image.setAttribute("viewBox", `${view.x} ${view.y} ${view.width} ${view.height}`);
+  cancelAnimationFrame(lettering);
+  lettering = requestAnimationFrame(letterAgain);
+}
+
+/** Labels are as large as the reader needs them at this scale. */
+function letterAgain() {
+  const image = place("diagram").querySelector("svg");
+  const scale = image?.getScreenCTM()?.a;
+  if (scale) {
+    letter(image, scale, size.width, new Set([bench.selected, ...lit, ...(bench.review?.result.findings ?? []).filter((each) => each.severity !== "note").map((each) => each.ids[0])]));
+  }
 }
 
 function centreOf(id) {
@@ -194,7 +209,7 @@ function zoom(factor, at) {
     return;
   }
   moved = true;
-  const centre = at ?? { x: view.x + view.width / 2, y: view.y + view.height / 2 };
+  const centre = at ?? centreOf(bench.selected) ?? { x: view.x + view.width / 2, y: view.y + view.height / 2 };
   const width = Math.min(Math.max(view.width * factor, 80), size.width * 2);
   const ratio = width / view.width;
   view = { x: centre.x - (centre.x - view.x) * ratio, y: centre.y - (centre.y - view.y) * ratio, width, height: view.height * ratio };

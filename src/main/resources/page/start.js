@@ -20,6 +20,10 @@ const TABS = {
   compare: () => import("./compare.js"),
   print: () => import("./print.js"),
 };
+/** The address of the page on which a car is opened. */
+const OPEN = "open";
+/** From this width on the picture stands beside the tabs. */
+const BESIDE = matchMedia("(min-width: 1000px)");
 const started = new Set();
 let id = cars.newId();
 
@@ -75,11 +79,17 @@ async function route() {
   const name = location.hash.slice(1);
   const calculating = name === "calculators" || document.getElementById(name)?.matches("form.card");
   place("calculators").hidden = !calculating;
-  place("workbench").hidden = calculating || bench.car === null;
-  place("welcome").hidden = calculating || bench.car !== null;
+  const opening = name === OPEN || bench.car === null;
+  place("workbench").hidden = calculating || opening;
+  place("welcome").hidden = calculating || !opening;
+  place("back").hidden = bench.car === null;
+  place("back").textContent = `Back to ${bench.car?.settings.name || "the car"}`;
   if (calculating) {
     place(name).scrollIntoView();
-  } else if (bench.car !== null) {
+  } else if (opening) {
+    fillWelcome();
+    scrollTo(0, 0);
+  } else {
     await tab(name in TABS ? name : "wires");
   }
   document.querySelectorAll("header nav a[href^='#']").forEach((link) => {
@@ -111,6 +121,11 @@ function show(car, under) {
   id = under;
   cars.remember(id);
   open(car);
+  document.body.classList.remove("no-car");
+  if (location.hash === `#${OPEN}`) {
+    history.replaceState(null, "", "#wires");
+    route();
+  }
   place("welcome").hidden = true;
   if (place("calculators").hidden) {
     place("workbench").hidden = false;
@@ -121,6 +136,7 @@ function welcome(problem) {
   place("open-problem").textContent = problem;
   place("welcome").hidden = false;
   place("workbench").hidden = true;
+  document.body.classList.add("no-car");
   bench.car = null;
 }
 
@@ -172,11 +188,15 @@ function buttons() {
     }
   });
   place("new").addEventListener("click", () => {
-    welcome("");
-    place("calculators").hidden = true;
-    fillWelcome();
-    place("welcome-title").focus();
+    place("open-problem").textContent = "";
+    history.pushState(null, "", `#${OPEN}`);
+    route().then(() => place("welcome-title").focus());
   });
+  place("back").addEventListener("click", () => (location.hash = "#wires"));
+  // Beside the picture a tab is seen at once; under it the reader is taken there.
+  document.querySelectorAll(".tabs a").forEach((link) =>
+    link.addEventListener("click", () => BESIDE.matches || setTimeout(() => place("panels").scrollIntoView({ block: "start" }))),
+  );
   place("forget").addEventListener("click", () => {
     if (confirm(`Delete "${bench.car.settings.name}" from this browser? A file that you saved stays.`)) {
       cars.forget(id);

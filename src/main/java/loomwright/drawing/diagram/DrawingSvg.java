@@ -442,7 +442,11 @@ public final class DrawingSvg {
         String look = switch (text.role()) {
             case DATA, SUBTITLE -> "dg-text-data";
             case TERMINAL -> "dg-text-terminal";
-            case VOLTS, READING -> "dg-text-volts";
+            case VOLTS -> "dg-text-volts";
+            case READING -> "dg-text-volts dg-reading";
+            case NAME -> "dg-text dg-name";
+            case WIRE -> "dg-text dg-wire-name";
+            case AMPS -> "dg-text dg-amps";
             default -> "dg-text";
         };
         String fill = switch (text.role()) {

@@ -40,6 +40,7 @@ public final class Pages {
                     "elements.js",
                     "findings.js",
                     "grid.js",
+                    "labels.js",
                     "list.js",
                     "measure.js",
                     "mistakes.js",

@@ -192,6 +192,36 @@ class WorkbenchTest {
                 .isEqualTo(0L);
     }
 
+    /** Shown whole, a picture of this size has writing of four pixels; a reader needs nine. */
+    @Test
+    void thePictureShownWholeNamesItsPartsLegiblyAndNoNameLiesOnAnother() {
+        browser.openExample("as built");
+        browser.waitUntil(here -> !here.find("#diagram .dg-said").isEmpty());
+        Object overlapping = browser.script("""
+                const boxes = [...document.querySelectorAll('#diagram .dg-said')].map(t => t.getBoundingClientRect());
+                const frame = document.querySelector('#diagram').getBoundingClientRect();
+                const meet = (a, b) => a.left < b.right - 2 && b.left < a.right - 2 && a.top < b.bottom - 4 && b.top < a.bottom - 4;
+                return boxes.filter((a, i) => a.height < 9 || a.left < frame.left || a.right > frame.right
+                    || boxes.some((b, k) => k > i && meet(a, b))).length""");
+        assertThat(overlapping).isEqualTo(0L);
+        assertThat(browser.find("#diagram .dg-name.dg-said").size())
+                .isGreaterThan(browser.find("#diagram .dg-name").size() * 3 / 4);
+        for (int i = 0; i < 5; i++) {
+            browser.one("#zoom-in").click();
+        }
+        browser.waitUntil(here -> here.find("#diagram .dg-said").isEmpty());
+    }
+
+    @Test
+    void aCarIsStillThereAfterTheOpeningPageWasLookedAt() {
+        browser.openExample("as built");
+        browser.one("#new").click();
+        browser.waitUntil(here -> here.one("#welcome").isDisplayed());
+        browser.one("#back").click();
+        browser.waitUntil(here -> here.one("#workbench").isDisplayed());
+        assertThat(browser.rows("#wire-grid")).hasSizeGreaterThan(30);
+    }
+
     @Test
     void aPhoneShowsOneCircuitToReadFromTheBattery() {
         browser.openExample("as built");

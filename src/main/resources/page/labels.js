@@ -1,0 +1,79 @@
+// The labels of a picture that is shown small. What would be too small to read is drawn larger; where there is no room for it,
+// it is left out: names first, then what parts do, wires, amperes. Zoomed in, the picture is as it was drawn.
+
+const LEGIBLE_PX = 11;
+const LEAST_PX = 9.5;
+/** Of the height of a line, what is above its base. */
+const ASCENT = 0.8;
+/** As drawn, nothing is smaller than this once the picture is large enough. */
+const SMALLEST_PX = 8.5;
+const SMALLEST_DRAWN = 9.5;
+const ORDER = [".dg-name", ".dg-reading", ".dg-wire-name", ".dg-amps"];
+const GAP = 2;
+
+/**
+ * Letters a picture.
+ *
+ * @param {number} scale pixels of the screen to a unit of the picture
+ * @param {number} widthPx of the whole picture, in its own units
+ * @param {Set} important ids whose labels come first
+ */
+export function letter(image, scale, widthPx, important) {
+  const far = scale * SMALLEST_DRAWN < SMALLEST_PX;
+  image.classList.toggle("dg-far", far);
+  image.querySelectorAll(".dg-said").forEach(restore);
+  if (!far) {
+    return;
+  }
+  const symbols = [...image.querySelectorAll(".dg-symbol")].map((symbol) => ({ owners: symbol.getAttribute("data-part").split(" "), ...boxOf(symbol) }));
+  const taken = [...symbols];
+  const rank = (text) => (important.has(text.getAttribute("data-owner")) ? 0 : 1);
+  for (const selector of ORDER) {
+    const texts = [...image.querySelectorAll(selector)].filter((text) => text.getComputedTextLength() > 0);
+    for (const text of texts.sort((one, other) => rank(one) - rank(other))) {
+      const owner = text.getAttribute("data-owner");
+      const room = places(text, scale, symbols.find((symbol) => symbol.owners.includes(owner))).find(
+        (place) => place.x >= 0 && place.x + place.width <= widthPx && !taken.some((other) => !other.owners?.includes(owner) && meet(place, other)),
+      );
+      if (room) {
+        taken.push(room);
+        text.classList.add("dg-said");
+        text.style.fontSize = `${room.height}px`;
+        text.style.transform = `translate(${(room.x - Number(text.getAttribute("x"))).toFixed(1)}px, ${(room.y + ASCENT * room.height - Number(text.getAttribute("y"))).toFixed(1)}px)`;
+      }
+    }
+  }
+}
+
+/** Where a label may stand: about where it was drawn, a little higher or lower, or elsewhere about its symbol. */
+function places(text, scale, symbol) {
+  const drawn = Number(text.getAttribute("font-size"));
+  const x = Number(text.getAttribute("x"));
+  const y = Number(text.getAttribute("y"));
+  return [LEGIBLE_PX, LEAST_PX].flatMap((px) => {
+    const height = Math.max(drawn, px / scale);
+    const width = (text.getComputedTextLength() * height) / drawn;
+    const middle = y - 0.35 * drawn - height / 2;
+    const beside = [0, -0.6, 0.6].map((lines) => ({ x, y: middle + lines * height, width, height }));
+    if (!symbol || !text.matches(".dg-name")) {
+      return beside;
+    }
+    const left = { x: symbol.x - width - 2 * GAP, y: symbol.y + symbol.height / 2 - height / 2, width, height };
+    return [...beside, left, { x: symbol.x, y: symbol.y - height, width, height }, { x: symbol.x, y: symbol.y + symbol.height, width, height }];
+  });
+}
+
+function restore(text) {
+  text.classList.remove("dg-said");
+  text.style.fontSize = text.style.transform = "";
+}
+
+function boxOf(symbol) {
+  const box = symbol.getBBox();
+  const matrix = symbol.transform.baseVal.consolidate()?.matrix;
+  return { x: box.x + (matrix?.e ?? 0), y: box.y + (matrix?.f ?? 0), width: box.width, height: box.height };
+}
+
+function meet(one, other) {
+  return one.x < other.x + other.width + GAP && other.x < one.x + one.width + GAP && one.y < other.y + other.height + GAP && other.y < one.y + one.height + GAP;
+}
