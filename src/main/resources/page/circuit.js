@@ -17,7 +17,7 @@ let whole = false;
 
 /** Keeps the strip up to date. */
 export function start() {
-  when("plan solved state selected", show);
+  when("plan solved state held selected", show);
   place("circuit-of").addEventListener("change", (event) => {
     whole = event.target.value === "";
     chosen = event.target.value;

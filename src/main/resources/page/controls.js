@@ -1,7 +1,8 @@
 // Key and switches above the picture.
 
-import { bench, figures, freeSwitches, positionOf, setStep, setSwitch, solutionFor, oneMoveAway, when } from "./workshop.js";
+import { bench, figures, freeSwitches, plan, positionOf, setStep, setSwitch, solutionFor, oneMoveAway, when } from "./workshop.js";
 import { element, place, say } from "./elements.js";
+import { nameOf, state } from "./words.js";
 
 const SHORT = {
   off: "Off", accessory: "Accessory", run: "On", crank: "Crank", running: "Running",
@@ -11,7 +12,7 @@ const SHORT = {
 /** Keeps them up to date. */
 export function start() {
   when("solved", show);
-  when("state", show);
+  when("state held", show);
 }
 
 function show() {
@@ -31,11 +32,22 @@ function show() {
   key.querySelectorAll("input").forEach((input) => (input.checked = input.value === bench.step));
   showSwitches();
   const step = figures();
-  place("step-note").replaceChildren(...(step?.findings ?? []).map((finding) => element("p", { className: "problem" }, finding.text)));
+  place("step-note").replaceChildren(
+    ...(step?.findings ?? []).map((finding) => element("p", { className: "problem" }, finding.text)),
+    ...(bench.held ? [element("p", { id: "held" }, heldText())] : []),
+  );
   // A switch one move away answers at once when it is moved.
   if (bench.solution && freeSwitches().length <= 6) {
     oneMoveAway().slice(0, 20).forEach((switches) => solutionFor(switches).catch(() => undefined));
   }
+}
+
+/** Which parts are otherwise than the switches alone would have them. */
+function heldText() {
+  const usual = new Map((bench.solution.result.steps.find((each) => each.step === bench.step)?.parts ?? []).map((row) => [row.part, row.state]));
+  const label = (row) => nameOf(plan().parts.find((part) => part.id === row.part)) || row.part;
+  const others = bench.held.parts.filter((row) => row.state !== usual.get(row.part)).map((row) => `${label(row)}: ${state(row.state)}`);
+  return `${others.join("; ")}. This is left from what was done before. Change the wiring, or turn the key off, to begin again.`;
 }
 
 function turn(step) {

@@ -5,7 +5,7 @@ import { button, element, place, say, severity, table, wide } from "./elements.j
 import { explained, listOfPlan, postJson } from "./service.js";
 import { patched } from "./patch.js";
 import { count, does, figure, nameOf, state } from "./words.js";
-import { endName, light, lightIn } from "./picture.js";
+import { endName, light, lightIn, play as showAfter } from "./picture.js";
 import * as list from "./list.js";
 
 /** What the last remedy changed; shown until the car changes again. */
@@ -68,7 +68,8 @@ function summary(counts) {
 
 function card(finding) {
   const feed = bench.backfeed?.result.unintendedFeeds.find((each) => finding.code === "backfeed" && each.load === finding.ids[0]);
-  const remedies = [...(finding.remedies ?? []), ...(finding.remedy?.patch ? [finding.remedy] : []), ...(feed?.remedies ?? [])].filter((each) => each.patch?.length > 0);
+  const own = finding.remedy && patchOf(finding);
+  const remedies = [...(own ? [{ ...finding.remedy, patch: own }] : []), ...(feed?.remedies ?? [])].filter((each) => each.patch?.length > 0);
   const assumed = (bench.conversion?.assumptions ?? []).filter((each) => each.findings?.includes(finding.code) || each.ids.some((id) => finding.ids[0] === id));
   return element(
     "li",
@@ -86,6 +87,30 @@ function card(finding) {
     element("div", { className: "walk" }),
     element("details", {}, element("summary", {}, "Source"), element("p", {}, `${finding.basis.rule}: ${finding.basis.source}${finding.basis.status === "from-memory" ? " (from memory)" : ""}`)),
   );
+}
+
+/** A remedy that names a rating or a size, as a change of the plan; null for one that leaves a choice to the owner. */
+function patchOf(finding) {
+  const { code, arguments: given = {} } = finding.remedy;
+  const drawn = plan({});
+  const fuse = drawn.parts.findIndex((part) => part.id === finding.ids[0] && part.kind === "fuse" && part.ratedBy !== "blow");
+  const wire = (id) => drawn.wires.findIndex((each) => each.id === id);
+  const rating = { op: "replace", path: `/parts/${fuse}/ratingA`, value: given.ratingA };
+  const size = (id) => ({ op: "replace", path: `/wires/${wire(id)}/size`, value: given.size });
+  switch (code) {
+    case "fit-fuse":
+    case "fit-fuse-up-to":
+      return fuse < 0 ? null : [rating];
+    case "fit-fuse-and-wire":
+      return fuse < 0 || wire(given.wire?.id) < 0 ? null : [rating, size(given.wire.id)];
+    case "fit-size-or-reduce-load":
+    case "fit-size-for-drop": {
+      const thin = given.place?.id ?? finding.ids[0];
+      return wire(thin) < 0 || !given.size ? null : [size(thin)];
+    }
+    default:
+      return null;
+  }
 }
 
 function point(finding) {
@@ -117,6 +142,7 @@ function stepper(item, length, shown) {
   const stop = button("Close", () => {
     walk.replaceChildren();
     light([]);
+    showAfter(null);
   }, { className: "small" });
   const go = (to) => {
     at = Math.max(0, Math.min(to, length - 1));
@@ -151,8 +177,10 @@ function setSwitches(switches) {
 function play(item, moves) {
   stepper(item, moves.length, (at) => {
     const told = element("span");
+    const said = move(moves[at]);
+    showAfter(moves.slice(0, at + 1));
     outcome(moves.slice(0, at + 1), told);
-    return element("span", {}, move(moves[at]), " ", told);
+    return element("span", {}, said, " ", told);
   });
 }
 
@@ -169,7 +197,7 @@ function move(text) {
   return `${nameOf(part) || id}: ${position}.`;
 }
 
-/** What is on after moves one after the other; a relay that they leave pulled in is in no picture of the switches alone. */
+/** What is on after moves one after the other. */
 async function outcome(moves, told) {
   try {
     const answer = await postJson(`/v1/plans/solution?after=${moves.map(encodeURIComponent).join(",")}`, plan({}));
@@ -233,8 +261,8 @@ async function showApplied(remedy, after, findingsBefore) {
       wide(
         "Before and after",
         table("Findings", [["Before", false], ["After", false]], [
-          ...gone.map((each) => [`${each.severity}: ${each.text}`, "gone"]),
           ...fresh.map((each) => ["–", `${each.severity}: ${each.text}`]),
+          ...gone.map((each) => [`${each.severity}: ${each.text}`, "gone"]),
         ]),
       ),
     );

@@ -8,7 +8,7 @@ const ASCENT = 0.8;
 /** As drawn, nothing is smaller than this once the picture is large enough. */
 const SMALLEST_PX = 8.5;
 const SMALLEST_DRAWN = 9.5;
-const ORDER = [".dg-name", ".dg-reading", ".dg-wire-name", ".dg-amps"];
+const ORDER = [".dg-head", ".dg-name", ".dg-reading", ".dg-wire-name", ".dg-amps"];
 const GAP = 2;
 
 /**
@@ -22,6 +22,7 @@ export function letter(image, scale, widthPx, important) {
   const far = scale * SMALLEST_DRAWN < SMALLEST_PX;
   image.classList.toggle("dg-far", far);
   image.querySelectorAll(".dg-said").forEach(restore);
+  image.querySelectorAll("[data-lines]").forEach(apart);
   if (!far) {
     return;
   }
@@ -29,7 +30,7 @@ export function letter(image, scale, widthPx, important) {
   const taken = [...symbols];
   const rank = (text) => (important.has(text.getAttribute("data-owner")) ? 0 : 1);
   for (const selector of ORDER) {
-    const texts = [...image.querySelectorAll(selector)].filter((text) => text.getComputedTextLength() > 0);
+    const texts = oneLine([...image.querySelectorAll(selector)].filter((text) => text.getComputedTextLength() > 0));
     for (const text of texts.sort((one, other) => rank(one) - rank(other))) {
       const owner = text.getAttribute("data-owner");
       const room = places(text, scale, symbols.find((symbol) => symbol.owners.includes(owner))).find(
@@ -54,13 +55,43 @@ function places(text, scale, symbol) {
     const height = Math.max(drawn, px / scale);
     const width = (text.getComputedTextLength() * height) / drawn;
     const middle = y - 0.35 * drawn - height / 2;
-    const beside = [0, -0.6, 0.6].map((lines) => ({ x, y: middle + lines * height, width, height }));
+    const at = (left, top) => ({ x: left, y: top, width, height });
+    const beside = [0, -0.6, 0.6].map((lines) => at(x, middle + lines * height));
     if (!symbol || !text.matches(".dg-name")) {
       return beside;
     }
-    const left = { x: symbol.x - width - 2 * GAP, y: symbol.y + symbol.height / 2 - height / 2, width, height };
-    return [...beside, left, { x: symbol.x, y: symbol.y - height, width, height }, { x: symbol.x, y: symbol.y + symbol.height, width, height }];
+    const left = symbol.x - width - 2 * GAP;
+    const centre = symbol.y + symbol.height / 2 - height / 2;
+    const above = symbol.y - height;
+    const below = symbol.y + symbol.height;
+    const right = symbol.x + symbol.width - width;
+    return [
+      ...beside, at(x, middle - 1.2 * height), at(x, middle + 1.2 * height),
+      at(left, centre), at(left, centre - 0.8 * height), at(left, centre + 0.8 * height),
+      at(symbol.x, above), at(right, above), at(symbol.x, below), at(right, below),
+    ];
   });
+}
+
+/** A name that was drawn in several lines stands in one; the first of its texts has it all. */
+function oneLine(texts) {
+  const first = new Map();
+  for (const text of texts) {
+    const owner = text.getAttribute("data-owner") ?? text;
+    const before = first.get(owner);
+    if (!before) {
+      first.set(owner, text);
+    } else {
+      before.dataset.lines ??= before.textContent;
+      before.textContent += ` ${text.textContent}`;
+    }
+  }
+  return [...first.values()];
+}
+
+function apart(text) {
+  text.textContent = text.dataset.lines;
+  delete text.dataset.lines;
 }
 
 function restore(text) {

@@ -44,7 +44,7 @@ export function start() {
     },
     entered: (index) => rows[index]?.part && select(rows[index].part.id),
   });
-  when("car plan solved state selected", show);
+  when("car plan solved state held selected", show);
   show();
   partCatalogue().then((catalogue) => {
     kinds = catalogue.kinds;

@@ -7,12 +7,18 @@ import { explained, postJson, postText } from "./service.js";
 import { colourWords, colours, does, figure, nameOf, state } from "./words.js";
 
 const READABLE_PX = 12;
+/** A frame as wide as this shows the whole picture first. */
+const WIDE_PX = 480;
 
 /** Pictures of the plan as it stands, by the position of the switches; each holds all steps of the key. */
 let drawn = new Map();
 let aborter = new AbortController();
 /** The answer that is shown. */
 let shown = null;
+/** Number of the sheet of a large car that is shown; 0 for the whole. */
+let sheet = 0;
+/** Moves after which the car is shown, one after the other; null while it is shown as key and switches stand. */
+let played = null;
 let turn = 0;
 let smallestText = 9;
 /** What of the picture is shown, in its own units. */
@@ -34,9 +40,16 @@ export function start() {
     aborter = new AbortController();
     drawn = new Map();
   });
-  when("state", () => bench.solution && redraw());
-  when("selected", showSelected);
+  when("state", () => {
+    played = null;
+    if (bench.solution) {
+      redraw();
+    }
+  });
+  when("held", () => play(bench.moves));
+  when("selected held", showSelected);
   when("checked", mark);
+  place("sheet-of").addEventListener("change", (event) => showSheet(Number(event.target.value)));
   const frame = place("diagram");
   place("zoom-in").addEventListener("click", () => zoom(0.7));
   place("zoom-out").addEventListener("click", () => zoom(1.4));
@@ -58,10 +71,11 @@ export function start() {
 
 /** The picture with the switches so, with all steps in it; drawn once. */
 function picture(switches) {
-  const key = JSON.stringify(Object.entries(switches).sort());
+  const key = JSON.stringify([sheet, played, ...Object.entries(switches).sort()]);
   if (!drawn.has(key)) {
     const asked = drawn;
-    const promise = postJson("/v1/plans/diagram?marks=none&legend=none", plan(switches), aborter.signal).then((answer) => answer.result);
+    const after = played ? `&after=${played.map(encodeURIComponent).join(",")}` : "";
+    const promise = postJson(`/v1/plans/diagram?marks=none&legend=none${onSheet()}${after}`, plan(played ? {} : switches), aborter.signal).then((answer) => answer.result);
     promise.catch(() => asked.delete(key));
     drawn.set(key, promise);
   }
@@ -91,7 +105,10 @@ async function redraw() {
     showStep();
     ahead();
   } catch (refused) {
-    if (refused.name !== "AbortError" && mine === turn) {
+    if (refused.status === 422 && sheet > 0 && mine === turn) {
+      // The car has fewer sheets than before.
+      showSheet(0);
+    } else if (refused.name !== "AbortError" && mine === turn) {
       shown = null;
       frame.replaceChildren(element("p", { className: "problem" }, explained(refused)));
     }
@@ -113,6 +130,11 @@ function put(answer) {
   smallestText = Math.min(...[...image.querySelectorAll("text[font-size]")].map((text) => Number(text.getAttribute("font-size"))), READABLE_PX);
   place("diagram").replaceChildren(image);
   shown = answer;
+  place("sheet-of").hidden = answer.sheets.length === 0;
+  place("sheet-of").replaceChildren(
+    element("option", { value: "0" }, "The whole car"),
+    ...answer.sheets.map((each) => element("option", { value: String(each.number), selected: each.number === sheet }, each.title)),
+  );
   if (before !== `${size.width} ${size.height}`) {
     view = null;
     moved = false;
@@ -121,12 +143,30 @@ function put(answer) {
   mark();
 }
 
+function onSheet() {
+  return sheet > 0 ? `&sheet=${sheet}` : "";
+}
+
+function showSheet(number) {
+  sheet = number;
+  redraw();
+}
+
+/** Turns to the sheet that has a wire or part, if the one shown has it not. */
+function turnTo(id) {
+  const other = sheet > 0 && id && find(id).length === 0 && shown?.sheets.find((each) => each.wires.includes(id) || each.parts.includes(id));
+  if (other) {
+    showSheet(other.number);
+  }
+}
+
 /** Turning the key moves nothing: the picture holds all steps and shows one. */
 function showStep() {
   const image = place("diagram").querySelector("svg");
-  const text = shown?.steps.find((each) => each.step === bench.step);
+  const step = played ? shown?.step : bench.step;
+  const text = shown?.steps.find((each) => each.step === step);
   if (image && text) {
-    image.setAttribute("data-step", bench.step);
+    image.setAttribute("data-step", step);
     image.querySelector("desc").textContent = text.description;
     fit(false);
   }
@@ -134,7 +174,7 @@ function showStep() {
 
 /** Asks for the pictures that the next move of a switch will need. */
 function ahead() {
-  if (freeSwitches().length <= 6) {
+  if (!played && freeSwitches().length <= 6) {
     oneMoveAway().slice(0, 12).forEach((switches) => picture(switches).catch(() => undefined));
   }
 }
@@ -165,7 +205,7 @@ function fit(whole) {
   if (!view) {
     const scale = Math.min(frame.width / size.width, frame.height / size.height);
     const readable = READABLE_PX / smallestText;
-    if (whole || frame.width >= 600 || scale >= readable) {
+    if (whole || frame.width >= WIDE_PX || scale >= readable) {
       view = { x: 0, y: 0, width: size.width, height: size.height };
     } else {
       // On a phone it begins at the battery, large enough to read.
@@ -291,6 +331,7 @@ function clicked(event) {
 /** Lights up a path or whatever else is concerned; an empty list puts it out. */
 export function light(ids) {
   lit = new Set(ids);
+  turnTo(ids[0]);
   mark();
   const first = ids.map((id) => find(id)[0]).find(Boolean);
   if (first && view && (view.width < size.width || view.height < size.height)) {
@@ -298,6 +339,12 @@ export function light(ids) {
     view = { ...view, x: at.x - view.width / 2, y: at.y - view.height / 2 };
     fit(false);
   }
+}
+
+/** Shows the car after moves, a relay that they leave pulled in included; null: as key and switches stand. */
+export function play(moves) {
+  played = moves;
+  redraw();
 }
 
 /** Turns key and lights up. */
@@ -332,6 +379,7 @@ function idsOf(drawing) {
 
 /** What is selected, with its figures, under the picture. */
 function showSelected() {
+  turnTo(bench.selected);
   mark();
   const id = bench.selected;
   const drawnPlan = bench.conversion?.result.plan;
@@ -372,5 +420,5 @@ export function endName(terminal) {
 
 /** The picture as it stands, for keeping. */
 export function svgText() {
-  return postText(`/v1/plans/diagram?marks=none&step=${encodeURIComponent(bench.step)}`, plan(), "image/svg+xml");
+  return postText(`/v1/plans/diagram?marks=none&step=${encodeURIComponent(bench.step)}${onSheet()}`, plan(), "image/svg+xml");
 }

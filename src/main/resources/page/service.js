@@ -11,6 +11,7 @@ export class Refusal extends Error {
   constructor(problem) {
     super(problem.detail ?? problem.title ?? "The service gave no answer.");
     this.errors = problem.errors ?? [];
+    this.status = problem.status;
   }
 }
 

@@ -47,7 +47,7 @@ export function start() {
   for (const name of ["name", "voltage", "earth"]) {
     place(`setting-${name}`).addEventListener("change", (event) => change({ ...bench.car, settings: { ...bench.car.settings, [name]: event.target.value } }));
   }
-  when("car plan solved state selected", show);
+  when("car plan solved state held selected", show);
   show();
 }
 

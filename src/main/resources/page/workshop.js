@@ -6,6 +6,7 @@ import { explained, planOfList, postJson, postSlow } from "./service.js";
 
 const CHECK_AFTER_MS = 350;
 const REMEMBERED_SETTINGS = 60;
+const MOST_MOVES = 60;
 
 /** What there is; nobody but this file writes to it. */
 export const bench = {
@@ -17,6 +18,10 @@ export const bench = {
   step: "run",
   /** Positions of free switches that were moved, by id. */
   switches: {},
+  /** What was done with key and switches since the car was changed, as the service reads moves. */
+  moves: [],
+  /** The step shown as the moves have left it, where that differs from the plan as drawn: a relay may have stayed in. */
+  held: null,
   /** The solution for these switches. */
   solution: null,
   /** The solution before the last change of the car. */
@@ -66,6 +71,9 @@ export function positionOf(part) {
 
 /** The figures of the step shown; undefined while there are none. */
 export function figures(solution = bench.solution) {
+  if (solution === bench.solution && bench.held?.step === bench.step) {
+    return bench.held;
+  }
   return solution?.result.steps.find((each) => each.step === bench.step);
 }
 
@@ -119,17 +127,49 @@ export function select(id) {
 }
 
 export function setStep(step) {
+  moved(`key:${step}`);
   bench.step = step;
   changed("state");
+  remember();
+}
+
+function moved(move) {
+  const begun = bench.moves.length > 0 ? bench.moves : [`key:${bench.step}`];
+  bench.moves = [...begun, move].slice(-MOST_MOVES);
+  bench.held = null;
+}
+
+/** Asks what the moves have left; a relay that stays in is in no solution of the switches alone. */
+async function remember() {
+  const moves = bench.moves;
+  try {
+    const answer = await postJson(`/v1/plans/solution?after=${moves.map(encodeURIComponent).join(",")}`, plan({}), aborter.signal);
+    const left = answer.result.steps.at(-1);
+    await solutionFor(bench.switches);
+    if (moves !== bench.moves || left.step !== bench.step) {
+      return;
+    }
+    const usual = new Map((figures()?.parts ?? []).map((row) => [row.part, row.state]));
+    if (left.parts.some((row) => row.state !== usual.get(row.part))) {
+      bench.held = left;
+      changed("held");
+    }
+  } catch (refused) {
+    if (refused.name !== "AbortError" && moves === bench.moves) {
+      bench.moves = [];
+    }
+  }
 }
 
 /** Moves a switch; the wiring stays as it is. */
 export function setSwitch(id, position) {
+  moved(`${id}:${position}`);
   bench.switches = { ...bench.switches, [id]: position };
   bench.earlier = null;
   changed("state");
   const mine = ++turn;
   solve(mine).catch((refused) => refuse(mine, refused));
+  remember();
 }
 
 function put(car) {
@@ -144,6 +184,8 @@ async function refresh() {
   aborter = new AbortController();
   clearTimeout(checkTimer);
   solved = new Map();
+  bench.moves = [];
+  bench.held = null;
   bench.review = null;
   bench.backfeed = null;
   bench.checking = false;

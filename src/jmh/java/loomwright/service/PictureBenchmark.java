@@ -36,7 +36,8 @@ public class PictureBenchmark {
     private static final double POST_PX = 1000;
 
     private final NetworkLimits limits = NetworkLimits.defaults();
-    private final DiagramOptions plain = new DiagramOptions(null, List.of(Marks.NONE), null, null, null, null);
+    private final DiagramOptions plain =
+            new DiagramOptions(null, List.of(Marks.NONE), null, null, null, null, null, null, null);
     private final Plan plan;
     private final Svg picture;
 

@@ -72,6 +72,11 @@ final class CellBuilder {
                 : Wordings.data(part, scene.plan()).replace(' ', TextLines.TIE);
         String named = part.label() == null || earth ? data : data.isEmpty() ? part.id() : part.id() + ", " + data;
         TextLines.wrapped(named, Text.Role.DATA, widthPx, 2).forEach(line -> add(part.id(), Text.Role.DATA, line));
+        List<Integer> sheets = earth ? List.of() : scene.references(part.id());
+        if (!sheets.isEmpty()) {
+            TextLines.wrapped(Wordings.reference(sheets), Text.Role.DATA, widthPx, 2)
+                    .forEach(line -> add(part.id(), Text.Role.DATA, line));
+        }
         String reading = Wordings.reading(scene.part(part.id()));
         if (part instanceof Joint joint) {
             reading = joint.terminals().stream()

@@ -25,10 +25,9 @@ final class Composition {
         line(Text.Role.TITLE, x, 26, title, widthPx);
     }
 
-    /** The name of a circuit in one line, what moment it is in up to two. */
-    void part(String name, String moment, double x, double y, double widthPx) {
-        line(Text.Role.NAME, x, y + 14, name, widthPx);
-        moment(moment, x, y + 29, widthPx);
+    /** The name of a circuit, in one line. */
+    void head(String name, double x, double baseline, double widthPx) {
+        line(Text.Role.LEGEND_HEAD, x, baseline, name, widthPx);
     }
 
     /** One line of text; none where it is blank. */

@@ -2,11 +2,15 @@ package loomwright.drawing.diagram;
 
 import static loomwright.message.Arg.arg;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
+import loomwright.answer.InputError;
+import loomwright.answer.InputErrors;
 import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.backfeed.BackfeedSearch;
@@ -16,14 +20,21 @@ import loomwright.comparison.ComparisonAnswer;
 import loomwright.comparison.ComparisonQuestion;
 import loomwright.comparison.PlanComparison;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.Move;
+import loomwright.operation.MovedPlan;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.Reader;
+import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
+import org.jspecify.annotations.Nullable;
 
 /** The circuit diagram of a plan. */
 public final class Diagram {
+    /** A plan of more wires is drawn sheet by sheet: placed as one it becomes a band ten times as wide as high. */
+    private static final int MOST_TOGETHER = 60;
+
     private Diagram() {}
 
     /**
@@ -50,32 +61,140 @@ public final class Diagram {
         return of(searched.plan(), options, () -> searched, networkLimits, progress);
     }
 
+    /** The whole, and each sheet that it can be drawn on, of a plan that was searched already. */
+    public static List<StepDrawings> onSheets(
+            Searched searched, DiagramOptions options, NetworkLimits networkLimits, Progress progress) {
+        Whole whole = Whole.of(searched.plan(), options, () -> searched, networkLimits, progress);
+        List<StepDrawings> drawings = new ArrayList<>(List.of(whole.drawn(null, options, progress)));
+        whole.sheets().forEach(sheet -> drawings.add(whole.drawn(sheet, options, progress)));
+        return drawings;
+    }
+
     private static StepDrawings of(
             Plan plan,
             DiagramOptions options,
             Supplier<Searched> search,
             NetworkLimits networkLimits,
             Progress progress) {
-        Markings markings = Markings.of(plan, options, search);
-        Map<Plan, Map<Step, StepReadings>> solved = new HashMap<>();
-        Map<Step, Scene> scenes = new EnumMap<>(Step.class);
-        markings.steps().forEach((step, shown) -> {
-            Map<Step, StepReadings> readings =
-                    solved.computeIfAbsent(shown.plan(), p -> readings(p, networkLimits, progress));
-            Map<String, Emphasis> fed = new HashMap<>();
-            shown.fed().forEach(id -> fed.put(id, Emphasis.BACKFEED));
-            scenes.put(
-                    step, new Scene(shown.plan(), of(readings, step), markings.marks(), shown.absent(), fed, Map.of()));
-        });
-        boolean anyBackfeed =
-                markings.steps().values().stream().anyMatch(step -> !step.fed().isEmpty());
-        return drawn(
-                scenes,
-                options.stepOr(Step.RUN),
-                options,
-                plan.name(),
-                anyBackfeed ? Set.of(Emphasis.BACKFEED) : Set.of(),
-                progress);
+        CircuitSheet sheet = sheet(CircuitSheets.of(plan), options);
+        return Whole.of(plan, options, search, networkLimits, progress).drawn(sheet, options, progress);
+    }
+
+    /** All that is to be drawn of a plan, on one sheet or on several. */
+    private record Whole(
+            String name,
+            Map<Step, Scene> scenes,
+            @Nullable Step alone,
+            Set<Emphasis> emphasis,
+            List<CircuitSheet> sheets) {
+        static Whole of(
+                Plan plan,
+                DiagramOptions options,
+                Supplier<Searched> search,
+                NetworkLimits networkLimits,
+                Progress progress) {
+            Markings markings = Markings.of(plan, options, search);
+            Map<Plan, Map<Step, StepReadings>> solved = new HashMap<>();
+            Map<Step, Scene> scenes = new EnumMap<>(Step.class);
+            markings.steps().forEach((step, shown) -> {
+                Map<Step, StepReadings> readings =
+                        solved.computeIfAbsent(shown.plan(), p -> readings(p, networkLimits, progress));
+                Map<String, Emphasis> fed = new HashMap<>();
+                shown.fed().forEach(id -> fed.put(id, Emphasis.BACKFEED));
+                scenes.put(
+                        step,
+                        new Scene(
+                                shown.plan(),
+                                Diagram.of(readings, step),
+                                markings.marks(),
+                                shown.absent(),
+                                fed,
+                                Map.of()));
+            });
+            boolean anyBackfeed = markings.steps().values().stream()
+                    .anyMatch(step -> !step.fed().isEmpty());
+            Step alone = options.after().isEmpty() ? null : move(plan, scenes, options, networkLimits, progress);
+            write(scenes, options);
+            return new Whole(
+                    plan.name(),
+                    scenes,
+                    alone,
+                    anyBackfeed ? Set.of(Emphasis.BACKFEED) : Set.of(),
+                    CircuitSheets.of(plan));
+        }
+
+        /** Puts the step that moves lead to in the place of the same step as drawn, so that everything stands as it did. */
+        private static Step move(
+                Plan plan,
+                Map<Step, Scene> scenes,
+                DiagramOptions options,
+                NetworkLimits networkLimits,
+                Progress progress) {
+            PlanSolver solver = new PlanSolver(networkLimits, progress);
+            SolvedStep moved = MovedPlan.follow(plan, Move.parse(options.after()), solver);
+            Scene drawn = Diagram.of(scenes, moved.step());
+            StepReadings readings =
+                    Reader.read(plan, List.of(moved), solver).steps().get(0);
+            scenes.put(moved.step(), drawn.with(moved.plan(), readings));
+            return moved.step();
+        }
+
+        /** Draws one sheet, or everything where none is given; what is too large to be placed as one, sheet by sheet. */
+        StepDrawings drawn(@Nullable CircuitSheet sheet, DiagramOptions options, Progress progress) {
+            Step shown = alone == null ? options.stepOr(Step.RUN) : alone;
+            List<CircuitSheet> apart = sheet != null
+                    ? List.of(sheet)
+                    : Diagram.of(scenes, shown).plan().wires().size() > MOST_TOGETHER ? sheets : List.of();
+            List<Map<Step, Scene>> blocks = apart.isEmpty()
+                    ? List.of(scenes)
+                    : apart.stream().map(this::on).toList();
+            List<Layout.Placed> placed = blocks.stream()
+                    .map(block -> Layout.place(block.values(), progress))
+                    .toList();
+            String given = options.title() == null ? name : options.title();
+            String title = sheet == null ? given : given + " · " + sheet.title();
+            Map<Step, Drawing> drawings = new EnumMap<>(Step.class);
+            scenes.forEach((step, scene) -> {
+                if (step == shown || (alone == null && options.allSteps())) {
+                    List<Sheet.Block> here = new ArrayList<>();
+                    for (int i = 0; i < blocks.size(); i++) {
+                        Scene block = Diagram.of(blocks.get(i), step);
+                        String head = blocks.size() == 1 ? "" : apart.get(i).title();
+                        here.add(new Sheet.Block(head, block, Draft.of(block, placed.get(i))));
+                    }
+                    Scene whole = sheet == null ? scene : here.get(0).scene();
+                    drawings.put(step, Sheet.of(whole, here, title, options.legend(), emphasis));
+                }
+            });
+            Scene one = sheet == null ? Diagram.of(scenes, shown) : Diagram.of(blocks.get(0), shown);
+            return new StepDrawings(shown, drawings, one.allMarks(), sheets);
+        }
+
+        private Map<Step, Scene> on(CircuitSheet sheet) {
+            Map<Step, Scene> here = new EnumMap<>(scenes);
+            here.replaceAll((step, scene) -> scene.on(sheet, sheets));
+            return here;
+        }
+    }
+
+    private static void write(Map<Step, Scene> scenes, DiagramOptions options) {
+        if (options.colours() == DiagramOptions.Colours.WORDS) {
+            scenes.replaceAll((step, scene) -> scene.withColourWords());
+        }
+    }
+
+    private static @Nullable CircuitSheet sheet(List<CircuitSheet> sheets, DiagramOptions options) {
+        Integer number = options.sheet();
+        if (number == null) {
+            return null;
+        }
+        String accepted = sheets.isEmpty()
+                ? "nothing: this plan fits on one sheet"
+                : "a whole number from 1 to " + sheets.size() + ", the number of sheets of this plan";
+        new InputErrors()
+                .check(number >= 1 && number <= sheets.size(), InputError.Code.OUT_OF_RANGE, "/sheet", number, accepted)
+                .reject();
+        return sheets.get(number - 1);
     }
 
     /**
@@ -116,33 +235,14 @@ public final class Diagram {
                                 Set.of(),
                                 compared.emphasis(),
                                 compared.names())));
-        return drawn(
-                scenes,
-                options.stepOr(WorstStep.of(comparison)),
-                options,
-                DiagramText.COMPARISON_TITLE
-                        .with(arg("before", comparison.before()), arg("after", comparison.after()))
-                        .text(),
-                Set.copyOf(compared.emphasis().values()),
-                progress);
-    }
-
-    private static StepDrawings drawn(
-            Map<Step, Scene> scenes,
-            Step shown,
-            DiagramOptions options,
-            String name,
-            Set<Emphasis> emphasis,
-            Progress progress) {
-        Layout.Placed placed = Layout.place(scenes.values(), progress);
-        String title = options.title() == null ? name : options.title();
-        Map<Step, Drawing> drawings = new EnumMap<>(Step.class);
-        scenes.forEach((step, scene) -> {
-            if (step == shown || options.allSteps()) {
-                drawings.put(step, Sheet.of(scene, placed, title, options.legend(), emphasis));
-            }
-        });
-        return new StepDrawings(shown, drawings, of(scenes, shown).allMarks());
+        String name = DiagramText.COMPARISON_TITLE
+                .with(arg("before", comparison.before()), arg("after", comparison.after()))
+                .text();
+        write(scenes, options);
+        List<CircuitSheet> sheets = CircuitSheets.of(compared.overlay().all());
+        Step worst = options.stepOr(WorstStep.of(comparison));
+        return new Whole(name, scenes, null, Set.copyOf(compared.emphasis().values()), sheets)
+                .drawn(sheet(sheets, options), options.at(worst), progress);
     }
 
     /** What there is of a step. */

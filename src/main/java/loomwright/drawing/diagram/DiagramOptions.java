@@ -15,6 +15,9 @@ import org.jspecify.annotations.Nullable;
  * @param title instead of the plan's name
  * @param allSteps whether an SVG holds all other steps as well, hidden
  * @param size of a PNG; for a screen unless said
+ * @param colours how colours of wires are written; in letters unless said
+ * @param after moves after which the plan is drawn, in order, as one step; none unless said
+ * @param sheet number of the sheet drawn, of a plan that has several; the whole plan unless said
  */
 public record DiagramOptions(
         @Nullable Step step,
@@ -22,9 +25,12 @@ public record DiagramOptions(
         LegendText legend,
         @Nullable String title,
         Boolean allSteps,
-        Size size) {
+        Size size,
+        @Nullable Integer sheet,
+        List<String> after,
+        Colours colours) {
     /** Key on, engine stopped, everything pointed out. */
-    public static final DiagramOptions USUAL = new DiagramOptions(null, null, null, null, null, null);
+    public static final DiagramOptions USUAL = new DiagramOptions(null, null, null, null, null, null, null, null, null);
 
     private static final int MOST_CHARS = 200;
 
@@ -34,19 +40,30 @@ public record DiagramOptions(
             @Nullable LegendText legend,
             @Nullable String title,
             @Nullable Boolean allSteps,
-            @Nullable Size size) {
+            @Nullable Size size,
+            @Nullable Integer sheet,
+            @Nullable List<String> after,
+            @Nullable Colours colours) {
         this.step = step;
         this.marks = marks == null ? List.of(Marks.FINDINGS, Marks.BACKFEED) : List.copyOf(marks);
         this.legend = legend == null ? LegendText.SHORT : legend;
         this.title = title;
         this.allSteps = allSteps != null && allSteps;
         this.size = size == null ? Size.SCREEN : size;
+        this.sheet = sheet;
+        this.after = after == null ? List.of() : List.copyOf(after);
+        this.colours = colours == null ? Colours.LETTERS : colours;
         new InputErrors().text("/title", title, MOST_CHARS).reject();
     }
 
     /** The same in another step. */
     public DiagramOptions at(Step other) {
-        return new DiagramOptions(other, marks, legend, title, allSteps, size);
+        return new DiagramOptions(other, marks, legend, title, allSteps, size, sheet, after, colours);
+    }
+
+    /** The same of one sheet. */
+    public DiagramOptions ofSheet(int number) {
+        return new DiagramOptions(step, marks, legend, title, allSteps, size, number, after, colours);
     }
 
     /** The step asked for, or the usual one. */
@@ -56,7 +73,7 @@ public record DiagramOptions(
 
     /** The same with all steps in one picture, or with one. */
     public DiagramOptions with(boolean all) {
-        return new DiagramOptions(step, marks, legend, title, all, size);
+        return new DiagramOptions(step, marks, legend, title, all, size, sheet, after, colours);
     }
 
     boolean shows(Marks wanted) {
@@ -71,6 +88,13 @@ public record DiagramOptions(
         BACKFEED,
         /** Nothing. */
         NONE
+    }
+
+    /** How colours of wires are written. */
+    public enum Colours {
+        /** Letters of IEC 60757. */
+        LETTERS,
+        WORDS
     }
 
     /** How large a picture of dots is. */

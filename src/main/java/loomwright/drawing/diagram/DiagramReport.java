@@ -13,12 +13,21 @@ import loomwright.operation.Step;
  *     the style sheet for diagrams obeys it
  * @param steps what each step says in words
  * @param marks what is pointed out by number
+ * @param sheets that the plan can be drawn on one by one; empty where it fits on one
  */
 public record DiagramReport(
-        String title, Step step, double widthPx, double heightPx, String svg, List<StepText> steps, List<Mark> marks) {
+        String title,
+        Step step,
+        double widthPx,
+        double heightPx,
+        String svg,
+        List<StepText> steps,
+        List<Mark> marks,
+        List<CircuitSheet> sheets) {
     public DiagramReport {
         steps = List.copyOf(steps);
         marks = List.copyOf(marks);
+        sheets = List.copyOf(sheets);
     }
 
     /**

@@ -44,5 +44,9 @@ enum DiagramText implements MessageCode {
     /** Title of the meaning of lines, where it is a picture of its own. */
     KEYS_TITLE,
     /** The same, of what is marked. */
-    DESCRIPTION_MARKS
+    DESCRIPTION_MARKS,
+    /** Title of one sheet of several. */
+    SHEET_TITLE,
+    /** Beside a part: the other sheets that it is on. */
+    SHEET_REFERENCE
 }

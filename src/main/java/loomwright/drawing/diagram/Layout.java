@@ -56,8 +56,6 @@ record Layout(
     /** A picture wider than this many times its height is read neither on a screen nor on paper. */
     private static final double WIDEST = 2;
 
-    private static final int MOST_WIRES_AGAIN = 60;
-
     /** Of several circuits that nothing joins, beside and below each other. */
     private static final double WIDTH_TO_HEIGHT = 0.8;
 
@@ -250,10 +248,8 @@ record Layout(
      */
     static Placed place(Collection<Scene> scenes, Progress progress) {
         Placed placed = place(scenes, Layers.FEWEST, progress);
-        // A large plan takes seconds to place; it is not placed again.
-        boolean again = scenes.iterator().next().plan().wires().size() <= MOST_WIRES_AGAIN;
         for (Layers layers : List.of(Layers.NARROW, Layers.NARROWEST)) {
-            if (again && placed.layout().widthToHeight() > WIDEST) {
+            if (placed.layout().widthToHeight() > WIDEST) {
                 Placed other = place(scenes, layers, progress);
                 if (other.layout().widthToHeight() < placed.layout().widthToHeight()) {
                     placed = other;
@@ -265,7 +261,7 @@ record Layout(
 
     static Placed place(Collection<Scene> scenes, Layers layers, Progress progress) {
         Scene any = scenes.iterator().next();
-        Flow flow = Flow.of(any.plan());
+        Flow flow = any.flow();
         List<Wire> wires = any.plan().wires();
         Map<String, WireLabel> labels = new LinkedHashMap<>();
         for (Scene scene : scenes) {

@@ -105,13 +105,14 @@ final class Legend {
                 .flatMap(wire -> Wordings.colours(wire.colour()).stream())
                 .distinct()
                 .collect(Collectors.toMap(code -> code, Insulation::of));
-        if (used.isEmpty()) {
-            return this;
+        if (!used.isEmpty()) {
+            String words = new TreeSet<>(used.keySet())
+                    .stream()
+                            .map(code -> code + " " + Insulation.of(code).text())
+                            .collect(Collectors.joining(", "));
+            paragraph(DiagramText.KEY_COLOURS.with(arg("colours", words)).text(), x);
         }
-        String words = new TreeSet<>(used.keySet())
-                .stream().map(code -> code + " " + Insulation.of(code).text()).collect(Collectors.joining(", "));
-        return paragraph(DiagramText.KEY_COLOURS.with(arg("colours", words)).text(), x)
-                .paragraph(DiagramText.KEY_VOLTS.text(), x);
+        return paragraph(DiagramText.KEY_VOLTS.text(), x);
     }
 
     /** Each mark with its number: in a few words in one line, or in full. */

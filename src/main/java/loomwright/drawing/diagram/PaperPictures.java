@@ -189,7 +189,8 @@ public record PaperPictures(List<Svg> pictures, List<Svg> keys, List<Integer> le
         }
 
         private static Svg svg(Drawing drawing, String id) {
-            return DrawingSvg.of(new StepDrawings(Step.OFF, Map.of(Step.OFF, drawing), List.of()), id, SCALE);
+            return DrawingSvg.of(
+                    new StepDrawings(Step.OFF, Map.of(Step.OFF, drawing), List.of(), List.of()), id, SCALE);
         }
 
         private Svg keys() {

@@ -24,7 +24,18 @@ final class Scene {
     private final Map<String, NodeReading> nodes = new HashMap<>();
     private final Map<String, WireReading> wires = new HashMap<>();
     private final Map<String, PartReading> parts = new HashMap<>();
-    private final boolean figures;
+    private final Manner manner;
+
+    /**
+     * How it is told.
+     *
+     * @param figures whether it says what everything does in its step
+     * @param colourWords whether colours are words rather than letters
+     * @param references the other sheets that a part is on
+     * @param whole the plan that this is a sheet of; absent where it is all of it
+     */
+    private record Manner(
+            boolean figures, boolean colourWords, Map<String, List<Integer>> references, @Nullable Plan whole) {}
 
     /**
      * A scene.
@@ -42,7 +53,7 @@ final class Scene {
             Set<Mark> absent,
             Map<String, Emphasis> emphasis,
             Map<String, String> names) {
-        this(plan, readings, marks, absent, emphasis, names, true);
+        this(plan, readings, marks, absent, emphasis, names, new Manner(true, false, Map.of(), null));
     }
 
     private Scene(
@@ -52,8 +63,8 @@ final class Scene {
             Set<Mark> absent,
             Map<String, Emphasis> emphasis,
             Map<String, String> names,
-            boolean figures) {
-        this.figures = figures;
+            Manner manner) {
+        this.manner = manner;
         this.plan = plan;
         this.readings = readings;
         this.marks = List.copyOf(marks);
@@ -71,7 +82,39 @@ final class Scene {
     static Scene ofWiring(Plan plan, List<Mark> marks, Map<String, Emphasis> emphasis, Map<String, String> names) {
         StepReadings none = new StepReadings(
                 Step.OFF, "", true, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), null, null);
-        return new Scene(plan, none, marks, Set.of(), emphasis, names, false);
+        return new Scene(plan, none, marks, Set.of(), emphasis, names, new Manner(false, true, Map.of(), null));
+    }
+
+    /** The same with the plan as moves have left it, and what it does then. */
+    Scene with(Plan moved, StepReadings then) {
+        return new Scene(moved, then, marks, absent, emphasis, names, manner);
+    }
+
+    /** What of it is on one sheet, with the figures of the whole and references to the other sheets. */
+    Scene on(CircuitSheet sheet, List<CircuitSheet> all) {
+        Set<String> ids = sheet.ids();
+        Map<String, List<Integer>> others = new HashMap<>();
+        sheet.parts().forEach(part -> others.put(part, sheet.others(part, all)));
+        return new Scene(
+                Section.of(plan, ids),
+                readings,
+                marks.stream()
+                        .filter(mark -> mark.ids().stream().anyMatch(ids::contains))
+                        .toList(),
+                absent,
+                emphasis,
+                names,
+                new Manner(manner.figures(), manner.colourWords(), Map.copyOf(others), plan));
+    }
+
+    /** The other sheets that a part is on. */
+    List<Integer> references(String part) {
+        return manner.references().getOrDefault(part, List.of());
+    }
+
+    /** Which way is down, by the whole plan: a sheet need not have the battery on it. */
+    Flow flow() {
+        return Flow.of(manner.whole() == null ? plan : manner.whole());
     }
 
     Plan plan() {
@@ -80,7 +123,24 @@ final class Scene {
 
     /** Whether it says what everything does in its step. */
     boolean figures() {
-        return figures;
+        return manner.figures();
+    }
+
+    /** Whether colours of wires are words rather than letters. */
+    boolean colourWords() {
+        return manner.colourWords();
+    }
+
+    /** The same with the colours of wires in words. */
+    Scene withColourWords() {
+        return new Scene(
+                plan,
+                readings,
+                marks,
+                absent,
+                emphasis,
+                names,
+                new Manner(manner.figures(), true, manner.references(), manner.whole()));
     }
 
     StepReadings readings() {

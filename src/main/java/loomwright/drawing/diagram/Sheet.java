@@ -21,28 +21,62 @@ final class Sheet {
     private static final double MARGIN_PX = 20;
     private static final double NARROWEST_PX = 560;
     private static final double HEAD_PX = 62;
+    private static final double BLOCK_HEAD_PX = 22;
+
+    /** Of a sheet with several circuits, about. */
+    private static final double WIDTH_TO_HEIGHT = 1.3;
 
     private Sheet() {}
 
     /**
-     * One step of a circuit.
+     * A circuit of a sheet.
      *
+     * @param title above it; empty for none
+     */
+    record Block(String title, Scene scene, Draft draft) {
+        double heightPx() {
+            return draft.heightPx() + (title.isEmpty() ? 0 : BLOCK_HEAD_PX);
+        }
+    }
+
+    /**
+     * One step of a circuit, or of several in rows.
+     *
+     * @param scene of all of it
      * @param emphasis what stands out in this or any step that was placed together with it
      */
-    static Drawing of(Scene scene, Layout.Placed placed, String title, LegendText legend, Set<Emphasis> emphasis) {
-        Draft draft = Draft.of(scene, placed);
-        double width = Math.max(NARROWEST_PX, draft.widthPx() + 2 * MARGIN_PX);
-        double dx = (width - draft.widthPx()) / 2;
+    static Drawing of(Scene scene, List<Block> blocks, String title, LegendText legend, Set<Emphasis> emphasis) {
+        List<DiagramPoint> places = rows(blocks);
+        double right = 0;
+        double lowest = 0;
+        for (int i = 0; i < blocks.size(); i++) {
+            right = Math.max(right, places.get(i).x() + blocks.get(i).draft().widthPx());
+            lowest = Math.max(lowest, places.get(i).y() + blocks.get(i).heightPx());
+        }
+        double width = Math.max(NARROWEST_PX, right + 2 * MARGIN_PX);
+        double dx = (width - right) / 2;
         Composition sheet = new Composition();
         String moment = moment(scene);
         sheet.title(title, MARGIN_PX, width - 2 * MARGIN_PX);
         sheet.moment(moment, MARGIN_PX, 43, width - 2 * MARGIN_PX);
-        sheet.add(draft, dx, HEAD_PX);
-        double bottom = HEAD_PX + draft.heightPx() + 8;
+        for (int i = 0; i < blocks.size(); i++) {
+            Block block = blocks.get(i);
+            DiagramPoint at = places.get(i);
+            double head = block.heightPx() - block.draft().heightPx();
+            if (head > 0) {
+                sheet.head(
+                        block.title(),
+                        dx + at.x(),
+                        HEAD_PX + at.y() + 14,
+                        block.draft().widthPx());
+            }
+            sheet.add(block.draft(), dx + at.x(), HEAD_PX + at.y() + head);
+        }
+        double bottom = HEAD_PX + lowest + 8;
         if (legend != LegendText.NONE) {
             Legend below = new Legend(sheet, MARGIN_PX, width - 2 * MARGIN_PX, bottom)
                     .keys(emphasis)
-                    .colours(scene.plan().wires())
+                    .colours(scene.colourWords() ? List.of() : scene.plan().wires())
                     .marks(legend == LegendText.KEYS ? List.of() : scene.allMarks(), legend);
             bottom = (legend == LegendText.FULL ? below.cautions(PlanCautions.of(scene.plan())) : below).bottom();
         }
@@ -54,6 +88,29 @@ final class Sheet {
                 description(scene, moment),
                 scene.marks().stream().map(Mark::number).toList(),
                 scene.readings().nodes());
+    }
+
+    /** One beside the other until a row is about as wide as all are high. */
+    private static List<DiagramPoint> rows(List<Block> blocks) {
+        double area = blocks.stream()
+                .mapToDouble(block -> block.draft().widthPx() * block.heightPx())
+                .sum();
+        double widest = Math.sqrt(WIDTH_TO_HEIGHT * area);
+        List<DiagramPoint> places = new ArrayList<>();
+        double x = 0;
+        double y = 0;
+        double rowHeight = 0;
+        for (Block block : blocks) {
+            if (x > 0 && x + block.draft().widthPx() > widest) {
+                x = 0;
+                y += rowHeight + MARGIN_PX;
+                rowHeight = 0;
+            }
+            places.add(new DiagramPoint(x, y));
+            x += block.draft().widthPx() + MARGIN_PX;
+            rowHeight = Math.max(rowHeight, block.heightPx());
+        }
+        return places;
     }
 
     /** The step, its supply and where the free switches stand. */

@@ -12,11 +12,13 @@ import loomwright.operation.Step;
  * @param shown the step that was asked for
  * @param drawings of it, and of the other steps if they were asked for, in the order in which the steps happen
  * @param marks of all steps
+ * @param sheets that the plan can be drawn on, one by one; empty where one does
  */
-public record StepDrawings(Step shown, Map<Step, Drawing> drawings, List<Mark> marks) {
+public record StepDrawings(Step shown, Map<Step, Drawing> drawings, List<Mark> marks, List<CircuitSheet> sheets) {
     public StepDrawings {
         drawings = new TreeMap<>(drawings);
         marks = List.copyOf(marks);
+        sheets = List.copyOf(sheets);
         if (!drawings.containsKey(shown)) {
             throw new IllegalArgumentException("no drawing of " + shown);
         }
@@ -49,6 +51,7 @@ public record StepDrawings(Step shown, Map<Step, Drawing> drawings, List<Mark> m
                 svg.heightPx(),
                 svg.markup().toString(),
                 steps,
-                marks);
+                marks,
+                sheets);
     }
 }

@@ -33,7 +33,8 @@ record WireLabel(List<Text> texts, List<Badge> badges, double widthPx, double he
             texts.add(
                     new Text(wire.id(), scene.figures() ? Text.Role.AMPS : Text.Role.DATA, GAP_PX + idWidth, 10, amps));
         }
-        String conductor = scene.figures() ? Wordings.conductor(wire) : Insulation.words(wire.colour());
+        String colour = scene.colourWords() ? Insulation.words(wire.colour()) : wire.colour();
+        String conductor = scene.figures() ? Wordings.conductor(wire, colour) : Insulation.words(wire.colour());
         texts.add(new Text(wire.id(), Text.Role.DATA, GAP_PX, 10 + LINE_PX, conductor));
         double width = GAP_PX
                 + Math.max(

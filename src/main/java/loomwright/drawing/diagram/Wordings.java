@@ -1,5 +1,7 @@
 package loomwright.drawing.diagram;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -121,6 +123,15 @@ final class Wordings {
         return acrossV == null ? does : DiagramNumbers.volts(Math.abs(acrossV)) + (does.isEmpty() ? "" : " " + does);
     }
 
+    /** Where the circuit goes on. */
+    static String reference(List<Integer> sheets) {
+        return DiagramText.SHEET_REFERENCE
+                .with(
+                        arg("sheets", sheets.size()),
+                        arg("numbers", sheets.stream().map(String::valueOf).collect(Collectors.joining(", "))))
+                .text();
+    }
+
     /** A terminal as a person names it: the part by its label, then the terminal. */
     static String terminal(Plan plan, TerminalRef terminal) {
         return plan.findPart(terminal.part())
@@ -130,10 +141,15 @@ final class Wordings {
 
     /** Colour and size, or resistance, of a wire. */
     static String conductor(Wire wire) {
+        return conductor(wire, wire.colour());
+    }
+
+    /** The same with a colour as it is to be written; blank or absent for none. */
+    static String conductor(Wire wire, @Nullable String colour) {
         String size = wire.size();
         Double ohm = wire.resistanceOhm();
         String is = size != null ? size(size) : ohm == null ? "" : DiagramNumbers.ohms(ohm);
-        return wire.colour() == null ? is : wire.colour() + " " + is;
+        return colour == null || colour.isEmpty() ? is : colour + " " + is;
     }
 
     static String size(String size) {

@@ -24,6 +24,7 @@ import loomwright.drawing.Svg;
 import loomwright.drawing.diagram.Diagram;
 import loomwright.drawing.diagram.DiagramOptions;
 import loomwright.drawing.diagram.DrawingSvg;
+import loomwright.drawing.diagram.StepDrawings;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanReadings;
@@ -40,7 +41,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param title of the job
  * @param goal the plan by which the vehicle is to be
- * @param pictures as built and, if there is a second plan, as modified
+ * @param pictures of the plan as built and, if there is a second one, of that as modified: the whole, and the sheets of a
+ *     large one
  * @param conditions the goal in every step
  * @param review of the goal
  * @param readings to take when the goal is reached
@@ -50,7 +52,7 @@ import org.jspecify.annotations.Nullable;
 public record JobSheet(
         String title,
         Plan goal,
-        List<Svg> pictures,
+        List<List<SheetPicture>> pictures,
         PlanReadings conditions,
         ReviewReport review,
         ReadingsSheet readings,
@@ -90,11 +92,11 @@ public record JobSheet(
                 : ComparisonAnswer.of(
                         ComparisonQuestion.of(plan, after), asBuilt, asModified, networkLimits, progress.untold());
         DiagramOptions options = DiagramOptions.USUAL.at(question.step());
-        List<Svg> pictures = new ArrayList<>();
-        pictures.add(DrawingSvg.of(Diagram.of(asBuilt, options, networkLimits, progress.part(3, PARTS)), "as-built"));
+        List<List<SheetPicture>> pictures = new ArrayList<>();
+        pictures.add(pictures(Diagram.onSheets(asBuilt, options, networkLimits, progress.part(3, PARTS)), "as-built"));
         if (after != null) {
-            pictures.add(DrawingSvg.of(
-                    Diagram.of(asModified, options, networkLimits, progress.part(4, PARTS)), "as-modified"));
+            pictures.add(pictures(
+                    Diagram.onSheets(asModified, options, networkLimits, progress.part(4, PARTS)), "as-modified"));
         }
         JobSheet sheet = new JobSheet(
                 question.titleOr(goal.name()),
@@ -110,6 +112,26 @@ public record JobSheet(
             answers.add(comparison);
         }
         return answer(sheet, answers);
+    }
+
+    /**
+     * A picture of a sheet.
+     *
+     * @param title what is on it; empty for the whole
+     * @param divided whether all that is on it is on other pictures too, larger
+     */
+    record SheetPicture(String title, Svg picture, boolean divided) {}
+
+    private static List<SheetPicture> pictures(List<StepDrawings> drawings, String id) {
+        List<SheetPicture> pictures = new ArrayList<>();
+        for (StepDrawings drawn : drawings) {
+            boolean whole = pictures.isEmpty();
+            pictures.add(new SheetPicture(
+                    whole ? "" : drawn.sheets().get(pictures.size() - 1).title(),
+                    DrawingSvg.of(drawn, id + "-" + pictures.size()),
+                    whole && drawings.size() > 1));
+        }
+        return pictures;
     }
 
     /** What is made of several answers, with the sources and cautions of all. */

@@ -25,6 +25,12 @@ final class Pictures {
     /** A stretch of a picture's height. */
     record Piece(double fromPx, double heightPx) {}
 
+    /** On one page however small it becomes: an overview of what is there larger as well. */
+    static void writeWhole(Html html, String caption, Svg picture) {
+        html.open("figure", "upright").element("figcaption", "", caption);
+        html.picture(picture, false).close();
+    }
+
     static void write(Html html, String caption, Svg picture) {
         List<Piece> pieces = pieces(picture.widthPx(), picture.heightPx());
         html.open("figure", pieces.isEmpty() ? "upright" : "pieces").element("figcaption", "", caption);

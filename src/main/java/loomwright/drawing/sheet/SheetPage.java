@@ -71,7 +71,14 @@ public final class SheetPage {
     private void pictures() {
         List<String> captions = List.of(sheet.comparison() == null ? "The circuit" : "As it is", "As it will be");
         for (int i = 0; i < sheet.pictures().size(); i++) {
-            Pictures.write(html, captions.get(i), sheet.pictures().get(i));
+            for (JobSheet.SheetPicture one : sheet.pictures().get(i)) {
+                String caption = captions.get(i) + (one.title().isEmpty() ? "" : ". " + one.title());
+                if (one.divided()) {
+                    Pictures.writeWhole(html, caption, one.picture());
+                } else {
+                    Pictures.write(html, caption, one.picture());
+                }
+            }
         }
     }
 

@@ -62,9 +62,11 @@ public final class Reference {
         }
         body.element("h2", "Schemas", "id", "schemas");
         document.at("/components/schemas").properties().forEach(schema -> {
-            body.open("details", "id", "schema-" + schema.getKey()).element("summary", schema.getKey());
+            body.open("details").element("summary", schema.getKey());
+            // A link to what is inside opens it; one to the folded thing itself would not.
+            body.open("div", "id", "schema-" + schema.getKey());
             schema(body, schema.getValue());
-            body.close();
+            body.close().close();
         });
         return "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\">"
                 + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
@@ -89,9 +91,10 @@ public final class Reference {
 
     private static void operation(Markup body, JsonNode document, String address, JsonNode operation) {
         int gap = address.indexOf(' ');
-        body.open("details", "id", operation.path("operationId").asText()).open("summary");
+        body.open("details").open("summary");
         body.element("code", address.substring(0, gap).toUpperCase(Locale.ROOT) + address.substring(gap));
         body.text(" " + operation.path("summary").asText()).close();
+        body.open("div", "id", operation.path("operationId").asText());
         markdown(body, operation.path("description").asText());
         List<JsonNode> parameters = resolved(document, operation.path("parameters"));
         if (!parameters.isEmpty()) {
@@ -116,7 +119,7 @@ public final class Reference {
                 .properties()
                 .forEach(response ->
                         contents(body, "Answer " + response.getKey(), target(document, response.getValue())));
-        body.close();
+        body.close().close();
     }
 
     /** A body or an answer: what it is, and its schema for each media type. */

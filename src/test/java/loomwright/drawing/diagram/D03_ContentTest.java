@@ -5,13 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
+import loomwright.answer.Progress;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.circuit.Wire;
 import loomwright.drawing.diagram.DiagramOptions.Marks;
 import loomwright.drawing.diagram.Drawing.Arrow;
 import loomwright.drawing.diagram.Drawing.Line;
 import loomwright.drawing.diagram.Drawing.State;
+import loomwright.network.NetworkLimits;
 import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -165,5 +168,24 @@ class D03_ContentTest {
         assertThat(Drawn.example("otter-6v-positive-earth", Step.RUN, Marks.NONE)
                         .badges())
                 .isEmpty();
+    }
+
+    @Test
+    void coloursAreWrittenOutWhereThatIsAskedFor() {
+        DiagramOptions words = new DiagramOptions(
+                Step.RUN, List.of(Marks.NONE), null, null, null, null, null, null, DiagramOptions.Colours.WORDS);
+        Plan plan = Plans.example("sandpiper-as-built");
+        Wire wire = plan.wires().stream()
+                .filter(one -> one.colour() != null && one.colour().length() > 2)
+                .findFirst()
+                .orElseThrow();
+
+        Drawing drawn = Diagram.of(plan, words, Drawn.LIMITS, NetworkLimits.defaults(), Progress.UNWATCHED)
+                .drawing();
+
+        assertThat(String.join(" ", Drawn.texts(drawn, wire.id()))).contains(Insulation.words(wire.colour()));
+        assertThat(String.join(" ", Drawn.texts(Drawn.of(plan, Step.RUN, Marks.NONE), wire.id())))
+                .contains(wire.colour())
+                .doesNotContain(Insulation.words(wire.colour()));
     }
 }

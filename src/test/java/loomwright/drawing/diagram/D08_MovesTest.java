@@ -1,0 +1,58 @@
+package loomwright.drawing.diagram;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import loomwright.answer.Progress;
+import loomwright.answer.RejectedInput;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.drawing.diagram.DiagramOptions.Marks;
+import loomwright.network.NetworkLimits;
+import loomwright.operation.Step;
+import org.junit.jupiter.api.Test;
+
+/** A plan drawn after moves: what they leave pulled in is drawn pulled in. */
+class D08_MovesTest {
+    private static final Plan PLAN = Plans.example("sandpiper-unguarded-bypass");
+
+    private static StepDrawings after(String... moves) {
+        return Diagram.of(
+                PLAN,
+                new DiagramOptions(null, List.of(Marks.NONE), null, null, true, null, null, List.of(moves), null),
+                Drawn.LIMITS,
+                NetworkLimits.defaults(),
+                Progress.UNWATCHED);
+    }
+
+    /** The bypass wire holds the solenoid in once it was in; see B04_HeldRelayTest for the reckoning. */
+    @Test
+    void aSolenoidThatIsHeldAfterCrankingIsDrawnPulledIn() {
+        StepDrawings held = after("key:crank", "key:run");
+
+        assertThat(held.shown()).isEqualTo(Step.RUN);
+        assertThat(held.drawings()).containsOnlyKeys(Step.RUN);
+        assertThat(Drawn.texts(held.drawing(), "solenoid")).anyMatch(text -> text.endsWith("pulled in"));
+        assertThat(Drawn.texts(Drawn.of(PLAN, Step.RUN, Marks.NONE), "solenoid"))
+                .noneMatch(text -> text.endsWith("pulled in"));
+    }
+
+    @Test
+    void everythingStandsWhereItStands() {
+        Drawing drawn = Drawn.of(PLAN, Step.RUN, Marks.NONE);
+        Drawing moved = after("key:run").drawing();
+
+        assertThat(moved.symbols().stream().map(Drawing.Symbol::box).toList())
+                .isEqualTo(drawn.symbols().stream().map(Drawing.Symbol::box).toList());
+    }
+
+    @Test
+    void aMoveOfNothingIsRefusedWithItsPlace() {
+        assertThatThrownBy(() -> after("key:run", "nothing:on"))
+                .isInstanceOfSatisfying(
+                        RejectedInput.class,
+                        rejected ->
+                                assertThat(rejected.faults().get(0).pointer()).isEqualTo("/after/1"));
+    }
+}
