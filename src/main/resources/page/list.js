@@ -284,7 +284,10 @@ export function merged(car, before, after) {
     return kept;
   };
   const wires = rows("wires", "no");
-  const changedParts = after.parts.filter((row) => !before.parts.some((old) => JSON.stringify(old) === JSON.stringify(row)));
+  // The service names a fuse by its id; the owner's wires may name it by what it is called, and say what is printed on it.
+  const usesId = (id) => car.parts.some((row) => row.part === id) || car.wires.some((wire) => [wire.from, wire.to, wire.via].some((end) => end?.startsWith(`${id}.`)));
+  const asOwned = (row) => (row.kind === "fuse" && row.label && !usesId(row.part) && before.parts.some((old) => old.part === row.part) ? { part: row.label, kind: row.kind, value: `${row["rating a"]} A` } : row);
+  const changedParts = after.parts.filter((row) => !before.parts.some((old) => JSON.stringify(old) === JSON.stringify(row))).map(asOwned);
   const gone = before.parts.filter((row) => !after.parts.some((each) => each.part === row.part)).map((row) => row.part);
   const replaced = new Set(changedParts.flatMap((row) => [row.part.toLowerCase(), (row.label ?? "").toLowerCase()]));
   const parts = [

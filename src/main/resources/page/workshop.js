@@ -81,6 +81,7 @@ export function figures(solution = bench.solution) {
 export function open(car) {
   past = [];
   future = [];
+  bench.step = "run";
   bench.switches = {};
   bench.earlier = null;
   bench.solution = null;

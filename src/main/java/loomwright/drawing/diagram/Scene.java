@@ -35,7 +35,10 @@ final class Scene {
      * @param whole the plan that this is a sheet of; absent where it is all of it
      */
     private record Manner(
-            boolean figures, boolean colourWords, Map<String, List<Integer>> references, @Nullable Plan whole) {}
+            boolean figures,
+            boolean colourWords,
+            Map<String, List<Integer>> references,
+            @Nullable Plan whole) {}
 
     /**
      * A scene.

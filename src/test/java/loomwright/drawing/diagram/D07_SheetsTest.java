@@ -98,8 +98,7 @@ class D07_SheetsTest {
         List<Drawing.Line> lines = drawn.drawing().wires().stream()
                 .filter(line -> !line.id().isEmpty())
                 .toList();
-        assertThat(lines.stream().map(Drawing.Line::id).toList())
-                .containsExactlyInAnyOrderElementsOf(lighting.wires());
+        assertThat(lines.stream().map(Drawing.Line::id).toList()).containsExactlyInAnyOrderElementsOf(lighting.wires());
         Drawing whole = Drawn.of(plan, Step.RUN, Marks.NONE);
         for (Drawing.Line line : lines) {
             assertThat(line.does()).isEqualTo(Drawn.wire(whole, line.id()).does());
