@@ -13,6 +13,8 @@ public enum BackfeedText implements MessageCode {
     FEED,
     FEED_OF_HOLD_IN,
     WINDINGS_TOGETHER,
+    TURN_KEY,
+    MOVE_SWITCH,
 
     PATH_STEP,
     PATH_STEP_REVERSED,

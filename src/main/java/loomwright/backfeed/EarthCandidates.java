@@ -4,12 +4,14 @@ import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy.Kind;
 import loomwright.backfeed.Survey.Moment;
@@ -34,11 +36,20 @@ final class EarthCandidates {
     private final Plan plan;
     private final PlanEdit edit;
     private final double mostV;
+    /** By id of the wire, those of its ends that have a resistance. */
+    private final Map<String, List<BadEnd>> badEnds = new HashMap<>();
 
     EarthCandidates(Plan plan) {
         this.plan = plan;
         this.edit = new PlanEdit(plan);
         this.mostV = DropRule.EARTH_JOINT.findingV(plan.system().nominalVoltageV());
+        for (Wire wire : plan.wires()) {
+            badEnds.put(
+                    wire.id(),
+                    Stream.of(new BadEnd(wire, true), new BadEnd(wire, false))
+                            .filter(end -> end.ohm() > 0)
+                            .toList());
+        }
     }
 
     /** Joints and earth points to be made good, those that lose most first. */
@@ -90,19 +101,15 @@ final class EarthCandidates {
         for (int i = 0; i < solved.branches().size(); i++) {
             Branch branch = solved.branches().get(i);
             double acrossV = Math.abs(solved.acrossV(branch.fromNode(), branch.toNode()));
-            if (branch.owner() == Branch.Owner.PART) {
-                Part part = plan.findPart(branch.id()).orElseThrow();
-                if (part instanceof EarthPoint earth) {
-                    lostV.merge(new BadEarth(earth), acrossV, Math::max);
-                } else if (part instanceof Joint joint) {
-                    lostV.merge(new BadJoint(joint), acrossV, Math::max);
-                }
+            Part part = solved.partOf(i).orElse(null);
+            if (part instanceof EarthPoint earth) {
+                lostV.merge(new BadEarth(earth), acrossV, Math::max);
+            } else if (part instanceof Joint joint) {
+                lostV.merge(new BadJoint(joint), acrossV, Math::max);
             } else if (branch.owner() == Branch.Owner.WIRE) {
-                Wire wire = plan.findWire(branch.id()).orElseThrow();
-                for (BadEnd end : List.of(new BadEnd(wire, true), new BadEnd(wire, false))) {
-                    if (end.ohm() > 0) {
-                        lostV.merge(end, Math.abs(solved.currentA(i)) * end.ohm(), Math::max);
-                    }
+                double currentA = Math.abs(solved.currentA(i));
+                for (BadEnd end : badEnds.getOrDefault(branch.id(), List.of())) {
+                    lostV.merge(end, currentA * end.ohm(), Math::max);
                 }
             }
         }

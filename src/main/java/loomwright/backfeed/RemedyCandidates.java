@@ -24,6 +24,7 @@ import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Generator;
+import loomwright.circuit.Joint;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
@@ -33,11 +34,12 @@ import loomwright.circuit.Wire;
 import loomwright.operation.Branch;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.UsualIntent;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Changes that may stop an unintended feed: a joint or an earth made good, an earth of its own for each load on the way, a
  * second pole of the master switch; in each wire that the current takes to the load a diode against it, a relay instead of it, or
- * the wire taken out or moved. They are not judged here.
+ * the wire taken out or moved; and in what draws from between two windings that should balance. They are not judged here.
  */
 final class RemedyCandidates {
     /** Coil of a common plug-in relay at 12 V (makers' data, ISO 7588 pin layout); as many watts at 6 and 24 V. */
@@ -45,14 +47,15 @@ final class RemedyCandidates {
 
     private final Plan plan;
     private final PlanEdit edit;
-    private final Consumer load;
     private final TerminalRef livePole;
+    /** Those through which the current comes, the load itself among them if it is one. */
+    private final List<Solenoid> solenoids = new ArrayList<>();
+
     private final List<Candidate> candidates = new ArrayList<>();
 
-    private RemedyCandidates(Plan plan, Consumer load, TerminalRef livePole) {
+    private RemedyCandidates(Plan plan, TerminalRef livePole) {
         this.plan = plan;
         this.edit = new PlanEdit(plan);
-        this.load = load;
         this.livePole = livePole;
     }
 
@@ -65,12 +68,15 @@ final class RemedyCandidates {
     static List<Candidate> list(Plan plan, Survey survey, Consumer load, Map<String, List<Occurrence>> occurrences) {
         List<Survey.Moment> solved = survey.solvedMoments();
         RemedyCandidates candidates =
-                new RemedyCandidates(plan, load, livePole(plan, solved.get(0).solved()));
+                new RemedyCandidates(plan, livePole(plan, solved.get(0).solved()));
         Map<String, PathStep> wires = new LinkedHashMap<>();
         for (String id : chain(load, occurrences)) {
-            plan.findPart(id)
-                    .ifPresent(
-                            part -> addWiresTowards((Consumer) part, occurrences.getOrDefault(id, List.of()), wires));
+            plan.findPart(id).ifPresent(part -> {
+                addWiresTowards((Consumer) part, occurrences.getOrDefault(id, List.of()), wires);
+                if (part instanceof Solenoid solenoid) {
+                    candidates.solenoids.add(solenoid);
+                }
+            });
         }
         // The few earths first: of a long way not every wire may be tried.
         EarthCandidates earths = new EarthCandidates(plan);
@@ -81,6 +87,7 @@ final class RemedyCandidates {
         for (PathStep step : backwardsFirst(wires)) {
             plan.findWire(step.id()).ifPresent(wire -> candidates.addForWire(wire, step));
         }
+        candidates.addBesideWindings(wires.keySet());
         return candidates.candidates;
     }
 
@@ -153,6 +160,10 @@ final class RemedyCandidates {
             }
         }
         addMove(wire, enters, leaves, unwanted);
+        addRemoval(wire);
+    }
+
+    private void addRemoval(Wire wire) {
         candidates.add(new Candidate(
                 Kind.REMOVE,
                 BackfeedText.TAKE_OUT_WIRE.with(
@@ -160,6 +171,43 @@ final class RemedyCandidates {
                 wire.id(),
                 null,
                 () -> plan.with(plan.parts(), edit.without(wire))));
+    }
+
+    /**
+     * Two windings that take the same current in opposite sense hold nothing. What draws current from between them, off the way
+     * of the load's own current, leaves one with more, and the plunger stays in: a relay takes that load off, or the wire goes.
+     */
+    private void addBesideWindings(Set<String> tried) {
+        for (Solenoid solenoid : solenoids) {
+            if (solenoid.pullInResistanceOhm() != null) {
+                addBeside(solenoid.terminal(solenoid.feedTerminal()), tried);
+            }
+        }
+    }
+
+    private void addBeside(TerminalRef windings, Set<String> tried) {
+        Set<TerminalRef> between = new LinkedHashSet<>(List.of(windings));
+        for (Wire wire : plan.wires()) {
+            TerminalRef far = farEnd(wire, between);
+            if (far != null && plan.findPart(far.part()).orElseThrow() instanceof Joint joint) {
+                joint.terminals().forEach(name -> between.add(joint.terminal(name)));
+            }
+        }
+        for (Wire wire : plan.wires()) {
+            TerminalRef far = farEnd(wire, between);
+            if (far != null && !tried.contains(wire.id())) {
+                addRelay(wire, far, far.equals(wire.to()) ? wire.from() : wire.to());
+                addRemoval(wire);
+            }
+        }
+    }
+
+    /** The end of a wire that is not among terminals of which the other end is one; absent if there is none. */
+    private static @Nullable TerminalRef farEnd(Wire wire, Set<TerminalRef> near) {
+        if (near.contains(wire.from()) == near.contains(wire.to())) {
+            return null;
+        }
+        return near.contains(wire.from()) ? wire.to() : wire.from();
     }
 
     /** Whether a wire leads to an alternator, or from the lamp before its D+: a relay there would take the lamp's current away. */
@@ -225,25 +273,26 @@ final class RemedyCandidates {
 
     /** A solenoid's own bypass contact, where it has one free, is live only while the solenoid is in. */
     private void addMove(Wire wire, TerminalRef enters, TerminalRef leaves, PathStep unwanted) {
-        if (!(load instanceof Solenoid) || !unwanted.againstFeed()) {
+        if (!unwanted.againstFeed()) {
             return;
         }
-        TerminalRef bypass = load.terminal(Solenoid.BYPASS);
-        boolean taken = plan.wires().stream().anyMatch(w -> w.from().equals(bypass) || w.to().equals(bypass));
-        if (taken) {
-            return;
+        for (Solenoid solenoid : solenoids) {
+            TerminalRef bypass = solenoid.terminal(Solenoid.BYPASS);
+            if (plan.wires().stream().anyMatch(w -> w.from().equals(bypass) || w.to().equals(bypass))) {
+                continue;
+            }
+            List<Wire> wires = edit.without(wire);
+            wires.add(wire.withEnds(bypass, enters));
+            candidates.add(new Candidate(
+                    Kind.MOVE,
+                    BackfeedText.MOVE_WIRE.with(
+                            arg("wire", wire.thing()),
+                            edit.at("from", leaves),
+                            edit.at("to", bypass),
+                            arg("part", solenoid.thing())),
+                    wire.id(),
+                    null,
+                    () -> plan.with(plan.parts(), wires)));
         }
-        List<Wire> wires = edit.without(wire);
-        wires.add(wire.withEnds(bypass, enters));
-        candidates.add(new Candidate(
-                Kind.MOVE,
-                BackfeedText.MOVE_WIRE.with(
-                        arg("wire", wire.thing()),
-                        edit.at("from", leaves),
-                        edit.at("to", bypass),
-                        arg("part", load.thing())),
-                wire.id(),
-                null,
-                () -> plan.with(plan.parts(), wires)));
     }
 }

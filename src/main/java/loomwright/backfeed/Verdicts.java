@@ -4,6 +4,7 @@ import static loomwright.message.Arg.arg;
 
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Cost;
@@ -19,6 +20,8 @@ import loomwright.circuit.Solenoid;
 import loomwright.message.Arg;
 import loomwright.message.Message;
 import loomwright.operation.FeedStrength;
+import loomwright.operation.Move;
+import loomwright.operation.Step;
 
 /** How serious an unintended feed is, and how to say it. */
 public final class Verdicts {
@@ -61,6 +64,7 @@ public final class Verdicts {
                 arg("does", does(consumer)),
                 arg("feed", feed),
                 when(plan, worst),
+                moves(plan, worst),
                 arg("operateV", worst.operateV()),
                 arg("releaseV", worst.releaseV()),
                 Arg.messages(
@@ -105,6 +109,24 @@ public final class Verdicts {
 
     private static Arg when(Plan plan, Occurrence occurrence) {
         return arg("when", occurrence.step().in(plan, occurrence.changes()));
+    }
+
+    /** What is done to get there, where the positions of the switches alone do not show it. */
+    private static Arg moves(Plan plan, Occurrence occurrence) {
+        return Arg.messages(
+                "moves",
+                occurrence.remembered()
+                        ? Move.parse(occurrence.after()).stream()
+                                .map(move -> said(plan, move))
+                                .toList()
+                        : List.of());
+    }
+
+    private static Message said(Plan plan, Move move) {
+        return move.turnsKey()
+                ? BackfeedText.TURN_KEY.with(
+                        arg("when", Step.of(move.to()).orElseThrow().in(plan, Map.of())))
+                : BackfeedText.MOVE_SWITCH.with(arg("operated", plan.thing(move.what())), arg("position", move.to()));
     }
 
     private static boolean hasArmature(Consumer consumer) {

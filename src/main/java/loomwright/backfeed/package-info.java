@@ -3,7 +3,8 @@
  *
  * <p>Reading list: {@link loomwright.backfeed.BackfeedSearch} is the entry; {@link loomwright.backfeed.Situations} goes
  * through the switch positions, {@link loomwright.backfeed.FeedPaths} follows the current, {@link
- * loomwright.backfeed.RemedyCandidates} thinks of remedies and {@link loomwright.backfeed.RemedyTrial} tries each on a
+ * loomwright.backfeed.RemedyCandidates} thinks of remedies, {@link loomwright.backfeed.EarthCandidates} and {@link
+ * loomwright.backfeed.MasterSwitchCandidates} of those at the cause, and {@link loomwright.backfeed.RemedyTrial} tries each on a
  * copy of the plan. {@link loomwright.backfeed.BackfeedReport} is what comes out.
  */
 @NullMarked

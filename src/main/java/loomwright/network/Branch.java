@@ -228,15 +228,22 @@ abstract sealed class Branch {
             kneeV = ratedV * Math.pow(lamp.coldFraction(), 1 / (1 - Lamp.EXPONENT));
         }
 
+        /** Whether it is so cold that it is a plain resistance. */
+        boolean isCold(double driveV) {
+            return Math.abs(driveV) <= kneeV;
+        }
+
         @Override
         double currentA(double driveV) {
             double v = Math.abs(driveV);
-            return v <= kneeV ? coldS * driveV : Math.copySign(ratedA * Math.pow(v / ratedV, Lamp.EXPONENT), driveV);
+            return isCold(driveV)
+                    ? coldS * driveV
+                    : Math.copySign(ratedA * Math.pow(v / ratedV, Lamp.EXPONENT), driveV);
         }
 
         @Override
         double slopeS(double driveV, double currentA) {
-            return Math.abs(driveV) <= kneeV ? coldS : Lamp.EXPONENT * currentA / driveV;
+            return isCold(driveV) ? coldS : Lamp.EXPONENT * currentA / driveV;
         }
     }
 }

@@ -3,7 +3,6 @@ package loomwright.operation;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
@@ -45,7 +44,7 @@ public final class MovedPlan {
         moved.check(moves);
         for (Move move : moves) {
             if (move.turnsKey()) {
-                moved.turnTo(find(move.to()).orElseThrow());
+                moved.turnTo(Step.of(move.to()).orElseThrow());
             } else {
                 moved.set(move);
             }
@@ -63,7 +62,7 @@ public final class MovedPlan {
             String where = "/after/" + i;
             if (move.turnsKey()) {
                 errors.check(
-                        find(move.to()).isPresent(),
+                        Step.of(move.to()).isPresent(),
                         InputError.Code.UNKNOWN_REFERENCE,
                         where,
                         move,
@@ -92,10 +91,6 @@ public final class MovedPlan {
             }
         }
         errors.reject();
-    }
-
-    private static Optional<Step> find(String text) {
-        return Arrays.stream(STEPS).filter(step -> step.code().equals(text)).findFirst();
     }
 
     private void set(Move move) {

@@ -1,6 +1,8 @@
 package loomwright.operation;
 
+import java.util.Arrays;
 import java.util.Map;
+import java.util.Optional;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.message.Argument.Instant;
@@ -32,6 +34,11 @@ public enum Step implements MessageCode {
         this.condition = condition;
         this.engineTurning = engineTurning;
         this.charging = charging;
+    }
+
+    /** The step that is written so in the contract; empty if there is none. */
+    public static Optional<Step> of(String code) {
+        return Arrays.stream(values()).filter(step -> step.code().equals(code)).findFirst();
     }
 
     /** Its place in the order in which the steps are solved, from 0. */

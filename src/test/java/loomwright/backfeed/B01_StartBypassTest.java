@@ -167,6 +167,17 @@ class B01_StartBypassTest {
                 .isEmpty();
     }
 
+    /** What frees the solenoid frees the motor behind its contact. */
+    @Test
+    void theStarterIsHelpedByTheMoveThatHelpsItsSolenoid() {
+        assertThat(Searched.of(unguarded)
+                        .remedy("starter", BackfeedReport.Remedy.Kind.MOVE, "W35")
+                        .patch())
+                .isEqualTo(Searched.of(unguarded)
+                        .remedy("solenoid", BackfeedReport.Remedy.Kind.MOVE, "W35")
+                        .patch());
+    }
+
     @Test
     void aDiodeTheWrongWayRoundDoesNotHelp() {
         assertThat(Searched.of(withDiode(false)).at("solenoid", Step.RUN).activity())

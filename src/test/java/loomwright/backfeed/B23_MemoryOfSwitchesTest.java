@@ -9,6 +9,7 @@ import loomwright.backfeed.BackfeedReport.UnintendedFeed;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.message.MessageFinder;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Move;
@@ -67,6 +68,18 @@ class B23_MemoryOfSwitchesTest {
                     .isEqualTo(FeedStrength.OPERATES);
         }
         assertThat(found.report().extent().switchMoves()).isGreaterThanOrEqualTo(2);
+    }
+
+    /** The positions of the switches alone do not show why: the verdict says what was moved, in order. */
+    @Test
+    void theVerdictSaysByWhichMovesItComesToThat() {
+        Searched found = Searched.of(spotLamps(""));
+        for (String load : List.of("relay", "spot", "beam")) {
+            UnintendedFeed feed = found.feed(load);
+            int moves = feed.main().remembered() ? feed.main().after().size() : 0;
+            assertThat(MessageFinder.words(feed.verdict(), "moves")).as(load).hasSize(moves);
+        }
+        assertThat(found.feed("relay").main().remembered()).isTrue();
     }
 
     /** A spring-loaded switch is back before anything is reported: what only lasts while it is held is no finding. */

@@ -98,4 +98,19 @@ class B25_CausesTest {
                 .extracting(Remedy::at)
                 .doesNotContain(output.get(0).id());
     }
+
+    /**
+     * With the key let go the contact drives the same current through both windings, which then hold nothing. A valve of 0.8 ohm
+     * that draws from between them leaves the pull-in winding with more, and the starter stays in.
+     */
+    @Test
+    void whatUnbalancesTwoWindingsIsTakenOffByARelay() {
+        Plan plan = Plans.named("unbalanced-windings");
+        assertThat(Searched.of(plan).feed("solenoid").main().activity()).isNotEqualTo(FeedStrength.LEAKS);
+        for (String load : List.of("solenoid", "starter")) {
+            assertThat(remedies(plan, load))
+                    .extracting(Remedy::kind, Remedy::at)
+                    .contains(tuple(Kind.RELAY, "W7"));
+        }
+    }
 }
