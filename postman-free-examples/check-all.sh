@@ -85,6 +85,7 @@ example spreadsheet "soffice ${python:-python3-uno}" "${python:-python3}" spread
 example spreadsheet/import-csv "soffice curl python3" spreadsheet/import-csv.sh "$LOOMWRIGHT"
 example club-page "chromium python3 curl" \
   club-page/check.sh "$LOOMWRIGHT" "http://127.0.0.1:$((port + 1))" "$((port + 2))"
+example partitions/parallel "mvn python3 parallel" partitions/run.sh 100 2 parallel
 example clients/java "mvn javac" clients/run.sh java
 example clients/python "mvn python3 pip3" clients/run.sh python
 example clients/typescript "mvn node npm" clients/run.sh typescript

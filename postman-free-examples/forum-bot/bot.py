@@ -46,7 +46,7 @@ HELP = """I can work these out (figures with their units, in any order):
 - `ohms 6 || 13 + 1`: resistances in series (+) and parallel (||)
 - `plans`: the vehicles I know
 - `plan sandpiper run`: what a meter shows in one position of the key: off, accessory, run, crank or running
-- `plan sandpiper unguarded backfeed`: what is fed unasked; also `review` and `mistakes`
+- `plan sandpiper unguarded backfeed`: what is live when it should be off; also `review` and `mistakes`
 
 Or paste a list of your wires, a row each, under a heading such as `from | to | size | length`, and I check your car.
 """

@@ -16,6 +16,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicLong;
 import loomwright.answer.Severity;
+import loomwright.bulk.LineReader;
 import loomwright.bulk.PlanFiles;
 import loomwright.bulk.Summary;
 import loomwright.message.Message;
@@ -26,6 +27,7 @@ import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Help.Visibility;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -56,7 +58,7 @@ final class CheckCommand implements Callable<Integer> {
         CARS
     }
 
-    @Parameters(arity = "1..*", paramLabel = "FILE", descriptionKey = "files", showDefaultValue = Visibility.NEVER)
+    @Parameters(arity = "0..*", paramLabel = "FILE", descriptionKey = "files", showDefaultValue = Visibility.NEVER)
     private List<Path> given = List.of();
 
     @Option(names = "--operation")
@@ -90,20 +92,49 @@ final class CheckCommand implements Callable<Integer> {
         if (worstFirst && form != Form.CARS) {
             throw wrong(CommandText.ORDER_IS_OF_CARS.with());
         }
+        return given.isEmpty() ? filter(run, options) : checkFiles(run, options);
+    }
+
+    /** Lines on standard input, as from a pipe. */
+    private int filter(LocalRun run, Options options) throws IOException {
+        if (isAtTerminal()) {
+            throw wrong(CommandText.NOTHING_TO_CHECK.with());
+        }
+        try (OutputStream report = report(file -> false)) {
+            LineReader lines = new LineReader(System.in, options.limits().bodyBytes());
+            Summary summary = run.run(operation, lines, report, form(), () -> {});
+            if (!quiet) {
+                say(summary);
+            }
+            return exitCode(summary);
+        }
+    }
+
+    private int checkFiles(LocalRun run, Options options) throws IOException {
         try (PlanFiles files = PlanFiles.find(
                         given, run.lists(operation), options.limits().bodyBytes());
-                OutputStream report = report(files)) {
+                OutputStream report = report(files::awaits)) {
+            // Whoever keeps standard error in a file wants no bar in it.
+            boolean watched = !quiet && isAtTerminal();
             Summary summary =
-                    quiet ? run.run(operation, files, report, form(), () -> {}) : runWithProgress(run, files, report);
+                    watched ? runWithProgress(run, files, report) : run.run(operation, files, report, form(), () -> {});
+            if (!quiet) {
+                say(summary);
+            }
             return exitCode(summary);
         } catch (NoSuchFileException e) {
             throw wrong(CommandText.CANNOT_BE_READ.with(arg("file", e.getFile())));
         }
     }
 
+    /** Whether a person sits there; knows of newer Javas too, in which there always is a console. */
+    private static boolean isAtTerminal() {
+        return Ansi.AUTO.enabled();
+    }
+
     private LocalRun.Report form() {
         return switch (form) {
-            case NDJSON -> LocalRun.Report.NDJSON;
+            case NDJSON -> given.isEmpty() ? LocalRun.Report.PIPE : LocalRun.Report.NDJSON;
             case CSV -> LocalRun.Report.CSV;
             case CARS -> worstFirst ? LocalRun.Report.CARS_WORST_FIRST : LocalRun.Report.CARS;
         };
@@ -112,7 +143,6 @@ final class CheckCommand implements Callable<Integer> {
     private Summary runWithProgress(LocalRun run, PlanFiles files, OutputStream report) throws IOException {
         AtomicLong done = new AtomicLong();
         long startNs = System.nanoTime();
-        Summary summary;
         try (ProgressBar bar = new ProgressBarBuilder()
                 .setTaskName(operation)
                 .setInitialMax(files.totalBytes())
@@ -120,14 +150,12 @@ final class CheckCommand implements Callable<Integer> {
                 .setUpdateIntervalMillis(REFRESH_MS)
                 .setConsumer(new ConsoleProgressBarConsumer(System.err))
                 .build()) {
-            summary = run.run(operation, files, report, form(), () -> {
+            return run.run(operation, files, report, form(), () -> {
                 long count = done.incrementAndGet();
                 bar.stepTo(files.passedBytes());
                 bar.setExtraMessage(rate(count, System.nanoTime() - startNs));
             });
         }
-        say(summary);
-        return summary;
     }
 
     private static String rate(long count, long ns) {
@@ -168,8 +196,14 @@ final class CheckCommand implements Callable<Integer> {
         };
     }
 
+    /** Knows whether a file is still to be read. */
+    @FunctionalInterface
+    private interface Waiting {
+        boolean awaits(Path file) throws IOException;
+    }
+
     /** Standard output, unlike {@link System#out}, does not keep quiet about what could not be written. */
-    private OutputStream report(PlanFiles files) throws IOException {
+    private OutputStream report(Waiting waiting) throws IOException {
         if (out == null) {
             return new BufferedOutputStream(new FileOutputStream(FileDescriptor.out) {
                 @Override
@@ -178,7 +212,7 @@ final class CheckCommand implements Callable<Integer> {
                 }
             });
         }
-        if (files.awaits(out)) {
+        if (waiting.awaits(out)) {
             throw wrong(CommandText.REPORT_OVER_PLAN.with(arg("file", out.toString())));
         }
         try {

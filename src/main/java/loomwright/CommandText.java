@@ -16,6 +16,7 @@ enum CommandText implements MessageCode {
     UNKNOWN_LIMIT,
     ORDER_IS_OF_CARS,
     OPERATION_MUST_BE,
+    NOTHING_TO_CHECK,
     CANNOT_BE_READ,
     CANNOT_BE_WRITTEN,
     REPORT_OVER_PLAN,

@@ -157,7 +157,7 @@ function show() {
     return;
   }
   const step = figures();
-  const volts = new Map((step?.nodes ?? []).flatMap((node) => node.terminals.map((terminal) => [terminal, node.floating ? "floating" : `${figure(node.voltageV)} V`])));
+  const volts = new Map((step?.nodes ?? []).flatMap((node) => node.terminals.map((terminal) => [terminal, node.voltageV === undefined ? "floating" : `${figure(node.voltageV)} V`])));
   const readings = new Map((step?.parts ?? []).map((row) => [row.part, row]));
   const wires = new Map((step?.wires ?? []).map((row) => [row.wire, row]));
   const line = circuitOf(plan, chosen);

@@ -94,7 +94,7 @@ async function run() {
     })),
   );
   try {
-    const answer = await postSlow("/v1/plans/mistakes", plan({}), (progress) => {
+    const answer = await postSlow("/v1/plans/mistakes?details=true&limit=10000", plan({}), (progress) => {
       bar.max = progress.of ?? 1;
       bar.value = Math.min(progress.done ?? 0, progress.of ?? 1);
     }, mine.signal);

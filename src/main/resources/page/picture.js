@@ -397,7 +397,7 @@ function showSelected() {
     );
   } else if (part) {
     const reading = step?.parts.find((row) => row.part === id);
-    const at = (step?.nodes ?? []).flatMap((node) => node.terminals.filter((terminal) => terminal.startsWith(`${id}.`)).map((terminal) => `${terminal.slice(id.length + 1)}: ${node.floating ? "floating" : `${figure(node.voltageV)} V`}`));
+    const at = (step?.nodes ?? []).flatMap((node) => node.terminals.filter((terminal) => terminal.startsWith(`${id}.`)).map((terminal) => `${terminal.slice(id.length + 1)}: ${node.voltageV === undefined ? "floating" : `${figure(node.voltageV)} V`}`));
     target.replaceChildren(
       element("strong", {}, `${nameOf(part)} `), `(${part.kind.replaceAll("-", " ")}) `,
       reading?.activity ? `${does(reading)}${reading.acrossV === undefined ? "" : `, ${figure(reading.acrossV)} V across it`}. ` : reading?.state ? `${state(reading.state)}. ` : "",

@@ -246,11 +246,18 @@ export function solutionFor(switches) {
       solved.delete(solved.keys().next().value);
     }
     const asked = solved;
-    const promise = postJson("/v1/plans/solution", plan(switches), aborter.signal);
+    const promise = postJson("/v1/plans/solution?full=true", plan(switches), aborter.signal).then(withTerminals);
     promise.catch(() => asked.delete(key));
     solved.set(key, promise);
   }
   return solved.get(key);
+}
+
+/** The terminals, which stand once in the answer, beside the voltage of their node in each step. */
+function withTerminals(solution) {
+  const terminals = new Map(solution.result.nodes.map((each) => [each.node, each.terminals]));
+  solution.result.steps.forEach((step) => step.nodes.forEach((node) => { node.terminals = terminals.get(node.node); }));
+  return solution;
 }
 
 /** The positions of the switches one move away from those shown. */

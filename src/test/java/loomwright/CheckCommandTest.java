@@ -2,7 +2,9 @@ package loomwright;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
@@ -99,9 +101,36 @@ class CheckCommandTest {
 
     @Test
     void aWrongCommandLineIsSixtyFour() {
-        assertThat(check("check")).isEqualTo(64);
         assertThat(check("check", folder + "/no-such.json")).isEqualTo(64);
         assertThat(check("check", "--operation", "no-such", folder.toString())).isEqualTo(64);
+    }
+
+    /** So that parts of many lines, each through a pipe of its own, give what all of them give through one. */
+    @Test
+    void linesOnStandardInputComeOutOneForOneWhereverTheyAreCut() throws IOException {
+        List<String> lines = Stream.of("0.1", "5", "much", "100", "2.5")
+                .map(amps -> "{\"key\":\"" + amps + "\",\"input\":" + DROP.formatted(amps) + "}")
+                .toList();
+        List<String> whole = filtered(lines, 3);
+        assertThat(whole).hasSize(lines.size());
+        for (int i = 0; i < lines.size(); i++) {
+            assertThat(filtered(lines.subList(i, i + 1), i == 2 ? 3 : i == 3 ? 2 : 0))
+                    .containsExactly(whole.get(i));
+        }
+        assertThat(filtered(List.of(), 0)).isEmpty();
+    }
+
+    private List<String> filtered(List<String> lines, int exitCode) throws IOException {
+        InputStream before = System.in;
+        Path out = folder.resolve("filtered");
+        System.setIn(new ByteArrayInputStream(String.join("\n", lines).getBytes(StandardCharsets.UTF_8)));
+        try {
+            assertThat(check("check", "--quiet", "--operation", "voltage-drop", "--out", out.toString()))
+                    .isEqualTo(exitCode);
+        } finally {
+            System.setIn(before);
+        }
+        return Files.readAllLines(out);
     }
 
     @Test

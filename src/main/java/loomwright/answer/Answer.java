@@ -35,7 +35,7 @@ public record Answer<T>(
     }
 
     /** Another result that is followed and trusted in the same way. */
-    public Answer<T> with(T other) {
+    public <R> Answer<R> with(R other) {
         return new Answer<>(other, working, basis, assumptions, cautions);
     }
 }

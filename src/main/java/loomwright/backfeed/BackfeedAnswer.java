@@ -59,9 +59,10 @@ public final class BackfeedAnswer {
                     "MIL-STD-785B, task 205, Sneak circuit analysis; RADC-TR-90-109, Integration of Sneak Analysis with"
                             + " Design"));
         }
+        BackfeedReport told = shortened(report, options);
         return new Answer<>(
-                shortened(report, options),
-                working(plan, report),
+                told,
+                working(plan, told),
                 basis,
                 IntentAssumptions.of(given, id -> codes(report, id)),
                 cautions(plan, report));
@@ -83,13 +84,16 @@ public final class BackfeedAnswer {
 
     /** A report with as much of it as is asked for: a whole car has hundreds of paths that nobody follows. */
     private static BackfeedReport shortened(BackfeedReport report, BackfeedOptions options) {
+        List<UnintendedFeed> told = report.unintendedFeeds().stream()
+                .filter(feed -> feed.severity().compareTo(options.severity()) <= 0)
+                .limit(options.limit())
+                .map(feed -> shortened(feed, options))
+                .toList();
         return new BackfeedReport(
                 report.plan(),
                 report.extent(),
-                report.unintendedFeeds().stream()
-                        .limit(options.limit())
-                        .map(feed -> shortened(feed, options))
-                        .toList(),
+                told,
+                report.unintendedFeeds().size() - told.size(),
                 report.reversedWires(),
                 report.withFaults().stream()
                         .map(fault -> new FaultFeeds(
@@ -149,7 +153,9 @@ public final class BackfeedAnswer {
 
     private static List<Message> working(Plan plan, BackfeedReport report) {
         List<Message> working = new ArrayList<>(extent(plan, report.extent()));
-        if (report.unintendedFeeds().isEmpty()) {
+        if (report.notListed() > 0) {
+            working.add(BackfeedText.NOT_LISTED.with(arg("notListed", report.notListed())));
+        } else if (report.unintendedFeeds().isEmpty()) {
             working.add(BackfeedText.NOTHING_FOUND.with());
         }
         Cure cure = report.cure();

@@ -1,6 +1,7 @@
 package loomwright.backfeed;
 
 import loomwright.answer.InputErrors;
+import loomwright.answer.Severity;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,13 +11,16 @@ import org.jspecify.annotations.Nullable;
  * @param clues whether to tell the patterns of sneak circuit analysis; false unless said
  * @param cure whether to look for remedies that help together; false unless said
  * @param details whether to tell the ways of the current of every occurrence, not of the main one alone; false unless said
- * @param limit of how many loads are told, 1 to 1000; {@link #USUAL_LIMIT} unless said
+ * @param limit of how many loads are told, worst first, 1 to 1000; {@link #USUAL_LIMIT} unless said
+ * @param severity the least serious of which is told; {@link Severity#NOTE} unless said
  */
-public record BackfeedOptions(Boolean singleFaults, Boolean clues, Boolean cure, Boolean details, Integer limit) {
+public record BackfeedOptions(
+        Boolean singleFaults, Boolean clues, Boolean cure, Boolean details, Integer limit, Severity severity) {
     /** How many loads are told where nobody says. */
     public static final int USUAL_LIMIT = 50;
 
-    public static final BackfeedOptions USUAL = new BackfeedOptions(false, false, false, false, USUAL_LIMIT);
+    public static final BackfeedOptions USUAL =
+            new BackfeedOptions(false, false, false, false, USUAL_LIMIT, Severity.NOTE);
 
     public BackfeedOptions {
         singleFaults = orFalse(singleFaults);
@@ -24,11 +28,16 @@ public record BackfeedOptions(Boolean singleFaults, Boolean clues, Boolean cure,
         cure = orFalse(cure);
         details = orFalse(details);
         limit = orUsual(limit);
+        severity = orNote(severity);
         new InputErrors().range("/limit", (double) limit, 1, 1000).reject();
     }
 
     private static Boolean orFalse(@Nullable Boolean value) {
         return value != null && value;
+    }
+
+    private static Severity orNote(@Nullable Severity value) {
+        return value == null ? Severity.NOTE : value;
     }
 
     private static Integer orUsual(@Nullable Integer value) {

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param plan its name
  * @param extent what was looked at, and what was not
  * @param unintendedFeeds one for each load concerned, worst first
+ * @param notListed how many loads are not told, because they are beyond the limit or less serious than asked for
  * @param reversedWires wires that carry current against their feed direction, strongest first
  * @param withFaults the single faults that bring about more, worst first; empty if not asked for
  * @param cure remedies that help together; absent if not asked for, or if none helps
@@ -25,17 +26,18 @@ public record BackfeedReport(
         String plan,
         Extent extent,
         List<UnintendedFeed> unintendedFeeds,
+        int notListed,
         List<ReversedWire> reversedWires,
         List<FaultFeeds> withFaults,
         @Nullable Cure cure) {
     /** The same of a plan of another name with the same circuit. */
     public BackfeedReport named(String name) {
-        return new BackfeedReport(name, extent, unintendedFeeds, reversedWires, withFaults, cure);
+        return new BackfeedReport(name, extent, unintendedFeeds, notListed, reversedWires, withFaults, cure);
     }
 
     /** The same with a cure, and with remedies judged beside it. */
     BackfeedReport with(List<UnintendedFeed> feeds, Cure found) {
-        return new BackfeedReport(plan, extent, feeds, reversedWires, withFaults, found);
+        return new BackfeedReport(plan, extent, feeds, notListed, reversedWires, withFaults, found);
     }
 
     /**

@@ -173,6 +173,7 @@ public final class BackfeedSearch {
                 plan.name(),
                 found.extent().with(survey.combinations(), remediesLeft, ofFaults.left()),
                 feeds,
+                0,
                 reversedWires(survey),
                 ofFaults.feeds(),
                 null);

@@ -37,6 +37,7 @@ public enum BackfeedText implements MessageCode {
     FAULTS_LEFT,
     CURED_TOGETHER,
     NOTHING_FOUND,
+    NOT_LISTED,
     CURRENT_PATH,
     REMEDY
 }

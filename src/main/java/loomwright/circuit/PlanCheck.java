@@ -17,13 +17,15 @@ public final class PlanCheck {
     /** All faults found, in the order of the document; empty for a sound plan. */
     public static List<InputError> check(Plan plan) {
         InputErrors faults = new InputErrors();
-        faults.check(
-                !plan.listParts(Battery.class).isEmpty()
-                        || !plan.listParts(Generator.class).isEmpty(),
-                InputError.Code.MISSING,
-                "/parts",
-                null,
-                "at least one battery, alternator or dynamo to feed the circuit");
+        if (plan.listParts(Battery.class).isEmpty()
+                && plan.listParts(Generator.class).isEmpty()) {
+            faults.add(new InputError(
+                            InputError.Code.MISSING,
+                            "/parts",
+                            null,
+                            "at least one battery, alternator or dynamo to feed the circuit")
+                    .at("the source of current"));
+        }
         for (int i = 0; i < plan.parts().size(); i++) {
             Part part = plan.parts().get(i);
             String at = "/parts/" + i;

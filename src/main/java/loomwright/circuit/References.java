@@ -1,17 +1,27 @@
 package loomwright.circuit;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 
 /** Checks that ids are unique and that everything named in a plan exists. */
 final class References {
+    private static final int MOST_NAMED = 5;
+
     private final Map<String, Part> parts = new HashMap<>();
+    private final List<LooseEnd> loose = new ArrayList<>();
+
     private final InputErrors faults;
+
+    /** An end of a wire that leads to no part. */
+    private record LooseEnd(String pointer, String wire, TerminalRef at) {}
 
     private References(InputErrors faults) {
         this.faults = faults;
@@ -21,6 +31,7 @@ final class References {
         References references = new References(faults);
         references.checkParts(parts);
         references.checkWires(wires);
+        references.reportMissing();
         references.checkConnectors(connectors);
         for (int i = 0; i < parts.size(); i++) {
             if (parts.get(i) instanceof Consumer consumer
@@ -71,8 +82,8 @@ final class References {
             // The answers name parts and wires side by side.
             duplicate(at + "/id", wire.id(), "parts and wires");
         }
-        terminal(at + "/from", wire.from());
-        terminal(at + "/to", wire.to());
+        terminal(at + "/from", wire, wire.from());
+        terminal(at + "/to", wire, wire.to());
         faults.check(
                 !wire.from().equals(wire.to()),
                 InputError.Code.CONTRADICTION,
@@ -133,15 +144,47 @@ final class References {
         }
     }
 
-    private void terminal(String pointer, TerminalRef ref) {
+    /** A part that is not there is one fault, however many wires lead to it; so are all earth points if there is none. */
+    private void reportMissing() {
+        boolean noEarth = parts.values().stream().noneMatch(EarthPoint.class::isInstance);
+        List<LooseEnd> atEarth = loose.stream()
+                .filter(end -> noEarth && end.at().terminal().equals(EarthPoint.TERMINAL))
+                .toList();
+        List<String> earths = atEarth.size() < 2
+                ? List.of()
+                : atEarth.stream().map(end -> end.at().part()).distinct().toList();
+        if (!earths.isEmpty()) {
+            faults.add(new InputError(
+                            InputError.Code.MISSING,
+                            "/parts",
+                            null,
+                            "parts of kind earth with the ids " + String.join(", ", earths) + "; " + named(atEarth)
+                                    + " lead there")
+                    .at("the earth"));
+        }
+        Map<String, List<LooseEnd>> byPart = loose.stream()
+                .filter(end -> !earths.contains(end.at().part()))
+                .collect(Collectors.groupingBy(end -> end.at().part(), LinkedHashMap::new, Collectors.toList()));
+        byPart.forEach((id, ends) -> faults.check(
+                false,
+                InputError.Code.UNKNOWN_REFERENCE,
+                ends.get(0).pointer(),
+                ends.get(0).at().toString(),
+                "a terminal of a part of this plan; there is no part '" + id + "'"
+                        + (ends.size() == 1 ? "" : ", to which " + named(ends) + " lead")));
+    }
+
+    private static String named(List<LooseEnd> ends) {
+        List<String> wires = ends.stream().map(LooseEnd::wire).distinct().toList();
+        String named = wires.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
+        int more = wires.size() - MOST_NAMED;
+        return "wires " + named + (more > 0 ? " and " + more + " more" : "");
+    }
+
+    private void terminal(String pointer, Wire wire, TerminalRef ref) {
         Part part = parts.get(ref.part());
         if (part == null) {
-            faults.check(
-                    false,
-                    InputError.Code.UNKNOWN_REFERENCE,
-                    pointer,
-                    ref.toString(),
-                    "a terminal of a part of this plan; there is no part '" + ref.part() + "'");
+            loose.add(new LooseEnd(pointer, wire.id(), ref));
         } else {
             faults.check(
                     part.terminals().contains(ref.terminal()),

@@ -32,5 +32,6 @@ enum MistakeText implements MessageCode {
     MISTAKES_LEFT,
     WITHOUT_MISTAKE,
     FUSES_OPENED,
-    SEVERITIES
+    SEVERITIES,
+    NOT_LISTED
 }

@@ -47,7 +47,8 @@ public final class MistakesAnswer {
      *
      * @throws loomwright.answer.RejectedInput with all faults of the plan
      */
-    public static Answer<MistakesReport> of(Plan given, NetworkLimits networkLimits, Progress progress) {
+    public static Answer<MistakesReport> of(
+            Plan given, MistakesOptions options, NetworkLimits networkLimits, Progress progress) {
         Plan plan = PlanAnswer.requireSound(given);
         List<SingleFault> faults = SingleFaults.list(plan).stream()
                 .sorted(Comparator.comparing(fault -> !FIRST.contains(fault.kind())))
@@ -68,9 +69,31 @@ public final class MistakesAnswer {
         List<KeyingAdvice> keying = keying(plan, mistakes);
         mistakes.sort(Comparator.comparing(Mistake::severity));
         MistakesReport report = new MistakesReport(
-                plan.name(), settings, faults.size() - mistakes.size(), withoutMistake, mistakes, keying);
+                plan.name(), settings, faults.size() - mistakes.size(), 0, withoutMistake, mistakes, keying);
+        MistakesReport told = shortened(report, options);
         return new Answer<>(
-                report, working(report), basis(plan), IntentAssumptions.of(given, id -> List.of()), cautions(plan));
+                told,
+                working(report, told.notListed()),
+                basis(plan),
+                IntentAssumptions.of(given, id -> List.of()),
+                cautions(plan));
+    }
+
+    /** A report with as much of it as is asked for: a whole car has thousands of mistakes. */
+    private static MistakesReport shortened(MistakesReport report, MistakesOptions options) {
+        List<Mistake> told = report.mistakes().stream()
+                .filter(mistake -> mistake.severity().compareTo(options.severity()) <= 0)
+                .limit(options.limit())
+                .map(mistake -> options.details() ? mistake : mistake.withoutDetails())
+                .toList();
+        return new MistakesReport(
+                report.plan(),
+                report.settings(),
+                report.left(),
+                report.mistakes().size() - told.size(),
+                report.withoutMistake(),
+                told,
+                report.keying());
     }
 
     private static List<KeyingAdvice> keying(Plan plan, List<Mistake> mistakes) {
@@ -88,7 +111,7 @@ public final class MistakesAnswer {
         return List.copyOf(advice.values());
     }
 
-    private static List<Message> working(MistakesReport report) {
+    private static List<Message> working(MistakesReport report, int notListed) {
         List<Message> working = new ArrayList<>();
         working.add(MistakeText.MISTAKES_SOLVED.with(
                 arg("mistakes", report.mistakes().size()), arg("settings", report.settings())));
@@ -104,6 +127,9 @@ public final class MistakesAnswer {
                 arg("dangers", count(report, Severity.DANGER)),
                 arg("warnings", count(report, Severity.WARNING)),
                 arg("notes", count(report, Severity.NOTE))));
+        if (notListed > 0) {
+            working.add(MistakeText.NOT_LISTED.with(arg("notListed", notListed)));
+        }
         return working;
     }
 

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param plan its name
  * @param settings how many settings of the free switches each was solved in
  * @param left how many mistakes there was no time for
+ * @param notListed how many were looked at and are not told, because they are beyond the limit or less serious than asked for
  * @param withoutMistake what the plan does wrong as it is; no mistake is blamed for it
  * @param mistakes worst first
  * @param keying how to make the harmful crossings of connectors impossible
@@ -22,6 +23,7 @@ public record MistakesReport(
         String plan,
         int settings,
         int left,
+        int notListed,
         WithoutMistake withoutMistake,
         List<Mistake> mistakes,
         List<KeyingAdvice> keying) {
@@ -54,7 +56,7 @@ public record MistakesReport(
      * @param description what is wrong
      * @param summary what comes of it, in sentences
      * @param fusesBlown fuses and fusible links that open; what the owner notices is with them open
-     * @param notices what the owner notices
+     * @param notices what the owner notices; empty where no details are asked for, like the next two
      * @param overloads what carries more than it may, before a fuse opens
      * @param backfeeds wires that carry current against their feed direction, which they do not when all is well
      * @param notes what no reading shows, and the settings in which the circuit did not settle
@@ -69,7 +71,13 @@ public record MistakesReport(
             List<Notice> notices,
             List<Overload> overloads,
             List<Backfeed> backfeeds,
-            List<Message> notes) {}
+            List<Message> notes) {
+        /** The same in sentences alone. */
+        Mistake withoutDetails() {
+            return new Mistake(
+                    kind, ids, description, severity, summary, fusesBlown, List.of(), List.of(), List.of(), notes);
+        }
+    }
 
     /** What an owner notices at one load. */
     public enum Effect implements MessageCode {

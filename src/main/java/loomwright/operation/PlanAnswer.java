@@ -48,13 +48,15 @@ public final class PlanAnswer {
         return of(given, SolutionOptions.USUAL, limits, progress);
     }
 
-    /** The same with options: after moves, the step they end in alone. */
+    /** The same with options: the steps asked for; after moves the one they end in alone. */
     public static Answer<PlanReadings> of(
             Plan given, SolutionOptions options, NetworkLimits limits, Progress progress) {
         Plan plan = requireSound(given);
         PlanSolver solver = new PlanSolver(limits, progress);
         List<SolvedStep> steps = options.after().isEmpty()
-                ? solver.solve(plan)
+                ? solver.solve(plan, options.lastStep()).stream()
+                        .filter(solved -> options.step().contains(solved.step()))
+                        .toList()
                 : List.of(MovedPlan.follow(plan, options.moves(), solver));
         PlanReadings readings = Reader.read(plan, steps, solver);
         return new Answer<>(

@@ -41,6 +41,8 @@ public final class LocalRun {
     public enum Report {
         /** Lines of JSON. */
         NDJSON,
+        /** Lines of JSON without numbers and summary: what comes out of a pipe for what went in. */
+        PIPE,
         /** One table, a row for each finding. */
         CSV,
         /** One table, a row for each car. */
@@ -79,7 +81,8 @@ public final class LocalRun {
             throws IOException {
         BulkOperation asked = operations.get(operation);
         LineForm form = switch (report) {
-            case NDJSON -> new JsonLineForm(reading.json(), true);
+            case NDJSON -> new JsonLineForm(reading.json(), JsonLineForm.From.FILES);
+            case PIPE -> new JsonLineForm(reading.json(), JsonLineForm.From.PIPE);
             case CSV -> new CsvLineForm(asked.calculation().columns(), true);
             case CARS -> new CarRows(true, false);
             case CARS_WORST_FIRST -> new CarRows(true, true);

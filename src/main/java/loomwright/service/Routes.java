@@ -26,6 +26,7 @@ import loomwright.ignition.ballast.BallastInput;
 import loomwright.ignition.ballast.BallastResult;
 import loomwright.ignition.ballast.ChoiceResult;
 import loomwright.mistakes.MistakesAnswer;
+import loomwright.mistakes.MistakesOptions;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.SolutionOptions;
 import loomwright.readings.ReadingsAnswer;
@@ -69,6 +70,7 @@ import loomwright.service.plan.PlanConversion;
 import loomwright.service.plan.PlanPosts;
 import loomwright.service.plan.PlanTables;
 import loomwright.service.plan.ReadingsTables;
+import loomwright.service.plan.Solution;
 import loomwright.service.stream.Bulk;
 import loomwright.service.stream.BulkOperations;
 import loomwright.sizing.CircuitSizing;
@@ -163,17 +165,20 @@ final class Routes {
                 post(
                         "/v1/plans/solution",
                         "solvePlan",
-                        Calculation.limited(
-                                        Plan.class,
-                                        limits.timeMs(),
-                                        (plan, input, progress) -> PlanAnswer.of(
-                                                plan,
-                                                input.options(SolutionOptions.class, SolutionOptions.USUAL),
-                                                limits.network(),
-                                                progress))
-                                .in(faces -> faces.table(PlanTables.READINGS, PlanTables::readings)
-                                        .text(Representation.MARKDOWN, PlanPosts::readings))
-                                .counting(ReportedFindings::of)
+                        Calculation.limited(Plan.class, limits.timeMs(), (plan, input, progress) -> {
+                                    SolutionOptions options =
+                                            input.options(SolutionOptions.class, SolutionOptions.USUAL);
+                                    return Solution.of(
+                                            PlanAnswer.of(plan, options, limits.network(), progress), options);
+                                })
+                                .in(faces -> faces.table(
+                                                PlanTables.READINGS,
+                                                solution -> PlanTables.readings(solution.readings()))
+                                        .text(
+                                                Representation.MARKDOWN,
+                                                answer -> PlanPosts.readings(answer.with(
+                                                        answer.result().readings()))))
+                                .counting(solution -> ReportedFindings.of(solution.readings()))
                                 .cachedBy(Plan::circuit, (report, plan) -> report.named(plan.name()))),
                 post(
                         "/v1/plans/backfeed",
@@ -197,7 +202,11 @@ final class Routes {
                         Calculation.watched(
                                         Plan.class,
                                         limits.timeMs(),
-                                        (plan, progress) -> MistakesAnswer.of(plan, limits.network(), progress))
+                                        (plan, input, progress) -> MistakesAnswer.of(
+                                                plan,
+                                                input.options(MistakesOptions.class, MistakesOptions.USUAL),
+                                                limits.network(),
+                                                progress))
                                 .in(faces -> faces.table(PlanTables::mistakes)
                                         .text(Representation.MARKDOWN, PlanPosts::mistakes))),
                 post(

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 /** Several faults are cured by several changes, told as one. */
 class B24_CuresTogetherTest {
     private static final BackfeedLimits LIMITS = new BackfeedLimits(4_096, 32, 6, 40, 3_600_000);
-    private static final BackfeedOptions CURE = new BackfeedOptions(false, false, true, false, 50);
+    private static final BackfeedOptions CURE = new BackfeedOptions(false, false, true, false, 50, Severity.NOTE);
 
     private static BackfeedReport report(Plan plan, BackfeedOptions options) {
         return BackfeedAnswer.of(plan, options, LIMITS, NetworkLimits.defaults(), Progress.UNWATCHED)

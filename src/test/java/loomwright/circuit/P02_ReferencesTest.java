@@ -55,6 +55,35 @@ class P02_ReferencesTest {
                         tuple(Code.UNKNOWN_REFERENCE, "/parts/1/meantLiveWhen/0/switches/B"));
     }
 
+    @Test
+    void aPartThatIsNotThereIsOneFaultHoweverManyWiresLeadToIt() {
+        assertThat(faults(
+                        BATTERY,
+                        "{'id':'W1','from':'B.plus','to':'fuse.a','resistanceOhm':1},"
+                                + "{'id':'W2','from':'fuse.b','to':'B.minus','resistanceOhm':1}"))
+                .singleElement()
+                .satisfies(fault -> {
+                    assertThat(fault.pointer()).isEqualTo("/wires/0/to");
+                    assertThat(fault.accepted()).contains("'fuse'", "W1, W2");
+                });
+    }
+
+    @Test
+    void allEarthsMissingIsOneFault() {
+        String wires = "{'id':'W1','from':'B.minus','to':'body.31','resistanceOhm':1},"
+                + "{'id':'W2','from':'B.minus','to':'engine.31','resistanceOhm':1},"
+                + "{'id':'W3','from':'B.minus','to':'body.31','resistanceOhm':1}";
+        assertThat(faults(BATTERY, wires)).singleElement().satisfies(fault -> {
+            assertThat(fault.code()).isEqualTo(Code.MISSING);
+            assertThat(fault.pointer()).isEqualTo("/parts");
+            assertThat(fault.accepted()).contains("body, engine", "W1, W2, W3");
+        });
+        // With one earth there, the other is a part that is not there like any.
+        assertThat(faults(BATTERY + ",{'kind':'earth','id':'body'}", wires))
+                .singleElement()
+                .satisfies(fault -> assertThat(fault.pointer()).isEqualTo("/wires/1/to"));
+    }
+
     private static List<InputError> faults(String parts, String wires) {
         Throwable thrown = Assertions.catchThrowable(() -> Plans.of(parts, wires));
         assertThat(thrown).hasRootCauseInstanceOf(RejectedInput.class);

@@ -23,6 +23,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** What an owner notices of each mistake, what it overloads, and how dangerous that is. */
 class MistakesTest {
+    private static final MistakesOptions ALL = new MistakesOptions(10_000, Severity.NOTE, true);
+
     private static final MistakesReport MODULE = report(Plans.example("sandpiper-electronic-module"));
     private static final MistakesReport AS_BUILT = report(Plans.example("sandpiper-as-built"));
 
@@ -56,7 +58,7 @@ class MistakesTest {
     }
 
     private static MistakesReport report(Plan plan) {
-        return MistakesAnswer.of(plan, NetworkLimits.defaults(), Progress.UNWATCHED)
+        return MistakesAnswer.of(plan, ALL, NetworkLimits.defaults(), Progress.UNWATCHED)
                 .result();
     }
 
@@ -277,7 +279,7 @@ class MistakesTest {
     void whoeverWatchesMayCallTimeAndIsToldHowManyAreLeft() {
         MistakesReport whole = report(TWO_ALIKE);
         assertThat(whole.left()).isZero();
-        MistakesReport cut = MistakesAnswer.of(TWO_ALIKE, NetworkLimits.defaults(), (done, of) -> {
+        MistakesReport cut = MistakesAnswer.of(TWO_ALIKE, ALL, NetworkLimits.defaults(), (done, of) -> {
                     if (done == 7) {
                         throw new OutOfTime("enough");
                     }
@@ -289,11 +291,38 @@ class MistakesTest {
         assertThat(cut.mistakes()).extracting(Mistake::severity).isSorted();
     }
 
+    @Test
+    void onlyAsMuchIsToldAsIsAskedForAndHowMuchIsNot() {
+        MistakesReport whole = report(TWO_ALIKE);
+        MistakesReport some = told(new MistakesOptions(4, Severity.NOTE, false));
+        assertThat(some.mistakes()).hasSize(4);
+        assertThat(some.notListed()).isEqualTo(whole.mistakes().size() - 4);
+        for (int i = 0; i < 4; i++) {
+            assertThat(some.mistakes().get(i).summary())
+                    .isEqualTo(whole.mistakes().get(i).summary());
+            assertThat(some.mistakes().get(i).notices()).isEmpty();
+        }
+        MistakesReport serious = told(new MistakesOptions(10_000, Severity.WARNING, true));
+        assertThat(serious.mistakes())
+                .isNotEmpty()
+                .isEqualTo(whole.mistakes().stream()
+                        .filter(mistake -> mistake.severity() != Severity.NOTE)
+                        .toList());
+        assertThat(serious.mistakes().size() + serious.notListed())
+                .isEqualTo(whole.mistakes().size());
+        assertThat(serious.keying()).isEqualTo(whole.keying());
+    }
+
+    private static MistakesReport told(MistakesOptions options) {
+        return MistakesAnswer.of(TWO_ALIKE, options, NetworkLimits.defaults(), Progress.UNWATCHED)
+                .result();
+    }
+
     /** 2,000 mistakes times settings and more were refused once. */
     @Test
     void aWholeCarIsTaken() {
         Plan car = WholeCar.of(120, 10, 0);
-        MistakesReport report = MistakesAnswer.of(car, NetworkLimits.defaults(), (done, of) -> {
+        MistakesReport report = MistakesAnswer.of(car, ALL, NetworkLimits.defaults(), (done, of) -> {
                     if (done == 3) {
                         throw new OutOfTime("enough");
                     }

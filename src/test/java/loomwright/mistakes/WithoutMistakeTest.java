@@ -3,6 +3,7 @@ package loomwright.mistakes;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import loomwright.answer.Progress;
+import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.mistakes.MistakesReport.Effect;
@@ -14,6 +15,8 @@ import org.junit.jupiter.api.Test;
 
 /** What a plan does wrong as it is, is told once; no mistake is blamed for it. */
 class WithoutMistakeTest {
+    private static final MistakesOptions ALL = new MistakesOptions(10_000, Severity.NOTE, true);
+
     private static final String ALWAYS = "'meantLive':['off','accessory','run','crank','running']";
 
     /** A heater of 1 ohm blows its fuse of 3 A by itself; a buzzer without a return never works; the lamp is sound. */
@@ -30,7 +33,8 @@ class WithoutMistakeTest {
                     + wire("W6", "battery.plus", "lamp.a")
                     + "{'id':'W7','from':'lamp.b','to':'body.31','resistanceOhm':0.01}");
 
-    private static final MistakesReport REPORT = MistakesAnswer.of(FAULTY, NetworkLimits.defaults(), Progress.UNWATCHED)
+    private static final MistakesReport REPORT = MistakesAnswer.of(
+                    FAULTY, ALL, NetworkLimits.defaults(), Progress.UNWATCHED)
             .result();
 
     private static String wire(String id, String from, String to) {
@@ -64,7 +68,7 @@ class WithoutMistakeTest {
     @Test
     void ofASoundPlanNothingIsTold() {
         MistakesReport sound = MistakesAnswer.of(
-                        Plans.example("otter-6v-positive-earth"), NetworkLimits.defaults(), Progress.UNWATCHED)
+                        Plans.example("otter-6v-positive-earth"), ALL, NetworkLimits.defaults(), Progress.UNWATCHED)
                 .result();
         assertThat(sound.withoutMistake().summary()).isEmpty();
         assertThat(sound.withoutMistake().notices()).isEmpty();

@@ -37,6 +37,11 @@ public final class LiveService {
         return ask(PORT);
     }
 
+    /** For programs of other makes. */
+    static String address() {
+        return "http://127.0.0.1:" + PORT;
+    }
+
     public static RequestSpecification ask(Server server) {
         return ask(server.port());
     }

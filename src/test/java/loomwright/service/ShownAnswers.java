@@ -29,9 +29,9 @@ import org.yaml.snakeyaml.Yaml;
  */
 public final class ShownAnswers {
     /** What is kept of a list. */
-    private static final int ENTRIES = 2;
+    private static final int ENTRIES = 1;
     /** What is kept of a list of figures, and of the lines of a table. */
-    private static final int FIGURES = 4;
+    private static final int FIGURES = 2;
 
     private static final String PLACE = "#/components/examples/";
     private static final Path FOLDER = ContractBundle.SOURCES.resolve("examples");

@@ -77,7 +77,9 @@ public final class Bulk implements Endpoint.Handler {
         LineForm form = carRows
                 ? new CarRows(
                         false, request.query(ORDER).filter("worst"::equals).isPresent())
-                : csv ? new CsvLineForm(operation.calculation().columns(), false) : new JsonLineForm(request.json());
+                : csv
+                        ? new CsvLineForm(operation.calculation().columns(), false)
+                        : new JsonLineForm(request.json(), JsonLineForm.From.REQUEST);
         return Reply.streamed(csv ? Representation.CSV.contentType() : Json.LINES, (stream, problem) -> {
                     if (!room.tryAcquire()) {
                         throw busy();

@@ -15,11 +15,17 @@ import org.jspecify.annotations.Nullable;
 /**
  * One JSON object a line; an answer stands in it byte for byte as it would stand alone.
  *
- * @param withFile whether the lines are those of several files, so that no number alone says where to go on
+ * @param from where the lines come from
  */
-public record JsonLineForm(Json json, boolean withFile) implements LineForm {
-    public JsonLineForm(Json json) {
-        this(json, false);
+public record JsonLineForm(Json json, From from) implements LineForm {
+    /** Where lines come from, which is how much must be said of them. */
+    public enum From {
+        /** One request: each answer has its number, and the summary says where to go on. */
+        REQUEST,
+        /** Several files: no number alone says where to go on. */
+        FILES,
+        /** A pipe, perhaps a share of many lines: the answers alone, so that those of the shares are those of all. */
+        PIPE
     }
 
     /** The last line. */
@@ -59,7 +65,9 @@ public record JsonLineForm(Json json, boolean withFile) implements LineForm {
             out.write(json.write(line.file()));
             out.write(',');
         }
-        write(out, "\"line\":" + line.number() + ",");
+        if (from != From.PIPE) {
+            write(out, "\"line\":" + line.number() + ",");
+        }
         if (key != null) {
             write(out, "\"key\":");
             out.write(json.write(key));
@@ -76,12 +84,20 @@ public record JsonLineForm(Json json, boolean withFile) implements LineForm {
     }
 
     @Override
+    public String suffix(Line line) {
+        return from == From.PIPE ? "" : LineForm.super.suffix(line);
+    }
+
+    @Override
     public byte[] beginning(Line line) {
-        return (withFile ? "{" : "{\"line\":" + line.number() + ",").getBytes(StandardCharsets.UTF_8);
+        return (from == From.REQUEST ? "{\"line\":" + line.number() + "," : "{").getBytes(StandardCharsets.UTF_8);
     }
 
     @Override
     public byte[] summary(Ended ended) throws IOException {
+        if (from == From.PIPE && ended.problem() == null) {
+            return new byte[0];
+        }
         Summary s = ended.summary();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         out.write(json.write(new SummaryLine(new Said(
@@ -91,7 +107,7 @@ public record JsonLineForm(Json json, boolean withFile) implements LineForm {
                 s.problems(),
                 s.blank(),
                 s.passedOver(),
-                withFile ? null : Long.valueOf(s.nextLine()),
+                from == From.REQUEST ? Long.valueOf(s.nextLine()) : null,
                 s.findings(),
                 ended.problem()))));
         out.write('\n');

@@ -17,6 +17,11 @@ public interface LineForm {
 
     byte[] problem(Line line, @Nullable JsonNode key, Problem problem) throws IOException;
 
+    /** What tells the problem of a line from those of others, behind the id of the run. */
+    default String suffix(Line line) {
+        return ":line:" + line.number();
+    }
+
     /** What whatever is answered to a line begins with. */
     byte[] beginning(Line line);
 

@@ -59,7 +59,7 @@ public final class LineWork implements BiFunction<Line, Progress, LineAnswer> {
     }
 
     private LineAnswer problem(Line line, @Nullable JsonNode key, Throwable thrown) {
-        String id = requestId + ":line:" + line.number();
+        String id = requestId + form.suffix(line);
         Problems problems = reading.problems();
         try {
             return LineAnswer.problem(form.problem(line, key, problems.problem(problems.refusal(thrown, id), id)));

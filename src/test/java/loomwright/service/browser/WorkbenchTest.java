@@ -334,9 +334,9 @@ class WorkbenchTest {
                 const part = plan.parts.find(p => p.id === id);
                 if (part.positions) { part.position = position; } else { part.closedWhenStopped = position === 'closed'; }
               }
-              const steps = (await s.postJson('/v1/plans/solution', plan)).result.steps;
-              const nodes = steps.find(x => x.step === condition).nodes;
-              const volts = end => end === 'earth' ? 0 : nodes.find(n => n.node === end || n.terminals.includes(end)).voltageV;
+              const solved = (await s.postJson(`/v1/plans/solution?step=${condition}&only=nodes`, plan)).result;
+              const nodeOf = end => solved.nodes.find(n => n.node === end || n.terminals.includes(end)).node;
+              const volts = end => end === 'earth' ? 0 : solved.steps[0].nodes.find(n => n.node === nodeOf(end)).voltageV;
               document.querySelector('#reading').value = (volts(red) - volts(black)).toFixed(2);
               form.requestSubmit();
             })().then(done, failed);

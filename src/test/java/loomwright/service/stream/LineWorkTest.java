@@ -37,7 +37,7 @@ class LineWorkTest {
                     Objects.requireNonNull(
                             LiveService.CONTRACT.operation("solvePlan").body()),
                     READING),
-            new JsonLineForm(READING.json()),
+            new JsonLineForm(READING.json(), JsonLineForm.From.REQUEST),
             READING,
             "run");
 
