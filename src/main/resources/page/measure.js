@@ -7,10 +7,11 @@ import { colourWords, colours, count, figure, fine, nameOf } from "./words.js";
 import { endName, light } from "./picture.js";
 
 const LOADS = ["lamp", "load", "motor", "coil", "relay", "solenoid"];
-const DEAD_BELOW = 0.05;
-const WEAK = 0.8;
+const COMPLAINTS = {
+  dead: "does not work", weak: "is weak", glows: "only just glows, or only holds", "stays-on": "is on when it should be off", "blows-its-fuse": "blows its fuse",
+};
 
-/** The session: { plan, load, complaint, readings, skipped, accepted, first, answer }; null before it begins. */
+/** The session: { plan, complaint, readings, skipped, accepted, again, answer }; null before it begins. What was seen is the first of the readings. */
 let session = null;
 let aborter = null;
 
@@ -43,7 +44,7 @@ function show() {
   if (!session) {
     showComplaint();
   } else if (!session.answer) {
-    showReading(session.first.find((each) => !isSkipped(each)));
+    showReading(session.again.find((each) => !isSkipped(each)));
   } else {
     showAnswer();
   }
@@ -55,8 +56,7 @@ function showComplaint() {
   const what = element(
     "select",
     { id: "complaint" },
-    element("option", { value: "weak" }, "is weak or does not work"),
-    element("option", { value: "live" }, "is on when it should be off"),
+    ...Object.entries(COMPLAINTS).map(([sign, words]) => element("option", { value: sign }, words)),
   );
   fill(panel(), 
     element("h2", {}, "Find a fault with a meter"),
@@ -94,44 +94,24 @@ function expectedReadings() {
   return element("details", { toggle: opened }, element("summary", {}, "All readings of a sound car"), target);
 }
 
-/** The first reading comes from the sheet of the part complained of; from then on the diagnosis chooses. */
-async function begin(load, complaint) {
+/** What is seen of the part is the first reading. The sheet says how the car stands when the part should work, or be dead. */
+async function begin(load, sign) {
   place("begin").disabled = true;
   const drawn = plan({});
   try {
     const sheet = (await postJson(`/v1/plans/readings?load=${encodeURIComponent(load)}`, drawn)).result;
-    const part = drawn.parts.find((each) => each.id === load);
-    const order = { load: 0, "across-part": 1, supply: 2 };
-    const volts = sheet.readings
-      .filter((each) => each.quantity === "volts")
-      .sort((one, other) => (order[one.purpose] ?? 9) - (order[other.purpose] ?? 9));
-    const live = volts.filter((each) => (part.meantLive ?? []).includes(each.condition) || each.condition === "run");
-    const dead = sheet.readings.filter((each) => each.purpose === "dead");
+    const on = sign === "stays-on";
+    const stands = sheet.readings.find((each) => each.purpose === (on ? "dead" : "load"));
+    const seen = { part: load, sign, condition: stands?.condition ?? (on ? "off" : "run"), switches: stands?.switches ?? {}, keyOffAgain: stands?.keyOffAgain ?? false };
     session = {
-      plan: drawn, load, complaint, readings: [], skipped: [], accepted: [], answer: null,
-      first: (complaint === "live" ? [...dead, ...volts] : [...live, ...volts]).map((each) => ({
-        red: each.red, black: each.black, condition: each.condition, switches: switchesOf(each), quantity: each.quantity,
-        contacts: each.contacts, keyOffAgain: each.keyOffAgain,
-        expected: each.shows === "figure" ? { lowest: each.lowest, highest: each.highest, nominal: each.nominal } : undefined,
-        situation: each.situation,
-      })),
+      plan: drawn, readings: [seen], skipped: [], accepted: [], again: [], answer: null,
+      complaint: `${nameOf(drawn.parts.find((each) => each.id === load))} ${COMPLAINTS[sign]}. ${stateWords(seen, drawn)}`,
     };
-    if (session.first.length === 0) {
-      session = null;
-      place("measure-problem").textContent = "There is nothing to measure at this part: it is joined to nothing.";
-      place("begin").disabled = false;
-      return;
-    }
-    show();
+    await diagnose();
   } catch (refused) {
     place("measure-problem").textContent = explained(refused);
     place("begin").disabled = false;
   }
-}
-
-/** The switches that a reading of the sheet needs, as far as the sheet says. */
-function switchesOf(reading) {
-  return reading.switches ?? {};
 }
 
 function isSkipped(reading) {
@@ -146,6 +126,13 @@ const KEY = {
   off: "Key off.", accessory: "Key at accessory.", run: "Key on, engine stopped.",
   crank: "Crank the engine while you read.", running: "Engine running.",
 };
+
+/** How the car stands: the key, and free switches that are not as drawn. */
+function stateWords(reading, drawn) {
+  const key = reading.keyOffAgain ? "Key on, then off again." : (KEY[reading.condition] ?? reading.condition);
+  const switches = Object.entries(reading.switches ?? {}).map(([id, position]) => `${nameOf(drawn.parts.find((part) => part.id === id)) || id}: ${position}.`);
+  return [key, ...switches].join(" ");
+}
 
 const CONTACTS = { closed: "Turn the engine by hand until the contact points are closed.", open: "Turn the engine by hand until the contact points are open." };
 
@@ -181,39 +168,28 @@ function showReading(reading) {
     field,
     element("button", { type: "submit", className: "main" }, "Next"),
   );
-  const sheet = reading.expected && reading.expected.nominal !== undefined;
   fill(panel(), 
     element("h2", { tabIndex: -1 }, `Reading ${session.readings.length + 1}`),
+    element("p", { className: "assumed" }, `Seen: ${session.complaint}`),
     ...cautions(reading),
-    element("p", {}, ohms ? "Battery disconnected, earthed clamp first. Meter on ohms." : `${reading.keyOffAgain ? "Key on, then off again." : (KEY[reading.condition] ?? reading.condition)} ${switchWords(reading)} ${CONTACTS[reading.contacts] ?? ""} Meter on DC volts.`),
+    element("p", {}, ohms ? "Battery disconnected, earthed clamp first. Meter on ohms." : `${stateWords(reading, session.plan)} ${CONTACTS[reading.contacts] ?? ""} Meter on DC volts.`),
     lead("red", "Red lead", reading.red),
     lead("black", "Black lead", reading.black ?? "earth"),
-    sheet ? element("p", { className: "assumed" }, `A sound car shows ${fine(reading.expected.lowest)} to ${fine(reading.expected.highest)} ${ohms ? "Ω" : "V"}.`) : null,
     form,
     problem,
     element(
       "p",
       { className: "buttons" },
-      ...(sheet && !ohms && Math.abs(reading.expected.nominal) > 1
-        ? [
-            button("as it should be", () => record(reading, reading.expected.nominal), { className: "small" }),
-            button("weak", () => record(reading, reading.expected.nominal * WEAK), { className: "small" }),
-            button("dead", () => record(reading, DEAD_BELOW), { className: "small" }),
-          ]
-        : []),
       ohms ? button("over range", () => record(reading, undefined), { className: "small" }) : null,
       button("I cannot reach this point", () => skip(reading), { className: "small" }),
-      session.readings.length > 0 ? button("Back", back, { className: "small" }) : null,
+      button("Back", back, { className: "small" }),
       button("Stop", stop, { className: "small" }),
     ),
+    outcomes(reading),
     suspects(),
   );
   field.focus({ preventScroll: matchMedia("(max-width: 999px)").matches });
   say(`Reading ${session.readings.length + 1}: red lead at ${endName(reading.red)}, black lead at ${endName(reading.black ?? "earth")}.`);
-}
-
-function switchWords(reading) {
-  return Object.entries(reading.switches ?? {}).map(([id, position]) => `${nameOf(session.plan.parts.find((part) => part.id === id)) || id}: ${position}.`).join(" ");
 }
 
 function cautions(reading) {
@@ -232,6 +208,18 @@ function cautions(reading) {
     said.push("The ballast is hot with the key on.");
   }
   return said.length === 0 ? [] : [element("p", { className: "problem" }, `▲ ${said.join(" ")}`)];
+}
+
+/** What the meter may show, and what that means. */
+function outcomes(reading) {
+  const unit = reading.quantity === "ohms" ? "Ω" : "V";
+  const rows = (reading.outcomes ?? []).map((each) => [
+    each.open ? "over range" : fine(each.lowest) === fine(each.highest) ? `${fine(each.lowest)} ${unit}` : `${fine(each.lowest)} to ${fine(each.highest)} ${unit}`,
+    each.meaning.text,
+  ]);
+  return rows.length === 0
+    ? null
+    : element("details", {}, element("summary", {}, "What it may show"), wide("What it may show", table("What it may show", [["The meter shows", false], ["What it means", false]], rows)));
 }
 
 /** Where a lead goes: label, terminal, and the wires that end there. */
@@ -307,8 +295,7 @@ function back() {
   session.readings.pop();
   session.skipped = [];
   if (session.readings.length === 0) {
-    session.answer = null;
-    show();
+    stop();
   } else {
     diagnose();
   }
@@ -346,7 +333,7 @@ async function diagnose() {
       return;
     }
     mine.readings.pop();
-    fill(panel(), element("p", { className: "problem" }, explained(refused)), element("p", { className: "buttons" }, button("Measure again", () => (session.answer ? showAnswer() : show())), button("Stop", stop)));
+    fill(panel(), element("p", { className: "problem" }, explained(refused)), element("p", { className: "buttons" }, button("Measure again", () => (session.answer ? showAnswer() : stop())), button("Stop", stop)));
   }
 }
 
@@ -397,8 +384,12 @@ function showDoubt(doubt) {
     diagnose();
   };
   const again = () => {
+    if (taken.some((each) => each.sign)) {
+      stop();
+      return;
+    }
     session.readings = session.readings.filter((_, index) => !doubt.readings.includes(index));
-    session.first = [...taken.map((each) => ({ ...each, quantity: each.voltageV === undefined ? "ohms" : "volts", voltageV: undefined, resistanceOhm: undefined, open: undefined })), ...session.first];
+    session.again = [...taken.map((each) => ({ ...each, quantity: each.voltageV === undefined ? "ohms" : "volts", voltageV: undefined, resistanceOhm: undefined, open: undefined })), ...session.again];
     session.answer = null;
     show();
   };
@@ -442,7 +433,7 @@ function showEnd(title, text, suspect) {
 /** What was read, beside what a sound car would have shown. */
 function readingsTaken() {
   const rows = (session.answer?.readings ?? []).map((each) => [
-    `${endName(each.red)} to ${endName(each.black)}`, each.condition ?? "", metered(each.measured), metered(each.planned), each.deviates ? "differs" : "as expected",
+    each.part ? nameOf(session.plan.parts.find((part) => part.id === each.part)) : `${endName(each.red)} to ${endName(each.black)}`, each.condition ?? "", metered(each.measured), metered(each.planned), each.deviates ? "differs" : "as expected",
   ]);
   return rows.length === 0 ? null : wide("Your readings", table("Your readings", [["Where", false], ["Key", false], ["Measured", true], ["Expected", true], ["", false]], rows));
 }

@@ -18,6 +18,7 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.circuit.fault.BatteryFault;
 import loomwright.circuit.fault.BlownFuse;
+import loomwright.circuit.fault.OffValue;
 import loomwright.circuit.fault.ShortBetween;
 import loomwright.circuit.fault.ShortToEarth;
 import loomwright.circuit.fault.SingleFault;
@@ -221,7 +222,12 @@ final class Bench {
             if (faults.isEmpty() && solved.plan().findPart(part).orElse(null) instanceof Consumer consumer) {
                 soundV.putIfAbsent(m, solved.effectiveV(consumer));
             }
-            Seen seen = Seen.of(solved, part, soundV.getOrDefault(m, 0.0));
+            double power = 1;
+            for (SingleFault fault : faults) {
+                power *= fault instanceof OffValue off && off.part().equals(part) ? off.powerFactor() : 1;
+            }
+            // A lamp of half the watts is as weak as one on less voltage.
+            Seen seen = Seen.of(solved, part, soundV.getOrDefault(m, 0.0) / Math.sqrt(power));
             return seen == Seen.NOTHING && !fusesBlown.isEmpty() ? Seen.FUSE_BLOWN : seen;
         }
 

@@ -19,6 +19,8 @@ final class Diagnosis {
     static final double MOST_UNCONFIRMED = 0.89;
     /** From this probability on an explanation leads. */
     static final double LEADS = 0.5;
+    /** From this probability on an explanation goes before "no fault" if a sign contradicts that. */
+    private static final double COMPLAINED = 0.05;
     /** Candidates that the next readings are to tell apart, and groups they are taken from. */
     private static final int MOST_LEADING = 16;
 
@@ -114,6 +116,21 @@ final class Diagnosis {
                 groups.add(0, List.of(sound));
             }
         }
+        if (groups.get(0).get(0).sound() && contradictedBySigns(groups.get(0).get(0))) {
+            groups.stream()
+                    .filter(g -> g.get(0).fit().explains() && weight(g) / total >= COMPLAINED)
+                    .findFirst()
+                    .ifPresent(group -> {
+                        groups.remove(group);
+                        groups.add(0, group);
+                    });
+        }
+    }
+
+    private boolean contradictedBySigns(FaultCandidate candidate) {
+        return !candidate.fit().explains()
+                && candidate.fit().wrong().stream()
+                        .allMatch(i -> trials.likelihood().measurements().get(i).part() != null);
     }
 
     private double weight(List<FaultCandidate> group) {

@@ -26,6 +26,7 @@ enum DiagnosisText implements MessageCode {
     VOLTS,
     OHMS,
     TAKE_AGAIN,
+    LOOK_AGAIN,
     // What to do about a battery.
     ADVICE_DISCHARGED,
     ADVICE_WORN,
@@ -41,6 +42,7 @@ enum DiagnosisText implements MessageCode {
     SWITCH_AT,
     CONTACTS_AT,
     MEANS,
+    OR,
     // How the answer was found.
     READINGS_DEVIATE,
     FAULTS_TRIED,

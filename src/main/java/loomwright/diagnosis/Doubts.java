@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Switch;
+import loomwright.circuit.fault.FaultWording;
 import loomwright.diagnosis.DiagnosisReport.Doubt;
 import loomwright.diagnosis.DiagnosisReport.DoubtKind;
 import loomwright.diagnosis.DiagnosisReport.Shown;
@@ -144,10 +145,15 @@ final class Doubts {
 
     private Doubt again(int i) {
         Measurement m = likelihood.measurements().get(i);
-        Message asked = DiagnosisText.TAKE_AGAIN.with(
-                arg("number", (long) i + 1),
-                arg("red", m.probe().from().toString()),
-                arg("black", m.probe().to().toString()));
+        String part = m.part();
+        Message asked = part == null
+                ? DiagnosisText.TAKE_AGAIN.with(
+                        arg("number", (long) i + 1),
+                        arg("red", m.probe().from().toString()),
+                        arg("black", m.probe().to().toString()))
+                : DiagnosisText.LOOK_AGAIN.with(
+                        arg("part", FaultWording.thing(question.plan(), part)),
+                        arg("sign", Sign.of(likelihood.measured(i))));
         return new Doubt(DoubtKind.TAKE_AGAIN, List.of(i), asked, null, Map.of());
     }
 

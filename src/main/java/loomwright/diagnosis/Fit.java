@@ -2,6 +2,7 @@ package loomwright.diagnosis;
 
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * How well predicted figures go with what was measured.
@@ -28,7 +29,15 @@ record Fit(double logLikelihood, List<Double> deviations, Set<Integer> wrong, bo
     }
 
     boolean explains() {
-        return wrong.isEmpty() && worst() < FAR;
+        return notExplained().isEmpty();
+    }
+
+    /** The readings that are wrong, or too far off to go with the prediction, in their order. */
+    List<Integer> notExplained() {
+        return IntStream.range(0, deviations.size())
+                .filter(i -> wrong.contains(i) || Math.abs(deviations.get(i)) >= FAR)
+                .boxed()
+                .toList();
     }
 
     /** The largest deviation, standard deviations. */

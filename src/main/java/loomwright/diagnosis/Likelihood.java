@@ -101,6 +101,17 @@ final class Likelihood {
         return true;
     }
 
+    /** Whether a figure of the meter, not only a sign, speaks for one of two predictions. */
+    boolean toldByMeter(Fit one, Fit other) {
+        for (int i = 0; i < measured.length; i++) {
+            double apart = Math.abs(one.deviations().get(i) - other.deviations().get(i));
+            if (measurements.get(i).part() == null && apart > 1) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private boolean differs(int i, double one, double other) {
         Measurement m = measurements.get(i);
         if (m.part() != null) {
@@ -158,7 +169,7 @@ final class Likelihood {
             if (m.part() != null) {
                 double seen = Seen.of(figure).likelihoodOf(Sign.of(measured[i]));
                 log += Math.log(unexplained ? (1 - TOUCHED) * seen + TOUCHED / SIGN_WORDS : seen);
-                if (seen < 0.04) {
+                if (seen < Seen.EXPLAINED) {
                     deviations[i] = 2 * Fit.LIMIT;
                     wrong.add(i);
                 }

@@ -146,7 +146,10 @@ final class NextWording {
             }
             boolean open = m.quantity() == Quantity.OHMS && low >= Bench.OPEN_OHM;
             double least = low - next.reach(m, low);
-            Message meaning = DiagnosisText.MEANS.with(Arg.messages("faults", named), arg("others", (long) others));
+            Message either = named.stream()
+                    .reduce((before, item) -> DiagnosisText.OR.with(arg("before", before), arg("item", item)))
+                    .orElseThrow();
+            Message meaning = DiagnosisText.MEANS.with(arg("faults", either), arg("others", (long) others));
             outcomes.add(new Outcome(
                     open ? null : (Double) (m.quantity() == Quantity.OHMS ? Math.max(0, least) : least),
                     open ? null : (Double) (high + next.reach(m, high)),

@@ -14,9 +14,9 @@ import loomwright.circuit.fault.SizedFault;
  * and parts of a wrong value, and these more often than wires on wrong terminals). They decide only where the readings do
  * not.
  *
- * <p>A size may be anything between its least and its most, by its logarithm; a meter pins it to about a tenth. That share of
- * its range is what the best size has of the fault's odds (D. J. C. MacKay, Bayesian interpolation, 1992: the Occam factor,
- * from memory).
+ * <p>A size may be anything between its least and its most, by its logarithm; a meter pins it to about a tenth, a sign to a
+ * factor of five. That share of its range is what the best size has of the fault's odds (D. J. C. MacKay, Bayesian interpolation,
+ * 1992: the Occam factor, from memory).
  */
 final class Priors {
     /** Of something that was not thought of: crossed looms, a part of another kind, three faults at once. */
@@ -24,6 +24,8 @@ final class Priors {
 
     /** Half a reading's width of the logarithm of a size. */
     private static final double PINNED = 0.1 * Math.sqrt(2 * Math.PI);
+
+    private static final double PINNED_BY_SIGN = Math.log(5);
 
     private static final Map<Kind, Double> ODDS = new EnumMap<>(Map.ofEntries(
             Map.entry(Kind.BATTERY_DISCHARGED, 0.05),
@@ -49,13 +51,18 @@ final class Priors {
 
     private Priors() {}
 
-    /** Natural logarithm of the odds of faults that come about each by itself. */
-    static double log(List<SingleFault> faults) {
+    /**
+     * Natural logarithm of the odds of faults that come about each by itself.
+     *
+     * @param measured whether a meter pins their sizes, and not only what was seen
+     */
+    static double log(List<SingleFault> faults, boolean measured) {
+        double pinned = measured ? PINNED : PINNED_BY_SIGN;
         double log = 0;
         for (SingleFault fault : faults) {
             log += Math.log(ODDS.getOrDefault(fault.kind(), 0.001));
             if (fault instanceof SizedFault sized && !(fault instanceof BatteryFault)) {
-                log += Math.log(Math.min(1, PINNED / Math.log(sized.largest() / sized.smallest())));
+                log += Math.log(Math.min(1, pinned / Math.log(sized.largest() / sized.smallest())));
             }
         }
         return log;

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import loomwright.circuit.Consumer;
@@ -265,7 +264,7 @@ final class ReportWriter {
                 found.confirmed(first),
                 found.probability(group),
                 first.fit().worst(),
-                List.copyOf(new TreeSet<>(first.fit().wrong())),
+                first.fit().notExplained(),
                 group.stream().map(this::suspect).toList(),
                 predicted);
     }

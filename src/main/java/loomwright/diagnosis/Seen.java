@@ -5,14 +5,20 @@ import loomwright.circuit.Consumer;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.SolvedStep;
 
-/** What somebody sees of a part in a solved plan, and how likely what was reported then is (common practice, no source). */
+/**
+ * What somebody sees of a part in a solved plan, and how likely what was reported then is (common practice, no source). Nobody
+ * complains of a part that works as it should, so a complaint is seldom mistaken.
+ */
 enum Seen {
-    //      works weak  glows dead  stays blows
-    WORKING(0.90, 0.05, 0.01, 0.02, 0.90, 0.02),
-    WEAK(0.35, 0.55, 0.05, 0.03, 0.60, 0.02),
-    GLOWING(0.03, 0.35, 0.50, 0.10, 0.30, 0.02),
-    NOTHING(0.02, 0.02, 0.03, 0.91, 0.02, 0.02),
-    FUSE_BLOWN(0.02, 0.02, 0.02, 0.50, 0.02, 0.90);
+    //      works  weak   glows  dead   stays  blows
+    WORKING(0.980, 0.004, 0.002, 0.004, 0.980, 0.002),
+    WEAK(0.350, 0.550, 0.050, 0.030, 0.600, 0.004),
+    GLOWING(0.030, 0.350, 0.500, 0.100, 0.300, 0.004),
+    NOTHING(0.004, 0.010, 0.030, 0.940, 0.004, 0.004),
+    FUSE_BLOWN(0.004, 0.004, 0.004, 0.500, 0.004, 0.900);
+
+    /** What is reported with less is not explained. */
+    static final double EXPLAINED = 0.02;
 
     /** Below this share of what it should have, a part is seen to be weak (common practice, no source). */
     private static final double WEAK_SHARE = 0.8;

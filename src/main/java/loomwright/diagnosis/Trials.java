@@ -102,7 +102,9 @@ final class Trials {
     private FaultCandidate weighed(List<SingleFault> faults, Set<String> fusesBlown, Bench.Measured measured) {
         PredictedFigures figures = measured.figures();
         Fit fit = likelihood.of(figures);
-        double logWeight = Priors.log(faults) + fit.logLikelihood();
+        FaultCandidate plain = roughlySound;
+        boolean byMeter = plain == null || likelihood.toldByMeter(fit, plain.fit());
+        double logWeight = Priors.log(faults, byMeter) + fit.logLikelihood();
         return new FaultCandidate(
                 faults,
                 fusesBlown,

@@ -111,11 +111,11 @@ final class Bedside {
     }
 
     static DiagnosisReport diagnose(Plan plan, List<MeterReading> readings) {
-        return DiagnosisAnswer.of(
-                        DiagnosisQuestion.of(plan, readings),
-                        DiagnosisLimits.defaults(),
-                        NetworkLimits.defaults(),
-                        Progress.UNWATCHED)
+        return diagnose(DiagnosisQuestion.of(plan, readings));
+    }
+
+    static DiagnosisReport diagnose(DiagnosisQuestion question) {
+        return DiagnosisAnswer.of(question, DiagnosisLimits.defaults(), NetworkLimits.defaults(), Progress.UNWATCHED)
                 .result();
     }
 

@@ -36,8 +36,8 @@ class D01_ReadingsTest {
                         }));
     }
 
-    private static DiagnosisReport ask(MeterReading reading) {
-        return Bedside.diagnose(Bedside.TWO_LOADS, List.of(reading));
+    private static DiagnosisReport ask(MeterReading... readings) {
+        return Bedside.diagnose(Bedside.TWO_LOADS, List.of(readings));
     }
 
     @Test
@@ -100,6 +100,30 @@ class D01_ReadingsTest {
         assertThat(report.verdict()).isEqualTo(DiagnosisReport.Verdict.SINGLE_FAULT);
         assertThat(report.certainty()).isEqualTo(DiagnosisReport.Certainty.UNDECIDED);
         assertThat(report.nextReadings()).isNotEmpty();
+    }
+
+    private static MeterReading seen(String part, Sign sign) {
+        return new MeterReading(
+                null, "earth", part, Condition.RUN, Map.of(), Contacts.EITHER, false, null, null, null, sign);
+    }
+
+    /** The feed is right: what is weak has a bad earth, or is at fault itself. */
+    @Test
+    void aComplaintIsNotAnsweredWithASoundVehicle() {
+        MeterReading fed = Bedside.reading(Bedside.volts("heater.a", Condition.RUN), 12.53);
+        DiagnosisReport report = ask(seen("heater", Sign.WEAK), fed);
+        assertThat(report.verdict()).isEqualTo(DiagnosisReport.Verdict.SINGLE_FAULT);
+        assertThat(report.explanations().get(0).candidates())
+                .allSatisfy(c -> assertThat(c.faults().get(0).ids()).containsAnyOf("heater", "W4"));
+        assertThat(report.certainty()).isNotEqualTo(DiagnosisReport.Certainty.CONFIRMED);
+        assertThat(report.nextReadings()).isNotEmpty();
+        assertThat(report.doubts()).isEmpty();
+    }
+
+    @Test
+    void whatWorksAsItShouldIsNoComplaint() {
+        DiagnosisReport report = ask(seen("heater", Sign.WORKS), seen("pump", Sign.WORKS));
+        assertThat(report.verdict()).isEqualTo(DiagnosisReport.Verdict.PLAN_CONSISTENT);
     }
 
     /** One diode after the other comes to conduct; ten steps are not enough for twenty of them. */

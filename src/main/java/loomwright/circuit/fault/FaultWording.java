@@ -7,6 +7,7 @@ import java.util.Locale;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Coil;
 import loomwright.circuit.ContactBreaker;
+import loomwright.circuit.Dynamo;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.Motor;
@@ -14,6 +15,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.VehicleSystem;
 import loomwright.circuit.Wire;
 import loomwright.circuit.tolerance.PartFigures;
 import loomwright.message.Arg;
@@ -105,8 +107,7 @@ public final class FaultWording {
         return switch (fault.kind()) {
             case REGULATOR_OFF ->
                 FaultText.REGULATOR_OFF.with(
-                        arg("part", part),
-                        arg("regulatedV", ((Alternator) sound).regulatedV(plan.system()) * fault.factor()));
+                        arg("part", part), arg("regulatedV", regulatedV(sound, plan.system()) * fault.factor()));
             case CONTACTS_WORN ->
                 FaultText.CONTACTS_WORN.with(
                         arg("part", part), arg("resistanceOhm", contactOhm(sound) * fault.factor()));
@@ -119,6 +120,10 @@ public final class FaultWording {
                         arg("element", (long) fault.figure() + 1),
                         arg("valueFactor", fault.factor()));
         };
+    }
+
+    private static double regulatedV(Part part, VehicleSystem system) {
+        return part instanceof Dynamo dynamo ? dynamo.regulatedV(system) : ((Alternator) part).regulatedV(system);
     }
 
     private static double contactOhm(Part part) {

@@ -90,6 +90,15 @@ public record OffValue(String part, What what, int figure, boolean more, double 
         return more ? 1 + size : 1 / (1 + size);
     }
 
+    /** By how many times a consumer takes the power that it should at the same voltage. */
+    public double powerFactor() {
+        return switch (what) {
+            case WATTS, LOAD -> factor();
+            case WINDING -> 1 / factor();
+            default -> 1;
+        };
+    }
+
     @Override
     public Kind kind() {
         return switch (what) {

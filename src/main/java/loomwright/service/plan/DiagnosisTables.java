@@ -82,9 +82,7 @@ public final class DiagnosisTables {
                     "%d. %.3g %%, %s%s",
                     explanation.rank(),
                     100 * explanation.probability(),
-                    explanation.explains()
-                            ? "explains all readings"
-                            : "leaves " + explanation.notExplained().size() + " readings unexplained",
+                    unexplained(explanation.notExplained().size()),
                     explanation.candidates().size() == 1 ? ":" : "; the readings cannot tell these apart:"));
             text.bullets(explanation.candidates().stream()
                     .map(c -> c.description().text())
@@ -102,15 +100,28 @@ public final class DiagnosisTables {
         for (ReadingCheck check : report.readings()) {
             Shown planned = check.planned();
             rows.add(List.of(
-                    check.red() + " to " + check.black(),
+                    where(check),
                     EnumWords.of(check.condition()) + switches(check),
                     shown(check.measured()),
                     planned == null ? "no solution" : shown(planned),
                     check.deviates() ? "deviates" : ""));
         }
-        return text.table(List.of("From, to", "Key", "Measured", "By the plan", ""), rows)
+        return text.table(List.of("Where", "Key", "Measured", "By the plan", ""), rows)
                 .grounds(answer)
                 .toString();
+    }
+
+    private static String unexplained(int readings) {
+        return switch (readings) {
+            case 0 -> "explains all readings";
+            case 1 -> "leaves one reading unexplained";
+            default -> "leaves " + readings + " readings unexplained";
+        };
+    }
+
+    private static String where(ReadingCheck check) {
+        String part = check.part();
+        return part == null ? check.red() + " to " + check.black() : part;
     }
 
     private static String switches(ReadingCheck check) {

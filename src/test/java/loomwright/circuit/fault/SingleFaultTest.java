@@ -7,6 +7,7 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.circuit.RandomVehicle;
 import loomwright.circuit.TerminalRef;
 import loomwright.operation.Solved;
 import loomwright.operation.SolvedStep;
@@ -15,6 +16,7 @@ import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Each fault changes the circuit as its name says and leaves every id and terminal where it was. */
 class SingleFaultTest {
@@ -247,5 +249,15 @@ class SingleFaultTest {
     void swappingTwiceGivesThePlanBack() {
         SwappedLeads swapped = new SwappedLeads(TerminalRef.parse("pump.a"), TerminalRef.parse("pump.b"));
         assertThat(swapped.applyTo(swapped.applyTo(RELAYED))).isEqualTo(RELAYED);
+    }
+
+    /** Vehicles with every kind of part. */
+    @ParameterizedTest
+    @ValueSource(longs = {20, 21, 22, 23, 24, 25, 26, 27})
+    void everyFaultOfAVehicleIsNamedWithWhatItIsAt(long seed) {
+        Plan plan = RandomVehicle.of(seed, 16);
+        assertThat(SingleFaults.listWithinParts(plan))
+                .allSatisfy(
+                        fault -> assertThat(FaultWording.of(fault, plan).text()).isNotBlank());
     }
 }

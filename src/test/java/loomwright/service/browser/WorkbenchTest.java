@@ -307,6 +307,7 @@ class WorkbenchTest {
         browser.tab("measure");
         browser.waitUntil(here -> !here.find("#begin").isEmpty());
         browser.choose("#complaint-load", "Heater blower");
+        browser.choose("#complaint", "is weak");
         browser.one("#begin").click();
         int readings = 0;
         browser.waitUntil(here -> !here.find("#reading, #outcome, #doubt").isEmpty());
