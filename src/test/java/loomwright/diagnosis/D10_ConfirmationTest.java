@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loomwright.circuit.Condition;
@@ -94,8 +95,7 @@ class D10_ConfirmationTest {
     }
 
     private static int longest(Map<Integer, ProcedureStep> steps, int from) {
-        ProcedureStep step = steps.get(from);
-        assertThat(step).isNotNull();
+        ProcedureStep step = Objects.requireNonNull(steps.get(from));
         int most = 0;
         for (DiagnosisReport.Outcome outcome : step.reading().outcomes()) {
             Integer next = outcome.next();
