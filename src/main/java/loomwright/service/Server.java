@@ -24,6 +24,7 @@ import loomwright.service.endpoint.Metrics;
 import loomwright.service.endpoint.Monitoring;
 import loomwright.service.http.AccessControl;
 import loomwright.service.http.Arrival;
+import loomwright.service.http.Arrivals;
 import loomwright.service.http.EncodingChoice;
 import loomwright.service.http.ErrorsAsText;
 import loomwright.service.http.FixedHeaders;
@@ -174,6 +175,7 @@ public final class Server implements AutoCloseable {
             server.setErrorHandler(new ServerProblems(reading.problems()));
             server.setRequestLog(new RequestLog.Collection(new RequestLine(), vitals.metrics()));
             server.addBean(new NetworkConnectionLimit(limits.connections(), server));
+            server.setHandler(Arrivals.within(limits));
         });
         config.jetty.modifyHttpConfiguration(http -> {
             http.setSendServerVersion(false);

@@ -185,6 +185,39 @@ class HostileConnectionTest {
         }
     }
 
+    /** More than there are threads; each sends a byte now and then. */
+    @Test
+    @Timeout(60)
+    void bodiesThatTrickleInHoldNoThread() throws Exception {
+        List<Socket> slow = new ArrayList<>();
+        try (Server server = Server.start(
+                Options.DEFAULT.withPort(0).withLimits(Limits.with(Map.of("threads", 8, "arrivalMs", 60_000))))) {
+            for (int i = 0; i < 64; i++) {
+                Socket socket = connect(server);
+                send(socket, head("Content-Length: 5000") + "{");
+                slow.add(socket);
+            }
+            for (String path : List.of("/health", "/ready", "/v1/examples/sandpiper-as-built")) {
+                for (Socket socket : slow) {
+                    send(socket, " ");
+                }
+                LiveService.ask(server).get(path).then().statusCode(200);
+            }
+            LiveService.ask(server)
+                    .contentType(Json.MEDIA_TYPE)
+                    .body(LiveService.ask(server)
+                            .get("/v1/examples/sandpiper-as-built")
+                            .asString())
+                    .post("/v1/plans/solution")
+                    .then()
+                    .statusCode(200);
+        } finally {
+            for (Socket socket : slow) {
+                socket.close();
+            }
+        }
+    }
+
     @Test
     @Timeout(20)
     void aConnectionThatIsKeptOpenForNothingIsClosed() throws IOException {
