@@ -7,6 +7,7 @@ import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
+import io.javalin.util.JavalinException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Collections;
@@ -18,6 +19,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import loomwright.service.endpoint.Diagrams;
 import loomwright.service.endpoint.Endpoint;
 import loomwright.service.endpoint.Metrics;
@@ -25,6 +27,7 @@ import loomwright.service.endpoint.Monitoring;
 import loomwright.service.http.AccessControl;
 import loomwright.service.http.Arrival;
 import loomwright.service.http.Arrivals;
+import loomwright.service.http.ConnectionBounds;
 import loomwright.service.http.EncodingChoice;
 import loomwright.service.http.ErrorsAsText;
 import loomwright.service.http.FixedHeaders;
@@ -52,9 +55,12 @@ import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.RequestLog;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The running service. */
 public final class Server implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Server.class);
     private static final int FEWEST_THREADS = 8;
     /** After these the rest of a body is not waited for. */
     private static final Set<ProblemType> WORTH_NO_WAIT =
@@ -116,7 +122,10 @@ public final class Server implements AutoCloseable {
         server.javalin.start();
         // That of requests holds during them only.
         for (Connector connector : server.javalin.jettyServer().server().getConnectors()) {
-            ((AbstractConnector) connector).setIdleTimeout(options.limits().idleMs());
+            AbstractConnector accepting = (AbstractConnector) connector;
+            accepting.setIdleTimeout(options.limits().idleMs());
+            ConnectionBounds.hold(
+                    accepting, options.limits(), options.entrance().trustedProxies() > 0);
         }
         return server;
     }
@@ -154,7 +163,16 @@ public final class Server implements AutoCloseable {
             Thread.currentThread().interrupt();
         }
         endpoints.forEach(endpoint -> endpoint.handler().stop());
-        javalin.stop();
+        try {
+            javalin.stop();
+        } catch (JavalinException e) {
+            if (!Problems.hasCause(e, TimeoutException.class)) {
+                throw e;
+            }
+            LOG.info(
+                    "stopped after {} ms with requests unfinished",
+                    options.limits().stopMs());
+        }
     }
 
     private void configure(JavalinConfig config) {
@@ -174,7 +192,7 @@ public final class Server implements AutoCloseable {
             server.setStopTimeout(limits.stopMs());
             server.setErrorHandler(new ServerProblems(reading.problems()));
             server.setRequestLog(new RequestLog.Collection(new RequestLine(), vitals.metrics()));
-            server.addBean(new NetworkConnectionLimit(limits.connections(), server));
+            server.addBean(new NetworkConnectionLimit(ConnectionBounds.most(limits), server));
             server.setHandler(Arrivals.within(limits));
         });
         config.jetty.modifyHttpConfiguration(http -> {

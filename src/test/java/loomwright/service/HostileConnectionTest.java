@@ -190,8 +190,9 @@ class HostileConnectionTest {
     @Timeout(60)
     void bodiesThatTrickleInHoldNoThread() throws Exception {
         List<Socket> slow = new ArrayList<>();
-        try (Server server = Server.start(
-                Options.DEFAULT.withPort(0).withLimits(Limits.with(Map.of("threads", 8, "arrivalMs", 60_000))))) {
+        try (Server server = Server.start(Options.DEFAULT
+                .withPort(0)
+                .withLimits(Limits.with(Map.of("threads", 8, "arrivalMs", 60_000, "stopMs", 100))))) {
             for (int i = 0; i < 64; i++) {
                 Socket socket = connect(server);
                 send(socket, head("Content-Length: 5000") + "{");
@@ -241,6 +242,54 @@ class HostileConnectionTest {
                             + "Content-Length: 50\r\n\r\n{");
             assertThat(rest(head)).doesNotContain(" 200 ");
             assertThat(rest(body)).startsWith("HTTP/1.1 408 ").contains(ProblemType.REQUEST_TIMEOUT.uri());
+        }
+    }
+
+    @Test
+    @Timeout(60)
+    void aHeadThatTricklesInIsCutOff() throws Exception {
+        try (Server server = server(100, 30_000, 300);
+                Socket socket = connect(server)) {
+            send(socket, "GET /health HTTP/1.1\r\nHost: x\r\nX: ");
+            socket.setSoTimeout(50);
+            assertThatThrownBy(() -> {
+                        while (true) {
+                            send(socket, "a");
+                            if (isOver(socket)) {
+                                throw new SocketException("closed");
+                            }
+                        }
+                    })
+                    .isInstanceOf(SocketException.class);
+        }
+    }
+
+    private static boolean isOver(Socket socket) throws IOException {
+        try {
+            return socket.getInputStream().read() < 0;
+        } catch (SocketTimeoutException stillOpen) {
+            return false;
+        }
+    }
+
+    @Test
+    @Timeout(60)
+    void oneAddressHoldsAPartOfTheConnectionsOnly() throws IOException {
+        List<Socket> held = new ArrayList<>();
+        try (Server server = server(100, 30_000, 60_000)) {
+            for (int i = 0; i < 64; i++) {
+                held.add(connect(server));
+            }
+            send(held.get(63), PLAIN_GET);
+            assertThat(rest(held.get(63))).startsWith("HTTP/1.1 200 ");
+            held.set(63, connect(server));
+            try (Socket oneTooMany = connect(server)) {
+                assertThat(oneTooMany.getInputStream().read()).isEqualTo(-1);
+            }
+        } finally {
+            for (Socket socket : held) {
+                socket.close();
+            }
         }
     }
 

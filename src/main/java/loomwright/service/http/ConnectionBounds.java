@@ -1,0 +1,116 @@
+package loomwright.service.http;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.InetSocketAddress;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import loomwright.service.limits.ServiceLimits;
+import org.eclipse.jetty.http.HttpParser;
+import org.eclipse.jetty.io.Connection;
+import org.eclipse.jetty.io.EndPoint;
+import org.eclipse.jetty.server.AbstractConnector;
+import org.eclipse.jetty.server.internal.HttpConnection;
+
+/** How many connections there may be, in all and from one address, and how long the head of a request may take to arrive. */
+public final class ConnectionBounds implements Connection.Listener {
+    private static final long HEAD_MS = 10_000;
+    private static final int LOOKS = 10;
+
+    /** What one address may hold: a quarter of all, but no fewer than a busy office needs. */
+    private static final int SHARE = 4;
+
+    private static final int OF_ONE_ADDRESS = 64;
+    /** Files, the log and the web server itself need some. */
+    private static final int KEPT_DESCRIPTORS = 40;
+
+    private static final int FEWEST = 8;
+
+    private final AbstractConnector connector;
+    private final int ofOneAddress;
+    private final long headMs;
+    private final Map<String, Integer> byAddress = new ConcurrentHashMap<>();
+
+    private ConnectionBounds(AbstractConnector connector, ServiceLimits limits, boolean isBehindProxies) {
+        this.connector = connector;
+        // Behind proxies all come from the few addresses of these.
+        this.ofOneAddress =
+                isBehindProxies ? Integer.MAX_VALUE : Math.max(OF_ONE_ADDRESS, limits.connections() / SHARE);
+        this.headMs = Math.min(HEAD_MS, limits.arrivalMs());
+    }
+
+    /** Holds the connections of a connector that has started to these bounds. */
+    public static void hold(AbstractConnector connector, ServiceLimits limits, boolean isBehindProxies) {
+        ConnectionBounds bounds = new ConnectionBounds(connector, limits, isBehindProxies);
+        connector.addEventListener(bounds);
+        bounds.lookAgain();
+    }
+
+    /**
+     * How many connections there may be at once: as many as the operator allows, fewer where the machine gives the process
+     * fewer descriptors. Only Linux tells.
+     */
+    public static int most(ServiceLimits limits) {
+        Path open = Path.of("/proc/self/fd");
+        if (!Files.isDirectory(open)) {
+            return limits.connections();
+        }
+        try (Stream<Path> inUse = Files.list(open);
+                Stream<String> lines = Files.lines(Path.of("/proc/self/limits"))) {
+            long free = lines.filter(line -> line.startsWith("Max open files"))
+                            .map(line -> line.split("\\s{2,}")[1])
+                            .filter(limit -> limit.matches("\\d+"))
+                            .mapToLong(Long::parseLong)
+                            .findFirst()
+                            .orElse(Long.MAX_VALUE)
+                    - inUse.count();
+            return (int) Math.max(FEWEST, Math.min(limits.connections(), free - KEPT_DESCRIPTORS));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    @Override
+    public void onOpened(Connection connection) {
+        if (byAddress.merge(address(connection), 1, Integer::sum) > ofOneAddress) {
+            connection.getEndPoint().close();
+        }
+    }
+
+    @Override
+    public void onClosed(Connection connection) {
+        byAddress.computeIfPresent(address(connection), (address, open) -> open == 1 ? null : open - 1);
+    }
+
+    private static String address(Connection connection) {
+        return connection.getEndPoint().getRemoteSocketAddress() instanceof InetSocketAddress address
+                ? address.getHostString()
+                : "";
+    }
+
+    private void lookAgain() {
+        connector.getScheduler().schedule(this::closeSlowHeads, headMs / LOOKS + 1, TimeUnit.MILLISECONDS);
+    }
+
+    private void closeSlowHeads() {
+        if (!connector.isRunning()) {
+            return;
+        }
+        for (EndPoint endPoint : connector.getConnectedEndPoints()) {
+            if (endPoint.getConnection() instanceof HttpConnection connection && isSlow(connection.getParser())) {
+                endPoint.close();
+            }
+        }
+        lookAgain();
+    }
+
+    private boolean isSlow(HttpParser parser) {
+        return parser.inHeaderState()
+                && !parser.isStart()
+                && System.nanoTime() - parser.getBeginNanoTime() > TimeUnit.MILLISECONDS.toNanos(headMs);
+    }
+}
