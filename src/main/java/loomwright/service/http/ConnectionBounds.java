@@ -5,12 +5,15 @@ import java.io.UncheckedIOException;
 import java.net.InetSocketAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import loomwright.service.limits.ServiceLimits;
 import org.eclipse.jetty.http.HttpParser;
+import org.eclipse.jetty.io.AbstractEndPoint;
 import org.eclipse.jetty.io.Connection;
 import org.eclipse.jetty.io.EndPoint;
 import org.eclipse.jetty.server.AbstractConnector;
@@ -21,7 +24,7 @@ public final class ConnectionBounds implements Connection.Listener {
     private static final long HEAD_MS = 10_000;
     private static final int LOOKS = 10;
 
-    /** What one address may hold: a quarter of all, but no fewer than a busy office needs. */
+    /** What one address may hold: a quarter of all, but no fewer than a busy office needs. One more takes the place of an idle one. */
     private static final int SHARE = 4;
 
     private static final int OF_ONE_ADDRESS = 64;
@@ -76,9 +79,24 @@ public final class ConnectionBounds implements Connection.Listener {
 
     @Override
     public void onOpened(Connection connection) {
-        if (byAddress.merge(address(connection), 1, Integer::sum) > ofOneAddress) {
-            connection.getEndPoint().close();
+        String address = address(connection);
+        if (byAddress.merge(address, 1, Integer::sum) > ofOneAddress) {
+            longestIdle(address).orElse(connection).getEndPoint().close();
         }
+    }
+
+    /** The one of an address that has waited longest for its next request; none if all are at work. */
+    private Optional<Connection> longestIdle(String address) {
+        return connector.getConnectedEndPoints().stream()
+                .filter(AbstractEndPoint.class::isInstance)
+                .map(AbstractEndPoint.class::cast)
+                .sorted(Comparator.comparingLong(AbstractEndPoint::getIdleFor).reversed())
+                .map(EndPoint::getConnection)
+                .filter(HttpConnection.class::isInstance)
+                .map(HttpConnection.class::cast)
+                .filter(held -> held.getParser().isStart() && address(held).equals(address))
+                .map(Connection.class::cast)
+                .findFirst();
     }
 
     @Override
