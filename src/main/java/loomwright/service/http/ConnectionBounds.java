@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import loomwright.service.limits.ServiceLimits;
 import org.eclipse.jetty.http.HttpParser;
@@ -32,6 +34,8 @@ public final class ConnectionBounds implements Connection.Listener {
     private static final int KEPT_DESCRIPTORS = 40;
 
     private static final int FEWEST = 8;
+    /** The soft limit of proc(5), /proc/pid/limits; "unlimited" does not match. */
+    private static final Pattern OPEN_FILES = Pattern.compile("Max open files\\s+(\\d+)\\s.*");
 
     private final AbstractConnector connector;
     private final int ofOneAddress;
@@ -64,10 +68,9 @@ public final class ConnectionBounds implements Connection.Listener {
         }
         try (Stream<Path> inUse = Files.list(open);
                 Stream<String> lines = Files.lines(Path.of("/proc/self/limits"))) {
-            long free = lines.filter(line -> line.startsWith("Max open files"))
-                            .map(line -> line.split("\\s{2,}")[1])
-                            .filter(limit -> limit.matches("\\d+"))
-                            .mapToLong(Long::parseLong)
+            long free = lines.map(OPEN_FILES::matcher)
+                            .filter(Matcher::matches)
+                            .mapToLong(limit -> Long.parseLong(limit.group(1)))
                             .findFirst()
                             .orElse(Long.MAX_VALUE)
                     - inUse.count();
