@@ -245,6 +245,14 @@ public final class PartCatalogue {
                                 Collectors.toList())));
     }
 
+    /** {@code construction=glass ratedBy=blow}. */
+    private static Map<String, String> properties(String cell) {
+        return Stream.of(cell.split(" ", -1))
+                .filter(pair -> !pair.isBlank())
+                .map(pair -> pair.split("=", 2))
+                .collect(Collectors.toMap(pair -> pair[0], pair -> pair[1]));
+    }
+
     private static Map<String, PartType> readTypes() {
         ReferenceTable table = load("types");
         Map<String, PartType> types = new LinkedHashMap<>();
@@ -263,7 +271,7 @@ public final class PartCatalogue {
                             Stream.of(table.getCell(row, "works").split(" ", -1))
                                     .filter(word -> !word.isBlank())
                                     .toList(),
-                            orNull(table.getCell(row, "standsIn"))));
+                            properties(table.getCell(row, "sets"))));
         }
         return types;
     }

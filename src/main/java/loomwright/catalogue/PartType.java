@@ -1,6 +1,7 @@
 package loomwright.catalogue;
 
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param earth where it is usually earthed through its case; absent if a wire must be given
  * @param place where it usually sits
  * @param works the conditions in which it is meant to be live; empty where they follow from the switch that feeds it
- * @param standsIn what it really is, where the service calculates it as a similar kind; absent otherwise
+ * @param sets properties that follow from what it is called, such as the construction of a glass fuse
  */
 public record PartType(
         String name,
@@ -23,7 +24,7 @@ public record PartType(
         @Nullable Earth earth,
         Place place,
         List<String> works,
-        @Nullable String standsIn) {
+        Map<String, String> sets) {
 
     /** Where a part is earthed through its case. */
     public enum Earth {
@@ -42,5 +43,6 @@ public record PartType(
     public PartType {
         words = List.copyOf(words);
         works = List.copyOf(works);
+        sets = Map.copyOf(sets);
     }
 }

@@ -44,6 +44,12 @@ public record Flasher(
     private static final double ELECTRONIC_OHM = 0.01;
     /** What an electronic one takes for itself (common practice, no source). */
     private static final double SUPPLY_A = 0.01;
+    /** Between 49 and 49a of an electronic one that waits: by it, it senses that lamps are connected (common practice, no source). */
+    private static final double SENSING_12V_OHM = 1000;
+    /** It begins when they leave this share of the nominal voltage across that. */
+    private static final double SENSED_SHARE = 0.1;
+    /** Below this current it waits again. */
+    private static final double LEAST_LOAD_A = 1e-3;
     /** Share of the nominal voltage from which an electronic one works (common practice, no source). */
     private static final double LEAST_SUPPLY_SHARE = 0.5;
 
@@ -52,7 +58,7 @@ public record Flasher(
         /** A strip or wire heated by the current of the lamps; the contact for the tell-tale closes only with enough of it. */
         @JsonProperty("thermal")
         THERMAL,
-        /** It needs its earth; the tell-tale follows the lamps. */
+        /** It needs its earth; the tell-tale follows the lamps, and with none it waits. */
         @JsonProperty("electronic")
         ELECTRONIC
     }
@@ -85,25 +91,25 @@ public record Flasher(
         return TERMINALS;
     }
 
-    public boolean isElectronic() {
+    public boolean electronic() {
         return construction == Construction.ELECTRONIC;
     }
 
     /** The watts of lamps it is made for; absent if it flashes alike with any. */
     public @Nullable Double madeForW() {
-        return ratedW == null && !isElectronic() ? (Double) THERMAL_W : ratedW;
+        return ratedW == null && !electronic() ? (Double) THERMAL_W : ratedW;
     }
 
     /** Below this current it does not flash, A. */
     public double minimumA(VehicleSystem system) {
         Double made = madeForW();
-        double usualW = isElectronic() || made == null ? ELECTRONIC_MINIMUM_W : MINIMUM_SHARE * made;
+        double usualW = electronic() || made == null ? ELECTRONIC_MINIMUM_W : MINIMUM_SHARE * made;
         return Bounds.orElse(minimumW, usualW) / system.nominalVoltageV();
     }
 
     public double contactOhm(VehicleSystem system) {
         return Bounds.orElse(
-                contactResistanceOhm, isElectronic() ? ELECTRONIC_OHM : system.scaledFrom12V(THERMAL_12V_OHM));
+                contactResistanceOhm, electronic() ? ELECTRONIC_OHM : system.scaledFrom12V(THERMAL_12V_OHM));
     }
 
     /** From 49 to 31 of an electronic one. */
@@ -114,6 +120,21 @@ public record Flasher(
     /** From these volts between 49 and 31 an electronic one works. */
     public double leastSupplyV(VehicleSystem system) {
         return LEAST_SUPPLY_SHARE * system.nominalVoltageV();
+    }
+
+    /** From 49 to 49a of an electronic one that waits. */
+    public double sensingOhm(VehicleSystem system) {
+        return system.scaledFrom12V(SENSING_12V_OHM);
+    }
+
+    /**
+     * Whether something hangs on 49a of an electronic one.
+     *
+     * @param contactV between 49 and 49a
+     * @param closed whether its contact is closed
+     */
+    public boolean senses(double contactV, boolean closed, VehicleSystem system) {
+        return contactV >= (closed ? LEAST_LOAD_A * contactOhm(system) : SENSED_SHARE * system.nominalVoltageV());
     }
 
     /** The same in the instant in which its contact is open. */

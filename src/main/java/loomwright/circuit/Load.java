@@ -18,6 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param minimumV below this it takes nothing; 0 unless said, for constant watts, or a polarised one, half the nominal voltage, or half of
  *     {@code maximumV} if that is no more
  * @param maximumV above this it takes nothing; absent for no such limit
+ * @param switchOnOhm what it is in the instant in which it is switched on: a heater or glow plug still cold, a converter that charges its
+ *     capacitors; absent if it is then as always
  * @param plus the terminal that must be positive, a or b, for a polarised one, which takes nothing the other way round; absent: either
  *     way. A polarised one has a minimum of half the nominal voltage unless said
  * @param operateV volts from which it works; absent: the usual figure
@@ -34,6 +36,7 @@ public record Load(
         @Nullable Double powerW,
         @Nullable Double minimumV,
         @Nullable Double maximumV,
+        @Nullable Double switchOnOhm,
         @Nullable String plus,
         @Nullable Double operateV,
         @Nullable Double releaseV,
@@ -58,6 +61,7 @@ public record Load(
         Bounds.power(faults, "/powerW", powerW);
         Bounds.voltage(faults, "/minimumV", minimumV);
         Bounds.voltage(faults, "/maximumV", maximumV);
+        Bounds.resistance(faults, "/switchOnOhm", switchOnOhm);
         faults.check(
                 minimumV == null || maximumV == null || minimumV < maximumV,
                 InputError.Code.CONTRADICTION,
@@ -80,11 +84,32 @@ public record Load(
                 powerW,
                 minimumV,
                 maximumV,
+                switchOnOhm,
                 plus,
                 operateV,
                 releaseV,
                 conditions,
                 when);
+    }
+
+    /** What it is in the instant in which it is switched on; itself if that is not stated. */
+    public Load switchedOn() {
+        return switchOnOhm == null
+                ? this
+                : new Load(
+                        id,
+                        label,
+                        switchOnOhm,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        plus,
+                        operateV,
+                        releaseV,
+                        meantLive,
+                        meantLiveWhen);
     }
 
     /** The voltage below which it takes nothing, in a given vehicle. */

@@ -2,30 +2,48 @@ package loomwright.conductor;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import loomwright.answer.Basis;
 
 /**
- * The opening time limits of blade fuses, ISO 8820-3 and SAE J1284, as a staircase: nothing is interpolated between the
- * multiples that the standards name.
+ * The opening time limits of a construction of fuses, as a staircase: nothing is interpolated between the multiples of what the
+ * fuse carries that the standards name.
  */
-public final class FuseCurve {
-    private static final ReferenceTable TABLE = ReferenceTables.get("blade-fuse-limits");
-    private static final NavigableMap<Double, Double> LONGEST_S = limits("maxS", Comparator.naturalOrder());
-    private static final NavigableMap<Double, Double> SHORTEST_S = limits("minS", Comparator.reverseOrder());
+public enum FuseCurve {
+    /** ISO 8820-3 and SAE J1284. */
+    BLADE("blade-fuse-limits"),
+    /** UL 248-14, above twice the rating IEC 60127-2. */
+    GLASS("glass-fuse-limits"),
+    /** ISO 8820-5. */
+    BOLT_DOWN("bolt-down-fuse-limits");
 
-    private FuseCurve() {}
+    // Read once and never changed.
+    @SuppressWarnings("ImmutableEnumChecker")
+    private final ReferenceTable table;
+
+    @SuppressWarnings("ImmutableEnumChecker")
+    private final NavigableMap<Double, Double> longestS;
+
+    @SuppressWarnings("ImmutableEnumChecker")
+    private final NavigableMap<Double, Double> shortestS;
+
+    FuseCurve(String table) {
+        this.table = ReferenceTables.get(table);
+        this.longestS = limits(this.table, "maxS", Comparator.naturalOrder());
+        this.shortestS = limits(this.table, "minS", Comparator.reverseOrder());
+    }
 
     /** The multiples at which the fuse must open within a time, rising. */
-    public static List<Double> multiples() {
-        return List.copyOf(LONGEST_S.keySet());
+    public List<Double> multiples() {
+        return List.copyOf(longestS.keySet());
     }
 
     /** The largest of them, at which it opens soonest. */
-    public static double largestMultiple() {
-        return LONGEST_S.lastKey();
+    public double largestMultiple() {
+        return longestS.lastKey();
     }
 
     /**
@@ -33,8 +51,8 @@ public final class FuseCurve {
      *
      * @param seconds no less than the fuse may take at the largest multiple
      */
-    public static double multipleThatOpensWithin(double seconds) {
-        return LONGEST_S.entrySet().stream()
+    public double multipleThatOpensWithin(double seconds) {
+        return longestS.entrySet().stream()
                 .filter(e -> e.getValue() <= seconds)
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("no limit of " + seconds + " s"))
@@ -42,8 +60,8 @@ public final class FuseCurve {
     }
 
     /** The multiple up to which the fuse must hold for hours; above it, it may open. */
-    public static double heldMultiple() {
-        return SHORTEST_S.firstKey();
+    public double heldMultiple() {
+        return shortestS.firstKey();
     }
 
     /**
@@ -51,42 +69,43 @@ public final class FuseCurve {
      *
      * @return empty below the first multiple, where it need not open at all
      */
-    public static Optional<Double> longestS(double multiple) {
-        return Optional.ofNullable(LONGEST_S.floorEntry(multiple)).map(e -> e.getValue());
+    public Optional<Double> longestS(double multiple) {
+        return Optional.ofNullable(longestS.floorEntry(multiple)).map(e -> e.getValue());
     }
 
     /**
-     * The shortest a fuse may take: the limit at the next listed multiple above; beyond the last one, t = t6 (6 / m)^2,
+     * The shortest a fuse may take: the limit at the next listed multiple above; beyond the last one, t = tl (l / m)^2,
      * the same I2t as there.
      *
      * @return seconds
      */
-    public static double shortestS(double multiple) {
-        var above = SHORTEST_S.ceilingEntry(multiple);
+    public double shortestS(double multiple) {
+        var above = shortestS.ceilingEntry(multiple);
         if (above != null) {
             return above.getValue();
         }
-        var last = SHORTEST_S.lastEntry();
+        var last = shortestS.lastEntry();
         double ratio = last.getKey() / multiple;
         return last.getValue() * ratio * ratio;
     }
 
-    public static List<Basis> basis() {
+    public List<Basis> basis() {
         return List.of(
-                TABLE.basis("opening time limits of blade fuses"),
+                table.basis("opening time limits of "
+                        + name().toLowerCase(Locale.ROOT).replace('_', '-') + " fuses"),
                 Basis.computed(
-                        "shortest opening time above 6 times the rating: the I2t at 6 times",
+                        "shortest opening time above the last multiple: the I2t there",
                         "heat of the fuse element without loss"));
     }
 
     /** Per multiple the greatest value in the given order; blank cells are left out. */
-    private static NavigableMap<Double, Double> limits(String column, Comparator<Double> order) {
+    private static NavigableMap<Double, Double> limits(ReferenceTable table, String column, Comparator<Double> order) {
         NavigableMap<Double, Double> limits = new TreeMap<>();
-        for (List<String> row : TABLE.rows()) {
-            if (!TABLE.getCell(row, column).isBlank()) {
+        for (List<String> row : table.rows()) {
+            if (!table.getCell(row, column).isBlank()) {
                 limits.merge(
-                        TABLE.getNumber(row, "multiple"),
-                        TABLE.getNumber(row, column),
+                        table.getNumber(row, "multiple"),
+                        table.getNumber(row, column),
                         (a, b) -> order.compare(a, b) >= 0 ? a : b);
             }
         }

@@ -28,6 +28,8 @@ public final class ReferenceTables {
             "ac43-drop",
             "blade-fuse-limits",
             "blade-fuse-ratings",
+            "glass-fuse-limits",
+            "bolt-down-fuse-limits",
             "colours",
             "terminals");
     private static final Map<String, ReferenceTable> TABLES = readAll();

@@ -64,7 +64,7 @@ public final class FlasherRule {
         if (share > OVERLOAD_SHARE) {
             return State.OVERLOADED;
         }
-        return flasher.isElectronic() && share < LAMP_OUT_SHARE ? State.FAST : State.FLASHING;
+        return flasher.electronic() && share < LAMP_OUT_SHARE ? State.FAST : State.FLASHING;
     }
 
     /** How often it flashes in a state, per minute; 0 where it does not. */

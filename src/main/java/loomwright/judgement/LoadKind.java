@@ -77,9 +77,7 @@ public enum LoadKind {
     /** A filament above this share of its test volts is a warning. */
     public static final double FILAMENT_BRIGHT_WARNING = 1.2;
 
-    /** A gauge reads right between these shares of its (stabilised) volts. Common practice, no source. */
-    public static final double GAUGE_LEAST = 0.85;
-
+    /** A gauge reads right up to this share of its (stabilised) volts. Common practice, no source. */
     public static final double GAUGE_MOST = 1.15;
 
     private static final double COPPER_PER_K = 0.00393;

@@ -28,7 +28,6 @@ public record Assumption(
     public enum Code implements MessageCode {
         VOLTAGE(Instead.SETTING),
         EARTH_POLARITY(Instead.SETTING),
-        STAND_IN_KIND(Instead.KIND_ROW),
         USUAL_VALUE(Instead.PART_ROW),
         SEVERAL_BULBS(Instead.PART_ROW),
         CASE_EARTH(Instead.WIRE_ROW),
@@ -42,6 +41,7 @@ public record Assumption(
         LENGTH(Instead.CELL),
         LENGTH_UNIT(Instead.CELL),
         SIZE(Instead.CELL),
+        THIN_WALL(Instead.CELL),
         SPELLING(Instead.CELL),
         TERMINAL(Instead.CELL),
         AS_ROW_ABOVE(Instead.CELL),
@@ -66,7 +66,6 @@ public record Assumption(
     public enum Instead implements MessageCode {
         SETTING,
         PART_ROW,
-        KIND_ROW,
         WIRE_ROW,
         CELL,
         POSITIONS_ROW,
@@ -80,10 +79,10 @@ public record Assumption(
     private static final Set<Code> OF_VALUES = EnumSet.of(
             Code.USUAL_VALUE,
             Code.SEVERAL_BULBS,
-            Code.STAND_IN_KIND,
             Code.LENGTH,
             Code.LENGTH_UNIT,
             Code.SIZE,
+            Code.THIN_WALL,
             Code.POSITIONS);
 
     /** Whether figures depend on it, so that a finding may turn out otherwise. */

@@ -19,6 +19,9 @@ import loomwright.message.PropertyName;
 
 /** The values of a part: what its list says, in the units that people use, else what is usual. */
 final class PartValues {
+    /** What some types have beside what their kind needs. */
+    private static final List<String> BESIDE = List.of("operateV", "switchOnOhm");
+
     private final Draft draft;
     private final Map<String, Object> object;
     private final double nominalV;
@@ -41,8 +44,10 @@ final class PartValues {
         for (String property : kind.needs()) {
             putNeeded(property);
         }
-        if (!object.containsKey("operateV")) {
-            PartCatalogue.usual(draft.typeName(), "operateV", nominalV).ifPresent(usual -> assume("operateV", usual));
+        for (String beside : BESIDE) {
+            if (!object.containsKey(beside)) {
+                PartCatalogue.usual(draft.typeName(), beside, nominalV).ifPresent(usual -> assume(beside, usual));
+            }
         }
         switch (draft.kind()) {
             case "lamp" -> object.putIfAbsent("ratedV", nominalV);
@@ -212,6 +217,7 @@ final class PartValues {
             case "ratedW" -> "rated power";
             case "limitA" -> "highest current";
             case "operateV" -> "least working voltage";
+            case "switchOnOhm" -> "resistance when switched on";
             case "holdInResistanceOhm" -> "hold-in resistance";
             default -> PropertyName.of(property).words();
         };

@@ -132,14 +132,6 @@ final class PlanParts {
         if (draft.uses.isEmpty() && type.kind().equals("earth")) {
             return;
         }
-        if (type.standsIn() != null) {
-            notes.assume(
-                    Code.STAND_IN_KIND,
-                    draft.at,
-                    List.of(draft.id),
-                    null,
-                    Map.of("part", draft.label, "really", type.standsIn(), "value", type.kind()));
-        }
         switch (type.kind()) {
             case "earth" -> objects.earthPoint(draft, drafts);
             case "joint" -> objects.joint(draft);
@@ -157,6 +149,7 @@ final class PlanParts {
     private void buildPlain(Draft draft, PartType type, boolean ballast) {
         Map<String, Object> object = objects.add(type.kind(), draft.id, draft.label, draft.at);
         putProperties(draft, type.kind(), object);
+        type.sets().forEach(object::putIfAbsent);
         new PartValues(draft, object, settings.nominalV(), ballast, notes).put();
         PartEnds ends = new PartEnds(draft, settings.positiveEarth(), notes);
         for (Use use : draft.uses) {
@@ -170,12 +163,7 @@ final class PlanParts {
         switch (type.kind()) {
             case "alternator" -> putExcitation(draft, object, "D+");
             case "dynamo" -> putExcitation(draft, object, "F");
-            case "fuse" -> putFuse(draft, object);
-            case "flasher" -> {
-                if (type.name().equals("electronic-flasher")) {
-                    object.putIfAbsent("construction", "electronic");
-                }
-            }
+            case "fuse" -> askMarking(draft, object);
             case "led" -> {
                 if (settings.positiveEarth()) {
                     object.putIfAbsent("plus", "b");
@@ -214,28 +202,15 @@ final class PlanParts {
     }
 
     /** What a glass fuse is marked with is asked: it matters by two to one. */
-    private void putFuse(Draft draft, Map<String, Object> object) {
-        switch (draft.typeName()) {
-            case "glass-fuse" -> {
-                object.putIfAbsent("construction", "glass");
-                if (!object.containsKey("ratedBy")) {
-                    notes.ask(
-                            Question.Code.FUSE_MARKING,
-                            draft.at,
-                            List.of(draft.id),
-                            "",
-                            List.of("carry", "blow"),
-                            Map.of("part", draft.label));
-                }
-            }
-            case "british-glass-fuse" -> {
-                object.putIfAbsent("construction", "glass");
-                object.putIfAbsent("ratedBy", "blow");
-            }
-            case "ceramic-fuse" -> object.putIfAbsent("construction", "ceramic");
-            case "bolt-down-fuse" -> object.putIfAbsent("construction", "bolt-down");
-            case "breaker" -> object.putIfAbsent("construction", "self-resetting");
-            default -> {}
+    private void askMarking(Draft draft, Map<String, Object> object) {
+        if ("glass".equals(object.get("construction")) && !object.containsKey("ratedBy")) {
+            notes.ask(
+                    Question.Code.FUSE_MARKING,
+                    draft.at,
+                    List.of(draft.id),
+                    "",
+                    List.of("carry", "blow"),
+                    Map.of("part", draft.label));
         }
     }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
+import loomwright.answer.Basis;
 import loomwright.answer.RejectedInput;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartType;
@@ -22,6 +23,14 @@ final class WireRow {
 
     /** How a plan document's length in feet is written. */
     private static final Pattern FEET = Pattern.compile("[0-9.]+ ft");
+
+    private static final Pattern THIN_WALL = Pattern.compile("(?i)\\bthin[ -]?wall(ed)?( cable| wire)?\\b");
+
+    /** What thin insulation stands: class B of ISO 6722 (from memory). */
+    private static final double THIN_WALL_C = 105;
+
+    private static final Basis THIN_WALL_BASIS =
+            Basis.fromMemory("thin-wall vehicle cable: insulation for 105 °C", "trade tables; ISO 6722, class B");
 
     private static final double TENTHS_OF_A_MILLIMETRE = 10_000;
 
@@ -54,7 +63,17 @@ final class WireRow {
             putSizeAndLength(wire, object);
         }
         row.find("colour").ifPresent(cell -> putColour(wire, cell, object));
-        putNumber(wire, object, "insulation", "insulationTemperatureC");
+        if (isThinWall(row)) {
+            object.put("insulationTemperatureC", THIN_WALL_C);
+            notes.assume(
+                    Code.THIN_WALL,
+                    row.at("size"),
+                    List.of(wire.id),
+                    THIN_WALL_BASIS,
+                    Map.of("wire", wire.id, "value", Fixed.text(THIN_WALL_C) + " °C"));
+        } else {
+            putNumber(wire, object, "insulation", "insulationTemperatureC");
+        }
         putNumber(wire, object, "bundle", "bundleCount");
         putNumber(wire, object, "joint", "fromJointResistanceOhm");
         putNumber(wire, object, "joint to", "toJointResistanceOhm");
@@ -73,6 +92,13 @@ final class WireRow {
                             || plain.equals("from"));
         });
         return object;
+    }
+
+    /** Thin insulation has to stand more heat; said beside the size, or in place of a temperature. */
+    private static boolean isThinWall(TableRow row) {
+        boolean beside = THIN_WALL.matcher(row.text("size")).find()
+                && row.find("insulation").isEmpty();
+        return beside || THIN_WALL.matcher(row.text("insulation")).find();
     }
 
     private static OptionalDouble resistance(TableRow.Cell cell) {
@@ -104,7 +130,7 @@ final class WireRow {
         Optional<TableRow.Cell> cell = wire.row.find("size");
         List<String> tried = new ArrayList<>();
         if (cell.isPresent()) {
-            String text = cell.get().text();
+            String text = THIN_WALL.matcher(cell.get().text()).replaceAll(" ").strip();
             OptionalDouble number = Quantities.number(text);
             if (number.isPresent() && cell.get().unit().equals("mm2")) {
                 tried.add(text.replace(',', '.') + " mm2");

@@ -11,8 +11,8 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.Wire;
 import loomwright.circuit.fault.BlownFuse;
 import loomwright.conductor.ConductorSize;
-import loomwright.conductor.FuseCurve;
 import loomwright.conductor.FusingCurrent;
+import loomwright.judgement.wire.FuseRule;
 import loomwright.operation.SolvedStep;
 
 /** Which fuses open. */
@@ -23,16 +23,12 @@ public final class Fuses {
     /** Nobody has taken a reading by this time (common practice, no source). */
     private static final double BEFORE_A_READING_S = 5;
 
-    private static final double OPENS_FROM = FuseCurve.multipleThatOpensWithin(SOONER_OR_LATER_S);
-
-    private static final double OPENS_BEFORE_A_READING_FROM = FuseCurve.multipleThatOpensWithin(BEFORE_A_READING_S);
-
     private Fuses() {}
 
     /** The current that opens a fuse sooner or later; a fusible link by Preece's equation. Empty for other parts. */
     static OptionalDouble opensAtA(Part part) {
         if (part instanceof Fuse fuse) {
-            return OptionalDouble.of(OPENS_FROM * fuse.continuousA());
+            return OptionalDouble.of(FuseRule.opensWithinA(fuse, SOONER_OR_LATER_S));
         } else if (part instanceof FusibleLink link) {
             double areaMm2 = ConductorSize.parse(link.size()).areaMm2();
             return OptionalDouble.of(FusingCurrent.preeceA(2 * Math.sqrt(areaMm2 / Math.PI)));
@@ -60,14 +56,14 @@ public final class Fuses {
     }
 
     /**
-     * Whether a fuse opens before anybody could take a reading, within 5 s: a blade fuse by the limits of its standard, a
+     * Whether a fuse opens before anybody could take a reading, within 5 s: by the limits of its standard, a
      * fusible link when a wire of its size melts in that time by Onderdonk's equation.
      */
     public static boolean opensBeforeAReading(Plan plan, String fuse, List<SolvedStep> steps) {
         Part part = plan.findPart(fuse).orElseThrow();
         double limitA = Double.POSITIVE_INFINITY;
-        if (part instanceof Fuse blade) {
-            limitA = OPENS_BEFORE_A_READING_FROM * blade.ratingA();
+        if (part instanceof Fuse cartridge) {
+            limitA = FuseRule.opensWithinA(cartridge, BEFORE_A_READING_S);
         } else if (part instanceof FusibleLink link) {
             limitA = FusingCurrent.onderdonkA(
                     ConductorSize.parse(link.size()).areaMm2(),

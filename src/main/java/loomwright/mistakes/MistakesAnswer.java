@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -37,7 +38,9 @@ public final class MistakesAnswer {
             SingleFault.Kind.LEADS_SWAPPED,
             SingleFault.Kind.CONNECTORS_CROSSED,
             SingleFault.Kind.WIRE_MISPLACED,
-            SingleFault.Kind.RELAY_STUCK_CLOSED);
+            SingleFault.Kind.RELAY_STUCK_CLOSED,
+            SingleFault.Kind.SHORT_INSIDE,
+            SingleFault.Kind.SWITCH_STUCK);
 
     private MistakesAnswer() {}
 
@@ -50,7 +53,8 @@ public final class MistakesAnswer {
     public static Answer<MistakesReport> of(
             Plan given, MistakesOptions options, NetworkLimits networkLimits, Progress progress) {
         Plan plan = PlanAnswer.requireSound(given);
-        List<SingleFault> faults = SingleFaults.list(plan).stream()
+        List<SingleFault> faults = Stream.of(SingleFaults.list(plan), SingleFaults.listContacts(plan))
+                .flatMap(List::stream)
                 .sorted(Comparator.comparing(fault -> !FIRST.contains(fault.kind())))
                 .toList();
         List<Mistake> mistakes = new ArrayList<>();

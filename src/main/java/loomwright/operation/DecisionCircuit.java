@@ -5,8 +5,9 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import loomwright.circuit.Consumer;
-import loomwright.circuit.Load;
 import loomwright.circuit.Part;
+import loomwright.circuit.Relay;
+import loomwright.circuit.Solenoid;
 import loomwright.circuit.VehicleSystem;
 import loomwright.network.NetworkScan;
 import org.jspecify.annotations.Nullable;
@@ -207,7 +208,8 @@ final class DecisionCircuit implements StateSearch.Circuit {
     /** Whether a consumer is a relay or solenoid that is pulled in. */
     boolean isPulledIn(int consumer, BitSet active) {
         Gauge gauge = gauges.get(consumer);
-        return !(gauge.consumer() instanceof Load) && isActive(gauge, active);
+        boolean magnet = gauge.consumer() instanceof Relay || gauge.consumer() instanceof Solenoid;
+        return magnet && isActive(gauge, active);
     }
 
     private static boolean isActive(Gauge gauge, BitSet active) {

@@ -13,12 +13,9 @@ import loomwright.judgement.LoadKind;
 /**
  * How strongly a consumer is fed.
  *
- * <p>The usual limits, for a consumer that does not state its own. Relay: 8 V and 1.5 V at 12 V (makers' data for
- * relays of 85 ohm in the ISO 7588 pin layout). Solenoid: 8 V and 3 V at 12 V (common practice: pulls in at 7 to 8 V or
- * less, holds down to 3 to 5 V). Lamp: plainly lit from half, dark below a tenth of its rated voltage. LED: by its current, see {@link LoadKind#LED}. Motor: 0.4 and
- * 0.1, coil: 0.35 and 0.2, any other load: 0.6 and 0.3 of the nominal voltage; a coil also from 2.8 A, and not below 1.6 A,
- * since one of few ohms behind a module that limits its current never has much voltage (common practice, no source: rounded
- * so that a doubtful case counts as live).
+ * <p>The usual limits, for a consumer that does not state its own. Relay, solenoid, coil and LED: see {@link LoadKind}. Lamp: plainly
+ * lit from half, dark below a tenth of its rated voltage. Motor: 0.4 and 0.1, any other load: 0.6 and 0.3 of the nominal voltage
+ * (common practice, no source: rounded so that a doubtful case counts as live).
  */
 public enum FeedStrength {
     /** It does what it is for. */
@@ -61,11 +58,11 @@ public enum FeedStrength {
     private static Limits usualLimits(Consumer consumer, VehicleSystem system) {
         double nominalV = system.nominalVoltageV();
         if (consumer instanceof Relay) {
-            return new Limits(system.scaledFrom12V(8), system.scaledFrom12V(1.5));
+            return of(LoadKind.RELAY, nominalV);
         } else if (consumer instanceof Solenoid) {
-            return new Limits(system.scaledFrom12V(8), system.scaledFrom12V(3));
+            return of(LoadKind.SOLENOID, nominalV);
         } else if (consumer instanceof FilamentLamp lamp) {
-            return new Limits(0.5 * lamp.ratedV(), 0.1 * lamp.ratedV());
+            return new Limits(LoadKind.FILAMENT.weakFrom() * lamp.ratedV(), 0.1 * lamp.ratedV());
         } else if (consumer instanceof LedLamp led) {
             return new Limits(
                     led.voltsAt(LoadKind.LED.worksFrom(), system), led.voltsAt(LoadKind.LED.creepsFrom(), system));
@@ -73,9 +70,16 @@ public enum FeedStrength {
             return new Limits(0.4 * nominalV, 0.1 * nominalV);
         } else if (consumer instanceof Coil coil) {
             double ohm = coil.primaryResistanceOhm();
-            return new Limits(Math.min(0.35 * nominalV, 2.8 * ohm), Math.min(0.2 * nominalV, 1.6 * ohm));
+            Limits usual = of(LoadKind.COIL, nominalV);
+            return new Limits(
+                    Math.min(usual.operateV(), LoadKind.COIL_SPARKS_A * ohm),
+                    Math.min(usual.releaseV(), LoadKind.COIL_DEAD_A * ohm));
         }
         return new Limits(0.6 * nominalV, 0.3 * nominalV);
+    }
+
+    private static Limits of(LoadKind kind, double nominalV) {
+        return new Limits(kind.worksFrom() * nominalV, kind.creepsFrom() * nominalV);
     }
 
     /**

@@ -7,6 +7,7 @@ import java.util.Map;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Flasher;
 import loomwright.circuit.Plan;
+import loomwright.circuit.VehicleSystem;
 import loomwright.judgement.FlasherRule;
 import loomwright.operation.PlanReadings.FlashReading;
 import loomwright.operation.PlanReadings.FlashedLoad;
@@ -23,12 +24,14 @@ public final class Flashing {
 
     /** What a flasher unit does in a solved step. */
     public static FlasherRule.State state(SolvedStep solved, Flasher flasher) {
+        VehicleSystem system = solved.plan().system();
         double feedV = Math.abs(
                 solved.voltageV(solved.node(flasher.terminal(Flasher.FEED))).orElse(0));
-        boolean supplied = flasher.isElectronic()
-                ? solved.isActive(flasher)
-                : feedV >= SUPPLIED_SHARE * solved.plan().system().nominalVoltageV();
-        return FlasherRule.state(flasher, solved.plan().system(), supplied, loadA(solved, flasher));
+        boolean supplied = flasher.electronic()
+                ? Math.abs(solved.acrossV(flasher.terminal(Flasher.FEED), flasher.terminal(Flasher.EARTH)))
+                        >= flasher.leastSupplyV(system)
+                : feedV >= SUPPLIED_SHARE * system.nominalVoltageV();
+        return FlasherRule.state(flasher, system, supplied, loadA(solved, flasher));
     }
 
     /** What flows through its contact to 49a while that is closed, A, 0 or more. */

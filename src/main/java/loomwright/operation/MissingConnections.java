@@ -101,7 +101,7 @@ public final class MissingConnections {
         } else if (part instanceof ControlBox) {
             return List.of(ControlBox.ARMATURE, ControlBox.EARTH);
         } else if (part instanceof Flasher flasher) {
-            return flasher.isElectronic()
+            return flasher.electronic()
                     ? List.of(Flasher.FEED, Flasher.OUTPUT, Flasher.EARTH)
                     : List.of(Flasher.FEED, Flasher.OUTPUT);
         } else if (part instanceof Ballast) {

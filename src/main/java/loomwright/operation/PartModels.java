@@ -59,7 +59,7 @@ final class PartModels {
         byStep(Switch.class, PartModels::switchContacts);
         byStep(Relay.class, PartModels::relay);
         byStep(Solenoid.class, PartModels::solenoid);
-        lasting(Motor.class, (p, n) -> n.resistor(p, Motor.FEED, Motor.RETURN, p.loadOhm()));
+        byStep(Motor.class, PartModels::motor);
         lasting(Ballast.class, PartModels::ballast);
         lasting(FixedResistor.class, (p, n) -> n.resistor(p, "a", "b", p.resistanceOhm()));
         lasting(Coil.class, (p, n) -> n.resistor(p, Coil.FEED, Coil.SWITCHED, p.primaryResistanceOhm()));
@@ -95,7 +95,7 @@ final class PartModels {
 
     /** Whether a part is the same in all steps and states. */
     static boolean isLasting(Part part) {
-        return LASTING.contains(part.getClass());
+        return LASTING.contains(part.getClass()) || (part instanceof Motor motor && !motor.generatesRunningDown());
     }
 
     /** Adds the elements of {@code part} to {@code network}. */
@@ -234,18 +234,20 @@ final class PartModels {
 
     /**
      * The instant in which its contact is closed, unless that is stuck open. The contact of the tell-tale of a thermal one closes with
-     * enough current; an electronic one without a supply does nothing.
+     * enough current; an electronic one without a supply, or without lamps, does nothing but look for them.
      */
     private static void flasher(Flasher flasher, StepNetwork network) {
         double contactOhm = flasher.contactOhm(network.system());
         boolean works = network.isActive(flasher);
-        if (flasher.isElectronic()) {
+        if (flasher.electronic()) {
             network.resistor(flasher, Flasher.FEED, Flasher.EARTH, flasher.supplyOhm(network.system()));
         }
         boolean closed =
-                flasher.stuck() == null ? works || !flasher.isElectronic() : flasher.stuck() == Flasher.Stuck.CLOSED;
+                flasher.stuck() == null ? works || !flasher.electronic() : flasher.stuck() == Flasher.Stuck.CLOSED;
         if (closed) {
             network.resistor(flasher, Flasher.FEED, Flasher.OUTPUT, contactOhm);
+        } else if (flasher.stuck() == null) {
+            network.resistor(flasher, Flasher.FEED, Flasher.OUTPUT, flasher.sensingOhm(network.system()));
         }
         if (closed && works) {
             network.resistor(flasher, Flasher.FEED, Flasher.TELL_TALE, contactOhm);
@@ -285,6 +287,25 @@ final class PartModels {
         if (network.isActive(solenoid)) {
             network.resistor(solenoid, Solenoid.SUPPLY, Solenoid.MOTOR, solenoid.contactResistanceOhm());
             network.resistor(solenoid, Solenoid.SUPPLY, Solenoid.BYPASS, solenoid.contactResistanceOhm());
+        }
+    }
+
+    /** One with magnets is a source behind its winding while it runs down after the key is turned off; its feed is taken to be at 33. */
+    private static void motor(Motor motor, StepNetwork network) {
+        if (motor.generatesRunningDown() && network.isActive(motor) && network.step() == Step.OFF_ENGINE_TURNING) {
+            boolean negative = network.system().earthPolarity().feedSign() > 0;
+            network.source(
+                    motor,
+                    negative ? Motor.RETURN : Motor.FEED,
+                    negative ? Motor.FEED : Motor.RETURN,
+                    motor.generatedV(network.system()),
+                    motor.standingOhm());
+        } else if (motor.seriesWound()) {
+            double mostA = motor.seriesA(network.system());
+            network.oneWay(motor, Motor.FEED, Motor.RETURN, 0, motor.standingOhm(), mostA);
+            network.oneWay(motor, Motor.RETURN, Motor.FEED, 0, motor.standingOhm(), mostA);
+        } else {
+            network.resistor(motor, Motor.FEED, Motor.RETURN, motor.loadOhm());
         }
     }
 

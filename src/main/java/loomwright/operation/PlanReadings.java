@@ -36,9 +36,19 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
             List<PartReading> parts,
             List<ConnectorReading> connectors,
             List<FlashReading> flashes,
+            List<SwitchOnReading> switchOns,
             List<StepFinding> findings,
             @Nullable Double kirchhoffResidual,
             @Nullable Double powerResidual) {}
+
+    /**
+     * A load in the instant in which it is switched on.
+     *
+     * @param acrossV volts across it
+     * @param currentA its current
+     * @param batteryV volts at the poles of the battery, of several the lowest; 0 without a battery
+     */
+    public record SwitchOnReading(String part, double acrossV, double currentA, double batteryV) {}
 
     /**
      * Terminals joined by negligible resistance, or the middle of a joint with resistance, which has none.
@@ -83,6 +93,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
             String kind,
             @Nullable String state,
             @Nullable Double acrossV,
+            @Nullable Double speedShare,
             @Nullable FeedStrength activity,
             @Nullable Boolean meantLive,
             double powerW,

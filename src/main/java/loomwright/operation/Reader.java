@@ -31,6 +31,7 @@ import loomwright.operation.PlanReadings.FlashReading;
 import loomwright.operation.PlanReadings.NodeReading;
 import loomwright.operation.PlanReadings.PartReading;
 import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.operation.PlanReadings.SwitchOnReading;
 import loomwright.operation.PlanReadings.WireReading;
 import org.jspecify.annotations.Nullable;
 
@@ -54,18 +55,22 @@ public final class Reader {
     /**
      * Reads solved steps.
      *
-     * @param solver solves flasher units once more with their contact open
+     * @param solver solves flasher units once more with their contact open, and loads in the instant of switching on
      */
     public static PlanReadings read(Plan plan, List<SolvedStep> steps, PlanSolver solver) {
         Map<Step, List<FlashReading>> flashes = Flashing.read(plan, steps, solver);
+        Map<Step, List<SwitchOnReading>> switchOns = SwitchOns.read(plan, steps, solver);
         return new PlanReadings(
                 plan.name(),
                 steps.stream()
-                        .map(s -> new Reader(s).read(flashes.getOrDefault(s.step(), List.of())))
+                        .map(s -> new Reader(s)
+                                .read(
+                                        flashes.getOrDefault(s.step(), List.of()),
+                                        switchOns.getOrDefault(s.step(), List.of())))
                         .toList());
     }
 
-    private StepReadings read(List<FlashReading> flashes) {
+    private StepReadings read(List<FlashReading> flashes, List<SwitchOnReading> switchOns) {
         if (!solved.solved()) {
             return new StepReadings(
                     solved.step(),
@@ -76,6 +81,7 @@ public final class Reader {
                     List.of(),
                     List.of(),
                     flashes,
+                    List.of(),
                     StepFindings.of(solved),
                     null,
                     null);
@@ -89,6 +95,7 @@ public final class Reader {
                 solved.plan().parts().stream().map(this::part).toList(),
                 connectors(),
                 flashes,
+                switchOns,
                 StepFindings.of(solved),
                 solved.kirchhoffResidual(),
                 solved.powerResidual());
@@ -142,10 +149,19 @@ public final class Reader {
                 part.kind(),
                 state(part, first, end),
                 consumer == null ? null : (Double) clean(solved.acrossV(consumer)),
+                part instanceof Motor motor ? speedShare(motor) : null,
                 consumer == null ? null : solved.activity(consumer),
                 consumer == null ? null : (Boolean) Intent.meantLive(consumer, solved.plan(), solved.step()),
                 powerW(IntStream.range(first, end)),
                 branches(IntStream.range(first, end)));
+    }
+
+    /** Of a motor that has the volts to turn. */
+    private @Nullable Double speedShare(Motor motor) {
+        return solved.activity(motor) == FeedStrength.OPERATES
+                ? (Double) motor.speedShare(
+                        Math.abs(solved.acrossV(motor)), solved.plan().system())
+                : null;
     }
 
     private List<ConnectorReading> connectors() {
@@ -204,8 +220,8 @@ public final class Reader {
         } else if (part instanceof Generator generator) {
             return generates(generator) ? "charging" : "not-charging";
         }
-        if (part instanceof Motor motor && motor.stalled()) {
-            return "stalled";
+        if (part instanceof Motor motor) {
+            return motor.stalled() ? "stalled" : solved.generates(motor) ? "running-down" : null;
         }
         return part instanceof Load load && solved.isOff(load) ? "off" : null;
     }

@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Load;
+import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
@@ -245,12 +246,15 @@ public final class SolvedStep {
     }
 
     /**
-     * The branch from a consumer's feed to its return; -1 if there is none in this state. Of a load that takes constant
-     * current either way, the one that carries it.
+     * The branch from a consumer's feed to its return; -1 if there is none in this state, or it is a motor that generates. Of a load
+     * that takes constant current either way, the one that carries it.
      */
     public int findBranch(Consumer consumer) {
         String from = wiring.end(consumer, consumer.feedTerminal()).name();
         String to = wiring.end(consumer, consumer.returnTerminal()).name();
+        if (generates(consumer)) {
+            return -1;
+        }
         int found = -1;
         for (int i = firstBranchOf(consumer.id()); i < endBranchOf(consumer.id()); i++) {
             Branch branch = branches().get(i);
@@ -261,6 +265,11 @@ public final class SolvedStep {
             }
         }
         return found;
+    }
+
+    /** Whether it is a motor that runs down and generates. */
+    public boolean generates(Consumer consumer) {
+        return consumer instanceof Motor && step == Step.OFF_ENGINE_TURNING && isActive(consumer);
     }
 
     public List<NetworkFinding> networkFindings() {

@@ -11,6 +11,7 @@ import loomwright.circuit.Part;
 import loomwright.network.Element;
 import loomwright.network.NetworkScan;
 import loomwright.network.Resistor;
+import loomwright.network.VoltageSource;
 
 /**
  * All elements that one step of a plan may have in any setting of its open parts and any state of its relays and the like,
@@ -100,6 +101,8 @@ final class StepElements {
                 consumer.terminal(consumer.feedTerminal()).toString(),
                 consumer.terminal(consumer.returnTerminal()).toString());
         return among.filter(b -> branches.get(b).id().equals(consumer.id()))
+                // A motor that generates is not fed.
+                .filter(b -> !(elements.get(b) instanceof VoltageSource))
                 .filter(b -> ends.contains(branches.get(b).from())
                         && ends.contains(branches.get(b).to())
                         && !branches.get(b).from().equals(branches.get(b).to()))

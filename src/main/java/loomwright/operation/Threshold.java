@@ -9,6 +9,7 @@ import loomwright.circuit.Flasher;
 import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
+import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
@@ -35,7 +36,9 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
 
     /** The threshold of a part that has one. */
     static Optional<Threshold> find(Part part, VehicleSystem system) {
-        if (part instanceof Relay || part instanceof Solenoid) {
+        if (part instanceof Relay
+                || part instanceof Solenoid
+                || (part instanceof Motor motor && motor.generatesRunningDown())) {
             FeedStrength.Limits limits = FeedStrength.limits((Consumer) part, system);
             return Optional.of(
                     new Threshold(part, senseOf(part), limits.operateV(), limits.releaseV(), Double.MAX_VALUE));
@@ -79,10 +82,14 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
         return Optional.empty();
     }
 
-    /** An electronic one works from some volts of its own; the tell-tale contact of a thermal one by the current of the lamps. */
+    /** An electronic one works from some volts of its own, if it has lamps; the tell-tale contact of a thermal one by the current of the lamps. */
     private static Threshold ofFlasher(Flasher flasher, VehicleSystem system) {
-        if (flasher.isElectronic()) {
-            Sense supply = (meter, active) -> Math.abs(meter.acrossV(Flasher.FEED, Flasher.EARTH));
+        if (flasher.electronic()) {
+            Sense supply = (meter, active) -> {
+                double supplyV = Math.abs(meter.acrossV(Flasher.FEED, Flasher.EARTH));
+                double contactV = Math.abs(meter.acrossV(Flasher.FEED, Flasher.OUTPUT));
+                return flasher.stuck() != null || flasher.senses(contactV, active, system) ? supplyV : 0;
+            };
             double leastV = flasher.leastSupplyV(system);
             return new Threshold(flasher, supply, leastV, leastV, Double.MAX_VALUE);
         }
@@ -97,6 +104,7 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
     boolean remembers() {
         return part instanceof Relay
                 || part instanceof Solenoid
+                || part instanceof Motor
                 || part instanceof Generator
                 || part instanceof ControlBox;
     }

@@ -22,6 +22,7 @@ import loomwright.review.part.ChargingVoltage;
 import loomwright.review.part.ConnectorFit;
 import loomwright.review.part.ConnectorRatings;
 import loomwright.review.part.FlasherLoads;
+import loomwright.review.part.GaugeVoltages;
 import loomwright.review.part.KeyOffDrain;
 import loomwright.review.part.LampVoltages;
 import loomwright.review.part.PartRatings;
@@ -61,6 +62,7 @@ final class Checks {
             new BatteryIsolation(),
             new StalledMotors(),
             new FlasherLoads(),
+            new GaugeVoltages(),
             new KeyOffDrain(),
             new ConnectorRatings(),
             new ConnectorFit(),

@@ -178,7 +178,7 @@ record FuseCase(
 
     private List<FuseChoice.Overload> overloads(double ratingA) {
         List<FuseChoice.Overload> overloads = new ArrayList<>();
-        FuseCurve.multiples().forEach(m -> overloads.add(overload(m, m * ratingA)));
+        FuseCurve.BLADE.multiples().forEach(m -> overloads.add(overload(m, m * ratingA)));
         prospectiveA.ifPresent(a -> overloads.add(overload(a / ratingA, a)));
         return overloads;
     }
@@ -200,16 +200,17 @@ record FuseCase(
             return FuseChoice.Inrush.NOT_ASKED;
         }
         double multiple = inrushA.get() / ratingA;
-        if (multiple <= 1 || inrushS < FuseCurve.shortestS(multiple)) {
+        if (multiple <= 1 || inrushS < FuseCurve.BLADE.shortestS(multiple)) {
             return FuseChoice.Inrush.HOLDS;
         }
-        boolean blows = FuseCurve.longestS(multiple).filter(s -> inrushS >= s).isPresent();
+        boolean blows =
+                FuseCurve.BLADE.longestS(multiple).filter(s -> inrushS >= s).isPresent();
         return blows ? FuseChoice.Inrush.BLOWS : FuseChoice.Inrush.MAY_BLOW;
     }
 
     /** Fuse and wire at one current. */
     FuseChoice.Overload overload(double multiple, double amps) {
-        Optional<Double> fuseS = FuseCurve.longestS(multiple);
+        Optional<Double> fuseS = FuseCurve.BLADE.longestS(multiple);
         double adiabaticS = adiabaticS(amps);
         double lossS = withLossS(amps);
         return new FuseChoice.Overload(

@@ -256,7 +256,7 @@ public final class FuseChoice {
     private static List<Basis> basis(FuseCase job, Result result) {
         List<Basis> basis = new ArrayList<>(List.of(FuseRule.LOAD_BASIS, FuseRule.WIRE_BASIS, FuseRule.SERIES_BASIS));
         basis.addAll(job.ampacity().basis());
-        basis.addAll(FuseCurve.basis());
+        basis.addAll(FuseCurve.BLADE.basis());
         basis.add(ReferenceTables.get("blade-fuse-ratings").basis("standard ratings and colours"));
         basis.add(Basis.fromMemory("adiabatic heating, K = 226, beta = 234.5 C", "IEC 60949"));
         basis.add(FuseCase.SHORT_BASIS);

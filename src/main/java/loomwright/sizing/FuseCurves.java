@@ -90,8 +90,8 @@ public record FuseCurves(
 
     private static List<Point> longest(double ratingA, double toA) {
         List<Point> steps = new ArrayList<>();
-        for (double multiple : FuseCurve.multiples()) {
-            double timeS = FuseCurve.longestS(multiple).orElseThrow();
+        for (double multiple : FuseCurve.BLADE.multiples()) {
+            double timeS = FuseCurve.BLADE.longestS(multiple).orElseThrow();
             if (!steps.isEmpty()) {
                 steps.add(new Point(
                         multiple * ratingA, steps.get(steps.size() - 1).timeS()));
@@ -104,15 +104,15 @@ public record FuseCurves(
 
     private static List<Point> shortest(double ratingA, double toA) {
         List<Point> steps = new ArrayList<>();
-        double fromA = FuseCurve.heldMultiple() * ratingA;
-        for (double multiple : FuseCurve.multiples()) {
-            double timeS = FuseCurve.shortestS(multiple);
+        double fromA = FuseCurve.BLADE.heldMultiple() * ratingA;
+        for (double multiple : FuseCurve.BLADE.multiples()) {
+            double timeS = FuseCurve.BLADE.shortestS(multiple);
             steps.add(new Point(fromA, timeS));
             fromA = multiple * ratingA;
             steps.add(new Point(fromA, timeS));
         }
         double lastA = fromA;
-        steps.addAll(sampled(lastA, toA, amps -> FuseCurve.shortestS(amps / ratingA)));
+        steps.addAll(sampled(lastA, toA, amps -> FuseCurve.BLADE.shortestS(amps / ratingA)));
         return steps;
     }
 

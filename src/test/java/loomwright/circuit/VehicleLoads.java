@@ -31,8 +31,14 @@ final class VehicleLoads {
                 "33",
                 "32",
                 f(",'resistanceOhm':%.3f", draft.ohms(draft.between(0.8, 8)))
-                        + draft.any(
-                                List.of("", "", "", "", "", ",'stalled':true", ",'stalled':true,'windingOhm':0.5")));
+                        + draft.any(List.of(
+                                "",
+                                "",
+                                "",
+                                ",'excitation':'series'",
+                                ",'excitation':'permanent-magnet'",
+                                ",'stalled':true",
+                                ",'stalled':true,'windingOhm':0.5")));
     }
 
     void resistor() {

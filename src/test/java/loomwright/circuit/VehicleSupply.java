@@ -84,7 +84,10 @@ final class VehicleSupply {
                 : f(",'holdInResistanceOhm':%.3f", draft.ohms(draft.between(2, 5)));
         draft.part("solenoid", id, windings + ",'meantLive':['crank']");
         draft.part(
-                "motor", motor, f(",'resistanceOhm':%.4f,'meantLive':['crank']", draft.ohms(draft.between(0.05, 0.3))));
+                "motor",
+                motor,
+                f(",'resistanceOhm':%.4f,'meantLive':['crank']", draft.ohms(draft.between(0.05, 0.3)))
+                        + draft.any(List.of("", ",'excitation':'series'")));
         draft.wire("key.50", id + ".50", true);
         draft.wire(id + ".31", "body.31", false);
         draft.wires.add(draft.wire(live.terminal(), id + ".30", "'resistanceOhm':0.002", true));

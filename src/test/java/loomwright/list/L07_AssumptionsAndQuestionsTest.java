@@ -3,12 +3,18 @@ package loomwright.list;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Objects;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Coil;
 import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
+import loomwright.circuit.Load;
+import loomwright.circuit.Motor;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
+import loomwright.circuit.Wire;
+import loomwright.conductor.ConductorSize;
 import loomwright.list.Assumption.Code;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -57,6 +63,44 @@ class L07_AssumptionsAndQuestionsTest {
         assertThat(plan.listParts(Fuse.class)).hasSize(1);
         assertThat(Lists.ends(plan, "W2")).isEqualTo("fuse-1.b L1.a");
         assertThat(Lists.questions(reading)).isEmpty();
+    }
+
+    /** Trade tables of thin-wall cable, from memory: 105 C (ISO 6722, class B); 28 strands of 0.30 mm are 2 mm2. */
+    @ParameterizedTest
+    @CsvSource({"28/0.30 thin wall, ''", "2 mm2 thinwall, ''", "2 mm2, thin-wall"})
+    void thinWallCableStandsMoreHeat(String size, String insulation) {
+        ListReading reading = Lists.of(
+                "from,to,size,length,insulation",
+                "battery +,fuse in," + size + ",1 m," + insulation,
+                "fuse out,horn,28/0.30,1 m,");
+        Plan plan = Lists.plan(reading);
+        Wire thin = plan.findWire("W1").orElseThrow();
+        assertThat(thin.insulationTemperatureC()).isEqualTo(105);
+        assertThat(ConductorSize.parse(Objects.requireNonNull(thin.size())).areaMm2())
+                .isBetween(1.97, 2.01);
+        assertThat(plan.findWire("W2").orElseThrow().insulationTemperatureC()).isNull();
+        assertThat(reading.assumptions()).extracting(a -> a.message().code()).contains(Code.THIN_WALL);
+    }
+
+    /** A starter is series-wound, an electric cooling fan has magnets, a glow plug is colder than it is hot. */
+    @Test
+    void whatATypeIsKnownToBeIsFilledIn() {
+        Plan plan = Lists.plan(Lists.of(
+                "from,to,size,length",
+                "battery +,starter,35 mm2,1 m",
+                "battery +,cooling fan,2.5 mm2,1 m",
+                "battery +,heater fan,2.5 mm2,1 m",
+                "battery +,glow plug,10 mm2,1 m",
+                "battery +,stepped resistor,2.5 mm2,1 m",
+                "stepped resistor,horn,2.5 mm2,1 m"));
+        assertThat(plan.listParts(Motor.class))
+                .extracting(Motor::excitation)
+                .containsExactly(Motor.Excitation.SERIES, Motor.Excitation.PERMANENT_MAGNET, Motor.Excitation.SHUNT);
+        Load plug = (Load) plan.findPart("glow-plug").orElseThrow();
+        assertThat(plug.switchOnOhm()).isLessThan(Objects.requireNonNull(plug.resistanceOhm()));
+        assertThat(plan.listParts(FixedResistor.class))
+                .singleElement()
+                .satisfies(step -> assertThat(step.resistanceOhm()).isBetween(1.0, 2.0));
     }
 
     @Test

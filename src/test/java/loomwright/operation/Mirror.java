@@ -49,6 +49,7 @@ public final class Mirror {
                     load.powerW(),
                     load.minimumV(),
                     load.maximumV(),
+                    load.switchOnOhm(),
                     load.minus(),
                     load.operateV(),
                     load.releaseV(),

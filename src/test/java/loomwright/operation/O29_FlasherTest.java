@@ -129,6 +129,16 @@ class O29_FlasherTest {
         assertThat(car.state(Step.RUN, "F")).isEqualTo(state);
     }
 
+    /** The tell-tale of an electronic one follows the lamps; with the indicators off it is dark. */
+    @ParameterizedTest
+    @CsvSource({"true", "false"})
+    void withoutLampsTheTellTaleOfAnElectronicOneIsDark(boolean negative) {
+        Solved car = car(ELECTRONIC, negative);
+        assertThat(car.state(Step.RUN, "F")).isEqualTo("standby");
+        assertThat(car.activity(Step.RUN, "tell")).isEqualTo(FeedStrength.DEAD);
+        assertThat(car(ELECTRONIC, negative, 2).activity(Step.RUN, "tell")).isEqualTo(FeedStrength.OPERATES);
+    }
+
     @Test
     void withoutLampsItStandsBy() {
         assertThat(car("", true).state(Step.RUN, "F")).isEqualTo("standby");

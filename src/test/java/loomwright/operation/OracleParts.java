@@ -189,7 +189,7 @@ final class OracleParts {
         } else if (part instanceof Solenoid solenoid) {
             addSolenoid(elements, solenoid, active);
         } else if (part instanceof Motor motor) {
-            add(elements, part.id(), id + "33", id + "32", new Ohmic(motorOhm(motor)));
+            addMotor(elements, motor, step == Step.OFF_ENGINE_TURNING && active);
         } else if (part instanceof Ballast ballast) {
             for (int i = 0; i < ballast.elementsOhm().size(); i++) {
                 add(
@@ -317,24 +317,60 @@ final class OracleParts {
     /** Its contact is closed in the instant that is solved; the tell-tale's with it if the lamps take enough, or it is electronic. */
     private void addFlasher(List<OracleElement> elements, Flasher flasher, boolean works) {
         String id = flasher.id() + ".";
-        if (flasher.isElectronic()) {
+        if (flasher.electronic()) {
             add(elements, flasher.id(), id + "49", id + "31", new Ohmic(system.nominalVoltageV() / 0.01));
         }
-        if (works || !flasher.isElectronic()) {
+        if (works || !flasher.electronic()) {
             add(elements, flasher.id(), id + "49", id + "49a", new Ohmic(flasherOhm(flasher)));
+        } else {
+            add(elements, flasher.id(), id + "49", id + "49a", new Ohmic(orElse(null, 1000)));
         }
         if (works) {
             add(elements, flasher.id(), id + "49", id + "C", new Ohmic(flasherOhm(flasher)));
         }
     }
 
-    private static double motorOhm(Motor motor) {
+    /** Held fast its winding; series-wound what its load asks for, less where the winding alone lets no more through; with magnets a source. */
+    private void addMotor(List<OracleElement> elements, Motor motor, boolean runsDown) {
+        String live = motor.id() + ".33";
+        String back = motor.id() + ".32";
+        double workingOhm = motor.resistanceOhm();
+        double windingOhm = windingOhm(motor);
+        if (motor.stalled()) {
+            add(elements, motor.id(), live, back, new Ohmic(windingOhm));
+        } else if (runsDown) {
+            double generatedV = system.nominalVoltageV() * (workingOhm - windingOhm) / workingOhm;
+            boolean negative = feedSign > 0;
+            add(
+                    elements,
+                    motor.id(),
+                    negative ? back : live,
+                    negative ? live : back,
+                    new Store(generatedV, windingOhm, windingOhm));
+        } else if (motor.excitation() == Motor.Excitation.SERIES) {
+            Valve either = new Valve(0, windingOhm, orElse(null, 10) / workingOhm);
+            add(elements, motor.id(), live, back, either);
+            add(elements, motor.id(), back, live, either);
+        } else {
+            add(elements, motor.id(), live, back, new Ohmic(workingOhm));
+        }
+    }
+
+    /** Whether it is a source while it runs down, so that it matters whether it has turned. */
+    static boolean generates(Part part) {
+        return part instanceof Motor motor
+                && motor.excitation() == Motor.Excitation.PERMANENT_MAGNET
+                && !motor.stalled()
+                && windingOhm(motor) < motor.resistanceOhm();
+    }
+
+    private static double windingOhm(Motor motor) {
         Double windingOhm = motor.windingOhm();
-        return !motor.stalled() ? motor.resistanceOhm() : windingOhm == null ? motor.resistanceOhm() / 4 : windingOhm;
+        return windingOhm == null ? motor.resistanceOhm() / 4 : windingOhm;
     }
 
     double flasherOhm(Flasher flasher) {
-        return flasher.isElectronic() ? 0.01 : orElse(null, 0.1);
+        return flasher.electronic() ? 0.01 : orElse(null, 0.1);
     }
 
     private void addSolenoid(List<OracleElement> elements, Solenoid solenoid, boolean in) {

@@ -8,6 +8,7 @@ import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.Flasher;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Load;
+import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
@@ -47,7 +48,7 @@ final class OracleStates {
     }
 
     static boolean isSwitching(Part part) {
-        return part instanceof Relay || part instanceof Solenoid;
+        return part instanceof Relay || part instanceof Solenoid || OracleParts.generates(part);
     }
 
     /** How far a part is from changing its state, as a share of its limit: positive if it is content. */
@@ -85,13 +86,18 @@ final class OracleStates {
         } else if (part instanceof Stabiliser stabiliser) {
             double outputV = parts.orElse(stabiliser.outputV(), 10);
             return hysteresis(Math.abs(figures.acrossV(stabiliser, "B", "E")), outputV, outputV, active);
-        } else if (part instanceof Flasher flasher && flasher.isElectronic()) {
-            double leastV = parts.orElse(null, 6);
-            return hysteresis(Math.abs(figures.acrossV(flasher, "49", "31")), leastV, leastV, active);
+        } else if (part instanceof Flasher flasher && flasher.electronic()) {
+            double supplied = Math.abs(figures.acrossV(flasher, "49", "31")) / parts.orElse(null, 6) - 1;
+            double contactV = Math.abs(figures.acrossV(flasher, "49", "49a"));
+            double loaded = contactV / (active ? 0.001 * parts.flasherOhm(flasher) : parts.orElse(null, 1.2)) - 1;
+            return active ? Math.min(supplied, loaded) : -Math.min(supplied, loaded);
         } else if (part instanceof Flasher flasher) {
             double leastA = 0.7 * orElse47(flasher) / system.nominalVoltageV();
             double lampsA = Math.abs(figures.acrossV(flasher, "49", "49a")) / parts.flasherOhm(flasher);
             return hysteresis(lampsA, leastA, leastA, active);
+        } else if (part instanceof Motor motor) {
+            double across = Math.abs(figures.acrossV(motor, "33", "32"));
+            return hysteresis(across, 0.4 * system.nominalVoltageV(), 0.1 * system.nominalVoltageV(), active);
         } else if (part instanceof Load load) {
             double volts = figures.acrossV(load, "a", "b");
             volts = load.plus() == null
@@ -126,6 +132,8 @@ final class OracleStates {
             return List.of("86", "85");
         } else if (part instanceof Solenoid solenoid) {
             return solenoid.pullInResistanceOhm() == null ? List.of("50", "31") : List.of("50", "31", "45");
+        } else if (part instanceof Motor) {
+            return List.of("33", "32");
         } else if (part instanceof IgnitionModule) {
             return List.of("15", "31");
         } else if (part instanceof Dynamo) {
@@ -135,7 +143,7 @@ final class OracleStates {
         } else if (part instanceof Stabiliser) {
             return List.of("B", "E");
         } else if (part instanceof Flasher flasher) {
-            return List.of("49", flasher.isElectronic() ? "31" : "49a");
+            return List.of("49", flasher.electronic() ? "31" : "49a");
         } else if (part instanceof Alternator) {
             return List.of("D+", feedSign > 0 ? "B-" : "B+");
         }

@@ -199,6 +199,7 @@ class WireAndFuseTest {
                 null,
                 null,
                 null,
+                null,
                 List.of(Condition.values()),
                 List.of()));
     }

@@ -28,6 +28,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Fuse choice: 1 the standards' limits and ratings, 2 load, wire and inrush, 3 fitted fuses and remedies, 4 faults, 5 monotone. */
@@ -42,13 +43,13 @@ class FuseChoiceTest {
                 .orElseThrow();
         assertThat(table.getNumber(row, "minS")).isEqualTo(minS);
         assertThat(table.getCell(row, "status")).isEqualTo(status);
-        assertThat(FuseCurve.shortestS(multiple)).isLessThanOrEqualTo(minS);
+        assertThat(FuseCurve.BLADE.shortestS(multiple)).isLessThanOrEqualTo(minS);
         if (maxS == null) {
             assertThat(table.getCell(row, "maxS")).isEmpty();
-            assertThat(FuseCurve.longestS(multiple)).isEmpty();
+            assertThat(FuseCurve.BLADE.longestS(multiple)).isEmpty();
         } else {
             assertThat(table.getNumber(row, "maxS")).isEqualTo(maxS);
-            assertThat(FuseCurve.longestS(multiple).orElseThrow()).isGreaterThanOrEqualTo(maxS);
+            assertThat(FuseCurve.BLADE.longestS(multiple).orElseThrow()).isGreaterThanOrEqualTo(maxS);
         }
     }
 
@@ -63,16 +64,46 @@ class FuseChoiceTest {
 
     @Test
     void betweenTheMultiplesOfTheStandardNothingIsInterpolated() {
-        assertThat(FuseCurve.longestS(1.35)).as("ISO, the longer").contains(1800.0);
-        assertThat(FuseCurve.longestS(3.49)).contains(5.0);
-        assertThat(FuseCurve.longestS(50)).contains(0.1);
-        assertThat(FuseCurve.longestS(1.34)).isEmpty();
-        assertThat(FuseCurve.multipleThatOpensWithin(5)).isEqualTo(2);
-        assertThat(FuseCurve.multipleThatOpensWithin(1800)).isEqualTo(1.35);
-        assertThat(FuseCurve.multipleThatOpensWithin(1799)).isEqualTo(1.6);
-        assertThat(FuseCurve.shortestS(1.05)).isEqualTo(360000);
-        assertThat(FuseCurve.shortestS(2.1)).isEqualTo(0.04);
-        assertThat(FuseCurve.shortestS(12)).as("I2t of 6 times").isEqualTo(0.005);
+        assertThat(FuseCurve.BLADE.longestS(1.35)).as("ISO, the longer").contains(1800.0);
+        assertThat(FuseCurve.BLADE.longestS(3.49)).contains(5.0);
+        assertThat(FuseCurve.BLADE.longestS(50)).contains(0.1);
+        assertThat(FuseCurve.BLADE.longestS(1.34)).isEmpty();
+        assertThat(FuseCurve.BLADE.multipleThatOpensWithin(5)).isEqualTo(2);
+        assertThat(FuseCurve.BLADE.multipleThatOpensWithin(1800)).isEqualTo(1.35);
+        assertThat(FuseCurve.BLADE.multipleThatOpensWithin(1799)).isEqualTo(1.6);
+        assertThat(FuseCurve.BLADE.shortestS(1.05)).isEqualTo(360000);
+        assertThat(FuseCurve.BLADE.shortestS(2.1)).isEqualTo(0.04);
+        assertThat(FuseCurve.BLADE.shortestS(12)).as("I2t of 6 times").isEqualTo(0.005);
+    }
+
+    @ParameterizedTest(name = "{0} fuse at {1} x the rating: longest {2} s")
+    @CsvSource({
+        // UL 248-14, by a fuse maker's guide: 135 % within 1 h, 200 % within 2 min.
+        "GLASS, 1.35, 3600",
+        "GLASS, 2, 120",
+        // IEC 60127-2, fast, by a maker's table.
+        "GLASS, 2.75, 2",
+        "GLASS, 4, 0.3",
+        "GLASS, 10, 0.02",
+        // ISO 8820-5, from memory.
+        "BOLT_DOWN, 2, 15",
+        "BOLT_DOWN, 5, 1"
+    })
+    void otherConstructionsHaveLimitsOfTheirOwn(FuseCurve curve, double multiple, double longestS) {
+        assertThat(curve.longestS(multiple)).contains(longestS);
+        assertThat(curve.shortestS(multiple)).isLessThan(longestS);
+    }
+
+    @ParameterizedTest
+    @EnumSource(FuseCurve.class)
+    void noFuseOpensLaterWithMoreCurrent(FuseCurve curve) {
+        double before = Double.POSITIVE_INFINITY;
+        for (double multiple = 1; multiple < 20; multiple += 0.05) {
+            double longestS = curve.longestS(multiple).orElse(Double.POSITIVE_INFINITY);
+            assertThat(longestS).isLessThanOrEqualTo(before);
+            assertThat(curve.shortestS(multiple)).isLessThanOrEqualTo(longestS);
+            before = longestS;
+        }
     }
 
     @ParameterizedTest(name = "{0} A on {1}, insulation {2} C: {3} A fuse")

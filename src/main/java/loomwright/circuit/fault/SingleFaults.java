@@ -98,6 +98,22 @@ public final class SingleFaults {
         return List.copyOf(all);
     }
 
+    /** Contacts of switches that have welded or touch a neighbour, of terminals with something on them, and switches that stay as they are. */
+    public static List<SingleFault> listContacts(Plan plan) {
+        Set<TerminalRef> wired = new SingleFaults(plan).wired;
+        List<SingleFault> all = new ArrayList<>();
+        for (Switch chosen : plan.listParts(Switch.class)) {
+            List<SingleFault> bridges = new ArrayList<>();
+            addBridges(chosen, bridges);
+            bridges.stream()
+                    .map(ShortBetween.class::cast)
+                    .filter(bridge -> wired.contains(bridge.one()) && wired.contains(bridge.other()))
+                    .forEach(all::add);
+            addStuck(chosen, all);
+        }
+        return List.copyOf(all);
+    }
+
     /** A relay or solenoid with an open winding does what one does that is stuck at rest. */
     private static boolean opens(Part part) {
         return part instanceof FilamentLamp

@@ -307,6 +307,7 @@ public final class PartFigures {
                     watts == null ? null : (Double) within(watts * factor, Bounds.MIN_POWER_W, Bounds.MAX_POWER_W),
                     p.minimumV(),
                     p.maximumV(),
+                    p.switchOnOhm(),
                     p.plus(),
                     p.operateV(),
                     p.releaseV(),

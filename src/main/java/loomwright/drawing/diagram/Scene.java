@@ -84,7 +84,8 @@ final class Scene {
     /** The wiring alone: no step, no figures, colours in words. For somebody who has the wires in hand. */
     static Scene ofWiring(Plan plan, List<Mark> marks, Map<String, Emphasis> emphasis, Map<String, String> names) {
         StepReadings none = new StepReadings(
-                Step.OFF, "", true, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), null, null);
+                Step.OFF, "", true, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), null,
+                null);
         return new Scene(plan, none, marks, Set.of(), emphasis, names, new Manner(false, true, Map.of(), null));
     }
 

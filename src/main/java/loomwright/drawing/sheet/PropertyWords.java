@@ -58,8 +58,16 @@ final class PropertyWords {
     /** What a person named is left as it is, so each property says how its values are written. */
     private static String words(String name, String value) {
         return switch (name) {
-            case "use", "place", "form", "gender", "regulation", "construction", "ratedBy", "rectifier", "stuck" ->
-                spaced(value);
+            case "use",
+                    "place",
+                    "form",
+                    "gender",
+                    "regulation",
+                    "construction",
+                    "ratedBy",
+                    "rectifier",
+                    "stuck",
+                    "excitation" -> spaced(value);
             case "directed",
                     "closedWhenStopped",
                     "conductsWhenStopped",

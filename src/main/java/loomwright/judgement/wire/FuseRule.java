@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import loomwright.answer.Basis;
+import loomwright.circuit.Fuse;
+import loomwright.conductor.FuseCurve;
 import loomwright.judgement.Level;
 import loomwright.judgement.Ratio;
 import loomwright.judgement.Verdict;
@@ -86,6 +88,28 @@ public final class FuseRule {
         return series().stream()
                 .filter(r -> r.ratingA() <= ampacityA * ROUNDING)
                 .reduce((smaller, larger) -> larger);
+    }
+
+    /**
+     * The time limits by which a fuse is judged. No limits are known of ceramic fuses and self-resetting breakers: those of blade fuses
+     * are taken (common practice, no source).
+     */
+    public static FuseCurve curve(Fuse fuse) {
+        return switch (fuse.construction()) {
+            case GLASS -> FuseCurve.GLASS;
+            case BOLT_DOWN -> FuseCurve.BOLT_DOWN;
+            case BLADE, CERAMIC, SELF_RESETTING -> FuseCurve.BLADE;
+        };
+    }
+
+    /** From this current a fuse opens at once: within a tenth of a second or little more, a bolt-down one within a second. */
+    public static double opensAtOnceA(Fuse fuse) {
+        return curve(fuse).largestMultiple() * fuse.continuousA();
+    }
+
+    /** From this current a fuse opens within a time, A. */
+    public static double opensWithinA(Fuse fuse, double seconds) {
+        return curve(fuse).multipleThatOpensWithin(seconds) * fuse.continuousA();
     }
 
     /** What a figure of arithmetic may be wrong by. */

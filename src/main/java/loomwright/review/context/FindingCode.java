@@ -44,6 +44,7 @@ public enum FindingCode implements MessageCode {
     CHARGING_VOLTAGE_HIGH,
     /** A motor is held fast while it has current. */
     MOTOR_STALLED,
+    GAUGES_READ_HIGH,
     /** A switch takes the battery off a machine that goes on charging. */
     BATTERY_OFF_WHILE_CHARGING,
     /** Current flows with the key off that no switch turns off. */

@@ -7,15 +7,12 @@ import java.util.Map;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Fuse;
-import loomwright.conductor.FuseCurve;
+import loomwright.judgement.wire.FuseRule;
 import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
 
 /** Fuses that blow at once, because their current meets no load. */
 public final class ShortedFuses {
-    /** From this multiple of its rating on a fuse blows within a tenth of a second or so: the last that the table has. */
-    public static final double AT_ONCE = FuseCurve.largestMultiple();
-
     private ShortedFuses() {}
 
     /**
@@ -34,7 +31,7 @@ public final class ShortedFuses {
 
     /** Whether a fuse blows at once and its current meets no load: of one that is merely too small that is not said. */
     private static boolean isShorted(Fuse fuse, SolvedStep solved) {
-        return carriesA(fuse, solved) >= AT_ONCE * fuse.continuousA()
+        return carriesA(fuse, solved) >= FuseRule.opensAtOnceA(fuse)
                 && wayBehind(fuse, solved).stream().noneMatch(i -> LoadCircuit.isOnPurpose(solved, i));
     }
 

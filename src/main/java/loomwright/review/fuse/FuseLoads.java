@@ -14,7 +14,6 @@ import loomwright.judgement.Level;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
 import loomwright.message.Arg;
-import loomwright.message.Catalogue;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
@@ -26,11 +25,6 @@ import loomwright.review.context.ShortedFuses;
 
 /** The lasting current of each fuse against its rating. */
 public final class FuseLoads implements Check {
-    private static final Basis BLOWS_AT_ONCE = Basis.verified(
-            "a blade fuse opens at " + Catalogue.english().quantity(ShortedFuses.AT_ONCE, "")
-                    + " times its rating within a tenth of a second or little more",
-            "opening time limits of ISO 8820-3 and SAE J1284, see the table blade-fuse-limits");
-
     @Override
     public List<Finding> check(ReviewContext context) {
         List<Finding> findings = new ArrayList<>();
@@ -62,7 +56,7 @@ public final class FuseLoads implements Check {
                                 FindingWording.limitRatio(currentA, fuse.continuousA()),
                                 FindingWording.things("path", moment.solved().plan(), way),
                                 FindingWording.when(moment)),
-                        BLOWS_AT_ONCE)
+                        FuseRule.curve(fuse).basis().get(0))
                 .about(ids)
                 .remedy(ReviewText.FIND_SHORT.with(arg("diode", diode ? "yes" : "no")));
     }
@@ -95,7 +89,7 @@ public final class FuseLoads implements Check {
                                             "blows",
                                             fuse.construction() == Fuse.Construction.SELF_RESETTING
                                                     ? "again-and-again"
-                                                    : peak.currentA() >= ShortedFuses.AT_ONCE * fuse.continuousA()
+                                                    : peak.currentA() >= FuseRule.opensAtOnceA(fuse)
                                                             ? "at-once"
                                                             : "later"),
                                     FindingWording.when(peak.moment())),

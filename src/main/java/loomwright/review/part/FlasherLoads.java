@@ -51,7 +51,7 @@ public final class FlasherLoads implements Check {
                                                 arg("loadA", Flashing.loadA(moment.solved(), flasher)),
                                                 arg("needsA", needsA),
                                                 FindingWording.when(moment)),
-                                flasher.isElectronic() ? FlasherRule.BASIS : FlasherRule.LOAD_BASIS)
+                                flasher.electronic() ? FlasherRule.BASIS : FlasherRule.LOAD_BASIS)
                         .remedy(
                                 flasher.stuck() == null
                                         ? ReviewText.FIT_FLASHER_FOR_LOAD.with()

@@ -84,7 +84,7 @@ public record PartListQuestion() {
             PartType.@Nullable Earth earthedTo,
             PartType.Place place,
             List<String> meantLive,
-            @Nullable String standsIn,
+            Map<String, String> sets,
             List<Value> values) {
         static Type of(PartType type) {
             List<Value> values = new ArrayList<>();
@@ -100,7 +100,7 @@ public record PartListQuestion() {
                     type.earth(),
                     type.place(),
                     type.works(),
-                    type.standsIn(),
+                    type.sets(),
                     values);
         }
     }

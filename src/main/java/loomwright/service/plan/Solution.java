@@ -14,6 +14,7 @@ import loomwright.operation.PlanReadings.FlashReading;
 import loomwright.operation.PlanReadings.NodeReading;
 import loomwright.operation.PlanReadings.PartReading;
 import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.operation.PlanReadings.SwitchOnReading;
 import loomwright.operation.PlanReadings.WireReading;
 import loomwright.operation.SolutionOptions;
 import loomwright.operation.SolutionOptions.Rows;
@@ -55,6 +56,7 @@ public record Solution(
             List<PartFigures> parts,
             List<ConnectorReading> connectors,
             List<FlashReading> flashes,
+            List<SwitchOnReading> switchOns,
             List<StepFinding> findings,
             @Nullable Double kirchhoffResidual,
             @Nullable Double powerResidual) {}
@@ -71,6 +73,7 @@ public record Solution(
             String part,
             @Nullable String state,
             @Nullable Double acrossV,
+            @Nullable Double speedShare,
             @Nullable FeedStrength activity,
             @Nullable Boolean meantLive,
             double powerW,
@@ -111,6 +114,7 @@ public record Solution(
                 rows.contains(Rows.PARTS) ? step.parts() : List.of(),
                 rows.contains(Rows.CONNECTORS) ? step.connectors() : List.of(),
                 step.flashes(),
+                step.switchOns(),
                 step.findings(),
                 step.kirchhoffResidual(),
                 step.powerResidual());
@@ -136,7 +140,14 @@ public record Solution(
     }
 
     private static List<Object> figures(StepReadings step) {
-        return List.of(step.settled(), step.nodes(), step.wires(), step.parts(), step.connectors(), step.flashes());
+        return List.of(
+                step.settled(),
+                step.nodes(),
+                step.wires(),
+                step.parts(),
+                step.connectors(),
+                step.flashes(),
+                step.switchOns());
     }
 
     private static SolutionStep repeated(StepReadings step, Step earlier) {
@@ -145,6 +156,7 @@ public record Solution(
                 step.description(),
                 step.settled(),
                 earlier,
+                List.of(),
                 List.of(),
                 List.of(),
                 List.of(),
@@ -174,6 +186,7 @@ public record Solution(
                         .filter(connector -> idleToo || flows(connector.contacts()))
                         .toList(),
                 step.flashes(),
+                step.switchOns(),
                 step.findings(),
                 step.kirchhoffResidual(),
                 step.powerResidual());
@@ -206,6 +219,7 @@ public record Solution(
                 part.part(),
                 part.state(),
                 part.acrossV(),
+                part.speedShare(),
                 part.activity(),
                 part.meantLive(),
                 part.powerW(),

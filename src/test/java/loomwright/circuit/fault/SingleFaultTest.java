@@ -59,6 +59,54 @@ class SingleFaultTest {
                 .isGreaterThan(12);
     }
 
+    private static final Plan KEYED = Plans.of(
+            "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                    + "{'kind':'switch','id':'key','terminals':['30','15','50','75'],'positions':["
+                    + "{'name':'off','joins':[]},{'name':'on','joins':[['30','15','75']]},"
+                    + "{'name':'start','joins':[['30','15','50']]}],"
+                    + "'positionByCondition':{'off':'off','accessory':'off','run':'on','crank':'start','running':'on'}},"
+                    + "{'kind':'load','id':'pump','resistanceOhm':4,'meantLive':['run','crank','running']},"
+                    + "{'kind':'load','id':'valve','resistanceOhm':40,'meantLive':['crank']}",
+            "{'id':'W1','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
+                    + "{'id':'W2','from':'battery.plus','to':'key.30','resistanceOhm':0.01},"
+                    + "{'id':'W3','from':'key.15','to':'pump.a','resistanceOhm':0.01},"
+                    + "{'id':'W4','from':'pump.b','to':'body.31','resistanceOhm':0.01},"
+                    + "{'id':'W5','from':'key.50','to':'valve.a','resistanceOhm':0.01},"
+                    + "{'id':'W6','from':'valve.b','to':'body.31','resistanceOhm':0.01}");
+
+    private static double loadV(SingleFault fault, Step step, String load) {
+        return Solved.of(fault.applyTo(KEYED))
+                .in(step)
+                .acrossV(TerminalRef.parse(load + ".a"), TerminalRef.parse(load + ".b"));
+    }
+
+    /** Only terminals with something on them: 75 has nothing. */
+    @Test
+    void theContactsOfAKeyWeldTouchAndStay() {
+        assertThat(SingleFaults.listContacts(KEYED))
+                .containsExactly(
+                        ShortBetween.of(TerminalRef.parse("key.30"), TerminalRef.parse("key.15")),
+                        ShortBetween.of(TerminalRef.parse("key.30"), TerminalRef.parse("key.50")),
+                        ShortBetween.of(TerminalRef.parse("key.15"), TerminalRef.parse("key.50")),
+                        new StuckSwitch("key", "on"),
+                        new StuckSwitch("key", "start"),
+                        new StuckSwitch("key", ""));
+    }
+
+    @Test
+    void aWeldedContactFeedsItsLoadWithTheKeyOffAndNothingElse() {
+        SingleFault welded = ShortBetween.of(TerminalRef.parse("key.30"), TerminalRef.parse("key.15"));
+        assertThat(loadV(welded, Step.OFF, "pump")).isGreaterThan(12);
+        assertThat(loadV(welded, Step.OFF, "valve")).isZero();
+    }
+
+    @Test
+    void bridgedNeighboursFollowEachOther() {
+        SingleFault bridged = ShortBetween.of(TerminalRef.parse("key.15"), TerminalRef.parse("key.50"));
+        assertThat(loadV(bridged, Step.RUN, "valve")).isGreaterThan(12);
+        assertThat(loadV(bridged, Step.OFF, "valve")).isZero();
+    }
+
     @Test
     void aBadJointTakesItsShareOfTheVoltage() {
         // 12.6 V over 0.01 (battery) + 0.001 + 0.01 + 0.005 (fuse) + 0.01 + 0.0015 (contact) + 0.01 + 0.01 + 3 + 4 ohm,
