@@ -9,7 +9,7 @@ const ANSWERS = {
   "/v1/ballast": {
     figure: (result) => result.coilKeyOnV,
     words: (result) => `${figure(result.coilKeyOnV)} V at the coil with the key on`,
-    verdict: (result) => [result.conditions[0]?.withoutBypass.verdictText, cranking(result)],
+    verdict: (result) => [result.conditions[0]?.withoutBypass.verdictText.text, cranking(result)],
   },
   "/v1/spark": {
     figure: (result) => result.at.marginKv,
@@ -24,7 +24,7 @@ const ANSWERS = {
   "/v1/fuse": {
     figure: (result) => result.ratingA,
     words: (result) => (result.ratingA === undefined || result.ratingA === null ? "No fuse fits" : `${fine(result.ratingA)} A`),
-    verdict: (result) => [result.reason],
+    verdict: (result) => [result.reason.text],
   },
   "/v1/resistance": {
     figure: (result) => result.totalOhm,

@@ -1,15 +1,10 @@
 package loomwright.answer;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import loomwright.message.Argument;
 import loomwright.message.Argument.Quantity;
 import loomwright.message.Message;
 import loomwright.message.MessageCode;
-import loomwright.message.PropertyName;
-import loomwright.message.Unconverted;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -98,33 +93,6 @@ public record Finding(
             }
         });
         return figures;
-    }
-
-    /** A finding whose text has been put together already. For checks that have no messages of their own yet. */
-    public Finding(
-            Severity severity,
-            String code,
-            List<String> ids,
-            String text,
-            List<Figure> figures,
-            Basis basis,
-            @Nullable String remedy) {
-        this(
-                severity,
-                new Message(new Unconverted(code, text), arguments(figures)),
-                ids,
-                basis,
-                remedy == null ? null : Unconverted.message("remedy", remedy),
-                List.of());
-    }
-
-    private static Map<String, Argument> arguments(List<Figure> figures) {
-        Map<String, Argument> arguments = new LinkedHashMap<>();
-        for (Figure figure : figures) {
-            String unit = PropertyName.of(figure.name()).unit();
-            arguments.put(figure.name(), new Quantity(figure.value(), unit == null ? "" : unit));
-        }
-        return arguments;
     }
 
     /**

@@ -1,7 +1,9 @@
 package loomwright.answer;
 
+import loomwright.message.MessageCode;
+
 /** How serious a finding is, worst first. */
-public enum Severity {
+public enum Severity implements MessageCode {
     /** Can hurt somebody, start a fire or start the engine unasked. */
     DANGER,
     /** Does not work as it should, or will wear something out. */

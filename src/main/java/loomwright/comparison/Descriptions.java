@@ -18,7 +18,7 @@ final class Descriptions {
 
     static String of(Object thing) {
         if (thing instanceof Part part) {
-            return part.displayName() + " (" + part.kind() + ")";
+            return part.displayName() + " (" + part.kind().replace('-', ' ') + ")";
         } else if (thing instanceof Wire wire) {
             return wire(wire);
         }

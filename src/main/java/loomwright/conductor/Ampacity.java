@@ -1,9 +1,12 @@
 package loomwright.conductor;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Basis;
+import loomwright.message.Message;
 
 /**
  * The continuous current a table allows a conductor under given conditions.
@@ -38,7 +41,7 @@ public record Ampacity(
     }
 
     /** One factor on a printed figure. */
-    public record Correction(String reason, double factor, Basis basis) {}
+    public record Correction(Message reason, double factor, Basis basis) {}
 
     /**
      * What the wire is exposed to.
@@ -101,35 +104,6 @@ public record Ampacity(
                 .reduce(1, Math::min);
     }
 
-    /** The calculation as a line to follow. */
-    public String working() {
-        StringBuilder line = new StringBuilder(FigureText.word(table) + ": " + gauge + " AWG");
-        if (!ownRow) {
-            line.append(" (the next listed gauge with no more copper)");
-        }
-        line.append(", insulation ")
-                .append(classC)
-                .append(" C: ")
-                .append(FigureText.text(tableA))
-                .append(" A");
-        if (ratingC < classC) {
-            line.append(" (its first column, taken by the square-root law for ")
-                    .append(FigureText.text(ratingC))
-                    .append(" C)");
-        }
-        for (Correction c : corrections) {
-            line.append(" x ")
-                    .append(FigureText.text(c.factor()))
-                    .append(" (")
-                    .append(c.reason())
-                    .append(')');
-        }
-        if (!corrections.isEmpty()) {
-            line.append(" = ").append(FigureText.text(allowedA)).append(" A");
-        }
-        return line.toString();
-    }
-
     /** Where the figure and its corrections come from. */
     public List<Basis> basis() {
         List<Basis> all = new ArrayList<>();
@@ -154,14 +128,14 @@ public record Ampacity(
         double factor = Math.min(1, Math.sqrt(Math.max(0, ratingC - ambientC) / (classC - fromC)));
         if (factor < 1) {
             corrections.add(new Correction(
-                    FigureText.text(ratingC) + " C at ambient " + FigureText.text(ambientC) + " C",
+                    ConductorText.ABOVE_TABLE_AMBIENT.with(arg("ratingC", ratingC), arg("ambientC", ambientC)),
                     factor,
                     SQUARE_ROOT_LAW));
         }
         double bundle = bundleFactor(conditions.bundleCount());
         if (conditions.bundleFactors() && table == AmpacityTable.US_33CFR183 && bundle < 1) {
             corrections.add(new Correction(
-                    conditions.bundleCount() + " in the bundle",
+                    ConductorText.IN_BUNDLE.with(arg("wires", conditions.bundleCount())),
                     bundle,
                     ReferenceTables.get("us-33cfr183-bundle").basis("bundle factor")));
         }
@@ -172,6 +146,8 @@ public record Ampacity(
         ReferenceTable table = ReferenceTables.get("us-33cfr183-engine-space");
         List<String> row = table.findRow(String.valueOf(classC)).orElseThrow();
         return new Correction(
-                "engine space, 50 C", table.getNumber(row, "factor"), table.basis("engine space factor", row));
+                ConductorText.IN_ENGINE_SPACE.with(arg("ambientC", ENGINE_SPACE_C)),
+                table.getNumber(row, "factor"),
+                table.basis("engine space factor", row));
     }
 }

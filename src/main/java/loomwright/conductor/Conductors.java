@@ -1,5 +1,7 @@
 package loomwright.conductor;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -8,7 +10,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.InputErrors;
-import loomwright.message.Unconverted;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** What is known of one conductor size. */
@@ -85,21 +87,21 @@ public final class Conductors {
                 neighbours(size),
                 ampacities);
         return new Answer<>(
-                description,
-                Unconverted.lines(working(size, temperatureC)),
-                basis(size, ampacities),
-                List.of(Caution.LOCAL_CODES));
+                description, working(size, temperatureC), basis(size, ampacities), List.of(Caution.LOCAL_CODES));
     }
 
-    private static List<String> working(ConductorSize size, double temperatureC) {
+    private static List<Message> working(ConductorSize size, double temperatureC) {
         return List.of(
-                size.name() + ": " + FigureText.text(size.areaMm2()) + " mm2 = " + FigureText.text(size.circularMils())
-                        + " circular mils",
-                "R = R20 (1 + 0.00393 (T - 20)) = " + FigureText.text(size.resistanceOhmPerM20C()) + " ohm/m x "
-                        + FigureText.text(Copper.resistanceRatio(temperatureC)) + " = "
-                        + FigureText.text(size.resistanceOhmPerM(temperatureC)) + " ohm/m at "
-                        + FigureText.text(temperatureC) + " C",
-                "stranded wire has about 2 % more resistance than solid wire of its gauge (common practice)");
+                ConductorText.AREA.with(
+                        arg("size", size.name()),
+                        arg("areaMm2", size.areaMm2()),
+                        arg("circularMils", Math.round(size.circularMils()))),
+                ConductorText.RESISTANCE.with(
+                        arg("coldOhmPerM", size.resistanceOhmPerM20C()),
+                        arg("warmerRatio", Copper.resistanceRatio(temperatureC)),
+                        arg("resistanceOhmPerM", size.resistanceOhmPerM(temperatureC)),
+                        arg("temperatureC", temperatureC)),
+                ConductorText.STRANDING.with());
     }
 
     private static List<Basis> basis(ConductorSize size, List<Ampacity> ampacities) {

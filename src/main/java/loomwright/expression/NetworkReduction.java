@@ -98,15 +98,7 @@ public record NetworkReduction(Method method, OptionalDouble totalOhm, List<Redu
         Solution solution = new NetworkSolver(limits).solve(new Network(network.nodes(), elements, b));
         double ohm = solution.voltageV(a);
         List<Reduction.Step> steps = new ArrayList<>(done);
-        steps.add(new Reduction.Step(
-                Reduction.Rule.SOLVED,
-                ohm,
-                "What is left is not series/parallel. With 1 A sent from %s to %s, the node equations give %s V between them: %s ohm"
-                        .formatted(
-                                network.nodes().get(a),
-                                network.nodes().get(b),
-                                ReductionWording.number(ohm),
-                                ReductionWording.number(ohm))));
+        steps.add(ReductionSteps.solved(network.nodes().get(a), network.nodes().get(b), ohm));
         return new NetworkReduction(Method.SOLVED, OptionalDouble.of(ohm), steps);
     }
 

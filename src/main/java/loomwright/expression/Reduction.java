@@ -1,6 +1,7 @@
 package loomwright.expression;
 
 import java.util.List;
+import loomwright.message.Message;
 
 /**
  * A network of resistors taken together to one.
@@ -31,9 +32,9 @@ public record Reduction(double totalOhm, List<Step> steps, List<Share> shares) {
      *
      * @param resultOhm what it comes to; for a star-delta step the first of the three, for one that leaves something
      *     out the resistance left out
-     * @param text the step in words and numbers
+     * @param working the step for a person to follow
      */
-    public record Step(Rule rule, double resultOhm, String text) {}
+    public record Step(Rule rule, double resultOhm, Message working) {}
 
     /**
      * What one resistor has of the whole.

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import loomwright.expression.ReductionWording.Named;
+import loomwright.expression.ReductionSteps.Named;
 import loomwright.network.Element;
 import loomwright.network.Network;
 import loomwright.network.NodeSets;
@@ -81,7 +81,7 @@ final class ReductionGraph {
             TreeMap<Integer, Named> edges = at.get(node);
             if (edges.size() == 1) {
                 int other = edges.firstKey();
-                steps.add(ReductionWording.leftOut(remove(node, other), "it ends at " + names.get(node)));
+                steps.add(ReductionSteps.deadEnd(remove(node, other), names.get(node)));
                 changed.push(other);
             } else if (edges.size() == 2) {
                 int first = edges.firstKey();
@@ -89,7 +89,7 @@ final class ReductionGraph {
                 List<Named> parts = List.of(remove(node, first), remove(node, second));
                 Named whole =
                         new Named(nextName(), parts.get(0).ohm() + parts.get(1).ohm());
-                steps.add(ReductionWording.series(parts, whole.name(), whole.ohm()));
+                steps.add(ReductionSteps.series(parts, whole));
                 add(first, second, whole);
             }
         }
@@ -97,14 +97,14 @@ final class ReductionGraph {
 
     private void add(int from, int to, Named resistor) {
         if (from == to) {
-            steps.add(ReductionWording.leftOut(resistor, "both its ends are at one node"));
+            steps.add(ReductionSteps.bothEndsAtOneNode(resistor));
             return;
         }
         Named there = at.get(from).get(to);
         Named placed = resistor;
         if (there != null) {
             placed = new Named(nextName(), 1 / (1 / there.ohm() + 1 / resistor.ohm()));
-            steps.add(ReductionWording.parallel(List.of(there, resistor), placed.name(), placed.ohm()));
+            steps.add(ReductionSteps.parallel(List.of(there, resistor), placed));
         }
         at.get(from).put(to, placed);
         at.get(to).put(from, placed);
@@ -186,24 +186,17 @@ final class ReductionGraph {
         Named d12 = new Named(nextName(), sum / r3.ohm());
         Named d23 = new Named(nextName(), sum / r1.ohm());
         Named d31 = new Named(nextName(), sum / r2.ohm());
-        steps.add(new Reduction.Step(
-                Reduction.Rule.STAR_DELTA,
+        String first = names.get(ends.get(0));
+        String second = names.get(ends.get(1));
+        String third = names.get(ends.get(2));
+        steps.add(ReductionSteps.starDelta(
+                names.get(star),
+                List.of(r1, r2, r3),
                 d12.ohm(),
-                "Star at %s of %s, %s and %s becomes a delta: %s (%s-%s), %s (%s-%s), %s (%s-%s)"
-                        .formatted(
-                                names.get(star),
-                                r1.text(),
-                                r2.text(),
-                                r3.text(),
-                                d12.text(),
-                                names.get(ends.get(0)),
-                                names.get(ends.get(1)),
-                                d23.text(),
-                                names.get(ends.get(1)),
-                                names.get(ends.get(2)),
-                                d31.text(),
-                                names.get(ends.get(2)),
-                                names.get(ends.get(0)))));
+                List.of(
+                        ReductionSteps.side(d12, first, second),
+                        ReductionSteps.side(d23, second, third),
+                        ReductionSteps.side(d31, third, first))));
         add(ends.get(0), ends.get(1), d12);
         add(ends.get(1), ends.get(2), d23);
         add(ends.get(2), ends.get(0), d31);

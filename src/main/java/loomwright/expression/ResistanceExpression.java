@@ -94,8 +94,8 @@ public final class ResistanceExpression {
                     name[i] = "R" + ++resistors;
                     continue;
                 }
-                List<ReductionWording.Named> parts = term.members().stream()
-                        .map(m -> new ReductionWording.Named(name[m], ohm[m]))
+                List<ReductionSteps.Named> parts = term.members().stream()
+                        .map(m -> new ReductionSteps.Named(name[m], ohm[m]))
                         .toList();
                 name[i] = "T" + (steps.size() + 1);
                 double sum = parts.stream()
@@ -104,8 +104,8 @@ public final class ResistanceExpression {
                 ohm[i] = term.join() == Join.SERIES ? sum : 1 / sum;
                 steps.add(
                         term.join() == Join.SERIES
-                                ? ReductionWording.series(parts, name[i], ohm[i])
-                                : ReductionWording.parallel(parts, name[i], ohm[i]));
+                                ? ReductionSteps.series(parts, new ReductionSteps.Named(name[i], ohm[i]))
+                                : ReductionSteps.parallel(parts, new ReductionSteps.Named(name[i], ohm[i])));
             }
         }
 

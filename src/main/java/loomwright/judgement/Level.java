@@ -2,9 +2,10 @@ package loomwright.judgement;
 
 import java.util.Optional;
 import loomwright.answer.Severity;
+import loomwright.message.MessageCode;
 
 /** How a judged figure stands to its limit, best first. */
-public enum Level {
+public enum Level implements MessageCode {
     FITS,
     NOTE,
     WARNING,

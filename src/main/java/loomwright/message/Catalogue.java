@@ -50,7 +50,8 @@ public final class Catalogue {
             "sizing",
             "readings",
             "diagnosis",
-            "drawing");
+            "drawing",
+            "post");
 
     private static final String SHORT = ".short";
     private static final String PLURAL = "language.plural.";
@@ -162,7 +163,7 @@ public final class Catalogue {
     }
 
     String text(MessageCode code, Map<String, Argument> arguments) {
-        return code instanceof Unconverted unconverted ? unconverted.text() : text(code.key(), arguments);
+        return text(code.key(), arguments);
     }
 
     String shortText(MessageCode code, Map<String, Argument> arguments) {
@@ -171,9 +172,6 @@ public final class Catalogue {
 
     /** The arguments that the text of a message names and that are not there. */
     Set<String> lacking(MessageCode code, Map<String, Argument> arguments) {
-        if (code instanceof Unconverted) {
-            return Set.of();
-        }
         Set<String> lacking = new TreeSet<>();
         for (String key : List.of(code.key(), code.key() + SHORT)) {
             MessagePattern pattern = patterns.get(key);

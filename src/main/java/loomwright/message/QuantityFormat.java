@@ -47,10 +47,14 @@ final class QuantityFormat {
                             new Scale(0, 12, "pF", 0))),
             Map.entry("s", List.of(new Scale(0.0995, 0, "s", 2), new Scale(0, 3, "ms", 2))),
             Map.entry("°C", List.of(new Scale(0, 0, "°C", 0))),
+            Map.entry("cm", List.of(new Scale(0, 0, "cm", 3))),
             Map.entry("K", List.of(new Scale(0, 0, "K", 0))),
             Map.entry("rpm", List.of(new Scale(0, 0, "rpm", 0))),
             Map.entry("kPa", List.of(new Scale(0, 0, "kPa", 0))),
             Map.entry("%", List.of(new Scale(9.95, 0, "%", 0), new Scale(0, 0, "%", 1))));
+
+    /** Of an angle: written without a blank. */
+    private static final String DEGREES = "°";
 
     private final char decimalMark;
     private final String groupMark;
@@ -81,7 +85,10 @@ final class QuantityFormat {
         // A nought has no prefix: 0 A, not 0 mA.
         String symbol = number.equals("0") ? counted : scale.symbol();
         String tail = per < 0 ? "" : "/" + unit.substring(per + " per ".length());
-        return symbol.isEmpty() && tail.isEmpty() ? number : number + " " + unitName.apply(symbol) + tail;
+        if (symbol.equals(DEGREES) || (symbol.isEmpty() && tail.isEmpty())) {
+            return number + symbol;
+        }
+        return number + " " + unitName.apply(symbol) + tail;
     }
 
     /** A whole number, all its digits. */

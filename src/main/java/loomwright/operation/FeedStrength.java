@@ -9,6 +9,7 @@ import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.VehicleSystem;
 import loomwright.judgement.LoadKind;
+import loomwright.message.MessageCode;
 
 /**
  * How strongly a consumer is fed.
@@ -17,7 +18,7 @@ import loomwright.judgement.LoadKind;
  * lit from half, dark below a tenth of its rated voltage. Motor: 0.4 and 0.1, any other load: 0.6 and 0.3 of the nominal voltage
  * (common practice, no source: rounded so that a doubtful case counts as live).
  */
-public enum FeedStrength {
+public enum FeedStrength implements MessageCode {
     /** It does what it is for. */
     OPERATES,
     /** A relay or solenoid: too little to pull in, enough to stay in once it is. */

@@ -357,7 +357,7 @@ final class Routes {
                         .page("Ballast resistor", BallastQuestion::table))
                 .counting(ReportedFindings::of);
         Calculation<ChoiceQuestion, ChoiceResult> choice = Calculation.of(ChoiceQuestion.class, ChoiceQuestion::answer)
-                .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceQuestion::whyNone)
+                .in(faces -> faces.figure(ChoiceQuestion::figure, ChoiceResult::conclusion)
                         .table(ChoiceQuestion::table));
         Calculation<SparkQuestion, SparkReport> spark = Calculation.of(SparkQuestion.class, SparkQuestion::answer)
                 .in(faces -> faces.figure(SparkReport::marginKv)

@@ -8,12 +8,12 @@ import loomwright.answer.RejectedInput;
 import loomwright.circuit.Place;
 import loomwright.conductor.ConductorSize;
 import loomwright.conductor.Copper;
-import loomwright.conductor.FigureText;
 import loomwright.conductor.SizeSystem;
 import loomwright.judgement.CrankingRule;
 import loomwright.judgement.DropRule;
 import loomwright.judgement.LampLaw;
 import loomwright.judgement.wire.WireConditions;
+import loomwright.message.Catalogue;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -177,7 +177,7 @@ final class Checked {
                 InputError.Code.CONTRADICTION,
                 "/ambientC",
                 ambient,
-                "an ambient below the insulation rating of " + FigureText.text(rating) + " C");
+                "an ambient below the insulation rating of " + Catalogue.inUse().quantity(rating, "°C"));
         boolean applied = bundleFactors == null ? supplyV >= BUNDLE_RULE_FROM_V : bundleFactors;
         return new Surroundings(
                 new WireConditions(rating, ambient, applied ? Math.max(1, bundle) : 1),

@@ -1,7 +1,11 @@
 package loomwright.sizing;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -9,7 +13,6 @@ import loomwright.answer.Finding;
 import loomwright.circuit.Place;
 import loomwright.conductor.AmpacityTable;
 import loomwright.conductor.ConductorSize;
-import loomwright.conductor.FigureText;
 import loomwright.conductor.SizeSystem;
 import loomwright.judgement.CrankingRule;
 import loomwright.judgement.Dependence;
@@ -17,13 +20,18 @@ import loomwright.judgement.DropRule;
 import loomwright.judgement.wire.FuseRule;
 import loomwright.judgement.wire.StrengthRule;
 import loomwright.judgement.wire.WireAmpacity;
-import loomwright.message.Unconverted;
+import loomwright.message.Arg;
+import loomwright.message.Argument.Quantity;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
 import org.jspecify.annotations.Nullable;
 
 /** The smallest conductor that loses little enough, carries the fuse of its load and bears handling. */
 public final class ConductorSizing {
     /** Resistance of a mil-foot of copper as boat practice takes it (ABYC E-11). */
     private static final double BOAT_K_OHM_CM_PER_FT = 10.75;
+
+    static final String CIRCULAR_MILS = "circular-mils";
 
     private ConductorSizing() {}
 
@@ -73,7 +81,7 @@ public final class ConductorSizing {
             @Nullable AmpacityTable ampacityTable) {}
 
     /** Which requirement decides. */
-    public enum Decider {
+    public enum Decider implements MessageCode {
         DROP,
         /** The fuse of the load must not be above what the wire carries. */
         AMPACITY,
@@ -169,12 +177,7 @@ public final class ConductorSizing {
     public static Answer<Result> size(Input input) {
         SizingCase job = SizingCase.of(input);
         Result result = job.solve();
-        return new Answer<>(
-                result,
-                Unconverted.lines(working(job, result)),
-                basis(job, result),
-                job.assumptions(),
-                cautions(input));
+        return new Answer<>(result, working(job, result), basis(job, result), job.assumptions(), cautions(input));
     }
 
     /**
@@ -192,40 +195,69 @@ public final class ConductorSizing {
         return BOAT_K_OHM_CM_PER_FT * currentA * runFt / dropV;
     }
 
-    private static List<String> working(SizingCase job, Result result) {
-        List<String> lines = new ArrayList<>();
+    private static List<Message> working(SizingCase job, Result result) {
+        List<Message> lines = new ArrayList<>();
         for (ByRule rule : result.byRule()) {
-            lines.add("by " + FigureText.word(rule.rule()) + ": "
-                    + (rule.size() == null ? "no size; the thickest has " : rule.size() + " has ")
-                    + FigureText.text(rule.value()) + unit(rule.rule()) + ", limit "
-                    + FigureText.text(rule.limit()) + unit(rule.rule()));
+            lines.add(
+                    rule.size() == null
+                            ? noSize(rule)
+                            : SizingText.SIZE_BY_RULE.with(
+                                    arg("rule", rule.rule()),
+                                    arg("size", rule.size()),
+                                    figure("value", rule.value(), rule.rule()),
+                                    figure("limit", rule.limit(), rule.rule())));
         }
-        result.beside()
-                .forEach(beside -> lines.add("second opinion, " + beside.opinion() + ": "
-                        + FigureText.text(beside.value()) + (beside.size() == null ? "" : ", " + beside.size())));
+        result.beside().forEach(beside -> lines.add(opinion(beside)));
         lines.add(
                 result.size() == null
-                        ? "no size of this system meets all requirements"
-                        : result.size() + ", decided by " + FigureText.word(result.decider()));
+                        ? SizingText.NO_SIZE_CHOSEN.with()
+                        : SizingText.SIZE_CHOSEN.with(arg("size", result.size()), arg("rule", result.decider())));
         Choice usual = result.usual();
         if (usual != null) {
-            lines.add("usual choice: " + usual.size() + ", " + FigureText.text(usual.dropV()) + " V, may carry "
-                    + FigureText.text(usual.allowedA()) + " A");
+            lines.add(SizingText.USUAL_SIZE.with(
+                    arg("size", usual.size()), arg("dropV", usual.dropV()), arg("allowedA", usual.allowedA())));
         }
         if (job.starter()) {
-            lines.add("starter and battery cables usually have no fuse");
+            lines.add(SizingText.STARTER_CABLES_UNFUSED.with());
         }
         return lines;
     }
 
-    private static String unit(Decider rule) {
-        return switch (rule) {
-            case DROP -> " V";
-            case AMPACITY -> " A";
-            case STRENGTH -> " mm2";
-            case STARTER_RESISTANCE -> " ohm";
-            case NO_SUCH_SIZE -> "";
-        };
+    /** That no size meets a requirement. */
+    public static Message noSize(ByRule rule) {
+        return SizingText.NO_SIZE_BY_RULE.with(
+                arg("rule", rule.rule()),
+                figure("thickest", rule.value(), rule.rule()),
+                figure("limit", rule.limit(), rule.rule()));
+    }
+
+    private static Message opinion(Beside beside) {
+        return beside.opinion().equals(CIRCULAR_MILS)
+                ? SizingText.BY_CIRCULAR_MILS.with(
+                        arg("circularMils", Math.round(beside.value())),
+                        texts(
+                                "sizes",
+                                Optional.ofNullable(beside.size()).stream().toList()))
+                : SizingText.BY_HEAT_LAW.with(
+                        texts(
+                                "sizes",
+                                Optional.ofNullable(beside.size()).stream().toList()),
+                        arg("allowedA", beside.value()));
+    }
+
+    /** The figure that a rule goes by, in its unit. */
+    private static Arg figure(String name, double value, Decider rule) {
+        return arg(
+                name,
+                new Quantity(
+                        value,
+                        switch (rule) {
+                            case DROP -> "V";
+                            case AMPACITY -> "A";
+                            case STRENGTH -> "mm²";
+                            case STARTER_RESISTANCE -> "Ω";
+                            case NO_SUCH_SIZE -> "";
+                        }));
     }
 
     private static List<Basis> basis(SizingCase job, Result result) {

@@ -1,5 +1,7 @@
 package loomwright.sizing;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -8,15 +10,14 @@ import loomwright.answer.Basis;
 import loomwright.answer.InputError;
 import loomwright.conductor.ConductorSize;
 import loomwright.conductor.Copper;
-import loomwright.conductor.FigureText;
 import loomwright.judgement.CrankingRule;
 import loomwright.judgement.Dependence;
 import loomwright.judgement.DropRule;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
 import loomwright.judgement.wire.WireAmpacity;
-import loomwright.judgement.wire.WireConditions;
 import loomwright.judgement.wire.WireLoadRule;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** A checked {@link VoltageDrop.Input}: every default filled in, every size read. */
@@ -41,7 +42,7 @@ record DropCase(
      * @param ampacity what it may carry where it lies
      */
     record WireCase(
-            ConductorSize size, double lengthM, double temperatureC, WireAmpacity ampacity, List<String> working) {
+            ConductorSize size, double lengthM, double temperatureC, WireAmpacity ampacity, List<Message> working) {
 
         VoltageDrop.Wire wire(double currentA) {
             double ohmPerM = size.wireOhmPerM(temperatureC);
@@ -164,7 +165,7 @@ record DropCase(
     List<Assumption> assumptions() {
         List<Assumption> said = new ArrayList<>(surroundings.assumptions());
         if (chassisAssumed) {
-            said.add(Assumptions.chassis(chassisOhm, currentA, Checked.POOR_CHASSIS_OHM));
+            said.add(SizingAssumption.chassis(chassisOhm, currentA, Checked.POOR_CHASSIS_OHM));
         }
         return said;
     }
@@ -213,14 +214,17 @@ record DropCase(
         double mostC =
                 Math.max(FuseRule.OVERLOAD_MOST_C, surroundings.conditions().insulationC());
         double warmC = Math.min(mostC, ampacity.temperatureC(currentA));
-        WireConditions c = surroundings.conditions();
         return new WireCase(
                 size,
                 lengthM,
                 warmC,
                 ampacity,
-                List.of(size.name() + " may carry " + FigureText.text(ampacity.allowedA()) + " A at "
-                        + FigureText.text(c.ambientC()) + " C; " + FigureText.text(currentA) + " A warm it to "
-                        + (warmC < mostC ? "" : "more than ") + FigureText.text(warmC) + " C"));
+                List.of(SizingText.WIRE_WARMED.with(
+                        arg("size", size.name()),
+                        arg("allowedA", ampacity.allowedA()),
+                        arg("ambientC", surroundings.conditions().ambientC()),
+                        arg("currentA", currentA),
+                        arg("atLeast", warmC < mostC ? "no" : "yes"),
+                        arg("temperatureC", warmC))));
     }
 }

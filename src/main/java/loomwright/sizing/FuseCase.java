@@ -1,5 +1,9 @@
 package loomwright.sizing;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.messages;
+import static loomwright.message.Arg.quantities;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -8,10 +12,8 @@ import loomwright.answer.Assumption;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.InputError;
-import loomwright.answer.Severity;
 import loomwright.conductor.AdiabaticLimit;
 import loomwright.conductor.ConductorSize;
-import loomwright.conductor.FigureText;
 import loomwright.conductor.FuseCurve;
 import loomwright.conductor.LinkRating;
 import loomwright.conductor.ReferenceTable;
@@ -23,6 +25,8 @@ import loomwright.judgement.Level;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
 import loomwright.judgement.wire.WireAmpacity;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -53,6 +57,18 @@ record FuseCase(
     private static final double HEAVY_CURRENT_A = 100;
     /** A short circuit should drive at least this multiple of the rating. */
     private static final double FAST_MULTIPLE = 6;
+
+    /**
+     * A thicker wire whose fuse carries the load.
+     *
+     * @param size the thinnest of the same standard
+     * @param fuseA the fuse
+     */
+    record BetterWire(String size, double fuseA) {
+        Message fit() {
+            return SizingText.FIT_SIZE_AND_FUSE.with(arg("size", size), arg("ratingA", fuseA));
+        }
+    }
 
     static FuseCase of(FuseChoice.Input input) {
         Checked checked = new Checked();
@@ -100,7 +116,7 @@ record FuseCase(
         boolean unfused = circuit == DropRule.STARTER;
         Optional<FuseChoice.Rating> best = unfused ? Optional.empty() : best(ratings);
         Optional<FuseChoice.Rating> fitted = fittedA.map(a -> judge(new FuseRule.Rating(a, kindOf(a))));
-        Optional<String> thicker = unfused || loadA.isEmpty() || best.isPresent() ? Optional.empty() : betterSize();
+        Optional<BetterWire> thicker = unfused || loadA.isEmpty() || best.isPresent() ? Optional.empty() : betterSize();
         return new FuseChoice.Result(
                 loadA.orElse(null),
                 best.map(FuseChoice.Rating::ratingA).orElse(null),
@@ -114,7 +130,7 @@ record FuseCase(
                 fitted.or(() -> best).map(r -> overloads(r.ratingA())).orElse(List.of()),
                 ampacity.allowedA(),
                 ampacity.lawA(),
-                thicker.orElse(null),
+                thicker.map(BetterWire::size).orElse(null),
                 startC(),
                 limitC(),
                 ampacity.timeConstantS(),
@@ -144,13 +160,13 @@ record FuseCase(
                 .or(() -> suitable.stream().findFirst());
     }
 
-    private Optional<String> betterSize() {
+    private Optional<BetterWire> betterSize() {
         double loaded = loadA.orElse(0.0);
         return FuseRule.smallest(loaded, continuous)
                 .flatMap(fuse -> ConductorSize.list(size.system()).stream()
                         .filter(s -> surroundings.ampacity(s).allowedA() >= fuse.ratingA())
                         .findFirst()
-                        .map(s -> s.name() + " with a fuse of " + FigureText.text(fuse.ratingA()) + " A"));
+                        .map(s -> new BetterWire(s.name(), fuse.ratingA())));
     }
 
     FuseChoice.Rating judge(FuseRule.Rating rating) {
@@ -268,7 +284,7 @@ record FuseCase(
             Optional<FuseChoice.Rating> best,
             Optional<FuseChoice.Rating> fitted,
             boolean unfused,
-            Optional<String> thicker) {
+            Optional<BetterWire> thicker) {
         List<Finding> findings = new ArrayList<>();
         fitted.ifPresent(f -> findings.addAll(WireFindings.ofFuse(
                 loadA.map(a -> FuseRule.judgeLoad(a, f.ratingA(), continuous)).orElse(null),
@@ -277,79 +293,65 @@ record FuseCase(
                 best.map(FuseChoice.Rating::ratingA).orElse(null),
                 thicker.orElse(null))));
         if (best.isEmpty() && !unfused) {
-            findings.add(new Finding(
-                    Severity.WARNING,
-                    "no-such-fuse",
-                    List.of(),
-                    "No standard fuse carries this load and protects " + size.name() + ".",
-                    List.of(
-                            new Finding.Figure("currentA", loadA.orElse(0.0)),
-                            new Finding.Figure("ampacityA", ampacity.allowedA())),
-                    FuseRule.WIRE_BASIS,
-                    thicker.map(t -> "Fit " + t + ".").orElse("Divide the load over more wires and fuses.")));
+            findings.add(Finding.warning(
+                            SizingFinding.NO_SUCH_FUSE.with(
+                                    arg("size", size.name()),
+                                    arg("currentA", loadA.orElse(0.0)),
+                                    arg("ampacityA", ampacity.allowedA())),
+                            FuseRule.WIRE_BASIS)
+                    .remedy(thicker.map(BetterWire::fit).orElseGet(SizingText.DIVIDE_LOAD::with)));
         }
         if (best.isPresent()
                 && prospectiveA
                         .filter(a -> a < FAST_MULTIPLE * best.get().ratingA())
                         .isPresent()) {
-            findings.add(new Finding(
-                    Severity.NOTE,
-                    "fuse-slow-in-short",
-                    List.of(),
-                    "A short circuit at the far end drives less than 6 times the rating. The fuse is slow then.",
-                    List.of(
-                            new Finding.Figure("prospectiveA", prospectiveA.get()),
-                            new Finding.Figure("ratingA", best.get().ratingA())),
-                    Basis.computed("a short circuit should drive 6 times the rating", "opening time limits of fuses"),
-                    null));
+            findings.add(Finding.note(
+                    SizingFinding.FUSE_SLOW_IN_SHORT.with(
+                            arg("prospectiveA", prospectiveA.get()),
+                            arg("ratingA", best.get().ratingA())),
+                    Basis.computed("a short circuit should drive 6 times the rating", "opening time limits of fuses")));
         }
         return findings;
     }
 
-    private String why(FuseChoice.Rating chosen, List<FuseChoice.Rating> ratings) {
-        String text = FigureText.text(chosen.ratingA()) + " A"
-                + (chosen.colour().isEmpty()
-                        ? " (" + FigureText.word(chosen.kind()) + ")"
-                        : " (" + chosen.colour() + ")")
-                + (loadA.isPresent() ? ": carries the load, protects " : ": the largest that protects ") + size.name();
-        if (chosen.inrush() == FuseChoice.Inrush.MAY_BLOW) {
-            return text + "; it may blow at switch-on, no larger one suits: take a slow one or thicker wire";
-        }
-        return ratings.stream()
-                .filter(r -> loadA.isPresent() && r.suits() && r.ratingA() < chosen.ratingA())
-                .findFirst()
-                .map(r -> text + "; " + FigureText.text(r.ratingA())
-                        + " A would suit but for the switch-on, where it may blow")
-                .orElse(text);
+    private Message why(FuseChoice.Rating chosen, List<FuseChoice.Rating> ratings) {
+        boolean mayBlow = chosen.inrush() == FuseChoice.Inrush.MAY_BLOW;
+        List<Arg> arguments = new ArrayList<>(List.of(
+                arg("ratingA", chosen.ratingA()),
+                arg("kind", chosen.kind()),
+                arg("size", size.name()),
+                arg("load", loadA.isPresent() ? "given" : "none"),
+                arg("mayBlow", mayBlow ? "yes" : "no")));
+        arguments.add(quantities(
+                "passedOverA",
+                mayBlow
+                        ? List.of()
+                        : ratings.stream()
+                                .filter(r -> loadA.isPresent() && r.suits() && r.ratingA() < chosen.ratingA())
+                                .limit(1)
+                                .map(FuseChoice.Rating::ratingA)
+                                .toList()));
+        return SizingText.FUSE_CHOSEN.with(arguments.toArray(new Arg[0]));
     }
 
-    private String whyNot(boolean unfused, Optional<String> thicker) {
-        if (unfused) {
-            return "battery and starter cables are usually unfused: keep them short, apart and guarded against chafing";
-        }
-        return "no standard fuse carries the load and protects " + size.name()
-                + thicker.map(t -> ": take " + t).orElse("");
+    private Message whyNot(boolean unfused, Optional<BetterWire> thicker) {
+        return unfused
+                ? SizingText.STARTER_CABLES_UNFUSED.with()
+                : SizingText.NO_FUSE_CHOSEN.with(
+                        arg("size", size.name()),
+                        messages("fit", thicker.map(BetterWire::fit).stream().toList()));
     }
 
     List<Assumption> assumptions() {
         List<Assumption> said = new ArrayList<>(surroundings.assumptions());
         double loaded = loadA.orElse(0.0);
         if (circuit != DropRule.STARTER && size.areaMm2() >= HEAVY_CABLE_MM2 && loaded >= HEAVY_CURRENT_A) {
-            said.add(Assumptions.of(
-                    "not-a-starter-cable",
-                    Map.of(),
-                    "This is no battery or starter cable. Those usually have no fuse."));
+            said.add(SizingAssumption.NOT_A_STARTER_CABLE.of(Map.of()));
         }
         if (prospectiveA.filter(a -> a > FuseChoice.BREAKING_CAPACITY_A).isPresent()) {
-            said.add(Assumptions.of(
-                    "breaking-capacity",
-                    Map.of(),
-                    "The fuse can break the short-circuit current. Blade fuses must break 1000 A (ISO 8820-3)."));
+            said.add(SizingAssumption.BREAKING_CAPACITY.of(Map.of(), arg("breakingA", FuseChoice.BREAKING_CAPACITY_A)));
         }
-        said.add(Assumptions.of(
-                "fuse-box",
-                Map.of("fuseBoxC", 25),
-                "The fuse box is at 25 °C. A hot one takes 0.2 % of the rating for each kelvin more."));
+        said.add(SizingAssumption.FUSE_BOX.of(Map.of("fuseBoxC", 25)));
         return said;
     }
 }

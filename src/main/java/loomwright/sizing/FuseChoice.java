@@ -1,14 +1,17 @@
 package loomwright.sizing;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.quantities;
+
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleFunction;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.circuit.Place;
-import loomwright.conductor.FigureText;
 import loomwright.conductor.FuseCurve;
 import loomwright.conductor.LinkRating;
 import loomwright.conductor.ReferenceTables;
@@ -16,7 +19,8 @@ import loomwright.judgement.Dependence;
 import loomwright.judgement.DropRule;
 import loomwright.judgement.Level;
 import loomwright.judgement.wire.FuseRule;
-import loomwright.message.Unconverted;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
 import org.jspecify.annotations.Nullable;
 
 /** The fuse that carries the load and protects the wire; or the largest that a wire allows. */
@@ -64,7 +68,7 @@ public final class FuseChoice {
             @Nullable DropRule circuit) {}
 
     /** What the inrush does to a fuse. */
-    public enum Inrush {
+    public enum Inrush implements MessageCode {
         NOT_ASKED,
         /** Shorter than the shortest opening time the standards allow. */
         HOLDS,
@@ -74,7 +78,7 @@ public final class FuseChoice {
     }
 
     /** Whether the wire outlasts the fuse at one current. */
-    public enum Protection {
+    public enum Protection implements MessageCode {
         /** The current never warms the wire to the limit. */
         NEVER_TOO_HOT,
         /** The fuse is faster than the wire would be even without losing heat. */
@@ -153,7 +157,7 @@ public final class FuseChoice {
             @Nullable Double currentA,
             @Nullable Double ratingA,
             FuseRule.@Nullable Kind kind,
-            String reason,
+            Message reason,
             @Nullable Double largestA,
             List<Rating> ratings,
             @Nullable Rating fitted,
@@ -189,12 +193,7 @@ public final class FuseChoice {
     public static Answer<Result> choose(Input input) {
         FuseCase job = FuseCase.of(input);
         Result result = job.solve();
-        return new Answer<>(
-                result,
-                Unconverted.lines(working(job, result)),
-                basis(job, result),
-                job.assumptions(),
-                cautions(result));
+        return new Answer<>(result, working(job, result), basis(job, result), job.assumptions(), cautions(result));
     }
 
     /**
@@ -210,47 +209,54 @@ public final class FuseChoice {
         return amps -> job.overload(amps / ratingA, amps);
     }
 
-    private static List<String> working(FuseCase job, Result result) {
-        List<String> lines = new ArrayList<>();
+    private static List<Message> working(FuseCase job, Result result) {
+        List<Message> lines = new ArrayList<>();
         Double currentA = result.currentA();
         if (currentA != null) {
-            lines.add("rating at least " + FigureText.text(currentA) + " A / " + FigureText.text(FuseRule.CHOSEN_SHARE)
-                    + " = " + FigureText.text(currentA / FuseRule.CHOSEN_SHARE) + " A");
+            lines.add(SizingText.LEAST_RATING.with(
+                    arg("currentA", currentA),
+                    arg("shareRatio", FuseRule.CHOSEN_SHARE),
+                    arg("leastA", currentA / FuseRule.CHOSEN_SHARE)));
         }
-        lines.add("rating at most what " + job.size().name() + " may carry: " + FigureText.text(result.allowedA())
-                + " A at " + FigureText.text(job.surroundings().conditions().ambientC()) + " C, insulation "
-                + FigureText.text(job.surroundings().conditions().insulationC()) + " C (by the law of heat "
-                + FigureText.text(result.lawA()) + " A)");
-        for (Rating rating : result.ratings()) {
-            if (rating.load() == Level.FITS && rating.wire() != Level.DANGER) {
-                lines.add(FigureText.text(rating.ratingA()) + " A: " + FigureText.text(rating.ofAmpacity())
-                        + " of what the wire may carry, "
-                        + FigureText.word(rating.wire())
-                        + (rating.borderline() ? ", borderline" : "")
-                        + (rating.overloadTemperatureC() == null
-                                ? ""
-                                : "; at 1.35 times it the wire reaches "
-                                        + FigureText.text(rating.overloadTemperatureC()) + " C")
-                        + (rating.inrush() == Inrush.NOT_ASKED
-                                ? ""
-                                : "; switch-on " + FigureText.word(rating.inrush())));
-            }
-        }
+        lines.add(SizingText.MOST_RATING.with(
+                arg("size", job.size().name()),
+                arg("allowedA", result.allowedA()),
+                arg("ambientC", job.surroundings().conditions().ambientC()),
+                arg("insulationC", job.surroundings().conditions().insulationC()),
+                arg("lawA", result.lawA())));
+        result.ratings().stream()
+                .filter(rating -> rating.load() == Level.FITS && rating.wire() != Level.DANGER)
+                .forEach(rating -> lines.add(line(rating)));
         result.overloads().forEach(o -> lines.add(line(o)));
         lines.add(result.reason());
         return lines;
     }
 
-    private static String line(Overload overload) {
-        Double fuse = overload.fuseLongestS();
-        Double wire = overload.wireTimeS();
-        return FigureText.text(overload.multiple()) + " x = " + FigureText.text(overload.currentA())
-                + " A: fuse "
-                + (fuse == null ? "need not open" : "opens within " + FigureText.text(fuse) + " s")
-                + ", wire reaches its limit in "
-                + FigureText.text(overload.wireAdiabaticS()) + " s without heat loss"
-                + (wire == null ? "" : ", at least " + FigureText.text(wire) + " s with it") + ": "
-                + FigureText.word(overload.protection());
+    private static Message line(Rating rating) {
+        return SizingText.RATING_JUDGED.with(
+                arg("ratingA", rating.ratingA()),
+                arg("ofAmpacityRatio", rating.ofAmpacity()),
+                arg("verdict", rating.wire()),
+                arg("borderline", rating.borderline() ? "yes" : "no"),
+                quantities(
+                        "overloadC",
+                        Optional.ofNullable(rating.overloadTemperatureC()).stream()
+                                .toList()),
+                arg("inrush", rating.inrush()));
+    }
+
+    private static Message line(Overload overload) {
+        return SizingText.FUSE_AGAINST_WIRE.with(
+                arg("multipleFactor", overload.multiple()),
+                arg("currentA", overload.currentA()),
+                quantities(
+                        "fuseS",
+                        Optional.ofNullable(overload.fuseLongestS()).stream().toList()),
+                arg("adiabaticS", overload.wireAdiabaticS()),
+                quantities(
+                        "wireS",
+                        Optional.ofNullable(overload.wireTimeS()).stream().toList()),
+                arg("protection", overload.protection()));
     }
 
     private static List<Basis> basis(FuseCase job, Result result) {

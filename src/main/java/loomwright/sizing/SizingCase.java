@@ -1,5 +1,7 @@
 package loomwright.sizing;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -10,7 +12,6 @@ import java.util.function.ToDoubleFunction;
 import loomwright.answer.Assumption;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.conductor.Ampacity;
 import loomwright.conductor.AmpacityTable;
 import loomwright.conductor.ConductorSize;
@@ -257,7 +258,7 @@ record SizingCase(
         if (leftV > 0) {
             double needed = ConductorSizing.circularMils(currentA, wireM / Copper.METRES_PER_FOOT, leftV);
             beside.add(new ConductorSizing.Beside(
-                    "circular-mils",
+                    ConductorSizing.CIRCULAR_MILS,
                     smallest(s -> s.circularMils() >= needed)
                             .map(ConductorSize::name)
                             .orElse(null),
@@ -270,16 +271,12 @@ record SizingCase(
     }
 
     private Finding noSize() {
-        return new Finding(
-                Severity.WARNING,
-                "no-such-size",
-                List.of(),
-                "No size of this system meets all requirements.",
-                List.of(new Finding.Figure("currentA", currentA)),
-                limit.basis(),
-                currentA * fixedOhm > limit.newWireV()
-                        ? "No wire cures this: chassis and joints alone lose too much. Clean them."
-                        : "Divide the load over two runs, or shorten the run.");
+        boolean fixedTooHigh = currentA * fixedOhm > limit.newWireV();
+        return Finding.warning(SizingFinding.NO_SUCH_SIZE.with(arg("currentA", currentA)), limit.basis())
+                .remedy(
+                        fixedTooHigh
+                                ? SizingText.CLEAN_CHASSIS_AND_JOINTS.with()
+                                : CircuitMessage.SHORTEN_OR_DIVIDE.with());
     }
 
     List<Basis> ampacityBasis() {
@@ -291,13 +288,10 @@ record SizingCase(
     List<Assumption> assumptions() {
         List<Assumption> said = new ArrayList<>(surroundings.assumptions());
         if (chassisAssumed) {
-            said.add(Assumptions.chassis(chassisOhm, currentA, Checked.POOR_CHASSIS_OHM));
+            said.add(SizingAssumption.chassis(chassisOhm, currentA, Checked.POOR_CHASSIS_OHM));
         }
         if (circuit == null && limit.circuit() != null) {
-            said.add(Assumptions.of(
-                    "circuit",
-                    Map.of("circuit", "general"),
-                    "Circuit: none of the special ones. Headlamps, electronics and charging may lose less."));
+            said.add(SizingAssumption.CIRCUIT.of(Map.of("circuit", "general")));
         }
         return said;
     }

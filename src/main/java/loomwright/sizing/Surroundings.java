@@ -1,11 +1,12 @@
 package loomwright.sizing;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.Assumption;
 import loomwright.conductor.ConductorSize;
-import loomwright.conductor.FigureText;
 import loomwright.judgement.Dependence.Unknown;
 import loomwright.judgement.Sensitivity;
 import loomwright.judgement.Verdict;
@@ -68,29 +69,17 @@ record Surroundings(
     List<Assumption> assumptions() {
         List<Assumption> said = new ArrayList<>();
         if (!insulationKnown) {
-            said.add(Assumptions.of(
-                    "insulation",
-                    Map.of("insulationC", conditions.insulationC()),
-                    "Insulation: vehicle PVC, rated 80 °C. Check the wire."));
+            said.add(SizingAssumption.INSULATION.of(
+                    Map.of("insulationC", conditions.insulationC()), arg("insulationC", conditions.insulationC())));
         }
         if (!ambientKnown) {
-            said.add(Assumptions.of(
-                    "ambient",
-                    Map.of("ambientC", conditions.ambientC()),
-                    "Ambient: " + FigureText.text(conditions.ambientC()) + " °C."));
+            said.add(SizingAssumption.AMBIENT.of(
+                    Map.of("ambientC", conditions.ambientC()), arg("ambientC", conditions.ambientC())));
         }
         if (!bundleKnown) {
-            said.add(Assumptions.of(
-                    "bundle",
-                    Map.of("bundleCount", 1),
-                    "The wire lies alone. In a full loom of 5 loaded wires it carries 0.59 of its current."));
+            said.add(SizingAssumption.BUNDLE.of(Map.of("bundleCount", 1)));
         } else if (bundleAsked > conditions.bundleCount()) {
-            said.add(Assumptions.of(
-                    "bundle-not-applied",
-                    Map.of("bundleFactors", false),
-                    "The bundle of " + bundleAsked
-                            + " wires does not lower the ampacity here. 33 CFR 183.435(b) asks for"
-                            + " that from 50 V. Set bundleFactors to apply it."));
+            said.add(SizingAssumption.BUNDLE_NOT_APPLIED.of(Map.of("bundleFactors", false), arg("wires", bundleAsked)));
         }
         return said;
     }

@@ -1,5 +1,7 @@
 package loomwright.sizing;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,13 +11,13 @@ import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.circuit.Place;
-import loomwright.conductor.FigureText;
 import loomwright.judgement.Dependence;
 import loomwright.judgement.DropRule;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
 import loomwright.judgement.wire.WireAmpacity;
-import loomwright.message.Unconverted;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** The voltage lost between source and load and on the way back. */
@@ -201,8 +203,7 @@ public final class VoltageDrop {
                 FuseRule.largest(run.thinnestA()).map(FuseRule.Rating::ratingA).orElse(null),
                 run.starter() ? List.of() : run.dependsOn(),
                 WireFindings.ofDrop(run, drop, wire, totalV));
-        return new Answer<>(
-                result, Unconverted.lines(working(run, result)), basis(run, result), run.assumptions(), cautions(run));
+        return new Answer<>(result, working(run, result), basis(run, result), run.assumptions(), cautions(run));
     }
 
     private static @Nullable Largest largest(DropCase run, Wire out, @Nullable Wire back, double totalV) {
@@ -239,38 +240,50 @@ public final class VoltageDrop {
         return leftOhm > 0 ? leftOhm / ohmPerM : null;
     }
 
-    private static List<String> working(DropCase run, Result result) {
-        List<String> lines = new ArrayList<>(run.out().working());
-        lines.add(line("out", result.out(), run.currentA()));
+    private static List<Message> working(DropCase run, Result result) {
+        List<Message> lines = new ArrayList<>(run.out().working());
+        lines.add(line("feed", result.out(), run.currentA()));
         Wire back = result.back();
         if (back != null) {
-            lines.add(line("back", back, run.currentA()));
+            lines.add(line("return", back, run.currentA()));
         }
         if (run.chassisOhm() > 0) {
-            lines.add("chassis: " + product(run.currentA(), run.chassisOhm()));
+            lines.add(SizingText.DROP_OF_CHASSIS.with(product(run.currentA(), run.chassisOhm())));
         }
-        run.jointsOutOhm().forEach(ohm -> lines.add("joint out: " + product(run.currentA(), ohm)));
-        run.jointsBackOhm().forEach(ohm -> lines.add("joint back: " + product(run.currentA(), ohm)));
-        lines.add("total: " + FigureText.text(result.totalV()) + " V = " + FigureText.text(result.totalPercent())
-                + " % of " + FigureText.text(run.supplyV()) + " V");
-        lines.add("limit: good up to " + FigureText.text(run.limit().goodV()) + " V, a finding above "
-                + FigureText.text(run.limit().findingV()) + " V: "
-                + FigureText.word(result.verdict().level())
-                + (result.verdict().borderline() ? ", borderline" : ""));
+        run.jointsOutOhm().forEach(ohm -> lines.add(joint("feed", run.currentA(), ohm)));
+        run.jointsBackOhm().forEach(ohm -> lines.add(joint("return", run.currentA(), ohm)));
+        lines.add(SizingText.DROP_IN_ALL.with(
+                arg("totalV", result.totalV()),
+                arg("totalPercent", result.totalPercent()),
+                arg("supplyV", run.supplyV())));
+        lines.add(SizingText.DROP_LIMIT.with(
+                arg("goodV", run.limit().goodV()),
+                arg("limitV", run.limit().findingV()),
+                arg("verdict", result.verdict().level()),
+                arg("borderline", result.verdict().borderline() ? "yes" : "no")));
         return lines;
     }
 
-    private static String line(String way, Wire wire, double currentA) {
-        return way + ", " + wire.size() + " at " + FigureText.text(wire.temperatureC()) + " C: "
-                + FigureText.text(currentA)
-                + " A x " + FigureText.text(wire.resistanceOhm() / wire.lengthM()) + " ohm/m x "
-                + FigureText.text(wire.lengthM()) + " m = " + FigureText.text(wire.dropV()) + " V, "
-                + FigureText.text(wire.heatWPerM()) + " W/m";
+    private static Message line(String way, Wire wire, double currentA) {
+        return SizingText.DROP_OF_WIRE.with(
+                arg("way", way),
+                arg("size", wire.size()),
+                arg("temperatureC", wire.temperatureC()),
+                arg("currentA", currentA),
+                arg("resistanceOhmPerM", wire.resistanceOhm() / wire.lengthM()),
+                arg("lengthM", wire.lengthM()),
+                arg("dropV", wire.dropV()),
+                arg("heatWPerM", wire.heatWPerM()));
     }
 
-    private static String product(double currentA, double ohm) {
-        return FigureText.text(currentA) + " A x " + FigureText.text(ohm) + " ohm = " + FigureText.text(currentA * ohm)
-                + " V";
+    private static Message joint(String way, double currentA, double ohm) {
+        List<Arg> arguments = new ArrayList<>(List.of(product(currentA, ohm)));
+        arguments.add(arg("way", way));
+        return SizingText.DROP_OF_JOINT.with(arguments.toArray(new Arg[0]));
+    }
+
+    private static Arg[] product(double currentA, double ohm) {
+        return new Arg[] {arg("currentA", currentA), arg("resistanceOhm", ohm), arg("dropV", currentA * ohm)};
     }
 
     private static List<Basis> basis(DropCase run, Result result) {

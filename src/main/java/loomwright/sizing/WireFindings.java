@@ -1,5 +1,7 @@
 package loomwright.sizing;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.answer.Basis;
@@ -7,9 +9,10 @@ import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.conductor.ConductorSize;
 import loomwright.conductor.Copper;
-import loomwright.conductor.FigureText;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** The findings of a run, a wire and a fuse: what the judge found, with the figures and what to do. */
@@ -23,63 +26,45 @@ final class WireFindings {
     static List<Finding> ofDrop(DropCase run, Verdict drop, Verdict wire, double totalV) {
         List<Finding> findings = new ArrayList<>();
         if (totalV >= run.supplyV()) {
-            findings.add(new Finding(
-                    Severity.WARNING,
-                    "current-impossible",
-                    List.of(),
-                    "The supply of " + FigureText.text(run.supplyV()) + " V cannot drive "
-                            + FigureText.text(run.currentA()) + " A through this run.",
-                    List.of(new Finding.Figure("totalV", totalV), new Finding.Figure("supplyV", run.supplyV())),
-                    drop.basis(),
-                    betterSize(run)));
+            findings.add(Finding.warning(
+                            SizingFinding.CURRENT_IMPOSSIBLE.with(
+                                    arg("supplyV", run.supplyV()),
+                                    arg("currentA", run.currentA()),
+                                    arg("totalV", totalV)),
+                            drop.basis())
+                    .remedy(betterSize(run)));
         } else {
             drop.level()
                     .severity()
-                    .ifPresent(severity -> findings.add(new Finding(
-                            severity,
-                            "voltage-drop",
-                            List.of(),
-                            FigureText.text(totalV) + " V is lost. Above " + FigureText.text(drop.limit())
-                                    + " V is a fault.",
-                            figures(drop, "totalV", "limitV"),
-                            drop.basis(),
-                            betterSize(run))));
+                    .ifPresent(severity -> findings.add(Finding.of(
+                                    severity,
+                                    SizingFinding.VOLTAGE_DROP.with(figures(drop, "totalV", "limitV")),
+                                    drop.basis())
+                            .remedy(betterSize(run))));
         }
         wire.level().severity().ifPresent(severity -> findings.add(ofWire(run, wire, severity)));
         return findings;
     }
 
     private static Finding ofWire(DropCase run, Verdict wire, Severity severity) {
-        if (run.starter()) {
-            return new Finding(
-                    severity,
-                    "starter-cables-thin",
-                    List.of(),
-                    "Both cables have " + FigureText.text(1000 * wire.value()) + " mΩ together. The most is "
-                            + FigureText.text(1000 * wire.limit()) + " mΩ.",
-                    figures(wire, "cablesOhm", "limitOhm"),
-                    wire.basis(),
-                    betterSize(run));
-        }
-        return new Finding(
-                severity,
-                "wire-overloaded",
-                List.of(),
-                run.out().size().name() + " carries " + FigureText.text(wire.value()) + " A. It may carry "
-                        + FigureText.text(wire.limit()) + " A there.",
-                figures(wire, "currentA", "ampacityA"),
-                wire.basis(),
-                betterSize(run));
+        Message found = run.starter()
+                ? SizingFinding.STARTER_CABLES_THIN.with(figures(wire, "cablesOhm", "limitOhm"))
+                : SizingFinding.WIRE_OVERLOADED.with(figures(
+                        wire,
+                        "currentA",
+                        "ampacityA",
+                        arg("size", run.out().size().name())));
+        return Finding.of(severity, found, wire.basis()).remedy(betterSize(run));
     }
 
     /** The size that cures both, named; or that no wire does. */
-    private static String betterSize(DropCase run) {
+    private static Message betterSize(DropCase run) {
         return ConductorSize.list(run.out().size().system()).stream()
                 .filter(size -> size.areaMm2() > run.out().size().areaMm2())
                 .filter(size -> cured(run.withSize(size)))
                 .findFirst()
-                .map(size -> "Fit " + size.name() + ".")
-                .orElse("No wire cures this alone. Shorten the run, or clean its joints and earth.");
+                .map(size -> SizingText.FIT_SIZE.with(arg("size", size.name())))
+                .orElseGet(SizingText.NO_WIRE_CURES::with);
     }
 
     /** Whether neither rule finds anything in a run any more: what the remedy promises. */
@@ -105,60 +90,43 @@ final class WireFindings {
             Verdict wire,
             double overloadC,
             @Nullable Double better,
-            @Nullable String betterSize) {
+            FuseCase.@Nullable BetterWire betterWire) {
         List<Finding> findings = new ArrayList<>();
+        Message remedy = remedy(better, betterWire);
         if (load != null) {
-            load.level()
-                    .severity()
-                    .ifPresent(severity -> findings.add(new Finding(
-                            severity,
-                            severity == Severity.NOTE ? "fuse-near-limit" : "fuse-overloaded",
-                            List.of(),
-                            severity == Severity.NOTE
-                                    ? "The fuse carries " + FigureText.text(load.value())
-                                            + " A for long. It will weaken and eventually blow."
-                                    : "The fuse carries " + FigureText.text(load.value()) + " A. It will blow.",
-                            figures(load, "currentA", "continuousA"),
-                            load.basis(),
-                            remedy(better, betterSize))));
+            load.level().severity().ifPresent(severity -> {
+                SizingFinding code =
+                        severity == Severity.NOTE ? SizingFinding.FUSE_NEAR_LIMIT : SizingFinding.FUSE_OVERLOADED;
+                findings.add(Finding.of(severity, code.with(figures(load, "currentA", "continuousA")), load.basis())
+                        .remedy(remedy));
+            });
         }
-        wire.level()
-                .severity()
-                .ifPresent(severity -> findings.add(new Finding(
-                        severity,
-                        "fuse-too-large",
-                        List.of(),
-                        "The fuse of " + FigureText.text(wire.value())
-                                + " A does not protect the wire. The wire may carry " + FigureText.text(wire.limit())
-                                + " A.",
-                        overload(figures(wire, "ratingA", "ampacityA"), overloadC),
-                        wire.basis(),
-                        remedy(better, betterSize))));
+        wire.level().severity().ifPresent(severity -> {
+            Arg[] warm = Double.isFinite(overloadC) ? new Arg[] {arg("overloadTemperatureC", overloadC)} : new Arg[0];
+            findings.add(Finding.of(
+                            severity,
+                            SizingFinding.FUSE_TOO_LARGE.with(figures(wire, "ratingA", "ampacityA", warm)),
+                            wire.basis())
+                    .remedy(remedy));
+        });
         return findings;
     }
 
-    private static String remedy(@Nullable Double better, @Nullable String betterSize) {
+    private static Message remedy(@Nullable Double better, FuseCase.@Nullable BetterWire betterWire) {
         if (better != null) {
-            return "Fit a fuse of " + FigureText.text(better) + " A.";
+            return SizingText.FIT_FUSE.with(arg("ratingA", better));
         }
-        return betterSize == null ? "Divide the load over more wires and fuses." : "Fit " + betterSize;
+        return betterWire == null ? SizingText.DIVIDE_LOAD.with() : betterWire.fit();
     }
 
-    private static List<Finding.Figure> figures(Verdict verdict, String value, String limit) {
-        List<Finding.Figure> figures = new ArrayList<>();
-        figures.add(new Finding.Figure(value, verdict.value()));
-        figures.add(new Finding.Figure(limit, verdict.limit()));
+    private static Arg[] figures(Verdict verdict, String value, String limit, Arg... more) {
+        List<Arg> figures = new ArrayList<>(List.of(more));
+        figures.add(arg(value, verdict.value()));
+        figures.add(arg(limit, verdict.limit()));
         if (Double.isFinite(verdict.ratio())) {
-            figures.add(new Finding.Figure("timesLimit", verdict.ratio()));
+            figures.add(arg("ofLimitRatio", verdict.ratio()));
         }
-        return figures;
-    }
-
-    private static List<Finding.Figure> overload(List<Finding.Figure> figures, double overloadC) {
-        if (Double.isFinite(overloadC)) {
-            figures.add(new Finding.Figure("overloadTemperatureC", overloadC));
-        }
-        return figures;
+        return figures.toArray(new Arg[0]);
     }
 
     /** The multiple at which {@code overloadTemperatureC} is reckoned. */

@@ -159,7 +159,8 @@ class AmpacityTest {
         return Ampacity.derated(
                 currentA,
                 Arrays.stream(factors)
-                        .mapToObj(f -> new Ampacity.Correction("chart", f, Basis.verified("factor", "AC 43.13-1B")))
+                        .mapToObj(f -> new Ampacity.Correction(
+                                ConductorText.AS_PRINTED.with(), f, Basis.verified("factor", "AC 43.13-1B")))
                         .toList());
     }
 }

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import loomwright.answer.RejectedInput;
+import loomwright.message.Argument.Verbatim;
 import loomwright.network.Circuit;
 import loomwright.network.Element;
 import loomwright.network.Network;
@@ -62,9 +63,9 @@ class NetworkReductionTest {
                 .resistor("T2", "m", "n", 2)
                 .resistor("R", "n", "0", 3);
         assertThat(between(circuit, "s", "0").steps())
-                .extracting(Reduction.Step::text)
+                .extracting(step -> step.working().arguments().get("name"))
                 .hasSize(2)
-                .noneMatch(text -> text.contains(": T1 = ") || text.contains(": T2 = "));
+                .doesNotContain(new Verbatim("T1"), new Verbatim("T2"));
     }
 
     /** The bridge of 12 V and 87.273 mA in all: recomputed, no outside source. */

@@ -37,10 +37,8 @@ class MessageTest {
     @Test
     void aMessageNamesItsThingsOnceAndNotTheSwitchesOfAnInstant() {
         Instant when = new Instant(Thing.Kind.PART, List.of(new SwitchPosition(LIGHTS, "dip")));
-        Message inner = Message.of(
-                new Unconverted("inner", "inner"), arg("part", HORN), things("wires", List.of(Thing.wire("W1"))));
-        Message message =
-                Message.of(new Unconverted("outer", "outer"), arg("part", HORN), arg("when", when), arg("why", inner));
+        Message inner = PlainLine.LINE.with(arg("part", HORN), things("wires", List.of(Thing.wire("W1"))));
+        Message message = PlainLine.OTHER.with(arg("part", HORN), arg("when", when), arg("why", inner));
         assertThat(message.ids()).containsExactly("horn", "W1");
     }
 

@@ -1,5 +1,6 @@
 package loomwright.service;
 
+import static loomwright.message.Arg.arg;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
 
@@ -10,7 +11,8 @@ import java.io.IOException;
 import java.util.List;
 import javax.imageio.ImageIO;
 import loomwright.drawing.Labels;
-import loomwright.ignition.WorkingNumber;
+import loomwright.drawing.plot.PlotText;
+import loomwright.message.Argument.Quantity;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -89,16 +91,27 @@ class PlotsTest {
         assertThat(Labels.of(svg(question)).list())
                 .map(Labels.Label::text)
                 .contains(
-                        "break: " + WorkingNumber.of(at.getDouble("result.at.peakA")) + " A after "
-                                + WorkingNumber.of(at.getDouble("result.at.dwellMs")) + " ms",
-                        "required, " + WorkingNumber.of(at.getDouble("result.at.requiredKv")) + " kV",
-                        "asked about: " + WorkingNumber.of(at.getDouble("result.at.availableKv")) + " kV available",
-                        "with reserve, " + WorkingNumber.of(1.5 * at.getDouble("result.at.requiredKv")) + " kV");
+                        PlotText.PRIMARY_BREAK
+                                .with(
+                                        arg("peakA", at.getDouble("result.at.peakA")),
+                                        arg("dwellS", at.getDouble("result.at.dwellMs") / 1000))
+                                .text(),
+                        PlotText.REQUIRED
+                                .with(arg("required", kilovolts(at.getDouble("result.at.requiredKv"))))
+                                .text(),
+                        PlotText.ASKED_ABOUT
+                                .with(arg("available", kilovolts(at.getDouble("result.at.availableKv"))))
+                                .text(),
+                        PlotText.WITH_RESERVE
+                                .with(arg("reserve", kilovolts(1.5 * at.getDouble("result.at.requiredKv"))))
+                                .text());
         String run = "/v1/voltage-drop?size=14&lengthM=3&currentA=5";
         double totalV = LiveService.ask().get(run).then().extract().jsonPath().getDouble("result.totalV");
         assertThat(Labels.of(svg(run)).list())
                 .map(Labels.Label::text)
-                .contains("14 AWG, 3 m: " + WorkingNumber.of(totalV) + " V");
+                .contains(PlotText.DROP_ASKED
+                        .with(arg("size", "14 AWG"), arg("lengthM", 3.0), arg("dropV", totalV))
+                        .text());
     }
 
     /** Without a sweep of its own the picture ends a little beyond what is asked, and shows the supply as well. */
@@ -151,5 +164,9 @@ class PlotsTest {
                 .then()
                 .statusCode(400)
                 .body("errors[0].parameter", equalTo("lengthM"));
+    }
+
+    private static Quantity kilovolts(double kilovolts) {
+        return new Quantity(kilovolts, "kV");
     }
 }

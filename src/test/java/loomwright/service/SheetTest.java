@@ -256,8 +256,8 @@ class SheetTest {
         JsonPath solution =
                 post("/v1/plans/solution", before()).statusCode(200).extract().jsonPath();
         float volts = solution.getFloat("result.steps[0].parts.find { it.part == 'lamp' }.acrossV");
-        String off = String.format(Locale.ROOT, "! %.1f V operates", volts);
-        String run = String.format(Locale.ROOT, "%.1f V operates", volts);
+        String off = String.format(Locale.ROOT, "! %.1f V works", volts);
+        String run = String.format(Locale.ROOT, "%.1f V works", volts);
         assertThat(texts(one(), "td")).contains(off, run);
     }
 

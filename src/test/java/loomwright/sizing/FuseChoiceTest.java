@@ -18,6 +18,8 @@ import loomwright.conductor.ReferenceTables;
 import loomwright.conductor.SizeSystem;
 import loomwright.judgement.DropRule;
 import loomwright.judgement.Level;
+import loomwright.message.Argument.Quantity;
+import loomwright.message.Argument.Verbatim;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -134,7 +136,10 @@ class FuseChoiceTest {
     void aLoadAboveTheWireNamesTheWireThatCarriesIt() {
         var result = choose("currentA", 30.0, "size", "18 AWG");
         assertThat(result.ratingA()).isNull();
-        assertThat(result.betterSize()).startsWith("12 AWG with a fuse of 40 A");
+        assertThat(result.betterSize()).isEqualTo("12 AWG");
+        assertThat(Objects.requireNonNull(result.findings().get(0).remedy()).arguments())
+                .containsEntry("size", new Verbatim("12 AWG"))
+                .containsEntry("ratingA", new Quantity(40, "A"));
         assertThat(result.findings()).extracting(Finding::code).containsExactly("no-such-fuse");
     }
 
@@ -207,8 +212,7 @@ class FuseChoiceTest {
                             .findings())
                     .isEmpty();
         } else if (thicker != null) {
-            String other = thicker.substring(0, thicker.indexOf(" with"));
-            var cured = choose("currentA", currentA, "size", other);
+            var cured = choose("currentA", currentA, "size", thicker);
             assertThat(cured.ratingA()).isNotNull();
             assertThat(cured.findings()).isEmpty();
         }

@@ -17,6 +17,8 @@ import loomwright.conductor.ConductorSize;
 import loomwright.conductor.SizeSystem;
 import loomwright.judgement.DropRule;
 import loomwright.judgement.Level;
+import loomwright.message.Argument.Verbatim;
+import loomwright.message.Message;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -279,9 +281,10 @@ class VoltageDropTest {
         String size = ConductorSize.list(SizeSystem.METRIC_ISO6722).get(index).name();
         var sick = solve("size", size, "lengthM", lengthM, "currentA", currentA, "circuit", circuit);
         for (Finding finding : sick.findings()) {
-            String remedy = Objects.requireNonNull(finding.remedyText());
-            if (remedy.startsWith("Fit ")) {
-                String named = remedy.substring(4, remedy.length() - 1);
+            Message remedy = Objects.requireNonNull(finding.remedy());
+            if (remedy.code() == SizingText.FIT_SIZE) {
+                String named =
+                        ((Verbatim) Objects.requireNonNull(remedy.arguments().get("size"))).text();
                 var cured = solve("size", named, "lengthM", lengthM, "currentA", currentA, "circuit", circuit);
                 assertThat(cured.findings()).isEmpty();
             }

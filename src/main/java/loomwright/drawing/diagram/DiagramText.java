@@ -3,7 +3,7 @@ package loomwright.drawing.diagram;
 import loomwright.message.MessageCode;
 
 /** What stands on diagrams besides names and figures. */
-enum DiagramText implements MessageCode {
+public enum DiagramText implements MessageCode {
     /** What a wire is. */
     WIRE_WORDS,
     /** What it does; so the next two. */

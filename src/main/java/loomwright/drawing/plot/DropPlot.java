@@ -1,13 +1,14 @@
 package loomwright.drawing.plot;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.messages;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import loomwright.drawing.Svg;
 import loomwright.drawing.plot.PlotCurve.Look;
 import loomwright.drawing.plot.PlotCurve.Point;
-import loomwright.ignition.WorkingNumber;
 import loomwright.sizing.DropOverLength;
 
 /** The voltage lost over the length of a run, for a size of wire and its neighbours, against what may be lost. */
@@ -24,11 +25,7 @@ public final class DropPlot {
 
     /** The picture. */
     public static Svg draw(DropOverLength drops) {
-        return PlotDrawing.draw(
-                "drop",
-                "Voltage drop over length at " + WorkingNumber.of(drops.currentA()) + " A",
-                description(drops),
-                List.of(plot(drops)));
+        return PlotDrawing.draw("drop", title(drops), description(drops), List.of(plot(drops)));
     }
 
     static Plot plot(DropOverLength drops) {
@@ -39,17 +36,20 @@ public final class DropPlot {
                 .mapToDouble(line -> line.dropV(lengthM))
                 .max()
                 .orElse(0);
-        Axis x = Axis.linear("length of the run, one way, m", 0, BEYOND * lengthM);
-        Axis y = Axis.linear("drop of the whole way, V", 0, ABOVE * Math.max(limitV, askedV));
+        Axis x = Axis.linear(PlotText.AXIS_LENGTH.text(), 0, BEYOND * lengthM);
+        Axis y = Axis.linear(PlotText.AXIS_DROP.text(), 0, ABOVE * Math.max(limitV, askedV));
         List<PlotCurve> curves = new ArrayList<>(lines(drops, x));
-        curves.add(PlotCurve.level("limit, " + WorkingNumber.of(limitV) + " V", Look.LIMIT, x, limitV));
+        curves.add(
+                PlotCurve.level(PlotText.DROP_LIMIT.with(arg("limitV", limitV)).text(), Look.LIMIT, x, limitV));
         drops.lines().stream()
                 .filter(DropOverLength.Line::asked)
                 .forEach(line -> curves.add(PlotCurve.mark(
-                        line.size() + ", " + WorkingNumber.of(lengthM) + " m: " + WorkingNumber.of(askedV) + " V",
+                        PlotText.DROP_ASKED
+                                .with(arg("size", line.size()), arg("lengthM", lengthM), arg("dropV", askedV))
+                                .text(),
                         lengthM,
                         askedV)));
-        return new Plot("Voltage drop over length at " + WorkingNumber.of(drops.currentA()) + " A", x, y, curves);
+        return new Plot(title(drops), x, y, curves);
     }
 
     /** The size asked about looks the same in each picture; the others keep their order, the thinnest first. */
@@ -68,10 +68,20 @@ public final class DropPlot {
     }
 
     private static String description(DropOverLength drops) {
-        return "At " + WorkingNumber.of(drops.lengthM()) + " m one way: "
-                + drops.lines().stream()
-                        .map(line -> line.size() + " loses " + WorkingNumber.of(line.dropV(drops.lengthM())) + " V")
-                        .collect(Collectors.joining(", "))
-                + "; the limit is " + WorkingNumber.of(drops.limit().findingV()) + " V.";
+        return PlotText.DROP_DESCRIPTION
+                .with(
+                        arg("lengthM", drops.lengthM()),
+                        messages(
+                                "sizes",
+                                drops.lines().stream()
+                                        .map(line -> PlotText.DROP_OF_SIZE.with(
+                                                arg("size", line.size()), arg("dropV", line.dropV(drops.lengthM()))))
+                                        .toList()),
+                        arg("limitV", drops.limit().findingV()))
+                .text();
+    }
+
+    private static String title(DropOverLength drops) {
+        return PlotText.DROP_TITLE.with(arg("currentA", drops.currentA())).text();
     }
 }

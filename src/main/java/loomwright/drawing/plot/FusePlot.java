@@ -1,13 +1,17 @@
 package loomwright.drawing.plot;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.quantities;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import loomwright.drawing.Svg;
 import loomwright.drawing.plot.PlotCurve.Look;
 import loomwright.drawing.plot.PlotCurve.Point;
-import loomwright.ignition.WorkingNumber;
+import loomwright.message.Arg;
 import loomwright.sizing.FuseCurves;
 
 /** How long a fuse takes to open against how long the wire bears the current, over current. */
@@ -28,30 +32,35 @@ public final class FusePlot {
         List<PlotCurve> drawn = new ArrayList<>(areas(curves, x, y));
         Double loadA = curves.currentA();
         if (loadA != null) {
-            drawn.add(PlotCurve.upright("load, " + WorkingNumber.of(loadA) + " A", Look.GUIDE, y, loadA));
+            drawn.add(PlotCurve.upright(
+                    PlotText.FUSE_LOAD.with(arg("currentA", loadA)).text(), Look.GUIDE, y, loadA));
         }
         drawn.add(PlotCurve.upright(
-                "ampacity, " + WorkingNumber.of(curves.ampacityA()) + " A", Look.LIMIT, y, curves.ampacityA()));
-        if (curves.prospectiveA() != null) {
+                PlotText.FUSE_AMPACITY
+                        .with(arg("ampacityA", curves.ampacityA()))
+                        .text(),
+                Look.LIMIT,
+                y,
+                curves.ampacityA()));
+        Double shortA = curves.prospectiveA();
+        if (shortA != null) {
             drawn.add(PlotCurve.upright(
-                    "short circuit, " + WorkingNumber.of(curves.prospectiveA()) + " A",
-                    Look.FIFTH,
-                    y,
-                    curves.prospectiveA()));
+                    PlotText.FUSE_SHORT.with(arg("currentA", shortA)).text(), Look.FIFTH, y, shortA));
         }
-        String limit = curves.size() + " reaches " + WorkingNumber.of(curves.limitC()) + " °C";
+        Arg[] limit = {arg("size", curves.size()), arg("limitC", curves.limitC())};
         Stream.of(
-                        curve("fuse opens at the latest", Look.MAIN, curves.longest()),
-                        curve("fuse opens at the earliest", Look.THIRD, curves.shortest()),
-                        curve(limit + ", no heat lost", Look.SECOND, curves.wireAdiabatic()),
-                        curve(limit + ", heat lost", Look.FOURTH, curves.wireWithLoss()))
+                        curve(PlotText.FUSE_LATEST.text(), Look.MAIN, curves.longest()),
+                        curve(PlotText.FUSE_EARLIEST.text(), Look.THIRD, curves.shortest()),
+                        curve(PlotText.FUSE_WIRE_WITHOUT_LOSS.with(limit).text(), Look.SECOND, curves.wireAdiabatic()),
+                        curve(PlotText.FUSE_WIRE_WITH_LOSS.with(limit).text(), Look.FOURTH, curves.wireWithLoss()))
                 .filter(curve -> !curve.points().isEmpty())
                 .forEach(drawn::add);
         FuseCurves.Point inrush = curves.inrush();
         if (inrush != null) {
             drawn.add(PlotCurve.mark(
-                    "switch-on: " + WorkingNumber.of(inrush.currentA()) + " A for " + WorkingNumber.of(inrush.timeS())
-                            + " s",
+                    PlotText.FUSE_SWITCH_ON
+                            .with(arg("currentA", inrush.currentA()), arg("timeS", inrush.timeS()))
+                            .text(),
                     inrush.currentA(),
                     inrush.timeS()));
         }
@@ -68,7 +77,7 @@ public final class FusePlot {
             limit.forEach(point -> above.add(new Point(point.currentA(), point.timeS())));
             above.add(new Point(x.max(), limit.get(limit.size() - 1).timeS()));
             above.add(new Point(x.max(), y.max()));
-            areas.add(new PlotCurve("wire too hot: the fuse must open below this", Look.DANGER, above));
+            areas.add(new PlotCurve(PlotText.FUSE_WIRE_TOO_HOT.text(), Look.DANGER, above));
         }
         if (!curves.shortest().isEmpty() && !curves.longest().isEmpty()) {
             List<Point> band = new ArrayList<>();
@@ -79,7 +88,7 @@ public final class FusePlot {
             // Between the two least currents it may open or never open.
             band.add(new Point(curves.longest().get(0).currentA(), y.max()));
             band.add(new Point(curves.shortest().get(0).currentA(), y.max()));
-            areas.add(new PlotCurve("fuse opens within this", Look.BAND, band));
+            areas.add(new PlotCurve(PlotText.FUSE_OPENS_WITHIN.text(), Look.BAND, band));
         }
         return areas;
     }
@@ -91,7 +100,7 @@ public final class FusePlot {
         double most = Math.max(
                 Math.max(curves.longest().get(curves.longest().size() - 1).currentA(), loadA),
                 curves.inrush() == null ? 0 : curves.inrush().currentA());
-        return Axis.logarithmicAround("current, A", least, most);
+        return Axis.logarithmicAround(PlotText.AXIS_CURRENT.text(), least, most);
     }
 
     private static Axis times(FuseCurves curves) {
@@ -101,7 +110,7 @@ public final class FusePlot {
                 .min()
                 .orElseThrow();
         double inrushS = curves.inrush() == null ? least : curves.inrush().timeS();
-        return Axis.logarithmic("time, s", Math.min(least, inrushS), LONGEST_S);
+        return Axis.logarithmic(PlotText.AXIS_TIME.text(), Math.min(least, inrushS), LONGEST_S);
     }
 
     private static PlotCurve curve(String name, Look look, List<FuseCurves.Point> points) {
@@ -112,19 +121,26 @@ public final class FusePlot {
     }
 
     private static String title(FuseCurves curves) {
-        return "Fuse of " + WorkingNumber.of(curves.ratingA()) + " A against " + curves.size()
-                + (curves.chosen() ? "" : " (none suits)");
+        return PlotText.FUSE_TITLE
+                .with(
+                        arg("ratingA", curves.ratingA()),
+                        arg("size", curves.size()),
+                        arg("chosen", curves.chosen() ? "yes" : "no"))
+                .text();
     }
 
     private static String description(FuseCurves curves) {
-        return "Opening time of the fuse and time until the wire reaches " + WorkingNumber.of(curves.limitC())
-                + " °C, over current, both axes logarithmic. The fuse protects the wire wherever its latest opening lies"
-                + " below the curve of the wire."
-                + (curves.currentA() == null ? "" : " Load " + WorkingNumber.of(curves.currentA()) + " A.")
-                + " Ampacity " + WorkingNumber.of(curves.ampacityA()) + " A"
-                + (curves.prospectiveA() == null
-                        ? ""
-                        : ", short circuit " + WorkingNumber.of(curves.prospectiveA()) + " A")
-                + ".";
+        return PlotText.FUSE_DESCRIPTION
+                .with(
+                        arg("limitC", curves.limitC()),
+                        quantities(
+                                "loadA",
+                                Optional.ofNullable(curves.currentA()).stream().toList()),
+                        arg("ampacityA", curves.ampacityA()),
+                        quantities(
+                                "shortA",
+                                Optional.ofNullable(curves.prospectiveA()).stream()
+                                        .toList()))
+                .text();
     }
 }

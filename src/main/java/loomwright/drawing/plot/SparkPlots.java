@@ -1,5 +1,7 @@
 package loomwright.drawing.plot;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
@@ -7,10 +9,10 @@ import java.util.stream.Stream;
 import loomwright.drawing.Svg;
 import loomwright.drawing.plot.PlotCurve.Look;
 import loomwright.drawing.plot.PlotCurve.Point;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.spark.Boundary;
 import loomwright.ignition.spark.SparkCurves;
 import loomwright.ignition.spark.SparkPoint;
+import loomwright.message.Argument.Quantity;
 
 /** The current of a coil over one cycle, and the kilovolts it has and needs over speed and over supply. */
 public final class SparkPlots {
@@ -25,8 +27,9 @@ public final class SparkPlots {
         List<Plot> plots = List.of(current(curves), overSpeed(curves), overSupply(curves));
         return PlotDrawing.draw(
                 "spark",
-                "Coil and spark at " + WorkingNumber.of(at.speedRpm()) + " rpm and " + WorkingNumber.of(at.supplyV())
-                        + " V",
+                PlotText.SPARK_TITLE
+                        .with(arg("speedRpm", at.speedRpm()), arg("supplyV", at.supplyV()))
+                        .text(),
                 description(curves),
                 plots);
     }
@@ -34,26 +37,30 @@ public final class SparkPlots {
     static Plot current(SparkCurves curves) {
         SparkPoint at = curves.at();
         double cycleMs = at.cycleS() * PER_MILLI;
-        Axis x = Axis.linear("time since the primary closed, ms", 0, cycleMs);
-        Axis y = Axis.fromZero("current of one coil, A", at.peakA());
+        Axis x = Axis.linear(PlotText.AXIS_PRIMARY_TIME.text(), 0, cycleMs);
+        Axis y = Axis.fromZero(PlotText.AXIS_COIL_CURRENT.text(), at.peakA());
         double dwellMs = at.dwellS() * PER_MILLI;
         List<Point> points = Stream.concat(
                         curves.charging().stream().map(i -> new Point(i.timeS() * PER_MILLI, i.currentA())),
                         Stream.of(new Point(dwellMs, 0), new Point(cycleMs, 0)))
                 .toList();
         return new Plot(
-                "Primary current over one cycle at " + WorkingNumber.of(at.speedRpm()) + " rpm, "
-                        + WorkingNumber.of(at.supplyV()) + " V",
+                PlotText.PRIMARY_TITLE
+                        .with(arg("speedRpm", at.speedRpm()), arg("supplyV", at.supplyV()))
+                        .text(),
                 x,
                 y,
                 List.of(
                         new PlotCurve(
-                                "primary current, closed again after " + WorkingNumber.of(cycleMs) + " ms",
+                                PlotText.PRIMARY_CURVE
+                                        .with(arg("cycleS", at.cycleS()))
+                                        .text(),
                                 Look.MAIN,
                                 points),
                         PlotCurve.mark(
-                                "break: " + WorkingNumber.of(at.peakA()) + " A after " + WorkingNumber.of(dwellMs)
-                                        + " ms",
+                                PlotText.PRIMARY_BREAK
+                                        .with(arg("peakA", at.peakA()), arg("dwellS", at.dwellS()))
+                                        .text(),
                                 dwellMs,
                                 at.peakA())));
     }
@@ -61,19 +68,21 @@ public final class SparkPlots {
     static Plot overSpeed(SparkCurves curves) {
         List<SparkPoint> points = curves.overSpeed();
         Axis x = Axis.linear(
-                "speed of the crankshaft, rpm",
+                PlotText.AXIS_SPEED.text(),
                 points.get(0).speedRpm(),
                 points.get(points.size() - 1).speedRpm());
         Boundary ends = curves.marginEndsRpm();
         List<PlotCurve> more = ends.kind() == Boundary.Kind.AT && ends.value() <= x.max()
                 ? List.of(PlotCurve.upright(
-                        "no spark from " + WorkingNumber.of(ends.value()) + " rpm on",
+                        PlotText.SPEED_NO_SPARK
+                                .with(arg("speedRpm", ends.value()))
+                                .text(),
                         Look.GUIDE,
                         kilovolts(curves, points),
                         ends.value()))
                 : List.of();
         return overWhat(
-                "Kilovolts over speed at " + WorkingNumber.of(curves.at().supplyV()) + " V",
+                PlotText.SPEED_TITLE.with(arg("supplyV", curves.at().supplyV())).text(),
                 x,
                 points,
                 SparkPoint::speedRpm,
@@ -84,20 +93,24 @@ public final class SparkPlots {
     static Plot overSupply(SparkCurves curves) {
         List<SparkPoint> points = curves.overSupply();
         Axis x = Axis.linear(
-                "supply, V",
+                PlotText.AXIS_SUPPLY.text(),
                 points.get(0).supplyV(),
                 points.get(points.size() - 1).supplyV());
         Boundary starts = curves.startsAboveV();
         List<PlotCurve> more =
                 starts.kind() == Boundary.Kind.AT && starts.value() >= x.min() && starts.value() <= x.max()
                         ? List.of(PlotCurve.upright(
-                                "starts above " + WorkingNumber.of(starts.value()) + " V (cranking)",
+                                PlotText.SUPPLY_STARTS
+                                        .with(arg("supplyV", starts.value()))
+                                        .text(),
                                 Look.GUIDE,
                                 kilovolts(curves, points),
                                 starts.value()))
                         : List.of();
         return overWhat(
-                "Kilovolts over supply at " + WorkingNumber.of(curves.at().speedRpm()) + " rpm",
+                PlotText.SUPPLY_TITLE
+                        .with(arg("speedRpm", curves.at().speedRpm()))
+                        .text(),
                 x,
                 points,
                 SparkPoint::supplyV,
@@ -118,8 +131,9 @@ public final class SparkPlots {
         double highKv = around.requiredHighestV() * PER_KILO;
         if (highKv > lowKv) {
             curves.add(PlotCurve.between(
-                    "required by published formulas, " + WorkingNumber.of(lowKv) + " to " + WorkingNumber.of(highKv)
-                            + " kV",
+                    PlotText.REQUIRED_BAND
+                            .with(arg("lowest", kilovolts(lowKv)), arg("highest", kilovolts(highKv)))
+                            .text(),
                     Look.SECOND_BAND,
                     x,
                     lowKv,
@@ -127,18 +141,24 @@ public final class SparkPlots {
         }
         curves.addAll(more);
         curves.add(new PlotCurve(
-                "with reserve, " + WorkingNumber.of(around.reserveRatio() * at.requiredV() * PER_KILO) + " kV",
+                PlotText.WITH_RESERVE
+                        .with(arg("reserve", kilovolts(around.reserveRatio() * at.requiredV() * PER_KILO)))
+                        .text(),
                 Look.LIMIT,
                 line(points, place, point -> around.reserveRatio() * point.requiredV())));
-        curves.add(new PlotCurve("available", Look.MAIN, line(points, place, SparkPoint::availableV)));
+        curves.add(new PlotCurve(PlotText.AVAILABLE.text(), Look.MAIN, line(points, place, SparkPoint::availableV)));
         curves.add(new PlotCurve(
-                "required, " + WorkingNumber.of(at.requiredV() * PER_KILO) + " kV",
+                PlotText.REQUIRED
+                        .with(arg("required", kilovolts(at.requiredV() * PER_KILO)))
+                        .text(),
                 Look.SECOND,
                 line(points, place, SparkPoint::requiredV)));
         double placeOfAsked = place.applyAsDouble(at);
         if (placeOfAsked >= x.min() && placeOfAsked <= x.max()) {
             curves.add(PlotCurve.mark(
-                    "asked about: " + WorkingNumber.of(at.availableV() * PER_KILO) + " kV available",
+                    PlotText.ASKED_ABOUT
+                            .with(arg("available", kilovolts(at.availableV() * PER_KILO)))
+                            .text(),
                     placeOfAsked,
                     at.availableV() * PER_KILO));
         }
@@ -157,21 +177,25 @@ public final class SparkPlots {
                 .mapToDouble(p -> Math.max(p.availableV(), curves.reserveRatio() * p.requiredV()))
                 .max()
                 .orElseThrow();
-        return Axis.fromZero("secondary voltage, kV", mostV * PER_KILO);
+        return Axis.fromZero(PlotText.AXIS_SECONDARY.text(), mostV * PER_KILO);
     }
 
     private static String description(SparkCurves curves) {
         SparkPoint at = curves.at();
         Boundary ends = curves.marginEndsRpm();
-        String speeds = switch (ends.kind()) {
-            case AT -> "fall below them at " + WorkingNumber.of(ends.value()) + " rpm";
-            case NOT_REACHED -> "stay above them up to " + WorkingNumber.of(ends.value()) + " rpm";
-            case NEVER_THERE -> "are below them already at " + WorkingNumber.of(ends.value()) + " rpm";
-        };
-        return "The primary current rises from " + WorkingNumber.of(at.residualA()) + " A to "
-                + WorkingNumber.of(at.peakA()) + " A in "
-                + WorkingNumber.milli(at.dwellS()) + " ms. Of kilovolts " + WorkingNumber.kilo(at.availableV())
-                + " are available and " + WorkingNumber.kilo(at.requiredV()) + " required; over speed those available "
-                + speeds + ".";
+        return PlotText.SPARK_DESCRIPTION
+                .with(
+                        arg("residualA", at.residualA()),
+                        arg("peakA", at.peakA()),
+                        arg("dwellS", at.dwellS()),
+                        arg("available", kilovolts(at.availableV() * PER_KILO)),
+                        arg("required", kilovolts(at.requiredV() * PER_KILO)),
+                        arg("ends", ends.kind()),
+                        arg("speedRpm", ends.value()))
+                .text();
+    }
+
+    private static Quantity kilovolts(double kilovolts) {
+        return new Quantity(kilovolts, "kV");
     }
 }

@@ -11,6 +11,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.circuit.TerminalRef;
+import loomwright.drawing.diagram.DiagramText;
 import loomwright.drawing.diagram.PaperPictures;
 import loomwright.drawing.sheet.Html.Cell;
 import loomwright.message.Message;
@@ -35,13 +36,13 @@ final class BenchPage {
 
     private String write(List<Caution> cautions) {
         SheetHead.write(html, sheet.title(), sheet.goal(), sheet.comparison());
-        html.open("section", "cautions").heading("Before you touch anything");
+        html.open("section", "cautions").heading(DiagramText.CAUTIONS_HEAD.text());
         html.list("", cautions.stream().map(Caution::text).toList()).close();
         if (sheet.comparison() != null) {
-            html.open("section", "").heading("Work");
+            html.open("section", "").heading(SheetText.WORK.text());
             html.table(
                     "steps",
-                    List.of("", "", "Step"),
+                    List.of("", "", SheetText.STEP.text()),
                     sheet.work().stream()
                             .map(step -> List.of(
                                     Cell.tick(),
@@ -72,7 +73,7 @@ final class BenchPage {
                             .limit(BenchSheet.MOST_FINDINGS)
                             .map(finding -> WorkText.FINDING_LEFT
                                     .with(
-                                            arg("severity", SheetWords.of(finding.severity())),
+                                            arg("severity", finding.severity()),
                                             arg("text", finding.message().shortText()))
                                     .text())
                             .toList());
@@ -92,9 +93,9 @@ final class BenchPage {
     /** Of a plan alone the findings are the work. */
     private void findings() {
         List<Finding> all = sheet.findings();
-        html.open("section", "").heading("Findings");
+        html.open("section", "").heading(SheetText.FINDINGS.text());
         if (all.isEmpty()) {
-            html.paragraph("None.").close();
+            html.paragraph(SheetText.NONE.text()).close();
             return;
         }
         List<List<Cell>> rows = new ArrayList<>();
@@ -102,11 +103,14 @@ final class BenchPage {
             rows.add(List.of(
                     Cell.tick(),
                     new Cell(String.valueOf(rows.size() + 1), "number"),
-                    new Cell(SheetWords.of(finding.severity()), "severity " + SheetWords.of(finding.severity())),
+                    new Cell(finding.severity().text(), "severity " + SheetWords.of(finding.severity())),
                     Cell.of(finding.text()),
                     Cell.of(SheetWords.orBlank(finding.remedyText()))));
         }
-        html.table("found", List.of("", "", "Severity", "What", "Remedy"), rows);
+        html.table(
+                "found",
+                List.of("", "", SheetText.SEVERITY.text(), SheetText.WHAT.text(), SheetText.REMEDY.text()),
+                rows);
         more(all);
         html.close();
     }
@@ -116,7 +120,7 @@ final class BenchPage {
         if (lines.isEmpty()) {
             return;
         }
-        html.open("section", "").heading("To buy");
+        html.open("section", "").heading(SheetText.TO_BUY.text());
         html.list("ticks", lines.stream().map(Message::text).toList());
         if (!sheet.material().wires().isEmpty()) {
             html.paragraph(WorkText.SLACK.with(arg("lengthM", Shopping.SLACK_M)).text());
@@ -152,7 +156,7 @@ final class BenchPage {
     }
 
     private void readings() {
-        html.open("section", "").heading("Readings to take");
+        html.open("section", "").heading(SheetText.READINGS.text());
         List<List<Cell>> rows = new ArrayList<>();
         Map<List<MessageCode>, Integer> said = new HashMap<>();
         String situation = "";
@@ -171,9 +175,24 @@ final class BenchPage {
                     Cell.of(lead(reading.black(), reading.blackLabel())),
                     new Cell(ReadingsTable.sound(reading), "sound"),
                     Cell.box(),
-                    new Cell(before == null ? reading.advice() : "As reading " + before + ".", "tells")));
+                    new Cell(
+                            before == null
+                                    ? reading.advice()
+                                    : SheetText.AS_READING
+                                            .with(arg("number", before))
+                                            .text(),
+                            "tells")));
         }
-        html.table("few", List.of("", "Red lead", "Black lead", "Expected", "Measured", "What it means"), rows);
+        html.table(
+                "few",
+                List.of(
+                        "",
+                        SheetText.RED_LEAD.text(),
+                        SheetText.BLACK_LEAD.text(),
+                        SheetText.EXPECTED.text(),
+                        SheetText.MEASURED.text(),
+                        SheetText.WHAT_IT_MEANS.text()),
+                rows);
         html.close();
     }
 

@@ -1,5 +1,8 @@
 package loomwright.drawing.sheet;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.messages;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -15,6 +18,7 @@ import loomwright.comparison.PlanComparison;
 import loomwright.comparison.PlanComparison.Quantity;
 import loomwright.comparison.PlanComparison.ReadingChange;
 import loomwright.drawing.sheet.Html.Cell;
+import loomwright.message.Message;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanReadings.PartReading;
 import loomwright.operation.PlanReadings.StepReadings;
@@ -41,16 +45,17 @@ final class ConditionTable {
     }
 
     void write(Html html) {
-        html.lead("Volts across each load, from its feed to its return. " + standing(sheet.goal()));
-        List<String> head = new ArrayList<>(List.of("Load"));
+        html.lead(SheetText.VOLTS_ACROSS
+                .with(messages("positions", standing(sheet.goal())))
+                .text());
+        List<String> head = new ArrayList<>(List.of(SheetText.LOAD.text()));
         sheet.steps().forEach(step -> head.add(step.description()));
         List<List<Cell>> rows = new ArrayList<>(List.of(supply()));
         for (Consumer load : consumers()) {
             rows.add(row(load));
         }
         html.table("conditions", head, rows);
-        html.paragraph("Bold with a sign: ! is fed though it should be dead, ? should work and does not."
-                + (sheet.comparison() == null ? "" : " In brackets what it was before, where that differs."));
+        html.paragraph((sheet.comparison() == null ? SheetText.SIGNS : SheetText.SIGNS_COMPARED).text());
     }
 
     private List<Consumer> consumers() {
@@ -62,7 +67,7 @@ final class ConditionTable {
 
     private List<Cell> supply() {
         Plan plan = sheet.goal();
-        List<Cell> cells = new ArrayList<>(List.of(Cell.of("Supply, nothing connected")));
+        List<Cell> cells = new ArrayList<>(List.of(Cell.of(SheetText.SUPPLY.text())));
         for (Step step : sheet.steps()) {
             cells.add(Cell.of(SheetWords.volts(plan.supply(step.condition()).emfV())));
         }
@@ -76,7 +81,7 @@ final class ConditionTable {
                     .filter(reading -> reading.part().equals(load.id()))
                     .findFirst()
                     .map(reading -> cell(step.step(), load, reading))
-                    .orElse(Cell.of("no solution")));
+                    .orElse(Cell.of(SheetText.NO_SOLUTION.text())));
         }
         return cells;
     }
@@ -84,8 +89,8 @@ final class ConditionTable {
     private Cell cell(Step step, Consumer load, PartReading reading) {
         Double acrossV = reading.acrossV();
         FeedStrength activity = reading.activity();
-        String volts = acrossV == null ? "floating" : SheetWords.volts(acrossV);
-        String does = activity == null || activity == FeedStrength.DEAD ? "" : " " + SheetWords.of(activity);
+        String volts = acrossV == null ? SheetText.FLOATS.text() : SheetWords.volts(acrossV);
+        String does = activity == null || activity == FeedStrength.DEAD ? "" : " " + activity.text();
         String before = before(was.getOrDefault(step, Map.of()).get(reading.part()));
         String sign = activity == null ? "" : sign(step, load, Boolean.TRUE.equals(reading.meantLive()), activity);
         if (!sign.isEmpty()) {
@@ -112,19 +117,20 @@ final class ConditionTable {
             return "";
         }
         Double before = change.before();
-        return " (" + (before == null ? "floating" : SheetWords.volts(before)) + ")";
+        return " (" + (before == null ? SheetText.FLOATS.text() : SheetWords.volts(before)) + ")";
     }
 
     /** Where the free switches and the contacts stand. */
-    private static String standing(Plan plan) {
-        List<String> stand = new ArrayList<>();
+    private static List<Message> standing(Plan plan) {
+        List<Message> stand = new ArrayList<>();
         plan.listParts(Switch.class).stream()
                 .filter(Switch::free)
-                .forEach(s ->
-                        stand.add(s.displayName() + ": " + s.in(Condition.OFF).name()));
+                .forEach(s -> stand.add(SheetText.STANDS.with(
+                        arg("part", s.displayName()),
+                        arg("position", s.in(Condition.OFF).name()))));
         plan.listParts(ContactBreaker.class)
-                .forEach(b -> stand.add(b.displayName() + ": " + (b.closedWhenStopped() ? "closed" : "open")
-                        + " while the engine stands"));
-        return stand.isEmpty() ? "" : "They hold with " + String.join(", ", stand) + ".";
+                .forEach(b -> stand.add(SheetText.BREAKER_STANDS.with(
+                        arg("part", b.displayName()), arg("stands", b.closedWhenStopped() ? "closed" : "open"))));
+        return stand;
     }
 }

@@ -2,6 +2,7 @@ package loomwright.drawing.sheet;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loomwright.comparison.PlanComparison.CutLine;
 import loomwright.comparison.PlanComparison.Material;
 import loomwright.comparison.PlanComparison.PartLine;
@@ -14,26 +15,38 @@ final class MaterialTables {
 
     static void write(Html html, Material material) {
         if (material.parts().isEmpty() && material.wires().isEmpty()) {
-            html.paragraph("Nothing.");
+            html.paragraph(SheetText.NOTHING.text());
         }
         if (!material.parts().isEmpty()) {
             html.table(
                     "parts",
-                    List.of("", "Part", "Kind", "Data"),
+                    heads(SheetText.PART, SheetText.KIND, SheetText.DATA),
                     material.parts().stream().map(MaterialTables::row).toList());
         }
         if (!material.wires().isEmpty()) {
             html.table(
                     "cut",
-                    List.of("", "Colour", "Size", "Pieces", "Lengths", "In all", "Wires"),
+                    heads(
+                            SheetText.COLOUR,
+                            SheetText.SIZE,
+                            SheetText.PIECES,
+                            SheetText.LENGTHS,
+                            SheetText.TOTAL,
+                            SheetText.WIRES),
                     material.wires().stream().map(MaterialTables::row).toList());
         }
         if (!material.terminals().isEmpty()) {
             html.table(
                     "terminals",
-                    List.of("", "Terminals", "Form", "At", "On wire"),
+                    heads(SheetText.TERMINALS, SheetText.FORM, SheetText.AT, SheetText.ON_WIRE),
                     material.terminals().stream().map(MaterialTables::row).toList());
         }
+    }
+
+    /** A column for the ticks goes before them. */
+    private static List<String> heads(SheetText... heads) {
+        return Stream.concat(Stream.of(""), Stream.of(heads).map(SheetText::text))
+                .toList();
     }
 
     private static List<Cell> row(PartLine part) {
@@ -49,14 +62,14 @@ final class MaterialTables {
         return List.of(
                 Cell.tick(),
                 Cell.of(SheetWords.orBlank(wire.colour())),
-                Cell.of(wire.size() == null ? "not stated" : PropertyWords.size(wire.size())),
+                Cell.of(wire.size() == null ? SheetText.NOT_STATED.text() : PropertyWords.size(wire.size())),
                 Cell.of(String.valueOf(wire.pieces())),
                 Cell.of(
                         stated
                                 ? wire.lengthsM().stream()
                                         .map(SheetWords::metres)
                                         .collect(Collectors.joining(", "))
-                                : "measure"),
+                                : SheetText.MEASURE.text()),
                 Cell.of(stated ? SheetWords.metres(wire.totalM()) : ""),
                 Cell.of(String.join(", ", wire.wires())));
     }
@@ -64,7 +77,7 @@ final class MaterialTables {
     private static List<Cell> row(TerminalLine terminal) {
         Double widthMm = terminal.widthMm();
         String form = terminal.form() == null
-                ? "as fits"
+                ? SheetText.AS_FITS.text()
                 : PropertyWords.spaced(terminal.form())
                         + (widthMm == null ? "" : " " + SheetWords.figure(widthMm) + " mm") + " "
                         + SheetWords.orBlank(terminal.gender());

@@ -1,5 +1,7 @@
 package loomwright.drawing.sheet;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.drawing.Svg;
@@ -37,7 +39,12 @@ final class Pictures {
         html.picture(picture, !pieces.isEmpty()).close();
         for (int i = 0; i < pieces.size(); i++) {
             html.open("figure", "piece");
-            html.element("figcaption", "", caption + ", " + (i + 1) + " of " + pieces.size());
+            html.element(
+                    "figcaption",
+                    "",
+                    SheetText.PIECE_OF_PICTURE
+                            .with(arg("caption", caption), arg("number", i + 1), arg("count", pieces.size()))
+                            .text());
             html.piece(picture, pieces.get(i).fromPx(), pieces.get(i).heightPx());
             html.close();
         }

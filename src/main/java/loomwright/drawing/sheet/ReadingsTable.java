@@ -1,5 +1,7 @@
 package loomwright.drawing.sheet;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -10,9 +12,6 @@ import loomwright.readings.ReadingsSheet.Reading;
 
 /** What to measure, with an empty box for what the meter shows. */
 final class ReadingsTable {
-    private static final List<String> HEAD =
-            List.of("", "Red lead", "Black lead", "Meter", "Should read", "Reads", "What follows");
-
     private ReadingsTable() {}
 
     static void write(Html html, ReadingsSheet sheet) {
@@ -26,10 +25,22 @@ final class ReadingsTable {
             }
             rows.add(row(reading));
         }
-        html.table("readings", HEAD, rows);
+        html.table(
+                "readings",
+                List.of(
+                        "",
+                        SheetText.RED_LEAD.text(),
+                        SheetText.BLACK_LEAD.text(),
+                        SheetText.METER.text(),
+                        SheetText.EXPECTED.text(),
+                        SheetText.MEASURED.text(),
+                        SheetText.WHAT_IT_MEANS.text()),
+                rows);
         if (!sheet.leftOut().isEmpty()) {
-            html.paragraph("Not on this sheet: "
-                    + sheet.leftOut().stream().map(Message::text).collect(Collectors.joining(" ")));
+            html.paragraph(SheetText.NOT_ON_THIS_SHEET
+                    .with(arg(
+                            "left", sheet.leftOut().stream().map(Message::text).collect(Collectors.joining(" "))))
+                    .text());
         }
     }
 

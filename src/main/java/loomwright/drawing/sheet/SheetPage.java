@@ -5,7 +5,6 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
@@ -14,14 +13,13 @@ import loomwright.answer.Finding;
 import loomwright.comparison.PlanComparison;
 import loomwright.comparison.PlanComparison.Item;
 import loomwright.comparison.PlanComparison.ItemChange;
+import loomwright.drawing.diagram.DiagramText;
 import loomwright.drawing.sheet.Html.Cell;
 import org.jspecify.annotations.Nullable;
 
 /** Puts a sheet together: cautions, work and material first, then pictures, what to expect, what is found, what to measure. */
 public final class SheetPage {
     static final String STYLE = resource("sheet.css");
-
-    private static final Pattern KIND_AT_END = Pattern.compile("\\([a-z-]+\\)\\z");
 
     private final JobSheet sheet;
     private final Html html = new Html();
@@ -37,28 +35,29 @@ public final class SheetPage {
 
     private String write(List<Caution> cautions, List<Basis> basis) {
         head();
-        html.open("section", "cautions").heading("Before you touch anything");
+        html.open("section", "cautions").heading(DiagramText.CAUTIONS_HEAD.text());
         html.list("", cautions.stream().map(Caution::text).toList()).close();
         PlanComparison comparison = sheet.comparison();
         if (comparison != null) {
             work(comparison);
         }
-        html.open("section", "").heading(comparison == null ? "Parts and wire of this plan" : "Parts and wire to get");
+        html.open("section", "")
+                .heading((comparison == null ? SheetText.MATERIAL_OF_PLAN : SheetText.MATERIAL_TO_GET).text());
         MaterialTables.write(html, sheet.material());
         if (comparison != null) {
-            html.element("h3", "", "Left over");
+            html.element("h3", "", SheetText.LEFT_OVER.text());
             MaterialTables.write(html, comparison.removedMaterial());
         }
         html.close();
         pictures();
-        html.open("section", "").heading("What each load gets");
+        html.open("section", "").heading(SheetText.LOADS.text());
         new ConditionTable(sheet).write(html);
         html.close();
         findings(comparison);
-        html.open("section", "").heading("Readings to take");
+        html.open("section", "").heading(SheetText.READINGS.text());
         ReadingsTable.write(html, sheet.readings());
         html.close();
-        html.open("section", "basis").heading("Where the rules come from");
+        html.open("section", "basis").heading(SheetText.BASIS.text());
         html.list("", basis.stream().map(Basis::inWords).toList()).close();
         return Html.page(sheet.title(), STYLE, html, "record");
     }
@@ -69,10 +68,11 @@ public final class SheetPage {
     }
 
     private void pictures() {
-        List<String> captions = List.of(sheet.comparison() == null ? "The circuit" : "As it is", "As it will be");
+        List<SheetText> captions = List.of(
+                sheet.comparison() == null ? SheetText.THE_CIRCUIT : SheetText.AS_IT_IS, SheetText.AS_IT_WILL_BE);
         for (int i = 0; i < sheet.pictures().size(); i++) {
             for (JobSheet.SheetPicture one : sheet.pictures().get(i)) {
-                String caption = captions.get(i) + (one.title().isEmpty() ? "" : ". " + one.title());
+                String caption = captions.get(i).text() + (one.title().isEmpty() ? "" : ". " + one.title());
                 if (one.divided()) {
                     Pictures.writeWhole(html, caption, one.picture());
                 } else {
@@ -83,19 +83,19 @@ public final class SheetPage {
     }
 
     private void work(PlanComparison comparison) {
-        html.open("section", "").heading("Work");
+        html.open("section", "").heading(SheetText.WORK.text());
         List<List<Cell>> rows = Stream.concat(
                         comparison.changes().stream().map(SheetPage::change),
                         comparison.newLooseEnds().stream()
                                 .map(l -> List.of(
                                         Cell.tick(),
-                                        Cell.of("left behind"),
+                                        Cell.of(SheetText.LEFT_BEHIND.text()),
                                         Cell.of(l.text() + " " + l.remedy().text()))))
                 .toList();
         if (rows.isEmpty()) {
-            html.paragraph("Nothing changes.");
+            html.paragraph(SheetText.NOTHING_CHANGES.text());
         } else {
-            html.table("work", List.of("", "What", "Where"), rows);
+            html.table("work", List.of("", SheetText.WHAT.text(), SheetText.WHERE.text()), rows);
         }
         html.close();
     }
@@ -117,17 +117,16 @@ public final class SheetPage {
     private static String thing(Item item, @Nullable String text) {
         String given = SheetWords.orBlank(text);
         return switch (item) {
-            case PART -> KIND_AT_END.matcher(given).replaceFirst(kind -> PropertyWords.spaced(kind.group()));
+            case PART, CONNECTOR -> given;
             case WIRE -> PropertyWords.size(given);
-            case CONNECTOR -> given;
         };
     }
 
     private void findings(@Nullable PlanComparison comparison) {
-        html.open("section", "").heading(comparison == null ? "Findings" : "Findings that are left after the change");
+        html.open("section", "").heading((comparison == null ? SheetText.FINDINGS : SheetText.FINDINGS_LEFT).text());
         findings(sheet.review().findings());
         if (comparison != null && !comparison.findings().disappear().isEmpty()) {
-            html.element("h3", "", "Put right by the change");
+            html.element("h3", "", SheetText.CURED.text());
             html.list(
                     "",
                     comparison.findings().disappear().stream()
@@ -139,16 +138,16 @@ public final class SheetPage {
 
     private void findings(List<Finding> findings) {
         if (findings.isEmpty()) {
-            html.paragraph("None.");
+            html.paragraph(SheetText.NONE.text());
             return;
         }
         html.table(
                 "findings",
-                List.of("", "How bad", "What", "Remedy"),
+                List.of("", SheetText.SEVERITY.text(), SheetText.WHAT.text(), SheetText.REMEDY.text()),
                 findings.stream()
                         .map(f -> List.of(
                                 Cell.tick(),
-                                new Cell(SheetWords.of(f.severity()), "severity " + SheetWords.of(f.severity())),
+                                new Cell(f.severity().text(), "severity " + SheetWords.of(f.severity())),
                                 Cell.of(f.text()),
                                 Cell.of(SheetWords.orBlank(f.remedyText()))))
                         .toList());

@@ -1,7 +1,10 @@
 package loomwright.ignition.ballast;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 import loomwright.answer.Answer;
@@ -11,7 +14,6 @@ import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.circuit.Condition;
 import loomwright.ignition.Bisection;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.ChoiceResult.Gives;
 import loomwright.ignition.ballast.ChoiceResult.Series;
 import loomwright.ignition.ballast.ChoiceResult.Standard;
@@ -19,7 +21,7 @@ import loomwright.ignition.ballast.ChoiceResult.Tap;
 import loomwright.judgement.ignition.BallastPartRule;
 import loomwright.judgement.ignition.CoilKind;
 import loomwright.judgement.ignition.IgnitionRule;
-import loomwright.message.Unconverted;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** The questions about a ballast backwards: which one gives a wanted voltage, current or heat, and where its tap sits. */
@@ -62,24 +64,21 @@ public final class BallastChoice {
         FeedResolver.Resolved resolved = FeedResolver.resolve(input.feed(), faults);
         BallastChoice.Search search = new Search(resolved.feed(), input);
         ChoiceResult result = search.result();
-        List<String> working = new ArrayList<>(resolved.assumed());
+        List<Message> working = new ArrayList<>(resolved.assumed());
         working.addAll(search.working);
         List<Basis> basis = new ArrayList<>(BallastFeed.basis(resolved.feed()));
         basis.add(PreferredNumbers.BASIS);
         basis.add(BallastPartRule.BASIS);
         basis.add(Basis.commonPractice("ballasts of 0.9, 1.2, 1.5, 1.8 and 2.0 ohm are the common ones"));
         return new Answer<>(
-                result,
-                Unconverted.lines(working),
-                basis,
-                List.of(Caution.DISCONNECT_BATTERY, Caution.HOT_BALLAST, Caution.LOCAL_CODES));
+                result, working, basis, List.of(Caution.DISCONNECT_BATTERY, Caution.HOT_BALLAST, Caution.LOCAL_CODES));
     }
 
     /** One search. */
     private static final class Search {
         private final IgnitionFeed feed;
         private final ChoiceInput wanted;
-        private final List<String> working = new ArrayList<>();
+        private final List<Message> working = new ArrayList<>();
 
         Search(IgnitionFeed feed, ChoiceInput wanted) {
             this.feed = feed;
@@ -89,36 +88,36 @@ public final class BallastChoice {
         ChoiceResult result() {
             Double ohm = wanted.ballastOhm() != null ? wanted.ballastOhm() : ballastOhm(wantedA());
             if (ohm == null) {
-                return new ChoiceResult(null, needsBallast(), withNeed(notReached()), null, List.of(), null, List.of());
+                return new ChoiceResult(null, needsBallast(), notReached(), null, List.of(), null, List.of());
             }
             Gives exact = gives(ohm);
-            String text =
-                    "A ballast of " + WorkingNumber.of(ohm) + " ohm gives " + WorkingNumber.of(exact.coilV()) + " V, "
-                            + WorkingNumber.of(exact.coilA()) + " A and " + WorkingNumber.of(exact.coilHeatW())
-                            + " W at the coil with the key on and the contacts closed. Running, the coil has "
-                            + WorkingNumber.of(exact.runningCoilV()) + " V and "
-                            + WorkingNumber.of(exact.runningCoilHeatW()) + " W. Key on, the ballast makes "
-                            + WorkingNumber.of(exact.ballastHeatW()) + " W of heat. Buy one made for "
-                            + WorkingNumber.of(exact.ratingToBuyW()) + " W.";
+            Message text = BallastText.BALLAST_GIVES.with(
+                    arg("ballastOhm", ohm),
+                    arg("need", need()),
+                    arg("coilPrimaryOhm", feed.coil20Ohm()),
+                    arg("coilV", exact.coilV()),
+                    arg("coilA", exact.coilA()),
+                    arg("coilW", exact.coilHeatW()),
+                    arg("runningCoilV", exact.runningCoilV()),
+                    arg("runningCoilW", exact.runningCoilHeatW()),
+                    arg("ballastW", exact.ballastHeatW()),
+                    arg("ratingW", exact.ratingToBuyW()));
             working.add(text);
             IgnitionFeed chosen = feed.withElements(List.of(ohm));
             return new ChoiceResult(
-                    ohm, needsBallast(), withNeed(text), exact, nearest(ohm), tap(ohm), BallastFeed.findings(chosen));
+                    ohm, needsBallast(), text, exact, nearest(ohm), tap(ohm), BallastFeed.findings(chosen));
         }
 
         private boolean needsBallast() {
             return CoilKind.ofOhm(feed.coil20Ohm(), feed.nominalVoltageV()) == CoilKind.WITH_BALLAST;
         }
 
-        /** That a coil needs none comes first. */
-        private String withNeed(String text) {
-            return switch (CoilKind.ofOhm(feed.coil20Ohm(), feed.nominalVoltageV())) {
-                case WITH_BALLAST -> text;
-                case DIRECT -> "A coil of " + WorkingNumber.of(feed.coil20Ohm()) + " ohm needs no ballast. " + text;
-                case HIGH_ENERGY ->
-                    "A coil of " + WorkingNumber.of(feed.coil20Ohm())
-                            + " ohm needs a module that limits the current, and no ballast. " + text;
-            };
+        /** What the coil is made for. */
+        private String need() {
+            return CoilKind.ofOhm(feed.coil20Ohm(), feed.nominalVoltageV())
+                    .name()
+                    .toLowerCase(Locale.ROOT)
+                    .replace('_', '-');
         }
 
         private double wantedA() {
@@ -127,13 +126,14 @@ public final class BallastChoice {
             Double amperes = wanted.wantedCoilA();
             if (volts != null) {
                 double a = volts / feed.coilOhm();
-                working.add(WorkingNumber.line("Wanted current: I = U / R = %s / %s = %s A", volts, feed.coilOhm(), a));
+                working.add(BallastText.WANTED_BY_VOLTAGE.with(
+                        arg("coilV", volts), arg("coilOhm", feed.coilOhm()), arg("wantedA", a)));
                 return a;
             }
             if (watts != null) {
                 double a = Math.sqrt(watts / feed.coilOhm());
-                working.add(WorkingNumber.line(
-                        "Wanted current: I = sqrt(P / R) = sqrt(%s / %s) = %s A", watts, feed.coilOhm(), a));
+                working.add(BallastText.WANTED_BY_HEAT.with(
+                        arg("coilW", watts), arg("coilOhm", feed.coilOhm()), arg("wantedA", a)));
                 return a;
             }
             return amperes == null ? 0 : amperes;
@@ -150,15 +150,14 @@ public final class BallastChoice {
                 return null;
             }
             if (!feed.closing().module()) {
-                working.add(WorkingNumber.line(
-                        "R = U / I - feed - coil - contacts - return = %s / %s - %s - %s - %s - %s = %s ohm",
-                        feed.supplies().atRestV(),
-                        wantedA,
-                        feed.feedOhm(),
-                        feed.coilOhm(),
-                        feed.closing().contactOhm(),
-                        feed.returnOhm(),
-                        ohm));
+                working.add(BallastText.BALLAST_BY_OHMS_LAW.with(
+                        arg("supplyV", feed.supplies().atRestV()),
+                        arg("wantedA", wantedA),
+                        arg("feedOhm", feed.feedOhm()),
+                        arg("coilOhm", feed.coilOhm()),
+                        arg("contactOhm", feed.closing().contactOhm()),
+                        arg("returnOhm", feed.returnOhm()),
+                        arg("ballastOhm", ohm)));
             }
             return ohm;
         }
@@ -167,14 +166,17 @@ public final class BallastChoice {
             return FeedSolver.coilA(feed.withElements(List.of(ohm)), Condition.RUN, false) - wantedA;
         }
 
-        private String notReached() {
+        private Message notReached() {
             Gives none = gives(LEAST_OHM);
-            return "No ballast gives this: without any the coil has " + WorkingNumber.of(none.coilV()) + " V, "
-                    + WorkingNumber.of(none.coilA()) + " A and " + WorkingNumber.of(none.coilHeatW())
-                    + " W with the key on and contacts closed"
-                    + (feed.closing().limitA() == null ? "" : ", and the module holds the current to its limit")
-                    + "; with " + WorkingNumber.of(MOST_OHM) + " ohm it has "
-                    + WorkingNumber.of(gives(MOST_OHM).coilV()) + " V.";
+            return BallastText.BALLAST_NOT_REACHED.with(
+                    arg("need", need()),
+                    arg("coilPrimaryOhm", feed.coil20Ohm()),
+                    arg("coilV", none.coilV()),
+                    arg("coilA", none.coilA()),
+                    arg("coilW", none.coilHeatW()),
+                    arg("limited", feed.closing().limitA() == null ? "no" : "yes"),
+                    arg("mostOhm", MOST_OHM),
+                    arg("leastV", gives(MOST_OHM).coilV()));
         }
 
         private Gives gives(double ohm) {
@@ -234,13 +236,10 @@ public final class BallastChoice {
             }
             double currentA = crankingA(totalOhm, afterOhm);
             double coilV = currentA * feed.coilOhm();
-            String text = reached
-                    ? "The tap sits so that " + WorkingNumber.of(afterOhm) + " ohm stay between it and the coil and "
-                            + WorkingNumber.of(totalOhm - afterOhm)
-                            + " ohm before it are taken out; while cranking the coil has "
-                            + WorkingNumber.of(coilV) + " V."
-                    : "No tap gives " + WorkingNumber.of(wantedV) + " V while cranking: the nearest is "
-                            + WorkingNumber.of(coilV) + " V.";
+            Message text = reached
+                    ? BallastText.TAP.with(
+                            arg("afterOhm", afterOhm), arg("beforeOhm", totalOhm - afterOhm), arg("coilV", coilV))
+                    : BallastText.TAP_NOT_REACHED.with(arg("wantedV", wantedV), arg("coilV", coilV));
             working.add(text);
             return new Tap(reached, totalOhm - afterOhm, afterOhm, coilV, currentA, text);
         }

@@ -1,19 +1,19 @@
 package loomwright.ignition.ballast;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.list;
+import static loomwright.message.Arg.messages;
 
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.circuit.Condition;
 import loomwright.ignition.FeedNeed;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.BallastResult.InCondition;
 import loomwright.ignition.ballast.BallastResult.Turned;
 import loomwright.ignition.ballast.FeedState.ElementState;
@@ -22,7 +22,9 @@ import loomwright.judgement.ignition.CoilWindow;
 import loomwright.judgement.ignition.IgnitionRule;
 import loomwright.judgement.ignition.ModuleSupplyRule;
 import loomwright.judgement.ignition.PrimaryLoop;
-import loomwright.message.Unconverted;
+import loomwright.message.Arg;
+import loomwright.message.Argument.Count;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** What a ballast leaves for the coil, with and without bypass, in each condition of the key. */
@@ -49,9 +51,9 @@ public final class BallastFeed {
         FeedResolver.Resolved resolved = FeedResolver.resolve(input);
         IgnitionFeed feed = resolved.feed();
         BallastResult result = result(feed);
-        List<String> working = new ArrayList<>(resolved.assumed());
+        List<Message> working = new ArrayList<>(resolved.assumed());
         working.addAll(BallastWorking.lines(feed, result));
-        return new Answer<>(result, Unconverted.lines(working), basis(feed), cautions(result));
+        return new Answer<>(result, working, basis(feed), cautions(result));
     }
 
     private static BallastResult result(IgnitionFeed feed) {
@@ -162,46 +164,41 @@ public final class BallastFeed {
         return Math.abs(before.currentA() - known(after).currentA()) <= SAME_A * Math.max(1, before.currentA());
     }
 
-    private static String polarity(IgnitionFeed feed, Turned turned, List<Integer> out) {
+    private static Message polarity(IgnitionFeed feed, Turned turned, List<Integer> out) {
         if (feed.elements20Ohm().isEmpty()) {
-            return "There is no ballast.";
+            return BallastText.NO_BALLAST.with();
         }
-        String plain = "A ballast has no polarity";
         if (feed.bypassTap() == null || feed.elements20Ohm().size() == 1) {
-            return plain + ": turned end for end it gives the identical answer.";
+            return BallastText.TURNED.with();
         }
-        String swapped = plain + ", but with a bypass at a tap its ends are not alike: as mounted the bypass takes out "
-                + elements(out) + ", turned end for end " + elements(turned.bypassedElements());
-        return turned.sameAnswer()
-                ? swapped + "; as these are equal the currents stay the same."
-                : swapped + ", and the coil has " + WorkingNumber.of(turned.crankingCoilV()) + " V while cranking.";
+        return BallastText.TURNED_WITH_TAP.with(
+                elements("asMounted", out),
+                elements("turned", turned.bypassedElements()),
+                arg("same", turned.sameAnswer() ? "yes" : "no"),
+                arg("crankingCoilV", turned.crankingCoilV()));
     }
 
-    private static String bypass(FeedState cranking, List<Integer> out) {
-        String carried = cranking.elements().stream()
-                .map(element -> "element " + element.element() + " carries "
-                        + (element.carriesNothing() ? "nothing" : WorkingNumber.of(element.currentA()) + " A"))
-                .collect(Collectors.joining(", "));
-        return "While cranking with the bypass joined: " + carried + "; it takes out " + elements(out)
-                + ", which has the supply on both of its ends.";
+    private static Message bypass(FeedState cranking, List<Integer> out) {
+        return BallastText.BYPASSED.with(
+                messages(
+                        "carried",
+                        cranking.elements().stream()
+                                .map(element -> BallastText.ELEMENT_CARRIES.with(
+                                        arg("element", element.element()),
+                                        arg("currentA", element.carriesNothing() ? 0 : element.currentA())))
+                                .toList()),
+                elements("takenOut", out));
     }
 
-    static String elements(List<Integer> elements) {
-        return elements.isEmpty()
-                ? "no element"
-                : (elements.size() == 1 ? "element " : "elements ")
-                        + elements.stream().map(String::valueOf).collect(Collectors.joining(", "));
+    private static Arg elements(String name, List<Integer> elements) {
+        return list(name, elements.stream().map(element -> new Count(element)).toList());
     }
 
-    private static String crankingSupply(IgnitionFeed feed) {
+    private static Message crankingSupply(IgnitionFeed feed) {
         double crankingV = feed.supplies().crankingV();
         double usualV = feed.window().crankingV();
-        return crankingV <= usualV
-                ? WorkingNumber.of(crankingV) + " V at the battery while cranking: about " + WorkingNumber.of(usualV)
-                        + " V or less is usual."
-                : WorkingNumber.of(crankingV) + " V at the battery while cranking is more than the usual "
-                        + WorkingNumber.of(usualV)
-                        + " V or less: measure it while the starter really turns the engine.";
+        return BallastText.CRANKING_SUPPLY.with(
+                arg("crankingV", crankingV), arg("usualV", usualV), arg("usual", crankingV <= usualV ? "yes" : "no"));
     }
 
     static List<Basis> basis(IgnitionFeed feed) {

@@ -5,6 +5,7 @@ import loomwright.answer.Finding;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.ignition.FeedNeed;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,11 +29,11 @@ public record BallastResult(
         double coilKeyOnV,
         FeedState.Verdict verdict,
         List<InCondition> conditions,
-        String crankingSupply,
-        String polarity,
+        Message crankingSupply,
+        Message polarity,
         Turned turned,
         List<Integer> bypassedElements,
-        @Nullable String bypass,
+        @Nullable Message bypass,
         List<ElementFault> elementFaults,
         @Nullable Warming warming,
         FeedNeed feedNeed,
@@ -91,7 +92,7 @@ public record BallastResult(
      *
      * @param ballastOhm what an ohmmeter shows across the whole ballast taken off; absent where it is open
      * @param ballastOutV what a voltmeter shows at the coil's end of the ballast, contacts closed
-     * @param text what an owner would notice
+     * @param effect what an owner would notice
      */
     public record ElementFault(
             int element,
@@ -100,5 +101,5 @@ public record BallastResult(
             double currentA,
             double coilV,
             double ballastOutV,
-            String text) {}
+            Message effect) {}
 }

@@ -1,172 +1,172 @@
 package loomwright.ignition.ballast;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.quantities;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.Locale;
 import loomwright.circuit.IgnitionModule;
 import loomwright.ignition.SelfHeating;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.BallastResult.InCondition;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 
 /** The steps of a feed as in a textbook: the formula, then the numbers in it. */
 final class BallastWorking {
     private final IgnitionFeed feed;
-    private final List<String> lines = new ArrayList<>();
+    private final List<Message> lines = new ArrayList<>();
 
     private BallastWorking(IgnitionFeed feed) {
         this.feed = feed;
     }
 
-    static List<String> lines(IgnitionFeed feed, BallastResult result) {
+    static List<Message> lines(IgnitionFeed feed, BallastResult result) {
         BallastWorking working = new BallastWorking(feed);
         working.resistances();
         for (InCondition in : result.conditions()) {
-            String name = words(in);
-            working.without(name, in);
+            working.without(in);
             FeedState bypassed = in.withBypass();
             if (bypassed != null) {
-                working.with(name, bypassed);
+                working.with(in, bypassed);
             }
         }
         Warming warming = result.warming();
         if (warming != null) {
-            working.warming("Cold start", warming.coldStart());
-            working.warming("Hot idle: T = T_ambient + R_th d P(R(T)) settles", warming.hotIdle());
-            working.warming("Key left on, contacts closed", warming.keyLeftOn());
+            working.warming("cold-start", warming.coldStart());
+            working.warming("hot-idle", warming.hotIdle());
+            working.warming("key-left-on", warming.keyLeftOn());
         }
         return working.lines;
-    }
-
-    static String words(InCondition in) {
-        return switch (in.condition()) {
-            case RUN -> "Key on";
-            case CRANK -> "Cranking";
-            case RUNNING -> "Running";
-            case OFF, ACCESSORY -> throw new IllegalStateException("no ignition in " + in.condition());
-        };
     }
 
     private void resistances() {
         if (feed.temperatures().coilC() != 20) {
             add(
-                    "Coil at %s C: R = R20 (1 + 0.00393 (T - 20)) = %s x (1 + 0.00393 x %s) = %s ohm",
-                    feed.temperatures().coilC(),
-                    feed.coil20Ohm(),
-                    feed.temperatures().coilC() - 20,
-                    feed.coilOhm());
+                    BallastText.COIL_WARM,
+                    arg("temperatureC", feed.temperatures().coilC()),
+                    arg("coldOhm", feed.coil20Ohm()),
+                    arg("resistanceOhm", feed.coilOhm()));
         }
         if (feed.thermal().ballastCoefficientPerK() != 0 && feed.temperatures().ballastC() != 20) {
             add(
-                    "Ballast at %s C: R = R20 (1 + %s x %s) = R20 x %s",
-                    feed.temperatures().ballastC(),
-                    feed.thermal().ballastCoefficientPerK(),
-                    feed.temperatures().ballastC() - 20,
-                    SelfHeating.resistanceOhm(
-                            1,
-                            feed.thermal().ballastCoefficientPerK(),
-                            feed.temperatures().ballastC()));
+                    BallastText.BALLAST_WARM,
+                    arg("temperatureC", feed.temperatures().ballastC()),
+                    arg(
+                            "warmerRatio",
+                            SelfHeating.resistanceOhm(
+                                    1,
+                                    feed.thermal().ballastCoefficientPerK(),
+                                    feed.temperatures().ballastC())));
         }
     }
 
-    private void without(String name, InCondition in) {
+    private void without(InCondition in) {
         FeedState state = in.withoutBypass();
-        String ballast = sum(feed.elementsOhm());
-        if (feed.closing().module() && in.supplyV() < feed.closing().deadBelowV()) {
-            add(
-                    name + ": the module does not work below %s V. It has %s V, so no current flows.",
-                    feed.closing().deadBelowV(),
-                    in.supplyV());
+        IgnitionFeed.Closing closing = feed.closing();
+        if (closing.module() && in.supplyV() < closing.deadBelowV()) {
+            add(BallastText.MODULE_DEAD, when(in), arg("leastV", closing.deadBelowV()), arg("supplyV", in.supplyV()));
             return;
         }
-        if (feed.closing().module()) {
+        if (closing.module()) {
             add(
-                    name + ": I = (U - U_module) / (feed + ballast + coil + transistor + return) = (%s - %s) / (%s + "
-                            + ballast + " + %s + %s + %s) = %s A",
-                    in.supplyV(),
-                    feed.closing().dropV(),
-                    feed.feedOhm(),
-                    feed.coilOhm(),
-                    IgnitionModule.SLOPE_OHM,
-                    feed.returnOhm(),
-                    state.currentA());
+                    BallastText.CURRENT_WITH_MODULE,
+                    when(in),
+                    arg("supplyV", in.supplyV()),
+                    arg("dropV", closing.dropV()),
+                    arg("feedOhm", feed.feedOhm()),
+                    arg("ballastOhm", sum(feed.elementsOhm())),
+                    arg("coilOhm", feed.coilOhm()),
+                    arg("transistorOhm", IgnitionModule.SLOPE_OHM),
+                    arg("returnOhm", feed.returnOhm()),
+                    arg("currentA", state.currentA()));
             if (feed.returnOhm() > 0) {
-                lines.add("The module's own supply, 0.1 A at nominal voltage, flows in the return too and is counted");
+                add(BallastText.MODULE_SUPPLY_COUNTED);
             }
-            if (feed.closing().limitA() != null) {
-                add(
-                        "The module holds the current to %s A at most",
-                        feed.closing().limitA());
+            Double limitA = closing.limitA();
+            if (limitA != null) {
+                add(BallastText.MODULE_LIMITS, arg("limitA", limitA));
             }
         } else {
             add(
-                    name + ": I = U / (feed + ballast + coil + contacts + return) = %s / (%s + " + ballast
-                            + " + %s + %s + %s) = %s A",
-                    in.supplyV(),
-                    feed.feedOhm(),
-                    feed.coilOhm(),
-                    feed.closing().contactOhm(),
-                    feed.returnOhm(),
-                    state.currentA());
+                    BallastText.CURRENT_WITH_CONTACTS,
+                    when(in),
+                    arg("supplyV", in.supplyV()),
+                    arg("feedOhm", feed.feedOhm()),
+                    arg("ballastOhm", sum(feed.elementsOhm())),
+                    arg("coilOhm", feed.coilOhm()),
+                    arg("contactOhm", closing.contactOhm()),
+                    arg("returnOhm", feed.returnOhm()),
+                    arg("currentA", state.currentA()));
         }
-        figures(name, state);
+        figures(in, "no", state);
     }
 
-    private void with(String name, FeedState state) {
+    private void with(InCondition in, FeedState state) {
         Integer tap = feed.bypassTap();
         int at = tap == null ? 0 : tap;
         List<Double> after = feed.elementsOhm().subList(at, feed.elementsOhm().size());
         add(
-                name
-                        + ", bypass joined: solved as a network; the bypass brings %s A, the feed %s A, together %s A through "
-                        + (after.isEmpty() ? "the coil alone" : sum(after) + " ohm of ballast and the coil"),
-                state.bypassA(),
-                state.feedA(),
-                state.currentA());
-        figures(name + ", bypass joined", state);
+                BallastText.CURRENT_WITH_BYPASS,
+                when(in),
+                arg("bypassA", state.bypassA()),
+                arg("feedA", state.feedA()),
+                arg("currentA", state.currentA()),
+                quantities("leftOhm", after.isEmpty() ? List.of() : List.of(sum(after))));
+        figures(in, "yes", state);
     }
 
-    private void figures(String name, FeedState state) {
-        add(name + ": U_coil = I R = %s x %s = %s V", state.currentA(), feed.coilOhm(), state.coilV());
+    private void figures(InCondition in, String bypassed, FeedState state) {
         add(
-                name + ": heat I^2 R: coil %s W, ballast " + (state.elements().isEmpty() ? "0" : heats(state))
-                        + " W, contacts or module %s W, wires %s W; battery %s W",
-                state.coilHeatW(),
-                state.switchHeatW(),
-                state.wireHeatW(),
-                state.supplyPowerW());
+                BallastText.COIL_VOLTAGE,
+                when(in),
+                arg("bypassed", bypassed),
+                arg("currentA", state.currentA()),
+                arg("coilOhm", feed.coilOhm()),
+                arg("coilV", state.coilV()));
         add(
-                name + ": average over the dwell of %s: %s A, %s V, coil %s W",
-                feed.dwellFraction(),
-                state.averageA(),
-                state.averageCoilV(),
-                state.averageCoilHeatW());
-    }
-
-    private void warming(String name, Warming.End end) {
+                BallastText.HEAT,
+                when(in),
+                arg("bypassed", bypassed),
+                arg("coilW", state.coilHeatW()),
+                arg("ballastW", state.ballastHeatW()),
+                arg("switchW", state.switchHeatW()),
+                arg("wiresW", state.wireHeatW()),
+                arg("batteryW", state.supplyPowerW()));
         add(
-                name + ": ballast %s C, %s ohm, %s W; coil %s C, %s ohm, %s W; %s A, %s V at the coil"
-                        + (end.survives() ? "" : " - too hot to survive"),
-                end.ballastC(),
-                end.ballastOhm(),
-                end.ballastHeatW(),
-                end.coilC(),
-                end.coilOhm(),
-                end.coilHeatW(),
-                end.currentA(),
-                end.coilV());
+                BallastText.AVERAGE,
+                when(in),
+                arg("bypassed", bypassed),
+                arg("dwellFraction", feed.dwellFraction()),
+                arg("averageA", state.averageA()),
+                arg("averageV", state.averageCoilV()),
+                arg("coilW", state.averageCoilHeatW()));
     }
 
-    private static String heats(FeedState state) {
-        return state.elements().stream()
-                .map(element -> WorkingNumber.of(element.heatW()))
-                .collect(Collectors.joining(" + "));
+    private void warming(String how, Warming.End end) {
+        add(
+                BallastText.WARMED,
+                arg("how", how),
+                arg("ballastC", end.ballastC()),
+                arg("ballastOhm", end.ballastOhm()),
+                arg("ballastW", end.ballastHeatW()),
+                arg("coilC", end.coilC()),
+                arg("coilOhm", end.coilOhm()),
+                arg("coilW", end.coilHeatW()),
+                arg("currentA", end.currentA()),
+                arg("coilV", end.coilV()),
+                arg("survives", end.survives() ? "yes" : "no"));
     }
 
-    private static String sum(List<Double> ohm) {
-        return ohm.isEmpty() ? "0" : ohm.stream().map(WorkingNumber::of).collect(Collectors.joining(" + "));
+    private static double sum(List<Double> ohm) {
+        return ohm.stream().mapToDouble(Double::doubleValue).sum();
     }
 
-    private void add(String line, double... values) {
-        lines.add(WorkingNumber.line(line, values));
+    private static Arg when(InCondition in) {
+        return arg("when", in.condition().name().toLowerCase(Locale.ROOT));
+    }
+
+    private void add(BallastText code, Arg... arguments) {
+        lines.add(code.with(arguments));
     }
 }

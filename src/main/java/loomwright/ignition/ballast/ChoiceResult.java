@@ -3,6 +3,7 @@ package loomwright.ignition.ballast;
 import java.util.List;
 import loomwright.answer.Finding;
 import loomwright.judgement.Level;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param ballastOhm the ballast at its temperature; absent if none gives what is wanted
  * @param needsBallast whether a coil of so many ohms is made for use with a ballast at all
- * @param text the answer in a sentence
+ * @param conclusion the answer in a sentence
  * @param exact what that ballast gives; absent with it
  * @param nearest standard and common values with what each gives, the nearest of each series first
  * @param tap where the bypass has to feed; absent unless a cranking voltage was wanted and a ballast found
@@ -19,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 public record ChoiceResult(
         @Nullable Double ballastOhm,
         boolean needsBallast,
-        String text,
+        Message conclusion,
         @Nullable Gives exact,
         List<Standard> nearest,
         @Nullable Tap tap,
@@ -69,7 +70,7 @@ public record ChoiceResult(
      * @param reached whether the wanted voltage can be had; if not, the figures are those of the nearer end
      * @param beforeTapOhm of the elements that the bypass takes out
      * @param afterTapOhm of those that stay in
-     * @param text the answer in a sentence
+     * @param conclusion the answer in a sentence
      */
     public record Tap(
             boolean reached,
@@ -77,5 +78,5 @@ public record ChoiceResult(
             double afterTapOhm,
             double crankingCoilV,
             double crankingCoilA,
-            String text) {}
+            Message conclusion) {}
 }

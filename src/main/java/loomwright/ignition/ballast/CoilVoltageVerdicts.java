@@ -1,11 +1,13 @@
 package loomwright.ignition.ballast;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.Locale;
 import loomwright.circuit.Condition;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.FeedState.Verdict;
 import loomwright.judgement.ignition.CoilKind;
 import loomwright.judgement.ignition.CoilWindow;
+import loomwright.message.Message;
 
 /** A coil's voltage against the window of its kind, and what that means in each condition. */
 final class CoilVoltageVerdicts {
@@ -18,35 +20,24 @@ final class CoilVoltageVerdicts {
         return coilV > window.highV() ? Verdict.ABOVE_WINDOW : Verdict.WITHIN_WINDOW;
     }
 
-    static String text(IgnitionFeed feed, Verdict verdict, Condition condition, boolean bypassed, double coilV) {
+    static Message message(IgnitionFeed feed, Verdict verdict, Condition condition, boolean bypassed, double coilV) {
         CoilWindow window = feed.windowIn(condition);
         CoilKind kind = CoilKind.ofOhm(feed.coil20Ohm(), feed.nominalVoltageV());
-        String range = String.format(
-                Locale.ROOT, "%s to %s V", WorkingNumber.of(window.lowV()), WorkingNumber.of(window.highV()));
-        return WorkingNumber.of(coilV) + " V at the coil with the contacts closed. "
-                + switch (kind) {
-                    case HIGH_ENERGY -> "For this high-energy coil ";
-                    case WITH_BALLAST -> "For this coil, which is made for use with a ballast, ";
-                    case DIRECT -> "For this coil, which is made for direct feed, ";
-                }
-                + range + " is good." + meaning(kind, verdict, condition, bypassed);
+        return BallastText.COIL_VERDICT.with(
+                arg("coilV", coilV),
+                arg("kind", kind.name().toLowerCase(Locale.ROOT).replace('_', '-')),
+                arg("lowV", window.lowV()),
+                arg("highV", window.highV()),
+                arg("meaning", meaning(kind, verdict, condition, bypassed)));
     }
 
     private static String meaning(CoilKind kind, Verdict verdict, Condition condition, boolean bypassed) {
+        boolean cranking = condition == Condition.CRANK;
         return switch (verdict) {
-            case WITHIN_WINDOW -> "";
+            case WITHIN_WINDOW -> "good";
             case BELOW_WINDOW ->
-                kind == CoilKind.DIRECT
-                        ? " The spark is weak. Remove the ballast, or find the poor joint."
-                        : condition == Condition.CRANK && !bypassed
-                                ? " A bypass raises it while cranking."
-                                : " The spark is weak. The ballast is too large, or a joint is poor.";
-            case ABOVE_WINDOW ->
-                bypassed && condition == Condition.CRANK
-                        ? " This is right while cranking, and only then."
-                        : bypassed
-                                ? " The bypass is still connected. The coil and the contacts overheat."
-                                : " The coil and the contacts overheat.";
+                kind == CoilKind.DIRECT ? "weak-direct" : cranking && !bypassed ? "weak-without-bypass" : "weak";
+            case ABOVE_WINDOW -> !bypassed ? "hot" : cranking ? "bypassed-cranking" : "bypass-stays";
         };
     }
 }

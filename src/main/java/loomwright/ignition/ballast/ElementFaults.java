@@ -1,12 +1,14 @@
 package loomwright.ignition.ballast;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.circuit.Bounds;
 import loomwright.circuit.Condition;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.ballast.BallastResult.Defect;
 import loomwright.ignition.ballast.BallastResult.ElementFault;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** Each element of a ballast with each defect, solved like the sound one. */
@@ -53,10 +55,10 @@ final class ElementFaults {
                 open ? 0 : state.currentA(),
                 open ? 0 : state.coilV(),
                 open ? 0 : ballastOutV,
-                text(element + 1, defect, ballastOhm, state, sound, feed));
+                effect(element + 1, defect, ballastOhm, state, sound, feed));
     }
 
-    private static String text(
+    private static Message effect(
             int element,
             Defect defect,
             @Nullable Double ballastOhm,
@@ -64,17 +66,17 @@ final class ElementFaults {
             FeedState sound,
             IgnitionFeed feed) {
         if (defect == Defect.OPEN || ballastOhm == null) {
-            return "Element " + element
-                    + " open: no current and 0 V at the coil with the contacts closed, full supply up"
-                    + " to the break; an ohmmeter across the ballast shows no connection"
-                    + (feed.bypassTap() == null || feed.bypassTap() < element
-                            ? "."
-                            : ". The engine fires while cranking and stops when the key is let go.");
+            Integer tap = feed.bypassTap();
+            return BallastText.ELEMENT_OPEN.with(
+                    arg("element", element), arg("bypassed", tap == null || tap < element ? "no" : "yes"));
         }
-        return "Element " + element + (defect == Defect.SHORTED ? " shorted: " : " half shorted: ")
-                + WorkingNumber.of(state.coilV()) + " V at the coil instead of " + WorkingNumber.of(sound.coilV())
-                + " V, "
-                + WorkingNumber.of(state.currentA()) + " A instead of " + WorkingNumber.of(sound.currentA())
-                + " A; an ohmmeter across the ballast shows " + WorkingNumber.of(ballastOhm) + " ohm.";
+        return BallastText.ELEMENT_SHORTED.with(
+                arg("element", element),
+                arg("how", defect == Defect.SHORTED ? "whole" : "half"),
+                arg("coilV", state.coilV()),
+                arg("soundV", sound.coilV()),
+                arg("currentA", state.currentA()),
+                arg("soundA", sound.currentA()),
+                arg("ballastOhm", ballastOhm));
     }
 }

@@ -1,14 +1,17 @@
 package loomwright.ignition.ballast;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.List;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.UsualVoltages;
 import loomwright.conductor.ConductorSize;
+import loomwright.ignition.AssumedValue;
 import loomwright.ignition.Assumptions;
-import loomwright.ignition.WorkingNumber;
 import loomwright.judgement.ignition.ModuleSupplyRule;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** Fills what a question about a feed leaves out, and checks the rest; all faults are said together. */
@@ -28,7 +31,7 @@ final class FeedResolver {
     }
 
     /** A feed with the lines that say what was taken for the caller. */
-    record Resolved(IgnitionFeed feed, List<String> assumed) {}
+    record Resolved(IgnitionFeed feed, List<Message> assumed) {}
 
     /**
      * Resolves a question.
@@ -50,7 +53,7 @@ final class FeedResolver {
 
     private double nominalV() {
         Double given = input.nominalVoltageV();
-        double nominalV = assumed.or(given, "nominal voltage", 12, "V");
+        double nominalV = assumed.or(given, AssumedValue.NOMINAL_VOLTAGE, 12, "V");
         boolean known = nominalV == 6 || nominalV == 12 || nominalV == 24;
         faults.check(known, InputError.Code.NOT_ONE_OF, "/nominalVoltageV", given, "6, 12 or 24");
         return known ? nominalV : 12;
@@ -59,7 +62,7 @@ final class FeedResolver {
     private Resolved resolve(InputErrors more) {
         more.list().forEach(faults::add);
         List<Double> elements = elements();
-        double ambientC = ranged("/ambientC", input.ambientC(), "ambient temperature", 20, "C", -60, 150);
+        double ambientC = ranged("/ambientC", input.ambientC(), AssumedValue.AMBIENT_TEMPERATURE, 20, "°C", -60, 150);
         Double ballastC = input.ballastTemperatureC();
         Double coilC = input.coilTemperatureC();
         faults.range("/ballastTemperatureC", ballastC, -60, 600).range("/coilTemperatureC", coilC, -60, 250);
@@ -71,11 +74,18 @@ final class FeedResolver {
                 tap(elements.size()),
                 supplies(),
                 feedOhm(ambientC),
-                ranged("/returnResistanceOhm", input.returnResistanceOhm(), "return resistance", 0, "ohm", 0, 10),
+                ranged(
+                        "/returnResistanceOhm",
+                        input.returnResistanceOhm(),
+                        AssumedValue.RETURN_RESISTANCE,
+                        0,
+                        "Ω",
+                        0,
+                        10),
                 bypassOhm(),
                 coilOhm(),
                 closing(),
-                ranged("/dwellFraction", input.dwellFraction(), "dwell fraction", 0.6, "", 0.01, 1),
+                ranged("/dwellFraction", input.dwellFraction(), AssumedValue.DWELL_FRACTION, 0.6, "", 0.01, 1),
                 temperatures,
                 thermal(),
                 window());
@@ -111,19 +121,29 @@ final class FeedResolver {
                             tap,
                             elements == 0
                                     ? "no bypass: there is no ballast"
-                                    : "a whole number from 1 to " + elements + ": there are no more elements");
+                                    : elements == 1
+                                            ? "1: there is only one element"
+                                            : "a whole number from 1 to " + elements + ": there are no more elements");
         }
         return tap;
     }
 
     private IgnitionFeed.Supplies supplies() {
         return new IgnitionFeed.Supplies(
-                supply("/supplyAtRestV", input.supplyAtRestV(), "supply at rest", UsualVoltages.AT_REST_V),
-                supply("/supplyCrankingV", input.supplyCrankingV(), "supply while cranking", UsualVoltages.CRANKING_V),
-                supply("/supplyChargingV", input.supplyChargingV(), "supply while charging", UsualVoltages.CHARGING_V));
+                supply("/supplyAtRestV", input.supplyAtRestV(), AssumedValue.SUPPLY_AT_REST, UsualVoltages.AT_REST_V),
+                supply(
+                        "/supplyCrankingV",
+                        input.supplyCrankingV(),
+                        AssumedValue.SUPPLY_CRANKING,
+                        UsualVoltages.CRANKING_V),
+                supply(
+                        "/supplyChargingV",
+                        input.supplyChargingV(),
+                        AssumedValue.SUPPLY_RUNNING,
+                        UsualVoltages.CHARGING_V));
     }
 
-    private double supply(String pointer, @Nullable Double given, String what, double usualAt12V) {
+    private double supply(String pointer, @Nullable Double given, AssumedValue what, double usualAt12V) {
         return ranged(pointer, given, what, usualAt12V * scale, "V", 0.5, 60);
     }
 
@@ -142,7 +162,7 @@ final class FeedResolver {
                 size,
                 "either feedResistanceOhm alone, or feedSize with one of feedLengthM and feedLengthFt");
         if (size == null) {
-            return ranged("/feedResistanceOhm", given, "feed resistance", 0.05, "ohm", 0, 10);
+            return ranged("/feedResistanceOhm", given, AssumedValue.FEED_RESISTANCE, 0.05, "Ω", 0, 10);
         }
         double lengthM = metres != null ? metres : feet != null ? feet * METRES_PER_FOOT : 1;
         return wireOhm(size, lengthM, ambientC);
@@ -153,9 +173,12 @@ final class FeedResolver {
             ConductorSize conductor = ConductorSize.parse(size);
             double ohmPerM = conductor.resistanceOhmPerM(ambientC);
             double ohm = ohmPerM * lengthM;
-            assumed.note("Feed wire: " + conductor.name() + " at " + WorkingNumber.of(ambientC) + " C: "
-                    + WorkingNumber.of(ohmPerM) + " ohm/m x " + WorkingNumber.of(lengthM) + " m = "
-                    + WorkingNumber.of(ohm) + " ohm");
+            assumed.note(BallastText.FEED_WIRE.with(
+                    arg("size", conductor.name()),
+                    arg("ambientC", ambientC),
+                    arg("resistanceOhmPerM", ohmPerM),
+                    arg("lengthM", lengthM),
+                    arg("resistanceOhm", ohm)));
             return ohm;
         } catch (RejectedInput rejected) {
             rejected.faults().forEach(fault -> faults.add(fault.under("/feedSize")));
@@ -169,7 +192,7 @@ final class FeedResolver {
             faults.range("/bypassResistanceOhm", given, 0, 10);
             return 0;
         }
-        return ranged("/bypassResistanceOhm", given, "bypass resistance", 0, "ohm", 0, 10);
+        return ranged("/bypassResistanceOhm", given, AssumedValue.BYPASS_RESISTANCE, 0, "Ω", 0, 10);
     }
 
     private double coilOhm() {
@@ -194,14 +217,14 @@ final class FeedResolver {
                 "either contacts (contactBreakerOhm) or a module (moduleDropV, moduleLimitA)");
         if (!module) {
             return new IgnitionFeed.Closing(
-                    false, assumed.or(contactBreakerOhm, "resistance of the closed contacts", 0.03, "ohm"), 0, null, 0);
+                    false, assumed.or(contactBreakerOhm, AssumedValue.CONTACT_RESISTANCE, 0.03, "Ω"), 0, null, 0);
         }
         return new IgnitionFeed.Closing(
                 true,
                 0,
-                assumed.or(dropV, "saturation voltage of the module", 1, "V"),
+                assumed.or(dropV, AssumedValue.MODULE_SATURATION, 1, "V"),
                 limitA,
-                assumed.or(input.moduleLeastV(), "the module works from", ModuleSupplyRule.deadV(scale * 12), "V"));
+                assumed.or(input.moduleLeastV(), AssumedValue.MODULE_LEAST, ModuleSupplyRule.deadV(scale * 12), "V"));
     }
 
     private IgnitionFeed.Thermal thermal() {
@@ -237,7 +260,13 @@ final class FeedResolver {
     }
 
     private double ranged(
-            String pointer, @Nullable Double given, String what, double usual, String unit, double min, double max) {
+            String pointer,
+            @Nullable Double given,
+            AssumedValue what,
+            double usual,
+            String unit,
+            double min,
+            double max) {
         faults.range(pointer, given, min, max);
         return assumed.or(given, what, usual, unit);
     }

@@ -96,7 +96,7 @@ final class FeedSolver {
                 supplyW - coilW - ballastW - switchW,
                 supplyW,
                 verdict,
-                CoilVoltageVerdicts.text(feed, verdict, condition, bypassed, coilV),
+                CoilVoltageVerdicts.message(feed, verdict, condition, bypassed, coilV),
                 readings(step, get(open, condition)));
     }
 

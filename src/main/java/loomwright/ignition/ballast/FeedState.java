@@ -1,6 +1,7 @@
 package loomwright.ignition.ballast;
 
 import java.util.List;
+import loomwright.message.Message;
 
 /**
  * The feed in one condition, with the bypass joined or not, read off the solved plan.
@@ -37,7 +38,7 @@ public record FeedState(
         double wireHeatW,
         double supplyPowerW,
         Verdict verdict,
-        String verdictText,
+        Message verdictText,
         List<Reading> readings) {
 
     public FeedState {

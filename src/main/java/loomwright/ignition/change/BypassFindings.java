@@ -9,11 +9,11 @@ import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.change.ChangeInput.BypassFrom;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.ignition.spark.SparkResult;
 import loomwright.message.Arg;
+import loomwright.message.Message;
 
 /** What a bypass does that stays in place. */
 final class BypassFindings {
@@ -28,7 +28,7 @@ final class BypassFindings {
     private final SparkResult before;
     private final SparkResult after;
     private final List<Finding> findings = new ArrayList<>();
-    private final List<String> working = new ArrayList<>();
+    private final List<Message> working = new ArrayList<>();
 
     BypassFindings(ChangeInput input, SparkResult before, SparkResult after) {
         this.input = input;
@@ -41,7 +41,7 @@ final class BypassFindings {
         return findings;
     }
 
-    List<String> working() {
+    List<Message> working() {
         return working;
     }
 
@@ -77,9 +77,8 @@ final class BypassFindings {
         double solenoidOhm = given == null ? SOLENOID_OHM : given;
         BypassLeft was = left(input.before(), before, solenoidOhm);
         BypassLeft is = left(input.after(), after, solenoidOhm);
-        working.add(
-                "Bypass at the start wire, key on: solved as a plan, the solenoid of " + WorkingNumber.of(solenoidOhm)
-                        + " ohm has " + IgnitionChange.beforeAndAfter(was.solenoidV(), is.solenoidV(), "V"));
+        working.add(ChangeText.BYPASS_AT_START_WIRE.with(
+                arg("solenoidOhm", solenoidOhm), arg("beforeV", was.solenoidV()), arg("afterV", is.solenoidV())));
         Arg[] figures = {
             arg("solenoidV", is.solenoidV()),
             arg("beforeSolenoidV", was.solenoidV()),
@@ -101,7 +100,7 @@ final class BypassFindings {
         if (ballastOhm == 0 || is.holds()) {
             return;
         }
-        working.add("The ballast of " + WorkingNumber.of(ballastOhm) + " ohm is what keeps the solenoid out.");
+        working.add(ChangeText.BALLAST_KEEPS_SOLENOID_OUT.with(arg("ballastOhm", ballastOhm)));
     }
 
     private static BypassLeft left(SparkInput side, SparkResult result, double solenoidOhm) {

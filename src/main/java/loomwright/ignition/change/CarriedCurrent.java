@@ -11,7 +11,6 @@ import loomwright.answer.Severity;
 import loomwright.circuit.Place;
 import loomwright.conductor.ConductorSize;
 import loomwright.conductor.LinkRating;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.spark.SparkResult;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
@@ -28,7 +27,7 @@ final class CarriedCurrent {
     private final SparkResult after;
     private final @Nullable ConductorSize wire;
     private final List<Finding> findings = new ArrayList<>();
-    private final List<String> working = new ArrayList<>();
+    private final List<Message> working = new ArrayList<>();
 
     CarriedCurrent(ChangeInput input, SparkResult before, SparkResult after, @Nullable ConductorSize wire) {
         this.wire = wire;
@@ -48,7 +47,7 @@ final class CarriedCurrent {
         return findings;
     }
 
-    List<String> working() {
+    List<Message> working() {
         return working;
     }
 
@@ -60,8 +59,8 @@ final class CarriedCurrent {
     private void wire(ConductorSize size) {
         WireAmpacity allowed = allowed(size);
         double currentA = lastingA();
-        working.add("Wire " + size.name() + ": may carry " + WorkingNumber.of(allowed.allowedA())
-                + " A; lasting current " + WorkingNumber.of(currentA) + " A");
+        working.add(ChangeText.WIRE_CARRIES.with(
+                arg("size", size.name()), arg("allowedA", allowed.allowedA()), arg("currentA", currentA)));
         WireLoadRule.judge(currentA, allowed.allowedA())
                 .level()
                 .severity()

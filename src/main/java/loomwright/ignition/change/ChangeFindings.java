@@ -14,6 +14,7 @@ import loomwright.ignition.spark.SparkResult;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.ignition.BallastPartRule;
 import loomwright.judgement.ignition.SparkMarginRule;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** What stands against a change, each with its numbers and what to do. */
@@ -25,7 +26,7 @@ final class ChangeFindings {
     private final SparkResult before;
     private final SparkResult after;
     private final List<Finding> findings = new ArrayList<>();
-    private final List<String> working = new ArrayList<>();
+    private final List<Message> working = new ArrayList<>();
 
     ChangeFindings(
             ChangeInput input,
@@ -54,7 +55,7 @@ final class ChangeFindings {
         return findings;
     }
 
-    List<String> working() {
+    List<Message> working() {
         return working;
     }
 

@@ -1,9 +1,11 @@
 package loomwright.ignition.change;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.Optional;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.ignition.spark.SwitchInput;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -59,15 +61,14 @@ public record ChangeInput(
     }
 
     /** What {@link #onOneSupply} did, for the working; empty if both supplies are given. */
-    Optional<String> supplyWorking() {
+    Optional<Message> supplyWorking() {
         boolean was = before.feed().supplyV() != null;
         boolean is = after.feed().supplyV() != null;
         if (was && is) {
             return Optional.empty();
         }
-        String from = was ? "as given before" : is ? "as given after" : "usual for the coil before, charging";
-        return Optional.of("Supply on both sides, since one vehicle has one supply: " + WorkingNumber.of(oneSupplyV())
-                + " V (" + from + ")");
+        return Optional.of(ChangeText.ONE_SUPPLY.with(
+                arg("supplyV", oneSupplyV()), arg("from", was ? "before" : is ? "after" : "usual")));
     }
 
     private double oneSupplyV() {

@@ -1,5 +1,7 @@
 package loomwright.ignition.change;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -11,13 +13,12 @@ import loomwright.answer.Finding;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
 import loomwright.conductor.ConductorSize;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.change.ChangeResult.Compared;
 import loomwright.ignition.spark.Spark;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.ignition.spark.SparkPoint;
 import loomwright.ignition.spark.SparkResult;
-import loomwright.message.Unconverted;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** A change of coil, module, ballast or gap, judged against everything that has to carry the new current. */
@@ -55,18 +56,15 @@ public final class IgnitionChange {
         ChangeFindings findings = new ChangeFindings(input, before.result(), after.result(), wire, link);
         ChangeResult result = new ChangeResult(
                 before.result(), after.result(), compared(before.result(), after.result()), findings.list());
-        List<String> working = new ArrayList<>(asked.supplyWorking().stream().toList());
-        before.working().forEach(line -> working.add("Before: " + line.text()));
-        after.working().forEach(line -> working.add("After: " + line.text()));
+        List<Message> working = new ArrayList<>(asked.supplyWorking().stream().toList());
+        before.working().forEach(line -> working.add(ChangeText.BEFORE.with(arg("line", line))));
+        after.working().forEach(line -> working.add(ChangeText.AFTER.with(arg("line", line))));
         working.addAll(findings.working());
         List<Basis> basis = new ArrayList<>(before.basis());
         basis.addAll(after.basis());
         result.findings().forEach(finding -> basis.add(finding.basis()));
         return new Answer<>(
-                result,
-                Unconverted.lines(working),
-                basis.stream().distinct().toList(),
-                cautions(before, after, result.findings()));
+                result, working, basis.stream().distinct().toList(), cautions(before, after, result.findings()));
     }
 
     private static @Nullable ConductorSize size(InputErrors faults, String pointer, @Nullable String text) {
@@ -129,9 +127,5 @@ public final class IgnitionChange {
                 new Compared("requiredKv", was.requiredV() / 1e3, is.requiredV() / 1e3),
                 new Compared("marginKv", was.marginV() / 1e3, is.marginV() / 1e3),
                 new Compared("marginRatio", was.marginRatio(), is.marginRatio()));
-    }
-
-    static String beforeAndAfter(double before, double after, String unit) {
-        return WorkingNumber.of(before) + " " + unit + " before, " + WorkingNumber.of(after) + " " + unit + " after";
     }
 }

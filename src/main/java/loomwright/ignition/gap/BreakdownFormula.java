@@ -1,7 +1,11 @@
 package loomwright.ignition.gap;
 
+import static loomwright.message.Arg.arg;
+
 import loomwright.answer.Basis;
-import loomwright.ignition.WorkingNumber;
+import loomwright.message.Arg;
+import loomwright.message.Argument.Quantity;
+import loomwright.message.Message;
 
 /** The published formulas for the voltage at which a spark crosses a gap. */
 public enum BreakdownFormula {
@@ -19,9 +23,12 @@ public enum BreakdownFormula {
         }
 
         @Override
-        public String working(GapConditions gap) {
-            return WorkingNumber.of(PASCHEN_B) + " pd / (" + WorkingNumber.of(PASCHEN_C) + " + ln pd), pd = "
-                    + WorkingNumber.of(gap.densityTorr()) + " Torr x " + WorkingNumber.of(gap.gapCm()) + " cm";
+        public Message working(GapConditions gap) {
+            return GapText.PASCHEN_NUMBERS.with(
+                    arg("bFactor", PASCHEN_B),
+                    arg("cFactor", PASCHEN_C),
+                    arg("density", new Quantity(gap.densityTorr(), "Torr")),
+                    arg("gap", new Quantity(gap.gapCm(), "cm")));
         }
 
         @Override
@@ -44,8 +51,8 @@ public enum BreakdownFormula {
         }
 
         @Override
-        public String working(GapConditions gap) {
-            return "30 x " + WorkingNumber.of(gap.densityAtm()) + " x " + WorkingNumber.of(gap.gapCm()) + " + 1.35";
+        public Message working(GapConditions gap) {
+            return GapText.LINEAR_NUMBERS.with(density(gap), gap(gap));
         }
 
         @Override
@@ -68,9 +75,8 @@ public enum BreakdownFormula {
         }
 
         @Override
-        public String working(GapConditions gap) {
-            return "24.22 x + 6.08 sqrt(x), x = " + WorkingNumber.of(gap.densityAtm()) + " x "
-                    + WorkingNumber.of(gap.gapCm());
+        public Message working(GapConditions gap) {
+            return GapText.UNIFORM_FIELD_NUMBERS.with(density(gap), gap(gap));
         }
 
         @Override
@@ -94,9 +100,11 @@ public enum BreakdownFormula {
         }
 
         @Override
-        public String working(GapConditions gap) {
-            String pOverT = WorkingNumber.of(gap.pressureBar()) + " / " + WorkingNumber.of(gap.temperatureK());
-            return "4.3 + 136 x " + pOverT + " + 324 x " + pOverT + " x " + WorkingNumber.of(gap.gapMm());
+        public Message working(GapConditions gap) {
+            return GapText.ENGINE_CORRELATION_NUMBERS.with(
+                    arg("pressureRatio", gap.pressureBar()),
+                    arg("temperatureRatio", gap.temperatureK()),
+                    arg("gapRatio", gap.gapMm()));
         }
 
         @Override
@@ -139,7 +147,15 @@ public enum BreakdownFormula {
     public abstract double voltageV(GapConditions gap);
 
     /** The formula with the numbers of a gap in it, without its result. */
-    public abstract String working(GapConditions gap);
+    public abstract Message working(GapConditions gap);
+
+    private static Arg density(GapConditions gap) {
+        return arg("densityRatio", gap.densityAtm());
+    }
+
+    private static Arg gap(GapConditions gap) {
+        return arg("gap", new Quantity(gap.gapCm(), "cm"));
+    }
 
     /** Whether the formula is meant for these conditions. */
     public abstract boolean covers(GapConditions gap);

@@ -1,7 +1,10 @@
 package loomwright.ignition.gap;
 
+import static loomwright.message.Arg.arg;
+
 import loomwright.answer.InputErrors;
-import loomwright.ignition.WorkingNumber;
+import loomwright.message.Argument.Quantity;
+import loomwright.message.Message;
 
 /**
  * The charge in a cylinder at the moment of the spark, from its compression.
@@ -58,16 +61,19 @@ public record Compression(
     }
 
     /** The step with its numbers in it. */
-    public String working() {
-        String r = WorkingNumber.of(ratioAtSpark());
-        return "Charge at the spark, " + WorkingNumber.of(advanceDegrees) + " degrees before top: r = " + r
-                + ", p = p1 r^n = "
-                + WorkingNumber.of(manifoldPressurePa / GapConditions.PA_PER_BAR) + " x " + r + "^"
-                + WorkingNumber.of(polytropicExponent) + " = "
-                + WorkingNumber.of(pressurePa() / GapConditions.PA_PER_BAR)
-                + " bar, T = T1 r^(n-1) = " + WorkingNumber.of(intakeTemperatureC + GapConditions.ZERO_C_IN_K) + " x "
-                + r
-                + "^" + WorkingNumber.of(polytropicExponent - 1) + " = "
-                + WorkingNumber.of(temperatureC() + GapConditions.ZERO_C_IN_K) + " K";
+    public Message working() {
+        return GapText.CHARGE.with(
+                arg("advance", new Quantity(advanceDegrees, "°")),
+                arg("compressionRatio", ratioAtSpark()),
+                arg("manifold", bar(manifoldPressurePa)),
+                arg("exponentFactor", polytropicExponent),
+                arg("pressure", bar(pressurePa())),
+                arg("intakeK", intakeTemperatureC + GapConditions.ZERO_C_IN_K),
+                arg("lessOneFactor", polytropicExponent - 1),
+                arg("temperatureK", temperatureC() + GapConditions.ZERO_C_IN_K));
+    }
+
+    private static Quantity bar(double pressurePa) {
+        return new Quantity(pressurePa / GapConditions.PA_PER_BAR, "bar");
     }
 }

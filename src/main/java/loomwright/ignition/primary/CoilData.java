@@ -1,6 +1,7 @@
 package loomwright.ignition.primary;
 
 import loomwright.answer.InputErrors;
+import loomwright.message.MessageCode;
 
 /**
  * What is to be known of an ignition coil.
@@ -23,7 +24,7 @@ public record CoilData(
         Feed meantFor) {
 
     /** How a coil is meant to be fed. */
-    public enum Feed {
+    public enum Feed implements MessageCode {
         /** Through a ballast. */
         WITH_BALLAST,
         /** Straight from the ignition switch. */

@@ -1,6 +1,7 @@
 package loomwright.ignition.primary;
 
 import loomwright.ignition.primary.CoilData.Feed;
+import loomwright.message.MessageCode;
 
 /**
  * Coils of a general kind, for a caller who does not know the figures of his own: middle of the usual ranges (primary
@@ -9,7 +10,7 @@ import loomwright.ignition.primary.CoilData.Feed;
  * efficiency lower with contacts, whose condenser takes part of the energy). Common practice, no
  * source.
  */
-public enum CoilPreset {
+public enum CoilPreset implements MessageCode {
     /** 12 V coil for use with a ballast. */
     FOR_BALLAST,
     /** 12 V coil for direct feed. */

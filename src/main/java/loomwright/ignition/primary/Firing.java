@@ -2,6 +2,7 @@ package loomwright.ignition.primary;
 
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
+import loomwright.message.MessageCode;
 
 /**
  * How often one coil has to give a spark.
@@ -13,7 +14,7 @@ import loomwright.answer.InputErrors;
 public record Firing(int cylinders, int strokes, Arrangement arrangement) {
 
     /** Which plugs a coil serves, and which shaft its trigger sits on. */
-    public enum Arrangement {
+    public enum Arrangement implements MessageCode {
         /** One coil serves all cylinders; the breaker turns with the distributor. */
         DISTRIBUTOR,
         /** One coil serves two plugs in series, every turn of the crankshaft; the breaker is on the crankshaft. */

@@ -1,11 +1,12 @@
 package loomwright.ignition.spark;
 
-import java.util.Locale;
+import loomwright.ignition.AssumedValue;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.primary.CoilData;
 import loomwright.ignition.primary.CoilData.Feed;
 import loomwright.ignition.primary.CoilPreset;
 import loomwright.judgement.ignition.CoilKind;
+import loomwright.message.Argument.Word;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,18 +47,21 @@ public record CoilInput(
     CoilData resolve(Assumptions assumptions, double nominalV) {
         CoilPreset kind = kind(nominalV);
         if (preset == null && primaryResistanceOhm != null) {
-            assumptions.note("Assumed: a coil of so many ohms is a coil "
-                    + kind.name().toLowerCase(Locale.ROOT).replace('_', ' '));
+            assumptions.note(AssumedValue.COIL_KIND, new Word(kind));
         }
         CoilData common = kind.data();
         return new CoilData(
-                assumptions.or(primaryResistanceOhm, "coil primary", common.primaryResistanceOhm(), "ohm"),
-                assumptions.or(inductanceH, "primary inductance", common.inductanceH(), 1e3, "mH"),
-                assumptions.or(turnsRatio, "turns ratio", common.turnsRatio(), ""),
-                assumptions.or(primaryClampV, "primary voltage at most", common.primaryClampV(), "V"),
+                assumptions.or(primaryResistanceOhm, AssumedValue.COIL_PRIMARY, common.primaryResistanceOhm(), "Ω"),
+                assumptions.or(inductanceH, AssumedValue.PRIMARY_INDUCTANCE, common.inductanceH(), 1e3, "mH"),
+                assumptions.or(turnsRatio, AssumedValue.TURNS_RATIO, common.turnsRatio(), ""),
+                assumptions.or(primaryClampV, AssumedValue.PRIMARY_CLAMP, common.primaryClampV(), "V"),
                 assumptions.or(
-                        secondaryCapacitanceF, "secondary capacitance", common.secondaryCapacitanceF(), 1e12, "pF"),
-                assumptions.or(efficiencyFraction, "efficiency", common.efficiencyFraction(), ""),
-                assumptions.or(meantFor, "feed of coil", common.meantFor()));
+                        secondaryCapacitanceF,
+                        AssumedValue.SECONDARY_CAPACITANCE,
+                        common.secondaryCapacitanceF(),
+                        1e12,
+                        "pF"),
+                assumptions.or(efficiencyFraction, AssumedValue.EFFICIENCY, common.efficiencyFraction(), ""),
+                assumptions.or(meantFor, AssumedValue.FEED_OF_COIL, common.meantFor()));
     }
 }

@@ -1,5 +1,6 @@
 package loomwright.ignition.spark;
 
+import loomwright.ignition.AssumedValue;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.primary.Firing;
 import loomwright.ignition.primary.Firing.Arrangement;
@@ -27,8 +28,8 @@ public record EngineInput(
 
     Firing resolve(Assumptions assumptions) {
         return new Firing(
-                assumptions.or(cylinders, "cylinders", 4),
-                assumptions.or(strokes, "strokes", 4),
-                assumptions.or(arrangement, "arrangement", Arrangement.DISTRIBUTOR));
+                assumptions.or(cylinders, AssumedValue.CYLINDERS, 4),
+                assumptions.or(strokes, AssumedValue.STROKES, 4),
+                assumptions.or(arrangement, AssumedValue.ARRANGEMENT, Arrangement.DISTRIBUTOR));
     }
 }

@@ -4,6 +4,7 @@ import java.util.Objects;
 import java.util.stream.Stream;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.ignition.AssumedValue;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.gap.BreakdownVoltage;
@@ -75,7 +76,7 @@ public record GapInput(
     }
 
     BreakdownVoltage resolve(Assumptions assumptions) {
-        double mm = assumptions.or(gapMm, "plug gap", 0.65, "mm");
+        double mm = assumptions.or(gapMm, AssumedValue.PLUG_GAP, 0.65, "mm");
         return BreakdownVoltage.of(conditions(assumptions, mm), formula);
     }
 
@@ -105,11 +106,11 @@ public record GapInput(
 
     private Compression compression(Assumptions assumptions) {
         return new Compression(
-                assumptions.or(compressionRatio, "compression ratio", 8, ""),
-                assumptions.or(manifoldPressurePa, "manifold pressure", 100_000, 1e-3, "kPa"),
-                assumptions.or(intakeTemperatureC, "charge before compression", 40, "C"),
-                assumptions.or(polytropicExponent, "polytropic exponent", 1.3, ""),
-                assumptions.or(advanceDegrees, "spark before top dead centre", 20, "degrees"));
+                assumptions.or(compressionRatio, AssumedValue.COMPRESSION_RATIO, 8, ""),
+                assumptions.or(manifoldPressurePa, AssumedValue.MANIFOLD_PRESSURE, 100_000, 1e-3, "kPa"),
+                assumptions.or(intakeTemperatureC, AssumedValue.INTAKE_TEMPERATURE, 40, "°C"),
+                assumptions.or(polytropicExponent, AssumedValue.POLYTROPIC_EXPONENT, 1.3, ""),
+                assumptions.or(advanceDegrees, AssumedValue.SPARK_ADVANCE, 20, "°"));
     }
 
     private static RejectedInput rejected(

@@ -2,6 +2,7 @@ package loomwright.ignition.spark;
 
 import java.util.List;
 import loomwright.answer.InputErrors;
+import loomwright.ignition.AssumedValue;
 import loomwright.ignition.Assumptions;
 import org.jspecify.annotations.Nullable;
 
@@ -35,9 +36,9 @@ public record SearchInput(
             supplySweep.ends(faults, "/supplySweep", 1, 60);
         }
         return new MarginSearch(
-                assumptions.or(reserveRatio, "wanted reserve ratio", 1.5, ""),
-                assumptions.or(topSpeedRpm, "top speed", 8000, "rpm"),
-                assumptions.or(crankingSpeedRpm, "cranking speed", 200, "rpm"),
+                assumptions.or(reserveRatio, AssumedValue.RESERVE_RATIO, 1.5, ""),
+                assumptions.or(topSpeedRpm, AssumedValue.TOP_SPEED, 8000, "rpm"),
+                assumptions.or(crankingSpeedRpm, AssumedValue.CRANKING_SPEED, 200, "rpm"),
                 crankingBypassed == null ? feed.bypassedOrNot() : crankingBypassed,
                 speedSweep == null ? List.of() : speedSweep.values(),
                 supplySweep == null ? List.of() : supplySweep.values());

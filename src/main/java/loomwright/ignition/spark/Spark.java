@@ -10,7 +10,7 @@ import loomwright.ignition.FeedNeed;
 import loomwright.ignition.SelfHeating;
 import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.primary.PrimarySwitch;
-import loomwright.message.Unconverted;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /** How much spark an ignition with battery and coil has, and how much it is asked for. */
@@ -37,9 +37,9 @@ public final class Spark {
     public static Answer<SparkResult> calculate(SparkInput input) {
         SparkInput.Resolved question = input.resolve();
         SparkResult result = result(question);
-        List<String> working = new ArrayList<>(question.assumed());
+        List<Message> working = new ArrayList<>(question.assumed());
         working.addAll(SparkWorking.lines(question, result));
-        return new Answer<>(result, Unconverted.lines(working), basis(question, result), cautions(question, result));
+        return new Answer<>(result, working, basis(question, result), cautions(question, result));
     }
 
     private static SparkResult result(SparkInput.Resolved question) {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.circuit.UsualVoltages;
+import loomwright.ignition.AssumedValue;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.SelfHeating;
 import loomwright.ignition.gap.BreakdownVoltage;
@@ -12,6 +13,7 @@ import loomwright.ignition.primary.CoilData;
 import loomwright.ignition.primary.CoilPreset;
 import loomwright.ignition.primary.Firing;
 import loomwright.ignition.primary.PrimarySwitch;
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -71,12 +73,12 @@ public record SparkInput(
             boolean bypassed,
             Optional<SelfHeating> coilHeating,
             MarginSearch search,
-            List<String> assumed) {}
+            List<Message> assumed) {}
 
     Resolved resolve() {
         Assumptions assumptions = new Assumptions();
         InputErrors faults = assumptions.faults();
-        double supplyV = assumptions.or(feed.supplyV(), "supply", usualSupplyV(), "V");
+        double supplyV = assumptions.or(feed.supplyV(), AssumedValue.SUPPLY, usualSupplyV(), "V");
         double speed = speed(faults);
         faults.range("/supplyV", supplyV, 1, 60);
         Optional<MarginSearch> searched = assumptions.part(() -> search.resolve(assumptions, feed));
@@ -187,9 +189,9 @@ public record SparkInput(
         Optional<PrimarySwitch> closing =
                 assumptions.part(() -> primarySwitch.resolve(assumptions, firing.orElse(ANY_FIRING), nominalV()));
         Optional<BreakdownVoltage> breakdown = assumptions.part(() -> gap.resolve(assumptions));
-        double feedOhm = assumptions.or(feed.feedResistanceOhm(), "feed resistance", 0.05, "ohm");
-        double temperatureC = assumptions.or(coilTemperatureC, "coil temperature", 20, "C");
-        double burnV = assumptions.or(burningV, "voltage of the burning spark", 1500, "V");
+        double feedOhm = assumptions.or(feed.feedResistanceOhm(), AssumedValue.FEED_RESISTANCE, 0.05, "Ω");
+        double temperatureC = assumptions.or(coilTemperatureC, AssumedValue.COIL_TEMPERATURE, 20, "°C");
+        double burnV = assumptions.or(burningV, AssumedValue.BURNING_VOLTAGE, 1500, "V");
         if (firing.isEmpty() || coilData.isEmpty() || closing.isEmpty() || breakdown.isEmpty()) {
             SparkSystem.range(assumptions.faults(), feedOhm, feed.ballastOhm(), temperatureC, burnV);
             return Optional.empty();

@@ -1,16 +1,23 @@
 package loomwright.ignition.spark;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.quantities;
+
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.ignition.FeedNeed;
 import loomwright.ignition.SelfHeating;
-import loomwright.ignition.WorkingNumber;
 import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.gap.BreakdownVoltage;
+import loomwright.ignition.gap.GapText;
 import loomwright.ignition.primary.CoilData;
 import loomwright.ignition.primary.DwellLaw;
 import loomwright.ignition.primary.PrimaryCircuit;
 import loomwright.ignition.primary.SecondaryVoltage;
+import loomwright.message.Arg;
+import loomwright.message.Argument.Quantity;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
 
 /** The steps of a spark calculation with the numbers in them, as a textbook sets them out. */
 final class SparkWorking {
@@ -19,7 +26,7 @@ final class SparkWorking {
     private final SparkResult result;
     private final SparkPoint at;
     private final PrimaryCircuit circuit;
-    private final List<String> lines = new ArrayList<>();
+    private final List<Message> lines = new ArrayList<>();
 
     private SparkWorking(SparkInput.Resolved question, SparkResult result) {
         this.question = question;
@@ -29,7 +36,7 @@ final class SparkWorking {
         this.circuit = system.circuit(at.supplyV(), at.bypassed());
     }
 
-    static List<String> lines(SparkInput.Resolved question, SparkResult result) {
+    static List<Message> lines(SparkInput.Resolved question, SparkResult result) {
         SparkWorking working = new SparkWorking(question, result);
         working.circuit();
         working.time();
@@ -43,181 +50,217 @@ final class SparkWorking {
     private void circuit() {
         if (system.coilTemperatureC() != 20) {
             add(
-                    "Coil at %s C: R = R20 (1 + 0.00393 (T - 20)) = %s x (1 + 0.00393 x %s) = %s ohm",
-                    system.coilTemperatureC(),
-                    system.coil().primaryResistanceOhm(),
-                    system.coilTemperatureC() - 20,
-                    system.coilResistanceOhm());
+                    SparkText.COIL_WARM,
+                    arg("temperatureC", system.coilTemperatureC()),
+                    arg("coldOhm", system.coil().primaryResistanceOhm()),
+                    arg("resistanceOhm", system.coilResistanceOhm()));
         }
         add(
-                "Loop: R = feed + ballast + coil = %s + %s + %s = %s ohm"
-                        + (at.bypassed() ? " (ballast bypassed)" : ""),
-                system.feedResistanceOhm(),
-                system.ballastOhm(at.bypassed()),
-                system.coilResistanceOhm(),
-                circuit.resistanceOhm());
+                SparkText.LOOP,
+                arg("feedOhm", system.feedResistanceOhm()),
+                arg("ballastOhm", system.ballastOhm(at.bypassed())),
+                arg("coilOhm", system.coilResistanceOhm()),
+                arg("resistanceOhm", circuit.resistanceOhm()),
+                arg("bypassed", at.bypassed() ? "yes" : "no"));
         add(
-                "Driving voltage: V = supply - drop = %s - %s = %s V",
-                at.supplyV(), system.primarySwitch().dropV(), circuit.drivingV());
-        add("Final current: V / R = %s / %s = %s A", circuit.drivingV(), circuit.resistanceOhm(), circuit.finalA());
+                SparkText.DRIVING,
+                arg("supplyV", at.supplyV()),
+                arg("dropV", system.primarySwitch().dropV()),
+                arg("drivingV", circuit.drivingV()));
         add(
-                "Time constant: L / R = %s mH / %s ohm = %s ms",
-                circuit.inductanceH() * 1e3, circuit.resistanceOhm(), circuit.timeConstantS() * 1e3);
+                SparkText.FINAL_CURRENT,
+                arg("drivingV", circuit.drivingV()),
+                arg("resistanceOhm", circuit.resistanceOhm()),
+                arg("finalA", circuit.finalA()));
+        add(
+                SparkText.TIME_CONSTANT,
+                inductance(),
+                arg("resistanceOhm", circuit.resistanceOhm()),
+                arg("timeConstantS", circuit.timeConstantS()));
+    }
+
+    private Arg inductance() {
+        return arg("inductance", new Quantity(circuit.inductanceH(), "H"));
     }
 
     private void time() {
         add(
-                "Time between sparks of a coil: T = 60 x turns / n = 60 x %s / %s = %s ms",
-                system.firing().turnsPerSpark(), at.speedRpm(), at.cycleS() * 1e3);
+                SparkText.CYCLE,
+                arg("turnsFactor", system.firing().turnsPerSpark()),
+                arg("speedRpm", at.speedRpm()),
+                arg("cycleS", at.cycleS()));
         DwellLaw law = system.primarySwitch().dwellLaw();
         if (law instanceof DwellLaw.FixedAngle angle) {
-            double perRpm = 6 * system.firing().breakerTurnsPerCrankTurn();
             add(
-                    "Dwell: t = angle / (%s n) = %s / (%s x %s) = %s ms",
-                    perRpm, angle.dwellDegrees(), perRpm, at.speedRpm(), at.dwellS() * 1e3);
+                    SparkText.DWELL_BY_ANGLE,
+                    arg("perRpmFactor", 6 * system.firing().breakerTurnsPerCrankTurn()),
+                    arg("angle", new Quantity(angle.dwellDegrees(), "°")),
+                    arg("speedRpm", at.speedRpm()),
+                    arg("dwellS", at.dwellS()));
         } else if (law instanceof DwellLaw.ConstantTime constant) {
             add(
-                    "Dwell: t = min(%s ms, %s T) = %s ms",
-                    constant.dwellS() * 1e3, constant.maxDutyFraction(), at.dwellS() * 1e3);
+                    SparkText.DWELL_BY_TIME,
+                    arg("wantedS", constant.dwellS()),
+                    arg("dutyRatio", constant.maxDutyFraction()),
+                    arg("dwellS", at.dwellS()));
         } else if (law instanceof DwellLaw.CurrentControlled controlled) {
             add(
-                    "Dwell: time to reach the limit of %s A, at most %s T = %s ms: t = %s ms",
-                    circuit.limitA(),
-                    controlled.maxDutyFraction(),
-                    controlled.maxDutyFraction() * at.cycleS() * 1e3,
-                    at.dwellS() * 1e3);
+                    SparkText.DWELL_BY_CURRENT,
+                    arg("limitA", circuit.limitA()),
+                    arg("dutyRatio", controlled.maxDutyFraction()),
+                    arg("mostS", controlled.maxDutyFraction() * at.cycleS()),
+                    arg("dwellS", at.dwellS()));
         }
-        add("Duty: t / T = %s / %s = %s", at.dwellS() * 1e3, at.cycleS() * 1e3, at.dutyFraction());
+        add(
+                SparkText.DUTY,
+                arg("dwellS", at.dwellS()),
+                arg("cycleS", at.cycleS()),
+                arg("dutyRatio", at.dutyFraction()));
     }
 
     private void current() {
         add(
-                "Residual current: the spark takes U / (N L) = %s / (%s x %s mH) = %s A/ms for %s ms and leaves i0 = %s A",
-                system.burningV(),
-                system.coil().turnsRatio(),
-                circuit.inductanceH() * 1e3,
-                circuit.releaseAPerS() / 1e3,
-                at.sparkS() * 1e3,
-                at.residualA());
+                SparkText.RESIDUAL,
+                arg("burningV", system.burningV()),
+                arg("turnsRatio", system.coil().turnsRatio()),
+                inductance(),
+                arg("releaseAPerS", circuit.releaseAPerS()),
+                arg("sparkS", at.sparkS()),
+                arg("residualA", at.residualA()));
         if (at.heldS() > 0) {
             add(
-                    "Current at break: the module's limit, %s A, reached after %s ms and held for %s ms",
-                    at.peakA(), (at.dwellS() - at.heldS()) * 1e3, at.heldS() * 1e3);
+                    SparkText.BREAK_AT_LIMIT,
+                    arg("peakA", at.peakA()),
+                    arg("reachedS", at.dwellS() - at.heldS()),
+                    arg("heldS", at.heldS()));
         } else {
             add(
-                    "Current at break: i = V/R + (i0 - V/R) exp(-t R/L) = %s + (%s - %s) x exp(-%s) = %s A",
-                    circuit.finalA(),
-                    at.residualA(),
-                    circuit.finalA(),
-                    at.dwellS() / circuit.timeConstantS(),
-                    at.peakA());
+                    SparkText.BREAK,
+                    arg("finalA", circuit.finalA()),
+                    arg("residualA", at.residualA()),
+                    arg("exponentFactor", at.dwellS() / circuit.timeConstantS()),
+                    arg("peakA", at.peakA()));
         }
         add(
-                "Energy: E = L i^2 / 2 = 0.5 x %s mH x %s^2 = %s mJ, of which %s mJ are given off before the next dwell",
-                circuit.inductanceH() * 1e3, at.peakA(), at.energyJ() * 1e3, at.releasedJ() * 1e3);
+                SparkText.ENERGY,
+                inductance(),
+                arg("peakA", at.peakA()),
+                arg("energyJ", at.energyJ()),
+                arg("releasedJ", at.releasedJ()));
     }
 
     private void voltage() {
         CoilData coil = system.coil();
         SecondaryVoltage secondary = SecondaryVoltage.of(coil, at.energyJ());
         add(
-                "Available by energy: sqrt(2 eta E / C) = sqrt(2 x %s x %s mJ / %s pF) = %s kV",
-                coil.efficiencyFraction(),
-                at.energyJ() * 1e3,
-                coil.secondaryCapacitanceF() * 1e12,
-                secondary.byEnergyV() / 1e3);
+                SparkText.AVAILABLE_BY_ENERGY,
+                arg("efficiencyRatio", coil.efficiencyFraction()),
+                arg("energyJ", at.energyJ()),
+                arg("capacitance", new Quantity(coil.secondaryCapacitanceF(), "F")),
+                kilovolts("byEnergy", secondary.byEnergyV()));
         add(
-                "Available by clamp: N U = %s x %s = %s kV; the lower counts: %s kV",
-                coil.turnsRatio(), coil.primaryClampV(), secondary.byClampV() / 1e3, at.availableV() / 1e3);
+                SparkText.AVAILABLE_BY_CLAMP,
+                arg("turnsRatio", coil.turnsRatio()),
+                arg("clampV", coil.primaryClampV()),
+                kilovolts("byClamp", secondary.byClampV()),
+                kilovolts("available", at.availableV()));
         Demand demand = result.demand();
         BreakdownVoltage plug = demand.plug();
         add(
-                "Gas in the gap: %s bar, %s K, as dense as air of 293 K at p x 293 / T = %s atm",
-                plug.gap().pressureBar(), plug.gap().temperatureK(), plug.gap().densityAtm());
+                GapText.GAS,
+                arg("pressure", new Quantity(plug.gap().pressureBar(), "bar")),
+                arg("temperatureK", plug.gap().temperatureK()),
+                arg("density", new Quantity(plug.gap().densityAtm(), "atm")));
         for (BreakdownVoltage.ByFormula one : plug.all()) {
             add(
-                    "Required by " + one.formula().formula() + ": "
-                            + one.formula().working(plug.gap()) + " = %s kV"
-                            + (one.withinRange() ? "" : " (not meant for this gap)"),
-                    one.voltageV() / 1e3);
+                    GapText.REQUIRED_BY_FORMULA,
+                    arg("formula", one.formula().formula()),
+                    arg("numbers", one.formula().working(plug.gap())),
+                    kilovolts("required", one.voltageV()),
+                    arg("meant", one.withinRange() ? "yes" : "no"));
         }
         if (plug.formula() == null) {
             add(
-                    "Required: middle of %s kV and %s kV = %s kV",
-                    plug.lowestV() / 1e3, plug.highestV() / 1e3, plug.voltageV() / 1e3);
+                    GapText.REQUIRED_MIDDLE,
+                    kilovolts("lowest", plug.lowestV()),
+                    kilovolts("highest", plug.highestV()),
+                    kilovolts("required", plug.voltageV()));
         }
         if (demand.secondGapV() > 0) {
             add(
-                    "Second plug in series, on its exhaust stroke: "
-                            + BreakdownFormula.LINEAR.working(Demand.exhaust(plug)) + " = %s kV; both %s kV",
-                    demand.secondGapV() / 1e3,
-                    demand.requiredV() / 1e3);
+                    GapText.SECOND_PLUG,
+                    arg("numbers", BreakdownFormula.LINEAR.working(Demand.exhaust(plug))),
+                    kilovolts("second", demand.secondGapV()),
+                    kilovolts("both", demand.requiredV()));
         }
         add(
-                "Margin: available / required = %s / %s = %s",
-                at.availableV() / 1e3, at.requiredV() / 1e3, at.marginRatio());
+                SparkText.MARGIN,
+                kilovolts("available", at.availableV()),
+                kilovolts("required", at.requiredV()),
+                arg("marginRatio", at.marginRatio()));
+    }
+
+    private static Arg kilovolts(String name, double volts) {
+        return arg(name, new Quantity(volts / 1e3, "kV"));
     }
 
     private void heat() {
+        add(SparkText.AVERAGE, arg("averageA", at.averageA()), arg("effectiveA", at.rmsA()));
         add(
-                "Average current: integral of i over the dwell / T = %s A; effective current %s A",
-                at.averageA(), at.rmsA());
-        add("Coil heat: I_eff^2 R = %s^2 x %s = %s W", at.rmsA(), system.coilResistanceOhm(), at.coilHeatW());
+                SparkText.COIL_HEAT,
+                arg("effectiveA", at.rmsA()),
+                arg("coilOhm", system.coilResistanceOhm()),
+                arg("heatW", at.coilHeatW()));
         if (at.ballastHeatW() > 0) {
             add(
-                    "Ballast heat: I_eff^2 R = %s^2 x %s = %s W",
-                    at.rmsA(), system.ballastOhm(at.bypassed()), at.ballastHeatW());
+                    SparkText.BALLAST_HEAT,
+                    arg("effectiveA", at.rmsA()),
+                    arg("ballastOhm", system.ballastOhm(at.bypassed())),
+                    arg("heatW", at.ballastHeatW()));
         }
-        add("Breaker or module: %s W", at.switchHeatW());
+        add(SparkText.SWITCH_HEAT, arg("heatW", at.switchHeatW()));
         SparkResult.Closed closed = result.closed();
         add(
-                "Key on, engine stopped, primary closed: %s A, %s V at the coil, %s W in the coil, %s W in the ballast",
-                closed.currentA(), closed.coilV(), closed.coilHeatW(), closed.ballastHeatW());
+                SparkText.PRIMARY_CLOSED,
+                arg("currentA", closed.currentA()),
+                arg("coilV", closed.coilV()),
+                arg("coilHeatW", closed.coilHeatW()),
+                arg("ballastHeatW", closed.ballastHeatW()));
         SparkResult.HotCoil hot = result.hotCoil();
         if (hot != null && hot.end() instanceof SelfHeating.Settled settled) {
             add(
-                    "Coil warmed up: T = T_start + R_th P(R(T)) settles at %s C, %s ohm, %s W",
-                    settled.hot().temperatureC(),
-                    settled.hot().resistanceOhm(),
-                    settled.hot().powerW());
+                    SparkText.COIL_WARMED_UP,
+                    arg("temperatureC", settled.hot().temperatureC()),
+                    arg("resistanceOhm", settled.hot().resistanceOhm()),
+                    arg("heatW", settled.hot().powerW()));
         }
     }
 
     private void boundaries() {
         FeedNeed need = result.feedNeed();
+        Double speedRpm = need.speedRpm();
         add(
-                "Largest lasting current of the feed, "
-                        + (need.when() == FeedNeed.When.KEY_ON
-                                ? "key on, every contact closed"
-                                : "running at " + WorkingNumber.of(need.speedRpm() == null ? 0 : need.speedRpm())
-                                        + " rpm")
-                        + ": %s A",
-                need.currentA());
-        boundary(result.marginEndsRpm(), "The margin (ratio 1)");
+                SparkText.FEED_NEED,
+                arg("currentA", need.currentA()),
+                quantities("speedRpm", speedRpm == null ? List.of() : List.of(speedRpm)));
+        boundary(SparkText.MARGIN_ENDS, result.marginEndsRpm(), 1);
         boundary(
+                SparkText.RESERVE_ENDS,
                 result.reserveEndsRpm(),
-                "The reserve (ratio " + WorkingNumber.of(question.search().reserveRatio()) + ")");
+                question.search().reserveRatio());
         Boundary starts = result.startsAboveV();
         add(
-                starts.kind() == Boundary.Kind.AT
-                        ? "At cranking speed, %s rpm, it starts above %s V"
-                        : "At cranking speed, %s rpm, it does not start even with %s V",
-                question.search().crankingSpeedRpm(),
-                starts.value());
+                SparkText.STARTS,
+                arg("crankingRpm", question.search().crankingSpeedRpm()),
+                arg("ends", starts.kind()),
+                arg("supplyV", starts.value()));
     }
 
-    private void boundary(Boundary ends, String what) {
-        add(
-                what
-                        + switch (ends.kind()) {
-                            case AT -> " ends at %s rpm";
-                            case NOT_REACHED -> " holds to %s rpm";
-                            case NEVER_THERE -> " is not there at %s rpm";
-                        },
-                ends.value());
+    private void boundary(SparkText what, Boundary ends, double ratio) {
+        add(what, arg("marginRatio", ratio), arg("ends", ends.kind()), arg("speedRpm", ends.value()));
     }
 
-    private void add(String line, double... values) {
-        lines.add(WorkingNumber.line(line, values));
+    private void add(MessageCode code, Arg... arguments) {
+        lines.add(code.with(arguments));
     }
 }

@@ -2,11 +2,13 @@ package loomwright.ignition.spark;
 
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.ignition.AssumedValue;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.primary.DwellLaw;
 import loomwright.ignition.primary.Firing;
 import loomwright.ignition.primary.PrimarySwitch;
 import loomwright.judgement.ignition.ModuleSupplyRule;
+import loomwright.message.MessageCode;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,13 +36,13 @@ public record SwitchInput(
         @Nullable Double moduleLeastV) {
 
     /** What breaks the primary. */
-    public enum Kind {
+    public enum Kind implements MessageCode {
         CONTACT_BREAKER,
         MODULE
     }
 
     /** The names of the dwell laws. */
-    public enum DwellRule {
+    public enum DwellRule implements MessageCode {
         FIXED_ANGLE,
         CONSTANT_TIME,
         CURRENT_CONTROLLED
@@ -75,7 +77,7 @@ public record SwitchInput(
 
     PrimarySwitch resolve(Assumptions assumptions, Firing firing, double nominalV) {
         assumptions.faults().range("/ratingA", ratingA, 0.5, 60).range("/moduleLeastV", moduleLeastV, 0, 60);
-        Kind taken = assumptions.or(kind, "primary broken by", Kind.CONTACT_BREAKER);
+        Kind taken = assumptions.or(kind, AssumedValue.PRIMARY_SWITCH, Kind.CONTACT_BREAKER);
         if (taken == Kind.CONTACT_BREAKER) {
             if (currentLimitA != null) {
                 throw contradiction("/currentLimitA", currentLimitA, "no limit: contacts don't limit the current");
@@ -84,30 +86,31 @@ public record SwitchInput(
                 throw contradiction("/dwellRule", dwellRule, "FIXED_ANGLE: contacts are opened by a cam");
             }
             return new PrimarySwitch.ContactBreaker(
-                    assumptions.or(dropV, "drop of the switch", 0.15, "V"), fixedAngle(assumptions, firing));
+                    assumptions.or(dropV, AssumedValue.DROP_OF_SWITCH, 0.15, "V"), fixedAngle(assumptions, firing));
         }
         return new PrimarySwitch.Module(
-                assumptions.or(dropV, "drop of the switch", 1.0, "V"),
+                assumptions.or(dropV, AssumedValue.DROP_OF_SWITCH, 1.0, "V"),
                 currentLimitA,
                 dwellLaw(assumptions, firing),
-                assumptions.or(moduleLeastV, "the module works from", ModuleSupplyRule.deadV(nominalV), "V"));
+                assumptions.or(moduleLeastV, AssumedValue.MODULE_LEAST, ModuleSupplyRule.deadV(nominalV), "V"));
     }
 
     private DwellLaw dwellLaw(Assumptions assumptions, Firing firing) {
         DwellRule common = currentLimitA == null ? DwellRule.FIXED_ANGLE : DwellRule.CURRENT_CONTROLLED;
-        return switch (assumptions.or(dwellRule, "dwell", common)) {
+        return switch (assumptions.or(dwellRule, AssumedValue.DWELL_RULE, common)) {
             case FIXED_ANGLE -> fixedAngle(assumptions, firing);
             case CONSTANT_TIME ->
                 new DwellLaw.ConstantTime(
-                        assumptions.or(dwellS, "dwell time", 0.0035, 1e3, "ms"),
-                        assumptions.or(maxDutyFraction, "largest duty", 0.8, ""));
+                        assumptions.or(dwellS, AssumedValue.DWELL_TIME, 0.0035, 1e3, "ms"),
+                        assumptions.or(maxDutyFraction, AssumedValue.LARGEST_DUTY, 0.8, ""));
             case CURRENT_CONTROLLED ->
-                new DwellLaw.CurrentControlled(assumptions.or(maxDutyFraction, "largest duty", 0.8, ""));
+                new DwellLaw.CurrentControlled(assumptions.or(maxDutyFraction, AssumedValue.LARGEST_DUTY, 0.8, ""));
         };
     }
 
     private DwellLaw.FixedAngle fixedAngle(Assumptions assumptions, Firing firing) {
-        return new DwellLaw.FixedAngle(assumptions.or(dwellDegrees, "dwell angle", commonDegrees(firing), "degrees"));
+        return new DwellLaw.FixedAngle(
+                assumptions.or(dwellDegrees, AssumedValue.DWELL_ANGLE, commonDegrees(firing), "°"));
     }
 
     private static double commonDegrees(Firing firing) {

@@ -9,6 +9,7 @@ import loomwright.conductor.FuseCurve;
 import loomwright.judgement.Level;
 import loomwright.judgement.Ratio;
 import loomwright.judgement.Verdict;
+import loomwright.message.MessageCode;
 
 /** A fuse against its load and against the wire behind it. */
 public final class FuseRule {
@@ -49,7 +50,7 @@ public final class FuseRule {
     private FuseRule() {}
 
     /** The form in which a rating is made. */
-    public enum Kind {
+    public enum Kind implements MessageCode {
         BLADE,
         MAXI,
         BOLT_DOWN

@@ -5,9 +5,9 @@ import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.conductor.ConductorSize;
+import loomwright.conductor.ConductorText;
 import loomwright.conductor.Conductors;
 import loomwright.conductor.SizeSystem;
-import loomwright.message.Unconverted;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 
@@ -53,7 +53,7 @@ public record ConductorListQuestion(
                 new Listing(
                         first.temperatureC(),
                         described.stream().map(one -> entry(one.result())).toList()),
-                Unconverted.lines(List.of("R = R20 (1 + 0.00393 (T - 20)), R20 by the standard of each size")),
+                List.of(ConductorText.RESISTANCE_LAW.with()),
                 basis(described),
                 described.get(0).cautions());
     }

@@ -8,9 +8,9 @@ import loomwright.answer.Answer;
 import loomwright.answer.Caution;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.conductor.ConductorText;
 import loomwright.conductor.ReferenceTable;
 import loomwright.conductor.ReferenceTables;
-import loomwright.message.Unconverted;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 
@@ -63,7 +63,7 @@ public record TableQuestion(String name) {
                                 .map(ReferenceTable.Column::name)
                                 .toList(),
                         table.rows().stream().map(row -> named(table, row)).toList()),
-                Unconverted.lines(List.of("figures as printed; nothing is calculated")),
+                List.of(ConductorText.AS_PRINTED.with()),
                 List.of(TableListQuestion.basis(table)),
                 List.of(Caution.LOCAL_CODES));
     }

@@ -4,13 +4,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import loomwright.answer.Finding;
 import loomwright.conductor.ConductorSize;
-import loomwright.service.form.CellNumbers;
-import loomwright.service.form.EnumWords;
+import loomwright.message.Message;
 import loomwright.service.form.Table;
 import loomwright.sizing.CircuitSizing;
 import loomwright.sizing.ConductorSizing;
 import loomwright.sizing.FuseChoice;
+import loomwright.sizing.SizingText;
 import loomwright.sizing.VoltageDrop;
 import org.jspecify.annotations.Nullable;
 
@@ -83,11 +84,8 @@ public final class WireForms {
     }
 
     /** Why there is none. */
-    public static String whyNone(CircuitSizing.Result circuit) {
-        return circuit.findings().stream()
-                .map(finding -> finding.message().text().replaceFirst("\\.$", ""))
-                .findFirst()
-                .orElse("no size of the system meets all requirements");
+    public static Message whyNone(CircuitSizing.Result circuit) {
+        return circuit.findings().stream().map(Finding::message).findFirst().orElseGet(SizingText.NO_SIZE_CHOSEN::with);
     }
 
     /** One row per wire, joint and chassis in the direction of the current, then the total. */
@@ -128,13 +126,12 @@ public final class WireForms {
     }
 
     /** Why no size was chosen. */
-    public static String whyNone(ConductorSizing.Result sizing) {
+    public static Message whyNone(ConductorSizing.Result sizing) {
         return sizing.byRule().stream()
                 .filter(rule -> rule.size() == null)
                 .findFirst()
-                .map(rule -> "no size of the system meets the requirement of " + EnumWords.of(rule.rule()) + ": "
-                        + CellNumbers.text(rule.limit()))
-                .orElse("no size of the system meets all requirements");
+                .map(ConductorSizing::noSize)
+                .orElseGet(SizingText.NO_SIZE_CHOSEN::with);
     }
 
     /** One row per requirement with the smallest size that meets it, then the smallest that will do and the usual choice. */

@@ -1,5 +1,7 @@
 package loomwright.service.form;
 
+import static loomwright.message.Arg.arg;
+
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import loomwright.answer.Answer;
@@ -21,18 +23,19 @@ public final class AnswerPage {
     public static byte[] of(String title, Answer<?> answer, Table table) {
         Markup body = new Markup().open("body").open("main");
         body.element("h1", title);
-        body.element("h2", "Cautions");
+        body.element("h2", PostText.CAUTIONS.text());
         list(body, answer.cautions().stream().map(caution -> caution.text()).toList());
-        body.element("h2", "Answer").open("div", "class", "wide", "tabindex", "0");
+        body.element("h2", PostText.ANSWER.text()).open("div", "class", "wide", "tabindex", "0");
         table(body, table);
-        body.close().element("h2", "How it is calculated");
+        body.close().element("h2", PostText.HOW_CALCULATED.text());
         list(body, answer.working().stream().map(Message::text).toList());
-        body.element("h2", "Sources");
+        body.element("h2", PostText.SOURCES.text());
         list(body, answer.basis().stream().map(Basis::inWords).toList());
         body.open("p")
-                .element("a", "Back to the calculators", "href", "/#calculators")
+                .element("a", PostText.BACK_TO_CALCULATORS.text(), "href", "/#calculators")
                 .close();
-        Markup head = new Markup().element("title", title + " - Loomwright");
+        Markup head = new Markup()
+                .element("title", PostText.PAGE_TITLE.with(arg("title", title)).text());
         String page = "<!doctype html><html lang=\"en\"><head>"
                 + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
                 + "<link rel=\"icon\" href=\"data:,\"><link rel=\"stylesheet\" href=\"/page/page.css\">"

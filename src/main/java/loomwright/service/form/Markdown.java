@@ -19,13 +19,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Text with headings, lists and tables as forums and wikis take it. {@link TruncatedMarkdown} makes it fit into a post. */
 public final class Markdown {
-    /** Heading of the section that is never left out. */
-    static final String CAUTIONS = "Cautions";
-    /** Headings of the sections that leave most of the room to the others. */
-    static final String QUESTIONS = "Questions";
-
-    static final String AS_READ = "Read from the list";
-
     private static final int LONGEST_TITLE = 150;
     private static final String WORD_JOINER = "\u2060";
     private static final Pattern AT_A_NAME = Pattern.compile("@(?=\\S)");
@@ -37,7 +30,11 @@ public final class Markdown {
 
     /** Any answer that has a table: the table, the cautions, how it was worked out, on what it rests. */
     public static String of(Answer<?> answer, Table table) {
-        return new Markdown().section("Result").table(table).close(answer).toString();
+        return new Markdown()
+                .section(PostText.RESULT.text())
+                .table(table)
+                .close(answer)
+                .toString();
     }
 
     /** What stands at the end of every answer. */
@@ -50,16 +47,16 @@ public final class Markdown {
         List<String> read = texts(answer, Markdown::isOfReading);
         if (!read.isEmpty()) {
             first(new Markdown()
-                    .bulletsUnder(QUESTIONS, texts(answer, one -> one.code().startsWith("question-")))
-                    .bulletsUnder(AS_READ, texts(answer, one -> one.code().startsWith("list-"))));
+                    .bulletsUnder(PostText.QUESTIONS.text(), texts(answer, one -> one.code().startsWith("question-")))
+                    .bulletsUnder(PostText.AS_READ.text(), texts(answer, one -> one.code().startsWith("list-"))));
         }
-        bulletsUnder("Assumptions", texts(answer, one -> !isOfReading(one)));
+        bulletsUnder(PostText.ASSUMPTIONS.text(), texts(answer, one -> !isOfReading(one)));
         if (!answer.working().isEmpty()) {
-            section("Working")
+            section(PostText.WORKING.text())
                     .bullets(answer.working().stream().map(Message::text).toList());
         }
         if (!answer.basis().isEmpty()) {
-            section("Sources")
+            section(PostText.SOURCES.text())
                     .bullets(answer.basis().stream().map(Basis::inWords).toList());
         }
         return this;
@@ -91,7 +88,7 @@ public final class Markdown {
     public Markdown cautions(Answer<?> answer) {
         return answer.cautions().isEmpty()
                 ? this
-                : section(CAUTIONS)
+                : section(PostText.CAUTIONS.text())
                         .bullets(answer.cautions().stream().map(Caution::text).toList());
     }
 
@@ -115,7 +112,7 @@ public final class Markdown {
     /** A list; says so if there is nothing in it. */
     public Markdown bullets(List<String> lines) {
         if (lines.isEmpty()) {
-            return paragraph("Nothing.");
+            return paragraph(PostText.NOTHING.text());
         }
         lines.forEach(text -> out.append("- ").append(line(text)).append('\n'));
         out.append('\n');
@@ -145,7 +142,7 @@ public final class Markdown {
     /** A table as people read it: columns without any value are left out; says so if there is no row. */
     public Markdown table(Table table) {
         if (table.rows().isEmpty()) {
-            return paragraph("Nothing.");
+            return paragraph(PostText.NOTHING.text());
         }
         List<Integer> used = IntStream.range(0, table.columns().size())
                 .filter(column -> table.rows().stream().anyMatch(row -> row.get(column) != null))
@@ -171,7 +168,7 @@ public final class Markdown {
             return fourDigits(number.doubleValue());
         }
         if (value instanceof Boolean yes) {
-            return yes ? "yes" : "no";
+            return (yes ? PostText.YES : PostText.NO).text();
         }
         return value instanceof Enum<?> word ? EnumWords.of(word) : value.toString();
     }

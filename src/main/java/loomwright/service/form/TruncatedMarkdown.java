@@ -1,9 +1,12 @@
 package loomwright.service.form;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import loomwright.message.Argument.Verbatim;
 
 /**
  * As much of a {@link Markdown} text as a forum post may hold, cut between lines, with a last line that tells what was
@@ -71,7 +74,13 @@ public final class TruncatedMarkdown {
     }
 
     private static String last(List<String> leftOut, int maxLength) {
-        return "*Left out to fit into " + maxLength + " characters: " + String.join("; ", leftOut) + ".*\n";
+        return "*"
+                + PostText.LEFT_OUT
+                        .with(
+                                arg("most", new Verbatim(String.valueOf(maxLength))),
+                                arg("what", String.join("; ", leftOut)))
+                        .text()
+                + "*\n";
     }
 
     private static int length(List<String> lines) {
@@ -94,13 +103,13 @@ public final class TruncatedMarkdown {
         boolean stays() {
             return lines.isEmpty()
                     || !lines.get(0).startsWith(HEADING)
-                    || lines.get(0).equals(HEADING + Markdown.CAUTIONS);
+                    || lines.get(0).equals(HEADING + PostText.CAUTIONS.text());
         }
 
         boolean isOfReading() {
             return !lines.isEmpty()
-                    && (lines.get(0).equals(HEADING + Markdown.QUESTIONS)
-                            || lines.get(0).equals(HEADING + Markdown.AS_READ));
+                    && (lines.get(0).equals(HEADING + PostText.QUESTIONS.text())
+                            || lines.get(0).equals(HEADING + PostText.AS_READ.text()));
         }
 
         /** As many lines as fit, but neither a heading nor the head of a table alone. */
@@ -133,7 +142,9 @@ public final class TruncatedMarkdown {
         /** What to say if only some of its lines are kept; none is longer than for no line. */
         String cutShort(int kept) {
             int all = entries(lines);
-            return (all - kept) + " of " + all + " lines of " + name();
+            return PostText.LINES_OF
+                    .with(arg("left", all - kept), arg("all", all), arg("section", name()))
+                    .text();
         }
 
         String cutShort() {

@@ -1,5 +1,7 @@
 package loomwright.service.http;
 
+import static loomwright.message.Arg.arg;
+
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
@@ -13,6 +15,8 @@ import java.util.function.ToDoubleFunction;
 import loomwright.answer.Answer;
 import loomwright.drawing.Png;
 import loomwright.drawing.Svg;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
 import loomwright.service.form.AnswerPage;
 import loomwright.service.form.CellNumbers;
 import loomwright.service.form.Markdown;
@@ -60,6 +64,10 @@ public final class Representations<T, R> {
         this.rows = rows;
     }
 
+    private enum NoFigure implements MessageCode {
+        NO_FIGURE
+    }
+
     /** JSON only. */
     public static <T, R> Representations<T, R> json() {
         return Representations.<T, R>none().with(Representation.JSON, (asked, answer, json) -> json.write(answer));
@@ -80,13 +88,15 @@ public final class Representations<T, R> {
      *
      * @param otherwise why there is none, for the 422 that is answered then
      */
-    public Representations<T, R> figure(Function<R, OptionalDouble> figure, Function<R, String> otherwise) {
+    public Representations<T, R> figure(Function<R, OptionalDouble> figure, Function<R, Message> otherwise) {
         return text(
                 Representation.TEXT,
                 answer -> CellNumbers.text(figure.apply(answer.result())
                         .orElseThrow(() -> new ProblemException(
                                 ProblemType.UNPROCESSABLE_INPUT,
-                                "There is no such figure: " + otherwise.apply(answer.result()) + "."))));
+                                NoFigure.NO_FIGURE
+                                        .with(arg("why", otherwise.apply(answer.result())))
+                                        .text()))));
     }
 
     /** Also a table: as comma-separated values, and for a forum post with cautions and working. */

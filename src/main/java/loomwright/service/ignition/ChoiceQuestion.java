@@ -81,11 +81,6 @@ public record ChoiceQuestion(
         return ohm == null ? OptionalDouble.empty() : OptionalDouble.of(ohm);
     }
 
-    /** Why there is none: the sentence without its full stop. */
-    public static String whyNone(ChoiceResult result) {
-        return result.text().replaceFirst("\\.$", "");
-    }
-
     /** The exact ballast, then what can be had. */
     public static Table table(ChoiceResult result) {
         List<List<@Nullable Object>> rows = new ArrayList<>();

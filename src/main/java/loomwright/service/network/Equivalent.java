@@ -1,16 +1,19 @@
 package loomwright.service.network;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import loomwright.expression.NetworkReduction;
 import loomwright.expression.NetworkReduction.Method;
 import loomwright.expression.Reduction;
+import loomwright.message.Message;
 import loomwright.network.CurrentSource;
 import loomwright.network.Element;
 import loomwright.network.Network;
 import loomwright.network.Resistor;
 import loomwright.network.VoltageSource;
-import loomwright.service.form.CellNumbers;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,22 +55,15 @@ public record Equivalent(
         return new Equivalent(source.id(), reduced.method(), totalOhm, reduced.steps());
     }
 
-    /** The steps as lines, with what they are and what they come to. */
-    List<String> working() {
-        List<String> lines = new ArrayList<>();
-        lines.add("What " + source + " feeds "
-                + switch (method) {
-                    case SERIES_PARALLEL -> "comes to one resistance by series and parallel steps";
-                    case STAR_DELTA ->
-                        "is not series/parallel; one star-delta step and series and parallel steps make it one resistance";
-                    case SOLVED ->
-                        "is not series/parallel, and one star-delta step does not make it so; the equations give its"
-                                + " resistance";
-                    case OPEN -> "does not join its ends: no current flows";
-                });
-        steps.forEach(step -> lines.add(step.text()));
+    /** The steps, with what they are and what they come to. */
+    List<Message> working() {
+        List<Message> lines = new ArrayList<>();
+        lines.add(NetworkText.REDUCED.with(
+                arg("source", source),
+                arg("method", method.name().toLowerCase(Locale.ROOT).replace('_', '-'))));
+        steps.forEach(step -> lines.add(step.working()));
         if (totalOhm != null) {
-            lines.add(source + " sees " + CellNumbers.text(totalOhm) + " ohm");
+            lines.add(NetworkText.SEEN.with(arg("source", source), arg("totalOhm", totalOhm)));
         }
         return lines;
     }

@@ -1,16 +1,17 @@
 package loomwright.service.network;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.message.Unconverted;
+import loomwright.message.Message;
 import loomwright.network.Lamp;
 import loomwright.network.NetworkFinding;
 import loomwright.network.Solution;
@@ -71,11 +72,7 @@ public record NetworkReport(
                         solution.findings())
                 : new NetworkReport(
                         false, List.of(), List.of(), null, null, null, solution.iterations(), solution.findings());
-        return new Answer<>(
-                report,
-                Unconverted.lines(working(question, nodes, report)),
-                basis(question),
-                List.of(Caution.LOCAL_CODES));
+        return new Answer<>(report, working(question, nodes, report), basis(question), List.of(Caution.LOCAL_CODES));
     }
 
     /** Nodes and elements in one table. */
@@ -128,25 +125,21 @@ public record NetworkReport(
                 : null;
     }
 
-    private static List<String> working(NetworkQuestion question, List<String> nodes, NetworkReport report) {
-        List<String> steps = new ArrayList<>();
-        steps.add(String.format(
-                Locale.ROOT,
-                "%d nodes and %d elements; voltages are taken to %s = 0 V",
-                nodes.size(),
-                question.elements().size(),
-                question.reference()));
+    private static List<Message> working(NetworkQuestion question, List<String> nodes, NetworkReport report) {
+        List<Message> steps = new ArrayList<>();
+        steps.add(NetworkText.SET_UP.with(
+                arg("nodes", nodes.size()),
+                arg("elements", question.elements().size()),
+                arg("reference", question.reference())));
         if (report.solved()) {
-            steps.add("At each node the currents sum to zero (Kirchhoff's current law); solved for the node voltages,"
-                    + " then i of each element from the voltage across it");
-            steps.add("Check: the currents at every node and the powers of all elements sum to zero but for the"
-                    + " residuals given");
+            steps.add(NetworkText.EQUATIONS.with());
+            steps.add(NetworkText.CHECKED.with());
         }
         Equivalent equivalent = report.equivalent();
         if (equivalent != null) {
             steps.addAll(equivalent.working());
         }
-        report.findings().forEach(finding -> steps.add(finding.text()));
+        report.findings().forEach(finding -> steps.add(finding.message()));
         return steps;
     }
 

@@ -7,7 +7,6 @@ import loomwright.answer.Caution;
 import loomwright.answer.InputErrors;
 import loomwright.expression.Reduction;
 import loomwright.expression.ResistanceExpression;
-import loomwright.message.Unconverted;
 import loomwright.network.Element;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
@@ -36,8 +35,7 @@ public record ResistanceQuestion(String network, @Nullable Double acrossV) {
         Reduction reduction = acrossV == null ? expression.reduce() : expression.reduce(acrossV);
         return new Answer<>(
                 reduction,
-                Unconverted.lines(
-                        reduction.steps().stream().map(Reduction.Step::text).toList()),
+                reduction.steps().stream().map(Reduction.Step::working).toList(),
                 List.of(Basis.computed("series and parallel resistances", "Kirchhoff's laws and Ohm's law")),
                 List.of(Caution.LOCAL_CODES));
     }
@@ -47,7 +45,8 @@ public record ResistanceQuestion(String network, @Nullable Double acrossV) {
         return new Table(
                 List.of("rule", "resultOhm", "text"),
                 reduction.steps().stream()
-                        .map(step -> List.<@Nullable Object>of(step.rule(), step.resultOhm(), step.text()))
+                        .map(step -> List.<@Nullable Object>of(
+                                step.rule(), step.resultOhm(), step.working().text()))
                         .toList());
     }
 }

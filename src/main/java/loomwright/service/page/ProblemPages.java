@@ -1,9 +1,12 @@
 package loomwright.service.page;
 
+import static loomwright.message.Arg.arg;
+
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Map;
 import loomwright.drawing.Markup;
+import loomwright.service.form.PostText;
 import loomwright.service.http.FixedHeaders;
 import loomwright.service.http.Reply;
 import loomwright.service.http.Request;
@@ -43,7 +46,12 @@ public final class ProblemPages {
         return "<!doctype html><html lang=\"en\"><head>"
                 + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
                 + "<link rel=\"icon\" href=\"data:,\"><link rel=\"stylesheet\" href=\"/page/page.css\">"
-                + new Markup().element("title", type.title() + " - Loomwright")
+                + new Markup()
+                        .element(
+                                "title",
+                                PostText.PAGE_TITLE
+                                        .with(arg("title", type.title()))
+                                        .text())
                 + "</head>"
                 + body.close().close()
                 + "</html>";

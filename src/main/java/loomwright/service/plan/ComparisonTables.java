@@ -1,5 +1,8 @@
 package loomwright.service.plan;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -12,8 +15,12 @@ import loomwright.comparison.PlanComparison.Kept;
 import loomwright.comparison.PlanComparison.Leftover;
 import loomwright.comparison.PlanComparison.Material;
 import loomwright.comparison.PlanComparison.StepChange;
+import loomwright.drawing.diagram.DiagramText;
+import loomwright.message.Argument.Quantity;
+import loomwright.message.Catalogue;
 import loomwright.service.form.EnumWords;
 import loomwright.service.form.Markdown;
+import loomwright.service.form.PostText;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 
@@ -82,47 +89,62 @@ public final class ComparisonTables {
 
     private static List<String> lines(Material material) {
         List<String> lines = new ArrayList<>();
-        material.parts().forEach(p -> lines.add(p.label() + " (" + p.kind() + "): " + p.data()));
+        material.parts()
+                .forEach(p -> lines.add(PostText.PART_NEEDED
+                        .with(arg("label", p.label()), arg("kind", p.kind()), arg("data", p.data()))
+                        .text()));
         material.wires()
-                .forEach(w -> lines.add("wire " + orDash(w.colour()) + " " + orDash(w.size()) + ": " + w.pieces()
-                        + (w.pieces() == 1 ? " piece, " : " pieces, ") + Markdown.figure(w.totalM()) + " m ("
-                        + String.join(", ", w.wires()) + ")"));
+                .forEach(w -> lines.add(PostText.WIRE_NEEDED
+                        .with(
+                                arg("look", orDash(w.colour())),
+                                arg("size", orDash(w.size())),
+                                arg("pieces", w.pieces()),
+                                arg("totalM", w.totalM()),
+                                texts("wires", w.wires()))
+                        .text()));
         material.terminals()
-                .forEach(t -> lines.add(t.number() + (t.number() == 1 ? " terminal " : " terminals ")
-                        + (t.form() == null
-                                ? "of the form that fits the " + t.at()
-                                : t.form() + " " + Markdown.figure(t.widthMm() == null ? 0 : t.widthMm()) + " mm "
-                                        + t.gender())
-                        + " for wire " + orDash(t.size())));
+                .forEach(t -> lines.add(PostText.TERMINAL_NEEDED
+                        .with(
+                                arg("count", t.number()),
+                                arg("form", t.form() == null ? "none" : String.valueOf(t.form())),
+                                arg("width", new Quantity(t.widthMm() == null ? 0 : t.widthMm(), "mm")),
+                                arg("gender", String.valueOf(t.gender())),
+                                arg("at", String.valueOf(t.at())),
+                                arg("size", orDash(t.size())))
+                        .text()));
         return lines;
     }
 
     private static String orDash(@Nullable String text) {
-        return text == null ? "(not stated)" : text;
+        return text == null ? PostText.NOT_STATED.text() : text;
     }
 
     /** The comparison as text, cautions first. */
     public static String markdown(Answer<PlanComparison> answer) {
         PlanComparison result = answer.result();
-        Markdown text = new Markdown().title("From " + result.before() + " to " + result.after());
+        Markdown text = new Markdown()
+                .title(DiagramText.COMPARISON_TITLE
+                        .with(arg("before", result.before()), arg("after", result.after()))
+                        .text());
         text.cautions(answer);
         if (result.same()) {
-            return text.paragraph("There is no difference.").grounds(answer).toString();
+            return text.paragraph(PostText.NO_DIFFERENCE.text()).grounds(answer).toString();
         }
-        text.section("What is changed");
+        text.section(PostText.WHAT_IS_CHANGED.text());
         text.bullets(result.changes().stream().map(ComparisonTables::line).toList());
-        text.section("What hangs loose or has nothing behind it now");
+        text.section(PostText.NEW_LOOSE_ENDS.text());
         text.bullets(result.newLooseEnds().stream()
                 .map((Leftover l) -> l.text() + " " + l.remedy().text())
                 .toList());
-        text.section("What is put right");
+        text.section(PostText.PUT_RIGHT.text());
         findings(text, result.findings().disappear());
-        text.section("What is new and wrong");
+        text.section(PostText.NEWLY_WRONG.text());
         findings(text, result.findings().appear());
-        text.section("What was wrong and still is");
+        text.section(PostText.STILL_WRONG.text());
         findings(text, result.findings().stay().stream().map(Kept::after).toList());
         for (StepChange step : result.steps()) {
-            text.section("Readings, " + step.description());
+            text.section(
+                    PostText.READINGS_AT.with(arg("when", step.description())).text());
             List<List<String>> rows = new ArrayList<>();
             step.readings()
                     .forEach(r -> rows.add(List.of(
@@ -130,23 +152,23 @@ public final class ComparisonTables {
                             reading(r.before(), r.unit()),
                             reading(r.after(), r.unit()))));
             step.states().forEach(s -> rows.add(List.of(s.part(), s.before(), s.after())));
-            text.table(List.of("At", "Before", "After"), rows);
+            text.table(List.of(PostText.AT.text(), PostText.BEFORE.text(), PostText.AFTER.text()), rows);
         }
-        text.section("Needed");
+        text.section(PostText.NEEDED.text());
         text.bullets(lines(result.needed()));
-        text.section("Left over");
+        text.section(PostText.LEFT_OVER.text());
         text.bullets(lines(result.removedMaterial()));
         return text.grounds(answer).toString();
     }
 
     private static void findings(Markdown text, List<Finding> findings) {
         text.bullets(findings.stream()
-                .map(f -> EnumWords.of(f.severity()) + ": " + f.text())
+                .map(f -> f.severity().text() + ": " + f.text())
                 .toList());
     }
 
     private static String reading(@Nullable Double value, String unit) {
-        return value == null ? "floating" : Markdown.figure(value) + " " + unit;
+        return value == null ? PostText.FLOATING.text() : Catalogue.inUse().quantity(value, unit);
     }
 
     private static String line(ItemChange change) {

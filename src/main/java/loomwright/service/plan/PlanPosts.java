@@ -1,5 +1,7 @@
 package loomwright.service.plan;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,14 +15,15 @@ import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.BackfeedReport.UnintendedFeed;
+import loomwright.message.Catalogue;
 import loomwright.message.Message;
 import loomwright.mistakes.MistakesReport;
 import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.review.ReviewReport;
-import loomwright.service.form.EnumWords;
 import loomwright.service.form.Markdown;
+import loomwright.service.form.PostText;
 import org.jspecify.annotations.Nullable;
 
 /** The answers about plans as text for a forum post, what matters most first. */
@@ -35,31 +38,33 @@ public final class PlanPosts {
                 .flatMap(step -> step.findings().stream().map(f -> step.description() + ": " + f.text()))
                 .toList();
         if (!findings.isEmpty()) {
-            text.section("What is wrong").bullets(findings);
+            text.section(PostText.WHAT_IS_WRONG.text()).bullets(findings);
         }
         bySteps(
                 text,
-                "Volts, to the chassis",
+                PostText.VOLTS,
                 steps,
-                (step, column) -> step.nodes()
-                        .forEach(n -> column.accept(
-                                n.node(), n.voltageV() == null ? "floating" : Markdown.figure(n.voltageV()))));
+                (step, column) -> step.nodes().forEach(n -> column.accept(n.node(), volts(n.voltageV()))));
         bySteps(
                 text,
-                "Amperes",
+                PostText.AMPERES,
                 steps,
-                (step, column) -> step.wires().forEach(w -> column.accept(w.wire(), Markdown.figure(w.currentA()))));
+                (step, column) -> step.wires()
+                        .forEach(w -> column.accept(w.wire(), Catalogue.inUse().quantity(w.currentA(), "A"))));
         bySteps(
                 text,
-                "Volts across the contacts of connectors",
+                PostText.VOLTS_OF_CONNECTORS,
                 steps,
                 (step, column) -> step.connectors()
                         .forEach(c -> c.contacts()
-                                .forEach(b ->
-                                        column.accept(b.from() + " to " + b.to(), Markdown.figure(b.voltageV())))));
+                                .forEach(b -> column.accept(
+                                        PostText.BETWEEN
+                                                .with(arg("from", b.from()), arg("to", b.to()))
+                                                .text(),
+                                        volts(b.voltageV())))));
         bySteps(
                 text,
-                "What parts do",
+                PostText.WHAT_PARTS_DO,
                 steps,
                 (step, column) ->
                         step.parts().forEach(p -> column.accept(p.part(), p.state() == null ? "" : p.state())));
@@ -69,7 +74,7 @@ public final class PlanPosts {
     /** A table with a row for each thing and a column for each step; a row without any entry is left out. */
     private static void bySteps(
             Markdown text,
-            String title,
+            PostText title,
             List<StepReadings> steps,
             BiConsumer<StepReadings, BiConsumer<String, String>> cells) {
         Map<String, List<String>> rows = new LinkedHashMap<>();
@@ -83,14 +88,16 @@ public final class PlanPosts {
                 row.add(cell);
             });
         }
-        List<String> columns = Stream.concat(Stream.of("At"), steps.stream().map(step -> EnumWords.of(step.step())))
+        List<String> columns = Stream.concat(
+                        Stream.of(PostText.AT.text()),
+                        steps.stream().map(step -> step.step().text()))
                 .toList();
         List<List<String>> lines = rows.entrySet().stream()
                 .filter(row -> row.getValue().stream().anyMatch(cell -> !cell.isEmpty()))
                 .map(row -> line(row.getKey(), row.getValue(), steps.size()))
                 .toList();
         if (!lines.isEmpty()) {
-            text.section(title).table(columns, lines);
+            text.section(title.text()).table(columns, lines);
         }
     }
 
@@ -106,12 +113,12 @@ public final class PlanPosts {
     /** What is fed unasked, and the best remedy. */
     public static String backfeed(Answer<BackfeedReport> answer) {
         BackfeedReport report = answer.result();
-        Markdown text = new Markdown().title(report.plan()).section("Live when it should be off");
+        Markdown text = new Markdown().title(report.plan()).section(PostText.LIVE_WHEN_OFF.text());
         if (report.unintendedFeeds().isEmpty()) {
-            text.paragraph("Nothing, in any condition and any position of the free switches.");
+            text.paragraph(PostText.NO_BACKFEED.text());
         }
         for (UnintendedFeed feed : report.unintendedFeeds()) {
-            text.bullet(EnumWords.of(feed.severity()), feed.verdict().text() + alsoIn(feed) + remedy(feed));
+            text.bullet(feed.severity().text(), feed.verdict().text() + alsoIn(feed) + remedy(feed));
         }
         return text.end().close(answer).toString();
     }
@@ -121,15 +128,20 @@ public final class PlanPosts {
                 .map(Occurrence::description)
                 .distinct()
                 .toList();
-        return steps.size() < 2 ? "" : " All such times: " + String.join("; ", steps) + ".";
+        return steps.size() < 2
+                ? ""
+                : " "
+                        + PostText.ALL_SUCH_TIMES
+                                .with(arg("times", String.join("; ", steps)))
+                                .text();
     }
 
     private static String remedy(UnintendedFeed feed) {
         if (feed.remedies().isEmpty()) {
-            return " No remedy was found among the changes that were tried.";
+            return " " + PostText.NO_REMEDY.text();
         }
         Remedy remedy = feed.remedies().get(0);
-        return " Remedy: " + remedy.change().text() + " " + remedy.effect().text();
+        return then(remedy.change().text() + " " + remedy.effect().text());
     }
 
     /** The findings, worst first. */
@@ -137,15 +149,17 @@ public final class PlanPosts {
         ReviewReport report = answer.result();
         Markdown text = new Markdown()
                 .title(report.plan())
-                .paragraph("Dangers: " + report.counts().danger() + ", warnings: "
-                        + report.counts().warning() + ", notes: "
-                        + report.counts().note() + ".");
+                .paragraph(PostText.COUNTS
+                        .with(
+                                arg("dangers", report.counts().danger()),
+                                arg("warnings", report.counts().warning()),
+                                arg("notes", report.counts().note()))
+                        .text());
         if (!report.findings().isEmpty()) {
-            text.section("Findings");
+            text.section(PostText.FINDINGS.text());
         }
         for (Finding finding : report.findings()) {
-            text.bullet(
-                    EnumWords.of(finding.severity()), finding.text() + then(finding.remedyText()) + guessed(finding));
+            text.bullet(finding.severity().text(), finding.text() + then(finding.remedyText()) + guessed(finding));
         }
         return text.end().close(answer).toString();
     }
@@ -157,24 +171,30 @@ public final class PlanPosts {
                         + finding.restsOn().stream().map(Message::text).collect(Collectors.joining(" "));
     }
 
+    private static String volts(@Nullable Double voltageV) {
+        return voltageV == null ? PostText.FLOATING.text() : Catalogue.inUse().quantity(voltageV, "V");
+    }
+
     private static String then(@Nullable String remedy) {
-        return remedy == null ? "" : " Remedy: " + remedy;
+        return remedy == null
+                ? ""
+                : " " + PostText.WITH_REMEDY.with(arg("remedy", remedy)).text();
     }
 
     /** What each mistake does. */
     public static String mistakes(Answer<MistakesReport> answer) {
         MistakesReport report = answer.result();
-        Markdown text = new Markdown().title(report.plan()).section("What each single mistake does");
+        Markdown text = new Markdown().title(report.plan()).section(PostText.MISTAKES.text());
         if (!report.withoutMistake().summary().isEmpty()) {
             text.bullet(
-                    "plan as it is",
+                    PostText.PLAN_AS_IT_IS.text(),
                     report.withoutMistake().summary().stream()
                             .map(Message::text)
                             .collect(Collectors.joining(" ")));
         }
         for (Mistake mistake : report.mistakes()) {
             text.bullet(
-                    EnumWords.of(mistake.severity()),
+                    mistake.severity().text(),
                     mistake.description() + " "
                             + Stream.concat(mistake.summary().stream(), mistake.notes().stream())
                                     .distinct()

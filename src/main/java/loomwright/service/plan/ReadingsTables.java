@@ -1,15 +1,20 @@
 package loomwright.service.plan;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import loomwright.answer.Answer;
+import loomwright.message.Argument.Quantity;
 import loomwright.message.Message;
 import loomwright.readings.ReadingsSheet;
 import loomwright.readings.ReadingsSheet.Reading;
 import loomwright.service.form.Markdown;
+import loomwright.service.form.PostText;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
 
@@ -59,9 +64,10 @@ public final class ReadingsTables {
     /** The sheet to work through: cautions first, then one table for each way the vehicle must stand. */
     public static String markdown(Answer<ReadingsSheet> answer) {
         ReadingsSheet sheet = answer.result();
-        Markdown text = new Markdown().title("Readings: " + sheet.plan());
+        Markdown text = new Markdown()
+                .title(PostText.READINGS_OF.with(arg("plan", sheet.plan())).text());
         text.cautions(answer);
-        text.section("Before the first reading");
+        text.section(PostText.BEFORE_FIRST_READING.text());
         text.bullets(sheet.first().stream().map(Message::text).toList());
         Map<String, List<List<String>>> bySituation = new LinkedHashMap<>();
         for (Reading r : sheet.readings()) {
@@ -77,8 +83,19 @@ public final class ReadingsTables {
                             r.advice()));
         }
         bySituation.forEach((situation, rows) -> text.section(situation)
-                .table(List.of("No.", "Red lead", "Black lead", "Meter", "Sound", "Read", "What it tells"), rows));
-        text.section("Left out");
+                .table(
+                        Stream.of(
+                                        PostText.NUMBER,
+                                        PostText.RED_LEAD,
+                                        PostText.BLACK_LEAD,
+                                        PostText.METER,
+                                        PostText.EXPECTED,
+                                        PostText.MEASURED,
+                                        PostText.WHAT_IT_MEANS)
+                                .map(PostText::text)
+                                .toList(),
+                        rows));
+        text.section(PostText.NOT_ON_THE_SHEET.text());
         text.bullets(sheet.leftOut().stream().map(Message::text).toList());
         return text.grounds(answer).toString();
     }
@@ -88,9 +105,14 @@ public final class ReadingsTables {
         Double nominal = r.nominal();
         Double highest = r.highest();
         if (lowest == null || nominal == null || highest == null) {
-            return r.shows() == ReadingsSheet.Shows.OPEN ? "over range" : "nothing steady, near 0 V";
+            return (r.shows() == ReadingsSheet.Shows.OPEN ? PostText.OVER_RANGE : PostText.NOTHING_STEADY).text();
         }
-        return Markdown.figure(lowest) + " to " + Markdown.figure(highest) + " " + r.unit() + " ("
-                + Markdown.figure(nominal) + ")";
+        String unit = r.unit().equals("ohm") ? "Ω" : r.unit();
+        return PostText.FROM_TO
+                .with(
+                        arg("lowest", new Quantity(lowest, unit)),
+                        arg("highest", new Quantity(highest, unit)),
+                        arg("nominal", new Quantity(nominal, unit)))
+                .text();
     }
 }

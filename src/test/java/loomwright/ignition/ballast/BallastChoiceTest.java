@@ -119,7 +119,7 @@ class BallastChoiceTest {
     void moreThanTheSupplyGivesIsSaidNotThrown() {
         ChoiceResult result = choice(13.0, null, null, null);
         assertThat(result.ballastOhm()).isNull();
-        assertThat(result.text()).startsWith("No ballast gives this");
+        assertThat(result.conclusion().code()).isEqualTo(BallastText.BALLAST_NOT_REACHED);
     }
 
     @Test

@@ -12,12 +12,18 @@ import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.circuit.Condition;
 import loomwright.conductor.ConductorSize;
+import loomwright.ignition.AssumedValue;
 import loomwright.ignition.SelfHeating;
 import loomwright.ignition.ballast.BallastResult.Defect;
 import loomwright.ignition.ballast.BallastResult.ElementFault;
 import loomwright.ignition.ballast.FeedState.ElementState;
 import loomwright.ignition.ballast.FeedState.Reading;
 import loomwright.ignition.ballast.FeedState.Verdict;
+import loomwright.message.Argument.Count;
+import loomwright.message.Argument.Listing;
+import loomwright.message.Argument.Quantity;
+import loomwright.message.Argument.Verbatim;
+import loomwright.message.Argument.Word;
 import loomwright.message.Message;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
@@ -96,8 +102,10 @@ class BallastFeedTest {
     @Test
     @DisplayName("about 10 V or less at the battery while cranking (common practice, no source)")
     void theSupplyWhileCrankingIsJudged() {
-        assertThat(result(Feeds.ideal(List.of(1.5), null, 1.5)).crankingSupply())
-                .contains("10 V or less is usual");
+        Message usual = result(Feeds.ideal(List.of(1.5), null, 1.5)).crankingSupply();
+        assertThat(usual.arguments())
+                .containsEntry("usualV", new Quantity(10, "V"))
+                .containsEntry("usual", new Verbatim("yes"));
         assertThat(in(result(Feeds.ideal(List.of(1.5), null, 1.5)), Condition.CRANK)
                         .supplyV())
                 .isEqualTo(10);
@@ -188,7 +196,7 @@ class BallastFeedTest {
         BallastResult result = result(input);
         assertThat(result.turned().sameAnswer()).isTrue();
         assertThat(result(Feeds.turned(input)).coilKeyOnV()).isCloseTo(result.coilKeyOnV(), within(TIGHT));
-        assertThat(result.polarity()).contains("has no polarity").contains("identical");
+        assertThat(result.polarity().code()).isEqualTo(BallastText.TURNED);
     }
 
     @Test
@@ -203,10 +211,10 @@ class BallastFeedTest {
         assertThat(with(turned, Condition.CRANK).coilV())
                 .isCloseTo(result.turned().crankingCoilV(), within(TIGHT));
         assertThat(with(turned, Condition.CRANK).coilV()).isCloseTo(10 * 1.5 / 2.53, within(1e-4));
-        assertThat(result.polarity())
-                .contains("no polarity")
-                .contains("element 1")
-                .contains("element 2");
+        assertThat(result.polarity().code()).isEqualTo(BallastText.TURNED_WITH_TAP);
+        assertThat(result.polarity().arguments())
+                .containsEntry("asMounted", new Listing(List.of(new Count(1))))
+                .containsEntry("turned", new Listing(List.of(new Count(2))));
     }
 
     // 5 the same figures from the plan
@@ -279,8 +287,8 @@ class BallastFeedTest {
         assertThat(faults.get(1).ballastOhm()).isCloseTo(0.8, within(1e-4));
         assertThat(faults.get(2).currentA()).isZero();
         assertThat(faults.get(2).ballastOhm()).isNull();
-        assertThat(faults.get(2).text()).contains("fires while cranking and stops");
-        assertThat(faults.get(5).text()).doesNotContain("fires while cranking");
+        assertThat(faults.get(2).effect().arguments()).containsEntry("bypassed", new Verbatim("yes"));
+        assertThat(faults.get(5).effect().arguments()).containsEntry("bypassed", new Verbatim("no"));
     }
 
     // 7 warming
@@ -368,12 +376,26 @@ class BallastFeedTest {
     void theWorkingShowsTheNumbersAndTheCautionsApply() {
         Answer<BallastResult> answer = BallastFeed.calculate(Feeds.with(List.of(1.5), null, 1.5, null, 0.05, 0));
         assertThat(answer.working())
-                .extracting(Message::text)
-                .contains(
-                        "Key on: I = U / (feed + ballast + coil + contacts + return) = 12.6 / (0.05 + 1.5 + 1.5 + 0.03"
-                                + " + 0) = 4.091 A")
-                .contains("Key on: U_coil = I R = 4.091 x 1.5 = 6.136 V")
-                .contains("Assumed: supply at rest 12.6 V");
+                .anySatisfy(line -> {
+                    assertThat(line.code()).isEqualTo(BallastText.CURRENT_WITH_CONTACTS);
+                    assertThat(line.arguments())
+                            .containsEntry("when", new Verbatim("run"))
+                            .containsEntry("ballastOhm", new Quantity(1.5, "Ω"));
+                    assertThat(((Quantity) Objects.requireNonNull(
+                                            line.arguments().get("currentA")))
+                                    .value())
+                            .isCloseTo(4.091, within(5e-4));
+                })
+                .anySatisfy(line -> {
+                    assertThat(line.code()).isEqualTo(BallastText.COIL_VOLTAGE);
+                    assertThat(((Quantity) Objects.requireNonNull(
+                                            line.arguments().get("coilV")))
+                                    .value())
+                            .isCloseTo(6.136, within(5e-4));
+                })
+                .anySatisfy(line -> assertThat(line.arguments())
+                        .containsEntry("what", new Word(AssumedValue.SUPPLY_AT_REST))
+                        .containsEntry("value", new Quantity(12.6, "V")));
         assertThat(answer.cautions())
                 .contains(Caution.HIGH_TENSION, Caution.HOT_BALLAST, Caution.KEY_LEFT_ON, Caution.LOCAL_CODES);
     }

@@ -1,5 +1,6 @@
 package loomwright.ignition.change;
 
+import static loomwright.message.Arg.arg;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
@@ -85,9 +86,8 @@ class IgnitionChangeTest {
                 .filteredOn(f -> f.name().equals("closedA"))
                 .singleElement()
                 .satisfies(f -> assertThat(f.value()).isBetween(10.3, 10.5));
-        assertThat(answer.working().get(0).text())
-                .contains("one supply: 14.2 V")
-                .contains("the coil before");
+        assertThat(answer.working().get(0))
+                .isEqualTo(ChangeText.ONE_SUPPLY.with(arg("supplyV", 14.2), arg("from", "usual")));
     }
 
     @Test

@@ -1,5 +1,6 @@
 package loomwright.ignition.spark;
 
+import static loomwright.message.Arg.arg;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -8,11 +9,15 @@ import java.util.Objects;
 import loomwright.answer.Answer;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
+import loomwright.ignition.AssumedValue;
 import loomwright.ignition.SelfHeating.Settled;
 import loomwright.ignition.gap.BreakdownFormula;
+import loomwright.ignition.gap.GapText;
 import loomwright.ignition.primary.CoilPreset;
 import loomwright.ignition.primary.Firing.Arrangement;
+import loomwright.message.Argument.Quantity;
 import loomwright.message.Message;
+import loomwright.message.MessageCode;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -263,21 +268,28 @@ class SparkTest {
                 null,
                 SearchInput.COMMON));
         assertThat(answer.working())
-                .extracting(Message::text)
-                .contains(
-                        "Final current: V / R = 12 / 4 = 3 A",
-                        "Time constant: L / R = 6 mH / 4 ohm = 1.5 ms",
-                        "Dwell: t = angle / (3 n) = 50 / (3 x 3000) = 5.556 ms")
-                .anyMatch(line -> line.startsWith("Required by ") && line.endsWith(" = 9.341 kV"))
-                .contains("Required: middle of 9.341 kV and 11.64 kV = 10.49 kV");
+                .anySatisfy(line -> says(line, SparkText.FINAL_CURRENT, "finalA", 3))
+                .anySatisfy(line -> says(line, SparkText.TIME_CONSTANT, "timeConstantS", 0.0015))
+                .anySatisfy(line -> says(line, SparkText.DWELL_BY_ANGLE, "dwellS", 0.005556))
+                .anySatisfy(line -> says(line, GapText.REQUIRED_BY_FORMULA, "required", 9.341))
+                .anySatisfy(line -> says(line, GapText.REQUIRED_MIDDLE, "required", 10.49));
         assertThat(answer.basis()).extracting(basis -> basis.source()).anyMatch(s -> s.contains("SAE 2000-01-0245"));
     }
 
     @Test
     void aValueTakenForTheCallerIsSaid() {
         assertThat(Spark.calculate(stock(3000, 0.65)).working())
-                .extracting(Message::text)
-                .contains("Assumed: supply 14.2 V", "Assumed: compression ratio 8");
+                .contains(
+                        AssumedValue.ASSUMED.with(
+                                arg("what", AssumedValue.SUPPLY), arg("value", new Quantity(14.2, "V"))),
+                        AssumedValue.ASSUMED.with(
+                                arg("what", AssumedValue.COMPRESSION_RATIO), arg("value", new Quantity(8, ""))));
+    }
+
+    private static void says(Message line, MessageCode code, String name, double value) {
+        assertThat(line.code()).isEqualTo(code);
+        assertThat(((Quantity) Objects.requireNonNull(line.arguments().get(name))).value())
+                .isCloseTo(value, within(1e-3 * value));
     }
 
     @Test

@@ -8,7 +8,7 @@ import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.message.Unconverted;
+import loomwright.message.PlainLine;
 import org.junit.jupiter.api.Test;
 
 /** An answer as a page for people: the cautions before the figures, names as words, nothing taken for markup. */
@@ -18,7 +18,7 @@ class AnswerPageTest {
                     "Wire <b>",
                     new Answer<>(
                             "",
-                            Unconverted.lines(List.of("8 A & 3 m")),
+                            PlainLine.lines(List.of("8 A & 3 m")),
                             List.of(Basis.fromMemory("a rule", "a book")),
                             List.of(Caution.DISCONNECT_BATTERY)),
                     new Table(List.of("part", "lengthM", "heatWPerM"), List.of(Arrays.asList("<script>", 3.0, null)))),

@@ -7,7 +7,7 @@ import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
-import loomwright.message.Unconverted;
+import loomwright.message.PlainLine;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -21,7 +21,7 @@ class MarkdownTest {
                 List.of(Arrays.asList("out", 0.123456, null, true), Arrays.asList("total", 1234.5, null, null)));
         Answer<String> answer = new Answer<>(
                 "",
-                Unconverted.lines(List.of("1 + 1 = 2")),
+                PlainLine.lines(List.of("1 + 1 = 2")),
                 List.of(Basis.fromMemory("a rule", "a book")),
                 List.of(Caution.HOT_BALLAST));
         assertThat(Markdown.of(answer, table)).isEqualTo("""

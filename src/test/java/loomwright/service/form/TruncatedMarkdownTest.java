@@ -8,7 +8,7 @@ import java.util.Collections;
 import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Caution;
-import loomwright.message.Unconverted;
+import loomwright.message.PlainLine;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -45,7 +45,7 @@ class TruncatedMarkdownTest {
     void allCautionsAndTheLongestTitleFitIntoTheShortestLimit() {
         Answer<String> answer = new Answer<>(
                 "",
-                Unconverted.lines(Collections.nCopies(50, "x".repeat(80))),
+                PlainLine.lines(Collections.nCopies(50, "x".repeat(80))),
                 List.of(),
                 Arrays.asList(Caution.values()));
         String text = new Markdown()
@@ -69,7 +69,7 @@ class TruncatedMarkdownTest {
             @ForAll @IntRange(min = 2_000, max = 9_000) int maxLength) {
         Answer<String> answer = new Answer<>(
                 "",
-                Unconverted.lines(Collections.nCopies(steps, "a step")),
+                PlainLine.lines(Collections.nCopies(steps, "a step")),
                 List.of(),
                 List.of(Caution.HOT_BALLAST, Caution.LOCAL_CODES));
         String text = Markdown.of(answer, table(rows, width));
@@ -94,7 +94,7 @@ class TruncatedMarkdownTest {
     void howAListWasReadLeavesRoomForTheFindings() {
         String text = new Markdown()
                 .title("T")
-                .section(Markdown.AS_READ)
+                .section(PostText.AS_READ.text())
                 .bullets(Collections.nCopies(60, "a".repeat(97)))
                 .section("Findings")
                 .bullets(Collections.nCopies(40, "f".repeat(97)))

@@ -1,0 +1,47 @@
+package loomwright.drawing.plot;
+
+import loomwright.message.MessageCode;
+
+/** Titles, axes, names of curves and descriptions of plots. */
+public enum PlotText implements MessageCode {
+    AXIS_LENGTH,
+    AXIS_DROP,
+    AXIS_CURRENT,
+    AXIS_TIME,
+    AXIS_PRIMARY_TIME,
+    AXIS_COIL_CURRENT,
+    AXIS_SPEED,
+    AXIS_SUPPLY,
+    AXIS_SECONDARY,
+    DROP_TITLE,
+    DROP_LIMIT,
+    DROP_ASKED,
+    DROP_OF_SIZE,
+    DROP_DESCRIPTION,
+    FUSE_TITLE,
+    FUSE_LOAD,
+    FUSE_AMPACITY,
+    FUSE_SHORT,
+    FUSE_LATEST,
+    FUSE_EARLIEST,
+    FUSE_WIRE_WITHOUT_LOSS,
+    FUSE_WIRE_WITH_LOSS,
+    FUSE_SWITCH_ON,
+    FUSE_WIRE_TOO_HOT,
+    FUSE_OPENS_WITHIN,
+    FUSE_DESCRIPTION,
+    SPARK_TITLE,
+    PRIMARY_TITLE,
+    PRIMARY_CURVE,
+    PRIMARY_BREAK,
+    SPEED_TITLE,
+    SPEED_NO_SPARK,
+    SUPPLY_TITLE,
+    SUPPLY_STARTS,
+    REQUIRED_BAND,
+    REQUIRED,
+    WITH_RESERVE,
+    AVAILABLE,
+    ASKED_ABOUT,
+    SPARK_DESCRIPTION
+}

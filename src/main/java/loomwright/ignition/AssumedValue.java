@@ -1,0 +1,50 @@
+package loomwright.ignition;
+
+import loomwright.message.MessageCode;
+
+/** What a question about an ignition may leave out, and the line that says what was taken instead. */
+public enum AssumedValue implements MessageCode {
+    SUPPLY,
+    NOMINAL_VOLTAGE,
+    SUPPLY_AT_REST,
+    SUPPLY_CRANKING,
+    SUPPLY_RUNNING,
+    FEED_RESISTANCE,
+    RETURN_RESISTANCE,
+    BYPASS_RESISTANCE,
+    AMBIENT_TEMPERATURE,
+    COIL_TEMPERATURE,
+    COIL_PRIMARY,
+    PRIMARY_INDUCTANCE,
+    TURNS_RATIO,
+    PRIMARY_CLAMP,
+    SECONDARY_CAPACITANCE,
+    EFFICIENCY,
+    FEED_OF_COIL,
+    COIL_KIND,
+    CYLINDERS,
+    STROKES,
+    ARRANGEMENT,
+    PRIMARY_SWITCH,
+    DROP_OF_SWITCH,
+    MODULE_LEAST,
+    MODULE_SATURATION,
+    CONTACT_RESISTANCE,
+    DWELL_RULE,
+    DWELL_TIME,
+    DWELL_ANGLE,
+    DWELL_FRACTION,
+    LARGEST_DUTY,
+    PLUG_GAP,
+    COMPRESSION_RATIO,
+    MANIFOLD_PRESSURE,
+    INTAKE_TEMPERATURE,
+    POLYTROPIC_EXPONENT,
+    SPARK_ADVANCE,
+    BURNING_VOLTAGE,
+    RESERVE_RATIO,
+    TOP_SPEED,
+    CRANKING_SPEED,
+    /** The line itself. */
+    ASSUMED
+}
