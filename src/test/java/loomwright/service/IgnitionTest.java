@@ -199,8 +199,8 @@ class IgnitionTest {
     @Test
     void aBallastHasNoPolarityInWords() throws IOException {
         String polarity = get("/v1/ballast?elementsOhm=1.5&coilPrimaryOhm=1.5")
-                .at("/result/polarity")
+                .at("/result/polarity/code")
                 .asText();
-        assertThat(polarity).contains("has no polarity");
+        assertThat(polarity).isEqualTo("turned");
     }
 }

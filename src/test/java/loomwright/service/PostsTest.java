@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.util.Set;
 import java.util.stream.Stream;
+import loomwright.operation.Step;
 import loomwright.service.form.TruncatedMarkdown;
 import loomwright.service.stream.BulkOperations;
 import org.junit.jupiter.api.DynamicTest;
@@ -98,9 +99,9 @@ class PostsTest {
                 .post("/v1/plans/solution?format=markdown")
                 .asString();
         assertThat(post)
-                .contains("| At | off | accessory | run | crank | running | off-engine-turning | off-again |")
-                .containsPattern("(?m)^\\| key\\.30( \\| 1[0-9]\\.[0-9]){7} \\|$")
-                .containsPattern("(?m)^\\| starter\\.33 \\| 0 \\| -0\\.001 \\| ");
+                .contains("| " + Step.OFF.text() + " | " + Step.ACCESSORY.text() + " | ")
+                .containsPattern("(?m)^\\| key\\.30( \\| 1[0-9](\\.[0-9])? V){7} \\|$")
+                .containsPattern("(?m)^\\| starter\\.33( \\| [-0-9.]+ V){7} \\|$");
     }
 
     @ParameterizedTest

@@ -68,6 +68,7 @@ class PseudoLanguageTest {
                             "limit",
                             "not",
                             "open",
+                            "operates",
                             "primary",
                             "pulled",
                             "rated",
