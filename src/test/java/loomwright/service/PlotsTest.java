@@ -120,7 +120,9 @@ class PlotsTest {
         List<String> texts = Labels.of(svg("/v1/spark?speedRpm=1000&currentLimitA=6&switchedBy=module")).list().stream()
                 .map(Labels.Label::text)
                 .toList();
-        assertThat(texts).contains(PlotText.AXIS_SPEED.text(), PlotText.AXIS_SUPPLY.text()).doesNotContain("8000");
+        assertThat(texts)
+                .contains(PlotText.AXIS_SPEED.text(), PlotText.AXIS_SUPPLY.text())
+                .doesNotContain("8000");
     }
 
     /** Which side is safe is an area, not a line to be interpreted. */

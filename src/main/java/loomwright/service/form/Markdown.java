@@ -47,8 +47,12 @@ public final class Markdown {
         List<String> read = texts(answer, Markdown::isOfReading);
         if (!read.isEmpty()) {
             first(new Markdown()
-                    .bulletsUnder(PostText.QUESTIONS.text(), texts(answer, one -> one.code().startsWith("question-")))
-                    .bulletsUnder(PostText.AS_READ.text(), texts(answer, one -> one.code().startsWith("list-"))));
+                    .bulletsUnder(
+                            PostText.QUESTIONS.text(),
+                            texts(answer, one -> one.code().startsWith("question-")))
+                    .bulletsUnder(
+                            PostText.AS_READ.text(),
+                            texts(answer, one -> one.code().startsWith("list-"))));
         }
         bulletsUnder(PostText.ASSUMPTIONS.text(), texts(answer, one -> !isOfReading(one)));
         if (!answer.working().isEmpty()) {

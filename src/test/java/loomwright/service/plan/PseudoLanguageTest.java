@@ -26,6 +26,7 @@ import loomwright.drawing.sheet.PrintedSheet;
 import loomwright.drawing.sheet.SheetQuestion;
 import loomwright.message.Untranslated;
 import loomwright.mistakes.MistakesAnswer;
+import loomwright.mistakes.MistakesOptions;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.Step;
@@ -107,7 +108,9 @@ class PseudoLanguageTest {
                 () -> PlanPosts.backfeed(
                         plain(BackfeedAnswer.of(PLAN, BackfeedOptions.USUAL, limits, network, UNTOLD))));
         surfaces.put("review", () -> PlanPosts.review(plain(PlanReview.of(PLAN, limits, network, UNTOLD))));
-        surfaces.put("mistakes", () -> PlanPosts.mistakes(plain(MistakesAnswer.of(PLAN, network, UNTOLD))));
+        surfaces.put(
+                "mistakes",
+                () -> PlanPosts.mistakes(plain(MistakesAnswer.of(PLAN, MistakesOptions.USUAL, network, UNTOLD))));
         surfaces.put(
                 "readings",
                 () -> ReadingsTables.markdown(
