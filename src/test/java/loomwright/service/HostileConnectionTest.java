@@ -299,6 +299,19 @@ class HostileConnectionTest {
         }
     }
 
+    @Test
+    @Timeout(60)
+    void connectionsThatAreClosedNoLongerCount() throws IOException {
+        try (Server server = server(100, 30_000, 60_000)) {
+            for (int i = 0; i < 150; i++) {
+                try (Socket socket = connect(server)) {
+                    send(socket, PLAIN_GET);
+                    assertThat(rest(socket)).startsWith("HTTP/1.1 200 ");
+                }
+            }
+        }
+    }
+
     /** Whoever scans ports must not raise an alarm: a request that never came to its end is no fault of the service. */
     @Test
     @Timeout(60)

@@ -41,6 +41,8 @@ public final class ConnectionBounds implements Connection.Listener {
     private final int ofOneAddress;
     private final long headMs;
     private final Map<String, Integer> byAddress = new ConcurrentHashMap<>();
+    /** With their addresses, which a closed one no longer tells. */
+    private final Map<Connection, String> open = new ConcurrentHashMap<>();
 
     private ConnectionBounds(AbstractConnector connector, ServiceLimits limits, boolean isBehindProxies) {
         this.connector = connector;
@@ -62,11 +64,11 @@ public final class ConnectionBounds implements Connection.Listener {
      * fewer descriptors. Only Linux tells.
      */
     public static int most(ServiceLimits limits) {
-        Path open = Path.of("/proc/self/fd");
-        if (!Files.isDirectory(open)) {
+        Path descriptors = Path.of("/proc/self/fd");
+        if (!Files.isDirectory(descriptors)) {
             return limits.connections();
         }
-        try (Stream<Path> inUse = Files.list(open);
+        try (Stream<Path> inUse = Files.list(descriptors);
                 Stream<String> lines = Files.lines(Path.of("/proc/self/limits"))) {
             long free = lines.map(OPEN_FILES::matcher)
                             .filter(Matcher::matches)
@@ -83,6 +85,7 @@ public final class ConnectionBounds implements Connection.Listener {
     @Override
     public void onOpened(Connection connection) {
         String address = address(connection);
+        open.put(connection, address);
         if (byAddress.merge(address, 1, Integer::sum) > ofOneAddress) {
             longestIdle(address).orElse(connection).getEndPoint().close();
         }
@@ -97,14 +100,17 @@ public final class ConnectionBounds implements Connection.Listener {
                 .map(EndPoint::getConnection)
                 .filter(HttpConnection.class::isInstance)
                 .map(HttpConnection.class::cast)
-                .filter(held -> held.getParser().isStart() && address(held).equals(address))
+                .filter(held -> held.getParser().isStart() && address.equals(open.get(held)))
                 .map(Connection.class::cast)
                 .findFirst();
     }
 
     @Override
     public void onClosed(Connection connection) {
-        byAddress.computeIfPresent(address(connection), (address, open) -> open == 1 ? null : open - 1);
+        String address = open.remove(connection);
+        if (address != null) {
+            byAddress.computeIfPresent(address, (key, count) -> count == 1 ? null : count - 1);
+        }
     }
 
     private static String address(Connection connection) {
