@@ -23,7 +23,16 @@ public final class LampLaw {
             "test volts of lamps: 6.75 V; 13.2 V headlamps, 13.5 V others; 28 V",
             "UN Regulation 37 through EU Directive 97/24/EC, IEC 60810");
 
+    public static final Basis OVERVOLTAGE_BASIS = new Basis(
+            "filament lamp: above 1.1 times its test volts a note, above 1.2 times a warning",
+            "life by volts to the power of -13 (lamp maker's page): 29 % and 9 % of it; the two figures are common practice",
+            Basis.Status.COMMON_PRACTICE);
+
     private static final double HEADLAMP_LEAST_W = 35;
+    /** Volts over test volts from which a lamp is too bright. */
+    private static final double BRIGHT_NOTE = 1.1;
+
+    private static final double BRIGHT_WARNING = 1.2;
 
     private LampLaw() {}
 
@@ -41,6 +50,24 @@ public final class LampLaw {
             return ratedW >= HEADLAMP_LEAST_W ? 13.2 : 13.5;
         }
         return ratedV == 24 ? 28 : ratedV;
+    }
+
+    /**
+     * Judges the volts that a lit lamp gets, by its life.
+     *
+     * @param lampV 0 or more
+     * @param testV see {@link #testV}
+     */
+    public static Verdict judgeOvervoltage(double lampV, double testV) {
+        double share = lampV / testV;
+        Level level = share > BRIGHT_WARNING ? Level.WARNING : share > BRIGHT_NOTE ? Level.NOTE : Level.FITS;
+        return new Verdict(
+                "lamp-overvoltage",
+                level,
+                Ratio.of(lampV, BRIGHT_NOTE * testV).borderline(),
+                lampV,
+                BRIGHT_NOTE * testV,
+                OVERVOLTAGE_BASIS);
     }
 
     /** Light over rated light, from volts over test volts (0 or more). */

@@ -72,15 +72,8 @@ public enum LoadKind {
     /** Below this current no coil sparks. */
     public static final double COIL_DEAD_A = 1.6;
 
-    /** A filament above this share of its test volts is a note: it lives a third as long. */
-    public static final double FILAMENT_BRIGHT_NOTE = 1.1;
-    /** A filament above this share of its test volts is a warning. */
-    public static final double FILAMENT_BRIGHT_WARNING = 1.2;
-
     /** A gauge reads right up to this share of its (stabilised) volts. Common practice, no source. */
     public static final double GAUGE_MOST = 1.15;
-
-    private static final double COPPER_PER_K = 0.00393;
 
     private final double works;
     private final double weak;
@@ -138,14 +131,5 @@ public enum LoadKind {
         }
         boolean nothingBetween = weak == creeps;
         return nothingBetween || share >= weak ? Strength.WEAK : Strength.CREEPS;
-    }
-
-    /**
-     * By how much the operate volts of a relay or solenoid rise when its winding is hot: its ohms do, its amperes count.
-     *
-     * @param temperatureC of the winding; the makers' figures are for 23 C
-     */
-    public static double hotOperateFactor(double temperatureC) {
-        return 1 + COPPER_PER_K * (temperatureC - 23);
     }
 }

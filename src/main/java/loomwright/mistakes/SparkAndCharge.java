@@ -4,7 +4,6 @@ import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import loomwright.answer.Severity;
 import loomwright.circuit.Capacitor;
 import loomwright.circuit.Coil;
@@ -14,7 +13,7 @@ import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.operation.Branch;
+import loomwright.operation.GeneratorOutput;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
@@ -119,7 +118,8 @@ final class SparkAndCharge {
         if (!was.solved() || !is.solved()) {
             return;
         }
-        if (outputA(generator, was) > GIVES_A && outputA(generator, is) <= leastA(generator, was)) {
+        if (GeneratorOutput.outputA(was, generator) > GIVES_A
+                && GeneratorOutput.outputA(is, generator) <= leastA(generator, was)) {
             notes.add(new Note(Severity.DANGER, MistakeText.NO_CHARGE.with(arg("generator", generator.thing()))));
         }
         if (generator instanceof Dynamo) {
@@ -134,22 +134,7 @@ final class SparkAndCharge {
 
     /** A dynamo that has not built up still gives what the magnetism left in it makes. */
     private static double leastA(Generator generator, SolvedStep was) {
-        return generator instanceof Dynamo ? LOST * outputA(generator, was) : GIVES_A;
-    }
-
-    /** What comes out at its output, A. */
-    private static double outputA(Generator generator, SolvedStep solved) {
-        double outA = 0;
-        String output = generator.terminal(generator.outputTerminal()).toString();
-        String back = generator.terminal(generator.returnTerminal()).toString();
-        for (int i = solved.firstBranchOf(generator.id()); i < solved.endBranchOf(generator.id()); i++) {
-            Branch branch = solved.branches().get(i);
-            boolean main = Set.of(branch.from(), branch.to()).equals(Set.of(back, output));
-            if (main && solved.powerW(i) < 0) {
-                outA += Math.abs(solved.currentA(i));
-            }
-        }
-        return outA;
+        return generator instanceof Dynamo ? LOST * GeneratorOutput.outputA(was, generator) : GIVES_A;
     }
 
     private double fieldV(Generator generator, SolvedStep solved) {

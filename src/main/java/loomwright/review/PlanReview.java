@@ -97,7 +97,9 @@ public final class PlanReview {
         if (findings.stream().anyMatch(f -> UNFUSED.contains(f.code()))) {
             cautions.add(Caution.UNFUSED_SUPPLY);
         }
-        if (findings.stream().anyMatch(f -> f.code().equals(FindingCode.CHARGING_VOLTAGE_HIGH.code()))) {
+        if (findings.stream()
+                .anyMatch(f -> f.code().equals(FindingCode.CHARGING_VOLTAGE_HIGH.code())
+                        || f.code().equals(FindingCode.CHARGING_VOLTAGE_LOW.code()))) {
             // Its remedy is to measure with the engine running, in a plan that may draw nothing that turns.
             cautions.add(Caution.MOVING_PARTS);
         }

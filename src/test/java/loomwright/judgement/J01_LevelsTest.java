@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Random;
 import loomwright.circuit.BatteryLaw;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Levels of a judged ratio, drops, loads, battery and starter. */
 class J01_LevelsTest {
@@ -128,8 +130,23 @@ class J01_LevelsTest {
         assertThat(50 * ChargingRule.outputFraction(1300)).isEqualTo(16, within(1.0));
         assertThat(50 * ChargingRule.outputFraction(2500)).isEqualTo(41, within(2.0));
         assertThat(ChargingRule.outputFraction(600)).isZero();
-        assertThat(ChargingRule.posts(12.8, 12)).isEqualTo(ChargingRule.Posts.NOT_CHARGING);
-        assertThat(ChargingRule.posts(7.1, 6)).isEqualTo(ChargingRule.Posts.GOOD);
-        assertThat(ChargingRule.posts(31.2, 24).level()).isEqualTo(Level.DANGER);
+        assertThat(ChargingRule.idleA(50)).isEqualTo(16, within(1.0));
+    }
+
+    /** Regulated volts of service specifications, 13.7 to 14.7 V at 12 V, are right at 6, 12 and 24 V; others are not. */
+    @ParameterizedTest
+    @CsvSource({
+        "12, 13.7, FITS",
+        "12, 14.7, FITS",
+        "6, 7.1, FITS",
+        "24, 28.4, FITS",
+        "12, 13.4, NOTE",
+        "12, 12.8, WARNING",
+        "6, 7.6, WARNING",
+        "24, 31.2, DANGER",
+        "6, 14.2, DANGER"
+    })
+    void chargingVoltsByTheirBand(double nominalV, double chargingV, Level expected) {
+        assertThat(ChargingRule.judge(chargingV, nominalV).level()).isEqualTo(expected);
     }
 }

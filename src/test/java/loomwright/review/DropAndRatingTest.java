@@ -43,6 +43,21 @@ class DropAndRatingTest {
         assertThat(finding.basis().source()).contains("common practice");
     }
 
+    /** 0.35 V in contact and new feed instead of what is lost now, at 12 V; light by volts to the power of 3.4. */
+    @Test
+    void whatARelayWouldWinBackOfALampsLightIsTold() {
+        Finding finding = get(lamp(0.9, 0.1), FindingCode.VOLTAGE_DROP);
+        double lampV = figure(finding, "supplyV") - figure(finding, "returnDropV") - 0.35;
+        assertThat(figure(finding, "relayLightPercent"))
+                .isCloseTo(100 * Math.pow(lampV / 13.5, 3.4), within(0.5))
+                .isGreaterThan(figure(finding, "lightPercent"))
+                .isLessThan(figure(finding, "fullLightPercent"));
+        assertThat(word(finding.message(), "relay")).isEqualTo("yes");
+        assertThat(word(get(lamp(0.1, 0.9), FindingCode.VOLTAGE_DROP).message(), "relay"))
+                .as("a bad earth is not cured by a relay in the feed")
+                .isEqualTo("no");
+    }
+
     @Test
     void aVoltIsLeftToALampOfMoreThanFifteenWatts() {
         assertThat(find(lamp(0.2, 0.2), FindingCode.VOLTAGE_DROP)).isEmpty();

@@ -10,6 +10,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
+import loomwright.answer.Severity;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
@@ -95,6 +96,41 @@ class HighVoltageTest {
                 .isEmpty();
         assertThat(find(charged(nominalV, ",'regulatedV':" + 14.8 * nominalV / 12), FindingCode.CHARGING_VOLTAGE_HIGH))
                 .isEmpty();
+    }
+
+    /** 13.4 V at 12 V never fills the battery; set right it is silent. */
+    @Test
+    void oneRegulatedTooLowIsToldToo() {
+        Finding finding = get(charged(12, ",'regulatedV':13.4"), FindingCode.CHARGING_VOLTAGE_LOW);
+        assertThat(finding.severity()).isEqualTo(Severity.NOTE);
+        assertThat(figure(finding, "limitV")).isEqualTo(13.7);
+        assertThat(find(charged(12, ",'regulatedV':13.8"), FindingCode.CHARGING_VOLTAGE_LOW))
+                .isEmpty();
+    }
+
+    /** 30 A of load behind a machine of 20 A: the battery gives the rest. One of what the remedy names is enough. */
+    @Test
+    void aMachineThatGivesLessThanRunsIsTold() {
+        String load = "{'kind':'load','id':'lamps','currentA':30,'meantLive':['running']}";
+        Finding finding = get(loaded(20, load), FindingCode.GENERATOR_OVERLOADED);
+        assertThat(finding.ids()).containsExactly("alt");
+        assertThat(finding.severity()).isEqualTo(Severity.WARNING);
+        assertThat(figure(finding, "loadsA")).isCloseTo(30, within(0.5));
+        assertThat(find(loaded(1.01 * figure(finding, "loadsA"), load), FindingCode.GENERATOR_OVERLOADED))
+                .isEmpty();
+    }
+
+    private static Plan loaded(double limitA, String load) {
+        return Plans.of(
+                12,
+                "negative",
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                        + "{'kind':'alternator','id':'alt','selfExciting':true,'limitA':" + limitA + "}," + load,
+                "{'id':'W1','from':'battery.minus','to':'body.31','resistanceOhm':0.001},"
+                        + "{'id':'W2','from':'alt.B-','to':'body.31','resistanceOhm':0.001},"
+                        + "{'id':'W3','from':'alt.B+','to':'battery.plus','resistanceOhm':0.001},"
+                        + "{'id':'W4','from':'battery.plus','to':'lamps.a','resistanceOhm':0.001},"
+                        + "{'id':'W5','from':'lamps.b','to':'body.31','resistanceOhm':0.001}");
     }
 
     @Test

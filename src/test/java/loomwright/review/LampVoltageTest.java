@@ -28,7 +28,7 @@ class LampVoltageTest {
         assertThat(finding.ids()).containsExactly("lamp");
         assertThat(instant(finding.message())).containsExactly("running");
         assertThat(figure(finding, "ratedV")).isEqualTo(6);
-        assertThat(figure(finding, "limitRatio")).isCloseTo(figure(finding, "lampV") / (1.25 * 6), within(1e-12));
+        assertThat(figure(finding, "limitRatio")).isCloseTo(figure(finding, "lampV") / (1.1 * 6.75), within(1e-12));
         assertThat(instant(get(lamp(6, "'run'"), FindingCode.LAMP_OVERVOLTAGE).message()))
                 .containsExactly("run");
     }

@@ -179,7 +179,7 @@ class ContractTest {
         return Stream.concat(
                         Stream.of(FindingCode.values()).map(FindingCode::code),
                         Stream.of(IgnitionMistake.Kind.values())
-                                .filter(kind -> kind != IgnitionMistake.Kind.CONTACTS_OVERLOADED)
+                                .filter(kind -> kind != IgnitionMistake.Kind.CONTACT_OVERLOADED)
                                 .map(IgnitionMistake.Kind::code))
                 .toList();
     }

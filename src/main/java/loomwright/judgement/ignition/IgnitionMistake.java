@@ -70,7 +70,7 @@ public record IgnitionMistake(
         BALLAST_TOO_SMALL,
         BALLAST_TOO_LARGE,
         COIL_WEAK,
-        CONTACTS_OVERLOADED,
+        CONTACT_OVERLOADED,
         MODULE_OVERLOADED,
         LIMIT_NOT_REACHED,
         COIL_OF_LITTLE_USE

@@ -124,7 +124,7 @@ public final class IgnitionRule {
         Level contacts = contacts(loop);
         if (contacts != Level.FITS) {
             Verdict judged = judgeContacts(loop.runningA(), loop.switchRatingA());
-            found.add(new Found(Kind.CONTACTS_OVERLOADED, contacts, judged.value(), judged.limit(), judged.basis()));
+            found.add(new Found(Kind.CONTACT_OVERLOADED, contacts, judged.value(), judged.limit(), judged.basis()));
         }
         found.addAll(module(loop));
         tooLarge(loop).ifPresent(found::add);
@@ -287,7 +287,7 @@ public final class IgnitionRule {
                         new IgnitionRemedy(IgnitionRemedy.Kind.FREE_BYPASS, 0, loop.withBallast(loop.ballastOhm())),
                         new IgnitionRemedy(IgnitionRemedy.Kind.REMOVE_BALLAST, 0, loop.withBallast(0)));
             case NO_CURRENT_LIMIT -> Stream.of(module, directCoil, ballastedCoil);
-            case COIL_OVERHEATS, BALLAST_TOO_SMALL, BALLAST_TOO_LARGE, CONTACTS_OVERLOADED ->
+            case COIL_OVERHEATS, BALLAST_TOO_SMALL, BALLAST_TOO_LARGE, CONTACT_OVERLOADED ->
                 Stream.concat(ballast(loop).stream(), Stream.of(directCoil));
             case COIL_WEAK -> Stream.of(noBallast, directCoil);
             case LIMIT_NOT_REACHED -> Stream.of(noBallast);

@@ -42,6 +42,10 @@ public enum FindingCode implements MessageCode {
     WINDING_OVERVOLTAGE,
     /** An alternator or the supply while running is regulated to more than the system stands. */
     CHARGING_VOLTAGE_HIGH,
+
+    CHARGING_VOLTAGE_LOW,
+
+    GENERATOR_OVERLOADED,
     /** A motor is held fast while it has current. */
     MOTOR_STALLED,
     GAUGES_READ_HIGH,

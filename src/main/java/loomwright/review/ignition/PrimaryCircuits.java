@@ -46,7 +46,7 @@ public final class PrimaryCircuits implements Check {
     private static List<Finding> judge(ReviewContext context, Coil coil) {
         return findLoop(context, coil).stream()
                 .flatMap(loop -> IgnitionRule.judge(loop).stream()
-                        .filter(mistake -> mistake.kind() != Kind.CONTACTS_OVERLOADED)
+                        .filter(mistake -> mistake.kind() != Kind.CONTACT_OVERLOADED)
                         .map(mistake -> found(coil, loop, mistake)))
                 .toList();
     }

@@ -12,6 +12,7 @@ import loomwright.circuit.Generator;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
 import loomwright.operation.FeedStrength;
+import loomwright.operation.GeneratorOutput;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
@@ -38,7 +39,7 @@ public final class BatteryIsolation implements Check {
                 continue;
             }
             for (Generator generator : context.plan().listParts(Generator.class)) {
-                if (outputA(moment.solved(), generator) < FeedStrength.TRICKLE_A) {
+                if (GeneratorOutput.outputA(moment.solved(), generator) < FeedStrength.TRICKLE_A) {
                     continue;
                 }
                 for (Switch.Position position : chosen.positions()) {
@@ -46,7 +47,9 @@ public final class BatteryIsolation implements Check {
                     SolvedStep after = context.survey()
                             .settings()
                             .solve(set, Step.RUNNING, moment.solved().active());
-                    if (after.solved() && !batteryIsUsed(after) && outputA(after, generator) > FeedStrength.TRICKLE_A) {
+                    if (after.solved()
+                            && !batteryIsUsed(after)
+                            && GeneratorOutput.outputA(after, generator) > FeedStrength.TRICKLE_A) {
                         return Optional.of(finding(generator, chosen, position));
                     }
                 }
@@ -60,21 +63,6 @@ public final class BatteryIsolation implements Check {
         return solved.plan().listParts(Battery.class).stream()
                 .anyMatch(battery ->
                         Math.abs(solved.currentA(solved.firstBranchOf(battery.id()))) > FeedStrength.TRICKLE_A);
-    }
-
-    private static double outputA(SolvedStep solved, Generator generator) {
-        double most = 0;
-        String back = generator.terminal(generator.returnTerminal()).toString();
-        String output = generator.terminal(generator.outputTerminal()).toString();
-        for (int i = solved.firstBranchOf(generator.id()); i < solved.endBranchOf(generator.id()); i++) {
-            var branch = solved.branches().get(i);
-            List<String> ends = List.of(branch.from(), branch.to());
-            boolean main = ends.contains(back) && ends.contains(output);
-            if (main) {
-                most = Math.max(most, Math.abs(solved.currentA(i)));
-            }
-        }
-        return most;
     }
 
     private static Finding finding(Generator generator, Switch chosen, Switch.Position position) {

@@ -4,8 +4,11 @@ import static loomwright.message.Arg.arg;
 
 import java.util.List;
 import java.util.Optional;
-import loomwright.answer.Basis;
+import java.util.stream.Stream;
 import loomwright.answer.Finding;
+import loomwright.answer.Severity;
+import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Dynamo;
@@ -13,20 +16,25 @@ import loomwright.circuit.Generator;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.VehicleSystem;
+import loomwright.judgement.ChargingRule;
+import loomwright.judgement.Level;
+import loomwright.judgement.Verdict;
+import loomwright.operation.FeedStrength;
+import loomwright.operation.GeneratorOutput;
+import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ReviewText;
+import loomwright.review.context.WorstCaseOrder;
 
-/** What is regulated to more volts than the battery stands: each alternator and dynamo; in a plan without one the supply while running. */
+/**
+ * Each alternator and dynamo: the volts at which it charges, and whether it gives what runs with the engine. In a plan
+ * without one the supply while running stands for its volts.
+ */
 public final class ChargingVoltage implements Check {
-    /** At 12 V; in proportion otherwise. Common practice, no source. */
-    private static final double MOST_AT_12_V = 15;
-
-    private static final Basis MOST = Basis.commonPractice(
-            "a 12 V system is charged with no more than about 15 V, one of 6 V with 7.5 V, one of 24 V with 30 V");
-
     @Override
     public List<Finding> check(ReviewContext context) {
         Plan plan = context.plan();
@@ -35,39 +43,80 @@ public final class ChargingVoltage implements Check {
             double runningV = plan.supply(Condition.RUNNING).emfV();
             return plan.listParts(Battery.class).stream()
                     .limit(1)
-                    .flatMap(battery -> judge(plan, battery, "supply", runningV).stream())
+                    .flatMap(battery -> voltage(plan, battery, "supply", runningV).stream())
                     .toList();
         }
         return generators.stream()
-                .flatMap(generator ->
-                        judge(plan, generator, generator.kind(), chargingV(generator, plan.system())).stream())
+                .flatMap(generator -> Stream.concat(
+                        chargingV(generator, plan.system())
+                                .flatMap(chargingV -> voltage(plan, generator, generator.kind(), chargingV))
+                                .stream(),
+                        load(context, generator).stream()))
                 .toList();
     }
 
     /** What a machine is held to. A compensated dynamo falls with its load: at half its rating; of a third brush the battery decides. */
-    private static double chargingV(Generator generator, VehicleSystem system) {
+    private static Optional<Double> chargingV(Generator generator, VehicleSystem system) {
         double setV = generator.regulatedV(system);
         if (generator instanceof Dynamo dynamo) {
             return dynamo.regulation() == Dynamo.Regulation.THIRD_BRUSH
-                    ? 0
-                    : setV - dynamo.sourceResistanceOhm(system) * dynamo.limitA() / 2;
+                    ? Optional.empty()
+                    : Optional.of(setV - dynamo.sourceResistanceOhm(system) * dynamo.limitA() / 2);
         }
-        return setV;
+        return Optional.of(setV);
     }
 
-    private static Optional<Finding> judge(Plan plan, Part source, String setBy, double chargingV) {
-        double limitV = plan.system().scaledFrom12V(MOST_AT_12_V);
-        return chargingV <= limitV
-                ? Optional.empty()
-                : Optional.of(Finding.warning(
-                                FindingCode.CHARGING_VOLTAGE_HIGH.with(
-                                        arg("source", source.thing()),
-                                        arg("chargingV", chargingV),
-                                        arg("limitV", limitV),
-                                        FindingWording.limitRatio(chargingV, limitV),
-                                        arg("nominalV", plan.system().nominalVoltageV()),
-                                        arg("setBy", setBy)),
-                                MOST)
-                        .remedy(ReviewText.MEASURE_CHARGING_VOLTAGE.with()));
+    private static Optional<Finding> voltage(Plan plan, Part source, String setBy, double chargingV) {
+        double nominalV = plan.system().nominalVoltageV();
+        Verdict verdict = ChargingRule.judge(chargingV, nominalV);
+        boolean low = chargingV < verdict.limit();
+        return verdict.level()
+                .severity()
+                .map(severity -> Finding.of(
+                                severity,
+                                (low ? FindingCode.CHARGING_VOLTAGE_LOW : FindingCode.CHARGING_VOLTAGE_HIGH)
+                                        .with(
+                                                arg("source", source.thing()),
+                                                arg("chargingV", chargingV),
+                                                arg("limitV", verdict.limit()),
+                                                low
+                                                        ? FindingWording.limitRatio(verdict.limit(), chargingV)
+                                                        : FindingWording.limitRatio(chargingV, verdict.limit()),
+                                                arg("nominalV", nominalV),
+                                                arg("setBy", setBy)),
+                                verdict.basis())
+                        .remedy(ReviewText.MEASURE_CHARGING_VOLTAGE.with(arg("low", low ? "yes" : "no"))));
+    }
+
+    /** What flows at most with the engine running: from the machine and, where that is not enough, from the battery. */
+    private static Optional<Finding> load(ReviewContext context, Generator generator) {
+        return context.lastingMoments().stream()
+                .filter(m -> m.solved().step() == Step.RUNNING
+                        && GeneratorOutput.outputA(m.solved(), generator) > FeedStrength.TRICKLE_A
+                        && judge(m.solved(), generator).level() != Level.FITS)
+                .min(WorstCaseOrder.mostOf(m -> judge(m.solved(), generator).value()))
+                .map(m -> overloaded(generator, m));
+    }
+
+    private static Verdict judge(SolvedStep solved, Generator generator) {
+        return ChargingRule.judgeLoads(
+                GeneratorOutput.outputA(solved, generator) + GeneratorOutput.batteriesA(solved), generator.limitA());
+    }
+
+    private static Finding overloaded(Generator generator, Moment moment) {
+        Verdict verdict = judge(moment.solved(), generator);
+        boolean alternator = generator instanceof Alternator;
+        return Finding.of(
+                        verdict.level().severity().orElse(Severity.NOTE),
+                        FindingCode.GENERATOR_OVERLOADED.with(
+                                arg("generator", generator.thing()),
+                                arg("loadsA", verdict.value()),
+                                arg("limitA", verdict.limit()),
+                                FindingWording.limitRatio(verdict.value(), verdict.limit()),
+                                arg("idle", alternator ? "yes" : "no"),
+                                arg("idleA", ChargingRule.idleA(generator.limitA())),
+                                FindingWording.when(moment)),
+                        verdict.basis())
+                .remedy(ReviewText.FIT_LARGER_GENERATOR.with(arg("loadsA", verdict.value())));
     }
 }

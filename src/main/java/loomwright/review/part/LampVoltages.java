@@ -4,10 +4,13 @@ import static loomwright.message.Arg.arg;
 
 import java.util.List;
 import java.util.Optional;
-import loomwright.answer.Basis;
 import loomwright.answer.Finding;
+import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.FilamentLamp;
+import loomwright.judgement.LampLaw;
+import loomwright.judgement.Level;
+import loomwright.judgement.Verdict;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
@@ -17,18 +20,8 @@ import loomwright.review.context.WorstCaseOrder;
 
 /** Filament lamps that are lit as meant, but with far more volts than they are made for. */
 public final class LampVoltages implements Check {
-    /**
-     * Of the rated volts. Common practice, no source: a lamp marked with the nominal voltage lives with the 1.2 times that
-     * of a charging system, which every vehicle has.
-     */
-    private static final double MOST = 1.25;
-
-    /** The least power of the volts with which the life falls (12 to 13, from memory). */
-    private static final double LIFE_EXPONENT = 12;
-
-    private static final Basis LIFE = Basis.commonPractice(
-            "a lamp gets at most 1.25 times its rated volts; its life falls with about the 12th to 13th power of the volts"
-                    + " (from memory)");
+    /** With less of its life left a lamp may blow when it is switched on (common practice, no source). */
+    private static final double BLOWS_AT_PERCENT = 1;
 
     @Override
     public List<Finding> check(ReviewContext context) {
@@ -39,27 +32,33 @@ public final class LampVoltages implements Check {
 
     private static Optional<Moment> worst(ReviewContext context, FilamentLamp lamp) {
         return context.lastingMoments().stream()
-                .filter(m -> m.isMeant(lamp) && volts(lamp, m) > MOST * lamp.ratedV())
-                .min(WorstCaseOrder.mostOf(m -> volts(lamp, m)));
+                .filter(m -> m.isMeant(lamp) && judge(lamp, m).level() != Level.FITS)
+                .min(WorstCaseOrder.mostOf(m -> judge(lamp, m).value()));
     }
 
-    private static double volts(FilamentLamp lamp, Moment moment) {
-        return Math.abs(moment.solved().acrossV(lamp));
+    private static Verdict judge(FilamentLamp lamp, Moment moment) {
+        return LampLaw.judgeOvervoltage(Math.abs(moment.solved().acrossV(lamp)), testV(lamp));
+    }
+
+    private static double testV(FilamentLamp lamp) {
+        return LampLaw.testV(lamp.ratedV(), lamp.ratedW());
     }
 
     private static Finding finding(FilamentLamp lamp, Moment moment) {
-        double lampV = volts(lamp, moment);
-        double times = lampV / lamp.ratedV();
-        return Finding.warning(
+        Verdict verdict = judge(lamp, moment);
+        double lifePercent = 100 * LampLaw.lifeFraction(verdict.value() / testV(lamp));
+        return Finding.of(
+                        verdict.level().severity().orElse(Severity.NOTE),
                         FindingCode.LAMP_OVERVOLTAGE.with(
                                 arg("lamp", lamp.thing()),
-                                arg("lampV", lampV),
-                                arg("limitV", MOST * lamp.ratedV()),
-                                FindingWording.limitRatio(lampV, MOST * lamp.ratedV()),
+                                arg("lampV", verdict.value()),
+                                arg("limitV", verdict.limit()),
+                                FindingWording.limitRatio(verdict.value(), verdict.limit()),
                                 arg("ratedV", lamp.ratedV()),
-                                arg("lifePercent", 100 * Math.pow(times, -LIFE_EXPONENT)),
+                                arg("lifePercent", lifePercent),
+                                arg("blows", lifePercent < BLOWS_AT_PERCENT ? "yes" : "no"),
                                 FindingWording.when(moment)),
-                        LIFE)
+                        verdict.basis())
                 .remedy(ReviewText.FIT_LAMP_FOR_VOLTAGE.with());
     }
 }
