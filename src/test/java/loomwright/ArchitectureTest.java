@@ -30,6 +30,7 @@ class ArchitectureTest {
     private static final String CONDUCTOR = "loomwright.conductor";
     private static final String JUDGEMENT = "loomwright.judgement";
     private static final String SIZING = "loomwright.sizing";
+    private static final String WORKSHOP = "loomwright.workshop";
     private static final String OPERATION = "loomwright.operation";
     private static final String IGNITION = "loomwright.ignition";
     private static final String BACKFEED = "loomwright.backfeed";
@@ -71,6 +72,7 @@ class ArchitectureTest {
             entry(SIZING, List.of(CIRCUIT, CONDUCTOR, JUDGEMENT, ANSWER)),
             entry(OPERATION, List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, ANSWER)),
             entry(IGNITION, List.of(CIRCUIT, NETWORK, CONDUCTOR, JUDGEMENT, OPERATION, ANSWER)),
+            entry(WORKSHOP, List.of(CIRCUIT, CONDUCTOR, JUDGEMENT, IGNITION, ANSWER)),
             entry(BACKFEED, List.of(CIRCUIT, NETWORK, JUDGEMENT, OPERATION, ANSWER)),
             entry(
                     REVIEW,

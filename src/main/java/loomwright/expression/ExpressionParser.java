@@ -125,6 +125,9 @@ final class ExpressionParser {
     private double number() {
         int begin = at;
         skipDigits();
+        if (at > begin && isLetterForPoint()) {
+            return inRange(begin, letterForPoint(begin));
+        }
         if (at < text.length() && text.charAt(at) == '.') {
             at++;
             skipDigits();
@@ -137,11 +140,42 @@ final class ExpressionParser {
         if (digits.equals(".")) {
             throw malformed(begin, VALUE_WANTED);
         }
-        double ohm = Double.parseDouble(digits) * prefix();
-        if (!(ohm >= Element.MINIMUM_OHM && ohm <= Element.MAXIMUM_OHM)) {
-            throw at(InputError.Code.OUT_OF_RANGE, begin, "a resistance from 1e-9 to 1e12 ohms");
+        return inRange(begin, Double.parseDouble(digits) * prefix());
+    }
+
+    private double inRange(int begin, double ohm) {
+        if (ohm != 0 && !(ohm >= Element.MINIMUM_OHM && ohm <= Element.MAXIMUM_OHM)) {
+            throw at(InputError.Code.OUT_OF_RANGE, begin, "a resistance of 0 or from 1e-9 to 1e12 ohms");
         }
         return ohm;
+    }
+
+    private boolean isLetterForPoint() {
+        return at + 1 < text.length() && "kKMmR".indexOf(text.charAt(at)) >= 0 && isDigit(text.charAt(at + 1));
+    }
+
+    /** As on a resistor: 4k7 is 4.7 kilohms and 2R2 is 2.2 ohms (IEC 60062, from memory). */
+    private double letterForPoint(int begin) {
+        String whole = text.substring(begin, at);
+        double factor = factor(text.charAt(at++));
+        int fraction = at;
+        skipDigits();
+        double ohm = Double.parseDouble(whole + "." + text.substring(fraction, at)) * factor;
+        int before = at;
+        skipBlanks();
+        if (!skipOhmSign()) {
+            at = before;
+        }
+        return ohm;
+    }
+
+    private static double factor(char prefix) {
+        return switch (prefix) {
+            case 'k', 'K' -> 1e3;
+            case 'M' -> 1e6;
+            case 'm' -> 1e-3;
+            default -> 1;
+        };
     }
 
     private void skipExponent() {
@@ -159,27 +193,25 @@ final class ExpressionParser {
     private double prefix() {
         int before = at;
         skipBlanks();
-        double factor = 1;
-        if (at < text.length()) {
-            factor = switch (text.charAt(at)) {
-                case 'k', 'K' -> 1e3;
-                case 'M' -> 1e6;
-                case 'm' -> 1e-3;
-                default -> 1;
-            };
-        }
+        double factor = at < text.length() ? factor(text.charAt(at)) : 1;
         if (factor != 1) {
             before = ++at;
             skipBlanks();
         }
-        if (at < text.length() && (text.charAt(at) == 'Ω' || text.charAt(at) == '\u2126')) {
-            at++;
-        } else if (text.regionMatches(true, at, "ohm", 0, 3)) {
-            at += text.regionMatches(true, at + 3, "s", 0, 1) ? 4 : 3;
-        } else {
+        if (!skipOhmSign()) {
             at = before;
         }
         return factor;
+    }
+
+    private boolean skipOhmSign() {
+        int before = at;
+        if (at < text.length() && "Ω\u2126R".indexOf(text.charAt(at)) >= 0) {
+            at++;
+        } else if (text.regionMatches(true, at, "ohm", 0, 3)) {
+            at += text.regionMatches(true, at + 3, "s", 0, 1) ? 4 : 3;
+        }
+        return at > before;
     }
 
     private void skipDigits() {

@@ -2,6 +2,7 @@ package loomwright.expression;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.network.Element;
 
@@ -14,12 +15,12 @@ import loomwright.network.Element;
  * value    = number [ prefix ] [ ohm ] | "(" series ")"
  * number   = digits [ "." digits ] [ ("e" | "E") [ "-" ] digits ]        such as 4.7, .5, 1e-3
  * prefix   = "k" or "K" kilo, "M" mega, "m" milli, as in SI: 4.7m is 4.7 milliohms
- * ohm      = "Ω" | "ohm" | "ohms"
+ * ohm      = "Ω" | "ohm" | "ohms" | "R"
  * </pre>
  *
  * {@code ||} binds tighter than {@code +}: {@code 1 + 6 || 13} is {@code 1 + (6 || 13)}. Blanks may stand anywhere
- * between these symbols; a blank alone between two values means series, as does {@code +}. A resistance is from 1e-9 to
- * 1e12 ohms. At most {@value #MAXIMUM_LENGTH} characters and {@value #MAXIMUM_DEPTH} brackets within each other.
+ * between these symbols; a blank alone between two values means series, as does {@code +}. A letter may
+ * stand for the point, as on a resistor: 4k7 is 4.7k, 2R2 is 2.2. A resistance is 0, a link, or from 1e-9 to 1e12 ohms. At most {@value #MAXIMUM_LENGTH} characters and {@value #MAXIMUM_DEPTH} brackets within each other.
  */
 public final class ResistanceExpression {
     public static final int MAXIMUM_LENGTH = 4000;
@@ -74,6 +75,12 @@ public final class ResistanceExpression {
     public Reduction reduce(double acrossV) {
         new InputErrors()
                 .range("acrossV", acrossV, -Element.MAXIMUM_V, Element.MAXIMUM_V)
+                .check(
+                        terms.stream().noneMatch(term -> term.join() == Join.NONE && term.ohm() == 0),
+                        InputError.Code.OUT_OF_RANGE,
+                        "network",
+                        "0",
+                        "with acrossV each resistance from 1e-9 ohms")
                 .reject();
         Values values = new Values();
         return new Reduction(values.total(), values.steps, values.shares(acrossV));

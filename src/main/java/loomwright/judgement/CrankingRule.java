@@ -36,6 +36,10 @@ public final class CrankingRule {
             new double[] {-18, -12, -7, -1, 4, 10, 16, 20}, new double[] {8.5, 8.7, 8.9, 9.1, 9.3, 9.4, 9.5, 9.6});
     private static final Curve WARM = new Curve(new double[] {1, 2, 4, 6, 8}, new double[] {70, 100, 150, 180, 220});
 
+    private static final Curve MOST = new Curve(new double[] {4, 6, 8}, new double[] {185, 200, 250});
+    private static final double FEED_MOST_12V = 0.5;
+    private static final double EARTH_MOST_12V = 0.3;
+
     private CrankingRule() {}
 
     /**
@@ -55,6 +59,25 @@ public final class CrankingRule {
      */
     public static double warmPetrolA(int cylinders) {
         return WARM.at(cylinders);
+    }
+
+    /**
+     * What the starter of a warm petrol engine may draw at 12 V, from a tester's handbook; below four cylinders as four.
+     *
+     * @param cylinders 1 or more
+     */
+    public static double mostPetrolA(int cylinders) {
+        return MOST.at(cylinders);
+    }
+
+    /** What the starter's feed may lose while cranking; see {@link DropRule#STARTER}. */
+    public static double feedMostV(double nominalVoltageV) {
+        return FEED_MOST_12V * nominalVoltageV / NOMINAL_V;
+    }
+
+    /** What its earth may lose. */
+    public static double earthMostV(double nominalVoltageV) {
+        return EARTH_MOST_12V * nominalVoltageV / NOMINAL_V;
     }
 
     /**

@@ -48,6 +48,7 @@ public final class Catalogue {
             "operation",
             "review",
             "sizing",
+            "workshop",
             "readings",
             "diagnosis",
             "drawing",

@@ -38,6 +38,7 @@ public record PropertyName(String words, @Nullable String unit) {
             Map.entry("C", "°C"),
             Map.entry("K", "K"),
             Map.entry("Kpa", "kPa"),
+            Map.entry("Degrees", "degrees"),
             Map.entry("Percent", "%"));
 
     private static final String UNIT = "(" + String.join("|", SYMBOLS.keySet()) + ")";

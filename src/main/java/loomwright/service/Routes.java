@@ -73,6 +73,7 @@ import loomwright.service.plan.ReadingsTables;
 import loomwright.service.plan.Solution;
 import loomwright.service.stream.Bulk;
 import loomwright.service.stream.BulkOperations;
+import loomwright.service.workshop.BenchForms;
 import loomwright.sizing.CircuitSizing;
 import loomwright.sizing.ConductorSizing;
 import loomwright.sizing.DropOverLength;
@@ -80,6 +81,13 @@ import loomwright.sizing.FeedSizing;
 import loomwright.sizing.FuseChoice;
 import loomwright.sizing.FuseCurves;
 import loomwright.sizing.VoltageDrop;
+import loomwright.workshop.CoilChoice;
+import loomwright.workshop.CoilPolarity;
+import loomwright.workshop.Condenser;
+import loomwright.workshop.CrankingTest;
+import loomwright.workshop.PointsDwell;
+import loomwright.workshop.ResistanceWire;
+import loomwright.workshop.SeriesResistor;
 
 /**
  * Every operation of the contract, each on one line, by topic. A test compares this table with {@code openapi.yaml}.
@@ -109,7 +117,8 @@ final class Routes {
                         diagrams(limits, examples),
                         networks(limits),
                         conductors(),
-                        ignition())
+                        ignition(),
+                        workshop())
                 .flatMap(List::stream)
                 .toList();
     }
@@ -377,6 +386,50 @@ final class Routes {
                         "compareIgnitions",
                         Calculation.of(ChangeQuestion.class, ChangeQuestion::answer)
                                 .in(faces -> faces.table(ChangeQuestion.Report::table))));
+    }
+
+    /** Questions of the bench. */
+    private static List<Endpoint> workshop() {
+        return List.of(
+                get(
+                        "/v1/condenser",
+                        "getCondenser",
+                        Calculation.of(Condenser.Input.class, Condenser::calculate)
+                                .in(faces ->
+                                        faces.figure(Condenser.Result::leastUf).table(BenchForms::table))),
+                get(
+                        "/v1/dwell",
+                        "getDwell",
+                        Calculation.of(PointsDwell.Input.class, PointsDwell::calculate)
+                                .in(faces -> faces.figure(PointsDwell.Result::dwellDegrees)
+                                        .table(BenchForms::table))),
+                get(
+                        "/v1/coil-polarity",
+                        "getCoilPolarity",
+                        Calculation.of(CoilPolarity.Input.class, CoilPolarity::calculate)
+                                .in(faces -> faces.table(BenchForms::table))),
+                get(
+                        "/v1/coil-choice",
+                        "getCoilChoice",
+                        Calculation.of(CoilChoice.Input.class, CoilChoice::choose)
+                                .in(faces -> faces.table(BenchForms::table))),
+                get(
+                        "/v1/cranking-test",
+                        "getCrankingTest",
+                        Calculation.of(CrankingTest.Input.class, CrankingTest::judge)
+                                .in(faces -> faces.table(BenchForms::table))),
+                get(
+                        "/v1/resistor",
+                        "getResistor",
+                        Calculation.of(SeriesResistor.Input.class, SeriesResistor::choose)
+                                .in(faces -> faces.figure(SeriesResistor.Result::resistorOhm)
+                                        .table(BenchForms::table))),
+                get(
+                        "/v1/resistance-wire",
+                        "getResistanceWire",
+                        Calculation.of(ResistanceWire.Input.class, ResistanceWire::cut)
+                                .in(faces -> faces.figure(ResistanceWire.Result::lengthM)
+                                        .table(BenchForms::table))));
     }
 
     /** What a load balancer asks for. */

@@ -43,6 +43,7 @@ final class JudgementPage {
         operations.put("loomwright.ignition.ballast", List.of("/v1/ballast", "/v1/ballast-choice"));
         operations.put("loomwright.ignition.change", List.of("/v1/ignition-change"));
         operations.put("loomwright.ignition", List.of("/v1/ballast", "/v1/spark", "/v1/ignition-change"));
+        operations.put("loomwright.workshop", List.of("/v1/coil-choice", "/v1/cranking-test", "/v1/resistor"));
         operations.put("loomwright.review", List.of("/v1/plans/review", "/v1/plans/comparison"));
         operations.put("loomwright.backfeed", List.of("/v1/plans/backfeed", "/v1/plans/review"));
         operations.put("loomwright.mistakes", List.of("/v1/plans/mistakes"));

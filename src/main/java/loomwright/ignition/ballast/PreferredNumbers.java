@@ -10,14 +10,19 @@ import loomwright.answer.Basis;
  * <p>The nth of E24 is about 10^(n/24); the printed figures depart from that by at most one in the second digit, and E12
  * is every other one of them.
  */
-final class PreferredNumbers {
+public final class PreferredNumbers {
     static final List<Integer> E24 =
             List.of(10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91);
 
     static final List<Integer> E12 =
             IntStream.range(0, 12).mapToObj(i -> E24.get(2 * i)).toList();
 
-    static final Basis BASIS = Basis.fromMemory("preferred numbers of the series E12 and E24", "IEC 60063");
+    public static final Basis BASIS = Basis.fromMemory("preferred numbers of the series E12 and E24", "IEC 60063");
+
+    /** From one value of E24 to the next, about. */
+    private static final double STEP = Math.pow(10, 1.0 / 24);
+
+    private static final double ROUNDING = 1 + 1e-12;
 
     private PreferredNumbers() {}
 
@@ -32,5 +37,17 @@ final class PreferredNumbers {
             }
         }
         return best;
+    }
+
+    /** The value of E24 at or below {@code ohm}. */
+    public static double below(double ohm) {
+        double nearest = nearest(E24, ohm);
+        return nearest <= ohm * ROUNDING ? nearest : nearest(E24, nearest / STEP);
+    }
+
+    /** The value of E24 at or above {@code ohm}. */
+    public static double above(double ohm) {
+        double nearest = nearest(E24, ohm);
+        return nearest * ROUNDING >= ohm ? nearest : nearest(E24, nearest * STEP);
     }
 }

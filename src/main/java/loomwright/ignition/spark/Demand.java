@@ -31,6 +31,14 @@ public record Demand(BreakdownVoltage plug, double secondGapV) {
         return new GapConditions(plug.gap().gapMm(), EXHAUST_PA, EXHAUST_C);
     }
 
+    /** The same gas in another gap. */
+    Demand withGapMm(double gapMm, Firing firing) {
+        GapConditions gap = plug.gap();
+        return of(
+                BreakdownVoltage.of(new GapConditions(gapMm, gap.pressurePa(), gap.temperatureC()), plug.formula()),
+                firing);
+    }
+
     public double requiredV() {
         return plug.voltageV() + secondGapV;
     }

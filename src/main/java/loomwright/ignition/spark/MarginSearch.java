@@ -19,6 +19,10 @@ record MarginSearch(
     private static final int SPEED_STEPS = 200;
 
     private static final double SPEED_TOLERANCE_RPM = 0.5;
+    private static final double LEAST_GAP_MM = 0.2;
+    private static final double MOST_GAP_MM = 3;
+    private static final int GAP_STEPS = 140;
+    private static final double GAP_TOLERANCE_MM = 1e-4;
     private static final double MOST_SUPPLY_V = 60;
     private static final double SUPPLY_TOLERANCE_V = 1e-4;
 
@@ -64,6 +68,25 @@ record MarginSearch(
             return new Boundary(Boundary.Kind.NEVER_THERE, MOST_SUPPLY_V);
         }
         return new Boundary(Boundary.Kind.AT, edge(holds, 0, MOST_SUPPLY_V, SUPPLY_TOLERANCE_V));
+    }
+
+    /** The widest plug gap that leaves the wanted reserve at one speed and supply; the lower end of the search where none does. */
+    Boundary largestGapMm(SparkSystem system, SparkPoint at) {
+        DoublePredicate holds = gapMm -> at.availableV()
+                >= reserveRatio
+                        * system.demand().withGapMm(gapMm, system.firing()).requiredV();
+        if (!holds.test(LEAST_GAP_MM)) {
+            return new Boundary(Boundary.Kind.NEVER_THERE, LEAST_GAP_MM);
+        }
+        double narrower = LEAST_GAP_MM;
+        for (int step = 1; step <= GAP_STEPS; step++) {
+            double wider = LEAST_GAP_MM + (MOST_GAP_MM - LEAST_GAP_MM) * step / GAP_STEPS;
+            if (!holds.test(wider)) {
+                return new Boundary(Boundary.Kind.AT, edge(holds, wider, narrower, GAP_TOLERANCE_MM));
+            }
+            narrower = wider;
+        }
+        return new Boundary(Boundary.Kind.NOT_REACHED, MOST_GAP_MM);
     }
 
     private static double edge(DoublePredicate holds, double fails, double works, double tolerance) {

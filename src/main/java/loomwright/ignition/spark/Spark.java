@@ -58,6 +58,7 @@ public final class Spark {
                 search.endsRpm(system, supplyV, bypassed, 1),
                 reserveEndsRpm,
                 search.startsAboveV(system),
+                search.largestGapMm(system, at),
                 search.speedsRpm().stream()
                         .map(rpm -> system.at(rpm, supplyV, bypassed))
                         .toList(),

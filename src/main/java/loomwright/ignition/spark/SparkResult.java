@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param marginEndsRpm the speed from which the spark fails, searched upward from cranking speed
  * @param reserveEndsRpm the speed from which less than the wanted reserve is left
  * @param startsAboveV the supply below which it won't start, at cranking speed
+ * @param largestGapMm the widest plug gap that leaves the wanted reserve at the speed and supply asked about
  * @param speedSweep over speed, at the supply asked about; empty if not asked for
  * @param supplySweep over supply, at the speed asked about; empty if not asked for
  * @param feedNeed what feed wire and fuse have to carry
@@ -28,6 +29,7 @@ public record SparkResult(
         Boundary marginEndsRpm,
         Boundary reserveEndsRpm,
         Boundary startsAboveV,
+        Boundary largestGapMm,
         List<SparkPoint> speedSweep,
         List<SparkPoint> supplySweep,
         FeedNeed feedNeed,

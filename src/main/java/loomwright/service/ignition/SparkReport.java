@@ -22,6 +22,7 @@ public record SparkReport(
         SpeedEnd marginEnds,
         SpeedEnd reserveEnds,
         SupplyEnd startsAbove,
+        GapEnd largestGap,
         List<Point> speedSweep,
         List<Point> supplySweep,
         FeedNeed feedNeed,
@@ -154,6 +155,9 @@ public record SparkReport(
     /** The supply below which it does not start; with {@code never-there} the highest that was tried. */
     public record SupplyEnd(Boundary.Kind kind, double supplyV) {}
 
+    /** The widest gap that leaves the reserve; with {@code not-reached} the widest that was tried. */
+    public record GapEnd(Boundary.Kind kind, double gapMm) {}
+
     /**
      * The coil cold and warmed up.
      *
@@ -174,6 +178,7 @@ public record SparkReport(
                 speed(result.reserveEndsRpm()),
                 new SupplyEnd(
                         result.startsAboveV().kind(), result.startsAboveV().value()),
+                new GapEnd(result.largestGapMm().kind(), result.largestGapMm().value()),
                 result.speedSweep().stream().map(Point::of).toList(),
                 result.supplySweep().stream().map(Point::of).toList(),
                 result.feedNeed(),

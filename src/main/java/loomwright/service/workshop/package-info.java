@@ -1,0 +1,5 @@
+/** Questions of the bench as tables. */
+@NullMarked
+package loomwright.service.workshop;
+
+import org.jspecify.annotations.NullMarked;
