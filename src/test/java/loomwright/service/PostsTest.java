@@ -88,7 +88,7 @@ class PostsTest {
                 .contentType("application/json")
                 .body(plan)
                 .post("/v1/plans/backfeed")
-                .path("result.findings[0].remedies[0].change.text");
+                .path("result.unintendedFeeds[0].remedies[0].change.text");
         assertThat(post)
                 .startsWith(
                         "# Sandpiper 1500, unguarded bypass\n\n## Live when it should be off\n\n- **danger**: Starter")
