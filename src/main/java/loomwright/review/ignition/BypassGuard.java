@@ -14,6 +14,8 @@ import loomwright.circuit.Ballast;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
+import loomwright.circuit.TerminalRef;
+import loomwright.message.Message;
 import loomwright.review.context.Check;
 import loomwright.review.context.FeedGraph;
 import loomwright.review.context.FeedGraph.By;
@@ -38,7 +40,8 @@ public final class BypassGuard implements Check {
                         EnumSet.of(By.WIRE, By.JOINT),
                         context.protection().earthed());
                 control(context, joined)
-                        .ifPresent(control -> findings.add(finding(graph, ballast, name, control, joined)));
+                        .ifPresent(control -> findings.add(finding(
+                                graph, ballast, name, context.plan().describe(TerminalRef.parse(control)), joined)));
             }
         }
         return findings;
@@ -60,7 +63,7 @@ public final class BypassGuard implements Check {
         return controls.stream().filter(joined::contains).findFirst();
     }
 
-    private static Finding finding(FeedGraph graph, Ballast ballast, String name, String control, Set<String> joined) {
+    private static Finding finding(FeedGraph graph, Ballast ballast, String name, Message control, Set<String> joined) {
         Set<String> ids = new LinkedHashSet<>(List.of(ballast.id()));
         joined.stream()
                 .flatMap(t -> graph.at(t).stream())
