@@ -26,7 +26,7 @@ class ReferenceTablesTest {
 
     @Test
     void everyTableIsListedAndFoundByItsName() {
-        assertThat(ReferenceTables.list()).hasSize(14);
+        assertThat(ReferenceTables.list()).hasSize(16);
         for (ReferenceTable table : ReferenceTables.list()) {
             assertThat(ReferenceTables.find(table.name())).contains(table);
             assertThat(table.rows()).isNotEmpty();

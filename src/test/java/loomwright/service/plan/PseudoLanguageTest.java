@@ -48,8 +48,8 @@ class PseudoLanguageTest {
             "solution", Set.of("charging", "chassis", "closed", "not", "pulled", "released"),
             "mistakes",
                     Set.of(
-                            "are", "bad", "blown", "chassis", "has", "instead", "leads", "lost", "never", "ohm",
-                            "point", "pulled", "pulls", "rest", "sits", "stuck", "swapped", "touches"),
+                            "are", "bad", "blown", "chassis", "has", "instead", "joined", "leads", "lost", "never",
+                            "ohm", "point", "pulled", "pulls", "rest", "sits", "stuck", "swapped", "touches"),
             "readings", Set.of("bare", "closed", "contacts", "disconnected", "metal", "ohms", "open", "volts"),
             "sheet BENCH", Set.of("bare", "closed", "contacts", "disconnected", "metal", "open"),
             "sheet RECORD",
