@@ -50,14 +50,14 @@ const DOES = { operates: "on", holds: "stays in", glows: "glows", leaks: "trickl
 /** What a load does in words. */
 export function does(reading) {
   const word = DOES[reading.activity] ?? reading.activity ?? "";
-  const unasked = reading.meantLive === false && !["dead", undefined].includes(reading.activity);
+  const wrongly = reading.meantLive === false && !["dead", undefined].includes(reading.activity);
   const missing = reading.meantLive === true && reading.activity === "dead";
-  return unasked ? `${word}, should be off` : missing ? "off, should be on" : word;
+  return wrongly ? `${word}, should be off` : missing ? "off, should be on" : word;
 }
 
 const WHEN = { off: "off", accessory: "accessory", run: "key on", crank: "crank", running: "running" };
 
-/** When a load is meant to be live, as a list says it. */
+/** When a load should be live, as a list says it. */
 export function worksWhen(part) {
   if (!part.meantLive) {
     return "";

@@ -12,7 +12,7 @@ public final class Deadline implements Progress {
      * Begins.
      *
      * @param timeMs how long the calculation may take, in ms
-     * @param told is told the progress meanwhile
+     * @param told hears of the progress meanwhile
      */
     public Deadline(int timeMs, Progress told) {
         this.timeMs = timeMs;

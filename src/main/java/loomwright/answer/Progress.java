@@ -1,6 +1,6 @@
 package loomwright.answer;
 
-/** Somebody who is told how far a long calculation is, between its batches, and may stop it. */
+/** Somebody who hears how far a long calculation is, between its batches, and may stop it. */
 @FunctionalInterface
 public interface Progress {
     /** Nobody watches. */

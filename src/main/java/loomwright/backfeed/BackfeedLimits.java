@@ -9,7 +9,7 @@ import loomwright.answer.InputErrors;
  *     drawn: 1 to 4,194,304
  * @param solvedCombinations of these that are solved with all figures, for the checks of a review and to prove remedies: 1 to
  *     65,536
- * @param maxPaths ways of the current that are told for one load: 1 to 100
+ * @param maxPaths ways of the current that are reported for one load: 1 to 100
  * @param maxTrials remedies that are tried for one load: 0 to 1,000
  * @param timeMs how long the search itself may take: 1 to 3,600,000 ms
  */

@@ -104,7 +104,7 @@ public record BackfeedReport(
     }
 
     /**
-     * A load that is live at times when it is not meant to be.
+     * A load that is live at times when it should not be.
      *
      * @param load id of the part
      * @param label what a person calls it
@@ -224,8 +224,8 @@ public record BackfeedReport(
      * @param change what to do
      * @param effect what comes of it
      * @param at the wire or part it is done to
-     * @param costV the most that a load loses in a step in which it is meant to be live; 0 if less than a hundredth
-     * @param costs all loads that lose more than a hundredth of a volt in a step in which they are meant to be live
+     * @param costV the most that a load loses in a step in which it should be live; 0 if less than a hundredth
+     * @param costs all loads that lose more than a hundredth of a volt in a step in which they should be live
      * @param remainingV the most that the load still gets while it should be dead, a trickle; 0 if it is dead
      * @param restores ids of loads that are meant to work and did not, at some time, but for the remedy
      * @param patch the change as a JSON Patch of the plan (RFC 6902)

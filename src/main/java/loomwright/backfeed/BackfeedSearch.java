@@ -32,7 +32,7 @@ import loomwright.operation.PlanSolver;
 import loomwright.operation.SwitchSettings;
 
 /**
- * The loads that {@link FeedSearch} finds live though they are not meant to be, judged, with remedies that were tried.
+ * The loads that {@link FeedSearch} finds live though they should not be, judged, with remedies that were tried.
  *
  * <p>Cost: that of the search, and for each remedy tried a solution of each combination that remedies are proved on. Not
  * thread safe.
@@ -181,7 +181,7 @@ public final class BackfeedSearch {
 
     /**
      * A report with a cure, its remedies judged once more on the plan with everything made that cures other loads: what they cost
-     * then is what they cost. One that no longer helps is left out, and one for which there is no time is told as it was.
+     * then is what they cost. One that no longer helps is left out, and one for which there is no time is reported as it was.
      */
     BackfeedReport judgedBeside(Plan plan, BackfeedReport report, CombinedCure cure, Progress progress) {
         Map<Plan, Prepared> byOthers = new LinkedHashMap<>();

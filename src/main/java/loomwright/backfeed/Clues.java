@@ -31,7 +31,7 @@ import loomwright.operation.SolvedStep;
  *
  * <p>Source: the four kinds of sneak (path, timing, indication, label) and the topological patterns line, Y (power dome),
  * inverted Y (ground dome), X and H are those of MIL-STD-785B, task 205, and RADC-TR-90-109 "Integration of Sneak Analysis
- * with Design" (from memory, checked against a summary only). How a solved case is told to show a pattern is our own.
+ * with Design" (from memory, checked against a summary only). How a solved case is recognised to show a pattern is our own.
  */
 final class Clues {
     private static final Set<String> OFF_WORDS = Set.of("off", "open", "out", "released", "0", "none");

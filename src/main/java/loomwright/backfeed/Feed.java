@@ -7,7 +7,7 @@ import loomwright.operation.FeedStrength;
 import loomwright.operation.SolvedStep;
 
 /**
- * How a load is fed that is not meant to be live. Stronger comes first: by what it does, what is pulled in before what is not,
+ * How a load is fed that should not be live. Stronger comes first: by what it does, what is pulled in before what is not,
  * then by volts, where differences that come of rounding do not count.
  */
 record Feed(FeedStrength strength, boolean pulledIn, double effectiveV) implements Comparable<Feed> {

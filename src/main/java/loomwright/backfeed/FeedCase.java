@@ -10,7 +10,7 @@ import loomwright.operation.SolvedStep;
 import loomwright.operation.SwitchSettings;
 
 /**
- * One load fed though it is not meant to be, in one step of one setting, solved as it is reported.
+ * One load fed though it should not be, in one step of one setting, solved as it is reported.
  *
  * @param setting of each open part
  * @param moves all that is done to get there, for {@link loomwright.operation.MovedPlan}

@@ -16,7 +16,7 @@ import loomwright.operation.SolvedStep;
  * load's return to its feed; since voltage falls along every branch but a source's, it leads through a source.
  */
 public final class FeedPaths {
-    /** What is left of the load's current when nothing more is told. */
+    /** What is left of the load's current when nothing more is reported. */
     private static final double REMAINDER = 0.01;
 
     private FeedPaths() {}

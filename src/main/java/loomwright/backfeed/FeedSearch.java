@@ -31,9 +31,9 @@ import loomwright.operation.Step;
 import loomwright.operation.SwitchSettings;
 
 /**
- * The one search for loads that are live though they are not meant to be: in every step and every setting of the free switches
+ * The one search for loads that are live though they should not be: in every step and every setting of the free switches
  * and stopped contacts, and after sequences of moves that leave a relay in. It decides by {@link
- * loomwright.operation.SettingScan}; what is told is solved again as it is reported.
+ * loomwright.operation.SettingScan}; what is reported is solved again as it is reported.
  *
  * <p>Beyond its limits it does not refuse: some switches are held as they are drawn, or settings are left out when the time is
  * up, and {@link Extent} says which and how many.
@@ -87,7 +87,7 @@ final class FeedSearch {
      */
     record Found(SwitchSettings settings, Extent extent, Map<Consumer, LoadCases> cases, List<int[]> peaks) {}
 
-    /** One load: in how many settings it is fed, and the cases that are told, each step's strongest first. */
+    /** One load: in how many settings it is fed, and the cases that are reported, each step's strongest first. */
     record LoadCases(int fedIn, List<FeedCase> cases) {}
 
     /** Searches a plan as it is. */
@@ -136,7 +136,7 @@ final class FeedSearch {
 
     /**
      * Searches a plan with a fault in it for loads that the fault alone feeds: more strongly than in the same setting of the
-     * sound plan, and by more than a trickle. Of each load one case is told, the strongest.
+     * sound plan, and by more than a trickle. Of each load one case is reported, the strongest.
      */
     Found findBeside(Plan sound, Plan faulty, SearchClock clock) {
         Set<String> held = held(faulty);

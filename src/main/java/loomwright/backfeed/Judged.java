@@ -17,7 +17,7 @@ import loomwright.circuit.Plan;
 import loomwright.operation.FeedStrength;
 
 /**
- * A load that is fed though it is not meant to be, judged.
+ * A load that is fed though it should not be, judged.
  *
  * @param main the case that the verdict speaks of
  * @param ownWay whether it is fed through nothing but its own closed switch, so that it is a question, not a fault

@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The settings in which one load is fed in one step though it is not meant to be: those of which no part of the changes alone
+ * The settings in which one load is fed in one step though it should not be: those of which no part of the changes alone
  * does as much, and the one that feeds it most strongly.
  */
 final class LeastChanges {

@@ -11,7 +11,7 @@ import loomwright.operation.Intent;
 import loomwright.operation.Step;
 import loomwright.operation.SwitchSettings;
 
-/** In which settings each consumer is meant to be live, worked out once: what {@link Intent} says of the plan so set. */
+/** In which settings each consumer should be live, worked out once: what {@link Intent} says of the plan so set. */
 final class MeantTable {
     private final Map<Step, List<List<Alternative>>> meant = new EnumMap<>(Step.class);
 

@@ -16,7 +16,7 @@ import loomwright.operation.Intent;
 import loomwright.operation.SolvedStep;
 
 /**
- * The ways by which loads are fed when they are meant to be. A load that is live at another time, but fed through its own closed
+ * The ways by which loads are fed when they should be. A load that is live at another time, but fed through its own closed
  * switch by just that way, is no backfeed: the plan may have left that time out, and a question is asked.
  */
 final class NormalWays {

@@ -9,7 +9,7 @@ import loomwright.operation.SettingScan;
 import loomwright.operation.Step;
 
 /**
- * In which settings each wire carries most, and each load that is meant to be live has the fewest volts or the most, in steps that
+ * In which settings each wire carries most, and each load that should be live has the fewest volts or the most, in steps that
  * last and while cranking, as far as can be told to six digits: of settings in which it is the same, the one with the fewest
  * changes. Steps that pass are left out.
  */
@@ -17,7 +17,7 @@ final class PeakSettings {
     /** Figures that differ by less are the same: the scan starts from the last solution, and its last digits hang on that. */
     private static final double SAME = 1e-6;
 
-    /** A load with less than this share of the nominal voltage is not fed at all: what lacks is told by itself. */
+    /** A load with less than this share of the nominal voltage is not fed at all: what lacks is reported by itself. */
     private static final double FED_SHARE = 0.1;
 
     /** More than any load has, in nominal voltages: what a load lacks of that is largest where it has the fewest volts. */

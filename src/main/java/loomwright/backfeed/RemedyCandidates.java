@@ -62,8 +62,8 @@ final class RemedyCandidates {
     /**
      * Lists the candidates for one load.
      *
-     * @param occurrences when each load is fed unasked, by its id: a load that hangs on the contact of a relay or
-     *     solenoid which is itself fed unasked is helped by what helps that one
+     * @param occurrences when each load is fed when it should be off, by its id: a load that hangs on the contact of a relay or
+     *     solenoid which is itself fed when it should be off is helped by what helps that one
      */
     static List<Candidate> list(Plan plan, Survey survey, Consumer load, Map<String, List<Occurrence>> occurrences) {
         List<Survey.Moment> solved = survey.solvedMoments();
@@ -91,7 +91,7 @@ final class RemedyCandidates {
         return candidates.candidates;
     }
 
-    /** The load and those loads fed unasked through which its current comes, nearest first. */
+    /** The load and those loads fed when it should be off through which its current comes, nearest first. */
     private static Set<String> chain(Consumer load, Map<String, List<Occurrence>> occurrences) {
         Set<String> chain = new LinkedHashSet<>();
         Deque<String> open = new ArrayDeque<>(List.of(load.id()));

@@ -31,7 +31,7 @@ final class RemedySearch {
     /** How many moves of switches and key are tried there. */
     private static final int PROOF_MOVES = 5_000;
 
-    /** How many remedies of a load are told. */
+    /** How many remedies of a load are reported. */
     private static final int TOLD = 3;
 
     private final Plan plan;
@@ -125,7 +125,7 @@ final class RemedySearch {
                 progress.at(helping.size() + (long) i, 2L * helping.size());
             }
         } catch (OutOfTime over) {
-            // What was found is told, and how many changes there was no time to try.
+            // What was found is reported, and how many changes there was no time to try.
             return new Remedies(sorted(remedies), listed.size() - done);
         }
         return new Remedies(sorted(remedies), listed.size() - candidates.size());

@@ -227,7 +227,7 @@ final class RemedyTrial {
     /**
      * Whether a load that is meant to work does if it did, and gets no less if it did not.
      *
-     * @param sound whether nothing worked unasked, so that what the load had was its own
+     * @param sound whether nothing worked unintentionally, so that what the load had was its own
      */
     private static boolean keepsItsFeed(Consumer consumer, Moment was, Moment is, boolean sound, Effects effects) {
         double beforeV = Math.abs(was.solved().acrossV(consumer));

@@ -10,7 +10,7 @@ import loomwright.operation.Step;
 /** What a stretch of settings showed, for each step and load. */
 final class ScanResult {
     private final Map<Step, List<LeastChanges>> least = new EnumMap<>(Step.class);
-    /** By load, the settings in which it is fed in some step though it is not meant to be. */
+    /** By load, the settings in which it is fed in some step though it should not be. */
     final int[] fedIn;
     /** Settings gone through. */
     int settings;

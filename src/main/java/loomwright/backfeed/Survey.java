@@ -25,7 +25,7 @@ public final class Survey {
             return Intent.meantLive(consumer, situation.plan(), solved.step());
         }
 
-        /** Whether a consumer is fed though it is not meant to be. */
+        /** Whether a consumer is fed though it should not be. */
         public boolean isUnintended(Consumer consumer) {
             return !isMeant(consumer) && solved.activity(consumer) != FeedStrength.DEAD;
         }

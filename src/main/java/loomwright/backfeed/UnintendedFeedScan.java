@@ -12,7 +12,7 @@ import loomwright.operation.SettingScan;
 import loomwright.operation.Step;
 import loomwright.operation.SwitchSettings;
 
-/** How each load is fed that is not meant to be live, in one setting after the other. For one thread at a time. */
+/** How each load is fed that should not be live, in one setting after the other. For one thread at a time. */
 final class UnintendedFeedScan {
     private final SettingScan scan;
     private final MeantTable meant;
@@ -63,19 +63,19 @@ final class UnintendedFeedScan {
         }
     }
 
-    /** Whether a load is meant to be live. */
+    /** Whether a load should be live. */
     boolean isMeant(int consumer, Step step, int[] setting) {
         return meant.isMeant(consumer, step, setting);
     }
 
-    /** How a load is fed in the step that the scan settled last; not at all if it is meant to be live. */
+    /** How a load is fed in the step that the scan settled last; not at all if it should be live. */
     Feed feedNow(int[] setting, Step step, int consumer) {
         return !scan.solved() || meant.isMeant(consumer, step, setting)
                 ? Feed.NONE
                 : new Feed(scan.activity(consumer), scan.isPulledIn(consumer), scan.effectiveV(consumer));
     }
 
-    /** How a load is fed in a step of the setting gone through last; not at all if it is meant to be live. */
+    /** How a load is fed in a step of the setting gone through last; not at all if it should be live. */
     Feed at(Step step, int consumer) {
         return Objects.requireNonNull(feeds.get(step))[consumer];
     }

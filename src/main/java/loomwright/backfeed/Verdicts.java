@@ -28,7 +28,7 @@ public final class Verdicts {
     private Verdicts() {}
 
     /**
-     * A starter, an ignition, a relay or a load at work unasked is a danger, a lamp that is lit a warning; what could stay
+     * A starter, an ignition, a relay or a load at work when it should be off is a danger, a lamp that is lit a warning; what could stay
      * in but cannot pull in is a warning; a trickle a note (common practice, no source).
      */
     public static Severity severity(Consumer consumer, FeedStrength activity, boolean operated) {

@@ -1,5 +1,5 @@
 /**
- * Unintended feeds: loads that are live though they are not meant to be, the way the current takes, and what stops it.
+ * Unintended feeds: loads that are live though they should not be, the way the current takes, and what stops it.
  *
  * <p>Reading list: {@link loomwright.backfeed.BackfeedSearch} is the entry; {@link loomwright.backfeed.Situations} goes
  * through the switch positions, {@link loomwright.backfeed.FeedPaths} follows the current, {@link

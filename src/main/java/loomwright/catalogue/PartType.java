@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param words what an owner calls it
  * @param earth where it is usually earthed through its case; absent if a wire must be given
  * @param place where it usually sits
- * @param works the conditions in which it is meant to be live; empty where they follow from the switch that feeds it
+ * @param works the conditions in which it should be live; empty where they follow from the switch that feeds it
  * @param sets properties that follow from what it is called, such as the construction of a glass fuse
  */
 public record PartType(

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param use whether it is made for use with a ballast
  * @param operateV volts across it from which it sparks; absent: the usual figure
  * @param releaseV volts below which it surely does not; absent: the usual figure
- * @param meantLive conditions in which it is meant to be fed; absent where it is left unsaid
+ * @param meantLive conditions in which it should be fed; absent where it is left unsaid
  * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
  */
 @JsonTypeName("coil")

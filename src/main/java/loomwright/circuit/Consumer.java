@@ -5,18 +5,18 @@ import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
-/** A part that does something when it is fed, and so is meant to be live at some times and dead at others. */
+/** A part that does something when it is fed, and so should be live at some times and dead at others. */
 public sealed interface Consumer extends Part permits TwoEndedConsumer, Motor, Coil, Relay, Solenoid {
     int MAX_ALTERNATIVES = 20;
 
-    /** The conditions in which it is meant to be live; empty for never, absent where the plan leaves them unsaid. */
+    /** The conditions in which it should be live; empty for never, absent where the plan leaves them unsaid. */
     @Nullable
     List<Condition> meantLive();
 
     /** Restricts {@link #meantLive()}: any one of these ways will do. Empty for no restriction. */
     List<LiveAlternative> meantLiveWhen();
 
-    /** The same consumer, meant to be live at other times. */
+    /** The same consumer, live at other times. */
     Consumer withMeantLive(List<Condition> conditions, List<LiveAlternative> when);
 
     /** Volts from which it operates; absent for the usual figure of its kind. */

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *     Physics, 20.2 and 20.4)
  * @param operateV volts from which it is plainly lit; absent: the usual figure
  * @param releaseV volts below which it is dark; absent: the usual figure
- * @param meantLive conditions in which it is meant to be lit; absent where it is left unsaid
+ * @param meantLive conditions in which it should be lit; absent where it is left unsaid
  * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
  */
 @JsonTypeName("lamp")

@@ -23,7 +23,7 @@ public record Fuse(
         Double resistanceOhm)
         implements Part {
     /**
-     * Share of the current that blows a fuse which it carries for good: 35 A against 17.5 A (British trade tables, from memory; an
+     * Share of the current that blows a fuse which it carries continuously: 35 A against 17.5 A (British trade tables, from memory; an
      * owners' page with a supplier's explanation has about 2 to 1, read).
      */
     private static final double CARRIED_SHARE = 0.5;
@@ -69,7 +69,7 @@ public record Fuse(
         return stated == null ? Construction.BLADE : stated;
     }
 
-    /** The current that it carries for good, A; by this it is judged. */
+    /** The current that it carries continuously, A; by this it is judged. */
     public double continuousA() {
         return ratedBy == RatedBy.BLOW ? CARRIED_SHARE * ratingA : ratingA;
     }

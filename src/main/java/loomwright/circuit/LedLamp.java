@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param plus the terminal that must be positive, a or b; a unless said
  * @param operateV volts from which it is plainly lit; absent: at half its current
  * @param releaseV volts below which it is dim; absent: at a tenth of its current
- * @param meantLive conditions in which it is meant to be lit; absent where it is left unsaid
+ * @param meantLive conditions in which it should be lit; absent where it is left unsaid
  * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
  */
 @JsonTypeName("led")

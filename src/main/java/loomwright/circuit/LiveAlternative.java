@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * One of the ways in which a consumer comes to be meant live: a heater fan by its thermostat, or by the switch that
  * overrides it.
  *
- * @param conditions those in which this way counts; absent for all in which the consumer is meant to be live
+ * @param conditions those in which this way counts; absent for all in which the consumer should be live
  * @param switches switch id to the positions of which one must be chosen; all switches named must agree. Empty for no
  *     restriction.
  */
@@ -42,7 +42,7 @@ public record LiveAlternative(@Nullable List<Condition> conditions, Map<String, 
         switches = Collections.unmodifiableMap(ordered);
     }
 
-    /** A way that counts whenever the consumer is meant to be live. */
+    /** A way that counts whenever the consumer should be live. */
     public static LiveAlternative of(Map<String, List<String>> switches) {
         return new LiveAlternative(null, switches);
     }

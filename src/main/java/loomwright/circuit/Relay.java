@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param dropOutV below this voltage it surely lets go; absent: 1.5 V at 12 V, in proportion otherwise
  * @param contactResistanceOhm of the closed contact; 0.0015 unless said
  * @param ratingA what the contacts may carry
- * @param meantLive conditions in which its coil is meant to be fed; absent where it is left unsaid
+ * @param meantLive conditions in which its coil should be fed; absent where it is left unsaid
  * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
  */
 @JsonTypeName("relay")

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param releaseV volts below which it opens; absent: 3 V at 12 V, in proportion otherwise
  * @param contactResistanceOhm of each closed contact; 0.0005 unless said: 0.1 V at 200 A
  * @param ratingA what the main contact may carry
- * @param meantLive conditions in which it is meant to be fed; absent where it is left unsaid
+ * @param meantLive conditions in which it should be fed; absent where it is left unsaid
  * @param meantLiveWhen see {@link Consumer#meantLiveWhen()}
  */
 @JsonTypeName("solenoid")

@@ -7,12 +7,12 @@ import loomwright.answer.Basis;
  * the heat of one go, none of it lost.
  */
 public final class CrankingHeat {
-    /** One go of the starter at most, then a pause to cool: common practice, no source. */
+    /** One cranking period at most, then a pause to cool: common practice, no source. */
     public static final double GO_S = 30;
 
     public static final Basis ADIABATIC = Basis.fromMemory("adiabatic heating, K = 226, beta = 234.5 C", "IEC 60949");
 
-    static final Basis GO = Basis.commonPractice("one go of the starter takes at most 30 s, then a pause to cool");
+    static final Basis GO = Basis.commonPractice("one cranking period takes at most 30 s, then a pause to cool");
 
     private CrankingHeat() {}
 

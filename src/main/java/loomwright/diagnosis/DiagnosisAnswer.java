@@ -21,7 +21,7 @@ import loomwright.operation.Quantity;
 
 /** Names the faults that explain what was measured, and what to measure next. */
 public final class DiagnosisAnswer {
-    /** Faults that are told apart with the engine cranking or running, as the summary advises. */
+    /** Faults that are distinguished with the engine cranking or running, as the summary advises. */
     private static final Set<Kind> TOLD_BY_THE_ENGINE = EnumSet.of(Kind.BATTERY_WORN, Kind.NOT_CHARGING);
 
     private DiagnosisAnswer() {}

@@ -85,7 +85,7 @@ public record DiagnosisQuestion(
     /**
      * Refuses a plan that makes no sense, and readings that are not of this plan.
      *
-     * @return the same with a plan that leaves nothing unsaid about when its consumers are meant to be live
+     * @return the same with a plan that leaves nothing unsaid about when its consumers should be live
      * @throws RejectedInput with all faults
      */
     DiagnosisQuestion requireSound() {

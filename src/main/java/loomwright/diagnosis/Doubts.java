@@ -30,7 +30,7 @@ final class Doubts {
     private static final double SLIP = 0.5 / 3;
 
     private static final double THOUSAND = 1000;
-    /** A figure is told from its opposite if it is so many times what the meter may be off. */
+    /** A figure is distinguished from its opposite if it is so many times what the meter may be off. */
     private static final double TELLING = 5;
 
     private static final int MOST_TRIED = 6;

@@ -10,7 +10,7 @@ import loomwright.circuit.fault.SizedFault;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How bad a fault is: the size that makes the readings most likely.
+ * How severe a fault is: the size that makes the readings most likely.
  *
  * <p>For each of the many faults the plan is solved for sizes a factor 10 apart. In between, a voltage of a linear circuit
  * depends on one branch, of resistance or conductance more by s, as v = v∞ + (v₀ − v∞)/(1 + ks) with the same k everywhere,

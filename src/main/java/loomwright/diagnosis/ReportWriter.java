@@ -232,7 +232,7 @@ final class ReportWriter {
         return point.terminal() == null || point.terminal().equals(load.terminal(load.returnTerminal()));
     }
 
-    /** How a battery is told from what is around it, for an owner (common practice, no source). */
+    /** How a battery is distinguished from what is around it, for an owner (common practice, no source). */
     private static List<Message> advice(Explanation explanation) {
         Set<Kind> kinds = explanation.candidates().stream()
                 .flatMap(c -> c.faults().stream())

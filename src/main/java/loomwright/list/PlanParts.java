@@ -234,7 +234,7 @@ final class PlanParts {
                 Map.of("part", draft.label));
     }
 
-    // When it is meant to be live.
+    // When it should be live.
 
     private void putWorksWhen(Draft draft) {
         Map<String, Object> object = objects.find(draft.id);

@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads when a part is meant to be live: {@code key on}, {@code crank}, {@code lights side or head}.
+ * Reads when a part should be live: {@code key on}, {@code crank}, {@code lights side or head}.
  *
  * <p>As a plan is written: the conditions, then each alternative after a semicolon, as {@code run, crank; lights: side or
  * head + fog: on; in off: hazard: on}.

@@ -67,7 +67,7 @@ public final class MistakesAnswer {
                 progress.at(mistakes.size(), faults.size());
             }
         } catch (OutOfTime over) {
-            // What was looked at is told, and how much was not.
+            // What was looked at is reported, and how much was not.
         }
         int settings = SwitchSetting.list(plan).size();
         List<KeyingAdvice> keying = keying(plan, mistakes);
@@ -146,7 +146,7 @@ public final class MistakesAnswer {
         basis.add(Basis.commonPractice(
                 "which single mistakes are plausible, which terminals of a part have the same form,"
                         + " a bad joint of 3 ohm, a short to earth of 0.01 ohm"));
-        basis.add(Basis.commonPractice("a tenth more or less voltage is noticed"));
+        basis.add(Basis.commonPractice("a tenth higher or lower voltage is noticed"));
         basis.add(Basis.fromMemory("a blade fuse opens at 1.35 times its rating within half an hour", "ISO 8820-3"));
         basis.add(Basis.verified(
                 "continuous current of wires, 80 C insulation unless said", AmpacityTable.US_33CFR183.label()));

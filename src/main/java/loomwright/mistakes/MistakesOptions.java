@@ -5,14 +5,14 @@ import loomwright.answer.Severity;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How much is told of what mistakes do; all of them are looked at in any case.
+ * How much is reported of what mistakes do; all of them are looked at in any case.
  *
- * @param limit how many are told, worst first, 1 to 10,000; {@link #USUAL_LIMIT} unless said
- * @param severity the least that is told; {@link Severity#NOTE} unless said
+ * @param limit how many are reported, worst first, 1 to 10,000; {@link #USUAL_LIMIT} unless said
+ * @param severity the least that is reported; {@link Severity#NOTE} unless said
  * @param details whether to tell each thing noticed, overloaded and fed backwards with its figures; false unless said
  */
 public record MistakesOptions(Integer limit, Severity severity, Boolean details) {
-    /** How many are told where nobody says. */
+    /** How many are reported where nobody says. */
     public static final int USUAL_LIMIT = 50;
 
     public static final MistakesOptions USUAL = new MistakesOptions(USUAL_LIMIT, Severity.NOTE, false);

@@ -22,7 +22,7 @@ import loomwright.operation.SolvedStep;
 
 /** Collects what an owner notices of a mistake, load by load. */
 final class Notices {
-    /** A tenth of its voltage more or less is seen in a lamp and felt in a motor (common practice, no source). */
+    /** A tenth of its voltage, up or down, is seen in a lamp and felt in a motor (common practice, no source). */
     private static final double NOTICED = 0.1;
 
     private record Key(Effect effect, String id) {}

@@ -39,7 +39,7 @@ public final class NetworkSolver {
     /**
      * A solver that can be stopped.
      *
-     * @param progress is told each Newton step; what it throws ends the solution
+     * @param progress hears of each Newton step; what it throws ends the solution
      */
     public NetworkSolver(NetworkLimits limits, Progress progress) {
         this.limits = limits;

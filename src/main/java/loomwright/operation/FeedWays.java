@@ -41,7 +41,7 @@ import loomwright.circuit.Wire;
  * links, resistors, ballasts, diodes as they conduct, and the contacts of switches, relays and solenoids; never through a
  * consumer or a source.
  *
- * <p>A relay counts as pulled in while it is meant to be, or, where the plan leaves that unsaid, while its winding has both
+ * <p>A relay counts as pulled in while it should be, or, where the plan leaves that unsaid, while its winding has both
  * ways; a break contact is joined otherwise. Formulas spread from the poles until none grows any more, first with all unsaid
  * relays released, then again with what that made of their windings. Cost: contacts, wires and terminals a few times each.
  */

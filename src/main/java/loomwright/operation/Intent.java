@@ -21,8 +21,8 @@ public final class Intent {
     private Intent() {}
 
     /**
-     * Whether a consumer is meant to be live in a step, with the switches as they stand in the plan. A charge lamp that is
-     * meant to be lit with the key on is lit while the engine runs down after the key was turned off as well, which is normal.
+     * Whether a consumer should be live in a step, with the switches as they stand in the plan. A charge lamp that is
+     * to be lit with the key on is lit while the engine runs down after the key was turned off as well, which is normal.
      */
     public static boolean meantLive(Consumer consumer, Plan plan, Step step) {
         Consumer said = said(consumer, plan);
@@ -42,13 +42,13 @@ public final class Intent {
         return alternatives.isEmpty();
     }
 
-    /** The conditions in which a consumer is meant to be live at all. */
+    /** The conditions in which a consumer should be live at all. */
     public static List<Condition> conditions(Consumer consumer, Plan plan) {
         return conditionsOf(said(consumer, plan));
     }
 
     /**
-     * The settings of free switches in which a consumer is meant to be live in a step: switch id to the positions of which one
+     * The settings of free switches in which a consumer should be live in a step: switch id to the positions of which one
      * must be chosen, all switches of a map together.
      *
      * @return any one of them will do; empty for never, a map without switches for always

@@ -35,7 +35,7 @@ public final class IntentAssumptions {
     /**
      * The assumptions of a plan as it was handed in, in its order.
      *
-     * @param findings the codes of the findings of this answer about a consumer, by its id, that ask when it is meant to be
+     * @param findings the codes of the findings of this answer about a consumer, by its id, that ask when it should be
      *     live
      */
     public static List<Assumption> of(Plan plan, Function<String, List<String>> findings) {

@@ -2,7 +2,7 @@ package loomwright.operation;
 
 import loomwright.message.MessageCode;
 
-/** When a load is meant to be live, as parts of the sentences of {@link UsualIntent.Rule}. */
+/** When a load should be live, as parts of the sentences of {@link UsualIntent.Rule}. */
 enum IntentText implements MessageCode {
     ANY_TIME,
     TIMES,

@@ -121,7 +121,7 @@ public final class MissingConnections {
         return List.of();
     }
 
-    /** Whether its return never leads to earth in any condition in which it is meant to be live, nor on to another load. */
+    /** Whether its return never leads to earth in any condition in which it should be live, nor on to another load. */
     private boolean hasNoReturn(Consumer consumer) {
         TerminalRef back = consumer.terminal(consumer.returnTerminal());
         List<Condition> meant = Intent.conditions(consumer, plan);

@@ -25,7 +25,7 @@ import loomwright.network.NetworkLimits;
 
 /** The readings of a plan in every step, with how they came about. */
 public final class PlanAnswer {
-    /** The finding of a step that is made only of a consumer that is meant to be live. */
+    /** The finding of a step that is made only of a consumer that should be live. */
     private static final String OVERLOADED = "overloaded";
 
     /** Sums of currents and of powers that leave less than this of the largest are zero to every digit that is shown. */
@@ -79,7 +79,7 @@ public final class PlanAnswer {
     /**
      * Refuses a plan that makes no sense as a circuit.
      *
-     * @return the plan with nothing left unsaid about when its consumers are meant to be live
+     * @return the plan with nothing left unsaid about when its consumers should be live
      * @throws RejectedInput with all its faults
      */
     public static Plan requireSound(Plan plan) {

@@ -85,7 +85,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
      *     "charging", "not-charging", "closed", "open", "off", and the words of {@link FlasherRule.State}
      * @param acrossV voltage from a consumer's feed to its return; absent for other parts
      * @param activity how strongly a consumer is fed; absent for other parts
-     * @param meantLive whether a consumer is meant to be live in this step; absent for other parts
+     * @param meantLive whether a consumer should be live in this step; absent for other parts
      * @param powerW power it takes up; negative if it delivers
      */
     public record PartReading(

@@ -26,7 +26,7 @@ public final class PlanSolver {
     /**
      * A solver that can be stopped.
      *
-     * @param progress is told the steps done, often; what it throws ends the solution
+     * @param progress hears of the steps done, often; what it throws ends the solution
      */
     public PlanSolver(NetworkLimits limits, Progress progress) {
         this.solver = new NetworkSolver(limits, (done, of) -> progress.at(stepsDone, Step.values().length));

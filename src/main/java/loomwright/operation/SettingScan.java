@@ -70,7 +70,7 @@ public final class SettingScan {
         full = null;
         outcome = state.outcome();
         active = state.active();
-        // Of what finds no rest the figures of one moment are told, and of a race one outcome: those that are reported.
+        // Of what has no stable state, and of a race, the figures of the one outcome that is reported.
         if (outcome != StableState.Outcome.SETTLED) {
             undecided += outcome == StableState.Outcome.UNDECIDED ? 1 : 0;
             SolvedStep solved = full();

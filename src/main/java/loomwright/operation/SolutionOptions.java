@@ -9,7 +9,7 @@ import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What of a plan is to be solved, and how much of it is told.
+ * What of a plan is to be solved, and how much of it is reported.
  *
  * @param after moves after which the plan is solved, in order; absent or empty: all steps of the plan as drawn
  * @param step the steps to tell; absent or empty: all of them

@@ -88,7 +88,7 @@ public final class StepFindings {
                         || Intent.meantLive(consumer, solved.plan(), solved.step()));
     }
 
-    /** Whether what finds no rest is loads and modules alone, which have one limit for coming on and going off. */
+    /** Whether what has no stable state is loads and modules alone, which have one limit for coming on and going off. */
     public static boolean isByOwnVoltage(SolvedStep solved) {
         return solved.movingParts().stream()
                 .map(id -> solved.plan().findPart(id).orElseThrow())

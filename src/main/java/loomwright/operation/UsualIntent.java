@@ -27,7 +27,7 @@ import loomwright.circuit.TerminalRef;
 import loomwright.message.MessageCode;
 
 /**
- * When a consumer is meant to be live whose plan leaves that unsaid: the usual of its kind, and of the switches that feed it.
+ * When a consumer should be live whose plan leaves that unsaid: the usual of its kind, and of the switches that feed it.
  * docs/plans.md has the table (common practice, no source).
  */
 public final class UsualIntent {
@@ -67,7 +67,7 @@ public final class UsualIntent {
     /**
      * What counts for one consumer.
      *
-     * @param conditions in which it is meant to be live
+     * @param conditions in which it should be live
      * @param when any one of these; empty for no restriction
      */
     public record Usual(Consumer consumer, Rule rule, List<Condition> conditions, List<LiveAlternative> when) {}

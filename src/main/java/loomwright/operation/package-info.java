@@ -11,7 +11,7 @@
  * meter shows between two points of it, {@link loomwright.operation.DisconnectedPlan} with the battery disconnected.
  *
  * <p>Where thousands of settings are to be looked through, {@link loomwright.operation.SweptSteps} solves them quickly and
- * says when it cannot: {@link loomwright.operation.Sweep} for what is fed unasked, {@link
+ * says when it cannot: {@link loomwright.operation.Sweep} for what is fed when it should be off, {@link
  * loomwright.operation.SweptShorts} for what flows in a short.
  */
 @NullMarked

@@ -28,8 +28,8 @@ import loomwright.readings.ReadingsSheet.Purpose;
 /**
  * The volts worth measuring around each load.
  *
- * <p>A load is measured in the first condition, in the order off to running, in which it is meant to be live and is; an
- * ignition coil in each. First what it gets, then what is lost on the way there and back, then the points that halve the
+ * <p>A load is measured in the first condition, in the order off to running, in which it should be live and is; an
+ * ignition coil in each. First what it gets, then what is lost in the feed and the return, then the points that halve the
  * way. While the engine turns nobody has business at the coil's switched side: hundreds of volts.
  */
 final class Circuits {
@@ -91,7 +91,7 @@ final class Circuits {
     }
 
     /**
-     * Positions of the free switches with which a load is meant to be live; one that serves already, if there is one.
+     * Positions of the free switches with which a load should be live; one that serves already, if there is one.
      *
      * @param meant as {@link Intent#settings} tells, not empty
      */

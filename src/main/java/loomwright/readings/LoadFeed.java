@@ -16,7 +16,7 @@ import loomwright.operation.Branch;
 import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
 
-/** The way by which most current reaches a load: where it can be halved, and the resistors that are meant to be in it. */
+/** The way by which most current reaches a load: where it can be halved, and the resistors that should be in it. */
 record LoadFeed(SolvedStep solved, TerminalRef start, List<Leg> legs) {
 
     /** One branch, with the terminals at which the current enters and leaves it. */

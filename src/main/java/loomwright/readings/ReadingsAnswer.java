@@ -45,7 +45,7 @@ public final class ReadingsAnswer {
     /**
      * Draws up the sheet.
      *
-     * @param progress is told before each solution, and may end it
+     * @param progress hears before each solution, and may end it
      * @throws loomwright.answer.RejectedInput with all faults of the plan and of the options
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */

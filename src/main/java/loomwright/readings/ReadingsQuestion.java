@@ -91,7 +91,7 @@ public record ReadingsQuestion(
     /**
      * Rejects a plan that cannot be solved, and ids that are not in it.
      *
-     * @return the same with a plan that leaves nothing unsaid about when its consumers are meant to be live
+     * @return the same with a plan that leaves nothing unsaid about when its consumers should be live
      * @throws RejectedInput with all faults
      */
     ReadingsQuestion requireSound() {

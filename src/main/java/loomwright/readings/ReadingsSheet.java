@@ -40,7 +40,7 @@ public record ReadingsSheet(String plan, List<Message> first, List<Reading> read
         LOAD,
         /** Volts lost on the way to a load. */
         FEED_DROP,
-        /** Volts lost on the way back from it. */
+        /** Volts lost in its return. */
         RETURN_DROP,
         /** Volts lost in a part that is made for it. */
         ACROSS_PART,
@@ -100,7 +100,7 @@ public record ReadingsSheet(String plan, List<Message> first, List<Reading> read
             tells = List.copyOf(tells);
         }
 
-        /** What follows from it, as one text. */
+        /** What it means, as one text. */
         public String advice() {
             return tells.stream().map(Message::text).collect(Collectors.joining(" "));
         }

@@ -36,7 +36,7 @@ import loomwright.review.wire.UnfusedWires;
 import loomwright.review.wire.VoltageDrops;
 import loomwright.review.wire.WireCurrents;
 
-/** All checks, in the order in which findings of equal weight are told. */
+/** All checks, in the order in which findings of equal weight are reported. */
 final class Checks {
     static final List<Check> ALL = List.of(
             new EarthedPoles(),

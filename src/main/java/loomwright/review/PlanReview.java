@@ -69,7 +69,7 @@ public final class PlanReview {
                 cautions(context, findings));
     }
 
-    /** The codes of the findings about a part that ask when it is meant to be live. */
+    /** The codes of the findings about a part that ask when it should be live. */
     private static List<String> codes(List<Finding> findings, String id) {
         return findings.stream()
                 .filter(finding -> finding.ids().contains(id) && ASKING_WHAT_IS_MEANT.contains(finding.code()))

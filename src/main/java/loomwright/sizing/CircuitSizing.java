@@ -140,7 +140,7 @@ public final class CircuitSizing {
      *
      * @param dropV lost from the source to the load and back
      * @param loadV left for the load
-     * @param allowedA what it may carry for good where it lies
+     * @param allowedA what it may carry continuously where it lies
      * @param temperatureC as warm as the load makes it
      * @param fuseA the fuse for the load; absent if no standard fuse suits this wire
      * @param largestFuseA the largest fuse that the wire allows; absent if none is so small

@@ -97,7 +97,7 @@ public final class ConductorSizing {
      * One size with what follows from it.
      *
      * @param dropV the drop with it
-     * @param allowedA what it may carry for good
+     * @param allowedA what it may carry continuously
      * @param fuseA its fuse; absent for a starter
      * @param fuseKind in which form that rating is made
      * @param temperatureC as warm as the load makes it
@@ -245,7 +245,7 @@ public final class ConductorSizing {
                         arg("allowedA", beside.value()));
     }
 
-    /** The figure that a rule goes by, in its unit. */
+    /** The figure that a rule judges, in its unit. */
     private static Arg figure(String name, double value, Decider rule) {
         return arg(
                 name,

@@ -89,7 +89,7 @@ public final class FuseChoice {
     }
 
     /**
-     * Fuse and wire at one current. For information: a verdict goes by rating and ampacity.
+     * Fuse and wire at one current. For information: a verdict depends on rating and ampacity.
      *
      * @param multiple current over rating
      * @param fuseLongestS longest opening time of the standards; absent where the fuse need not open
@@ -142,7 +142,7 @@ public final class FuseChoice {
      * @param fitted the fuse that is fitted, judged; absent if none was given
      * @param overloads fuse and wire at each multiple the standards name, and last at the prospective current if given:
      *     of the fuse that is fitted, else of the one chosen; empty where there is neither
-     * @param allowedA what the wire may carry for good where it lies
+     * @param allowedA what the wire may carry continuously where it lies
      * @param lawA the same by the law of heat, a second opinion
      * @param betterSize the thinnest wire of the same standard whose fuse carries the load; absent where this wire will do
      *     or no load was given

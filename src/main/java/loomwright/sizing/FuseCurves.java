@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param chosen whether it suits
  * @param size of the wire
  * @param currentA continuous load, if given
- * @param ampacityA what the wire carries for good
+ * @param ampacityA what the wire carries continuously
  * @param prospectiveA short-circuit current, if given
  * @param inrush the switch-on current and how long it lasts, if given
  * @param limitC conductor temperature that the wire curves reach

@@ -20,7 +20,7 @@ import loomwright.message.Arg;
 import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
-/** The voltage lost between source and load and on the way back. */
+/** The voltage lost between source and load and in the return. */
 public final class VoltageDrop {
     /** Above this share of the whole a part loses most of it. */
     static final double MOST = 0.5;
@@ -42,7 +42,7 @@ public final class VoltageDrop {
      * @param returnLengthFt its length in feet
      * @param chassisOhm resistance of the chassis return; default 0.01, for a starter 0.0003
      * @param jointsOutOhm resistance of each joint on the way out
-     * @param jointsBackOhm of each joint on the way back
+     * @param jointsBackOhm of each joint in the return
      * @param temperatureC conductor temperature; default as the current warms the wire
      * @param ambientC around the wire; default that of its place
      * @param place default CABIN
@@ -89,7 +89,7 @@ public final class VoltageDrop {
     /**
      * One wire of the run.
      *
-     * @param allowedA what it may carry for good where it lies
+     * @param allowedA what it may carry continuously where it lies
      */
     public record Wire(
             String size,

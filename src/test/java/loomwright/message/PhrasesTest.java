@@ -68,6 +68,8 @@ class PhrasesTest {
             Path.of("DEVELOPERS.md"),
             Path.of("docs"),
             Path.of("postman-free-examples/README.md"),
+            Path.of("src/main/java"),
+            Path.of("src/main/resources/page"),
             Path.of("src/main/openapi/paths"),
             Path.of("src/main/openapi/schemas"));
 

@@ -3,7 +3,7 @@ package loomwright.circuit.fault;
 /** A fault that may be slight or bad: how bad, is found from what a meter shows. */
 public sealed interface SizedFault extends SingleFault
         permits BadJoint, BatteryFault, ShortToEarth, ShortBetween, OffValue {
-    /** How bad it is, above 0; more is worse. */
+    /** How severe it is, above 0; more is worse. */
     double size();
 
     /** The least that is worth looking for. */

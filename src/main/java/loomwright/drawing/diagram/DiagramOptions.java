@@ -84,7 +84,7 @@ public record DiagramOptions(
     public enum Marks {
         /** Findings of the review, by number. */
         FINDINGS,
-        /** The way of a current that feeds a load unasked. */
+        /** The way of a current that feeds a load that should be off. */
         BACKFEED,
         /** Nothing. */
         NONE

@@ -27,7 +27,7 @@ final class Scene {
     private final Manner manner;
 
     /**
-     * How it is told.
+     * How it is reported.
      *
      * @param figures whether it says what everything does in its step
      * @param colourWords whether colours are words rather than letters

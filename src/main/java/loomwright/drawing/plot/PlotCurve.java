@@ -6,7 +6,7 @@ import java.util.List;
  * A line through points, or a mark at one.
  *
  * @param name for the legend, with unit and value where it is a single value
- * @param look how it is told from the others
+ * @param look how it is distinguished from the others
  * @param points in drawing order; what lies outside the axes is cut off
  */
 public record PlotCurve(String name, Look look, List<Point> points) {

@@ -100,7 +100,7 @@ final class ConditionTable {
     }
 
     /**
-     * A trickle is told in words, it is no reason for alarm. With the key off a dead load is no fault: what may be live
+     * A trickle is reported in words, it is no reason for alarm. With the key off a dead load is no fault: what may be live
      * then, may be so for the moment after running only. Nor is a dead coil with the engine stopped, where the breaker may
      * stand open and a module need not conduct.
      */

@@ -12,7 +12,7 @@ import loomwright.message.MessageCode;
  * @param primaryClampV highest voltage that module or condenser let the primary reach, 50 to 1000
  * @param secondaryCapacitanceF winding, leads and plug, 1e-11 to 1e-9
  * @param efficiencyFraction share of the stored energy that reaches the secondary capacitance, 0.05 to 1
- * @param meantFor how it is meant to be fed
+ * @param meantFor how it should be fed
  */
 public record CoilData(
         double primaryResistanceOhm,
@@ -23,7 +23,7 @@ public record CoilData(
         double efficiencyFraction,
         Feed meantFor) {
 
-    /** How a coil is meant to be fed. */
+    /** How a coil should be fed. */
     public enum Feed implements MessageCode {
         /** Through a ballast. */
         WITH_BALLAST,

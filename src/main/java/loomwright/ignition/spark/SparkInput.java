@@ -55,7 +55,7 @@ public record SparkInput(
     private static final int HOTTEST_START_C = 150;
     /** Above this a supply is one of 24 V. */
     private static final double MOST_12V = 18;
-    /** Up to this a supply may be one of 6 V; a 12 V one while cranking has more, or a coil of more ohms. */
+    /** Up to this a supply may be one of 6 V; a 12 V one while cranking has more, or a coil of higher resistance. */
     private static final double MOST_6V = 7.6;
 
     private static final double MOST_6V_COIL_OHM = 2.2;

@@ -13,9 +13,9 @@ import loomwright.message.MessageCode;
 
 /** A fuse against its load and against the wire behind it. */
 public final class FuseRule {
-    /** A fuse is chosen so that it carries at most this share of its rating for good. */
+    /** A fuse is chosen so that it carries at most this share of its rating continuously. */
     public static final double CHOSEN_SHARE = 0.75;
-    /** A fuse that is fitted may carry this share for good. */
+    /** A fuse that is fitted may carry this share continuously. */
     public static final double FITTED_SHARE = 0.8;
     /** The usual choice: a fuse of at most this share of the wire's ampacity. Makes no finding. */
     public static final double USUAL_SHARE = 0.6;
@@ -116,7 +116,7 @@ public final class FuseRule {
     /** What a figure of arithmetic may be wrong by. */
     private static final double ROUNDING = 1 + 1e-9;
 
-    /** Share of its rating that a fuse in a hot fuse box may carry for good. */
+    /** Share of its rating that a fuse in a hot fuse box may carry continuously. */
     public static double hotShare(double boxC) {
         return CHOSEN_SHARE - HOT_PER_K * Math.max(0, boxC - HOT_FROM_C);
     }

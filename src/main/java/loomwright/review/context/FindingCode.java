@@ -10,13 +10,13 @@ public enum FindingCode implements MessageCode {
     SERIES_BATTERY_REVERSED,
     /** A wire carries more than its continuous current. */
     WIRE_OVERLOADED,
-    /** A wire gets too hot within one go of the starter. */
+    /** A wire gets too hot within one cranking period. */
     WIRE_OVERLOADED_CRANKING,
     /** A wire lies where it is hotter than its insulation stands. */
     INSULATION_TEMPERATURE_EXCEEDED,
     /** A fusible link carries more than a wire of its size may. */
     LINK_OVERLOADED,
-    /** A load that is meant to be live does not work. */
+    /** A load that should be live does not work. */
     LOAD_NOT_POWERED,
     /** A lead is off: nothing is joined to a terminal of a part in use. */
     TERMINAL_NOT_CONNECTED,
@@ -77,11 +77,11 @@ public enum FindingCode implements MessageCode {
     UNFUSED_CIRCUIT,
     /** A directed wire carries current backwards. */
     REVERSED_WIRE,
-    /** A load is fed that is not meant to be. */
+    /** A load is fed that should not be. */
     BACKFEED,
     /** A condition has no solution. */
     UNSOLVABLE,
-    /** A battery is all but shorted. */
+    /** A battery is almost shorted. */
     DEAD_SHORT,
     /** A circuit undoes its own state. */
     OSCILLATING,

@@ -19,7 +19,7 @@ import loomwright.operation.Step;
 /**
  * What the checks look at: the plan, solved in every step and switch position, and what was made of that.
  *
- * <p>Steps that last are told from those that pass: a wire stands the starter's current for the seconds it flows.
+ * <p>Steps that last are distinguished from those that pass: a wire stands the starter's current for the seconds it flows.
  */
 public final class ReviewContext {
     private final Plan plan;
@@ -91,8 +91,8 @@ public final class ReviewContext {
     }
 
     /**
-     * Every step of every situation that has a solution, but for those in which a starter turns that nobody asked to, or a
-     * fuse blows at once: what is overloaded then is put right with the backfeed, or the short, itself.
+     * Every step of every situation that has a solution, but for those in which a starter turns unintentionally, or a
+     * fuse blows at once: what is overloaded then is cured with the backfeed, or the short, itself.
      */
     public List<Moment> moments() {
         return moments;
@@ -103,7 +103,7 @@ public final class ReviewContext {
         return judged.contains(moment);
     }
 
-    /** Whether a fuse blows at once in a moment; one in which a starter turns unasked is not looked at for that. */
+    /** Whether a fuse blows at once in a moment; one in which a starter turns unintentionally is not looked at for that. */
     public boolean isShorted(Moment moment) {
         return shortedMoments.contains(moment);
     }

@@ -45,7 +45,7 @@ public final class StepHealth implements Check {
         return List.copyOf(findings.values());
     }
 
-    /** That a load which should be dead comes on and goes off by a trickle is told as a backfeed. */
+    /** That a load which should be dead comes on and goes off by a trickle is reported as a backfeed. */
     private static boolean isOfNoMatter(StepFinding found, Moment moment) {
         return found.kind() == StepFinding.Kind.OSCILLATING
                 && StepFindings.isByOwnVoltage(moment.solved())
@@ -54,7 +54,7 @@ public final class StepHealth implements Check {
                         .noneMatch(part -> isMeant(part, moment));
     }
 
-    /** That a module which falls out for want of volts goes on and off is told with its volts. */
+    /** That a module which falls out for want of volts goes on and off is reported with its volts. */
     private static boolean isShortOfVolts(ReviewContext context, StepFinding found, Moment moment) {
         return found.kind() == StepFinding.Kind.OSCILLATING
                 && found.ids().stream()
@@ -69,7 +69,7 @@ public final class StepHealth implements Check {
                 : moment.solved().plan().listParts(Coil.class).stream().anyMatch(moment::isMeant);
     }
 
-    /** What a short does that is told at the fuse which blows; not one that takes another way. */
+    /** What a short does that is reported at the fuse which blows; not one that takes another way. */
     private static boolean followsFromShort(ReviewContext context, StepFinding found, Moment moment) {
         return context.isShorted(moment)
                 && (found.kind() != StepFinding.Kind.DEAD_SHORT

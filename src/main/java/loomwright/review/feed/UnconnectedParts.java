@@ -23,7 +23,7 @@ import loomwright.review.context.ReviewText;
 
 /**
  * Leads that are off and returns that lead nowhere. It is a warning where something stops working by it: at a source, in the
- * ignition, and at a load that is meant to be live, or of which only the feed is missing; otherwise a note.
+ * ignition, and at a load that should be live, or of which only the feed is missing; otherwise a note.
  */
 public final class UnconnectedParts implements Check {
     private static final Basis DRAWN =

@@ -22,7 +22,7 @@ import loomwright.review.context.FindingWording;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ReviewText;
 
-/** The loads that are live though they are not meant to be, with the path of most current and the cheapest remedy. */
+/** The loads that are live though they should not be, with the path of most current and the cheapest remedy. */
 public final class UnintendedFeeds implements Check {
     private static final Basis WAY = Basis.computed(
             "the path of the current",

@@ -43,7 +43,7 @@ import loomwright.review.wire.VoltageDrops;
  */
 public final class UnpoweredLoads implements Check {
     private static final Basis SOLVED =
-            Basis.computed("volts across each load that is meant to be live", "Kirchhoff's laws and Ohm's law");
+            Basis.computed("volts across each load that should be live", "Kirchhoff's laws and Ohm's law");
 
     /** Volts below this are nothing on any meter, and what is left of the arithmetic. */
     private static final double NOTHING_V = 0.005;
@@ -73,7 +73,8 @@ public final class UnpoweredLoads implements Check {
         List<List<Moment>> idle = meant(context, load).values().stream()
                 .filter(moments -> moments.stream().noneMatch(m -> works(load, m)))
                 .toList();
-        // What is told takes its volts at other times too, even if it is not told of those; nothing at all is another
+        // What is reported takes its volts at other times too, even if it is not told of those; nothing at all is
+        // another
         // fault.
         boolean told = idle.stream().flatMap(List::stream).anyMatch(m -> isTold(context, load, m));
         List<Moment> failing = idle.stream()
@@ -87,8 +88,8 @@ public final class UnpoweredLoads implements Check {
 
     /**
      * The moments by which a load is judged. A coil has current only while the engine turns. Key off may be said for the
-     * moment after running, so a load that is meant for more and works then is not judged by it. A circuit that finds no rest
-     * is told by itself; it, or a short, may hide the position that feeds the load, so the others are not judged either.
+     * moment after running, so a load that is meant for more and works then is not judged by it. A circuit without a stable state
+     * is reported by itself; it, or a short, may hide the position that feeds the load, so the others are not judged either.
      */
     private static Map<Step, List<Moment>> meant(ReviewContext context, Consumer load) {
         Map<Step, List<Moment>> meant = new EnumMap<>(Step.class);

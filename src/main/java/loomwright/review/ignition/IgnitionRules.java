@@ -2,7 +2,7 @@ package loomwright.review.ignition;
 
 import loomwright.answer.Basis;
 
-/** How parts of a battery and coil ignition are told apart, and what its findings rest on. Common practice, no source. */
+/** How parts of a battery and coil ignition are distinguished, and what its findings rest on. Common practice, no source. */
 final class IgnitionRules {
     /** A current below this through the coil is no ignition current but what something else lets through. */
     static final double IGNITION_A = 0.1;

@@ -27,7 +27,7 @@ import loomwright.review.context.WorstCaseOrder;
 
 /**
  * Diodes across the winding of a relay, solenoid or motor that conduct while it is fed as meant. One against voltage spikes
- * blocks then; the wrong way round it shorts the feed. Where a fuse blows at once by it that is told at the fuse.
+ * blocks then; the wrong way round it shorts the feed. Where a fuse blows at once by it that is reported at the fuse.
  */
 public final class ReversedDiodes implements Check {
     private static final Basis SOLVED = Basis.computed(

@@ -49,8 +49,8 @@ import loomwright.review.context.WorstCaseOrder;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The volts lost between source and load and on the way back, against the usual limit of the load's kind of circuit. Of
- * an ignition coil the limit is for the feed alone. Loads of one kind that lose most in the same place are told together.
+ * The volts lost between source and load and in the return, against the usual limit of the load's kind of circuit. Of
+ * an ignition coil the limit is for the feed alone. Loads of one kind that lose most in the same place are reported together.
  */
 public final class VoltageDrops implements Check {
     /** What a wrong figure of arithmetic could come to. */

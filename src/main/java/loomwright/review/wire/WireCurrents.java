@@ -23,7 +23,7 @@ import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ReviewText;
 import loomwright.review.context.WireRating;
 
-/** Each wire's current against its ampacity, and its heat within one go of the starter. */
+/** Each wire's current against its ampacity, and its heat within one cranking period. */
 public final class WireCurrents implements Check {
     @Override
     public List<Finding> check(ReviewContext context) {

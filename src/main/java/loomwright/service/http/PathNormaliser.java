@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads letters and digits of a path that are written as percent escapes as what they are: such paths are the same (RFC
- * 3986, section 6.2.2.2), and routes are told apart by the text. Nothing that divides, begins or ends a path is touched,
+ * 3986, section 6.2.2.2), and routes are distinguished by the text. Nothing that divides, begins or ends a path is touched,
  * nor is a dot, and nothing is decoded twice: an escaped percent sign stays one.
  */
 public final class PathNormaliser implements HttpConfiguration.Customizer {

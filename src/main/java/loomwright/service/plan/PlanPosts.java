@@ -110,7 +110,7 @@ public final class PlanPosts {
         return line;
     }
 
-    /** What is fed unasked, and the best remedy. */
+    /** What is fed when it should be off, and the best remedy. */
     public static String backfeed(Answer<BackfeedReport> answer) {
         BackfeedReport report = answer.result();
         Markdown text = new Markdown().title(report.plan()).section(PostText.LIVE_WHEN_OFF.text());

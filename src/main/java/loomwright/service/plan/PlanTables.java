@@ -83,7 +83,7 @@ public final class PlanTables {
         return new Table(READINGS, rows);
     }
 
-    /** One row for each load fed unasked and step, with the cheapest remedy. */
+    /** One row for each load fed when it should be off and step, with the cheapest remedy. */
     public static Table backfeed(BackfeedReport report) {
         List<List<@Nullable Object>> rows = new ArrayList<>();
         for (UnintendedFeed feed : report.unintendedFeeds()) {
