@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Answers plans in one run of `check`, in shares under GNU parallel and in partitions under Apache Spark, and compares the bytes.
+# Answers plans in one run of `check`, in shares under GNU parallel and in partitions under Apache Spark, compares the bytes and
+# says how long each took.
 #
 #   run.sh [COUNT [SHARES]] [parallel] [spark]        1000 plans in 4 shares with both, unless said
 #
@@ -20,9 +21,12 @@ if [ -z "${LOOMWRIGHT_CHECK:-}" ]; then
 fi
 
 "$here/plans.py" "$count" >"$made/plans.ndjson"
+SECONDS=0
 "$here/check.sh" <"$made/plans.ndjson" >"$made/one"
+echo "one run: $count plans in $SECONDS s"
 [ "$(wc -l <"$made/one")" = "$count" ] || { echo "one run answered $(wc -l <"$made/one") of $count"; exit 1; }
 for engine in ${*:-parallel spark}; do
+  SECONDS=0
   case $engine in
     parallel)
       command -v parallel >"$made/which" || { echo "no parallel"; exit 75; }
@@ -34,5 +38,5 @@ for engine in ${*:-parallel spark}; do
       ;;
   esac
   cmp "$made/one" "$made/$engine" || { echo "$engine: other bytes than one run"; exit 1; }
-  echo "$engine: $count plans in $shares shares, the same bytes as one run"
+  echo "$engine: $count plans in $shares shares in $SECONDS s, the same bytes as one run"
 done

@@ -58,6 +58,7 @@ import loomwright.service.limits.CalculationLimits;
 import loomwright.service.network.NetworkQuestion;
 import loomwright.service.network.NetworkReport;
 import loomwright.service.network.ResistanceQuestion;
+import loomwright.service.page.ExampleAnswers;
 import loomwright.service.page.Examples;
 import loomwright.service.page.Pages;
 import loomwright.service.page.ProblemPages;
@@ -142,7 +143,8 @@ final class Routes {
                 get("/v1/templates", "listTemplates", TEMPLATES::listing),
                 get("/v1/templates/{name}", "getTemplate", TEMPLATES::one),
                 get("/v1/examples", "listExamples", examples::listing),
-                get("/v1/examples/{name}", "getExample", examples::one));
+                get("/v1/examples/{name}", "getExample", examples::one),
+                get("/v1/answers/{name}", "getExampleAnswer", new ExampleAnswers()::one));
     }
 
     private static List<Endpoint> plans(CalculationLimits limits) {

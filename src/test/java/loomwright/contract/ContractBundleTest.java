@@ -5,13 +5,16 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import java.util.zip.GZIPOutputStream;
 import loomwright.contract.ContractBundle.Bundle;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -19,6 +22,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** {@code openapi.yaml} is what the files under {@code src/main/openapi} say. */
 class ContractBundleTest {
     private static final int MOST_LINES = 600;
+    private static final int MOST_BYTES = 450_000;
+    private static final int MOST_PACKED_BYTES = 80_000;
     private static final int LONG_DESCRIPTION = 90;
     private static final Pattern DESCRIPTION = Pattern.compile("\\bdescription: ('[^']*'|[^'|{][^,{}]*)");
 
@@ -27,17 +32,69 @@ class ContractBundleTest {
         assertThat(Files.readString(ContractBundle.BUNDLE))
                 .as("openapi.yaml differs from the files under src/main/openapi. Renew it: %s", ContractBundle.COMMAND)
                 .isEqualTo(ContractBundle.of(ContractBundle.SOURCES).text());
+        assertThat(Files.readString(ContractBundle.ANSWERS))
+                .as("%s renews it", ContractBundle.COMMAND)
+                .isEqualTo(ContractBundle.answers(ContractBundle.SOURCES).text());
+    }
+
+    /** Made small, it still says what the files say: the same data with every level two blanks deep. */
+    @Test
+    void aLevelIsOneBlankDeep() throws IOException {
+        String wide = """
+                a:
+                    text: |
+                        first
+
+                          deeper
+                    list:
+                    - {b: 1}
+                    - c: 2
+                      d:
+                        - e
+                f: 3
+                """;
+        String narrow = ContractBundle.narrowed(wide);
+        assertThat(narrow.lines())
+                .containsExactly(
+                        "a:",
+                        " text: |",
+                        "  first",
+                        "",
+                        "    deeper",
+                        " list:",
+                        " - {b: 1}",
+                        " - c: 2",
+                        "   d:",
+                        "    - e",
+                        "f: 3");
+        YAMLMapper yaml = new YAMLMapper();
+        assertThat(yaml.readTree(narrow)).isEqualTo(yaml.readTree(wide));
+        assertThat(yaml.readTree(ContractBundle.BUNDLE.toFile())).isNotNull();
+    }
+
+    /** What a reader takes in before the first call: an integrator fetches it, a program keeps it in mind. */
+    @Test
+    void itIsSmall() throws IOException {
+        byte[] contract = Files.readAllBytes(ContractBundle.BUNDLE);
+        ByteArrayOutputStream packed = new ByteArrayOutputStream();
+        try (GZIPOutputStream out = new GZIPOutputStream(packed)) {
+            out.write(contract);
+        }
+        assertThat(contract.length).isLessThan(MOST_BYTES);
+        assertThat(packed.size()).isLessThan(MOST_PACKED_BYTES);
     }
 
     @Test
     void everyFileIsUsedOnceAndShortEnoughToEdit() throws IOException {
-        Bundle bundle = ContractBundle.of(ContractBundle.SOURCES);
-        assertThat(bundle.used()).doesNotHaveDuplicates();
+        List<Path> used =
+                new ArrayList<>(ContractBundle.of(ContractBundle.SOURCES).used());
+        used.addAll(ContractBundle.answers(ContractBundle.SOURCES).used());
+        assertThat(used).doesNotHaveDuplicates();
         try (Stream<Path> files = Files.walk(ContractBundle.SOURCES)) {
             assertThat(files.filter(Files::isRegularFile).map(ContractBundle.SOURCES::relativize))
-                    .containsExactlyInAnyOrderElementsOf(bundle.used());
+                    .containsExactlyInAnyOrderElementsOf(used);
         }
-        for (Path file : bundle.used()) {
+        for (Path file : used) {
             assertThat(Files.readAllLines(ContractBundle.SOURCES.resolve(file)))
                     .as(file.toString())
                     .hasSizeLessThanOrEqualTo(MOST_LINES);
@@ -86,14 +143,14 @@ class ContractBundleTest {
         assertThat(bundle.text().lines().filter(line -> !line.startsWith("#")))
                 .containsExactly(
                         "a:",
-                        "  b: |",
-                        "    text",
+                        " b: |",
+                        "  text",
                         "",
-                        "    text # kept",
-                        "  c:",
-                        "    d: 1",
+                        "  text # kept",
+                        " c:",
+                        "  d: 1",
                         "z:",
-                        "  - $include: no directive");
+                        " - $include: no directive");
         assertThat(bundle.used().stream().map(Path::toString))
                 .containsExactly("openapi.yaml", "one.yaml", "two.yaml", "three.yaml");
     }

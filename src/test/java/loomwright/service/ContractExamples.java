@@ -2,6 +2,7 @@ package loomwright.service;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import io.restassured.http.Method;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
@@ -18,6 +19,7 @@ import java.util.Set;
 import java.util.StringJoiner;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import loomwright.contract.ContractBundle;
 import loomwright.service.input.Contract;
 import loomwright.service.input.Contract.Operation;
 
@@ -28,6 +30,7 @@ import loomwright.service.input.Contract.Operation;
 public final class ContractExamples {
     private static final List<String> TEXT_BODIES = List.of("application/x-ndjson", "text/csv");
     private static final JsonMapper MAPPER = new JsonMapper();
+    private static final JsonNode ANSWERS = answers();
     private static final Map<String, JsonNode> INPUTS = new ConcurrentHashMap<>();
 
     private ContractExamples() {}
@@ -112,7 +115,7 @@ public final class ContractExamples {
             return found;
         }
 
-        /** The responses shown under this name whose examples stand by themselves. */
+        /** The responses shown under this name that the service gives by their address. */
         public List<Shown> shown() {
             List<Shown> found = new ArrayList<>();
             node().path("responses").forEachEntry((status, response) -> {
@@ -120,11 +123,14 @@ public final class ContractExamples {
                         ? response.get("$ref").asText().substring(1)
                         : pointer() + "/responses/" + status;
                 LiveService.CONTRACT.document().at(at + "/content").forEachEntry((mediaType, content) -> {
-                    String place =
-                            content.path("examples").path(name).path("$ref").asText();
-                    if (!place.isEmpty()) {
+                    String address = content.path("examples")
+                            .path(name)
+                            .path("externalValue")
+                            .asText();
+                    if (address.startsWith(ContractBundle.SERVED_ANSWERS)) {
                         String schema = at + "/content/" + Contract.escaped(mediaType) + "/schema";
-                        found.add(new Shown(this, Integer.parseInt(status), mediaType, schema, place));
+                        String answer = address.substring(ContractBundle.SERVED_ANSWERS.length());
+                        found.add(new Shown(this, Integer.parseInt(status), mediaType, schema, answer));
                     }
                 });
             });
@@ -158,11 +164,12 @@ public final class ContractExamples {
      * A response that the contract shows.
      *
      * @param schema where its schema stands
-     * @param place where its example stands, such as {@code #/components/examples/fuse-heater-fan}
+     * @param answer its name among the answers, such as {@code fuse-heater-fan}
      */
-    public record Shown(Example example, int status, String mediaType, String schema, String place) {
+    public record Shown(Example example, int status, String mediaType, String schema, String answer) {
+        /** What is shown; missing if it was not written yet. */
         public JsonNode value() {
-            return LiveService.CONTRACT.document().at(place.substring(1) + "/value");
+            return ANSWERS.path(answer).path("value");
         }
     }
 
@@ -170,9 +177,21 @@ public final class ContractExamples {
     private static JsonNode valueOf(JsonNode example) {
         JsonNode resolved = LiveService.CONTRACT.resolved(example);
         JsonNode address = resolved.path("externalValue");
-        return address.isMissingNode()
-                ? resolved.path("value")
+        if (address.isMissingNode()) {
+            return resolved.path("value");
+        }
+        return address.asText().startsWith(ContractBundle.SERVED_ANSWERS)
+                ? ANSWERS.path(address.asText().substring(ContractBundle.SERVED_ANSWERS.length()))
+                        .path("value")
                 : INPUTS.computeIfAbsent(address.asText(), ContractExamples::input);
+    }
+
+    private static JsonNode answers() {
+        try {
+            return new YAMLMapper().readTree(ContractBundle.ANSWERS.toFile());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static JsonNode input(String address) {

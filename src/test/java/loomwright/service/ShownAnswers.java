@@ -33,7 +33,6 @@ public final class ShownAnswers {
     /** What is kept of a list of figures, and of the lines of a table. */
     private static final int FIGURES = 2;
 
-    private static final String PLACE = "#/components/examples/";
     private static final Path FOLDER = ContractBundle.SOURCES.resolve("examples");
     private static final JsonMapper MAPPER = new JsonMapper();
 
@@ -69,9 +68,8 @@ public final class ShownAnswers {
     private static void renew() throws IOException {
         Map<String, String> texts = new LinkedHashMap<>();
         for (Shown shown : all()) {
-            String name = shown.place().substring(PLACE.length());
-            if (!texts.containsKey(name)) {
-                texts.put(name, text(name, answer(shown)));
+            if (!texts.containsKey(shown.answer())) {
+                texts.put(shown.answer(), text(shown.answer(), answer(shown)));
             }
         }
         try (Stream<Path> old = Files.list(FOLDER)) {

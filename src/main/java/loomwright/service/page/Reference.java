@@ -132,8 +132,20 @@ public final class Reference {
         message.path("content").properties().forEach(content -> {
             body.text(" ").element("code", content.getKey());
             type(body, content.getValue().path("schema"));
+            examples(body, content.getValue().path("examples"));
         });
         body.close();
+    }
+
+    /** Where to see one: inputs and answers that the service itself gives. */
+    private static void examples(Markup body, JsonNode examples) {
+        examples.properties().forEach(example -> {
+            String address = example.getValue().path("externalValue").asText();
+            if (address.startsWith("/")) {
+                body.text(" (").element("a", "example: " + example.getKey().replace('-', ' '), "href", address);
+                body.text(")");
+            }
+        });
     }
 
     private record Row(String name, boolean required, JsonNode schema, String description) {}

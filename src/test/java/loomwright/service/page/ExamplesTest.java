@@ -5,10 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.MissingNode;
+import com.fasterxml.jackson.databind.node.TextNode;
+import io.restassured.response.Response;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import loomwright.contract.ContractBundle;
 import loomwright.service.ContractExamples;
 import loomwright.service.ContractExamples.Shown;
 import loomwright.service.LiveService;
@@ -46,7 +49,7 @@ class ExamplesTest {
             JsonNode expected = one.value();
             JsonNode answered = ShownAnswers.answer(one).value();
             assertThat(expected)
-                    .as("%s is not among the examples. Renew them: .ci/renew-examples", one.place())
+                    .as("%s is not among the examples. Renew them: .ci/renew-examples", one.answer())
                     .isNotEqualTo(MissingNode.getInstance());
             if (one.mediaType().equals(Json.LINES)) {
                 compareLines(expected.asText(), answered.asText());
@@ -65,13 +68,26 @@ class ExamplesTest {
                                 .sum()));
     }
 
+    /** What stands in the contract is an address, so a person who follows it must find what is shown. */
+    @Test
+    void eachAnswerIsGivenAtTheAddressThatTheContractNames() throws Exception {
+        for (Shown shown : ShownAnswers.all()) {
+            Response answer = LiveService.ask().get(ContractBundle.SERVED_ANSWERS + shown.answer());
+            assertThat(answer.statusCode()).as(shown.answer()).isEqualTo(200);
+            JsonNode given = shown.value().isTextual()
+                    ? TextNode.valueOf(answer.asString())
+                    : MAPPER.readTree(answer.asByteArray());
+            compare("", shown.value(), given);
+        }
+    }
+
     /** A cut list is still one that could have been answered. */
     @Test
     void whatIsShownFollowsTheContract() {
         assertThat(ShownAnswers.all().stream().filter(shown -> shown.mediaType().endsWith("/json")))
                 .allSatisfy(shown -> assertThat(
                                 LiveService.CLOSED.schema(shown.schema()).validate(shown.value()))
-                        .as(shown.place())
+                        .as(shown.answer())
                         .isEmpty());
     }
 
