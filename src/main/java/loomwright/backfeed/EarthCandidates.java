@@ -11,10 +11,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy.Kind;
 import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.Joint;
@@ -25,6 +27,8 @@ import loomwright.circuit.Wire;
 import loomwright.judgement.DropRule;
 import loomwright.operation.Branch;
 import loomwright.operation.Joined;
+import loomwright.operation.MissingConnections;
+import loomwright.operation.MissingConnections.Missing;
 import loomwright.operation.SolvedStep;
 
 /**
@@ -148,6 +152,9 @@ final class EarthCandidates {
     /** An earth for each load on the way of the current; loads whose returns meet at one splice get one there. */
     List<Candidate> ownEarths(List<Occurrence> occurrences) {
         List<Candidate> candidates = new ArrayList<>();
+        Map<String, TerminalRef> lostReturns = MissingConnections.of(plan).stream()
+                .filter(missing -> missing.kind() == MissingConnections.Kind.NO_RETURN)
+                .collect(Collectors.toMap(missing -> missing.part().id(), Missing::at));
         Set<TerminalRef> earthed = new LinkedHashSet<>();
         occurrences.stream()
                 .flatMap(o -> o.paths().stream())
@@ -159,7 +166,16 @@ final class EarthCandidates {
                 .filter(Consumer.class::isInstance)
                 .map(Consumer.class::cast)
                 .forEach(consumer -> {
-                    Optional<Joint> splice = spliceWithoutEarth(consumer);
+                    Optional<TerminalRef> lost = Optional.ofNullable(lostReturns.get(consumer.id()));
+                    Optional<Joint> splice = lost.map(
+                                    at -> plan.findPart(at.part()).orElseThrow())
+                            .filter(Joint.class::isInstance)
+                            .map(Joint.class::cast)
+                            .or(() -> spliceWithoutEarth(consumer));
+                    // A coil that is earthed itself is never switched: it burns out and gives no spark.
+                    if (splice.isEmpty() && consumer instanceof Coil) {
+                        return;
+                    }
                     TerminalRef at = splice.map(joint -> joint.terminal(freest(joint)))
                             .orElseGet(() -> consumer.terminal(consumer.returnTerminal()));
                     if (earthed.add(at)) {
@@ -190,7 +206,7 @@ final class EarthCandidates {
      */
     private Optional<Joint> spliceWithoutEarth(Consumer consumer) {
         TerminalRef back = consumer.terminal(consumer.returnTerminal());
-        if (Joined.isEarthed(plan, back)) {
+        if (consumer instanceof Coil || Joined.isEarthed(plan, back)) {
             return Optional.empty();
         }
         return Joined.with(plan, List.of(back)).stream()

@@ -85,7 +85,9 @@ final class RemedyCandidates {
         candidates.candidates.addAll(
                 MasterSwitchCandidates.list(plan, load, occurrences.getOrDefault(load.id(), List.of())));
         for (PathStep step : backwardsFirst(wires)) {
-            plan.findWire(step.id()).ifPresent(wire -> candidates.addForWire(wire, step));
+            plan.findWire(step.id())
+                    .filter(wire -> !candidates.isBolted(wire))
+                    .ifPresent(wire -> candidates.addForWire(wire, step));
         }
         candidates.addBesideWindings(wires.keySet());
         return candidates.candidates;
@@ -161,6 +163,15 @@ final class RemedyCandidates {
         }
         addMove(wire, enters, leaves, unwanted);
         addRemoval(wire);
+    }
+
+    /** Whether a wire stands for a case that is bolted down, where nothing can be taken out or put in. */
+    private boolean isBolted(Wire wire) {
+        return wire.size() == null
+                && wire.metres() == null
+                && Stream.of(wire.from(), wire.to())
+                        .anyMatch(end -> plan.findPart(end.part()).orElse(null) instanceof Generator generator
+                                && end.terminal().equals(generator.returnTerminal()));
     }
 
     private void addRemoval(Wire wire) {

@@ -3,6 +3,7 @@ package loomwright.conductor;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -65,12 +66,16 @@ public enum FuseCurve {
     }
 
     /**
-     * The longest a fuse may take: the limit at the next listed multiple below, the longer where the standards differ.
+     * The longest a fuse may take: the limit at the next listed multiple below, the longer where the standards differ; beyond
+     * the last one, t = tl (l / m)^2: the sooner a fuse opens the less heat its element loses, so a higher current lets no more
+     * I2t through.
      *
-     * @return empty below the first multiple, where it need not open at all
+     * @return seconds; empty below the first multiple, where it need not open at all
      */
     public Optional<Double> longestS(double multiple) {
-        return Optional.ofNullable(longestS.floorEntry(multiple)).map(e -> e.getValue());
+        return multiple > longestS.lastKey()
+                ? Optional.of(withSameHeat(longestS.lastEntry(), multiple))
+                : Optional.ofNullable(longestS.floorEntry(multiple)).map(e -> e.getValue());
     }
 
     /**
@@ -84,9 +89,12 @@ public enum FuseCurve {
         if (above != null) {
             return above.getValue();
         }
-        var last = shortestS.lastEntry();
-        double ratio = last.getKey() / multiple;
-        return last.getValue() * ratio * ratio;
+        return withSameHeat(shortestS.lastEntry(), multiple);
+    }
+
+    private static double withSameHeat(Map.Entry<Double, Double> limit, double multiple) {
+        double ratio = limit.getKey() / multiple;
+        return limit.getValue() * ratio * ratio;
     }
 
     public List<Basis> basis() {
@@ -94,7 +102,7 @@ public enum FuseCurve {
                 table.basis("opening time limits of "
                         + name().toLowerCase(Locale.ROOT).replace('_', '-') + " fuses"),
                 Basis.computed(
-                        "shortest opening time above the last multiple: the I2t there",
+                        "opening times above the last multiple: the I2t there",
                         "heat of the fuse element without loss"));
     }
 

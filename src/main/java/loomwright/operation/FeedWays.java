@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -84,6 +85,25 @@ final class FeedWays {
         return returned.getOrDefault(terminal, PositionFormula.NEVER);
     }
 
+    /** All that a current leaving a load at its return can come to, in some position of the switches; the return itself first. */
+    Set<TerminalRef> wayBack(TerminalRef back) {
+        Map<TerminalRef, List<TerminalRef>> withCurrent = new HashMap<>();
+        backward()
+                .forEach((from, ways) -> ways.forEach(way -> withCurrent
+                        .computeIfAbsent(way.to(), key -> new ArrayList<>())
+                        .add(from)));
+        Set<TerminalRef> reached = new LinkedHashSet<>(List.of(back));
+        Deque<TerminalRef> open = new ArrayDeque<>(reached);
+        while (!open.isEmpty()) {
+            for (TerminalRef next : withCurrent.getOrDefault(open.removeFirst(), List.of())) {
+                if (reached.add(next)) {
+                    open.add(next);
+                }
+            }
+        }
+        return reached;
+    }
+
     private PositionFormula pulledIn(Consumer magnet) {
         List<Condition> stated = magnet.meantLive();
         if (stated != null) {
@@ -139,13 +159,9 @@ final class FeedWays {
         List<TerminalRef> poles = new ArrayList<>(List.of(CHASSIS));
         boolean negativeEarth = plan.system().earthPolarity().feedSign() > 0;
         plan.listParts(Battery.class).forEach(b -> poles.add(b.terminal(negativeEarth ? Battery.MINUS : Battery.PLUS)));
-        plan.listParts(Generator.class).forEach(g -> {
-            poles.add(g.terminal(g.earthedPole(plan.system())));
-            if (condition != Condition.RUNNING) {
-                // Through the field winding, or the armature of a dynamo.
-                poles.add(g.terminal(g.lampTerminal()));
-            }
-        });
+        if (plan.listParts(Battery.class).isEmpty()) {
+            plan.listParts(Generator.class).forEach(g -> poles.add(g.terminal(g.earthedPole(plan.system()))));
+        }
         return poles;
     }
 
@@ -197,7 +213,14 @@ final class FeedWays {
         }
         for (Part part : plan.parts()) {
             addPart(ways, part, false);
-            if (part instanceof EarthPoint) {
+            if (part instanceof Generator generator && condition != Condition.RUNNING) {
+                // Through the field winding, or the armature of a dynamo.
+                add(
+                        ways,
+                        generator.terminal(generator.earthedPole(plan.system())),
+                        generator.terminal(generator.lampTerminal()),
+                        PositionFormula.ALWAYS);
+            } else if (part instanceof EarthPoint) {
                 both(ways, part.terminal(EarthPoint.TERMINAL), CHASSIS, PositionFormula.ALWAYS);
             } else if (part instanceof ContactBreaker) {
                 star(ways, part, List.of(ContactBreaker.SWITCHED, ContactBreaker.RETURN), PositionFormula.ALWAYS);

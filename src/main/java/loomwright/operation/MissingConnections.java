@@ -1,6 +1,7 @@
 package loomwright.operation;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
@@ -23,6 +24,7 @@ import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
+import loomwright.circuit.Joint;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Stabiliser;
@@ -44,8 +46,13 @@ public final class MissingConnections {
         NO_RETURN
     }
 
-    /** One terminal at which something is missing. */
-    public record Missing(Kind kind, Part part, TerminalRef terminal) {}
+    /**
+     * One terminal at which something is missing.
+     *
+     * @param at where the lead is missing: the terminal itself, or of a return that goes on from there the joint at which it
+     *     ends with others, or the terminal of the contact points or module behind a coil
+     */
+    public record Missing(Kind kind, Part part, TerminalRef terminal, TerminalRef at) {}
 
     private final Plan plan;
     private final Set<TerminalRef> connected = new HashSet<>();
@@ -83,11 +90,39 @@ public final class MissingConnections {
                 .filter(terminal -> !connected.contains(terminal))
                 .toList();
         if (open.size() < ends.size()) {
-            open.forEach(terminal -> missing.add(new Missing(Kind.TERMINAL_NOT_CONNECTED, part, terminal)));
+            open.forEach(terminal -> missing.add(new Missing(Kind.TERMINAL_NOT_CONNECTED, part, terminal, terminal)));
         }
         if (open.isEmpty() && part instanceof Consumer consumer && hasNoReturn(consumer)) {
-            missing.add(new Missing(Kind.NO_RETURN, part, part.terminal(consumer.returnTerminal())));
+            TerminalRef back = part.terminal(consumer.returnTerminal());
+            missing.add(new Missing(Kind.NO_RETURN, part, back, endOfReturn(consumer, back)));
         }
+    }
+
+    /** A coil that its points or module switch must never be earthed itself: it would stay on, without a spark. */
+    private TerminalRef endOfReturn(Consumer consumer, TerminalRef back) {
+        List<Condition> meant = Intent.conditions(consumer, plan);
+        Condition asked = meant.isEmpty() ? Condition.RUN : meant.get(0);
+        Set<TerminalRef> way = Objects.requireNonNull(ways.get(asked)).wayBack(back);
+        return way.stream()
+                .filter(terminal -> plan.findPart(terminal.part()).orElse(null) instanceof Joint)
+                .max(Comparator.comparingLong(terminal -> wiresAt(terminal.part())))
+                .or(() -> way.stream()
+                        .filter(terminal -> {
+                            Part part = plan.findPart(terminal.part()).orElse(null);
+                            return (part instanceof ContactBreaker
+                                            && terminal.terminal().equals(ContactBreaker.RETURN))
+                                    || (part instanceof IgnitionModule
+                                            && terminal.terminal().equals(IgnitionModule.RETURN));
+                        })
+                        .findFirst())
+                .orElse(back);
+    }
+
+    private long wiresAt(String part) {
+        return plan.wires().stream()
+                .filter(wire ->
+                        wire.from().part().equals(part) || wire.to().part().equals(part))
+                .count();
     }
 
     /** The terminals without which a part does nothing. */

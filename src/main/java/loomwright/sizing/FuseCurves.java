@@ -98,7 +98,9 @@ public record FuseCurves(
             }
             steps.add(new Point(multiple * ratingA, timeS));
         }
-        steps.add(new Point(toA, steps.get(steps.size() - 1).timeS()));
+        double lastA = FuseCurve.BLADE.largestMultiple() * ratingA;
+        steps.addAll(sampled(
+                lastA, toA, amps -> FuseCurve.BLADE.longestS(amps / ratingA).orElseThrow()));
         return steps;
     }
 

@@ -138,4 +138,21 @@ class IgnitionReviewTest {
         assertThat(figure(finding, "batteryV")).isBetween(6.0, 9.9);
         assertThat(get(plan, FindingCode.UNFUSED_CABLE).ids()).containsExactlyInAnyOrder("W1", "W2");
     }
+
+    /** A fan relay's winding on the key's output beside the ballast joins nothing; on the coil's side of the ballast it does. */
+    @Test
+    void aRelayThatTheKeyFeedsBesideTheBallastIsNoBypass() {
+        assertThat(codes(withRelayAt("key.15"))).doesNotContain("bypass-not-isolated");
+        assertThat(codes(withRelayAt("ballast.b"))).contains("bypass-not-isolated");
+    }
+
+    private static Plan withRelayAt(String terminal) {
+        return plan(
+                KEY + "," + POINTS + ",{'kind':'ballast','id':'ballast','elementsOhm':[1.5]},"
+                        + "{'kind':'relay','id':'relay','coilResistanceOhm':85}," + coil(1.5, "with-ballast"),
+                FEED + "{'id':'W2','from':'key.15','to':'ballast.a','resistanceOhm':0.01},"
+                        + "{'id':'W3','from':'ballast.b','to':'coil.15','resistanceOhm':0.01},"
+                        + "{'id':'W6','from':'" + terminal + "','to':'relay.86','resistanceOhm':0.01},"
+                        + "{'id':'W7','from':'relay.85','to':'body.31','resistanceOhm':0.01}," + BACK);
+    }
 }

@@ -109,7 +109,7 @@ class UnpoweredLoadTest {
                 "{'kind':'joint','id':'loose','terminals':['1','2']}," + lamp("lamp", 10, ALWAYS),
                 wire("W1", "battery.plus", "lamp.a") + "," + wire("W2", "lamp.b", "loose.1"));
         assertThat(find(plan, CODE)).isEmpty();
-        assertThat(get(plan, FindingCode.NO_RETURN).ids()).containsExactly("lamp");
+        assertThat(get(plan, FindingCode.NO_RETURN).ids()).containsExactly("lamp", "loose");
     }
 
     /** The plan need not say in which position of a free switch it is meant to work. */

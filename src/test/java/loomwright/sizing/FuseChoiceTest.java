@@ -68,7 +68,7 @@ class FuseChoiceTest {
     void betweenTheMultiplesOfTheStandardNothingIsInterpolated() {
         assertThat(FuseCurve.BLADE.longestS(1.35)).as("ISO, the longer").contains(1800.0);
         assertThat(FuseCurve.BLADE.longestS(3.49)).contains(5.0);
-        assertThat(FuseCurve.BLADE.longestS(50)).contains(0.1);
+        assertThat(FuseCurve.BLADE.longestS(12)).as("I2t of 6 times").contains(0.025);
         assertThat(FuseCurve.BLADE.longestS(1.34)).isEmpty();
         assertThat(FuseCurve.BLADE.multipleThatOpensWithin(5)).isEqualTo(2);
         assertThat(FuseCurve.BLADE.multipleThatOpensWithin(1800)).isEqualTo(1.35);
@@ -153,7 +153,7 @@ class FuseChoiceTest {
 
     @Test
     void theInrushDecidesBetweenHoldingAndBlowing() {
-        var result = choose("currentA", 2.5, "inrushA", 34.3, "inrushS", 0.05, "size", "10 AWG");
+        var result = choose("currentA", 2.5, "inrushA", 34.3, "inrushS", 0.04, "size", "10 AWG");
         assertThat(rating(result, 4).inrush()).isEqualTo(FuseChoice.Inrush.MAY_BLOW);
         assertThat(rating(result, 30).inrush()).isEqualTo(FuseChoice.Inrush.HOLDS);
         assertThat(rating(choose("currentA", 2.5, "inrushA", 34.3, "inrushS", 0.2, "size", "10 AWG"), 4)

@@ -11,9 +11,12 @@ import loomwright.backfeed.BackfeedReport;
 import loomwright.backfeed.Survey;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Fuse;
+import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Wire;
+import loomwright.operation.MissingConnections;
+import loomwright.operation.MissingConnections.Missing;
 import loomwright.operation.Step;
 
 /**
@@ -26,6 +29,7 @@ public final class ReviewContext {
     private final Survey survey;
     private final BackfeedReport backfeed;
     private final Protection protection;
+    private final List<Missing> missing;
     private final List<Moment> asked;
     private final List<Moment> moments;
     private final Set<Moment> judged = Collections.newSetFromMap(new IdentityHashMap<>());
@@ -43,6 +47,7 @@ public final class ReviewContext {
         this.survey = survey;
         this.backfeed = backfeed;
         this.protection = Protection.of(plan);
+        this.missing = MissingConnections.of(plan);
         plan.wires().forEach(wire -> WireRating.find(wire, plan.system()).ifPresent(r -> ratings.put(wire.id(), r)));
         List<Solenoid> starters = plan.listParts(Solenoid.class);
         this.asked = survey.solvedMoments().stream()
@@ -78,6 +83,16 @@ public final class ReviewContext {
 
     public Protection protection() {
         return protection;
+    }
+
+    /** Leads that are off and returns that never reach earth. */
+    public List<Missing> missing() {
+        return missing;
+    }
+
+    /** Whether a part cannot work because a lead of it is off, or its return never reaches earth. */
+    public boolean isUnconnected(Part part) {
+        return missing.stream().anyMatch(m -> m.part().id().equals(part.id()));
     }
 
     /** What a wire may carry; empty for one of which only the resistance is known. */

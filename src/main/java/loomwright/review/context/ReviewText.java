@@ -32,6 +32,7 @@ public enum ReviewText implements MessageCode {
     FIT_FUSE,
     FIT_FUSE_UP_TO,
     FIT_FUSE_AND_WIRE,
+    FIT_WIRE_BEHIND_FUSE,
     SPLIT_LOAD_OVER_WIRES_AND_FUSES,
     FIT_LARGER_LINK_AND_WIRE,
     FUSE_THIN_WIRES,

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
@@ -21,7 +20,6 @@ import loomwright.message.Arg;
 import loomwright.message.Message;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
-import loomwright.operation.MissingConnections;
 import loomwright.operation.Step;
 import loomwright.operation.StepFinding;
 import loomwright.operation.StepFindings;
@@ -50,11 +48,8 @@ public final class UnpoweredLoads implements Check {
 
     @Override
     public List<Finding> check(ReviewContext context) {
-        Set<String> unconnected = MissingConnections.of(context.plan()).stream()
-                .map(missing -> missing.part().id())
-                .collect(Collectors.toSet());
         return context.plan().listParts(Consumer.class).stream()
-                .filter(load -> !unconnected.contains(load.id()))
+                .filter(load -> !context.isUnconnected(load))
                 .filter(load -> !isFoundElsewhere(context, load))
                 .filter(load -> !Intent.conditions(load, context.plan()).isEmpty())
                 .flatMap(load -> judge(context, load).stream())

@@ -222,8 +222,13 @@ public final class FuseProtection implements Check {
                                         .allowedA()
                                 >= neededA)
                 .findFirst()
-                .map(s -> ReviewText.FIT_FUSE_AND_WIRE.with(
-                        ratingA, arg("size", s.name()), arg("wire", worst.wire().thing())))
+                .map(s -> {
+                    Arg size = arg("size", s.name());
+                    Arg wire = arg("wire", worst.wire().thing());
+                    return neededA == fuse.continuousA()
+                            ? ReviewText.FIT_WIRE_BEHIND_FUSE.with(size, wire)
+                            : ReviewText.FIT_FUSE_AND_WIRE.with(ratingA, size, wire);
+                })
                 .orElseGet(ReviewText.SPLIT_LOAD_OVER_WIRES_AND_FUSES::with);
     }
 }

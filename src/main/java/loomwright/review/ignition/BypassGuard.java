@@ -47,20 +47,34 @@ public final class BypassGuard implements Check {
         return findings;
     }
 
-    /** The control terminal of a solenoid or relay among them. */
+    /**
+     * The control terminal of a solenoid or relay among them. Where the key feeds the ballast it may feed a relay's winding
+     * as well, as it does for a fan or a lamp.
+     */
     private static Optional<String> control(ReviewContext context, Set<String> joined) {
         List<String> controls = new ArrayList<>();
         context.plan()
                 .listParts(Solenoid.class)
                 .forEach(s -> controls.add(s.terminal(Solenoid.CONTROL).toString()));
-        context.plan().listParts(Relay.class).forEach(r -> {
-            controls.add(r.terminal(Relay.COIL_FEED).toString());
-            controls.add(r.terminal(Relay.COIL_RETURN).toString());
-        });
+        if (!isFedByKey(context, joined)) {
+            context.plan().listParts(Relay.class).forEach(r -> {
+                controls.add(r.terminal(Relay.COIL_FEED).toString());
+                controls.add(r.terminal(Relay.COIL_RETURN).toString());
+            });
+        }
         context.plan().listParts(Switch.class).stream()
                 .filter(s -> !s.free() && s.terminals().contains(Solenoid.CONTROL))
                 .forEach(s -> controls.add(s.terminal(Solenoid.CONTROL).toString()));
         return controls.stream().filter(joined::contains).findFirst();
+    }
+
+    private static boolean isFedByKey(ReviewContext context, Set<String> joined) {
+        return context.plan().listParts(Switch.class).stream()
+                .filter(s -> !s.free())
+                .flatMap(s -> s.terminals().stream()
+                        .filter(t -> !t.equals(Solenoid.CONTROL))
+                        .map(t -> s.terminal(t).toString()))
+                .anyMatch(joined::contains);
     }
 
     private static Finding finding(FeedGraph graph, Ballast ballast, String name, Message control, Set<String> joined) {

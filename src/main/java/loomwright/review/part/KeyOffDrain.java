@@ -30,6 +30,7 @@ import loomwright.review.context.ReviewText;
  * that somebody left on.
  */
 public final class KeyOffDrain implements Check {
+    private static final int MINUTES_PER_HOUR = 60;
     /** Less is a leak of the arithmetic, or of a dirty battery. */
     private static final double LEAST_A = 0.0005;
 
@@ -71,6 +72,7 @@ public final class KeyOffDrain implements Check {
                 .mapToDouble(ah -> ah == null ? BatteryLaw.USUAL_CAPACITY_AH : ah)
                 .min()
                 .orElse(BatteryLaw.USUAL_CAPACITY_AH);
+        double hours = DrainRule.hours(currentA, capacityAh);
         List<String> ids = live.stream().map(Consumer::id).toList();
         return Optional.of(Finding.of(
                         verdict.level().severity().orElse(Severity.NOTE),
@@ -79,7 +81,8 @@ public final class KeyOffDrain implements Check {
                                 arg("normalA", DrainRule.NORMAL_A),
                                 FindingWording.limitRatio(currentA, DrainRule.NORMAL_A),
                                 arg("capacity", Math.round(capacityAh)),
-                                arg("hours", Math.round(DrainRule.hours(currentA, capacityAh))),
+                                arg("hours", Math.round(hours)),
+                                arg("minutes", Math.round(MINUTES_PER_HOUR * hours)),
                                 FindingWording.things("loads", plan, ids)),
                         DrainRule.BASIS)
                 .about(ids)

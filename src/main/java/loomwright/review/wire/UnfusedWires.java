@@ -9,15 +9,18 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Stream;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
+import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Generator;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Wire;
 import loomwright.message.Arg;
+import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.FeedGraph.By;
@@ -73,7 +76,7 @@ public final class UnfusedWires implements Check {
             } else if (ends.stream().allMatch(Generator.class::isInstance)) {
                 cableWires.addAll(stretch);
             } else {
-                findings.add(circuit(context, stretch, ends));
+                findings.add(circuit(context, stretch, ends, barred));
             }
         }
         if (!cableWires.isEmpty()) {
@@ -185,35 +188,49 @@ public final class UnfusedWires implements Check {
         }
     }
 
-    private static Finding circuit(ReviewContext context, List<Wire> stretch, Set<Part> ends) {
-        boolean always = liveWhenOff(context, stretch);
+    private static Finding circuit(ReviewContext context, List<Wire> stretch, Set<Part> ends, Set<String> hubs) {
+        List<Wire> live = liveWhenOff(context, stretch);
+        boolean always = !live.isEmpty();
         return Finding.of(
                         always ? Severity.DANGER : Severity.WARNING,
                         FindingCode.UNFUSED_CIRCUIT.with(
                                 named(stretch),
                                 arg("lengthM", lengthM(stretch)),
                                 unknown(stretch),
-                                arg("live", always ? "always" : "switched"),
+                                arg("live", live.size() == stretch.size() ? "always" : always ? "partly" : "switched"),
+                                Arg.things(
+                                        "liveWires",
+                                        live.stream().map(Wire::thing).toList()),
                                 Arg.things(
                                         "loads", ends.stream().map(Part::thing).toList())),
                         FIRST_FUSE)
                 .about(stretch.stream().map(Wire::id).toList())
-                .remedy(ReviewText.FUSE_AT_BRANCH.with());
+                .remedy(ReviewText.FUSE_AT_BRANCH.with(named(firsts(stretch, hubs))));
     }
 
-    private static boolean liveWhenOff(ReviewContext context, List<Wire> stretch) {
+    /** The wires by which a stretch leaves the poles and cables. */
+    private static List<Wire> firsts(List<Wire> stretch, Set<String> hubs) {
+        List<Wire> firsts = stretch.stream()
+                .filter(wire -> hubs.contains(wire.from().toString())
+                        || hubs.contains(wire.to().toString()))
+                .toList();
+        return firsts.isEmpty() ? stretch.subList(0, 1) : firsts;
+    }
+
+    /** Those of the wires that a test lamp finds live with the key off. */
+    private static List<Wire> liveWhenOff(ReviewContext context, List<Wire> stretch) {
         double liveV = LIVE_FRACTION * context.plan().system().nominalVoltageV();
-        return context.momentsWithShorts().stream()
-                .filter(m -> m.solved().step() == Step.OFF)
-                .anyMatch(m -> stretch.stream()
-                        .anyMatch(w -> Math.abs(m.solved()
-                                                .voltageV(m.solved().node(w.to()))
+        List<SolvedStep> off = context.momentsWithShorts().stream()
+                .map(Moment::solved)
+                .filter(solved -> solved.step() == Step.OFF)
+                .toList();
+        return stretch.stream()
+                .filter(wire -> off.stream()
+                        .anyMatch(solved -> Stream.of(wire.from(), wire.to())
+                                .allMatch(end -> Math.abs(solved.voltageV(solved.node(end))
                                                 .orElse(0))
-                                        >= liveV
-                                && Math.abs(m.solved()
-                                                .voltageV(m.solved().node(w.from()))
-                                                .orElse(0))
-                                        >= liveV));
+                                        >= liveV)))
+                .toList();
     }
 
     private static Finding cables(List<Wire> wires) {

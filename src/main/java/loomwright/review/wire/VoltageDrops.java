@@ -90,7 +90,9 @@ public final class VoltageDrops implements Check {
     @Override
     public List<Finding> check(ReviewContext context) {
         Map<String, Drop> worstOfLoad = new LinkedHashMap<>();
-        List<Consumer> loads = context.plan().listParts(Consumer.class);
+        List<Consumer> loads = context.plan().listParts(Consumer.class).stream()
+                .filter(load -> !context.isUnconnected(load))
+                .toList();
         for (Moment moment : context.moments()) {
             SolvedStep solved = moment.solved();
             double supplyV = supplyV(context.plan(), solved);
