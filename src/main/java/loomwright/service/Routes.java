@@ -387,7 +387,8 @@ final class Routes {
                         "/v1/ignition-change",
                         "compareIgnitions",
                         Calculation.of(ChangeQuestion.class, ChangeQuestion::answer)
-                                .in(faces -> faces.table(ChangeQuestion.Report::table))));
+                                .in(faces -> faces.table(ChangeQuestion.Report::table)
+                                        .curves(question -> SparkPlots.drawChange(question.curves())))));
     }
 
     /** Questions of the bench. */

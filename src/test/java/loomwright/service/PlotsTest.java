@@ -5,10 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.restassured.path.json.JsonPath;
+import io.restassured.response.Response;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.List;
+import java.util.Locale;
 import javax.imageio.ImageIO;
 import loomwright.drawing.Labels;
 import loomwright.drawing.plot.PlotText;
@@ -132,6 +134,54 @@ class PlotsTest {
         assertThat(picture.list())
                 .map(Labels.Label::text)
                 .contains("wire too hot: the fuse must open below this", "fuse opens within this");
+    }
+
+    /** Both sides of a change over the same axes, with the figures that each side has alone. */
+    @Test
+    void aChangeIsDrawnBeforeAndAfterInOnePlot() {
+        String change =
+                "{\"before\": {\"speedRpm\": 3000, \"coilKind\": \"for-ballast\", \"ballastResistanceOhm\": 1.5,"
+                        + " \"gapMm\": 0.65}, \"after\": {\"speedRpm\": 3000, \"coilKind\": \"for-ballast\", \"gapMm\": 1.1}}";
+        JsonPath answer = ask(change, "application/json").jsonPath();
+        Labels picture = Labels.of(ask(change, "image/svg+xml").asByteArray());
+
+        assertThat(picture.collisions()).isEmpty();
+        List<String> texts = picture.list().stream().map(Labels.Label::text).toList();
+        assertThat(texts).containsOnlyOnce(PlotText.AXIS_SPEED.text(), PlotText.AXIS_SUPPLY.text());
+        for (String side : List.of("before", "after")) {
+            PlotText name = PlotText.valueOf(side.toUpperCase(Locale.ROOT));
+            String at = "result." + side + ".at.";
+            assertThat(texts)
+                    .contains(
+                            name.with(arg(
+                                            "line",
+                                            PlotText.ASKED_ABOUT.with(
+                                                    arg("available", kilovolts(answer.getDouble(at + "availableKv"))))))
+                                    .text(),
+                            name.with(arg(
+                                            "line",
+                                            PlotText.REQUIRED.with(
+                                                    arg("required", kilovolts(answer.getDouble(at + "requiredKv"))))))
+                                    .text(),
+                            name.with(arg(
+                                            "line",
+                                            PlotText.PRIMARY_BREAK.with(
+                                                    arg("peakA", answer.getDouble(at + "peakA")),
+                                                    arg("dwellS", answer.getDouble(at + "dwellMs") / 1000))))
+                                    .text());
+        }
+    }
+
+    private static Response ask(String change, String accept) {
+        return LiveService.ask()
+                .contentType("application/json")
+                .accept(accept)
+                .body(change)
+                .post("/v1/ignition-change")
+                .then()
+                .statusCode(200)
+                .extract()
+                .response();
     }
 
     /** What browsers send for an {@code img} element; and POST as well as GET. */

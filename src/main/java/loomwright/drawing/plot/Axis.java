@@ -96,6 +96,10 @@ public record Axis(
         return logarithmic ? Math.log(value / min) / Math.log(max / min) : (value - min) / (max - min);
     }
 
+    boolean contains(double value) {
+        return value >= min && value <= max;
+    }
+
     /** A tick as it is written. */
     public static String text(double tick) {
         BigDecimal exact = new BigDecimal(String.valueOf(tick)).stripTrailingZeros();

@@ -43,5 +43,8 @@ public enum PlotText implements MessageCode {
     WITH_RESERVE,
     AVAILABLE,
     ASKED_ABOUT,
-    SPARK_DESCRIPTION
+    SPARK_DESCRIPTION,
+    CHANGE_TITLE,
+    BEFORE,
+    AFTER
 }

@@ -15,6 +15,7 @@ import loomwright.answer.RejectedInput;
 import loomwright.conductor.ConductorSize;
 import loomwright.ignition.change.ChangeResult.Compared;
 import loomwright.ignition.spark.Spark;
+import loomwright.ignition.spark.SparkCurves;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.ignition.spark.SparkPoint;
 import loomwright.ignition.spark.SparkResult;
@@ -65,6 +66,21 @@ public final class IgnitionChange {
         result.findings().forEach(finding -> basis.add(finding.basis()));
         return new Answer<>(
                 result, working, basis.stream().distinct().toList(), cautions(before, after, result.findings()));
+    }
+
+    /**
+     * The curves of both ignitions over the same speeds and supplies.
+     *
+     * @return before and after
+     * @throws RejectedInput with every fault of the two sides, under /before and /after
+     */
+    public static List<SparkCurves> curves(ChangeInput asked) {
+        ChangeInput input = asked.onOneSupply().withSwitchRatings();
+        InputErrors faults = new InputErrors();
+        side(faults, "/before", input.before());
+        side(faults, "/after", input.after());
+        faults.reject();
+        return SparkCurves.ofBoth(input.before(), input.after());
     }
 
     private static @Nullable ConductorSize size(InputErrors faults, String pointer, @Nullable String text) {

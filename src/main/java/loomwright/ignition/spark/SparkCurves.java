@@ -1,8 +1,12 @@
 package loomwright.ignition.spark;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import loomwright.ignition.primary.PrimaryCurrent;
 
 /**
@@ -60,7 +64,43 @@ public record SparkCurves(
      * @throws loomwright.answer.RejectedInput with every fault of the input
      */
     public static SparkCurves of(SparkInput input) {
-        SparkInput.Resolved question = input.resolve();
+        return of(input.resolve());
+    }
+
+    /**
+     * The curves of two ignitions over the same speeds and the same supplies, those that either of them would have.
+     *
+     * @return those of the first and of the second
+     * @throws loomwright.answer.RejectedInput with every fault of the input
+     */
+    public static List<SparkCurves> ofBoth(SparkInput one, SparkInput other) {
+        List<SparkCurves> apart = List.of(of(one), of(other));
+        SweepRange speeds = range(
+                apart.stream()
+                        .map(curves -> values(curves.overSpeed, SparkPoint::speedRpm))
+                        .toList(),
+                SPEEDS);
+        SweepRange supplies = range(
+                apart.stream()
+                        .map(curves -> values(curves.overSupply, SparkPoint::supplyV))
+                        .toList(),
+                SUPPLIES);
+        return Stream.of(one, other)
+                .map(input -> of(input.withSweeps(speeds, supplies)))
+                .toList();
+    }
+
+    private static double[] values(List<SparkPoint> points, ToDoubleFunction<SparkPoint> value) {
+        return points.stream().mapToDouble(value).toArray();
+    }
+
+    private static SweepRange range(List<double[]> sweeps, int steps) {
+        DoubleSummaryStatistics all =
+                sweeps.stream().flatMapToDouble(Arrays::stream).summaryStatistics();
+        return new SweepRange(all.getMin(), all.getMax(), steps);
+    }
+
+    private static SparkCurves of(SparkInput.Resolved question) {
         SparkSystem system = question.system();
         MarginSearch search = question.search();
         double supplyV = question.supplyV();

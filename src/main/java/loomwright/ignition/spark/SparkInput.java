@@ -169,6 +169,30 @@ public record SparkInput(
                 search);
     }
 
+    /** The same ignition with both sweeps; the point asked about stays. */
+    SparkInput withSweeps(SweepRange speeds, SweepRange supplies) {
+        Double askedRpm = speedRpm == null && search.speedSweep() != null
+                ? (Double) search.speedSweep().from()
+                : speedRpm;
+        return new SparkInput(
+                askedRpm,
+                feed,
+                coil,
+                coilTemperatureC,
+                coilThermalResistanceKPerW,
+                primarySwitch,
+                engine,
+                gap,
+                burningV,
+                new SearchInput(
+                        search.reserveRatio(),
+                        search.topSpeedRpm(),
+                        search.crankingSpeedRpm(),
+                        search.crankingBypassed(),
+                        speeds,
+                        supplies));
+    }
+
     private double speed(InputErrors faults) {
         if (speedRpm == null && search.speedSweep() != null) {
             return search.speedSweep().from();

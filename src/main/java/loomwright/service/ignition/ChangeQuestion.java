@@ -9,6 +9,7 @@ import loomwright.answer.RejectedInput;
 import loomwright.ignition.change.ChangeInput;
 import loomwright.ignition.change.ChangeResult;
 import loomwright.ignition.change.IgnitionChange;
+import loomwright.ignition.spark.SparkCurves;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.service.form.Table;
 import org.jspecify.annotations.Nullable;
@@ -58,6 +59,11 @@ public record ChangeQuestion(
                 result.comparison(),
                 result.findings());
         return new Answer<>(report, answer.working(), answer.basis(), answer.cautions());
+    }
+
+    /** What a plot of the answer shows: before and after. */
+    public List<SparkCurves> curves() {
+        return ContractNames.named(() -> IgnitionChange.curves(input()));
     }
 
     private ChangeInput input() {
