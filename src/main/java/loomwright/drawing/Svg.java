@@ -63,13 +63,8 @@ public final class Svg {
         markup.attributes(attributes);
         markup.element("title", title, "id", id("title"));
         markup.element("desc", description, "id", id("desc"));
-        markup.open("g", "id", contentId());
+        markup.open("g");
         rect(0, 0, widthPx, heightPx, "class", "dg-paper", "fill", "#ffffff");
-    }
-
-    /** The id of all that is drawn, by which a page can show a piece of it elsewhere. */
-    public String contentId() {
-        return id("content");
     }
 
     /** An id within this picture. */

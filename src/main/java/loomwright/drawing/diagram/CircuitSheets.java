@@ -48,7 +48,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class CircuitSheets {
     /** So many wires are readable on one page; found by looking, no source. */
-    static final int MOST_WIRES = 16;
+    static final int MOST_WIRES = 10;
 
     /** A plan of so many is not divided: a sheet of a few wires would be left. */
     private static final int MOST_WHOLE = 20;

@@ -134,7 +134,10 @@ record Layout(
             root.setProperty(LayeredOptions.SPACING_EDGE_EDGE_BETWEEN_LAYERS, 10.0);
             root.setProperty(CoreOptions.SPACING_EDGE_LABEL, 0.0);
             root.setProperty(CoreOptions.SPACING_LABEL_NODE, 4.0);
-            root.setProperty(LayeredOptions.NODE_PLACEMENT_STRATEGY, NodePlacementStrategy.NETWORK_SIMPLEX);
+            // What only shows in which order terminals suit need not be straight.
+            root.setProperty(
+                    LayeredOptions.NODE_PLACEMENT_STRATEGY,
+                    anyOrder ? NodePlacementStrategy.BRANDES_KOEPF : NodePlacementStrategy.NETWORK_SIMPLEX);
             root.setProperty(LayeredOptions.EDGE_LABELS_SIDE_SELECTION, EdgeLabelSideSelection.ALWAYS_UP);
             root.setProperty(LayeredOptions.THOROUGHNESS, 20);
         }
@@ -267,7 +270,7 @@ record Layout(
         for (Scene scene : scenes) {
             wires.forEach(wire -> labels.merge(wire.id(), WireLabel.of(wire, scene), WireLabel::wider));
         }
-        Layout first = of(widest(scenes, flow, Map.of()), wires, labels, true, layers, progress);
+        Layout first = of(Cells.list(any, flow, Map.of()), wires, labels, true, layers, progress);
         List<Cell> cells = widest(scenes, flow, first.ends());
         return new Placed(flow, first.ends(), of(cells, wires, labels, false, layers, progress));
     }

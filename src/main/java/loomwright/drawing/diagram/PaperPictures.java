@@ -95,6 +95,7 @@ public record PaperPictures(List<Svg> pictures, List<Svg> keys, List<Integer> le
         private final Progress progress;
         private final List<Drawing> drawings = new ArrayList<>();
         private final List<Integer> leftOut = new ArrayList<>();
+        private final Map<List<Mark>, Drawing> tried = new HashMap<>();
 
         /** Where the next picture would stand on the page. */
         private double x;
@@ -241,6 +242,15 @@ public record PaperPictures(List<Svg> pictures, List<Svg> keys, List<Integer> le
 
         /** What is marked, with the wires between if there is room. */
         private Drawing close(List<Mark> marks) {
+            Drawing known = tried.get(marks);
+            if (known == null) {
+                known = drawnClose(marks);
+                tried.put(List.copyOf(marks), known);
+            }
+            return known;
+        }
+
+        private Drawing drawnClose(List<Mark> marks) {
             progress.at(0, 1);
             Set<String> ids = new LinkedHashSet<>();
             marks.forEach(mark -> ids.addAll(mark.ids()));

@@ -140,8 +140,8 @@ final class BenchPage {
                         WorkText.PICTURE_CAPTION
                                 .with(arg("of", sheet.comparison() == null ? "findings" : "work"))
                                 .text());
-        pictures.pictures().forEach(picture -> html.picture(picture, false));
-        pictures.keys().forEach(keys -> html.picture(keys, false));
+        pictures.pictures().forEach(picture -> html.picture(picture));
+        pictures.keys().forEach(keys -> html.picture(keys));
         if (!pictures.leftOut().isEmpty()) {
             html.paragraph(WorkText.NOT_IN_PICTURE
                     .with(texts(

@@ -88,20 +88,10 @@ final class Html {
         return close();
     }
 
-    /** A picture; where its pieces are printed instead, for the screen only. */
-    Html picture(Svg svg, boolean inPieces) {
-        open("div", inPieces ? "screen" : "");
+    Html picture(Svg svg) {
+        open("div", "");
         markup.add(svg.markup());
         return close();
-    }
-
-    /** A piece of a picture that stands elsewhere on the page, over its whole width. */
-    Html piece(Svg svg, double fromPx, double heightPx) {
-        String box = "0 " + Markup.number(fromPx) + " " + Markup.number(svg.widthPx()) + " " + Markup.number(heightPx);
-        // The picture itself is read out already, and its fonts are not handed on to a piece.
-        markup.open("svg", "viewBox", box, "aria-hidden", "true", "font-family", Svg.FONTS);
-        markup.empty("use", "href", "#" + svg.contentId()).close();
-        return this;
     }
 
     /**

@@ -118,9 +118,8 @@ public record JobSheet(
      * A picture of a sheet.
      *
      * @param title what is on it; empty for the whole
-     * @param divided whether all that is on it is on other pictures too, larger
      */
-    record SheetPicture(String title, Svg picture, boolean divided) {}
+    record SheetPicture(String title, Svg picture) {}
 
     private static List<SheetPicture> pictures(List<StepDrawings> drawings, String id) {
         List<SheetPicture> pictures = new ArrayList<>();
@@ -128,8 +127,7 @@ public record JobSheet(
             boolean whole = pictures.isEmpty();
             pictures.add(new SheetPicture(
                     whole ? "" : drawn.sheets().get(pictures.size() - 1).title(),
-                    DrawingSvg.of(drawn, id + "-" + pictures.size()),
-                    whole && drawings.size() > 1));
+                    DrawingSvg.of(drawn, id + "-" + pictures.size())));
         }
         return pictures;
     }

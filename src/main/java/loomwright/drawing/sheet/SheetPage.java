@@ -73,11 +73,7 @@ public final class SheetPage {
         for (int i = 0; i < sheet.pictures().size(); i++) {
             for (JobSheet.SheetPicture one : sheet.pictures().get(i)) {
                 String caption = captions.get(i).text() + (one.title().isEmpty() ? "" : ". " + one.title());
-                if (one.divided()) {
-                    Pictures.writeWhole(html, caption, one.picture());
-                } else {
-                    Pictures.write(html, caption, one.picture());
-                }
+                Pictures.write(html, caption, one.picture());
             }
         }
     }

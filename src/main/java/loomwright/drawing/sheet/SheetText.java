@@ -19,7 +19,6 @@ enum SheetText implements MessageCode {
     THE_CIRCUIT,
     AS_IT_IS,
     AS_IT_WILL_BE,
-    PIECE_OF_PICTURE,
     WORK,
     STEP,
     TO_BUY,

@@ -1,10 +1,7 @@
 package loomwright.drawing.sheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
-import java.util.List;
-import loomwright.drawing.sheet.Pictures.Piece;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -13,25 +10,18 @@ import org.junit.jupiter.api.Test;
 /** How a picture is laid on paper. */
 class PicturesTest {
     @Test
-    void aSmallPictureStaysWhole() {
-        assertThat(Pictures.pieces(720, 900)).isEmpty();
+    void aWidePictureLiesAndATallOneStands() {
+        assertThat(Pictures.isLying(1000, 600)).isTrue();
+        assertThat(Pictures.isLying(600, 1000)).isFalse();
+        assertThat(Pictures.isLying(800, 800)).isFalse();
     }
 
-    /** Nothing is lost, neighbours have 60 px in common, and every piece fits on a lying page. */
+    /** Turned by a right angle, a picture that is not square lies on the other kind of page. */
     @Property(seed = "20260520")
-    void piecesCoverThePicture(
-            @ForAll @DoubleRange(min = 300, max = 8000) double widthPx,
-            @ForAll @DoubleRange(min = 300, max = 8000) double heightPx) {
-        List<Piece> pieces = Pictures.pieces(widthPx, heightPx);
-        double reached = 0;
-        for (int i = 0; i < pieces.size(); i++) {
-            Piece piece = pieces.get(i);
-            assertThat(piece.fromPx()).isCloseTo(i == 0 ? 0 : reached - 60, within(1e-6));
-            assertThat(piece.heightPx()).isLessThanOrEqualTo(0.66 * Math.max(widthPx, 1000) + 1e-6);
-            reached = piece.fromPx() + piece.heightPx();
-        }
-        if (!pieces.isEmpty()) {
-            assertThat(reached).isCloseTo(heightPx, within(1e-6));
-        }
+    void turnedItGoesOnTheOtherPage(
+            @ForAll @DoubleRange(min = 300, max = 4000) double shortPx,
+            @ForAll @DoubleRange(min = 4001, max = 8000) double longPx) {
+        assertThat(Pictures.isLying(longPx, shortPx)).isTrue();
+        assertThat(Pictures.isLying(shortPx, longPx)).isFalse();
     }
 }
