@@ -1,6 +1,6 @@
 // The small calculators. Without this file the forms still work: the browser then shows the answer as a page.
 
-import { element, severity } from "./elements.js";
+import { element, severity, wide } from "./elements.js";
 import { Refusal, getJson } from "./service.js";
 import { figure, fine } from "./words.js";
 
@@ -134,7 +134,7 @@ function shown(path, query, answer) {
     element("p", { className: "figure", "data-figure": String(figureOf(answer.result) ?? "") }, words(answer.result)),
     ...verdict(answer.result).filter(Boolean).map((text) => element("p", { className: "verdict" }, text)),
     ...findings.map((finding) => element("p", {}, severity(finding.severity), ` ${finding.text}${finding.remedy ? ` ${finding.remedy.text}` : ""}`)),
-    ...(DRAWN.includes(path) ? [element("img", { src: `${path}?${query}&format=svg`, alt: `Plot: ${words(answer.result)}` })] : []),
+    ...(DRAWN.includes(path) ? [wide("Plot", element("img", { src: `${path}?${query}&format=svg`, alt: `Plot: ${words(answer.result)}` }))] : []),
     details("How it is calculated", answer.working.map((line) => line.text)),
     details("Sources", answer.basis.map(sourceInWords)),
     details("Cautions", answer.cautions.map((caution) => caution.text)),

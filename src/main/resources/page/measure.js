@@ -6,7 +6,7 @@ import { postJson, postSlow, explained } from "./service.js";
 import { colourWords, colours, count, figure, fine, nameOf } from "./words.js";
 import { endName, light } from "./picture.js";
 
-const LOADS = ["lamp", "load", "motor", "coil", "relay", "solenoid"];
+const LOADS = ["lamp", "led", "load", "motor", "coil", "relay", "solenoid"];
 const COMPLAINTS = {
   dead: "does not work", weak: "is weak", glows: "only just glows, or only holds", "stays-on": "is on when it should be off", "blows-its-fuse": "blows its fuse",
 };
@@ -421,6 +421,7 @@ function showEnd(title, text, suspect) {
   fill(panel(), 
     element("h2", { tabIndex: -1, id: "outcome" }, title),
     element("p", { className: "panel" }, text),
+    ...(suspect ? suspect.faults.flatMap((fault) => fault.ids).map(whereabouts) : []),
     suspect ? element("p", {}, `Certainty: ${Math.round(100 * suspect.probability)} %. ${session.answer.certainty === "confirmed" ? "" : "Nobody can measure there, so this is not confirmed. "}It explains ${session.readings.length === 1 ? "your reading" : `all ${session.readings.length} readings`}. Repair it, then take the same readings again.`) : null,
     element("p", { className: "buttons" }, button("Back", back), button("Begin again", stop)),
     suspects(),
@@ -428,6 +429,20 @@ function showEnd(title, text, suspect) {
   );
   place("outcome").focus();
   say(`${title}: ${text}`);
+}
+
+/** Where a wire to repair runs, by what is seen of it; nothing for a part, which has its name. */
+function whereabouts(id) {
+  const wire = session.plan.wires.find((each) => each.id === id);
+  return wire
+    ? element(
+        "p",
+        {},
+        element("strong", {}, `${wire.id} `),
+        chip(colours(wire.colour)),
+        ` ${[colourWords(wire.colour), wire.size?.replace("mm2", "mm²")].filter(Boolean).join(", ")}: ${endName(wire.from)} to ${endName(wire.to)}${wire.place ? `, in the ${wire.place.replace("-", " ")}` : ""}.`,
+      )
+    : null;
 }
 
 /** What was read, beside what a sound car would have shown. */

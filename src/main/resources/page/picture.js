@@ -39,6 +39,10 @@ export function start() {
     aborter.abort();
     aborter = new AbortController();
     drawn = new Map();
+    // Drawn while the figures are still being calculated.
+    if (bench.conversion) {
+      picture(bench.switches).catch(() => undefined);
+    }
   });
   when("state", () => {
     played = null;

@@ -66,6 +66,11 @@ public record DiagramOptions(
         return new DiagramOptions(step, marks, legend, title, allSteps, size, number, after, colours);
     }
 
+    /** The same with another legend. */
+    public DiagramOptions with(LegendText other) {
+        return new DiagramOptions(step, marks, other, title, allSteps, size, sheet, after, colours);
+    }
+
     /** The step asked for, or the usual one. */
     Step stepOr(Step usual) {
         return step == null ? usual : step;

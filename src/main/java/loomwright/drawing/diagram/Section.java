@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Joint;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Wire;
@@ -34,11 +35,21 @@ final class Section {
                 whole.conditions(),
                 whole.parts().stream()
                         .filter(part -> parts.contains(part.id()))
-                        .map(Section::drawn)
+                        .map(part -> part instanceof Joint joint ? reached(joint, wires) : drawn(part))
                         .toList(),
                 wires,
                 connectors,
                 whole.notes());
+    }
+
+    /** A joint with the terminals that wires of the piece lead to; the others are drawn elsewhere. */
+    private static Joint reached(Joint joint, List<Wire> wires) {
+        List<String> reached = joint.terminals().stream()
+                .filter(terminal -> wires.stream()
+                        .anyMatch(wire -> wire.from().equals(joint.terminal(terminal))
+                                || wire.to().equals(joint.terminal(terminal))))
+                .toList();
+        return reached.isEmpty() ? joint : new Joint(joint.id(), joint.label(), reached, joint.resistanceOhm());
     }
 
     /** A part without what it says of others, such as switches, that may be elsewhere or have other positions there. */

@@ -98,19 +98,7 @@ final class BenchPage {
             html.paragraph(SheetText.NONE.text()).close();
             return;
         }
-        List<List<Cell>> rows = new ArrayList<>();
-        for (Finding finding : all.subList(0, Math.min(all.size(), BenchSheet.MOST_FINDINGS))) {
-            rows.add(List.of(
-                    Cell.tick(),
-                    new Cell(String.valueOf(rows.size() + 1), "number"),
-                    new Cell(finding.severity().text(), "severity " + SheetWords.of(finding.severity())),
-                    Cell.of(finding.text()),
-                    Cell.of(SheetWords.orBlank(finding.remedyText()))));
-        }
-        html.table(
-                "found",
-                List.of("", "", SheetText.SEVERITY.text(), SheetText.WHAT.text(), SheetText.REMEDY.text()),
-                rows);
+        FindingsTable.write(html, all.subList(0, Math.min(all.size(), BenchSheet.MOST_FINDINGS)));
         more(all);
         html.close();
     }

@@ -92,12 +92,16 @@ public record JobSheet(
                 : ComparisonAnswer.of(
                         ComparisonQuestion.of(plan, after), asBuilt, asModified, networkLimits, progress.untold());
         DiagramOptions options = DiagramOptions.USUAL.at(question.step());
+        // The numbers of the plan to build are those of the table of findings.
+        DiagramOptions ofGoal = options.with(DiagramOptions.LegendText.KEYS);
         List<List<SheetPicture>> pictures = new ArrayList<>();
-        pictures.add(pictures(Diagram.onSheets(asBuilt, options, networkLimits, progress.part(3, PARTS)), "as-built"));
         if (after != null) {
-            pictures.add(pictures(
-                    Diagram.onSheets(asModified, options, networkLimits, progress.part(4, PARTS)), "as-modified"));
+            pictures.add(
+                    pictures(Diagram.onSheets(asBuilt, options, networkLimits, progress.part(3, PARTS)), "as-built"));
         }
+        pictures.add(pictures(
+                Diagram.onSheets(asModified, ofGoal, networkLimits, progress.part(4, PARTS)),
+                after == null ? "as-built" : "as-modified"));
         JobSheet sheet = new JobSheet(
                 question.titleOr(goal.name()),
                 goal,

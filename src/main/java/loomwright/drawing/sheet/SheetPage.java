@@ -137,16 +137,7 @@ public final class SheetPage {
             html.paragraph(SheetText.NONE.text());
             return;
         }
-        html.table(
-                "findings",
-                List.of("", SheetText.SEVERITY.text(), SheetText.WHAT.text(), SheetText.REMEDY.text()),
-                findings.stream()
-                        .map(f -> List.of(
-                                Cell.tick(),
-                                new Cell(f.severity().text(), "severity " + SheetWords.of(f.severity())),
-                                Cell.of(f.text()),
-                                Cell.of(SheetWords.orBlank(f.remedyText()))))
-                        .toList());
+        FindingsTable.write(html, findings);
     }
 
     private static String resource(String name) {

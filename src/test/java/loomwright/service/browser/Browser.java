@@ -41,6 +41,7 @@ final class Browser implements AutoCloseable {
     private static final File CHROMIUM = new File("/usr/bin/chromium");
     private static final File DRIVER = new File("/usr/bin/chromedriver");
     private static final Duration PATIENCE = Duration.ofMinutes(2);
+    private static final Duration POLL = Duration.ofMillis(50);
 
     private final Server server;
     private final ChromeDriver driver;
@@ -217,7 +218,7 @@ final class Browser implements AutoCloseable {
     }
 
     void waitUntil(Function<Browser, Boolean> state) {
-        new WebDriverWait(driver, PATIENCE)
+        new WebDriverWait(driver, PATIENCE, POLL)
                 .ignoring(StaleElementReferenceException.class)
                 .until(ignored -> state.apply(this));
     }

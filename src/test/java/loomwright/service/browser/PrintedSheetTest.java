@@ -10,7 +10,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The bench sheet on paper: pages, smallest writing, nothing cut. */
+/** Sheets on paper: 1 pages, smallest writing and nothing cut of the bench sheet, 2 the pictures of the record. */
 class PrintedSheetTest {
     private static final Pattern PAGE = Pattern.compile("/Type\\s*/Page\\b(?!s)");
 
@@ -39,17 +39,36 @@ class PrintedSheetTest {
         "sandpiper-unguarded-bypass,sandpiper-bypass-relay,21.59,27.94"
     })
     void aChangeOfUpToTwelveWiresTakesThreePages(String before, String after, double widthCm, double heightCm) {
-        show(before, after);
-        String pdf = new String(browser.printed(widthCm, heightCm), StandardCharsets.ISO_8859_1);
+        show(before, after, "bench");
 
-        assertThat(PAGE.matcher(pdf).results().count()).isBetween(2L, 3L);
+        assertThat(pages(widthCm, heightCm)).isBetween(2L, 3L);
+    }
+
+    private static long pages(double widthCm, double heightCm) {
+        String pdf = new String(browser.printed(widthCm, heightCm), StandardCharsets.ISO_8859_1);
+        return PAGE.matcher(pdf).results().count();
+    }
+
+    /** No picture is parted, and no page has a caption without its picture. */
+    @ParameterizedTest
+    @CsvSource({"21.0,29.7", "21.59,27.94"})
+    void eachPictureOfTheRecordTakesOnePage(double widthCm, double heightCm) {
+        show("sandpiper-as-built", "sandpiper-bypass-relay", "record");
+        long pages = pages(widthCm, heightCm);
+        Object pictures = browser.script("const all = [...document.querySelectorAll('figure')];"
+                + "all.forEach(each => each.remove()); return all.length");
+        long figures = ((Number) pictures).longValue();
+
+        assertThat(figures).isGreaterThan(8);
+        // What stands before and behind the pictures may share a page without them.
+        assertThat(pages - pages(widthCm, heightCm)).isBetween(figures, figures + 1);
     }
 
     /** As wide as what is printed of A4, by the rules for paper. */
     @ParameterizedTest
     @CsvSource({"sandpiper-as-built,sandpiper-electronic-module", "sandpiper-unguarded-bypass,sandpiper-bypass-relay"})
     void writingIsReadAndNothingIsCut(String before, String after) {
-        show(before, after);
+        show(before, after, "bench");
         browser.forPrint(true);
         try {
             // Pictures have a size of their own, which the page must not change.
@@ -79,15 +98,16 @@ class PrintedSheetTest {
         }
     }
 
-    private static void show(String before, String after) {
+    private static void show(String before, String after, String document) {
         browser.openWithoutWaiting();
         Object page = browser.later(
                 "Promise.all([arguments[0], arguments[1]].map(name => fetch(`/v1/examples/${name}`).then(r => r.json())))"
                         + ".then(([plan, after]) => fetch('/v1/plans/sheet', {method: 'POST',"
-                        + " headers: {'Content-Type': 'application/json'}, body: JSON.stringify({plan, after})}))"
+                        + " headers: {'Content-Type': 'application/json'}, body: JSON.stringify({plan, after, document: arguments[2]})}))"
                         + ".then(r => r.text()).then(done, failed);",
                 before,
-                after);
+                after,
+                document);
         browser.showHtml(String.valueOf(page));
     }
 }

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -14,6 +15,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
 
 /** The workbench of the help page, as an owner uses it. */
 class WorkbenchTest {
@@ -298,6 +300,25 @@ class WorkbenchTest {
                 .isEmpty();
         browser.tab("parts");
         browser.waitUntil(here -> here.rows("#part-grid").stream().anyMatch(row -> row.matches("Fuse 2.*\\|15 A.*")));
+    }
+
+    /** The wire to the left headlamp, far too thin and long for its lamp, costs it more than may be lost. */
+    @Test
+    void aWireOfTheRightSizeIsRunByItsFinding() {
+        List<String> thin = new ArrayList<>(LIST);
+        thin.set(15, "lighting switch 56\theadlamp left\t0.5 mm2\t6 m\tblue");
+        paste(thin);
+        browser.tab("findings");
+        String drop = "#finding-list li.warning[data-code=voltage-drop]";
+        browser.waitUntil(here -> !here.find(drop + " .apply").isEmpty());
+        assertThat(browser.text(drop)).contains("W16");
+        browser.one(drop + " .apply").click();
+        browser.waitUntil(here -> !here.find("#applied table").isEmpty()
+                && !here.find("#finding-list li").isEmpty());
+        assertThat(browser.find(drop).stream().map(WebElement::getText)).noneMatch(text -> text.contains("W16"));
+        browser.tab("wires");
+        String row = browser.rows("#wire-grid").get(15);
+        assertThat(row).startsWith("W16|lighting switch 56|headlamp left|").doesNotContain("|0.5 mm");
     }
 
     /** The meter is that of a car whose earth wire W34 has a bad joint; the session has to come to that. */
