@@ -2,9 +2,12 @@ package loomwright.service;
 
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import loomwright.answer.Answer;
 import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Plans;
+import loomwright.circuit.WholeCar;
 import loomwright.drawing.Png;
 import loomwright.drawing.Svg;
 import loomwright.drawing.diagram.Diagram;
@@ -15,6 +18,9 @@ import loomwright.drawing.sheet.PrintedSheet;
 import loomwright.drawing.sheet.SheetQuestion;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Step;
+import loomwright.review.PlanReview;
+import loomwright.review.ReviewReport;
+import org.jspecify.annotations.Nullable;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -25,7 +31,10 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
-/** Pictures and the bench sheet of the demo plan. Wanted: 30 ms as SVG, 300 ms as PNG for a post. */
+/**
+ * Pictures and bench sheets. Wanted: 30 ms for the demo plan as SVG, 300 ms as PNG for a post, 500 ms for 150 wires as SVG; the
+ * sheet of a change no more than 1.5 times one review and one picture of each plan.
+ */
 @State(Scope.Thread)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
@@ -38,21 +47,32 @@ public class PictureBenchmark {
     private final NetworkLimits limits = NetworkLimits.defaults();
     private final DiagramOptions plain =
             new DiagramOptions(null, List.of(Marks.NONE), null, null, null, null, null, null, null);
-    private final Plan plan;
-    private final Svg picture;
+    private final Plan plan = Plans.example("sandpiper-as-built");
+    private final Plan after = Plans.example("sandpiper-bypass-relay");
 
-    public PictureBenchmark() {
-        try {
-            plan = LoadServer.demo();
-        } catch (Exception e) {
-            throw new IllegalStateException(e);
-        }
-        picture = svg();
-    }
+    /** Some 150 wires. */
+    private final Plan large = WholeCar.of(88, 10, 3);
+
+    private final Svg picture = svg();
 
     @Benchmark
     public Svg svg() {
-        return DrawingSvg.of(Diagram.of(plan, plain, BackfeedLimits.defaults(), limits, Progress.UNWATCHED), "diagram");
+        return svg(plan);
+    }
+
+    @Benchmark
+    public Svg svgOfLargePlan() {
+        return svg(large);
+    }
+
+    private Svg svg(Plan drawn) {
+        return DrawingSvg.of(
+                Diagram.of(drawn, plain, BackfeedLimits.defaults(), limits, Progress.UNWATCHED), "diagram");
+    }
+
+    @Benchmark
+    public Answer<ReviewReport> review() {
+        return PlanReview.of(after, BackfeedLimits.defaults(), limits, Progress.UNWATCHED);
     }
 
     @Benchmark
@@ -61,9 +81,18 @@ public class PictureBenchmark {
     }
 
     @Benchmark
-    public Object benchSheet() {
+    public Answer<PrintedSheet> benchSheet() {
+        return sheet(null);
+    }
+
+    @Benchmark
+    public Answer<PrintedSheet> benchSheetOfChange() {
+        return sheet(after);
+    }
+
+    private Answer<PrintedSheet> sheet(@Nullable Plan changed) {
         return PrintedSheet.of(
-                new SheetQuestion(null, plan, null, Step.RUN, SheetQuestion.Document.BENCH),
+                new SheetQuestion(null, plan, changed, Step.RUN, SheetQuestion.Document.BENCH),
                 BackfeedLimits.defaults(),
                 limits,
                 Progress.UNWATCHED);

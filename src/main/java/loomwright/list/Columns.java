@@ -13,10 +13,17 @@ import loomwright.conductor.ReferenceTables;
 
 /** Knows what a heading means: which column, and in which unit. */
 final class Columns {
+    private static final Pattern BEFORE_UNIT = Pattern.compile("[\\s,(\\[]");
     private static final Pattern UNIT = Pattern.compile(
             "(.*?)[\\s,(\\[]+(mm²|mm2|mm\\^2|sq ?mm|cm|mm|m|ft|feet|foot|in|inch|inches|metres|meters|awg|ohm|ohms|Ω|mΩ|milliohm|v|a|w"
                     + "|°c|c)[\\s)\\].]*",
             Pattern.CASE_INSENSITIVE);
+    private static final Pattern MARKS = Pattern.compile("[_.:*]+");
+    private static final Pattern BLANKS = Pattern.compile("\\s+");
+
+    /** No heading is longer; a whole line that is taken for one cell is. */
+    private static final int LONGEST = 60;
+
     private static final Map<String, Heading> BARE_UNITS = Map.ofEntries(
             Map.entry("mm2", new Heading("size", "mm2")),
             Map.entry("mm²", new Heading("size", "mm2")),
@@ -47,12 +54,11 @@ final class Columns {
      */
     record Heading(String column, String unit) {}
 
-    static Optional<Heading> find(TableKind kind, String text) {
-        return exact(kind, text).or(() -> nearly(kind, text));
-    }
-
     /** Without correcting spelling. */
     static Optional<Heading> exact(TableKind kind, String text) {
+        if (text.length() > LONGEST) {
+            return Optional.empty();
+        }
         String plain = plain(text);
         Map<String, String> words = WORDS.getOrDefault(kind, Map.of());
         String column = words.get(plain);
@@ -68,8 +74,9 @@ final class Columns {
                 return property.map(name -> new Heading("." + name, ""));
             }
         }
-        Matcher unit = UNIT.matcher(text.strip());
-        if (unit.matches()) {
+        String stripped = text.strip();
+        Matcher unit = UNIT.matcher(stripped);
+        if (BEFORE_UNIT.matcher(stripped).find() && unit.matches()) {
             String known = words.get(plain(unit.group(1)));
             if (known != null) {
                 return Optional.of(new Heading(known, unitWord(unit.group(2))));
@@ -78,7 +85,8 @@ final class Columns {
         return Optional.empty();
     }
 
-    private static Optional<Heading> nearly(TableKind kind, String text) {
+    /** With its spelling corrected. */
+    static Optional<Heading> nearly(TableKind kind, String text) {
         Map<String, String> words = WORDS.getOrDefault(kind, Map.of());
         return Spelling.nearest(plain(text), words.keySet())
                 .map(word -> new Heading(words.getOrDefault(word, word), ""));
@@ -98,10 +106,9 @@ final class Columns {
     }
 
     static String plain(String text) {
-        return text.strip()
-                .toLowerCase(Locale.ROOT)
-                .replaceAll("[_.:*]+", " ")
-                .replaceAll("\\s+", " ")
+        String lower = text.strip().toLowerCase(Locale.ROOT);
+        return BLANKS.matcher(MARKS.matcher(lower).replaceAll(" "))
+                .replaceAll(" ")
                 .strip();
     }
 

@@ -216,6 +216,9 @@ final class ListTables {
         }
 
         private static @Nullable Header of(TableKind kind, Sheet.Row row) {
+            if (row.cells().size() < 2 && kind != TableKind.NOTES) {
+                return null;
+            }
             Map<Integer, Heading> headings = new LinkedHashMap<>();
             Map<Integer, String> texts = new LinkedHashMap<>();
             Set<String> names = new HashSet<>();
@@ -224,16 +227,23 @@ final class ListTables {
             // "wire" heads the number of the wire, unless another column does.
             boolean numbered = kind == TableKind.WIRES
                     && row.cells().stream().map(Columns::plain).anyMatch(NUMBERS::contains);
+            List<Optional<Heading>> spelt = row.cells().stream()
+                    .map(text -> numbered && Columns.plain(text).equals("wire")
+                            ? Optional.of(new Heading("size", ""))
+                            : text.isBlank() ? Optional.<Heading>empty() : Columns.exact(kind, text))
+                    .toList();
+            // No row is headings by slips alone; most rows are figures, whose spelling nobody need correct.
+            if (spelt.stream().noneMatch(Optional::isPresent)) {
+                return null;
+            }
             for (int i = 0; i < row.cells().size(); i++) {
                 String text = row.cells().get(i);
                 if (text.isBlank()) {
                     continue;
                 }
                 full++;
-                Optional<Heading> exact = numbered && Columns.plain(text).equals("wire")
-                        ? Optional.of(new Heading("size", ""))
-                        : Columns.exact(kind, text);
-                Optional<Heading> heading = exact.isPresent() ? exact : Columns.find(kind, text);
+                Optional<Heading> exact = spelt.get(i);
+                Optional<Heading> heading = exact.isPresent() ? exact : Columns.nearly(kind, text);
                 if (heading.isPresent() && names.add(heading.get().column())) {
                     headings.put(i, heading.get());
                     texts.put(i, text.strip());
