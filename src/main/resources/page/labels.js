@@ -1,12 +1,12 @@
 // The labels of a picture that is shown small. What would be too small to read is drawn larger; where there is no room for it,
 // it is left out: names first, then what parts do, wires, amperes. Zoomed in, the picture is as it was drawn.
 
-const LEGIBLE_PX = 11;
-const LEAST_PX = 9.5;
+/** Heights of labels, the wanted one first: in a large frame names may be smaller rather than missing. */
+const HEIGHTS = { wide: [11, 9.5], phone: [12] };
 /** Of the height of a line, what is above its base. */
 const ASCENT = 0.8;
 /** As drawn, nothing is smaller than this once the picture is large enough. */
-const SMALLEST_PX = 8.5;
+const SMALLEST_PX = { wide: 8.5, phone: 12 };
 const SMALLEST_DRAWN = 9.5;
 const ORDER = [".dg-head", ".dg-name", ".dg-reading", ".dg-wire-name", ".dg-amps"];
 const GAP = 2;
@@ -17,9 +17,10 @@ const GAP = 2;
  * @param {number} scale pixels of the screen to a unit of the picture
  * @param {number} widthPx of the whole picture, in its own units
  * @param {Set} important ids whose labels come first
+ * @param {string} frame "wide" or "phone"
  */
-export function letter(image, scale, widthPx, important) {
-  const far = scale * SMALLEST_DRAWN < SMALLEST_PX;
+export function letter(image, scale, widthPx, important, frame = "wide") {
+  const far = scale * SMALLEST_DRAWN < SMALLEST_PX[frame];
   image.classList.toggle("dg-far", far);
   image.querySelectorAll(".dg-said").forEach(restore);
   image.querySelectorAll("[data-lines]").forEach(apart);
@@ -33,7 +34,7 @@ export function letter(image, scale, widthPx, important) {
     const texts = oneLine([...image.querySelectorAll(selector)].filter((text) => text.getComputedTextLength() > 0));
     for (const text of texts.sort((one, other) => rank(one) - rank(other))) {
       const owner = text.getAttribute("data-owner");
-      const room = places(text, scale, symbols.find((symbol) => symbol.owners.includes(owner))).find(
+      const room = places(text, scale, HEIGHTS[frame], symbols.find((symbol) => symbol.owners.includes(owner))).find(
         (place) => place.x >= 0 && place.x + place.width <= widthPx && !taken.some((other) => !other.owners?.includes(owner) && meet(place, other)),
       );
       if (room) {
@@ -47,11 +48,11 @@ export function letter(image, scale, widthPx, important) {
 }
 
 /** Where a label may stand: about where it was drawn, a little higher or lower, or elsewhere about its symbol. */
-function places(text, scale, symbol) {
+function places(text, scale, heights, symbol) {
   const drawn = Number(text.getAttribute("font-size"));
   const x = Number(text.getAttribute("x"));
   const y = Number(text.getAttribute("y"));
-  return [LEGIBLE_PX, LEAST_PX].flatMap((px) => {
+  return heights.flatMap((px) => {
     const height = Math.max(drawn, px / scale);
     const width = (text.getComputedTextLength() * height) / drawn;
     const middle = y - 0.35 * drawn - height / 2;

@@ -269,19 +269,27 @@ function present(record) {
   return Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined));
 }
 
+/** A row of the owner's with the cells that a change touches. */
+function touched(own, was, is) {
+  const cells = Object.fromEntries([...new Set([...Object.keys(was), ...Object.keys(is)])].filter((column) => was[column] !== is[column]).map((column) => [column, is[column] ?? ""]));
+  return { ...own, ...cells };
+}
+
 /**
  * The car after a change that was made to its plan. `before` and `after` are the plan as the service writes it as a list,
- * before and after the change. Rows that the change leaves alone stay as the owner wrote them.
+ * before and after the change. Rows and cells that the change leaves alone stay as the owner wrote them.
  */
 export function merged(car, before, after) {
   const rows = (table, key) => {
-    const old = new Map(before[table].map((row) => [row[key], JSON.stringify(row)]));
+    const old = new Map(before[table].map((row) => [row[key], row]));
     const own = new Map(car[table].map((row) => [row[key], row]));
-    const kept = after[table].flatMap((row) => {
-      const unchanged = old.get(row[key]) === JSON.stringify(row);
-      return unchanged ? (own.has(row[key]) ? [own.get(row[key])] : []) : [row];
+    return after[table].flatMap((row) => {
+      const was = old.get(row[key]);
+      if (was && own.has(row[key])) {
+        return [touched(own.get(row[key]), was, row)];
+      }
+      return JSON.stringify(was) === JSON.stringify(row) ? [] : [row];
     });
-    return kept;
   };
   const wires = rows("wires", "no");
   // The service names a fuse by its id; the owner's wires may name it by what it is called, and say what is printed on it.

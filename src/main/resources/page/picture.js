@@ -229,7 +229,7 @@ function letterAgain() {
   const image = place("diagram").querySelector("svg");
   const scale = image?.getScreenCTM()?.a;
   if (scale) {
-    letter(image, scale, size.width, new Set([bench.selected, ...lit, ...(bench.review?.result.findings ?? []).filter((each) => each.severity !== "note").map((each) => each.ids[0])]));
+    letter(image, scale, size.width, new Set([bench.selected, ...lit, ...(bench.review?.result.findings ?? []).filter((each) => each.severity !== "note").map((each) => each.ids[0])]), frameSize().width < WIDE_PX ? "phone" : "wide");
   }
 }
 

@@ -268,8 +268,14 @@ async function fillWelcome() {
     return;
   }
   filled = true;
-  const [templates, examples] = await Promise.all([cars.templates(), cars.examples()]);
-  const choice = (each, read) => element("li", {}, button(each.title, () => opening(() => read(each.href))));
+  const [templates, examples, symbols] = await Promise.all([cars.templates(), cars.examples(), import("./symbols.js")]);
+  const choice = (each, read) => {
+    const chosen = button(each.title, () => opening(() => read(each.href)));
+    if (each.parts) {
+      chosen.prepend(symbols.smallPicture(each.parts));
+    }
+    return element("li", {}, chosen);
+  };
   place("templates").replaceChildren(...templates.map((each) => choice(each, cars.fromTemplate)));
   place("examples").replaceChildren(...examples.map((each) => choice(each, cars.fromExample)));
   place("add-template").replaceChildren(

@@ -13,6 +13,9 @@ import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loomwright.service.page.Templates;
 import org.junit.jupiter.api.Test;
@@ -173,6 +176,26 @@ class ListsTest {
     @Test
     void anUnknownTemplateIsNotThere() {
         LiveService.ask().get("/v1/templates/rocket").then().statusCode(404);
+    }
+
+    @ParameterizedTest
+    @MethodSource("templates")
+    void theSmallPictureOfATemplateIsOfPartsThatItHas(String name) {
+        byte[] list = LiveService.ask().get("/v1/templates/" + name).asByteArray();
+        List<String> kinds = LiveService.ask()
+                .contentType("text/csv")
+                .body(list)
+                .post("/v1/plans/conversion")
+                .jsonPath()
+                .getList("result.plan.parts.kind", String.class);
+        List<String> drawn = LiveService.ask()
+                .get("/v1/templates")
+                .jsonPath()
+                .getList("templates.find { it.name == '" + name + "' }.parts", String.class);
+        assertThat(drawn).hasSizeBetween(2, 4);
+        Map<String, Long> counts =
+                kinds.stream().collect(Collectors.groupingBy(kind -> kind, Collectors.counting()));
+        drawn.forEach(kind -> assertThat(counts.merge(kind, -1L, Long::sum)).isNotNegative());
     }
 
     @ParameterizedTest

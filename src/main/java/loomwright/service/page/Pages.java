@@ -50,6 +50,7 @@ public final class Pages {
                     "print.js",
                     "service.js",
                     "start.js",
+                    "symbols.js",
                     "wires.js",
                     "words.js",
                     "workshop.js"),

@@ -27,8 +27,13 @@ public final class Templates {
      * @param name for {@code GET /v1/templates/{name}}
      * @param title what it is
      * @param href where it is
+     * @param parts kinds of the parts that make it what it is, from the supply on, for a small picture
      */
-    public record Template(String name, String title, String href) {}
+    public record Template(String name, String title, String href, List<String> parts) {
+        public Template {
+            parts = List.copyOf(parts);
+        }
+    }
 
     /** The listing. */
     record Listing(List<Template> templates) {}
@@ -37,14 +42,15 @@ public final class Templates {
         this.list = List.copyOf(list);
     }
 
-    /** Reads the index; a line is a name, blanks, a title. */
+    /** Reads the index; a line is a name, kinds of parts with commas between, a title. */
     public static Templates load() {
         List<Template> found = new ArrayList<>();
         for (String line :
                 new String(bytes("index"), StandardCharsets.UTF_8).lines().toList()) {
             if (!line.isBlank() && !line.startsWith("#")) {
-                String[] parts = line.trim().split("\\s+", 2);
-                found.add(new Template(parts[0], parts[1], "/v1/templates/" + parts[0]));
+                String[] columns = line.trim().split("\\s+", 3);
+                found.add(new Template(
+                        columns[0], columns[2], "/v1/templates/" + columns[0], List.of(columns[1].split(","))));
             }
         }
         return new Templates(found);

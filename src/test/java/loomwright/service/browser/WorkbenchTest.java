@@ -75,6 +75,10 @@ class WorkbenchTest {
     void threeWaysToBeginInLittleWeightFromThisServiceAlone() {
         browser.waitUntil(here -> !here.find("#templates button").isEmpty());
         assertThat(browser.find("#welcome h3")).hasSize(3);
+        // Each with a symbol for every part of its small picture: one without is drawn as a mere line.
+        assertThat(browser.find("#templates .small-picture"))
+                .hasSameSizeAs(browser.find("#templates button"));
+        assertThat(browser.find("#templates .small-picture path[d='M0 14H32']")).isEmpty();
         Object weight = browser.script("return performance.getEntriesByType('resource')"
                 + ".concat(performance.getEntriesByType('navigation')).reduce((sum, e) => sum + e.encodedBodySize, 0)");
         assertThat(((Number) weight).intValue()).isPositive().isLessThan(FIRST_VIEW_BYTES);
@@ -317,8 +321,9 @@ class WorkbenchTest {
                 && !here.find("#finding-list li").isEmpty()
                 && here.find(drop).stream().map(WebElement::getText).noneMatch(text -> text.contains("W16")));
         browser.tab("wires");
-        String row = browser.rows("#wire-grid").get(15);
-        assertThat(row).startsWith("W16|lighting switch 56|headlamp left|").doesNotContain("|0.5 mm");
+        // The rest of the row stays as it was written.
+        assertThat(browser.rows("#wire-grid").get(15))
+                .matches("W16\\|lighting switch 56\\|headlamp left\\|(?!0\\.5 )[\\d.]+ mm2\\|6 m\\|blue");
     }
 
     /** The meter is that of a car whose earth wire W34 has a bad joint; the session has to come to that. */
