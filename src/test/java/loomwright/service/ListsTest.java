@@ -193,8 +193,7 @@ class ListsTest {
                 .jsonPath()
                 .getList("templates.find { it.name == '" + name + "' }.parts", String.class);
         assertThat(drawn).hasSizeBetween(2, 4);
-        Map<String, Long> counts =
-                kinds.stream().collect(Collectors.groupingBy(kind -> kind, Collectors.counting()));
+        Map<String, Long> counts = kinds.stream().collect(Collectors.groupingBy(kind -> kind, Collectors.counting()));
         drawn.forEach(kind -> assertThat(counts.merge(kind, -1L, Long::sum)).isNotNegative());
     }
 

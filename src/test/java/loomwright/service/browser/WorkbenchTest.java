@@ -76,8 +76,7 @@ class WorkbenchTest {
         browser.waitUntil(here -> !here.find("#templates button").isEmpty());
         assertThat(browser.find("#welcome h3")).hasSize(3);
         // Each with a symbol for every part of its small picture: one without is drawn as a mere line.
-        assertThat(browser.find("#templates .small-picture"))
-                .hasSameSizeAs(browser.find("#templates button"));
+        assertThat(browser.find("#templates .small-picture")).hasSameSizeAs(browser.find("#templates button"));
         assertThat(browser.find("#templates .small-picture path[d='M0 14H32']")).isEmpty();
         Object weight = browser.script("return performance.getEntriesByType('resource')"
                 + ".concat(performance.getEntriesByType('navigation')).reduce((sum, e) => sum + e.encodedBodySize, 0)");
