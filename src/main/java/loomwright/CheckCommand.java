@@ -17,6 +17,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicLong;
 import loomwright.answer.Severity;
 import loomwright.bulk.LineReader;
+import loomwright.bulk.LineSource;
 import loomwright.bulk.PlanFiles;
 import loomwright.bulk.Summary;
 import loomwright.message.Message;
@@ -64,6 +65,9 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--operation")
     private String operation = "review";
 
+    @Option(names = "--list")
+    private boolean list;
+
     @Option(names = "--report")
     private Form form = Form.NDJSON;
 
@@ -92,16 +96,21 @@ final class CheckCommand implements Callable<Integer> {
         if (worstFirst && form != Form.CARS) {
             throw wrong(CommandText.ORDER_IS_OF_CARS.with());
         }
+        if (list && !given.isEmpty()) {
+            throw wrong(CommandText.LIST_IS_OF_INPUT.with());
+        }
         return given.isEmpty() ? filter(run, options) : checkFiles(run, options);
     }
 
-    /** Lines on standard input, as from a pipe. */
+    /** Lines or cars on standard input, as from a pipe. */
     private int filter(LocalRun run, Options options) throws IOException {
         if (isAtTerminal()) {
             throw wrong(CommandText.NOTHING_TO_CHECK.with());
         }
         try (OutputStream report = report(file -> false)) {
-            LineReader lines = new LineReader(System.in, options.limits().bodyBytes());
+            LineSource lines = list
+                    ? run.cars(System.in)
+                    : new LineReader(System.in, options.limits().bodyBytes());
             Summary summary = run.run(operation, lines, report, form(), () -> {});
             if (!quiet) {
                 say(summary);

@@ -15,6 +15,7 @@ enum CommandText implements MessageCode {
     LIMIT_MUST_BE,
     UNKNOWN_LIMIT,
     ORDER_IS_OF_CARS,
+    LIST_IS_OF_INPUT,
     OPERATION_MUST_BE,
     NOTHING_TO_CHECK,
     CANNOT_BE_READ,

@@ -22,4 +22,20 @@ public record Assumption(
         assumed = Collections.unmodifiableMap(new LinkedHashMap<>(assumed));
         findings = List.copyOf(findings);
     }
+
+    /** How what was filled in while a list was read is named: its code behind this. */
+    public static final String OF_LIST = "list-";
+
+    /** How a question about a list is named, where it stands among what was taken. */
+    public static final String QUESTION = "question-";
+
+    /** Whether it is a question that is still open, on whose first choice the answer stands. */
+    public boolean isQuestion() {
+        return code.startsWith(QUESTION);
+    }
+
+    /** Whether it tells how a list was read, which its owner must know before anything else. */
+    public boolean isOfReading() {
+        return isQuestion() || code.startsWith(OF_LIST);
+    }
 }

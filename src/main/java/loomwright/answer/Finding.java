@@ -1,7 +1,10 @@
 package loomwright.answer;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import loomwright.message.Argument.Quantity;
 import loomwright.message.Message;
 import loomwright.message.MessageCode;
@@ -82,6 +85,19 @@ public record Finding(
     /** What to do, in words; absent where there is nothing to be done. */
     public @Nullable String remedyText() {
         return remedy == null ? null : remedy.text();
+    }
+
+    /** What it is not certain on account of, in words; empty if it rests on no guess. */
+    public String doubts() {
+        return restsOn.isEmpty()
+                ? ""
+                : AnswerText.NOT_CERTAIN
+                        .with(arg("guesses", restsOn.stream().map(Message::text).collect(Collectors.joining(" "))))
+                        .text();
+    }
+
+    private enum AnswerText implements MessageCode {
+        NOT_CERTAIN
     }
 
     /** The numbers of its message, in reading order. */

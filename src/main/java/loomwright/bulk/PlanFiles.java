@@ -29,12 +29,13 @@ public final class PlanFiles implements LineSource, Closeable {
     private final ListFiles lists;
     private final int longest;
     private final long totalBytes;
-    private final Deque<Line> cars = new ArrayDeque<>();
     /** Files that were given by name, not found in a folder. */
     private final Set<Path> named;
 
     private final AtomicLong passedBytes = new AtomicLong();
     private @Nullable Opened open;
+    /** The cars of the open file, if that is a list. */
+    private @Nullable LineSource cars;
 
     /** The file being read line by line. */
     private record Opened(Path path, InputStream in, LineReader lines) {}
@@ -113,29 +114,31 @@ public final class PlanFiles implements LineSource, Closeable {
 
     @Override
     public boolean isReady() throws IOException {
-        return open == null
-                ? !waiting.isEmpty() || !cars.isEmpty()
-                : open.lines().isReady();
+        if (cars != null) {
+            return cars.isReady();
+        }
+        return open == null ? !waiting.isEmpty() : open.lines().isReady();
     }
 
     @Override
     public @Nullable Line next() throws IOException {
         while (true) {
-            Line car = cars.poll();
-            if (car != null) {
-                return car;
-            }
             Opened file = open == null ? openNext() : open;
             if (file == null) {
                 return null;
             }
-            if (isList(lists, file.path())) {
-                openCars(file);
-                continue;
+            if (cars == null && isList(lists, file.path())) {
+                cars = lists.cars(file.in(), longest, named.contains(file.path()));
+                if (cars == null) {
+                    close();
+                    continue;
+                }
             }
-            Line line = file.path().toString().toLowerCase(Locale.ROOT).endsWith(ONE_VALUE)
-                    ? whole(file)
-                    : file.lines().next();
+            Line line = cars != null
+                    ? cars.next()
+                    : file.path().toString().toLowerCase(Locale.ROOT).endsWith(ONE_VALUE)
+                            ? whole(file)
+                            : file.lines().next();
             if (line != null) {
                 return line.in(file.path().toString());
             }
@@ -159,29 +162,12 @@ public final class PlanFiles implements LineSource, Closeable {
         return text.length > longest ? Line.tooLong(1) : Line.wholeFile(text);
     }
 
-    private void openCars(Opened file) throws IOException {
-        String name = file.path().toString();
-        byte[] content = file.in().readNBytes(longest + 1);
-        close();
-        if (content.length > longest) {
-            cars.add(Line.tooLong(1).in(name));
-            return;
-        }
-        if (!named.contains(file.path()) && !lists.hasTable(content)) {
-            return;
-        }
-        long number = 1;
-        for (byte[] text : lists.cars(content)) {
-            cars.add(Line.car(number, text).in(name));
-            number++;
-        }
-    }
-
     @Override
     public void close() throws IOException {
         if (open != null) {
             open.in().close();
             open = null;
+            cars = null;
         }
     }
 

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalInt;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import org.jspecify.annotations.Nullable;
@@ -16,8 +15,6 @@ import org.jspecify.annotations.Nullable;
  * Tables without such a column, and rows above the first car of a table, belong to all cars.
  */
 public final class Cars {
-    static final String COLUMN = "car";
-
     private final List<CarRows> cars = new ArrayList<>();
     private final Map<String, CarRows> byName = new LinkedHashMap<>();
 
@@ -89,28 +86,16 @@ public final class Cars {
 
     private List<Owned> owners(Sheet sheet) {
         List<Owned> owned = new ArrayList<>();
-        OptionalInt column = OptionalInt.empty();
-        @Nullable CarRows latest = null;
+        CarColumn column = new CarColumn();
         for (Sheet.Row row : sheet.rows()) {
-            if (ListTables.isHeader(row)) {
-                column = ListTables.column(row, COLUMN);
-                latest = null;
-                owned.add(new Owned(row, null));
-                continue;
-            }
-            if (column.isPresent() && !row.isEmpty()) {
-                int index = column.getAsInt();
-                String name =
-                        index < row.cells().size() ? row.cells().get(index).strip() : "";
-                latest = name.isEmpty() ? latest : car(name);
-            }
-            owned.add(new Owned(row, column.isPresent() ? latest : null));
+            String name = column.owner(row);
+            owned.add(new Owned(row, name == null ? null : car(name)));
         }
         return owned;
     }
 
     private CarRows car(String name) {
-        return byName.computeIfAbsent(String.join(" ", Names.tokens(name)), key -> {
+        return byName.computeIfAbsent(CarColumn.key(name), key -> {
             CarRows car = new CarRows(name);
             cars.add(car);
             return car;

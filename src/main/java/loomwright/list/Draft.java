@@ -25,6 +25,8 @@ final class Draft {
     String exactKind;
 
     String id = "";
+    /** Whether something inside it, which nobody lists, connects it. */
+    boolean connectedInside;
 
     Draft(String key, String label, @Nullable PartType type, CellRef at) {
         this.key = key;

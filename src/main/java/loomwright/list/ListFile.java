@@ -21,14 +21,27 @@ public final class ListFile {
 
     /** Whether a file is a workbook, or a text with the headings of a table. */
     public static boolean hasTable(byte[] bytes) {
-        return isZip(bytes)
+        return isWorkbook(bytes)
                 || TextList.decode(bytes)
                         .lines()
                         .anyMatch(line -> ListTables.recognised(TextList.read(line, ListLimits.defaults())) > 0);
     }
 
-    private static boolean isZip(byte[] bytes) {
+    /** Whether a file is a workbook, which can only be read as a whole. */
+    public static boolean isWorkbook(byte[] bytes) {
         return bytes.length > 3 && bytes[0] == 'P' && bytes[1] == 'K';
+    }
+
+    /** Whether a text has more lines than are read as a whole. */
+    public static boolean isLong(byte[] bytes, ListLimits limits) {
+        if (isWorkbook(bytes)) {
+            return false;
+        }
+        int lines = 0;
+        for (byte b : bytes) {
+            lines += b == '\n' ? 1 : 0;
+        }
+        return lines >= limits.rows();
     }
 
     /**
@@ -37,7 +50,7 @@ public final class ListFile {
      * @throws loomwright.answer.RejectedInput as {@link TextList#read} and {@link Workbooks#readXlsx}
      */
     public static ListSource read(byte[] bytes, ListLimits limits) {
-        if (!isZip(bytes)) {
+        if (!isWorkbook(bytes)) {
             return TextList.read(TextList.decode(bytes), limits);
         }
         // In an OpenDocument file the first entry, unpacked, names the type: OpenDocument 1.3, part 2, section 3.3.

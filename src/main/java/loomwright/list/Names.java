@@ -359,7 +359,11 @@ final class Names {
         String joined = written.length == tokens.size() && corrected.isEmpty()
                 ? String.join(" ", List.of(written).subList(0, end))
                 : String.join(" ", tokens.subList(0, end));
-        return joined.isEmpty() ? joined : joined.substring(0, 1).toUpperCase(Locale.ROOT) + joined.substring(1);
+        return capitalised(joined);
+    }
+
+    static String capitalised(String text) {
+        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
     /** Words in lower case; hyphens between letters and brackets separate, a sign after a word is a word. */

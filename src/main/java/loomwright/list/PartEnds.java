@@ -46,6 +46,9 @@ final class PartEnds {
         if (!meaning.choices().isEmpty()) {
             return twoMeanings(use, meaning);
         }
+        if (draft.is("battery") && Terminals.isPoleByEarth(phrase)) {
+            return meaning.name().equals("plus") ? livePole() : earthedPole();
+        }
         if (!meaning.known()) {
             String nearest = Spelling.nearest(phrase, Terminals.words(type)).orElse("");
             Terminals.Meaning other = nearest.isEmpty() ? meaning : Terminals.find(type, nearest);
@@ -213,14 +216,19 @@ final class PartEnds {
     }
 
     boolean hasOutput() {
-        return used.contains(livePole());
+        return used.contains(output());
+    }
+
+    /** The terminal at which a source gives its current. */
+    String output() {
+        return livePole();
     }
 
     /** The return of a part that nothing is wired to; empty if it needs none or has one. */
     String openReturn() {
         boolean source = draft.is("battery") || draft.is("alternator");
         String back = source ? earthedPole() : kind.back();
-        boolean needed = !kind.ends().isThrough() && !draft.uses.isEmpty();
+        boolean needed = !kind.ends().isThrough() && (draft.connectedInside || !draft.uses.isEmpty());
         return needed && !used.contains(back) ? back : "";
     }
 }

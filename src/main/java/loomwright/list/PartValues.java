@@ -118,8 +118,8 @@ final class PartValues {
     /** "Side lamps" on one wire are two. */
     private boolean isPlural() {
         return draft.type != null
-                && draft.key.endsWith("s")
-                && draft.type.words().stream().anyMatch(word -> draft.key.endsWith(Terminals.plain(word) + "s"));
+                && draft.type.words().stream()
+                        .anyMatch(word -> (" " + draft.key + " ").contains(" " + Terminals.plain(word) + "s "));
     }
 
     private void putUsualLoad() {
@@ -219,6 +219,7 @@ final class PartValues {
             case "operateV" -> "least working voltage";
             case "switchOnOhm" -> "resistance when switched on";
             case "holdInResistanceOhm" -> "hold-in resistance";
+            case "elementsOhm" -> "resistance";
             default -> PropertyName.of(property).words();
         };
     }

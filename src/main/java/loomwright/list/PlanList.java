@@ -59,13 +59,26 @@ public final class PlanList {
         if (!tables.has(TableKind.WIRES)
                 || (tables.rows(TableKind.WIRES).isEmpty()
                         && tables.rows(TableKind.PARTS).isEmpty())) {
-            throw new RejectedInput(new InputError(
-                    InputError.Code.MISSING,
-                    "",
-                    null,
-                    "a row of headings with at least 'from' and 'to', and below it one row for each wire"));
+            throw new RejectedInput(noHeadings(source));
         }
         return new PlanList(tables).read();
+    }
+
+    private static InputError noHeadings(ListSource source) {
+        String found = source.sheets().stream()
+                .flatMap(sheet -> sheet.rows().stream())
+                .map(row -> String.join(", ", row.cells()).replaceAll("\\s*[;\t|]\\s*", ", "))
+                .filter(cells -> cells.contains(", "))
+                .findFirst()
+                .map(cells -> "; the first row has: " + cells)
+                .orElse("");
+        return new InputError(
+                        InputError.Code.MISSING,
+                        "",
+                        null,
+                        "a row of headings with at least 'from' and 'to', or 'start' and 'end', and below it one row for each"
+                                + " wire" + found)
+                .at("row of headings");
     }
 
     /**
@@ -98,14 +111,17 @@ public final class PlanList {
         tables.rows(TableKind.PARTS).forEach(this::readPart);
         readWires();
         SameParts.join(drafts);
+        Map<Draft, Draft> solenoids = StarterParts.split(drafts, notes);
         nameParts();
         Map<String, CellRef> places = new LinkedHashMap<>();
         PlanParts parts = new PlanParts(settings, tables, notes, ids);
         parts.build(List.copyOf(drafts.values()));
+        solenoids.forEach(parts::joinStarter);
         List<Map<String, Object>> wireObjects = new ArrayList<>();
+        WireRow wireRow = new WireRow(settings, notes, ColumnUnits.of(wires, notes));
         for (WireDraft wire : wires) {
             places.put("/wires/" + wireObjects.size(), wire.row.at());
-            wireObjects.add(new WireRow(settings, notes).build(wire));
+            wireObjects.add(wireRow.build(wire));
         }
         wireObjects.addAll(parts.objects().extraWires());
         parts.objects().places().forEach((index, at) -> places.put("/parts/" + index, at));
@@ -149,10 +165,10 @@ public final class PlanList {
         } else {
             PartType type = kind.isEmpty() ? names.read(name).type() : typeIn(row, name, kind);
             names.declare(name, type);
-            String label = row.text("label").isEmpty() ? name : row.text("label");
+            String label = row.text("label").isEmpty() ? Names.capitalised(name) : row.text("label");
             draft = new Draft(String.join(" ", Names.tokens(name)), label, type, row.at("part"));
             draft.values.add(Quantities.values(row.text("value")));
-            if (!label.equals(name)) {
+            if (!label.equalsIgnoreCase(name)) {
                 names.declare(label, type);
                 keysOfLabels.putIfAbsent(String.join(" ", Names.tokens(label)), draft.key);
             }
@@ -178,7 +194,9 @@ public final class PlanList {
             notes.ask(Question.Code.WHAT_PART, row.at("kind"), List.of(), kind, choices, Map.of("part", name));
             return byName;
         }
-        boolean precise = byName != null && byName.kind().equals(written.get().kind());
+        boolean family = written.get().name().equals(written.get().kind());
+        boolean precise =
+                family && byName != null && byName.kind().equals(written.get().kind());
         return precise ? byName : written.get();
     }
 
@@ -239,6 +257,10 @@ public final class PlanList {
     private void readEnds(TableRow row, String id, List<String> from, List<String> to) {
         End start = end(row, "from", from.get(0));
         End end = end(row, "to", to.get(0));
+        if (start.draft.equals(end.draft) && start.draft.is("battery")) {
+            // "battery -" to "battery earth": the place that it is earthed at.
+            end = end(row, "to", "earth");
+        }
         wires.add(new WireDraft(row, id, start.draft, start.phrase, end.draft, end.phrase));
         if (to.size() > 1) {
             addBeside(row, id, "to", end, start, end(row, "to", to.get(1)));

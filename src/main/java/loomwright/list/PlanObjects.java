@@ -130,6 +130,17 @@ final class PlanObjects {
         return id;
     }
 
+    /** The stud and bar between a starter and the solenoid on it: short and stout (common practice, no source). */
+    void stud(String from, String to, String starter) {
+        Map<String, Object> wire = new LinkedHashMap<>();
+        wire.put("id", derived(starter, "-stud"));
+        wire.put("from", from);
+        wire.put("to", to);
+        wire.put("size", "25 mm2");
+        wire.put("lengthM", 0.1);
+        extraWires.add(wire);
+    }
+
     /** An end that the model has no terminal for: it is insulated. */
     void loose(Draft draft, Use use) {
         String name = use.phrase.isEmpty() ? "1" : SwitchPart.cleaned(use.phrase.toUpperCase(Locale.ROOT));

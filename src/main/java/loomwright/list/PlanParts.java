@@ -16,6 +16,9 @@ import loomwright.list.Draft.Use;
 
 /** Makes the parts of the plan document, gives each end of a wire its terminal, and adds the earths that people leave out. */
 final class PlanParts {
+    /** A sound braid with its two ends (common practice, no source). */
+    private static final double STRAP_OHM = 0.0005;
+
     private final Settings settings;
     private final Notes notes;
     private final PlanObjects objects;
@@ -63,6 +66,41 @@ final class PlanParts {
         for (Draft draft : drafts) {
             putWorksWhen(draft);
         }
+        drafts.stream().filter(this::isEngineOnItsOwn).findFirst().ifPresent(this::askEarthStrap);
+    }
+
+    /** An engine on its mounts of rubber, to which no lead goes. */
+    private boolean isEngineOnItsOwn(Draft draft) {
+        return PlanObjects.isEngineBesideBody(draft, drafts)
+                && draft.exactKind == null
+                && !draft.uses.isEmpty()
+                && draft.uses.stream().noneMatch(use -> leadsToEarth(use.other()));
+    }
+
+    private static boolean leadsToEarth(Draft other) {
+        return other.isEarth()
+                || other.is("battery")
+                || other.is("joint")
+                || other.is("switch")
+                || other.kind().isEmpty();
+    }
+
+    private void askEarthStrap(Draft engine) {
+        if (settings.hasEarthStrap()) {
+            String id = objects.wire(engine.id + ".1", objects.earth(PartType.Earth.BODY), STRAP_OHM);
+            notes.ask(
+                    Question.Code.ENGINE_STRAP,
+                    engine.at,
+                    List.of(engine.id, id),
+                    "",
+                    List.of("a sound strap", "none"),
+                    Map.of());
+        }
+    }
+
+    /** The stud or bar between a starter and the solenoid on it. */
+    void joinStarter(Draft starter, Draft solenoid) {
+        objects.stud(solenoid.id + ".45", starter.id + ".33", starter.id);
     }
 
     // A part as the plan document has it.
@@ -171,6 +209,9 @@ final class PlanParts {
             }
             default -> {}
         }
+        if (draft.uses.isEmpty() && draft.row != null && !draft.connectedInside) {
+            askWhichPart(draft);
+        }
         boolean charges = type.kind().equals("alternator") || type.kind().equals("dynamo");
         if (charges && !(ends.hasOutput() && feedsMoreThanItsLamp(draft))) {
             notes.ask(
@@ -178,8 +219,8 @@ final class PlanParts {
                     draft.at,
                     List.of(draft.id),
                     draft.label,
-                    List.of("nowhere", "battery"),
-                    Map.of("part", draft.label));
+                    List.of("nowhere", "battery +", "starter solenoid, at the cable from the battery"),
+                    Map.of("part", draft.label, "terminal", ends.output()));
         }
         String open = ends.openReturn();
         if (open.isEmpty()) {
@@ -201,8 +242,31 @@ final class PlanParts {
         }
     }
 
+    /** A row of the table of parts that fits no part of the wires: another name for one of them, most likely. */
+    private void askWhichPart(Draft draft) {
+        List<String> choices = new ArrayList<>(List.of("none"));
+        drafts.stream()
+                .filter(other -> other.is(draft.kind()) && other.row == null)
+                .forEach(other -> choices.add(other.label));
+        notes.ask(
+                Question.Code.PART_WITHOUT_WIRE,
+                draft.at,
+                List.of(draft.id),
+                draft.label,
+                choices,
+                Map.of("part", draft.label));
+    }
+
     /** What a glass fuse is marked with is asked: it matters by two to one. */
     private void askMarking(Draft draft, Map<String, Object> object) {
+        if (object.putIfAbsent("construction", "blade") == null) {
+            notes.assume(
+                    Code.FUSE_CONSTRUCTION,
+                    draft.at,
+                    List.of(draft.id),
+                    Notes.PRACTICE,
+                    Map.of("part", draft.label, "value", "blade"));
+        }
         if ("glass".equals(object.get("construction")) && !object.containsKey("ratedBy")) {
             notes.ask(
                     Question.Code.FUSE_MARKING,

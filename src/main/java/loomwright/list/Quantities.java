@@ -29,6 +29,9 @@ public final class Quantities {
 
     private static final Pattern TIMES =
             Pattern.compile("\\b(\\d{1,2})\\s*(?:x|×|off)\\s*(?=[\\d.,])", Pattern.CASE_INSENSITIVE);
+    private static final Pattern ABOUT = Pattern.compile("^(?:about|approx\\.?|approximately|circa|ca\\.?|~|≈)\\s*");
+    private static final Map<String, String> FRACTIONS = Map.of("½", "1/2", "¼", "1/4", "¾", "3/4");
+    private static final Pattern FRACTION = Pattern.compile("(?:(\\d{1,3})[\\s-]+)?\\b([1-9]\\d?)/([1-9]\\d?)\\b");
     private static final Pattern THOUSANDS = Pattern.compile("^[+-]?[1-9]\\d{0,2},\\d{3}(?!\\d)");
     /** Units of this class by their symbols, where the two differ. */
     private static final Map<String, String> LETTERS = Map.of("Ω", "ohm", "µF", "uF", "mm²", "mm2");
@@ -84,7 +87,8 @@ public final class Quantities {
      * @return in metres; empty if it is no length
      */
     static OptionalDouble lengthM(String text, String unit) {
-        Matcher m = LENGTH.matcher(text.strip().toLowerCase(Locale.ROOT));
+        Matcher m = LENGTH.matcher(withoutFractions(
+                ABOUT.matcher(text.strip().toLowerCase(Locale.ROOT)).replaceFirst("")));
         if (!m.matches()) {
             return OptionalDouble.empty();
         }
@@ -105,6 +109,22 @@ public final class Quantities {
             case "in", "inch", "inches", "\"", "″", "''" -> OptionalDouble.of(value * METRES_PER_INCH);
             default -> OptionalDouble.empty();
         };
+    }
+
+    /** {@code 1 1/2 ft}, {@code 1½ ft} as decimals. */
+    private static String withoutFractions(String text) {
+        StringBuilder slashed = new StringBuilder();
+        for (int i = 0; i < text.length(); i++) {
+            String sign = text.substring(i, i + 1);
+            slashed.append(FRACTIONS.containsKey(sign) ? " " + FRACTIONS.get(sign) : sign);
+        }
+        Matcher fraction = FRACTION.matcher(slashed);
+        return fraction.replaceAll(found -> {
+                    double whole = found.group(1) == null ? 0 : Double.parseDouble(found.group(1));
+                    double part = Double.parseDouble(found.group(2)) / Double.parseDouble(found.group(3));
+                    return String.valueOf(whole + part);
+                })
+                .strip();
     }
 
     private static boolean isFeet(String unit) {

@@ -27,17 +27,28 @@ public record Question(Message message, List<String> about, CellRef at, String w
         FUSE_RATING,
         FUSE_MARKING,
         WHAT_SIZE,
+        WIRE_SIZE,
         LENGTH,
         LENGTH_UNIT,
+        SIZE_UNIT,
         COLOUR,
         POSITIONS,
         WORKS_WHEN,
         MISSING_END,
         NO_OUTPUT,
+        PART_WITHOUT_WIRE,
+        ENGINE_STRAP,
         SETTING;
 
-        private static final Set<Code> OF_CONNECTIONS =
-                EnumSet.of(TERMINAL_WITH_TWO_MEANINGS, WHICH_TERMINAL, WHAT_PART, POSITIONS, MISSING_END, NO_OUTPUT);
+        private static final Set<Code> OF_CONNECTIONS = EnumSet.of(
+                TERMINAL_WITH_TWO_MEANINGS,
+                WHICH_TERMINAL,
+                WHAT_PART,
+                POSITIONS,
+                MISSING_END,
+                NO_OUTPUT,
+                PART_WITHOUT_WIRE,
+                ENGINE_STRAP);
     }
 
     public Question {

@@ -10,7 +10,7 @@ import loomwright.list.Draft.Use;
 /** Parts that a list names in two ways: a fuse with and without its rating, a switch with a mark that only its owner knows. */
 final class SameParts {
     private static final Pattern RATED = Pattern.compile("(.+) \\d+(?:[.,]\\d)?a");
-    private static final Pattern MARKED = Pattern.compile("(.+) ([a-z][a-z0-9]?)");
+    private static final Pattern MARKED = Pattern.compile("(.+) ([a-z][a-z0-9]?|1[79]|[4-8][0-9][a-e]?)");
     private static final Set<String> SIDES = Set.of("l", "r", "lh", "rh");
 
     private final Map<String, Draft> drafts;

@@ -66,6 +66,11 @@ final class Settings {
         return exact;
     }
 
+    /** Whether an engine has a strap to the body, if no wire says so. */
+    boolean hasEarthStrap() {
+        return !exact && !is("engine strap", "none", "no", "missing", "off");
+    }
+
     /** {@code system} of the plan document. */
     Map<String, Object> system() {
         Map<String, Object> system = new LinkedHashMap<>();
@@ -84,7 +89,17 @@ final class Settings {
         // What ends or goes on like a sentence is no title.
         return sentences.isEmpty() || SENTENCE.matcher(sentences.get(0)).find()
                 ? "Plan from a list"
-                : shortened(sentences.get(0));
+                : shortened(withoutSupply(sentences.get(0)));
+    }
+
+    /** A title without the voltage and the earth, which stand beside it wherever it is shown. */
+    private static String withoutSupply(String title) {
+        String bare = VOLTAGE.matcher(
+                        NEGATIVE.matcher(POSITIVE.matcher(title).replaceAll("")).replaceAll(""))
+                .replaceAll("");
+        String clean =
+                bare.replaceAll("(\\s*[,;]\\s*)+", ", ").replaceAll("\\s+", " ").replaceAll("^[, ]+|[, ]+$", "");
+        return clean.isEmpty() ? title : clean;
     }
 
     private static String shortened(String text) {

@@ -213,6 +213,11 @@ final class SwitchPart {
         }
         boolean key = draft.typeName().equals("key");
         Map<String, List<List<String>>> told = key ? positions : withoutAlike(positions, rest);
+        if (draft.typeName().equals("isolator")) {
+            // As it is found: a vehicle in use has its battery on.
+            List<List<String>> joinedAtRest = told.remove(rest);
+            told.put(rest, joinedAtRest == null ? List.of() : joinedAtRest);
+        }
         tell(told, strange);
         return told.entrySet().stream()
                 .map(each -> position(each.getKey(), each.getValue()))

@@ -56,6 +56,9 @@ final class Terminals {
             words.addAll(SeveralParts.SECOND);
             words.addAll(SeveralParts.EARTHS);
         }
+        if (type.name().equals("starter")) {
+            words.addAll(StarterParts.OF_SOLENOID);
+        }
         if (type.kind().equals("fuse box") || type.kind().equals("diode pair")) {
             words.addAll(List.of("in", "feed", "common", "out"));
             for (int i = 1; i <= 20; i++) {
@@ -84,6 +87,13 @@ final class Terminals {
             }
         }
         return new Meaning("", List.of(), false);
+    }
+
+    /** Whether words for a pole of a battery say how it is connected, and not which sign it has. */
+    static boolean isPoleByEarth(String phrase) {
+        String first = plain(phrase).split(" ", 2)[0];
+        return Set.of("live", "hot", "feed", "insulated", "earth", "ground", "earthed", "grounded")
+                .contains(first);
     }
 
     static String plain(String words) {

@@ -9,6 +9,7 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
@@ -21,6 +22,7 @@ import loomwright.answer.RejectedInput;
  */
 public final class TextList {
     private static final char[] SEPARATORS = {',', ';', '\t'};
+    private static final char BAR = '|';
     private static final Pattern RULE = Pattern.compile("[\\s|:+-]*-[\\s|:+-]*");
     private static final Charset WINDOWS = Charset.forName("windows-1252");
     /** A cell that a spreadsheet would take for a formula has an apostrophe before it. */
@@ -72,6 +74,41 @@ public final class TextList {
                                 line -> line.contains("|") && RULE.matcher(line).matches())
                 ? markdown(lines, limits)
                 : separated(text, limits);
+    }
+
+    /** What separates the cells of the headings of a table: comma, semicolon, tab or the bar of Markdown; empty if a line is none. */
+    static Optional<Character> separatorOf(String line) {
+        Character best = null;
+        int most = 0;
+        for (char separator : new char[] {',', ';', '\t', BAR}) {
+            int score = endsInsideQuotes(line, separator)
+                    ? 0
+                    : row(line, 1, separator, ListLimits.defaults())
+                            .map(row -> ListTables.recognised(
+                                    new ListSource(List.of(new Sheet("", List.of(row))), List.of())))
+                            .orElse(0);
+            if (score > most) {
+                most = score;
+                best = separator;
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    /**
+     * The cells of a text that is one row.
+     *
+     * @return empty if it is the rule below the headings of a Markdown table
+     * @throws RejectedInput as {@link #read}
+     */
+    static Optional<Sheet.Row> row(String text, int number, char separator, ListLimits limits) {
+        ListSource source = separator == BAR ? markdown(List.of(text), limits) : split(text, separator, limits);
+        return source.sheets().get(0).rows().stream().findFirst().map(row -> new Sheet.Row(number, row.cells()));
+    }
+
+    /** Whether a line is a text beside a Markdown table. */
+    static boolean isSentence(String line, char separator) {
+        return separator == BAR && line.indexOf(BAR) < 0;
     }
 
     private static ListSource markdown(List<String> lines, ListLimits limits) {
@@ -140,7 +177,7 @@ public final class TextList {
     }
 
     /** Whether a cell that begins with a quote is never closed; the reader takes the rest of the text for that cell. */
-    private static boolean endsInsideQuotes(String text, char separator) {
+    static boolean endsInsideQuotes(String text, char separator) {
         boolean quoted = false;
         boolean start = true;
         for (int i = 0; i < text.length(); i++) {
@@ -153,7 +190,7 @@ public final class TextList {
         return quoted;
     }
 
-    private static RejectedInput openQuote() {
+    static RejectedInput openQuote() {
         return new RejectedInput(new InputError(
                 InputError.Code.MALFORMED,
                 "",

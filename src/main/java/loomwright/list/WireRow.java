@@ -18,9 +18,6 @@ import loomwright.list.Draft.WireDraft;
 
 /** Makes the wire of the plan document of a row of the table of wires. */
 final class WireRow {
-    /** A bare number above this, in a column without a unit, is surely no length of a wire in metres. */
-    private static final double MOST_METRES = 15;
-
     /** How a plan document's length in feet is written. */
     private static final Pattern FEET = Pattern.compile("[0-9.]+ ft");
 
@@ -36,10 +33,12 @@ final class WireRow {
 
     private final Settings settings;
     private final Notes notes;
+    private final ColumnUnits units;
 
-    WireRow(Settings settings, Notes notes) {
+    WireRow(Settings settings, Notes notes, ColumnUnits units) {
         this.settings = settings;
         this.notes = notes;
+        this.units = units;
     }
 
     Map<String, Object> build(WireDraft wire) {
@@ -137,10 +136,7 @@ final class WireRow {
             } else if (number.isPresent() && cell.get().unit().equals("awg")) {
                 tried.add(text + " AWG");
             } else {
-                tried.add(text);
-                if (number.isPresent()) {
-                    tried.add(text.replace(',', '.') + " mm2");
-                }
+                tried.add(number.isPresent() ? text.replace(',', '.') + " " + units.size() : text);
             }
             for (String each : tried) {
                 Optional<String> known = known(each);
@@ -152,12 +148,12 @@ final class WireRow {
         String usual = usualSize(wire);
         if (cell.isPresent()) {
             notes.ask(
-                    Question.Code.WHAT_SIZE,
+                    Question.Code.WIRE_SIZE,
                     wire.row.at("size"),
                     List.of(wire.id),
                     cell.get().text(),
                     List.of(usual, "28/0.30", "2.5 mm2", "14 AWG"),
-                    Map.of("wire", wire.id));
+                    Map.of("wire", wire.id, "written", cell.get().text()));
         } else {
             notes.assume(
                     Code.SIZE,
@@ -195,29 +191,8 @@ final class WireRow {
                     Map.of("wire", wire.id, "value", Fixed.text(usual) + " m"));
             return usual;
         }
-        String unit = cell.get().unit();
+        String unit = cell.get().unit().isEmpty() ? units.length() : cell.get().unit();
         OptionalDouble bare = Quantities.number(cell.get().text());
-        if (bare.isPresent() && unit.isEmpty()) {
-            boolean metres = bare.getAsDouble() <= MOST_METRES;
-            double taken = metres ? bare.getAsDouble() : bare.getAsDouble() / 100;
-            if (metres) {
-                notes.assume(
-                        Code.LENGTH_UNIT,
-                        wire.row.at("length"),
-                        List.of(wire.id),
-                        Notes.PRACTICE,
-                        Map.of("wire", wire.id, "value", "m"));
-            } else {
-                notes.ask(
-                        Question.Code.LENGTH_UNIT,
-                        wire.row.at("length"),
-                        List.of(wire.id),
-                        cell.get().text(),
-                        List.of("cm", "m", "mm", "ft", "in"),
-                        Map.of("wire", wire.id));
-            }
-            return taken;
-        }
         if (bare.isPresent() && unit.equals("m") && bare.getAsDouble() > 0) {
             return bare.getAsDouble();
         }
@@ -231,7 +206,7 @@ final class WireRow {
                 List.of(wire.id),
                 cell.get().text(),
                 List.of(Fixed.text(usual) + " m"),
-                Map.of("wire", wire.id));
+                Map.of("wire", wire.id, "written", cell.get().text()));
         return usual;
     }
 

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
+import loomwright.answer.WithFindings;
 import loomwright.backfeed.BackfeedReport.Extent;
 
 /**
@@ -14,7 +15,8 @@ import loomwright.backfeed.BackfeedReport.Extent;
  * @param counts how many findings there are of each severity
  * @param findings the most serious first; of equal severity the one furthest over its limit first
  */
-public record ReviewReport(String plan, Extent extent, Counts counts, List<Finding> findings) {
+public record ReviewReport(String plan, Extent extent, Counts counts, List<Finding> findings)
+        implements WithFindings<ReviewReport> {
     public ReviewReport {
         findings = List.copyOf(findings);
     }
@@ -24,7 +26,7 @@ public record ReviewReport(String plan, Extent extent, Counts counts, List<Findi
         return new ReviewReport(name, extent, counts, findings);
     }
 
-    /** The same with what each finding rests on. */
+    @Override
     public ReviewReport with(UnaryOperator<Finding> marking) {
         return new ReviewReport(
                 plan, extent, counts, findings.stream().map(marking).toList());

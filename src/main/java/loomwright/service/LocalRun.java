@@ -1,6 +1,7 @@
 package loomwright.service;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.util.Set;
 import loomwright.bulk.BulkLimits;
@@ -68,6 +69,11 @@ public final class LocalRun {
     /** Knows lists of cars among files. */
     public ListFiles lists(String operation) {
         return new CarLines(operations.get(operation), reading);
+    }
+
+    /** The cars of one list while it is read. */
+    public LineSource cars(InputStream list) {
+        return CarLines.arriving(list, 1, reading.limits().bodyBytes());
     }
 
     /**

@@ -269,9 +269,7 @@ final class Routes {
                                         (question, progress) -> PrintedSheet.of(
                                                 question, limits.backfeed(), limits.network(), progress))
                                 .in(json -> Representations.<SheetQuestion, PrintedSheet>none()
-                                        .text(
-                                                Representation.HTML,
-                                                answer -> answer.result().page()))));
+                                        .text(Representation.HTML, PrintedSheet::page))));
     }
 
     private static List<Endpoint> diagrams(CalculationLimits limits, Examples examples) {

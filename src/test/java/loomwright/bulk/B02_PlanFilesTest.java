@@ -4,12 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,16 +28,8 @@ class B02_PlanFilesTest {
         }
 
         @Override
-        public boolean hasTable(byte[] content) {
-            return content.length > 1;
-        }
-
-        @Override
-        public List<byte[]> cars(byte[] content) {
-            return new String(content, StandardCharsets.UTF_8)
-                    .lines()
-                    .map(line -> line.getBytes(StandardCharsets.UTF_8))
-                    .toList();
+        public @Nullable LineSource cars(InputStream in, int longest, boolean evenWithoutTable) throws IOException {
+            return evenWithoutTable || in.available() > 1 ? new LineReader(in, longest) : null;
         }
     };
 

@@ -96,7 +96,7 @@ class L04_ListsOfPeopleTest {
         assertThat(Lists.ends(plan, "6-2")).isEqualTo("coil.1 condenser.a");
         assertThat(Lists.ends(plan, "4")).isEqualTo("ammeter.b ignition-switch.30");
         assertThat(plan.findWire("4").orElseThrow().size()).isEqualTo("14/0.30");
-        assertThat(Lists.questions(reading)).containsExactly(Question.Code.WHAT_SIZE);
+        assertThat(Lists.questions(reading)).containsExactly(Question.Code.WIRE_SIZE);
     }
 
     /** Short names, an ammeter marked with signs, a mark on the key that only its owner knows, a word that is no slip. */

@@ -208,7 +208,7 @@ class L07_AssumptionsAndQuestionsTest {
     void whatNobodyKnowsIsAskedWithChoicesAndSolvedMeanwhile() {
         ListReading reading = Lists.of("from,to,size,length", "battery +,gizmo,1.5 mm2,1 m", "gizmo,lamp,fat,1 m");
         assertThat(Lists.questions(reading))
-                .contains(Question.Code.WHAT_PART, Question.Code.WHAT_SIZE, Question.Code.WHAT_VALUE);
+                .contains(Question.Code.WHAT_PART, Question.Code.WIRE_SIZE, Question.Code.WHAT_VALUE);
         assertThat(Lists.plan(reading).listParts(FilamentLamp.class)).hasSize(1);
         assertThat(reading.questions())
                 .allSatisfy(question -> assertThat(question.choices()).isNotEmpty());

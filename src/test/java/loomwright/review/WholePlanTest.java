@@ -23,17 +23,31 @@ import loomwright.circuit.Plans;
 import loomwright.circuit.Wire;
 import loomwright.review.context.FindingCode;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The demo plans as an owner reads them, and what must hold of every review. */
 class WholePlanTest {
     @Test
     void theTourerAsBuiltHasFewFindings() {
         assertThat(codes(Plans.example("sandpiper-as-built")))
-                .containsExactlyInAnyOrder("link-too-large", "unfused-circuit", "unfused-cable");
+                .containsExactlyInAnyOrder("unfused-circuit", "unfused-cable");
         assertThat(get(Plans.example("sandpiper-as-built"), FindingCode.UNFUSED_CIRCUIT)
                         .ids())
                 .as("the bypass from the solenoid's contact")
                 .containsExactly("W35");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "sandpiper-as-built",
+                "sandpiper-bypass-relay",
+                "sandpiper-electronic-module",
+                "otter-6v-positive-earth"
+            })
+    void aPlanThatIsShownAsSoundHasNoDanger(String name) {
+        assertThat(findings(Plans.example(name))).noneMatch(f -> f.severity() == Severity.DANGER);
     }
 
     @Test

@@ -61,14 +61,19 @@ class BulkConnectionTest {
         }
 
         Sender(Server server, String contentType) throws IOException {
+            this(server, "voltage-drop", contentType);
+        }
+
+        Sender(Server server, String operation, String contentType) throws IOException {
             socket = new Socket(InetAddress.getLoopbackAddress(), server.port());
             socket.setSoTimeout(60_000);
             out = socket.getOutputStream();
             in = new BufferedReader(new InputStreamReader(socket.getInputStream(), StandardCharsets.UTF_8));
             write(String.join(
                     "\r\n",
-                    "POST /v1/bulk/voltage-drop HTTP/1.1",
+                    "POST /v1/bulk/" + operation + " HTTP/1.1",
                     "Host: x",
+                    "Accept: " + Json.LINES,
                     "Connection: close",
                     "Content-Type: " + contentType,
                     "Transfer-Encoding: chunked",
@@ -115,6 +120,26 @@ class BulkConnectionTest {
             }
             sender.end();
             assertThat(sender.answer()).startsWith("{\"summary\":{\"operation\":\"voltage-drop\",\"complete\":true");
+        }
+    }
+
+    @Test
+    void aCarOfAListIsAnsweredAsSoonAsTheNextOneBegins() throws Exception {
+        try (Server server = Server.start(options(limits(1, 60_000)));
+                Sender sender = new Sender(server, "review", "text/csv")) {
+            sender.send(
+                    "voltage,6 V\ncar,from,to\nOtter,battery +,horn\nOtter,horn,horn button\nHeron,battery +,horn\n");
+            assertThat(sender.answer())
+                    .startsWith("{\"line\":1,\"key\":\"Otter\",\"answer\":")
+                    .contains("6 V");
+            sender.send("Otter,horn,body\nTern,battery +,horn\n");
+            assertThat(sender.answer()).startsWith("{\"line\":2,\"key\":\"Heron\",\"answer\":");
+            assertThat(sender.answer())
+                    .startsWith("{\"line\":3,\"key\":\"Otter\",\"problem\":")
+                    .contains("row 6");
+            sender.end();
+            assertThat(sender.answer()).startsWith("{\"line\":4,\"key\":\"Tern\",\"answer\":");
+            assertThat(sender.answer()).contains("\"complete\":true");
         }
     }
 

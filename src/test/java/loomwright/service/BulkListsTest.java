@@ -130,4 +130,16 @@ class BulkListsTest {
                 .statusCode(422)
                 .body("errors[0].code", equalTo("over-limit"));
     }
+
+    @Test
+    void aListOfMoreRowsThanAreReadAtOnceIsAnsweredCarByCar() {
+        StringBuilder list = new StringBuilder("car,from,to\n");
+        for (int i = 0; i < 11_000; i++) {
+            list.append(i).append(",battery +,horn\n").append(i).append(",horn,body\n");
+        }
+        list.append("0,battery +,lamp\n");
+        List<List<String>> rows = rows(review("?rows=cars&fromLine=10999", "text/csv", bytes(list.toString())));
+        assertThat(rows).extracting(row -> row.get(1)).containsExactly("10998", "10999", "0");
+        assertThat(rows).extracting(row -> row.get(2)).containsExactly("200", "200", "422");
+    }
 }

@@ -247,7 +247,7 @@ class ListQuestionsTest {
         String list = "from,to,size\nbattery +,fuse in,0.5 mm2\nfuse out,headlamp,0.5 mm2\n";
         Response open = post("/v1/plans/review", "text/csv", bytes(list));
         open.then().statusCode(200).body("result.findings.restsOn.flatten().code", hasItem("length"));
-        String said = "part,kind,value\nfuse,fuse,30 A\nheadlamp,lamp,12 V 45 W\n\n"
+        String said = "part,kind,value\nfuse,blade fuse,30 A\nheadlamp,lamp,12 V 45 W\n\n"
                 + list.replace("size\n", "size,length\n").replace("mm2\n", "mm2,1 m\n");
         Response stated = post("/v1/plans/review", "text/csv", bytes(said));
         stated.then().statusCode(200).body("result.findings.findAll { it.restsOn != null }", hasSize(0));

@@ -25,6 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NamedNodeMap;
@@ -180,6 +181,27 @@ class SheetTest {
                         "Where the rules come from");
         assertThat(texts(page, "figcaption")).contains("The circuit");
         assertThat(texts(page, "dt")).containsExactly("Vehicle", "Owner", "Done by", "Date");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"bench", "record"})
+    void howAListWasReadStandsBeforeEverythingElse(String document) {
+        String list = "from,to,size,length\nbattery +,fuse in,0.5 mm2,1 m\nfuse out,horn,0.5 mm2,1 m\n";
+        String page = LiveService.ask()
+                .accept("text/html")
+                .multiPart("plan", "car.csv", list.getBytes(StandardCharsets.UTF_8), "text/csv")
+                .multiPart("document", document)
+                .post("/v1/plans/sheet")
+                .asString();
+        assertThat(page.indexOf("class=\"reading\"")).isPositive().isLessThan(page.indexOf("class=\"cautions\""));
+        assertThat(page.split("class=\"reading\"", -1)).hasSize(3);
+        assertThat(page).contains("Not certain: Fuse");
+        assertThat(one().getElementsByTagName("section")
+                        .item(0)
+                        .getAttributes()
+                        .getNamedItem("class")
+                        .getNodeValue())
+                .isEqualTo("cautions");
     }
 
     @Test

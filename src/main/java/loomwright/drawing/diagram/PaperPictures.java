@@ -1,6 +1,6 @@
 package loomwright.drawing.diagram;
 
-import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -285,13 +285,11 @@ public record PaperPictures(List<Svg> pictures, List<Svg> keys, List<Integer> le
                     all.name(),
                     "",
                     DiagramText.WIRING_DESCRIPTION
-                            .with(arg(
+                            .with(texts(
                                     "wires",
-                                    String.join(
-                                            ", ",
-                                            section.wires().stream()
-                                                    .map(wire -> scene.name(wire.id()))
-                                                    .toList())))
+                                    section.wires().stream()
+                                            .map(wire -> scene.name(wire.id()))
+                                            .toList()))
                             .text(),
                     marks.stream().map(Mark::number).toList());
         }

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.Answer;
+import loomwright.answer.Assumption;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.circuit.TerminalRef;
@@ -31,11 +32,12 @@ final class BenchPage {
 
     /** The sheet as one file of HTML. */
     static String of(Answer<BenchSheet> answer) {
-        return new BenchPage(answer.result()).write(answer.cautions());
+        return new BenchPage(answer.result()).write(answer.cautions(), answer.assumptions());
     }
 
-    private String write(List<Caution> cautions) {
+    private String write(List<Caution> cautions, List<Assumption> assumptions) {
         SheetHead.write(html, sheet.title(), sheet.goal(), sheet.comparison());
+        SheetHead.writeReading(html, assumptions);
         html.open("section", "cautions").heading(DiagramText.CAUTIONS_HEAD.text());
         html.list("", cautions.stream().map(Caution::text).toList()).close();
         if (sheet.comparison() != null) {

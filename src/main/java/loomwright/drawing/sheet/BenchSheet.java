@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import loomwright.answer.Answer;
 import loomwright.answer.Finding;
@@ -43,7 +44,8 @@ record BenchSheet(
         PaperPictures pictures,
         List<Finding> findings,
         List<Reading> readings,
-        Material material) {
+        Material material)
+        implements PrintedSheet {
 
     /** How much of it a person takes in. */
     static final int MOST_FINDINGS = 8;
@@ -54,6 +56,19 @@ record BenchSheet(
         work = List.copyOf(work);
         findings = List.copyOf(findings);
         readings = List.copyOf(readings);
+    }
+
+    @Override
+    public BenchSheet with(UnaryOperator<Finding> marking) {
+        return new BenchSheet(
+                title,
+                goal,
+                comparison,
+                work,
+                pictures,
+                findings.stream().map(marking).toList(),
+                readings,
+                material);
     }
 
     static Answer<BenchSheet> of(

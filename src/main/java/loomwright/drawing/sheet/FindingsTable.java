@@ -17,7 +17,7 @@ final class FindingsTable {
                     Cell.tick(),
                     new Cell(String.valueOf(rows.size() + 1), "number"),
                     new Cell(finding.severity().text(), "severity " + SheetWords.of(finding.severity())),
-                    Cell.of(finding.text()),
+                    Cell.of(SheetHead.text(finding)),
                     Cell.of(SheetWords.orBlank(finding.remedyText()))));
         }
         html.table(

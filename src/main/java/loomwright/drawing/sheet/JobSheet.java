@@ -5,10 +5,12 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.answer.Finding;
 import loomwright.answer.Progress;
 import loomwright.answer.RejectedInput;
 import loomwright.backfeed.BackfeedLimits;
@@ -57,13 +59,19 @@ public record JobSheet(
         ReviewReport review,
         ReadingsSheet readings,
         @Nullable PlanComparison comparison,
-        Material material) {
+        Material material)
+        implements PrintedSheet {
 
     /** Review, readings, comparison and two pictures, for whoever watches. */
     private static final int PARTS = 5;
 
     public JobSheet {
         pictures = List.copyOf(pictures);
+    }
+
+    @Override
+    public JobSheet with(UnaryOperator<Finding> marking) {
+        return new JobSheet(title, goal, pictures, conditions, review.with(marking), readings, comparison, material);
     }
 
     /**

@@ -2,16 +2,13 @@ package loomwright.drawing.sheet;
 
 import loomwright.answer.Answer;
 import loomwright.answer.Progress;
+import loomwright.answer.WithFindings;
 import loomwright.backfeed.BackfeedLimits;
 import loomwright.drawing.sheet.SheetQuestion.Document;
 import loomwright.network.NetworkLimits;
 
-/**
- * A sheet as one file of HTML.
- *
- * @param page the file
- */
-public record PrintedSheet(String page) {
+/** What can be printed as one file of HTML. */
+public sealed interface PrintedSheet extends WithFindings<PrintedSheet> permits BenchSheet, JobSheet {
     /**
      * Draws up the bench sheet or the record.
      *
@@ -19,13 +16,19 @@ public record PrintedSheet(String page) {
      *     combinations
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
-    public static Answer<PrintedSheet> of(
+    static Answer<PrintedSheet> of(
             SheetQuestion question, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
-        if (question.document() == Document.RECORD) {
-            Answer<JobSheet> record = JobSheet.of(question, limits, networkLimits, progress);
-            return JobSheet.with(new PrintedSheet(SheetPage.of(record)), record);
-        }
-        Answer<BenchSheet> bench = BenchSheet.of(question, limits, networkLimits, progress);
-        return JobSheet.with(new PrintedSheet(BenchPage.of(bench)), bench);
+        Answer<? extends PrintedSheet> sheet = question.document() == Document.RECORD
+                ? JobSheet.of(question, limits, networkLimits, progress)
+                : BenchSheet.of(question, limits, networkLimits, progress);
+        return JobSheet.with(sheet.result(), sheet);
+    }
+
+    /** The file. */
+    static String page(Answer<PrintedSheet> answer) {
+        PrintedSheet sheet = answer.result();
+        return sheet instanceof BenchSheet bench
+                ? BenchPage.of(JobSheet.with(bench, answer))
+                : SheetPage.of(JobSheet.with((JobSheet) sheet, answer));
     }
 }

@@ -3,6 +3,8 @@ package loomwright.drawing.sheet;
 import static loomwright.message.Arg.arg;
 
 import java.util.List;
+import loomwright.answer.Assumption;
+import loomwright.answer.Finding;
 import loomwright.circuit.Plan;
 import loomwright.comparison.PlanComparison;
 import loomwright.message.Arg;
@@ -17,7 +19,9 @@ final class SheetHead {
         Arg nominalV = arg("nominalV", goal.system().nominalVoltageV());
         Arg polarity = arg("polarity", SheetWords.of(goal.system().earthPolarity()));
         html.paragraph((comparison == null
-                        ? SheetText.PLAN_LINE.with(arg("plan", goal.name()), nominalV, polarity)
+                        ? title.equals(goal.name())
+                                ? SheetText.SUPPLY_LINE.with(nominalV, polarity)
+                                : SheetText.PLAN_LINE.with(arg("plan", goal.name()), nominalV, polarity)
                         : SheetText.COMPARISON_LINE.with(
                                 arg("before", comparison.before()),
                                 arg("after", comparison.after()),
@@ -32,5 +36,30 @@ final class SheetHead {
                     .close();
         }
         html.close();
+    }
+
+    /** How a list was read, which its owner must know before anything else: what is open, to be ticked, and what was taken. */
+    static void writeReading(Html html, List<Assumption> assumptions) {
+        List<String> questions = assumptions.stream()
+                .filter(Assumption::isQuestion)
+                .map(each -> each.text().text())
+                .toList();
+        List<String> read = assumptions.stream()
+                .filter(each -> each.isOfReading() && !each.isQuestion())
+                .map(each -> each.text().text())
+                .toList();
+        if (!questions.isEmpty()) {
+            html.open("section", "reading").heading(SheetText.QUESTIONS.text());
+            html.list("ticks", questions).close();
+        }
+        if (!read.isEmpty()) {
+            html.open("section", "reading").heading(SheetText.READ_FROM_LIST.text());
+            html.list("", read).close();
+        }
+    }
+
+    /** A finding with what it is not certain on account of. */
+    static String text(Finding finding) {
+        return (finding.text() + " " + finding.doubts()).strip();
     }
 }

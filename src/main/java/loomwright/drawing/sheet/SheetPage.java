@@ -30,13 +30,15 @@ public final class SheetPage {
 
     /** The sheet as one file of HTML. */
     public static String of(Answer<JobSheet> answer) {
-        return new SheetPage(answer.result()).write(answer.cautions(), answer.basis());
+        return new SheetPage(answer.result()).write(answer);
     }
 
-    private String write(List<Caution> cautions, List<Basis> basis) {
+    private String write(Answer<JobSheet> answer) {
+        List<Basis> basis = answer.basis();
         head();
+        SheetHead.writeReading(html, answer.assumptions());
         html.open("section", "cautions").heading(DiagramText.CAUTIONS_HEAD.text());
-        html.list("", cautions.stream().map(Caution::text).toList()).close();
+        html.list("", answer.cautions().stream().map(Caution::text).toList()).close();
         PlanComparison comparison = sheet.comparison();
         if (comparison != null) {
             work(comparison);

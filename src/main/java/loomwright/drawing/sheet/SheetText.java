@@ -5,6 +5,7 @@ import loomwright.message.MessageCode;
 /** Heads and short phrases of the printed record. */
 enum SheetText implements MessageCode {
     PLAN_LINE,
+    SUPPLY_LINE,
     COMPARISON_LINE,
     VEHICLE,
     OWNER,
@@ -65,5 +66,7 @@ enum SheetText implements MessageCode {
     ON_WIRE,
     NOT_STATED,
     MEASURE,
-    AS_FITS
+    AS_FITS,
+    QUESTIONS,
+    READ_FROM_LIST
 }

@@ -44,17 +44,14 @@ public final class Markdown {
 
     /** What was assumed, how the answer was worked out, and on what it rests. */
     public Markdown grounds(Answer<?> answer) {
-        List<String> read = texts(answer, Markdown::isOfReading);
+        List<String> read = texts(answer, Assumption::isOfReading);
         if (!read.isEmpty()) {
             first(new Markdown()
+                    .bulletsUnder(PostText.QUESTIONS.text(), texts(answer, Assumption::isQuestion))
                     .bulletsUnder(
-                            PostText.QUESTIONS.text(),
-                            texts(answer, one -> one.code().startsWith("question-")))
-                    .bulletsUnder(
-                            PostText.AS_READ.text(),
-                            texts(answer, one -> one.code().startsWith("list-"))));
+                            PostText.AS_READ.text(), texts(answer, one -> one.isOfReading() && !one.isQuestion())));
         }
-        bulletsUnder(PostText.ASSUMPTIONS.text(), texts(answer, one -> !isOfReading(one)));
+        bulletsUnder(PostText.ASSUMPTIONS.text(), texts(answer, one -> !one.isOfReading()));
         if (!answer.working().isEmpty()) {
             section(PostText.WORKING.text())
                     .bullets(answer.working().stream().map(Message::text).toList());
@@ -64,11 +61,6 @@ public final class Markdown {
                     .bullets(answer.basis().stream().map(Basis::inWords).toList());
         }
         return this;
-    }
-
-    /** How a list was read: its owner must know that before anything else. */
-    private static boolean isOfReading(Assumption one) {
-        return one.code().startsWith("question-") || one.code().startsWith("list-");
     }
 
     private static List<String> texts(Answer<?> answer, Predicate<Assumption> which) {

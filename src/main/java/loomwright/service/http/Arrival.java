@@ -67,6 +67,12 @@ public final class Arrival {
         return "gzip".equalsIgnoreCase(contentEncoding) || "x-gzip".equalsIgnoreCase(contentEncoding);
     }
 
+    /** Whether the length of a body is announced and within the limit. */
+    static boolean isShort(Context context, ServiceLimits limits) {
+        long length = context.req().getContentLengthLong();
+        return length >= 0 && length <= limits.bodyBytes() && !isPacked(context.header("Content-Encoding"));
+    }
+
     /** Whether a request comes with a body. */
     public static boolean isBringing(Context context) {
         return context.req().getContentLengthLong() > 0 || context.header("Transfer-Encoding") != null;

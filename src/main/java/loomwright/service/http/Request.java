@@ -211,6 +211,11 @@ public final class Request implements RequestInput {
         return Arrival.of(context, reading.limits(), reading.problems());
     }
 
+    /** Whether the sender has said how long the body is, and it may be read as a whole. */
+    public boolean hasShortBody() {
+        return Arrival.isShort(context, reading.limits());
+    }
+
     /** The body as it arrives, unpacked, of any length. */
     public InputStream body() throws IOException {
         return Arrival.stream(context);

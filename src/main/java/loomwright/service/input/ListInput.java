@@ -19,13 +19,13 @@ import loomwright.answer.Assumption;
 import loomwright.answer.Finding;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.answer.WithFindings;
 import loomwright.list.AssumptionGroups;
 import loomwright.list.ListReading;
 import loomwright.list.Question;
 import loomwright.message.Argument;
 import loomwright.message.Message;
 import loomwright.message.MessageCode;
-import loomwright.review.ReviewReport;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
 import org.jspecify.annotations.Nullable;
@@ -168,7 +168,11 @@ public final class ListInput implements RequestInput {
                 assumed.put("basis", each.basis().inWords());
             }
             return new Assumption(
-                    "list-" + each.message().code().code(), each.about(), assumed, each.message(), List.of());
+                    Assumption.OF_LIST + each.message().code().code(),
+                    each.about(),
+                    assumed,
+                    each.message(),
+                    List.of());
         });
     }
 
@@ -239,11 +243,11 @@ public final class ListInput implements RequestInput {
         return marked(answer).withAssumptionsFirst(assumptions());
     }
 
-    /** Each finding of a review with what was guessed about the parts and wires that it is about. */
+    /** Each finding with what was guessed about the parts and wires that it is about. */
     @SuppressWarnings("unchecked")
     private <T> Answer<T> marked(Answer<T> answer) {
-        return answer.result() instanceof ReviewReport report
-                ? answer.with((T) report.with(finding -> finding.restingOn(guesses(finding))))
+        return answer.result() instanceof WithFindings<?> found
+                ? answer.with((T) found.with(finding -> finding.restingOn(guesses(finding))))
                 : answer;
     }
 
@@ -295,7 +299,7 @@ public final class ListInput implements RequestInput {
         for (ReadList list : lists) {
             for (Question each : list.reading().questions()) {
                 said.add(new Assumption(
-                        "question-" + each.message().code().code(),
+                        Assumption.QUESTION + each.message().code().code(),
                         each.about(),
                         Map.of("place", list.place(each.at().inWords()), "taken", each.taken()),
                         ListText.QUESTION.with(

@@ -165,10 +165,7 @@ public final class PlanPosts {
     }
 
     private static String guessed(Finding finding) {
-        return finding.restsOn().isEmpty()
-                ? ""
-                : " Not certain: "
-                        + finding.restsOn().stream().map(Message::text).collect(Collectors.joining(" "));
+        return finding.restsOn().isEmpty() ? "" : " " + finding.doubts();
     }
 
     private static String volts(@Nullable Double voltageV) {

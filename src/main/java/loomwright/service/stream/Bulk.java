@@ -127,7 +127,7 @@ public final class Bulk implements Endpoint.Handler {
         long first;
         if (operation.get() == null && !in.equals(Json.LINES)) {
             first = request.number(NUMBERED_FROM).orElse(1);
-            source = CarLines.source(cars(in, request), first);
+            source = cars(in, request, first);
             inputs = new CarLines(operation, reading);
         } else {
             LineReader lines = new LineReader(request.body(), reading.limits().bodyBytes());
@@ -159,18 +159,16 @@ public final class Bulk implements Endpoint.Handler {
         }
     }
 
-    /** The cars of a list, or of the files of a form, in their order. */
-    private static List<byte[]> cars(String mediaType, Request request) throws IOException {
+    /** The cars of a list, or of the files of a form, in their order; of a text whose end is not in sight, as they arrive. */
+    private static LineSource cars(String mediaType, Request request, long first) throws IOException {
+        int longest = request.reading().limits().bodyBytes();
+        if (mediaType.startsWith("text/") && !request.hasShortBody()) {
+            return CarLines.arriving(request.body(), first, longest);
+        }
         byte[] body = request.wholeBody();
-        if (!mediaType.equals(Multipart.MEDIA_TYPE)) {
-            return CarLines.cars(body, null);
-        }
-        List<byte[]> cars = new ArrayList<>();
-        for (Multipart.Field field : Multipart.read(request.contentType(), body)) {
-            String name = field.fileName() == null ? field.name() : CarLines.carOf(field.fileName());
-            cars.addAll(CarLines.cars(field.content(), name));
-        }
-        return cars;
+        return mediaType.equals(Multipart.MEDIA_TYPE)
+                ? CarLines.files(Multipart.read(request.contentType(), body), first, longest)
+                : CarLines.cars(body, null, first, longest);
     }
 
     private byte[] header(LineReader lines) throws IOException {

@@ -2,7 +2,10 @@ package loomwright.service.stream;
 
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.TextNode;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.SequenceInputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
@@ -12,6 +15,7 @@ import java.util.Queue;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.bulk.Line;
+import loomwright.bulk.LineReader;
 import loomwright.bulk.LineSource;
 import loomwright.bulk.ListFiles;
 import loomwright.list.Cars;
@@ -20,6 +24,7 @@ import loomwright.list.ListFile;
 import loomwright.list.ListLimits;
 import loomwright.list.ListSource;
 import loomwright.service.http.Request;
+import loomwright.service.input.Multipart;
 import loomwright.service.input.QuestionOfLists;
 import loomwright.service.input.RejectedLine;
 import loomwright.service.problem.ProblemException;
@@ -50,46 +55,61 @@ public final class CarLines implements LineInputs, ListFiles {
     }
 
     @Override
-    public boolean hasTable(byte[] content) {
-        return ListFile.hasTable(content);
-    }
-
-    @Override
-    public List<byte[]> cars(byte[] content) {
-        return cars(content, null);
+    public @Nullable LineSource cars(InputStream in, int longest, boolean evenWithoutTable) throws IOException {
+        byte[] head = in.readNBytes(longest + 1);
+        if (!evenWithoutTable && !ListFile.hasTable(head)) {
+            return null;
+        }
+        if (head.length <= longest) {
+            return cars(head, null, 1, longest);
+        }
+        return ListFile.isWorkbook(head)
+                ? source(List.of(Line.tooLong(1)))
+                : arriving(new SequenceInputStream(new ByteArrayInputStream(head), in), 1, longest);
     }
 
     /**
      * Takes a file of lists apart.
      *
      * @param name what to call the car of a list that names none
+     * @param first the number of the first car
+     * @param longest most bytes of a car
      */
-    static List<byte[]> cars(byte[] content, @Nullable String name) {
-        List<byte[]> lines = new ArrayList<>();
+    static LineSource cars(byte[] content, @Nullable String name, long first, int longest) {
+        ListLimits limits = ListLimits.defaults();
+        if (ListFile.isLong(content, limits)) {
+            return arriving(new ByteArrayInputStream(content), first, longest);
+        }
+        List<Line> lines = new ArrayList<>();
         try {
-            for (Car car : Cars.of(ListFile.read(content, ListLimits.defaults()))) {
-                lines.add(written(new Cells(car.name() == null ? name : car.name(), car.source(), List.of())));
+            for (Car car : Cars.of(ListFile.read(content, limits))) {
+                lines.add(Line.car(
+                        first + lines.size(),
+                        written(car.name() == null ? name : car.name(), car.source(), List.of())));
             }
         } catch (RejectedInput rejected) {
-            lines.add(written(new Cells(name, null, rejected.faults())));
+            lines.add(Line.car(first, written(name, null, rejected.faults())));
         }
-        return lines;
+        return source(lines);
     }
 
-    private static byte[] written(Cells cells) {
+    /** The cars of a text, while it arrives. */
+    public static LineSource arriving(InputStream text, long first, int longest) {
+        return new ArrivingCars(new LineReader(text, longest), first, longest);
+    }
+
+    static byte[] written(@Nullable String name, @Nullable ListSource source, List<InputError> faults) {
         try {
-            return CELLS.writeValueAsBytes(cells);
+            return CELLS.writeValueAsBytes(new Cells(name, source, faults));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    /** Cars that are all there, in their order. */
-    static LineSource source(List<byte[]> cars, long first) {
-        Queue<byte[]> waiting = new ArrayDeque<>(cars);
+    /** Lines that are all there, in their order. */
+    private static LineSource source(List<Line> lines) {
+        Queue<Line> waiting = new ArrayDeque<>(lines);
         return new LineSource() {
-            private long number = first - 1;
-
             @Override
             public boolean isReady() {
                 return !waiting.isEmpty();
@@ -97,15 +117,26 @@ public final class CarLines implements LineInputs, ListFiles {
 
             @Override
             public @Nullable Line next() {
-                byte[] text = waiting.poll();
-                number++;
-                return text == null ? null : Line.car(number, text);
+                return waiting.poll();
             }
         };
     }
 
+    /** The cars of several files, one file after the other. */
+    static LineSource files(List<Multipart.Field> files, long first, int longest) throws IOException {
+        List<Line> lines = new ArrayList<>();
+        for (Multipart.Field file : files) {
+            String name = file.fileName() == null ? file.name() : carOf(file.fileName());
+            LineSource cars = cars(file.content(), name, first + lines.size(), longest);
+            for (Line car = cars.next(); car != null; car = cars.next()) {
+                lines.add(car);
+            }
+        }
+        return source(lines);
+    }
+
     /** The name of a file without its folder and ending, for the car in it. */
-    static String carOf(String fileName) {
+    private static String carOf(String fileName) {
         String name = Path.of(fileName.replace('\\', '/')).getFileName().toString();
         int dot = name.lastIndexOf('.');
         return dot > 0 ? name.substring(0, dot) : name;

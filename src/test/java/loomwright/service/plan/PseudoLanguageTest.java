@@ -118,10 +118,8 @@ class PseudoLanguageTest {
         for (SheetQuestion.Document document : SheetQuestion.Document.values()) {
             surfaces.put(
                     "sheet " + document,
-                    () -> PrintedSheet.of(
-                                    new SheetQuestion(null, PLAN, null, Step.RUN, document), limits, network, UNTOLD)
-                            .result()
-                            .page());
+                    () -> PrintedSheet.page(PrintedSheet.of(
+                            new SheetQuestion(null, PLAN, null, Step.RUN, document), limits, network, UNTOLD)));
         }
         surfaces.put(
                 "diagram",

@@ -1,0 +1,146 @@
+package loomwright.list;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import loomwright.answer.InputError;
+import loomwright.answer.RejectedInput;
+import loomwright.circuit.FilamentLamp;
+import loomwright.circuit.Motor;
+import loomwright.circuit.Plan;
+import loomwright.circuit.Solenoid;
+import loomwright.list.Assumption.Code;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What people who had read the page about lists only wrote at their first try. */
+class L10_FirstTriesTest {
+    @ParameterizedTest
+    @CsvSource({
+        "positive, live, minus",
+        "positive, earth, plus",
+        "positive, hot, minus",
+        "negative, live, plus",
+        "negative, ground, minus",
+        "positive, +, plus",
+        "positive, negative post, minus"
+    })
+    void thePolesOfABatteryMayBeNamedByTheEarth(String earth, String words, String pole) {
+        ListReading reading =
+                Lists.of(earth + " earth\n\nfrom,to,size,length\nbattery " + words + ",horn,2.5 mm2,1 m\n");
+        assertThat(Lists.ends(Lists.plan(reading), "W1")).isEqualTo("battery." + pole + " horn.a");
+    }
+
+    @Test
+    void theEarthOfABatteryIsAPlaceWhereTheBatteryItselfIsWiredToIt() {
+        Plan plan = Lists.plan(Lists.of("from,to\nbattery -,battery earth\nbattery +,horn\n"));
+        assertThat(Lists.ends(plan, "W1")).isEqualTo("battery.minus earth.31");
+    }
+
+    @Test
+    void aStarterWithTerminalsOfASolenoidHasOneOnIt() {
+        ListReading reading = Lists.of("""
+                from,to,size,length
+                battery +,starter 30,25 mm2,80 cm
+                starter 30,alternator B+,6 mm2,1 m
+                starter 30,key 30,4 mm2,1 m
+                key 50,starter 50,2.5 mm2,1 m
+                starter 16,coil +,1.5 mm2,1 m
+                coil -,points,1.5 mm2,50 cm
+                """);
+        Plan plan = Lists.plan(reading);
+        assertThat(plan.listParts(Motor.class))
+                .singleElement()
+                .extracting(Motor::id)
+                .isEqualTo("starter");
+        assertThat(plan.listParts(Solenoid.class))
+                .singleElement()
+                .extracting(Solenoid::id)
+                .isEqualTo("starter-solenoid");
+        assertThat(Lists.ends(plan, "W1")).isEqualTo("battery.plus starter-solenoid.30");
+        assertThat(Lists.ends(plan, "W4")).isEqualTo("key.50 starter-solenoid.50");
+        assertThat(Lists.ends(plan, "W5")).isEqualTo("starter-solenoid.15a coil.15");
+        assertThat(Lists.ends(plan, "starter-stud")).isEqualTo("starter-solenoid.45 starter.33");
+        assertThat(plan.wires()).anyMatch(wire -> wire.from().toString().equals("starter.32"));
+        assertThat(Lists.assumptions(reading)).contains(Code.SOLENOID_ON_STARTER);
+    }
+
+    @Test
+    void theSidesOfASolenoidAreItsTerminals() {
+        Plan plan = Lists.plan(Lists.of(
+                "from,to\nbattery +,solenoid battery side\nsolenoid motor side,starter\nkey start,solenoid small\n"));
+        assertThat(Lists.ends(plan, "W1")).isEqualTo("battery.plus solenoid.30");
+        assertThat(Lists.ends(plan, "W2")).isEqualTo("solenoid.45 starter.33");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"headlamps main, 90", "headlamp main, 45", "main beams, 90"})
+    void aPluralInTheMiddleOfANameIsTwoBulbs(String name, double watts) {
+        Plan plan = Lists.plan(Lists.of("from,to\nbattery +," + name + "\n"));
+        assertThat(plan.listParts(FilamentLamp.class))
+                .singleElement()
+                .extracting(FilamentLamp::ratedW)
+                .isEqualTo(watts);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {"1 1/2 ft; 0.4572", "1½ ft; 0.4572", "about 18 in; 0.4572", "3/4 m; 0.75", "4 ft 6; 1.3716"})
+    void lengthsAsTheyAreSaid(String written, double lengthM) {
+        assertThat(Quantities.lengthM(written, "").orElseThrow()).isEqualTo(lengthM);
+    }
+
+    @Test
+    void aColumnOfLengthsIsInOneUnitAndAskedForOnce() {
+        ListReading reading = Lists.of("from,to,size,length\nbattery +,fuse in,2.5,10\nfuse out,horn,2.5,160\n");
+        assertThat(Lists.plan(reading).findWire("W1").orElseThrow().lengthM()).isEqualTo(0.1);
+        assertThat(Lists.plan(reading).findWire("W2").orElseThrow().lengthM()).isEqualTo(1.6);
+        assertThat(Lists.questions(reading)).containsOnlyOnce(Question.Code.LENGTH_UNIT);
+        assertThat(Lists.assumptions(reading)).containsOnlyOnce(Code.SIZE_UNIT);
+    }
+
+    @Test
+    void sizesWithoutAUnitThatAreGaugesAreAskedFor() {
+        ListReading reading = Lists.of("from,to,size,length\nbattery +,fuse in,14,1 m\nfuse out,horn,16,1 m\n");
+        assertThat(Lists.plan(reading).findWire("W2").orElseThrow().size()).isEqualTo("16 AWG");
+        assertThat(Lists.questions(reading)).contains(Question.Code.SIZE_UNIT);
+    }
+
+    @Test
+    void aRowOfTheTableOfPartsThatFitsNoWireIsAskedAbout() {
+        ListReading reading = Lists.of(
+                "from,to\nbattery +,fuse 35 A A3\nfuse 35 A A3,horn\n\npart,kind,value\nfuse 35 A,fuse,17.5 A\n");
+        assertThat(reading.questions()).anySatisfy(question -> {
+            assertThat(question.message().code()).isEqualTo(Question.Code.PART_WITHOUT_WIRE);
+            assertThat(question.choices()).hasSize(2);
+        });
+    }
+
+    @Test
+    void anEngineOnItsOwnIsAskedForItsStrap() {
+        String wires = "from,to\nbattery +,horn\nbattery -,body\nalternator -,engine\nalternator B+,battery +\n";
+        ListReading asked = Lists.of(wires);
+        assertThat(Lists.questions(asked)).contains(Question.Code.ENGINE_STRAP);
+        assertThat(Lists.plan(asked).wires())
+                .anyMatch(wire -> wire.from().toString().equals("engine.1"));
+        ListReading stated = Lists.of(wires + "engine,body\n");
+        assertThat(Lists.questions(stated)).doesNotContain(Question.Code.ENGINE_STRAP);
+        ListReading none = Lists.of(wires + "\nsetting,value\nengine strap,none\n");
+        assertThat(Lists.questions(none)).doesNotContain(Question.Code.ENGINE_STRAP);
+        assertThat(Lists.plan(none).wires())
+                .noneMatch(wire -> wire.from().toString().equals("engine.1"));
+    }
+
+    @Test
+    void headingsThatAreNotKnownAreShown() {
+        assertThatThrownBy(() -> Lists.of("Von;Nach;Laenge\nA;B;2\n"))
+                .isInstanceOfSatisfying(RejectedInput.class, rejected -> {
+                    InputError fault = rejected.faults().get(0);
+                    assertThat(fault.code()).isEqualTo(InputError.Code.MISSING);
+                    assertThat(fault.accepted()).contains("Von, Nach");
+                });
+        assertThat(Lists.plan(Lists.of("Start;End\nbattery +;horn\n")).wires()).isNotEmpty();
+    }
+}
