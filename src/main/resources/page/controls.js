@@ -9,8 +9,13 @@ const SHORT = {
   "off-engine-turning": "Just off", "off-again": "Off again",
 };
 
+/** So long after the last change solutions are asked for ahead. */
+const AHEAD_AFTER_MS = 300;
+let quiet = 0;
+
 /** Keeps them up to date. */
 export function start() {
+  when("car", () => clearTimeout(quiet));
   when("solved", show);
   when("state held", show);
 }
@@ -36,10 +41,13 @@ function show() {
     ...(step?.findings ?? []).map((finding) => element("p", { className: "problem" }, finding.text)),
     ...(bench.held ? [element("p", { id: "held" }, heldText())] : []),
   );
-  // A switch one move away answers at once when it is moved.
-  if (bench.solution && freeSwitches().length <= 6) {
-    oneMoveAway().slice(0, 20).forEach((switches) => solutionFor(switches).catch(() => undefined));
-  }
+  // A switch one move away answers at once when it is moved; while the car is being changed nobody moves one.
+  clearTimeout(quiet);
+  quiet = setTimeout(() => {
+    if (bench.solution && freeSwitches().length <= 6) {
+      oneMoveAway().slice(0, 20).forEach((switches) => solutionFor(switches).catch(() => undefined));
+    }
+  }, AHEAD_AFTER_MS);
 }
 
 /** Which parts are otherwise than the switches alone would have them. */

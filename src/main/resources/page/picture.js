@@ -9,6 +9,8 @@ import { colourWords, colours, does, figure, nameOf, state } from "./words.js";
 const READABLE_PX = 12;
 /** A frame as wide as this shows the whole picture first. */
 const WIDE_PX = 480;
+/** So long after the last change pictures are asked for ahead. */
+const AHEAD_AFTER_MS = 300;
 
 /** Pictures of the plan as it stands, by the position of the switches; each holds all steps of the key. */
 let drawn = new Map();
@@ -28,6 +30,7 @@ let moved = false;
 let size = null;
 let lit = new Set();
 let lettering = 0;
+let quiet = 0;
 
 /** Keeps the picture up to date. */
 export function start() {
@@ -35,6 +38,7 @@ export function start() {
     redraw();
     showSelected();
   });
+  when("car", () => clearTimeout(quiet));
   when("plan", () => {
     aborter.abort();
     aborter = new AbortController();
@@ -176,11 +180,14 @@ function showStep() {
   }
 }
 
-/** Asks for the pictures that the next move of a switch will need. */
+/** Asks for the pictures that the next move of a switch will need, once nobody is typing. */
 function ahead() {
-  if (!played && freeSwitches().length <= 6) {
-    oneMoveAway().slice(0, 12).forEach((switches) => picture(switches).catch(() => undefined));
-  }
+  clearTimeout(quiet);
+  quiet = setTimeout(() => {
+    if (bench.solution && !played && freeSwitches().length <= 6) {
+      oneMoveAway().slice(0, 12).forEach((switches) => picture(switches).catch(() => undefined));
+    }
+  }, AHEAD_AFTER_MS);
 }
 
 /** A thin line is hard to hit; an unseen wide one above it is not. */
