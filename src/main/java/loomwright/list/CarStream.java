@@ -36,7 +36,7 @@ public final class CarStream {
     private boolean headsAll;
 
     private boolean headsCar;
-    /** What cannot be taken is told once for the rows that stand together; by the key of its car, or empty for all cars. */
+    /** What cannot be taken is reported once for the rows that stand together; by the key of its car, or empty for all cars. */
     private @Nullable String refused;
 
     private final List<String> sentences = new ArrayList<>();
