@@ -22,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** {@code openapi.yaml} is what the files under {@code src/main/openapi} say. */
 class ContractBundleTest {
     private static final int MOST_LINES = 600;
-    private static final int MOST_BYTES = 450_000;
+    private static final int MOST_BYTES = 420_000;
     private static final int MOST_PACKED_BYTES = 80_000;
     private static final int LONG_DESCRIPTION = 90;
     private static final Pattern DESCRIPTION = Pattern.compile("\\bdescription: ('[^']*'|[^'|{][^,{}]*)");
@@ -70,6 +70,26 @@ class ContractBundleTest {
         YAMLMapper yaml = new YAMLMapper();
         assertThat(yaml.readTree(narrow)).isEqualTo(yaml.readTree(wide));
         assertThat(yaml.readTree(ContractBundle.BUNDLE.toFile())).isNotNull();
+    }
+
+    /** A comma in a description that stands in braces without quotes ends it, and what follows becomes a key. */
+    @Test
+    void noDescriptionIsCutByAComma() throws IOException {
+        List<String> cut = new ArrayList<>();
+        keysWithoutValue(new YAMLMapper().readTree(ContractBundle.BUNDLE.toFile()), cut);
+        assertThat(cut).as("put the description in quotes").isEmpty();
+    }
+
+    private static void keysWithoutValue(JsonNode node, List<String> found) {
+        node.forEachEntry((name, value) -> {
+            if (value.isNull()) {
+                found.add(name);
+            }
+            keysWithoutValue(value, found);
+        });
+        if (node.isArray()) {
+            node.forEach(value -> keysWithoutValue(value, found));
+        }
     }
 
     /** What a reader takes in before the first call: an integrator fetches it, a program keeps it in mind. */

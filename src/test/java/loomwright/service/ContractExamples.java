@@ -61,8 +61,8 @@ public final class ContractExamples {
         }
 
         private JsonNode body(String mediaType) {
-            return valueOf(node().at("/requestBody/content/" + Contract.escaped(mediaType) + "/examples/"
-                    + Contract.escaped(name)));
+            return valueOf(bodyOf(node())
+                    .at("/content/" + Contract.escaped(mediaType) + "/examples/" + Contract.escaped(name)));
         }
 
         /** Path and query with the parameters' values of this example. */
@@ -186,6 +186,10 @@ public final class ContractExamples {
                 : INPUTS.computeIfAbsent(address.asText(), ContractExamples::input);
     }
 
+    private static JsonNode bodyOf(JsonNode operation) {
+        return LiveService.CONTRACT.resolved(operation.path("requestBody"));
+    }
+
     private static JsonNode answers() {
         try {
             return new YAMLMapper().readTree(ContractBundle.ANSWERS.toFile());
@@ -212,9 +216,7 @@ public final class ContractExamples {
         for (Operation operation : LiveService.CONTRACT.operations()) {
             JsonNode node = new Example(operation, "").node();
             Set<String> names = new LinkedHashSet<>();
-            node.at("/requestBody/content/application~1json/examples")
-                    .fieldNames()
-                    .forEachRemaining(names::add);
+            bodyOf(node).at("/content/application~1json/examples").fieldNames().forEachRemaining(names::add);
             node.path("parameters")
                     .forEach(parameter -> LiveService.CONTRACT
                             .resolved(parameter)

@@ -26,6 +26,9 @@ final class ContractFilter implements Filter {
     /** Answers of the web server that need no operation; the contract's introduction names them. */
     private static final Set<Integer> ANYWHERE = Set.of(400, 401, 404, 405, 414, 429, 431, 501);
 
+    /** What {@code default} stands for, and nothing else. */
+    private static final Set<Integer> OTHERS = Set.of(405, 406, 408, 413, 414, 415, 431, 500);
+
     private static final JsonMapper MAPPER = new JsonMapper();
 
     private final Contract contract;
@@ -64,19 +67,14 @@ final class ContractFilter implements Filter {
             return;
         }
         String mediaType = response.contentType().replaceFirst(";.*", "").trim().toLowerCase(Locale.ROOT);
-        JsonNode listed = operation == null
-                ? contract.document().path("nothing")
-                : contract.document()
-                        .at("/paths/" + Contract.escaped(operation.path()) + "/" + method.toLowerCase(Locale.ROOT)
-                                + "/responses/" + status);
+        String pointer = operation == null ? "/nothing" : pointer(operation, status);
+        JsonNode listed = contract.document().at(pointer);
         if (operation == null || listed.isMissingNode()) {
             require(ANYWHERE.contains(status), status + " is not listed for " + method + " " + path);
             require(mediaType.equals(Problem.MEDIA_TYPE), "not a problem document: " + mediaType);
             validate(problem, response.asByteArray());
             return;
         }
-        String pointer = "/paths/" + Contract.escaped(operation.path()) + "/" + method.toLowerCase(Locale.ROOT)
-                + "/responses/" + status;
         if (listed.has("$ref")) {
             pointer = listed.get("$ref").asText().substring(1);
         }
@@ -91,6 +89,12 @@ final class ContractFilter implements Filter {
             validate(schemas.computeIfAbsent(content + "/schema", contract::schema), response.asByteArray());
         }
         covered.add(operation.id() + " " + status);
+    }
+
+    private String pointer(Operation operation, int status) {
+        String responses = "/paths/" + Contract.escaped(operation.path()) + "/"
+                + operation.method().toLowerCase(Locale.ROOT) + "/responses/";
+        return OTHERS.contains(status) ? responses + "default" : responses + status;
     }
 
     private static void validate(Contract.Schema schema, byte[] json) {

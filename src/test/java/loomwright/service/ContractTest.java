@@ -97,8 +97,8 @@ class ContractTest {
     void everyErrorResponseHasAnExampleThatFollowsItsSchema() {
         DOCUMENT.at("/components/responses").forEachEntry((name, response) -> {
             JsonNode content = response.at("/content/application~1problem+json");
-            if (content.isMissingNode()) {
-                return; // no error
+            if (content.isMissingNode() || content.has("examples")) {
+                return; // no error, or one that ExamplesTest asks for
             }
             assertThat(new ContractErrors(LiveService.CONTRACT)
                             .of(LiveService.CONTRACT.schema("/components/schemas/Problem"), content.path("example")))
@@ -165,7 +165,7 @@ class ContractTest {
                 .isEqualTo(all(ChangeInput.BypassFrom.values(), EnumWords::of));
         assertThat(words("/components/schemas/ElementFault/properties/defect"))
                 .isEqualTo(all(BallastResult.Defect.values(), EnumWords::of));
-        assertThat(words("/components/schemas/BallastReport/properties/verdict"))
+        assertThat(words("/components/schemas/WindowVerdict"))
                 .isEqualTo(all(FeedState.Verdict.values(), EnumWords::of));
         assertThat(words("/components/schemas/ReviewFindingCode")).isEqualTo(reviewCodes());
         assertThat(words("/components/schemas/SneakClueKind"))

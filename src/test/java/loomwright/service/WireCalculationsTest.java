@@ -196,7 +196,7 @@ class WireCalculationsTest {
                             .path("type")
                             .asText()
                             .equals("array")) {
-                        assertThat(parameter.path("style").asText()).isEqualTo("form");
+                        assertThat(parameter.path("style").asText("form")).isEqualTo("form");
                         assertThat(parameter.path("explode").asBoolean(true)).isFalse();
                     }
                 }));

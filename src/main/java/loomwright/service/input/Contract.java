@@ -163,10 +163,12 @@ public final class Contract {
         boolean listed =
                 parameters.stream().anyMatch(parameter -> parameter.name().equals(ListInput.LIST));
         String asked = listed ? "/paths/" + escaped(path) + "/post" : here;
-        String body = asked + "/requestBody/content/application~1json/schema";
+        JsonNode taken = document.at(asked + "/requestBody");
+        String bodies = taken.has("$ref") ? taken.get("$ref").asText().substring(1) : asked + "/requestBody";
+        String body = bodies + "/content/application~1json/schema";
         Schema schema = document.at(body).isMissingNode() ? null : schema(body);
         List<String> bodyTypes = new ArrayList<>();
-        operation.path("requestBody").path("content").fieldNames().forEachRemaining(bodyTypes::add);
+        resolved(operation.path("requestBody")).path("content").fieldNames().forEachRemaining(bodyTypes::add);
         String id = operation.path("operationId").asText();
         boolean open = operation.path("security").isArray()
                 && operation.path("security").isEmpty();
