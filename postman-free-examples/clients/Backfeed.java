@@ -41,12 +41,7 @@ public class Backfeed {
                 .getSpark(IgnitionApi.APIGetSparkRequest.newBuilder().speedRpm(3000.0).build())
                 .getResult().getAt().getMarginKv() + " kV");
 
-        // The client offers every form that the contract has; who wants one of them says so in its place.
-        ApiClient ofObjects = new ApiClient();
-        ofObjects.updateBaseUri(System.getenv("LOOMWRIGHT"));
-        ofObjects.setRequestInterceptor(request -> request.setHeader("Accept", "application/json"));
-        String svg = new PlansApi(ofObjects)
-                .drawPlan(PlansApi.APIDrawPlanRequest.newBuilder().plan(plan).build())
+        String svg = plans.drawPlan(PlansApi.APIDrawPlanRequest.newBuilder().plan(plan).build())
                 .getResult().getSvg();
         if (!svg.contains("<svg")) {
             throw new AssertionError("picture has no <svg");

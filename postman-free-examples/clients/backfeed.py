@@ -25,7 +25,7 @@ with loomwright.ApiClient(loomwright.Configuration(host=os.environ["LOOMWRIGHT"]
     print(f"drop: {conductors.post_voltage_drop(wire).result.total_v} V")
     print(f"spark: {loomwright.IgnitionApi(client).get_spark(speed_rpm=3000).result.at.margin_kv} kV")
 
-    found("picture", plans.draw_plan(plan, format="json").result.svg.encode(), "<svg")
+    found("picture", plans.draw_plan(plan).result.svg.encode(), "<svg")
     found("sheet", plans.print_sheet(loomwright.SheetQuestion(plan=plan)), "<html")
     found("contract", loomwright.ServiceApi(client).get_contract(), "openapi: 3.1")
     # Forms beside JSON, asked for by `format`, are read without a model.

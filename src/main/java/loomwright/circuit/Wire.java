@@ -83,7 +83,14 @@ public record Wire(
             @Nullable Double lengthM,
             @Nullable Double lengthFt,
             @Nullable Double resistanceOhm) {
-        boolean bySize = size != null && (lengthM == null) != (lengthFt == null) && resistanceOhm == null;
+        faults.check(
+                lengthM == null || lengthFt == null,
+                InputError.Code.CONTRADICTION,
+                "/lengthFt",
+                lengthFt,
+                "metres or feet, not both");
+        boolean hasLength = lengthM != null || lengthFt != null;
+        boolean bySize = size != null && hasLength && resistanceOhm == null;
         boolean byResistance = size == null && lengthM == null && lengthFt == null && resistanceOhm != null;
         faults.check(
                 bySize || byResistance,

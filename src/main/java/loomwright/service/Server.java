@@ -9,6 +9,7 @@ import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
 import io.javalin.util.JavalinException;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.util.Collections;
 import java.util.EnumSet;
@@ -20,6 +21,7 @@ import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Function;
 import loomwright.service.endpoint.Diagrams;
 import loomwright.service.endpoint.Endpoint;
 import loomwright.service.endpoint.Metrics;
@@ -33,6 +35,7 @@ import loomwright.service.http.ErrorsAsText;
 import loomwright.service.http.FixedHeaders;
 import loomwright.service.http.Freshness;
 import loomwright.service.http.MaxLengthFilter;
+import loomwright.service.http.PackedStream;
 import loomwright.service.http.PathNormaliser;
 import loomwright.service.http.Problems;
 import loomwright.service.http.Reply;
@@ -282,12 +285,21 @@ public final class Server implements AutoCloseable {
         } else {
             String requestId = String.valueOf(context.res().getHeader(RequestId.HEADER));
             Problems problems = reading.problems();
-            // The context's own stream keeps flushes back.
-            stream.write(context.res().getOutputStream(), thrown -> {
+            Function<Throwable, byte[]> problem = thrown -> {
                 ProblemException refusal = problems.refusal(thrown, requestId);
                 context.attribute(Metrics.PROBLEM, refusal.type());
                 return problems.document(refusal, requestId);
-            });
+            };
+            // The context's own stream keeps flushes back, and compresses nothing that is written past it.
+            OutputStream out = context.res().getOutputStream();
+            if (EncodingChoice.GZIP.equals(context.header("Accept-Encoding"))) {
+                PackedStream packed =
+                        new PackedStream(out, () -> context.res().setHeader("Content-Encoding", EncodingChoice.GZIP));
+                stream.write(packed, problem);
+                packed.finish();
+            } else {
+                stream.write(out, problem);
+            }
         }
     }
 

@@ -6,6 +6,7 @@ import io.restassured.response.Response;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.util.List;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 
@@ -20,6 +21,21 @@ class DiagramTest {
         assertThat(answer.contentType()).isEqualTo("image/svg+xml");
         assertThat(answer.asString())
                 .contains("<title id=\"diagram-title\">Merle Valley</title>", "Cranking", "data-wire=\"W35\"");
+    }
+
+    /** Generated clients name every form there is; a page that shows a picture names none but pictures, or anything. */
+    @Test
+    void whoNamesJsonReadsItAsData() {
+        for (String accept :
+                List.of("application/json, image/svg+xml, image/png, application/problem+json", "application/json")) {
+            assertThat(LiveService.ask().accept(accept).get(BYPASS).contentType())
+                    .isEqualTo("application/json");
+        }
+        for (String accept :
+                List.of("*/*", "image/avif,image/webp,*/*;q=0.8", "image/svg+xml, application/json;q=0.5")) {
+            assertThat(LiveService.ask().accept(accept).get(BYPASS).contentType())
+                    .isEqualTo("image/svg+xml");
+        }
     }
 
     @Test

@@ -8,7 +8,14 @@ import static org.hamcrest.Matchers.matchesPattern;
 import static org.hamcrest.Matchers.nullValue;
 
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.ByteArrayInputStream;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.zip.GZIPInputStream;
 import loomwright.service.limits.Options;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -143,6 +150,29 @@ class HeadersTest {
         assertThat(LiveService.raw("GET /openapi.yaml HTTP/1.1\r\nHost: a\r\nAccept-Encoding: " + offer
                         + "\r\nConnection: close\r\n\r\n"))
                 .contains("Content-Encoding: gzip");
+    }
+
+    /** A line is there when it is ready, compressed or not; what fails before the first is plain. */
+    @Test
+    void linesAreCompressedToo() throws Exception {
+        byte[] lines = "{\"currentA\":8,\"size\":\"14 AWG\",\"lengthM\":3}\n"
+                .repeat(50)
+                .getBytes(StandardCharsets.UTF_8);
+        HttpClient client = HttpClient.newHttpClient();
+        try (Server server = Server.start(Options.DEFAULT.withPort(0))) {
+            HttpRequest.Builder run = HttpRequest.newBuilder(
+                            URI.create("http://127.0.0.1:" + server.port() + "/v1/bulk/voltage-drop"))
+                    .header("Content-Type", "application/x-ndjson")
+                    .POST(HttpRequest.BodyPublishers.ofByteArray(lines));
+            HttpResponse<byte[]> plain = client.send(run.build(), HttpResponse.BodyHandlers.ofByteArray());
+            HttpResponse<byte[]> packed = client.send(
+                    run.header("Accept-Encoding", "br, gzip;q=0.5").build(), HttpResponse.BodyHandlers.ofByteArray());
+            assertThat(packed.headers().firstValue("Content-Encoding")).contains("gzip");
+            assertThat(packed.body().length).isLessThan(plain.body().length / 2);
+            try (GZIPInputStream unpacked = new GZIPInputStream(new ByteArrayInputStream(packed.body()))) {
+                assertThat(unpacked.readAllBytes()).isEqualTo(plain.body());
+            }
+        }
     }
 
     @ParameterizedTest

@@ -26,6 +26,7 @@ class InputErrorsTest {
             /wires/3 | {"lengthM":-1}             | out-of-range   | wire W4: lengthM |
             /wires/3 | {"lengthM":"long"}         | wrong-type     | wire W4: lengthM |
             /wires/3 | {"from":"nowhere.x"}       | unknown-reference | wire W4: from |
+            /wires/3 | {"lengthFt":3}             | contradiction  | wire W4: lengthFt |
             /parts/0 | {"kind":"batery"}          | not-one-of     | part battery: kind | battery
             /system  | {"nominalVoltageV":"12"}   | number-as-text | system.nominalVoltageV |
             /system  | {"nominalVoltagV":12}      | unknown-name   | system           | nominalVoltageV
@@ -51,6 +52,17 @@ class InputErrorsTest {
                 .body("errors", hasSize(1))
                 .body("errors[0].pointer", equalTo("/parts/0/type"))
                 .body("errors[0].suggestion", equalTo("kind"));
+    }
+
+    /** The contract has one list of forms for all. */
+    @Test
+    void aFormThatDoesNotExistListsThoseOfTheOperation() {
+        LiveService.ask()
+                .get("/v1/fuse?currentA=8&size=14+AWG&format=xml")
+                .then()
+                .statusCode(400)
+                .body("errors", hasSize(1))
+                .body("errors[0].accepted", equalTo("one of json, text, csv, markdown, svg, png, html"));
     }
 
     @Test

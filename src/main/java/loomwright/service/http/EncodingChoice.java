@@ -12,7 +12,8 @@ import org.eclipse.jetty.server.Request;
  * which understands the word {@code gzip} alone.
  */
 public final class EncodingChoice implements HttpConfiguration.Customizer {
-    private static final String GZIP = "gzip";
+    /** What the header says after this if the answer is to be compressed. */
+    public static final String GZIP = "gzip";
 
     @Override
     public Request customize(Request request, HttpFields.Mutable headers) {

@@ -4,6 +4,7 @@ import static loomwright.message.Arg.arg;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -166,9 +167,14 @@ public final class Representations<T, R> {
                     .findFirst()
                     .orElseThrow(this::notAcceptable);
         }
-        List<String> mediaTypes =
-                writers.keySet().stream().map(Representation::mediaType).toList();
-        String chosen = Accept.choose(request.accept(), mediaTypes).orElseThrow(this::notAcceptable);
+        List<String> mediaTypes = new ArrayList<>(
+                writers.keySet().stream().map(Representation::mediaType).toList());
+        String accept = request.accept();
+        // A program that names JSON beside pictures reads it as data; a page that wants a picture names none.
+        if (accept != null && accept.contains(Json.MEDIA_TYPE) && mediaTypes.remove(Json.MEDIA_TYPE)) {
+            mediaTypes.add(0, Json.MEDIA_TYPE);
+        }
+        String chosen = Accept.choose(accept, mediaTypes).orElseThrow(this::notAcceptable);
         return writers.keySet().stream()
                 .filter(face -> face.mediaType().equals(chosen))
                 .findFirst()

@@ -44,6 +44,7 @@ public final class Contract {
      * @param bodyForm the same as written, {@code $ref} followed; missing if the operation takes none
      * @param plans the properties of the body that are plans; one empty text if all of it is a plan
      * @param bodyTypes the media types of the bodies that it takes
+     * @param formats the words of {@code format=} whose form it answers in
      * @param isOpen whether it is for everybody even where the operator asks for keys
      */
     public record Operation(
@@ -55,6 +56,7 @@ public final class Contract {
             JsonNode bodyForm,
             List<String> plans,
             List<String> bodyTypes,
+            List<String> formats,
             boolean isOpen) {
         @Nullable
         public Parameter query(String name) {
@@ -183,7 +185,32 @@ public final class Contract {
                         resolved(document.at(body)),
                         plans(document.at(body)),
                         List.copyOf(bodyTypes),
+                        formats(operation),
                         open));
+    }
+
+    private List<String> formats(JsonNode operation) {
+        List<String> mediaTypes = new ArrayList<>();
+        resolved(operation.path("responses").path("200"))
+                .path("content")
+                .fieldNames()
+                .forEachRemaining(mediaTypes::add);
+        List<String> words = new ArrayList<>();
+        for (JsonNode word : document.at("/components/parameters/Format/schema/enum")) {
+            if (mediaTypes.stream().anyMatch(mediaType -> isCalled(word.asText(), mediaType))) {
+                words.add(word.asText());
+            }
+        }
+        return List.copyOf(words);
+    }
+
+    private static boolean isCalled(String word, String mediaType) {
+        return switch (word) {
+            case "text" -> mediaType.equals("text/plain");
+            case "xlsx" -> mediaType.endsWith("openxmlformats-officedocument.spreadsheetml.sheet");
+            case "ods" -> mediaType.endsWith("oasis.opendocument.spreadsheet");
+            default -> mediaType.endsWith("/" + word) || mediaType.endsWith("/" + word + "+xml");
+        };
     }
 
     private List<String> plans(JsonNode body) {

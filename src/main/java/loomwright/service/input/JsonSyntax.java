@@ -63,7 +63,7 @@ final class JsonSyntax {
 
     private JsonSyntaxCode code() {
         if (thrown instanceof JsonEOFException || from.isEmpty()) {
-            return JsonSyntaxCode.CUT_SHORT;
+            return (before + from).strip().length() == 1 ? JsonSyntaxCode.BRACKET_ALONE : JsonSyntaxCode.CUT_SHORT;
         }
         char found = from.charAt(0);
         return switch (found) {

@@ -25,5 +25,7 @@ enum JsonSyntaxCode implements MessageCode {
     SEMICOLON,
     NOT_JSON,
     CUT_SHORT,
+    /** The first line of a text of several, which each line of a run is taken for. */
+    BRACKET_ALONE,
     UNEXPECTED
 }

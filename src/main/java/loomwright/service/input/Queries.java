@@ -63,7 +63,9 @@ public final class Queries {
             } else {
                 JsonNode value = value(parameter, given.get(0));
                 values.set(name, value);
-                contractFaults.of(parameter.schema(), value).forEach(fault -> faults.add(fault.under(name)));
+                contractFaults
+                        .of(parameter.schema(), value)
+                        .forEach(fault -> faults.add(ofOperation(fault.under(name), operation)));
             }
         });
         for (Parameter parameter : operation.parameters()) {
@@ -76,6 +78,17 @@ public final class Queries {
             throw ProblemException.ofFaults(faults, false, true);
         }
         return values;
+    }
+
+    /** The contract has one list of forms for all operations; the caller wants to know those of this one. */
+    private static InputError ofOperation(InputError fault, Operation operation) {
+        return fault.code() == Code.NOT_ONE_OF && fault.pointer().equals("format")
+                ? new InputError(
+                        fault.code(),
+                        fault.pointer(),
+                        fault.value(),
+                        "one of " + String.join(", ", operation.formats()))
+                : fault;
     }
 
     /**

@@ -48,6 +48,8 @@ class JsonSyntaxTest {
             {"a":"\\x"}         | BACKSLASH           | 8
             {"a":               | CUT_SHORT           | 6
             {"a":"x             | CUT_SHORT           | 8
+            {                   | BRACKET_ALONE       | 2
+            [                   | BRACKET_ALONE       | 2
             name: x             | NOT_JSON            | 1
             hello               | NOT_JSON            | 1
             """)
