@@ -19,7 +19,7 @@ generate() {
   local name=$1
   shift
   mvn -B -ntp -q -f "$root/pom.xml" "$generator" -Dopenapi.generator.maven.plugin.inputSpec="$root/openapi.yaml" \
-    -Dopenapi.generator.maven.plugin.generatorName="$name" -Dopenapi.generator.maven.plugin.output="$folder/$name" "$@" \
+    -DskipFormModel=false -Dopenapi.generator.maven.plugin.generatorName="$name" -Dopenapi.generator.maven.plugin.output="$folder/$name" "$@" \
     >"$folder/$name.log" 2>&1 && named "$name" && return
   cat "$folder/$name.log"
   ! grep -qE 'could not be resolved|Could not (transfer|find) artifact|Cannot access' "$folder/$name.log" || not_reached Maven
