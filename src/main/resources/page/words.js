@@ -45,7 +45,7 @@ export function state(word) {
   return STATES[word] ?? (word ?? "").replaceAll("-", " ");
 }
 
-const DOES = { operates: "on", holds: "stays in", glows: "glows", leaks: "trickle", dead: "off" };
+const DOES = { operates: "on", holds: "stays in", glows: "glows", stalls: "stands still", leaks: "trickle", dead: "off" };
 
 /** What a load does in words. */
 export function does(reading) {

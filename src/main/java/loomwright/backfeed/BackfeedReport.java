@@ -258,6 +258,11 @@ public record BackfeedReport(
             REMOVE,
             SEPARATE_EARTH;
 
+            /** Whether it needs a contact that the plan does not show to be there: the bypass contact of a solenoid. */
+            boolean depends() {
+                return this == MOVE;
+            }
+
             /**
              * Of two that cost the same what mends comes first, then what removes before what adds, and a diode before a relay.
              */

@@ -83,7 +83,7 @@ public final class BackfeedSearch {
         FeedSearch.Found found = search.find(
                 plan, new SearchClock(progress.part(0, 3), budget.untilMs(SEARCH_SHARE), combinations(plan)));
         Survey survey = survey(plan, solver, found, progress.part(1, 3), budget);
-        return new Searched(plan, report(plan, solver, found, survey, budget, singleFaults), survey);
+        return new Searched(plan, report(plan, found, survey, budget, singleFaults), survey);
     }
 
     private Survey survey(Plan plan, PlanSolver solver, FeedSearch.Found found, Progress progress, Budget budget) {
@@ -131,8 +131,8 @@ public final class BackfeedSearch {
         }
     }
 
-    private Prepared prepared(Plan plan, PlanSolver solver, FeedSearch.Found found, Survey survey, Budget budget) {
-        Survey proving = proving(plan, solver, survey, found, budget);
+    private Prepared prepared(Plan plan, FeedSearch.Found found, Survey survey, Budget budget) {
+        Survey proving = proving(plan, survey, found, budget);
         NormalWays normal = new NormalWays(survey);
         List<Judged> judged = new ArrayList<>();
         found.cases().forEach((load, cases) -> judged.add(Judged.of(load, cases, normal, found)));
@@ -148,9 +148,9 @@ public final class BackfeedSearch {
     }
 
     private BackfeedReport report(
-            Plan plan, PlanSolver solver, FeedSearch.Found found, Survey survey, Budget budget, boolean singleFaults) {
+            Plan plan, FeedSearch.Found found, Survey survey, Budget budget, boolean singleFaults) {
         List<SingleFault> faults = singleFaults ? SingleFaults.list(plan) : List.of();
-        Prepared prepared = prepared(plan, solver, found, survey, budget);
+        Prepared prepared = prepared(plan, found, survey, budget);
         Set<String> bothWays = Clues.bothWays(survey.moments());
         List<UnintendedFeed> feeds = new ArrayList<>();
         // On a part of the combinations nothing can be proved.
@@ -197,7 +197,7 @@ public final class BackfeedSearch {
                 FeedSearch.Found found =
                         search.find(one, new SearchClock(progress, budget.untilMs(SEARCH_SHARE), combinations(one)));
                 PlanSolver solver = new PlanSolver(networkLimits);
-                return prepared(one, solver, found, survey(one, solver, found, progress, budget), budget);
+                return prepared(one, found, survey(one, solver, found, progress, budget), budget);
             });
             feeds.add(feed.with(beside(plan, others, feed, prepared, budget)));
         }
@@ -248,7 +248,7 @@ public final class BackfeedSearch {
     }
 
     /** What remedies are proved on: the combinations solved anyway, and those in which a load is fed. */
-    private Survey proving(Plan plan, PlanSolver solver, Survey survey, FeedSearch.Found found, Budget budget) {
+    private Survey proving(Plan plan, Survey survey, FeedSearch.Found found, Budget budget) {
         Set<List<Integer>> known = new HashSet<>();
         survey.situations().forEach(s -> known.add(s.setting()));
         List<List<Part>> open = Situations.open(plan);
@@ -264,9 +264,7 @@ public final class BackfeedSearch {
         }
         // Where a load is fed is looked at first.
         more.addAll(survey.situations());
-        return Survey.of(
-                plan,
-                solver,
+        return survey.with(
                 more.subList(0, Math.min(more.size(), limits.solvedCombinations())),
                 new SearchClock(Progress.UNWATCHED, budget.untilMs((SURVEY_SHARE + REMEDY_SHARE) / 2), more.size()));
     }

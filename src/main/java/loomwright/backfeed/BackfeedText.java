@@ -8,6 +8,7 @@ public enum BackfeedText implements MessageCode {
     STAYS_IN,
     WOULD_STAY_IN,
     GLOWS,
+    STALLS,
     LEAKS,
     ALSO_LIVE,
     FEED,

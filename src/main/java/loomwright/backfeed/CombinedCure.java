@@ -125,7 +125,7 @@ final class CombinedCure {
                 && faulty(before).containsAll(fed);
     }
 
-    /** The remedy that most loads name; of these the one that costs least, and of these that of the worst load. */
+    /** The remedy that most loads name; of these the best, and of these that of the worst load. */
     private static Optional<Remedy> curesMost(BackfeedReport report) {
         Map<List<PatchOperation>, Integer> loads = new HashMap<>();
         List<Remedy> remedies =
@@ -133,6 +133,6 @@ final class CombinedCure {
         remedies.forEach(remedy -> loads.merge(remedy.patch(), 1, Integer::sum));
         return remedies.stream()
                 .min(Comparator.<Remedy>comparingInt(remedy -> -loads.getOrDefault(remedy.patch(), 0))
-                        .thenComparingDouble(Remedy::costV));
+                        .thenComparing(RemedySearch.bestFirst()));
     }
 }

@@ -5,11 +5,13 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.operation.Intent;
 import loomwright.operation.Step;
 import loomwright.operation.SwitchSettings;
+import loomwright.operation.UsualIntent;
 
 /** In which settings each consumer should be live, worked out once: what {@link Intent} says of the plan so set. */
 final class MeantTable {
@@ -29,19 +31,20 @@ final class MeantTable {
     }
 
     MeantTable(SwitchSettings settings, List<Consumer> consumers) {
+        Set<String> chargeLamps = UsualIntent.chargeLamps(settings.plan());
         for (Step step : Step.values()) {
             List<List<Alternative>> here = new ArrayList<>();
             for (Consumer consumer : consumers) {
-                here.add(alternatives(settings, consumer, step));
+                here.add(alternatives(settings, Intent.settings(consumer, settings.plan(), step, chargeLamps)));
             }
             meant.put(step, here);
         }
     }
 
-    private static List<Alternative> alternatives(SwitchSettings settings, Consumer consumer, Step step) {
+    private static List<Alternative> alternatives(SwitchSettings settings, List<Map<String, List<String>>> meant) {
         Plan plan = settings.plan();
         List<Alternative> alternatives = new ArrayList<>();
-        for (Map<String, List<String>> positions : Intent.settings(consumer, plan, step)) {
+        for (Map<String, List<String>> positions : meant) {
             List<Integer> parts = new ArrayList<>();
             List<boolean[]> agrees = new ArrayList<>();
             boolean possible = true;

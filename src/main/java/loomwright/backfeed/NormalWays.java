@@ -12,7 +12,6 @@ import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.operation.Branch;
 import loomwright.operation.FeedStrength;
-import loomwright.operation.Intent;
 import loomwright.operation.SolvedStep;
 
 /**
@@ -48,7 +47,7 @@ final class NormalWays {
                 || plan.findPart(step.id())
                         .filter(part -> part instanceof Relay || part instanceof Solenoid)
                         .map(Consumer.class::cast)
-                        .map(relay -> !solved.isActive(relay) || Intent.meantLive(relay, plan, solved.step()))
+                        .map(relay -> !solved.isActive(relay) || solved.isMeant(relay))
                         .orElse(true);
     }
 

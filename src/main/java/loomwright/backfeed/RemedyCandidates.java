@@ -48,6 +48,7 @@ final class RemedyCandidates {
     private final Plan plan;
     private final PlanEdit edit;
     private final TerminalRef livePole;
+    private final Set<String> chargeLamps;
     /** Those through which the current comes, the load itself among them if it is one. */
     private final List<Solenoid> solenoids = new ArrayList<>();
 
@@ -57,6 +58,7 @@ final class RemedyCandidates {
         this.plan = plan;
         this.edit = new PlanEdit(plan);
         this.livePole = livePole;
+        this.chargeLamps = UsualIntent.chargeLamps(plan);
     }
 
     /**
@@ -226,7 +228,7 @@ final class RemedyCandidates {
         return Stream.of(wire.from(), wire.to())
                 .anyMatch(end -> plan.findPart(end.part())
                         .filter(part -> part instanceof Generator
-                                || (part instanceof FilamentLamp lamp && UsualIntent.isChargeLamp(lamp, plan)))
+                                || (part instanceof FilamentLamp lamp && chargeLamps.contains(lamp.id())))
                         .isPresent());
     }
 

@@ -31,11 +31,17 @@ final class RemedySearch {
     /** How many moves of switches and key are tried there. */
     private static final int PROOF_MOVES = 5_000;
 
+    /** Costs that differ by less are the same. */
+    private static final double SAME_V = 1e-5;
+
     /** How many remedies of a load are reported. */
     private static final int TOLD = 3;
 
     private final Plan plan;
     private final Survey survey;
+    /** Once a remedy is tried, see {@link RemedyTrial#figures}. */
+    private List<LoadFigures> figures = List.of();
+
     private final BackfeedLimits limits;
     private final NetworkLimits networkLimits;
     private final FeedSearch proof;
@@ -94,8 +100,12 @@ final class RemedySearch {
 
     /** The same among given candidates. */
     Remedies find(Judged judged, Set<List<Integer>> fedAt, List<Candidate> listed, Progress progress) {
+        if (figures.isEmpty()) {
+            figures = RemedyTrial.figures(survey);
+        }
         RemedyTrial trial = new RemedyTrial(
                 survey,
+                figures,
                 judged.load(),
                 new PlanSolver(networkLimits),
                 judged.cases().cases(),
@@ -115,7 +125,7 @@ final class RemedySearch {
             helping.sort(Comparator.comparing(Tried::remedy, bestFirst()));
             for (int i = 0; i < helping.size(); i++) {
                 Candidate candidate = helping.get(i).candidate();
-                if (remedies.size() < TOLD && (mends(candidate.kind()) || !mends(remedies))) {
+                if (hasRoom(remedies, candidate.kind()) && (mends(candidate.kind()) || !mends(remedies))) {
                     Optional<Remedy> remedy = trial.run(candidate, progress.untold());
                     if (remedy.isPresent() && bringsNothingNew(candidate, remedy.get(), judged, progress)) {
                         remedies.add(remedy.get());
@@ -131,6 +141,14 @@ final class RemedySearch {
         return new Remedies(sorted(remedies), listed.size() - candidates.size());
     }
 
+    /** Whether one more is told: three that surely hold, and one that needs what the plan does not show. */
+    private static boolean hasRoom(List<Remedy> remedies, Remedy.Kind kind) {
+        long alike = remedies.stream()
+                .filter(remedy -> remedy.kind().depends() == kind.depends())
+                .count();
+        return alike < (kind.depends() ? 1 : TOLD);
+    }
+
     private static boolean mends(Remedy.Kind kind) {
         return kind == Remedy.Kind.REPAIR;
     }
@@ -140,11 +158,15 @@ final class RemedySearch {
         return remedies.stream().anyMatch(remedy -> mends(remedy.kind()));
     }
 
-    /** What mends first, then what restores most, then what costs least; of equal cost what takes least work. */
-    private static Comparator<Remedy> bestFirst() {
+    /**
+     * What mends first, then what restores most, then what needs nothing that the plan does not show, then what costs least; of
+     * equal cost what takes least work.
+     */
+    static Comparator<Remedy> bestFirst() {
         return Comparator.<Remedy, Boolean>comparing(r -> !mends(r.kind()))
                 .thenComparingInt(r -> -r.restores().size())
-                .thenComparingDouble(Remedy::costV)
+                .thenComparing(r -> r.kind().depends())
+                .thenComparing(r -> Math.round(r.costV() / SAME_V))
                 .thenComparing(r -> r.kind().effort());
     }
 

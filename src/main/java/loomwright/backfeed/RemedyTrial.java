@@ -1,6 +1,8 @@
 package loomwright.backfeed;
 
+import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -14,20 +16,19 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Cost;
 import loomwright.backfeed.BackfeedReport.PatchOperation;
 import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.backfeed.LoadFigures.Asked;
 import loomwright.backfeed.Situations.Situation;
-import loomwright.backfeed.Survey.Moment;
-import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
-import loomwright.circuit.Generator;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Relay;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.MovedPlan;
 import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
+import loomwright.operation.SettingScan;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
+import loomwright.operation.SwitchSettings;
 
 /**
  * Tries a change on a copy of the plan, in every step and situation: is the load dead where it should be but for a trickle, is
@@ -37,6 +38,10 @@ import loomwright.operation.Step;
 final class RemedyTrial {
     /** A loss below this no meter in a workshop shows. */
     private static final double COST_V = 0.01;
+
+    /** How far a scan is off at most, as a share: a loss that is so close to a limit is solved as it is reported. */
+    private static final double CLOSE = 1e-6;
+
     /** What a load that gets too little may lose, as a share of the nominal voltage (common practice, no source). */
     private static final double STARVED_SHARE = 0.05;
 
@@ -47,7 +52,9 @@ final class RemedyTrial {
     private static final double LEAST_CHARGE_SHARE = 0.8;
 
     private final Survey before;
+    private final List<LoadFigures> beforeFigures;
     private final Consumer load;
+    private final int loadNumber;
     private final PlanSolver solver;
     private final List<FeedCase> cases;
     private final Set<List<Integer>> fedAt;
@@ -55,15 +62,32 @@ final class RemedyTrial {
     /**
      * Prepares trials.
      *
+     * @param beforeFigures of all moments, see {@link #figures}
      * @param cases in which the load is fed
      * @param fedAt the settings of these, as {@link Situation#setting}
      */
-    RemedyTrial(Survey before, Consumer load, PlanSolver solver, List<FeedCase> cases, Set<List<Integer>> fedAt) {
+    RemedyTrial(
+            Survey before,
+            List<LoadFigures> beforeFigures,
+            Consumer load,
+            PlanSolver solver,
+            List<FeedCase> cases,
+            Set<List<Integer>> fedAt) {
         this.before = before;
+        this.beforeFigures = beforeFigures;
         this.load = load;
+        this.loadNumber = before.consumers().indexOf(load);
         this.solver = solver;
         this.cases = cases;
         this.fedAt = fedAt;
+    }
+
+    /** The figures of all moments of the plan as it is, which serve the trials for all loads. */
+    static List<LoadFigures> figures(Survey before) {
+        Asked asked = Asked.of(before.plan(), null);
+        return before.moments().stream()
+                .map(moment -> LoadFigures.of(asked, moment.solved()))
+                .toList();
     }
 
     /** What comes of a change, as far as it was tried. */
@@ -73,16 +97,53 @@ final class RemedyTrial {
 
         final Set<String> restores = new LinkedHashSet<>();
         double remainingV;
+        boolean takesPart;
+        /** The combination looked at, and by what it shows the combination that shows it most plainly. */
+        int at;
+
+        final Map<String, Integer> shownAt = new HashMap<>();
 
         void lose(Consumer consumer, Step step, double beforeV, double afterV) {
-            costs.merge(
-                    consumer.id() + "@" + step,
-                    new Cost(consumer.id(), step, beforeV, afterV),
-                    (a, b) -> a.lossV() >= b.lossV() ? a : b);
+            Cost cost = new Cost(consumer.id(), step, beforeV, afterV);
+            String key = consumer.id() + "@" + step;
+            Cost known = costs.get(key);
+            if (known == null || cost.lossV() > known.lossV()) {
+                costs.put(key, cost);
+                if (cost.lossV() > COST_V * (1 - CLOSE)) {
+                    shownAt.put(key, at);
+                }
+            }
         }
 
         void remain(double trickleV) {
-            remainingV = Math.max(remainingV, trickleV);
+            if (trickleV > remainingV) {
+                remainingV = trickleV;
+                shownAt.put("remains", at);
+            }
+        }
+
+        void restore(Consumer consumer) {
+            if (restores.add(consumer.id())) {
+                shownAt.put("restores " + consumer.id(), at);
+            }
+        }
+
+        void takePart() {
+            if (!takesPart) {
+                takesPart = true;
+                shownAt.put("takes part", at);
+            }
+        }
+
+        /** The combinations whose figures are told; that of the plan as it is, if none is. */
+        int[] telling() {
+            return shownAt.isEmpty()
+                    ? new int[] {0}
+                    : shownAt.values().stream()
+                            .mapToInt(Integer::intValue)
+                            .distinct()
+                            .sorted()
+                            .toArray();
         }
 
         Remedy remedy(Plan plan, Candidate candidate, List<PatchOperation> patch) {
@@ -103,52 +164,99 @@ final class RemedyTrial {
         }
     }
 
-    /** The remedy if the change works. */
+    /** The remedy if the change works: decided by a scan of every combination, its figures as reported. */
     Optional<Remedy> run(Candidate candidate, Progress progress) {
         Plan changed = candidate.changed().get();
-        return curesSequences(changed)
-                ? run(
-                        candidate,
-                        changed,
-                        IntStream.range(0, before.situations().size()).toArray(),
-                        true,
-                        progress)
-                : Optional.empty();
+        if (!curesSequences(changed)) {
+            return Optional.empty();
+        }
+        int[] all = IntStream.range(0, before.situations().size()).toArray();
+        return scan(candidate, changed, all, progress)
+                .filter(effects -> effects.takesPart)
+                .flatMap(effects -> report(candidate, changed, effects.telling()))
+                .filter(effects -> effects.takesPart)
+                .map(effects -> remedy(candidate, changed, effects));
     }
 
-    /** As {@link #run}, only where the load is fed: whether it is worth more. */
+    /** As {@link #run}, only where the load is fed and by the scan alone: whether it is worth more. */
     Optional<Remedy> runWhereFed(Candidate candidate, Progress progress) {
         int[] few = IntStream.range(0, before.situations().size())
                 .filter(i -> fedAt.contains(before.situations().get(i).setting()))
                 .limit(FEW)
                 .toArray();
-        return run(candidate, candidate.changed().get(), few, false, progress);
+        Plan changed = candidate.changed().get();
+        return scan(candidate, changed, few, progress).map(effects -> remedy(candidate, changed, effects));
     }
 
-    private Optional<Remedy> run(
-            Candidate candidate, Plan changed, int[] combinations, boolean mustTakePart, Progress progress) {
+    private Remedy remedy(Candidate candidate, Plan changed, Effects effects) {
+        return effects.remedy(before.plan(), candidate, PlanPatch.between(before.plan(), changed));
+    }
+
+    private Asked asked(Candidate candidate, Plan changed) {
+        String added = candidate.added();
+        Asked asked = Asked.of(
+                before.plan(), added == null ? null : changed.findPart(added).orElseThrow());
+        // Parts that a remedy replaces have other limits.
+        return new Asked(
+                asked.loads().stream()
+                        .map(one -> changed.findPart(one.id())
+                                .map(Consumer.class::cast)
+                                .orElse(one))
+                        .toList(),
+                asked.batteries(),
+                asked.machines(),
+                asked.added());
+    }
+
+    /** Goes through combinations as a scan decides them; empty as soon as something speaks against the change. */
+    private Optional<Effects> scan(Candidate candidate, Plan changed, int[] combinations, Progress progress) {
         Effects effects = new Effects();
-        List<List<Part>> open = Situations.open(changed);
-        PlanSettings settings = solver.settings(changed);
-        boolean takesPart = false;
+        SettingScan scan = new SettingScan(SwitchSettings.of(changed), solver);
+        MeantTable meant = new MeantTable(SwitchSettings.of(changed), scan.consumers());
+        Asked asked = asked(candidate, changed);
+        List<String> ids = scan.consumers().stream().map(Consumer::id).toList();
+        int[] number =
+                asked.loads().stream().mapToInt(one -> ids.indexOf(one.id())).toArray();
         for (int k = 0; k < combinations.length; k++) {
-            int at = combinations[k];
-            Situation situation =
-                    Situations.at(changed, open, before.situations().get(at).setting());
-            Iterator<Moment> was = before.momentsOf(at).iterator();
-            Iterator<SolvedStep> steps = settings.steps(situation.plan());
-            while (steps.hasNext()) {
-                Moment is = new Moment(situation, steps.next());
-                if (!holds(was.next(), is, effects)) {
+            int[] setting = before.situations().get(combinations[k]).setting().stream()
+                    .mapToInt(Integer::intValue)
+                    .toArray();
+            effects.at = combinations[k];
+            BitSet active = new BitSet();
+            for (Step step : Step.values()) {
+                active = scan.settle(setting, step, active);
+                LoadFigures is = LoadFigures.of(asked, scan, number, meant, step, setting);
+                if (!holds(was(combinations[k], step), is, effects)) {
                     return Optional.empty();
                 }
-                takesPart |= takesPart(candidate, is.solved());
             }
             progress.at(k + 1L, combinations.length);
         }
-        return takesPart || !mustTakePart
-                ? Optional.of(effects.remedy(before.plan(), candidate, PlanPatch.between(before.plan(), changed)))
-                : Optional.empty();
+        return Optional.of(effects);
+    }
+
+    /** The same as it is reported. */
+    private Optional<Effects> report(Candidate candidate, Plan changed, int[] combinations) {
+        Effects effects = new Effects();
+        List<List<Part>> open = Situations.open(changed);
+        PlanSettings settings = solver.settings(changed);
+        Asked asked = asked(candidate, changed);
+        for (int at : combinations) {
+            Situation situation =
+                    Situations.at(changed, open, before.situations().get(at).setting());
+            Iterator<SolvedStep> steps = settings.steps(situation.plan());
+            while (steps.hasNext()) {
+                SolvedStep step = steps.next();
+                if (!holds(was(at, step.step()), LoadFigures.of(asked, step), effects)) {
+                    return Optional.empty();
+                }
+            }
+        }
+        return Optional.of(effects);
+    }
+
+    private LoadFigures was(int situation, Step step) {
+        return beforeFigures.get(situation * Step.values().length + step.place());
     }
 
     /** Whether a load that a relay keeps in after a sequence of moves is let go now. */
@@ -160,44 +268,31 @@ final class RemedyTrial {
         });
     }
 
-    /** A part that is added takes part if a diode conducts, or a relay pulls in, at some time; otherwise it is of no use. */
-    private static boolean takesPart(Candidate candidate, SolvedStep solved) {
-        String added = candidate.added();
-        if (added == null) {
-            return true;
-        } else if (!solved.solved()) {
-            return false;
-        }
-        Part part = solved.plan().findPart(added).orElseThrow();
-        return part instanceof Relay
-                ? solved.isActive(part)
-                : Math.abs(solved.currentA(solved.firstBranchOf(added))) > FeedStrength.TRICKLE_A;
-    }
-
     /** Whether nothing speaks against the change in one moment; notes what comes of it. */
-    private boolean holds(Moment was, Moment is, Effects effects) {
-        if (!is.solved().solved() || (is.solved().oscillating() && !was.solved().oscillating())) {
+    private boolean holds(LoadFigures was, LoadFigures is, Effects effects) {
+        if (!is.solved() || (is.oscillating() && !was.oscillating())) {
             return false;
         }
-        if (!was.solved().solved()) {
+        if (is.addedWorks()) {
+            effects.takePart();
+        }
+        if (!was.solved()) {
             return true;
         }
-        if (!keepsCharge(was.solved(), is.solved())) {
+        if (!keepsCharge(was, is)) {
             return false;
         }
-        boolean sound = !worksUnasked(load, was);
-        for (Consumer consumer : before.consumers()) {
-            if (is.isUnintended(consumer)) {
-                boolean trickle = Verdicts.severity(consumer, is.solved().activity(consumer), is.isPulledIn(consumer))
-                        == Severity.NOTE;
-                if (!trickle && (consumer.id().equals(load.id()) || isStronger(consumer, is, was))) {
+        boolean sound = !(was.isUnintended(loadNumber) && was.operates(loadNumber));
+        for (int c = 0; c < before.consumers().size(); c++) {
+            Consumer consumer = before.consumers().get(c);
+            if (is.isUnintended(c)) {
+                boolean trickle = Verdicts.severity(consumer, is.strength()[c], is.pulledIn()[c]) == Severity.NOTE;
+                if (!trickle && (c == loadNumber || is.isStronger(c, was))) {
                     return false;
-                } else if (consumer.id().equals(load.id())) {
-                    effects.remain(is.solved().effectiveV(load));
+                } else if (c == loadNumber) {
+                    effects.remain(is.effectiveV()[c]);
                 }
-            } else if (was.isMeant(consumer)
-                    && !was.solved().step().passing()
-                    && !keepsItsFeed(consumer, was, is, sound, effects)) {
+            } else if (was.meant()[c] && !was.step().passing() && !keepsItsFeed(c, was, is, sound, effects)) {
                 return false;
             }
         }
@@ -205,23 +300,15 @@ final class RemedyTrial {
     }
 
     /** A wire that charges, or excites the machine that does, is there for that: what it carries is its purpose. */
-    private static boolean keepsCharge(SolvedStep was, SolvedStep is) {
+    private static boolean keepsCharge(LoadFigures was, LoadFigures is) {
         if (!was.step().charging()) {
             return true;
         }
-        boolean excited = was.plan().listParts(Generator.class).stream()
-                .allMatch(machine -> !was.isActive(machine) || is.isActive(machine));
+        boolean excited = IntStream.range(0, was.excited().length).allMatch(m -> !was.excited()[m] || is.excited()[m]);
         return excited
-                && was.plan().listParts(Battery.class).stream()
-                        .allMatch(battery -> chargeA(is, battery) >= LEAST_CHARGE_SHARE * chargeA(was, battery));
-    }
-
-    private static double chargeA(SolvedStep solved, Battery battery) {
-        return Math.max(0, -solved.currentA(solved.firstBranchOf(battery.id())));
-    }
-
-    private static boolean worksUnasked(Consumer consumer, Moment moment) {
-        return moment.isUnintended(consumer) && moment.solved().activity(consumer) == FeedStrength.OPERATES;
+                && IntStream.range(0, was.chargeA().length)
+                        .allMatch(b -> was.chargeA()[b] <= FeedStrength.TRICKLE_A
+                                || is.chargeA()[b] >= LEAST_CHARGE_SHARE * was.chargeA()[b]);
     }
 
     /**
@@ -229,23 +316,17 @@ final class RemedyTrial {
      *
      * @param sound whether nothing worked unintentionally, so that what the load had was its own
      */
-    private static boolean keepsItsFeed(Consumer consumer, Moment was, Moment is, boolean sound, Effects effects) {
-        double beforeV = Math.abs(was.solved().acrossV(consumer));
-        double afterV = Math.abs(is.solved().acrossV(consumer));
-        boolean works = is.solved().activity(consumer) == FeedStrength.OPERATES;
-        if (was.solved().activity(consumer) == FeedStrength.OPERATES) {
+    private boolean keepsItsFeed(int c, LoadFigures was, LoadFigures is, boolean sound, Effects effects) {
+        double beforeV = was.acrossV()[c];
+        double afterV = is.acrossV()[c];
+        if (was.operates(c)) {
             if (sound) {
-                effects.lose(consumer, is.solved().step(), beforeV, afterV);
+                effects.lose(before.consumers().get(c), is.step(), beforeV, afterV);
             }
-            return works;
-        } else if (works) {
-            effects.restores.add(consumer.id());
+            return is.operates(c);
+        } else if (is.operates(c)) {
+            effects.restore(before.consumers().get(c));
         }
-        double nominalV = is.solved().plan().system().nominalVoltageV();
-        return beforeV - afterV <= STARVED_SHARE * nominalV;
-    }
-
-    private static boolean isStronger(Consumer consumer, Moment one, Moment other) {
-        return one.solved().activity(consumer).compareTo(other.solved().activity(consumer)) < 0;
+        return beforeV - afterV <= STARVED_SHARE * before.plan().system().nominalVoltageV();
     }
 }

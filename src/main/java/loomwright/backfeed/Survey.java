@@ -1,14 +1,15 @@
 package loomwright.backfeed;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import loomwright.backfeed.Situations.Situation;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.operation.FeedStrength;
-import loomwright.operation.Intent;
 import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
@@ -22,7 +23,7 @@ public final class Survey {
     /** One step of one situation. */
     public record Moment(Situation situation, SolvedStep solved) {
         public boolean isMeant(Consumer consumer) {
-            return Intent.meantLive(consumer, situation.plan(), solved.step());
+            return solved.isMeant(consumer);
         }
 
         /** Whether a consumer is fed though it should not be. */
@@ -62,13 +63,35 @@ public final class Survey {
      * @param situations at least one
      */
     static Survey of(Plan plan, PlanSolver solver, List<Situation> situations, SearchClock clock) {
+        return of(plan, solver.settings(plan), Map.of(), situations, clock);
+    }
+
+    /** Other combinations of the same plan; those that were solved already are not solved again. */
+    Survey with(List<Situation> others, SearchClock clock) {
+        Map<List<Integer>, List<Moment>> known = new HashMap<>();
+        for (int i = 0; i < situations.size(); i++) {
+            known.put(situations.get(i).setting(), momentsOf(i));
+        }
+        return of(plan, settings, known, others, clock);
+    }
+
+    private static Survey of(
+            Plan plan,
+            PlanSettings settings,
+            Map<List<Integer>, List<Moment>> known,
+            List<Situation> situations,
+            SearchClock clock) {
         List<Moment> moments = new ArrayList<>();
-        PlanSettings settings = solver.settings(plan);
         int done = 0;
         do {
-            for (SolvedStep solved : settings.solve(situations.get(done).plan())) {
-                moments.add(new Moment(situations.get(done), solved));
-            }
+            Situation situation = situations.get(done);
+            List<Moment> solved = known.get(situation.setting());
+            moments.addAll(
+                    solved != null
+                            ? solved
+                            : settings.solve(situation.plan()).stream()
+                                    .map(step -> new Moment(situation, step))
+                                    .toList());
             done++;
         } while (done < situations.size() && clock.at(done));
         return new Survey(plan, settings, situations.subList(0, done), moments, done == situations.size());

@@ -29,7 +29,7 @@ public final class Verdicts {
 
     /**
      * A starter, an ignition, a relay or a load at work when it should be off is a danger, a lamp that is lit a warning; what could stay
-     * in but cannot pull in is a warning; a trickle a note (common practice, no source).
+     * in but cannot pull in is a warning, as is a motor that stands and heats; a trickle a note (common practice, no source).
      */
     public static Severity severity(Consumer consumer, FeedStrength activity, boolean operated) {
         if (activity == FeedStrength.OPERATES || (operated && activity == FeedStrength.HOLDS)) {
@@ -48,6 +48,7 @@ public final class Verdicts {
             case OPERATES -> wasIn && hasArmature(consumer) ? BackfeedText.STAYS_IN : BackfeedText.OPERATES;
             case HOLDS -> worst.operated() ? BackfeedText.STAYS_IN : BackfeedText.WOULD_STAY_IN;
             case GLOWS -> BackfeedText.GLOWS;
+            case STALLS -> BackfeedText.STALLS;
             case LEAKS -> BackfeedText.LEAKS;
             case DEAD -> throw new IllegalStateException("a dead load is no occurrence");
         };

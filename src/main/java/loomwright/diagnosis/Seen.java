@@ -58,7 +58,7 @@ enum Seen {
         return switch (strength) {
             case OPERATES -> solved.effectiveV(consumer) < WEAK_SHARE * soundV ? WEAK : WORKING;
             case HOLDS, GLOWS -> GLOWING;
-            case LEAKS, DEAD -> NOTHING;
+            case STALLS, LEAKS, DEAD -> NOTHING;
         };
     }
 }

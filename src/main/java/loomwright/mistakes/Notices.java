@@ -59,7 +59,7 @@ final class Notices {
             double volts = solved.effectiveV(consumer);
             if (solved.oscillating() && solved.movingParts().contains(consumer.id())) {
                 add(Effect.CHATTERS, consumer, when, volts, volts);
-            } else if (works(solved, consumer) && !Intent.meantLive(consumer, solved.plan(), solved.step())) {
+            } else if (works(solved, consumer) && !solved.isMeant(consumer)) {
                 add(Effect.UNINTENDED, consumer, when, volts, volts);
             }
         }
@@ -92,14 +92,14 @@ final class Notices {
         return step.solved()
                 && !step.step().passing()
                 && (step.step().engineTurning() || !(consumer instanceof Coil))
-                && Intent.meantLive(consumer, step.plan(), step.step());
+                && step.isMeant(consumer);
     }
 
     private static Optional<Effect> effect(SolvedStep sound, SolvedStep faulty, Consumer consumer) {
         if (faulty.oscillating() && faulty.movingParts().contains(consumer.id())) {
             return sound.oscillating() ? Optional.empty() : Optional.of(Effect.CHATTERS);
         }
-        boolean meant = Intent.meantLive(consumer, sound.plan(), sound.step());
+        boolean meant = sound.isMeant(consumer);
         boolean before = works(sound, consumer);
         boolean now = works(faulty, consumer);
         if (before && !now) {

@@ -1,5 +1,6 @@
 package loomwright.network;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -13,15 +14,23 @@ final class LinearisedBranches {
     /** The law holds if the line is off by no more than this share of the current. */
     private static final double SETTLED = 1e-10;
     /**
-     * A tangent to a filament's law i ~ v^0.55 is off by 0.12 of the square of how far the voltage has moved, as a share: so near to
-     * its drive it holds ten times better than {@link #SETTLED} asks, and the law need not be worked out again.
+     * A tangent to a filament's law i ~ v^0.55 is off by 0.12 d² as a share, where d is how far the voltage has moved as a share of
+     * where the two touch; with the slope of a voltage that is a share s away, by 0.12 d (d + 2 s). Where that product is below the
+     * square of this the line holds ten times better than {@link #SETTLED} asks, and the law need not be worked out again.
      */
     private static final double NEAR = 1e-5;
+    /**
+     * A line keeps its slope while its voltage is so near, as a share, to where the slope was taken: each step then still gains two
+     * digits or more, and the network need not be eliminated anew.
+     */
+    private static final double SLOPE_KEPT = 0.02;
 
     private final Branch[] branches;
     private final boolean[] linear;
-    /** Whether the line of a filament is the tangent at the drive. */
+    /** Whether the line of a filament touches its law at the drive, with a slope from nearby. */
     private final boolean[] tangent;
+    /** Where that slope was taken. */
+    private final double[] slopeAt;
 
     private final double[] drive;
     private final double[] slope;
@@ -32,6 +41,8 @@ final class LinearisedBranches {
         branches = elements.stream().map(LinearisedBranches::law).toArray(Branch[]::new);
         linear = new boolean[count];
         tangent = new boolean[count];
+        slopeAt = new double[count];
+        Arrays.fill(slopeAt, Double.NaN);
         drive = new double[count];
         slope = new double[count];
         source = new double[count];
@@ -96,11 +107,15 @@ final class LinearisedBranches {
         }
     }
 
-    /** Puts the line against the law at the drive; as a chord through 0 where a tangent might not converge. */
-    void linearise(int b, boolean chord) {
+    /**
+     * Puts the line against the law at the drive; as a chord through 0 where a tangent might not converge.
+     *
+     * @param keepSlope whether a slope from nearby will do
+     */
+    void linearise(int b, boolean chord, boolean keepSlope) {
         Branch branch = branches[b];
         double at = drive[b];
-        if (tangent[b] && !chord) {
+        if (tangent[b] && !chord && (keepSlope || slopeAt[b] == at)) {
             return;
         }
         if (Double.isNaN(at) && branch instanceof Branch.ConstantPower load) {
@@ -110,17 +125,37 @@ final class LinearisedBranches {
         }
         boolean curved = branch instanceof Branch.Filament || branch instanceof Branch.ConstantPower;
         double currentA = branch.currentA(at);
-        slope[b] = chord && curved && at != 0 ? currentA / at : branch.slopeS(at, currentA);
+        if (branch instanceof Branch.Filament lamp && !chord) {
+            if (!keepSlope || !isSlopeNear(lamp, b, at)) {
+                slope[b] = branch.slopeS(at, currentA);
+                slopeAt[b] = at;
+            }
+            tangent[b] = true;
+        } else {
+            slope[b] = chord && curved && at != 0 ? currentA / at : branch.slopeS(at, currentA);
+            slopeAt[b] = Double.NaN;
+            tangent[b] = false;
+        }
         source[b] = currentA - slope[b] * (at - branch.biasV);
-        tangent[b] = branch instanceof Branch.Filament && !chord;
     }
 
-    /** Whether a voltage is so near to where a filament's tangent touches its law that the line is as good as the law. */
+    private boolean isSlopeNear(Branch.Filament lamp, int b, double at) {
+        return Math.abs(at - slopeAt[b]) <= SLOPE_KEPT * Math.abs(slopeAt[b])
+                && lamp.isCold(at) == lamp.isCold(slopeAt[b]);
+    }
+
+    /** Whether a voltage is so near to where a filament's line touches its law that the line is as good as the law. */
     private boolean isNear(int b, double at) {
-        return tangent[b]
-                && Math.abs(at - drive[b]) <= NEAR * Math.abs(drive[b])
-                && branches[b] instanceof Branch.Filament lamp
-                && lamp.isCold(at) == lamp.isCold(drive[b]);
+        if (!tangent[b] || !(branches[b] instanceof Branch.Filament lamp)) {
+            return false;
+        }
+        boolean cold = lamp.isCold(drive[b]);
+        if (cold || lamp.isCold(at)) {
+            // A cold one is a resistance: then the line is the law.
+            return cold && lamp.isCold(at);
+        }
+        double movedV = Math.abs(at - drive[b]);
+        return movedV * (movedV + 2 * Math.abs(slopeAt[b] - drive[b])) <= NEAR * NEAR * drive[b] * drive[b];
     }
 
     /** Whether the line says at a voltage what the law says. */

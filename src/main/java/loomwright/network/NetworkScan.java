@@ -22,6 +22,9 @@ public final class NetworkScan {
     /** From this step on chords instead of tangents: slower, but they do not swing to and fro about a kink. */
     private static final int CHORDS_FROM = 12;
 
+    /** From this step on each line has the slope of its law; before, that of a voltage nearby will do, see {@link LinearisedBranches}. */
+    private static final int TANGENTS_FROM = 4;
+
     /** From this step on one-way elements change their state one at a time: slower, but it does not go round in circles. */
     private static final int ONE_BY_ONE_FROM = 8;
 
@@ -140,11 +143,11 @@ public final class NetworkScan {
             System.arraycopy(fixedA, 0, voltage, 0, voltage.length);
             for (int k = 0; k < hereCount; k++) {
                 if (!lines.isLinear(here[k])) {
-                    lines.linearise(here[k], chords || step >= CHORDS_FROM);
+                    lines.linearise(here[k], chords || step >= CHORDS_FROM, step < TANGENTS_FROM);
                 }
                 stamp(here[k]);
             }
-            boolean positive = elimination.factor(conductanceS) == voltage.length - 1;
+            boolean positive = elimination.refactor(conductanceS) == voltage.length - 1;
             elimination.solve(voltage);
             if (settled(step >= ONE_BY_ONE_FROM) && positive) {
                 return plausible();

@@ -1,5 +1,7 @@
 package loomwright.network;
 
+import java.util.Arrays;
+
 /**
  * Elimination of the nodes of a conductance network one by one, in an order planned once for all networks that have no
  * more than given branches. Node 0 is earth, of 0 V, and stays.
@@ -31,7 +33,15 @@ final class StarElimination {
     private final int[] earlier;
 
     private final double[] betweenS;
+    /** What the rows were made of, see {@link #refactor}. */
+    private final double[] givenS;
+    /** By place: whether its row is to be made anew. */
+    private final boolean[] stale;
+
     private final double[] sumS;
+    /** One over each of these, 0 of none. */
+    private final double[] inverseOhm;
+
     private final double[] figure;
     /** By place: where its conductance to the node at hand is kept. */
     private final int[] at;
@@ -53,7 +63,11 @@ final class StarElimination {
         in = new int[later.length];
         earlier = new int[later.length];
         betweenS = new double[later.length];
+        givenS = new double[later.length];
+        stale = new boolean[nodes];
+        Arrays.fill(stale, true);
         sumS = new double[earth];
+        inverseOhm = new double[earth];
         figure = new double[nodes];
         at = new int[nodes];
         transpose();
@@ -99,30 +113,76 @@ final class StarElimination {
      */
     int factor(double[] conductanceS) {
         System.arraycopy(conductanceS, 0, betweenS, 0, betweenS.length);
+        Arrays.fill(stale, true);
         int positive = 0;
         for (int k = 0; k < earth; k++) {
-            for (int p = start[k]; p < start[k + 1]; p++) {
-                at[later[p]] = p;
-            }
-            for (int q = inStart[k]; q < inStart[k + 1]; q++) {
-                int spoke = in[q];
-                if (betweenS[spoke] != 0) {
-                    double share = betweenS[spoke] / sumS[earlier[q]];
-                    for (int p = spoke + 1; p < start[earlier[q] + 1]; p++) {
-                        betweenS[at[later[p]]] += share * betweenS[p];
-                    }
-                }
-            }
-            double sum = 0;
-            for (int p = start[k]; p < start[k + 1]; p++) {
-                sum += betweenS[p];
-            }
-            sumS[k] = sum;
-            if (sum > 0) {
+            eliminate(k);
+            if (sumS[k] > 0) {
                 positive++;
             }
         }
         return positive;
+    }
+
+    /**
+     * As {@link #factor}, to the last digit, of a network that differs in a few conductances from the one before: only the nodes
+     * that these reach are eliminated anew.
+     */
+    int refactor(double[] conductanceS) {
+        int positive = 0;
+        for (int k = 0; k < earth; k++) {
+            if (stale[k] || isChanged(k, conductanceS)) {
+                stale[k] = false;
+                reaches(k);
+                System.arraycopy(conductanceS, start[k], givenS, start[k], start[k + 1] - start[k]);
+                System.arraycopy(conductanceS, start[k], betweenS, start[k], start[k + 1] - start[k]);
+                eliminate(k);
+                reaches(k);
+            }
+            if (sumS[k] > 0) {
+                positive++;
+            }
+        }
+        return positive;
+    }
+
+    private boolean isChanged(int k, double[] conductanceS) {
+        for (int p = start[k]; p < start[k + 1]; p++) {
+            if (conductanceS[p] != givenS[p]) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Marks the nodes that the elimination of one adds to. */
+    private void reaches(int k) {
+        for (int p = start[k]; p < start[k + 1]; p++) {
+            if (betweenS[p] != 0) {
+                stale[later[p]] = true;
+            }
+        }
+    }
+
+    private void eliminate(int k) {
+        for (int p = start[k]; p < start[k + 1]; p++) {
+            at[later[p]] = p;
+        }
+        for (int q = inStart[k]; q < inStart[k + 1]; q++) {
+            int spoke = in[q];
+            if (betweenS[spoke] != 0) {
+                double share = betweenS[spoke] * inverseOhm[earlier[q]];
+                for (int p = spoke + 1; p < start[earlier[q] + 1]; p++) {
+                    betweenS[at[later[p]]] += share * betweenS[p];
+                }
+            }
+        }
+        double sum = 0;
+        for (int p = start[k]; p < start[k + 1]; p++) {
+            sum += betweenS[p];
+        }
+        sumS[k] = sum;
+        inverseOhm[k] = sum == 0 ? 0 : 1 / sum;
     }
 
     /**
@@ -135,7 +195,7 @@ final class StarElimination {
             figure[place[node]] = current[node];
         }
         for (int k = 0; k < earth; k++) {
-            double share = sumS[k] == 0 ? 0 : figure[k] / sumS[k];
+            double share = figure[k] * inverseOhm[k];
             figure[k] = share;
             for (int p = start[k]; p < start[k + 1]; p++) {
                 figure[later[p]] += betweenS[p] * share;
@@ -147,7 +207,7 @@ final class StarElimination {
             for (int p = start[k]; p < start[k + 1]; p++) {
                 drawnA += betweenS[p] * figure[later[p]];
             }
-            figure[k] += sumS[k] == 0 ? 0 : drawnA / sumS[k];
+            figure[k] += drawnA * inverseOhm[k];
         }
         for (int node = 0; node < place.length; node++) {
             current[node] = figure[place[node]];

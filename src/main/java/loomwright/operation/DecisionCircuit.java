@@ -3,7 +3,9 @@ package loomwright.operation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
@@ -28,6 +30,8 @@ final class DecisionCircuit implements StateSearch.Circuit {
     private final List<Sensor> sensors = new ArrayList<>();
     private final List<Gauge> gauges = new ArrayList<>();
     private final Leads leads = new Leads();
+    /** By id of a part that was asked about. */
+    private final Map<String, Integer> firstOf = new HashMap<>();
     /** Which of the settings of each open part is there. */
     private final int[] setting;
 
@@ -44,6 +48,8 @@ final class DecisionCircuit implements StateSearch.Circuit {
     @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Gauge(
             Consumer consumer,
+            int feed,
+            int back,
             FeedStrength.Limits limits,
             Threshold.Sense sense,
             int[] inactiveLeads,
@@ -87,6 +93,8 @@ final class DecisionCircuit implements StateSearch.Circuit {
             Threshold.Sense sense = Threshold.senseOf(consumer);
             gauges.add(new Gauge(
                     consumer,
+                    wiring.node(consumer, consumer.feedTerminal()),
+                    wiring.node(consumer, consumer.returnTerminal()),
                     FeedStrength.limits(consumer, system),
                     sense,
                     place(wiring, consumer, sense, false),
@@ -176,6 +184,17 @@ final class DecisionCircuit implements StateSearch.Circuit {
     /** Current of the branch of a wire or connector in the solution, A. */
     double currentA(int branch) {
         return network.currentA(branch);
+    }
+
+    /** Current of the first element of a part that nothing changes, A. */
+    double currentA(String part) {
+        return network.currentA(firstOf.computeIfAbsent(part, elements::firstOf));
+    }
+
+    /** Voltage from a consumer's feed to its return in the solution, V. */
+    double acrossV(int consumer) {
+        Gauge gauge = gauges.get(consumer);
+        return network.acrossV(gauge.feed(), gauge.back());
     }
 
     /** The voltage a consumer acts on in the solution, V. */

@@ -15,7 +15,7 @@ import loomwright.message.MessageCode;
  * How strongly a consumer is fed.
  *
  * <p>The usual limits, for a consumer that does not state its own. Relay, solenoid, coil and LED: see {@link LoadKind}. Lamp: plainly
- * lit from half, dark below a tenth of its rated voltage. Motor: 0.4 and 0.1, any other load: 0.6 and 0.3 of the nominal voltage
+ * lit from half, dark below a tenth of its rated voltage. Motor: 0.4 and, standing, {@link LoadKind#MOTOR}; any other load: 0.6 and 0.3 of the nominal voltage
  * (common practice, no source: rounded so that a doubtful case counts as live).
  */
 public enum FeedStrength implements MessageCode {
@@ -25,6 +25,8 @@ public enum FeedStrength implements MessageCode {
     HOLDS,
     /** A lamp: lit, though not as it should be. */
     GLOWS,
+    /** A motor: too little to run, enough to stand still and heat. */
+    STALLS,
     /** Some current, too little to do anything. */
     LEAKS,
     /** No volts and no current worth naming. */
@@ -68,7 +70,7 @@ public enum FeedStrength implements MessageCode {
             return new Limits(
                     led.voltsAt(LoadKind.LED.worksFrom(), system), led.voltsAt(LoadKind.LED.creepsFrom(), system));
         } else if (consumer instanceof Motor) {
-            return new Limits(0.4 * nominalV, 0.1 * nominalV);
+            return new Limits(0.4 * nominalV, LoadKind.MOTOR.creepsFrom() * nominalV);
         } else if (consumer instanceof Coil coil) {
             double ohm = coil.primaryResistanceOhm();
             Limits usual = of(LoadKind.COIL, nominalV);
@@ -105,6 +107,8 @@ public enum FeedStrength implements MessageCode {
             return LEAKS;
         } else if (consumer instanceof Relay || consumer instanceof Solenoid) {
             return HOLDS;
+        } else if (consumer instanceof Motor) {
+            return STALLS;
         }
         return consumer instanceof FilamentLamp || consumer instanceof LedLamp ? GLOWS : LEAKS;
     }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Supplier;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.LiveAlternative;
@@ -25,8 +27,13 @@ public final class Intent {
      * to be lit with the key on is lit while the engine runs down after the key was turned off as well, which is normal.
      */
     public static boolean meantLive(Consumer consumer, Plan plan, Step step) {
+        return meantLive(consumer, plan, step, () -> UsualIntent.chargeLamps(plan));
+    }
+
+    /** The same, where somebody knows the plan's charge lamps, which are a search. */
+    static boolean meantLive(Consumer consumer, Plan plan, Step step, Supplier<Set<String>> chargeLamps) {
         Consumer said = said(consumer, plan);
-        if (isRunDown(said, plan, step)) {
+        if (isRunDown(said, step, chargeLamps)) {
             return true;
         }
         Condition condition = step.condition();
@@ -51,11 +58,13 @@ public final class Intent {
      * The settings of free switches in which a consumer should be live in a step: switch id to the positions of which one
      * must be chosen, all switches of a map together.
      *
+     * @param chargeLamps those of the plan, see {@link UsualIntent#chargeLamps}
      * @return any one of them will do; empty for never, a map without switches for always
      */
-    public static List<Map<String, List<String>>> settings(Consumer consumer, Plan plan, Step step) {
+    public static List<Map<String, List<String>>> settings(
+            Consumer consumer, Plan plan, Step step, Set<String> chargeLamps) {
         Consumer said = said(consumer, plan);
-        if (isRunDown(said, plan, step)) {
+        if (isRunDown(said, step, () -> chargeLamps)) {
             return List.of(Map.of());
         }
         Condition condition = step.condition();
@@ -98,10 +107,10 @@ public final class Intent {
         return conditions;
     }
 
-    private static boolean isRunDown(Consumer said, Plan plan, Step step) {
+    private static boolean isRunDown(Consumer said, Step step, Supplier<Set<String>> chargeLamps) {
         return step == Step.OFF_ENGINE_TURNING
                 && conditionsOf(said).contains(Condition.RUN)
-                && UsualIntent.isChargeLamp(said, plan);
+                && chargeLamps.get().contains(said.id());
     }
 
     private static boolean agrees(LiveAlternative one, Plan plan, Condition condition) {

@@ -151,7 +151,7 @@ public final class Reader {
                 consumer == null ? null : (Double) clean(solved.acrossV(consumer)),
                 part instanceof Motor motor ? speedShare(motor) : null,
                 consumer == null ? null : solved.activity(consumer),
-                consumer == null ? null : (Boolean) Intent.meantLive(consumer, solved.plan(), solved.step()),
+                consumer == null ? null : (Boolean) solved.isMeant(consumer),
                 powerW(IntStream.range(first, end)),
                 branches(IntStream.range(first, end)));
     }

@@ -4,6 +4,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Set;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Part;
 import loomwright.network.NetworkLimits;
 import org.jspecify.annotations.Nullable;
 
@@ -126,6 +127,22 @@ public final class SettingScan {
         return full == null
                 ? circuits.get(step).effectiveV(consumer, active)
                 : full().effectiveV(consumers.get(consumer));
+    }
+
+    /** Voltage from a consumer's feed to its return in the step settled last, V; to about eight digits. */
+    public double acrossV(int consumer) {
+        return full == null ? circuits.get(step).acrossV(consumer) : full().acrossV(consumers.get(consumer));
+    }
+
+    /** Current of the first branch of a part that has no states, such as a battery or a diode, in the step settled last, A. */
+    public double currentA(String part) {
+        return full == null ? circuits.get(step).currentA(part) : full().currentA(full().firstBranchOf(part));
+    }
+
+    /** Whether a part is active in the step settled last, see {@link SolvedStep#isActive}. */
+    public boolean isActive(Part part) {
+        int bit = thresholds.bitOf(part.id());
+        return bit >= 0 && active.get(bit);
     }
 
     /** How many wires and ways of connectors there are that a current can flow in. */

@@ -96,6 +96,11 @@ public final class SolvedStep {
         return bit >= 0 && state.active().get(bit);
     }
 
+    /** Whether a consumer is meant to be live, see {@link Intent#meantLive}. */
+    public boolean isMeant(Consumer consumer) {
+        return Intent.meantLive(consumer, plan(), step, wiring::chargeLamps);
+    }
+
     /** Whether a consumer is a load that its own voltage limits keep off. */
     public boolean isOff(Consumer consumer) {
         return consumer instanceof Load load && load.switches(plan().system()) && !isActive(load);

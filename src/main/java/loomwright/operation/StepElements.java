@@ -81,6 +81,15 @@ final class StepElements {
         return byState.get(threshold).get(active ? 1 : 0);
     }
 
+    /** The first element of a part that neither a setting nor a state changes, as a battery or a diode. */
+    int firstOf(String part) {
+        return IntStream.range(0, always)
+                .filter(b -> branches.get(b).owner() == Branch.Owner.PART
+                        && branches.get(b).id().equals(part))
+                .findFirst()
+                .orElseThrow();
+    }
+
     /** The elements from a consumer's feed to its return, either way round, whatever its state. */
     int[] between(Consumer consumer) {
         return between(consumer, IntStream.range(0, branches.size()));

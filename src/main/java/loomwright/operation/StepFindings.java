@@ -84,8 +84,7 @@ public final class StepFindings {
     private static boolean isMeantLive(SolvedStep solved, NetworkFinding finding) {
         return finding.elementIds().stream()
                 .flatMap(id -> solved.plan().findPart(id).stream())
-                .anyMatch(part -> !(part instanceof Consumer consumer)
-                        || Intent.meantLive(consumer, solved.plan(), solved.step()));
+                .anyMatch(part -> !(part instanceof Consumer consumer) || solved.isMeant(consumer));
     }
 
     /** Whether what has no stable state is loads and modules alone, which have one limit for coming on and going off. */

@@ -86,10 +86,7 @@ public final class UsualIntent {
         for (Solenoid solenoid : plan.listParts(Solenoid.class)) {
             behindSolenoids.addAll(Joined.with(plan, List.of(solenoid.terminal(Solenoid.MOTOR))));
         }
-        chargeLamps = new HashSet<>();
-        plan.listParts(Consumer.class).stream()
-                .filter(c -> isChargeLamp(c, plan))
-                .forEach(c -> chargeLamps.add(c.id()));
+        chargeLamps = chargeLamps(plan);
     }
 
     /** What counts for each consumer whose times the plan leaves unsaid, in the order of the plan. */
@@ -126,30 +123,30 @@ public final class UsualIntent {
     }
 
     /**
-     * Whether a lamp, load or relay winding stands between the live side and an alternator's D+, and so has current while the
-     * alternator has none to give.
+     * The lamps, loads and relay windings that stand between the live side and an alternator's D+, and so have current while the
+     * alternator has none to give, by id.
      */
-    public static boolean isChargeLamp(Consumer consumer, Plan plan) {
-        if (!(consumer instanceof FilamentLamp
-                || consumer instanceof LedLamp
-                || consumer instanceof Load
-                || consumer instanceof Relay)) {
-            return false;
-        }
-        List<TerminalRef> exciters = new ArrayList<>();
+    public static Set<String> chargeLamps(Plan plan) {
+        List<TerminalRef> exciters = plan.listParts(Generator.class).stream()
+                .map(generator -> ((Part) generator).terminal(generator.lampTerminal()))
+                .toList();
+        Set<TerminalRef> joined = exciters.isEmpty() ? Set.of() : Joined.with(plan, exciters);
+        Set<String> lamps = new HashSet<>();
         for (Part part : plan.parts()) {
-            if (part instanceof Generator generator) {
-                exciters.add(part.terminal(generator.lampTerminal()));
+            if (part instanceof FilamentLamp
+                    || part instanceof LedLamp
+                    || part instanceof Load
+                    || part instanceof Relay) {
+                Consumer consumer = (Consumer) part;
+                TerminalRef feed = consumer.terminal(consumer.feedTerminal());
+                TerminalRef back = consumer.terminal(consumer.returnTerminal());
+                if (joined.contains(feed) != joined.contains(back)
+                        && !Joined.isEarthed(plan, joined.contains(back) ? feed : back)) {
+                    lamps.add(consumer.id());
+                }
             }
         }
-        if (exciters.isEmpty()) {
-            return false;
-        }
-        Set<TerminalRef> joined = Joined.with(plan, exciters);
-        TerminalRef feed = consumer.terminal(consumer.feedTerminal());
-        TerminalRef back = consumer.terminal(consumer.returnTerminal());
-        return joined.contains(feed) != joined.contains(back)
-                && !Joined.isEarthed(plan, joined.contains(back) ? feed : back);
+        return lamps;
     }
 
     private Usual usual(Consumer consumer) {

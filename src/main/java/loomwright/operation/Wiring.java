@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import loomwright.answer.InputError;
@@ -59,6 +60,9 @@ final class Wiring {
     /** By id of a stabiliser. */
     private final Map<String, Double> stabilisedA;
 
+    /** Once asked for, the ids of the charge lamps. */
+    private final List<Set<String>> chargeLamps;
+
     private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
 
     /** A terminal in words, and its node. */
@@ -93,6 +97,7 @@ final class Wiring {
         runs = new HashMap<>();
         elements = new IdentityHashMap<>();
         stabilisedA = new HashMap<>();
+        chargeLamps = new ArrayList<>();
     }
 
     /** The wiring of another plan of which all but the branches is the same. */
@@ -109,6 +114,7 @@ final class Wiring {
         runs = same.runs;
         elements = same.elements;
         stabilisedA = same.stabilisedA;
+        chargeLamps = same.chargeLamps;
     }
 
     /**
@@ -283,6 +289,14 @@ final class Wiring {
             stabilisedA.put(stabiliser.id(), known);
         }
         return known;
+    }
+
+    /** See {@link UsualIntent#chargeLamps}. */
+    Set<String> chargeLamps() {
+        if (chargeLamps.isEmpty()) {
+            chargeLamps.add(UsualIntent.chargeLamps(plan));
+        }
+        return chargeLamps.get(0);
     }
 
     Plan plan() {

@@ -23,6 +23,7 @@ import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
+import loomwright.operation.UsualIntent;
 import loomwright.readings.ReadingsSheet.Purpose;
 
 /**
@@ -37,6 +38,7 @@ final class Circuits {
     private final SolvedVariants variants;
     private final Plan plan;
     private final List<Condition> conditions;
+    private final Set<String> chargeLamps;
     private final List<Map<String, String>> settings = new ArrayList<>(List.of(Map.of()));
     private final List<String> unfed = new ArrayList<>();
     private final Set<String> onTheWay = new HashSet<>();
@@ -45,6 +47,7 @@ final class Circuits {
         this.variants = variants;
         this.plan = variants.plan();
         this.conditions = conditions;
+        this.chargeLamps = UsualIntent.chargeLamps(plan);
     }
 
     /** Loads that are never fed in the conditions asked for, by {@link #of}. */
@@ -61,7 +64,7 @@ final class Circuits {
         List<ReadingCandidate> found = new ArrayList<>();
         for (Step step : STEPS) {
             List<Map<String, List<String>>> meant =
-                    conditions.contains(step.condition()) ? Intent.settings(load, plan, step) : List.of();
+                    conditions.contains(step.condition()) ? Intent.settings(load, plan, step, chargeLamps) : List.of();
             if (!meant.isEmpty() && (found.isEmpty() || load instanceof Coil)) {
                 found.addAll(in(load, step, setting(meant)));
             }

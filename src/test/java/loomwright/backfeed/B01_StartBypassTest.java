@@ -153,6 +153,14 @@ class B01_StartBypassTest {
                 .containsEntry("to", new Nested(unguarded.describe(new TerminalRef("solenoid", "15a"))));
     }
 
+    /** The plan does not show whether the solenoid has that contact; a relay holds in any case. */
+    @Test
+    void whatNeedsAContactThatThePlanDoesNotShowStandsLast() {
+        List<Remedy> remedies = Searched.of(unguarded).feed("solenoid").remedies();
+        assertThat(remedies.get(0).kind()).isEqualTo(Remedy.Kind.RELAY);
+        assertThat(remedies.get(remedies.size() - 1).kind()).isEqualTo(Remedy.Kind.MOVE);
+    }
+
     @Test
     void aDiodeTheRightWayRoundHelpsAndItsCostInCrankingVoltsIsStated() {
         Remedy diode = Searched.of(unguarded).remedy("solenoid", Remedy.Kind.DIODE, "W35");

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
@@ -52,6 +53,29 @@ class B18_DecisionsAsReportedTest {
             })
     void onPlansWithKnownBackfeeds(String name) {
         assertThat(compare(Plans.named(name), new Random(1), 64)).isZero();
+    }
+
+    /** A hundredth of a millionth to either side of where a relay pulls in the scan must not trust itself. */
+    @ParameterizedTest
+    @ValueSource(doubles = {-1e-8, 1e-8})
+    void whatIsTooCloseToALimitIsTakenAgainAsItIsReported(double off) {
+        Plan usual = relayThatPullsInAt(8);
+        SolvedStep run = solver.solve(usual, Step.RUN).get(Step.RUN.place());
+        Plan close = relayThatPullsInAt(
+                run.effectiveV(usual.listParts(Consumer.class).get(0)) * (1 + off));
+        assertThat(compare(close, new Random(1), 1)).isPositive();
+        SolvedStep decided = solver.solve(close, Step.RUN).get(Step.RUN.place());
+        assertThat(decided.active()).isEqualTo(off < 0 ? Set.of("relay") : Set.of());
+    }
+
+    private static Plan relayThatPullsInAt(double volts) {
+        return Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'earth'},"
+                        + "{'kind':'relay','id':'relay','coilResistanceOhm':85,'releaseV':1,'meantLive':[],'operateV':"
+                        + volts + "}",
+                "{'id':'W1','from':'battery.plus','to':'relay.86','resistanceOhm':0.01},"
+                        + "{'id':'W2','from':'relay.85','to':'earth.31','resistanceOhm':0.01},"
+                        + "{'id':'W3','from':'battery.minus','to':'earth.31','resistanceOhm':0.01}");
     }
 
     /** Compares some settings and returns how many steps of them the scan did not decide. */

@@ -115,4 +115,26 @@ class B20_WhatIsToldTest {
             }
         }
     }
+
+    /** 2.4 V of 12: too little to turn it, enough to heat its windings (rule book of this project, section 6; common practice). */
+    @Test
+    void aMotorThatStandsAndHeatsIsAWarningAndBelowThatATrickle() {
+        assertThat(fanBehind(40).severity()).isEqualTo(Severity.WARNING);
+        assertThat(fanBehind(40).verdict().code()).isEqualTo(BackfeedText.STALLS);
+        assertThat(fanBehind(40).main().effectiveV()).isBetween(0.15 * 12, 0.4 * 12);
+        assertThat(fanBehind(90).severity()).isEqualTo(Severity.NOTE);
+        assertThat(fanBehind(90).main().effectiveV()).isBetween(0.06, 0.15 * 12);
+    }
+
+    private static UnintendedFeed fanBehind(int ohm) {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'earth'},"
+                        + "{'kind':'resistor','id':'leak','resistanceOhm':" + ohm + "},"
+                        + "{'kind':'motor','id':'fan','resistanceOhm':10,'meantLive':[]}",
+                "{'id':'W1','from':'battery.plus','to':'leak.a','resistanceOhm':0.01},"
+                        + "{'id':'W2','from':'leak.b','to':'fan.33','resistanceOhm':0.01},"
+                        + "{'id':'W3','from':'fan.32','to':'earth.31','resistanceOhm':0.01},"
+                        + "{'id':'W4','from':'battery.minus','to':'earth.31','resistanceOhm':0.01}");
+        return feed(SwitchPlans.search(plan), "fan");
+    }
 }

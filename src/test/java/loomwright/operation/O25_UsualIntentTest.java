@@ -15,6 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loomwright.answer.Assumption;
@@ -232,7 +233,8 @@ class O25_UsualIntentTest {
         Plan plan = UsualIntent.complete(withAlternator("negative", meant));
         Consumer lamp = plan.listParts(Consumer.class).get(0);
         assertThat(Intent.meantLive(lamp, plan, Step.OFF_ENGINE_TURNING)).isTrue();
-        assertThat(Intent.settings(lamp, plan, Step.OFF_ENGINE_TURNING)).containsExactly(Map.of());
+        assertThat(Intent.settings(lamp, plan, Step.OFF_ENGINE_TURNING, Set.of(lamp.id())))
+                .containsExactly(Map.of());
         for (Step dark : List.of(Step.OFF, Step.ACCESSORY, Step.OFF_AGAIN)) {
             assertThat(Intent.meantLive(lamp, plan, dark)).isFalse();
         }
@@ -292,9 +294,9 @@ class O25_UsualIntentTest {
         assertThat(meant(set(plan, "two"), Step.RUN)).isTrue();
         assertThat(meant(set(plan, "one"), Step.RUNNING)).isFalse();
         Consumer consumer = plan.listParts(Consumer.class).get(0);
-        assertThat(Intent.settings(consumer, plan, Step.RUN)).containsExactly(on("one"), on("two"));
-        assertThat(Intent.settings(consumer, plan, Step.OFF)).containsExactly(on("one"));
-        assertThat(Intent.settings(consumer, plan, Step.CRANK)).isEmpty();
+        assertThat(Intent.settings(consumer, plan, Step.RUN, Set.of())).containsExactly(on("one"), on("two"));
+        assertThat(Intent.settings(consumer, plan, Step.OFF, Set.of())).containsExactly(on("one"));
+        assertThat(Intent.settings(consumer, plan, Step.CRANK, Set.of())).isEmpty();
     }
 
     @Test
