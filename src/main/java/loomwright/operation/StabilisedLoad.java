@@ -3,6 +3,7 @@ package loomwright.operation;
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.circuit.Battery;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Generator;
 import loomwright.circuit.Part;
 import loomwright.circuit.Stabiliser;
@@ -17,7 +18,7 @@ import loomwright.network.VoltageSource;
 
 /**
  * What hangs on the output of a stabiliser: the current that its mean volts drive through it, with nothing else live, every contact
- * of a switch closed and relays at rest. The most that it ever has to give.
+ * of a switch and the points closed and relays at rest. The most that it ever has to give, however they are set.
  */
 final class StabilisedLoad {
     private StabilisedLoad() {}
@@ -28,6 +29,9 @@ final class StabilisedLoad {
         for (Part part : wiring.parts()) {
             if (part instanceof Switch chosen) {
                 closed(wiring, chosen, elements);
+            } else if (part instanceof ContactBreaker points) {
+                elements.addAll(wiring.elementsOf(points.whenStopped(true), Step.RUN, false)
+                        .elements());
             } else if (!(part instanceof Battery || part instanceof Generator || part instanceof Stabiliser)) {
                 elements.addAll(wiring.elementsOf(part, Step.RUN, false).elements());
             }

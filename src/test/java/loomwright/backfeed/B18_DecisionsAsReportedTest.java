@@ -8,10 +8,14 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.circuit.RandomVehicle;
+import loomwright.circuit.Stabiliser;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SettingScan;
 import loomwright.operation.SolvedStep;
@@ -20,6 +24,7 @@ import loomwright.operation.SwitchSettings;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -35,6 +40,29 @@ class B18_DecisionsAsReportedTest {
         // A few figures lie too close to a limit; the quick way is worth nothing if it leaves most to the other.
         assertThat(compare(RandomHarness.of(seed, switches, ties), new Random(seed), 12))
                 .isLessThanOrEqualTo(24);
+    }
+
+    /** With every kind of part. */
+    @Property(seed = "1511", tries = 20)
+    void onVehiclesMadeAtRandom(
+            @ForAll @IntRange(max = 1_000_000) int seed, @ForAll @IntRange(min = 10, max = 25) int parts) {
+        assertThat(compare(
+                        RandomVehicle.of(
+                                seed,
+                                RandomVehicle.Shape.of(parts).withSwitches(2).withCrossTies(2)),
+                        new Random(seed),
+                        4))
+                .isLessThanOrEqualTo(4);
+    }
+
+    /** What a stabiliser has to give does not depend on how the engine happens to have stopped. */
+    @Test
+    void withAStabiliserAndOpenPoints() {
+        Plan plan = RandomVehicle.of(
+                200_647, RandomVehicle.Shape.of(24).withSwitches(1).withCrossTies(3));
+        assertThat(plan.listParts(Stabiliser.class)).isNotEmpty();
+        assertThat(plan.listParts(ContactBreaker.class)).isNotEmpty();
+        assertThat(compare(plan, new Random(1), 64)).isZero();
     }
 
     @ForEachExample
@@ -71,7 +99,7 @@ class B18_DecisionsAsReportedTest {
     private static Plan relayThatPullsInAt(double volts) {
         return Plans.of(
                 "{'kind':'battery','id':'battery'},{'kind':'earth','id':'earth'},"
-                        + "{'kind':'relay','id':'relay','coilResistanceOhm':85,'releaseV':1,'meantLive':[],'operateV':"
+                        + "{'kind':'relay','id':'relay','coilResistanceOhm':85,'dropOutV':1,'meantLive':[],'pullInV':"
                         + volts + "}",
                 "{'id':'W1','from':'battery.plus','to':'relay.86','resistanceOhm':0.01},"
                         + "{'id':'W2','from':'relay.85','to':'earth.31','resistanceOhm':0.01},"
@@ -96,9 +124,12 @@ class B18_DecisionsAsReportedTest {
                 for (int c = 0; c < consumers.size() && solved.solved(); c++) {
                     String where = step + " " + consumers.get(c).id();
                     assertThat(scan.activity(c)).as(where).isEqualTo(solved.activity(consumers.get(c)));
-                    assertThat(scan.effectiveV(c))
-                            .as(where)
-                            .isCloseTo(solved.effectiveV(consumers.get(c)), within(ALIKE_V));
+                    // What is dead may float.
+                    if (solved.activity(consumers.get(c)) != FeedStrength.DEAD) {
+                        assertThat(scan.effectiveV(c))
+                                .as(where)
+                                .isCloseTo(solved.effectiveV(consumers.get(c)), within(ALIKE_V));
+                    }
                 }
             }
         }
