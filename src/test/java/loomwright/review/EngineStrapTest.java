@@ -74,6 +74,13 @@ class EngineStrapTest {
                         FindingCode.TERMINAL_NOT_CONNECTED.code());
     }
 
+    /** Without the strap the starter's current returns through lamp and coil: their wires are no starter cables. */
+    @Test
+    void theWiresByWhichItsCurrentReturnsThenAreNoStarterCables() {
+        Plan plan = plan(PARTS + WIPER_PARTS, WIRES + WIPER_WIRES);
+        assertThat(get(plan, FindingCode.UNFUSED_CIRCUIT).ids()).contains("W2", "W5");
+    }
+
     /** A wiper motor on the key's output stays earthed by the body: what the engine carries finds its way through it. */
     private static final String WIPER_PARTS = ",{'kind':'motor','id':'wiper','resistanceOhm':2.4,'meantLive':['run']}";
 

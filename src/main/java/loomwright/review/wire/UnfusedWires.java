@@ -94,7 +94,12 @@ public final class UnfusedWires implements Check {
                         .listParts(Motor.class)
                         .forEach(motor -> LoadCircuit.find(m.solved(), motor)
                                 .filter(loop -> isStarter(motor, loop))
-                                .ifPresent(loop -> ids.addAll(loop.wires()))));
+                                .ifPresent(loop -> ids.addAll(
+                                        // Where nothing leads from the engine to earth, its current returns by thin
+                                        // wires.
+                                        context.isUnconnected(motor)
+                                                ? loop.feedContributorsV().keySet()
+                                                : loop.wires()))));
         return ids;
     }
 
