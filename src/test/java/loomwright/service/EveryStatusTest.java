@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import io.restassured.http.Method;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
@@ -112,12 +113,12 @@ class EveryStatusTest {
         return url + (url.contains("?") ? "&" : "?") + parameter;
     }
 
-    /** Lines of a bulk run have no end; lists of cars are read whole. */
+    /** Lines of a bulk run have no end, and lists of cars are answered as they arrive; a workbook is read whole. */
     private static Response tooLarge(Example example) {
         return example.operation().id().equals("runBulk")
                 ? LiveService.ask()
-                        .contentType("text/csv; charset=utf-8")
-                        .body("car,from,to\n" + large())
+                        .contentType("application/vnd.oasis.opendocument.spreadsheet")
+                        .body(large().getBytes(StandardCharsets.UTF_8))
                         .post("/v1/bulk/review")
                 : send(
                         example,
