@@ -16,6 +16,15 @@ const ANSWERS = {
     words: (result) => `${figure(result.at.marginKv)} kV in hand: ${figure(result.at.availableKv)} kV available, ${figure(result.at.requiredKv)} kV required`,
     verdict: () => [],
   },
+  "/v1/circuit": {
+    figure: (result) => result.smallest?.areaMm2,
+    words: (result) => (result.smallest ? `${wire(result.smallest)}. Usual choice: ${wire(result.usual)}.` : "No wire will do"),
+    verdict: (result) => [
+      `It draws ${figure(result.currentA)} A${result.surgeA > result.currentA ? `, ${figure(result.surgeA)} A when switched on` : ""}.`,
+      result.switchA ? `Switch from ${figure(result.switchA)} A, or a relay from ${figure(result.relayA)} A.` : result.relayA ? `Relay from ${figure(result.relayA)} A.` : "",
+      judged("Drop", result.smallest?.drop, "V"),
+    ],
+  },
   "/v1/voltage-drop": {
     figure: (result) => result.totalV,
     words: (result) => `${figure(result.totalV)} V lost, ${figure(result.totalPercent)} %`,
@@ -35,6 +44,10 @@ const ANSWERS = {
 
 /** Addresses that can also draw their answer. */
 const DRAWN = ["/v1/spark", "/v1/voltage-drop", "/v1/fuse"];
+
+function wire({ size, fuseA, loadV }) {
+  return `${size.replace("mm2", "mm²")}${fuseA ? `, fuse ${fine(fuseA)} A` : ""}${loadV ? `, ${figure(loadV)} V at the load` : ""}`;
+}
 
 function cranking(result) {
   const crank = result.conditions.find((each) => each.condition === "crank");

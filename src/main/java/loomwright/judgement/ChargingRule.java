@@ -20,6 +20,9 @@ public final class ChargingRule {
     /** Of an alternator's own speed with the engine idling. */
     private static final double IDLE_RPM = 1300;
 
+    /** Of a machine to be chosen so much is used. Common practice, no source. */
+    private static final double CHOSEN_SHARE = 0.8;
+
     private static final double LOW_12V = 13.7;
     private static final double POOR_12V = 13.2;
     private static final double HIGH_12V = 15.0;
@@ -69,6 +72,11 @@ public final class ChargingRule {
 
     private static Level highLevel(double at12V) {
         return at12V <= HIGH_12V ? Level.FITS : at12V <= DANGER_12V ? Level.WARNING : Level.DANGER;
+    }
+
+    /** What a machine to be chosen is to give: with it the volts rise, and lamps draw more. */
+    public static double chosenA(double loadsA) {
+        return loadsA / CHOSEN_SHARE;
     }
 
     /** Judges what runs with the engine against what its machine gives at most. */

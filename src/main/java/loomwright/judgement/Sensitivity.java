@@ -30,7 +30,9 @@ public final class Sensitivity {
         Verdict there = judged.get();
         if (there.level() != base.level()) {
             found.add(new Dependence(
+                    base.code(),
                     unknown,
+                    unknown.with(),
                     assumed,
                     other,
                     there.level(),
@@ -40,10 +42,11 @@ public final class Sensitivity {
         return this;
     }
 
-    /** The unknowns that turn the verdict, the one that moves it most first. */
+    /** The unknowns that turn the verdict, the one that moves it most first, all of them together last. */
     public List<Dependence> turns() {
         return found.stream()
-                .sorted(Comparator.comparingDouble(this::movedBy).reversed())
+                .sorted(Comparator.comparing((Dependence one) -> one.unknown() == Dependence.Unknown.ALL_TOGETHER)
+                        .thenComparing(Comparator.comparingDouble(this::movedBy).reversed()))
                 .toList();
     }
 

@@ -328,7 +328,12 @@ final class Routes {
                 .counting(ReportedFindings::of);
         return List.of(
                 get("/v1/circuit", "getCircuit", circuit),
-                post("/v1/circuit", "postCircuit", Calculation.of(FeedSizing.Input.class, FeedSizing::size)),
+                post(
+                        "/v1/circuit",
+                        "postCircuit",
+                        Calculation.of(FeedSizing.Input.class, FeedSizing::size)
+                                .in(faces -> faces.table(WireForms.FEED, WireForms::table))
+                                .counting(ReportedFindings::of)),
                 get("/v1/voltage-drop", "getVoltageDrop", drop),
                 post("/v1/voltage-drop", "postVoltageDrop", drop),
                 get("/v1/conductor-size", "getConductorSize", sizing),

@@ -12,9 +12,10 @@ import loomwright.conductor.ConductorSize;
 import loomwright.conductor.Copper;
 import loomwright.judgement.CrankingRule;
 import loomwright.judgement.Dependence;
+import loomwright.judgement.Dependence.Unknown;
 import loomwright.judgement.DropRule;
+import loomwright.judgement.Sensitivity;
 import loomwright.judgement.Verdict;
-import loomwright.judgement.wire.FuseRule;
 import loomwright.judgement.wire.WireAmpacity;
 import loomwright.judgement.wire.WireLoadRule;
 import loomwright.message.Message;
@@ -35,6 +36,8 @@ record DropCase(
         DropLimit limit,
         Surroundings surroundings,
         Optional<Double> atC) {
+    /** An unknown length or current at its other end. Common practice, no source. */
+    private static final double LARGER = 1.1;
 
     /**
      * One wire with the temperature it is calculated at.
@@ -153,13 +156,51 @@ record DropCase(
         return outOhm + backOhm;
     }
 
+    /** Length and current a tenth larger, an assumed chassis in bad order: what of that turns the verdict on the drop. */
+    private List<Dependence> dropDependsOn() {
+        double fixedV = currentA * fixedOhm();
+        double totalV = wiresV() + fixedV;
+        double longerV = LARGER * wiresV() + fixedV;
+        double poorV = chassisAssumed ? currentA * (Checked.POOR_CHASSIS_OHM - chassisOhm) : 0;
+        double lengthM = out.lengthM();
+        Sensitivity tried = new Sensitivity(limit.judge(totalV, supplyV))
+                .with(Unknown.LENGTH_M, lengthM, LARGER * lengthM, () -> limit.judge(longerV, supplyV))
+                .with(Unknown.CURRENT_A, currentA, LARGER * currentA, () -> limit.judge(LARGER * totalV, supplyV));
+        if (chassisAssumed) {
+            tried.with(
+                    Unknown.CHASSIS_OHM,
+                    chassisOhm,
+                    Checked.POOR_CHASSIS_OHM,
+                    () -> limit.judge(totalV + poorV, supplyV));
+        }
+        double worstV = LARGER * (longerV + poorV);
+        return tried.with(Unknown.ALL_TOGETHER, totalV, worstV, () -> limit.judge(worstV, supplyV))
+                .turns();
+    }
+
+    /** Chassis and joints. */
+    double fixedOhm() {
+        return chassisOhm
+                + jointsOutOhm.stream().mapToDouble(o -> o).sum()
+                + jointsBackOhm.stream().mapToDouble(o -> o).sum();
+    }
+
+    /** Lost in the wires. */
+    double wiresV() {
+        return out.wire(currentA).dropV()
+                + back.map(b -> b.wire(currentA).dropV()).orElse(0.0);
+    }
+
+    /** Of a starter nothing is tried: its cables are measured. */
     List<Dependence> dependsOn() {
         double thinnestMm2 =
                 Math.min(out.size().areaMm2(), back.map(b -> b.size().areaMm2()).orElse(Double.POSITIVE_INFINITY));
-        return surroundings
+        List<Dependence> all = new ArrayList<>(surroundings
                 .tried(conditions -> WireLoadRule.judge(
                         currentA, WireAmpacity.of(thinnestMm2, conditions).allowedA()))
-                .turns();
+                .turns());
+        all.addAll(dropDependsOn());
+        return all;
     }
 
     List<Assumption> assumptions() {
@@ -210,10 +251,7 @@ record DropCase(
         if (atC.isPresent()) {
             return new WireCase(size, lengthM, atC.get(), ampacity, List.of());
         }
-        // Beyond this its insulation is gone, which the verdict on the wire says; the drop is that of the burning wire.
-        double mostC =
-                Math.max(FuseRule.OVERLOAD_MOST_C, surroundings.conditions().insulationC());
-        double warmC = Math.min(mostC, ampacity.temperatureC(currentA));
+        double warmC = ampacity.loadedC(currentA);
         return new WireCase(
                 size,
                 lengthM,
@@ -224,7 +262,7 @@ record DropCase(
                         arg("allowedA", ampacity.allowedA()),
                         arg("ambientC", surroundings.conditions().ambientC()),
                         arg("currentA", currentA),
-                        arg("atLeast", warmC < mostC ? "no" : "yes"),
+                        arg("atLeast", warmC < ampacity.mostC() ? "no" : "yes"),
                         arg("temperatureC", warmC))));
     }
 }

@@ -227,8 +227,10 @@ record FuseCase(
     /** Fuse and wire at one current. */
     FuseChoice.Overload overload(double multiple, double amps) {
         Optional<Double> fuseS = FuseCurve.BLADE.longestS(multiple);
-        double adiabaticS = adiabaticS(amps);
-        double lossS = withLossS(amps);
+        // The fuse holds no more than its rating, so no larger load has warmed the wire before.
+        double fromC = Math.min(startC(), Math.min(limitC(), ampacity.temperatureC(amps / multiple)));
+        double adiabaticS = AdiabaticLimit.timeS(size.areaMm2(), amps, fromC, limitC());
+        double lossS = withLossS(amps, fromC);
         return new FuseChoice.Overload(
                 multiple,
                 amps,
@@ -245,11 +247,15 @@ record FuseCase(
 
     /** The same with heat lost, infinite where it never gets there. Heat lost only lengthens the time. */
     double withLossS(double amps) {
+        return withLossS(amps, startC());
+    }
+
+    private double withLossS(double amps, double fromC) {
         double endC = ampacity.temperatureC(amps);
-        double adiabaticS = adiabaticS(amps);
+        double adiabaticS = AdiabaticLimit.timeS(size.areaMm2(), amps, fromC, limitC());
         return Double.isInfinite(endC)
                 ? adiabaticS
-                : Math.max(adiabaticS, WireHeating.timeToLimitS(startC(), limitC(), endC, ampacity.timeConstantS()));
+                : Math.max(adiabaticS, WireHeating.timeToLimitS(fromC, limitC(), endC, ampacity.timeConstantS()));
     }
 
     private static FuseChoice.Protection protection(double fuseS, double adiabaticS, double lossS) {
@@ -290,6 +296,9 @@ record FuseCase(
                 loadA.map(a -> FuseRule.judgeLoad(a, f.ratingA(), continuous)).orElse(null),
                 FuseRule.judgeWire(f.ratingA(), ampacity.allowedA()),
                 ampacity.temperatureC(WireFindings.overloadA(f.ratingA())),
+                prospectiveA.stream()
+                        .filter(a -> overload(a / f.ratingA(), a).protection() == FuseChoice.Protection.NOT_PROTECTED)
+                        .toList(),
                 best.map(FuseChoice.Rating::ratingA).orElse(null),
                 thicker.orElse(null))));
         if (best.isEmpty() && !unfused) {

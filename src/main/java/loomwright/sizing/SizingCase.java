@@ -173,13 +173,7 @@ record SizingCase(
             return temperatureC.get();
         }
         double ambientC = surroundings.conditions().ambientC();
-        return starter()
-                ? ambientC
-                : Math.min(
-                        Math.max(
-                                FuseRule.OVERLOAD_MOST_C,
-                                surroundings.conditions().insulationC()),
-                        surroundings.ampacity(size).temperatureC(currentA));
+        return starter() ? ambientC : surroundings.ampacity(size).loadedC(currentA);
     }
 
     /** Per metre of wire as warm as the load makes it. */

@@ -62,7 +62,27 @@ record Surroundings(
                     WireConditions.FULL_LOOM,
                     () -> judge.under(conditions.withBundle(WireConditions.FULL_LOOM)));
         }
+        if (unknowns() > 1) {
+            Verdict worst = judge.under(worst());
+            tried.with(Unknown.ALL_TOGETHER, judge.under(conditions).limit(), worst.limit(), () -> worst);
+        }
         return tried;
+    }
+
+    private int unknowns() {
+        return (ambientKnown ? 0 : 1) + (insulationKnown ? 0 : 1) + (bundleKnown ? 0 : 1);
+    }
+
+    /** Everything that was assumed at its bad end. */
+    private WireConditions worst() {
+        WireConditions worst = conditions;
+        if (!ambientKnown) {
+            worst = worst.withAmbient(conditions.ambientC() + WireConditions.HOTTER_K);
+        }
+        if (!insulationKnown) {
+            worst = worst.withInsulation(WireConditions.OLD_RUBBER_C);
+        }
+        return bundleKnown ? worst : worst.withBundle(WireConditions.FULL_LOOM);
     }
 
     /** What was taken where the question says nothing. */

@@ -1,9 +1,11 @@
 package loomwright.sizing;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.quantities;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
@@ -69,12 +71,7 @@ final class WireFindings {
 
     /** Whether neither rule finds anything in a run any more: what the remedy promises. */
     private static boolean cured(DropCase run) {
-        double fixedOhm = run.chassisOhm()
-                + run.jointsOutOhm().stream().mapToDouble(o -> o).sum()
-                + run.jointsBackOhm().stream().mapToDouble(o -> o).sum();
-        double wiresV = run.out().wire(run.currentA()).dropV()
-                + run.back().map(b -> b.wire(run.currentA()).dropV()).orElse(0.0);
-        double dropV = wiresV + run.currentA() * fixedOhm;
+        double dropV = run.wiresV() + run.currentA() * run.fixedOhm();
         return run.limit().judge(dropV, run.supplyV()).level().severity().isEmpty()
                 && run.judgeWire().level().severity().isEmpty();
     }
@@ -83,12 +80,14 @@ final class WireFindings {
      * A fitted fuse against its load and its wire.
      *
      * @param load the verdict on the load; absent where no load was given
+     * @param shortA currents of a short circuit in which the insulation burns before the fuse blows; none or one
      * @param better the rating that suits; absent if none does
      */
     static List<Finding> ofFuse(
             @Nullable Verdict load,
             Verdict wire,
             double overloadC,
+            List<Double> shortA,
             @Nullable Double better,
             FuseCase.@Nullable BetterWire betterWire) {
         List<Finding> findings = new ArrayList<>();
@@ -101,8 +100,13 @@ final class WireFindings {
                         .remedy(remedy));
             });
         }
-        wire.level().severity().ifPresent(severity -> {
-            Arg[] warm = Double.isFinite(overloadC) ? new Arg[] {arg("overloadTemperatureC", overloadC)} : new Arg[0];
+        Optional<Severity> found = shortA.isEmpty() ? wire.level().severity() : Optional.of(Severity.DANGER);
+        found.ifPresent(severity -> {
+            List<Arg> more = new ArrayList<>(List.of(quantities("shortA", shortA)));
+            if (Double.isFinite(overloadC)) {
+                more.add(arg("overloadTemperatureC", overloadC));
+            }
+            Arg[] warm = more.toArray(new Arg[0]);
             findings.add(Finding.of(
                             severity,
                             SizingFinding.FUSE_TOO_LARGE.with(figures(wire, "ratingA", "ampacityA", warm)),

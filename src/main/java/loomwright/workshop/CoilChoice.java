@@ -96,7 +96,7 @@ public final class CoilChoice {
         }
     }
 
-    /** Coils of these ohms have no finding above a note. */
+    /** Coils of these ohms have no finding. */
     public record Range(double fromOhm, double toOhm) {}
 
     /**
@@ -167,7 +167,7 @@ public final class CoilChoice {
         Double from = null;
         double last = 0;
         for (double ohm = LEAST_OHM; ohm <= MOST_OHM; ohm *= STEP) {
-            boolean suits = IgnitionRule.level(input.with(ohm)).compareTo(Level.NOTE) <= 0;
+            boolean suits = IgnitionRule.level(input.with(ohm)) == Level.FITS;
             if (suits && from == null) {
                 from = ohm;
             } else if (!suits && from != null) {

@@ -128,8 +128,8 @@ public final class CrankingTest {
         List<Finding> battery = battery(input, leastV);
         List<Finding> cables = cables(input);
         List<Finding> starter = starter(input, battery.isEmpty() && cables.isEmpty());
-        List<Finding> findings = new ArrayList<>(starter.isEmpty() || input.currentA() == null ? battery : starter);
-        findings.addAll(findings.equals(battery) ? starter : battery);
+        List<Finding> findings = new ArrayList<>(starter);
+        findings.addAll(battery);
         findings.addAll(cables);
         Double cablesV = input.cablesV();
         Double currentA = input.currentA();

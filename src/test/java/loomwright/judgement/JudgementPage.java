@@ -31,7 +31,7 @@ final class JudgementPage {
 
     private static final String JUDGEMENT = "loomwright.judgement";
 
-    /** What callers ask that reaches a package. */
+    /** What callers ask that reaches a package or a class. */
     private static final Map<String, List<String>> OPERATIONS = operations();
 
     private JudgementPage() {}
@@ -43,7 +43,9 @@ final class JudgementPage {
         operations.put("loomwright.ignition.ballast", List.of("/v1/ballast", "/v1/ballast-choice"));
         operations.put("loomwright.ignition.change", List.of("/v1/ignition-change"));
         operations.put("loomwright.ignition", List.of("/v1/ballast", "/v1/spark", "/v1/ignition-change"));
-        operations.put("loomwright.workshop", List.of("/v1/coil-choice", "/v1/cranking-test", "/v1/resistor"));
+        operations.put("loomwright.workshop.CoilChoice", List.of("/v1/coil-choice"));
+        operations.put("loomwright.workshop.CrankingTest", List.of("/v1/cranking-test"));
+        operations.put("loomwright.workshop.SeriesResistor", List.of("/v1/resistor"));
         operations.put("loomwright.review", List.of("/v1/plans/review", "/v1/plans/comparison"));
         operations.put("loomwright.backfeed", List.of("/v1/plans/backfeed", "/v1/plans/review"));
         operations.put("loomwright.mistakes", List.of("/v1/plans/mistakes"));
@@ -152,7 +154,7 @@ final class JudgementPage {
                             open.add(user);
                         }
                     } else {
-                        operationsOf(user.getPackageName()).forEach(asked::add);
+                        operationsOf(user.getName().replaceFirst("\\$.*", "")).forEach(asked::add);
                     }
                 }
             }
@@ -160,9 +162,10 @@ final class JudgementPage {
         return asked;
     }
 
-    private static Stream<String> operationsOf(String packageName) {
+    /** By the name of a class. */
+    private static Stream<String> operationsOf(String name) {
         return OPERATIONS.entrySet().stream()
-                .filter(entry -> packageName.equals(entry.getKey()) || packageName.startsWith(entry.getKey() + "."))
+                .filter(entry -> name.equals(entry.getKey()) || name.startsWith(entry.getKey() + "."))
                 .limit(1)
                 .flatMap(entry -> entry.getValue().stream());
     }

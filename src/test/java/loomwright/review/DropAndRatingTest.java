@@ -16,6 +16,7 @@ import java.util.Objects;
 import loomwright.answer.Finding;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.message.Argument;
 import loomwright.message.Message;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.ReviewText;
@@ -81,6 +82,29 @@ class DropAndRatingTest {
         assertThat(thicker.code()).isEqualTo(ReviewText.FIT_SIZE_FOR_DROP);
         assertThat(word(thicker, "place")).isEqualTo("W2");
         assertThat(word(thicker, "relay")).isEqualTo("yes");
+    }
+
+    /** Feed and return both too thin: the sizes that are named together cure it, which one alone cannot. */
+    @Test
+    void whereOneWireIsNotEnoughTheSizesOfAllAreNamedAndCure() {
+        String[] sizes = {"0.5 mm2", "0.5 mm2"};
+        Message remedy = Objects.requireNonNull(
+                get(twoWires(sizes[0], sizes[1]), FindingCode.VOLTAGE_DROP).remedy());
+        assertThat(remedy.code()).isEqualTo(ReviewText.FIT_SIZES_FOR_DROP);
+        for (Argument each :
+                ((Argument.Listing) Objects.requireNonNull(remedy.arguments().get("sizes"))).items()) {
+            Message one = ((Argument.Nested) each).message();
+            sizes[one.ids().get(0).equals("W1") ? 0 : 1] = word(one, "size");
+        }
+        assertThat(sizes).doesNotContain("0.5 mm2");
+        assertThat(find(twoWires(sizes[0], sizes[1]), FindingCode.VOLTAGE_DROP)).isEmpty();
+    }
+
+    private static Plan twoWires(String out, String back) {
+        return plan(
+                "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':55," + ALWAYS + "}",
+                "{'id':'W1','from':'battery.plus','to':'lamp.a','size':'" + out + "','lengthM':8},"
+                        + "{'id':'W2','from':'lamp.b','to':'body.31','size':'" + back + "','lengthM':8}");
     }
 
     @Test

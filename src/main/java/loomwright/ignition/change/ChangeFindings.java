@@ -7,7 +7,6 @@ import java.util.Comparator;
 import java.util.List;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
-import loomwright.answer.Severity;
 import loomwright.conductor.ConductorSize;
 import loomwright.ignition.spark.SparkFinding;
 import loomwright.ignition.spark.SparkResult;
@@ -46,7 +45,7 @@ final class ChangeFindings {
         working.addAll(carried.working());
         working.addAll(bypass.working());
         after.findings().stream()
-                .filter(finding -> finding.severity() != Severity.NOTE)
+                .filter(finding -> finding.kind() != SparkFinding.REQUIRED_SPREAD)
                 .forEach(findings::add);
         findings.sort(Comparator.comparing(Finding::severity));
     }

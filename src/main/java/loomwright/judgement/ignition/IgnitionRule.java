@@ -266,7 +266,6 @@ public final class IgnitionRule {
     /** Not a coil of the ohms that is there already. */
     private static boolean isChange(PrimaryLoop loop, IgnitionRemedy remedy) {
         return remedy.kind() != IgnitionRemedy.Kind.FIT_COIL
-                || loop.ballastInOhm() > 0
                 || Math.abs(remedy.ohm() - loop.coilOhm()) > Ratio.BAND * loop.coilOhm();
     }
 

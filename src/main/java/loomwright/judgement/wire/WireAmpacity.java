@@ -124,6 +124,19 @@ public record WireAmpacity(
         return growth >= 1 ? Double.POSITIVE_INFINITY : (ambientC + k * Copper.resistanceRatio(0)) / (1 - growth);
     }
 
+    /**
+     * The temperature at which a loaded wire is calculated: that of {@link #temperatureC}, at most that at which its
+     * insulation is gone, for the drop is then that of the burning wire.
+     */
+    public double loadedC(double currentA) {
+        return Math.min(mostC(), temperatureC(currentA));
+    }
+
+    /** At most this: above it its insulation is gone. */
+    public double mostC() {
+        return Math.max(FuseRule.OVERLOAD_MOST_C, conditions.insulationC());
+    }
+
     /** Thermal time constant of the copper alone, in s: 25 A^0.76. */
     public double timeConstantS() {
         return 25 * Math.pow(areaMm2, 0.76);

@@ -3,6 +3,7 @@ package loomwright.review.context;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntPredicate;
@@ -17,6 +18,7 @@ import loomwright.circuit.Flasher;
 import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Stabiliser;
@@ -24,6 +26,7 @@ import loomwright.circuit.TerminalRef;
 import loomwright.operation.Branch;
 import loomwright.operation.CurrentPaths;
 import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
 
 /**
  * The way that most of a load's current takes: along the feed, which is the live side, and along the return, on the side
@@ -123,10 +126,31 @@ public final class LoadCircuit {
         for (int index : way) {
             Branch branch = solved.branches().get(index);
             if (!isOnPurpose(solved, index)) {
-                drops.merge(branch.id(), Math.abs(solved.acrossV(branch.fromNode(), branch.toNode())), Double::sum);
+                double acrossV = Math.abs(solved.acrossV(branch.fromNode(), branch.toNode()));
+                drops.merge(branch.id(), acrossV + warmedV(index, branch), Double::sum);
             }
         }
         return drops;
+    }
+
+    /**
+     * What a wire loses more once its current has warmed it: the circuit is solved with its copper as warm as the place.
+     * A starter turns too shortly for that.
+     */
+    private double warmedV(int index, Branch branch) {
+        if (branch.owner() != Branch.Owner.WIRE
+                || solved.step() == Step.CRANK
+                || solved.step().passing()) {
+            return 0;
+        }
+        Plan plan = solved.plan();
+        double currentA = Math.abs(solved.currentA(index));
+        return plan.findWire(branch.id())
+                .flatMap(wire -> WireRating.find(wire, plan.system())
+                        .filter(rating -> wire.metres() != null && !rating.tooHot())
+                        .map(rating ->
+                                currentA * rating.warmedOhmPerM(currentA) * Objects.requireNonNull(wire.metres())))
+                .orElse(0.0);
     }
 
     /** Whether the resistance of a branch is there to be used: of a ballast, another load, a module. */

@@ -17,6 +17,7 @@ public enum ReviewText implements MessageCode {
     TEST_PART,
     CLEAN_JOINT,
     FIT_SIZE_FOR_DROP,
+    FIT_SIZES_FOR_DROP,
     SHORTEN_WIRE_OR_SPLIT_LOAD,
     CLEAN_EARTH,
     FIT_SIZE_OR_REDUCE_LOAD,

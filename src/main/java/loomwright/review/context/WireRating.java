@@ -58,6 +58,11 @@ public record WireRating(ConductorSize size, boolean assumed, WireAmpacity ampac
         return ampacity.conditions().tooHot();
     }
 
+    /** By how much a lasting current raises its resistance above that of its surroundings' temperature, ohm per metre. */
+    double warmedOhmPerM(double currentA) {
+        return size.wireOhmPerM(ampacity.loadedC(currentA)) - size.wireOhmPerM(ambientC());
+    }
+
     /** Heat of a current, W for each metre, with the conductor as warm as its surroundings. */
     public double heatWPerM(double currentA) {
         return currentA * currentA * size.wireOhmPerM(ambientC());

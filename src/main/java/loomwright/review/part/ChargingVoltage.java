@@ -117,6 +117,6 @@ public final class ChargingVoltage implements Check {
                                 arg("idleA", ChargingRule.idleA(generator.limitA())),
                                 FindingWording.when(moment)),
                         verdict.basis())
-                .remedy(ReviewText.FIT_LARGER_GENERATOR.with(arg("loadsA", verdict.value())));
+                .remedy(ReviewText.FIT_LARGER_GENERATOR.with(arg("ratingA", ChargingRule.chosenA(verdict.value()))));
     }
 }

@@ -165,10 +165,7 @@ public final class VoltageDrops implements Check {
         if (verdict.level().severity().isEmpty() || !(verdict.ratio() > ROUNDING)) {
             return Optional.empty();
         }
-        Map<String, Double> places = new LinkedHashMap<>(loop.feedContributorsV());
-        if (!feedAlone) {
-            loop.returnContributorsV().forEach((id, v) -> places.merge(id, v, Double::sum));
-        }
+        Map<String, Double> places = places(kind, loop);
         // Of two that lose the same but for rounding, the one whose name comes first.
         Map.Entry<String, Double> worst = places.entrySet().stream()
                 .max(Comparator.<Map.Entry<String, Double>>comparingDouble(
@@ -177,6 +174,15 @@ public final class VoltageDrops implements Check {
                                 Map.Entry.<String, Double>comparingByKey().reversed()))
                 .orElse(Map.entry("", 0.0));
         return Optional.of(new Drop(load, moment, kind, loop, verdict, worst.getKey(), worst.getValue()));
+    }
+
+    /** What is lost where, as far as it counts for the limit. */
+    private static Map<String, Double> places(DropRule kind, LoadCircuit loop) {
+        Map<String, Double> places = new LinkedHashMap<>(loop.feedContributorsV());
+        if (kind != DropRule.IGNITION_FEED) {
+            loop.returnContributorsV().forEach((id, v) -> places.merge(id, v, Double::sum));
+        }
+        return places;
     }
 
     /** Whether a load loses more in a moment than is usual, so that this check tells of it. */
@@ -296,6 +302,11 @@ public final class VoltageDrops implements Check {
                 .map(end -> ReviewText.CLEAN_JOINT.with(place, arg("terminal", end.toString())))
                 .orElseGet(() -> thickerWire(plan, drop)
                         .map(size -> ReviewText.FIT_SIZE_FOR_DROP.with(place, arg("size", size), relay))
+                        .or(() -> SplitSizes.find(
+                                plan,
+                                drop.moment().solved(),
+                                places(drop.kind(), drop.loop()),
+                                drop.verdict().limit()))
                         .orElseGet(() -> ReviewText.SHORTEN_WIRE_OR_SPLIT_LOAD.with(place, relay)));
     }
 

@@ -10,6 +10,7 @@ import loomwright.message.Message;
 import loomwright.service.form.Table;
 import loomwright.sizing.CircuitSizing;
 import loomwright.sizing.ConductorSizing;
+import loomwright.sizing.FeedSizing;
 import loomwright.sizing.FuseChoice;
 import loomwright.sizing.SizingText;
 import loomwright.sizing.VoltageDrop;
@@ -38,7 +39,41 @@ public final class WireForms {
             "switchA",
             "relayA");
 
+    public static final List<String> FEED = List.of(
+            "part", "label", "currentA", "budgetV", "size", "areaMm2", "dropV", "totalV", "fuseA", "switchA", "relayA");
+
     private WireForms() {}
+
+    /** The feed, then each branch, with the smallest sizes. */
+    public static Table table(FeedSizing.Result feed) {
+        List<List<@Nullable Object>> rows = new ArrayList<>();
+        rows.add(feedRow("feed", null, feed.budgetV(), feed.feed(), null));
+        feed.branches()
+                .forEach(branch -> rows.add(
+                        feedRow("branch", branch.label(), branch.budgetV(), branch.circuit(), branch.totalV())));
+        return new Table(FEED, rows);
+    }
+
+    private static List<@Nullable Object> feedRow(
+            String part,
+            @Nullable String label,
+            double budgetV,
+            CircuitSizing.Result circuit,
+            @Nullable Double totalV) {
+        CircuitSizing.Wire wire = circuit.smallest();
+        return Arrays.asList(
+                part,
+                label,
+                circuit.currentA(),
+                budgetV,
+                wire == null ? null : wire.size(),
+                wire == null ? null : wire.areaMm2(),
+                wire == null ? null : wire.dropV(),
+                totalV,
+                wire == null ? null : wire.fuseA(),
+                circuit.switchA(),
+                circuit.relayA());
+    }
 
     /** The smallest that will do, then the usual choice. */
     public static Table table(CircuitSizing.Result circuit) {

@@ -17,6 +17,7 @@ import loomwright.service.form.EnumWords;
 import loomwright.service.ignition.SparkReport;
 import loomwright.sizing.CircuitSizing;
 import loomwright.sizing.ConductorSizing;
+import loomwright.sizing.FeedSizing;
 import loomwright.sizing.FuseChoice;
 import loomwright.sizing.VoltageDrop;
 
@@ -80,6 +81,10 @@ public final class ReportedFindings {
     }
 
     public static List<Found> of(FuseChoice.Result result) {
+        return of(result.findings());
+    }
+
+    public static List<Found> of(FeedSizing.Result result) {
         return of(result.findings());
     }
 

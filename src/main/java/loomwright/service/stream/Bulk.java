@@ -15,6 +15,7 @@ import loomwright.bulk.Line;
 import loomwright.bulk.LineReader;
 import loomwright.bulk.LineSource;
 import loomwright.bulk.Summary;
+import loomwright.service.endpoint.Calculation;
 import loomwright.service.endpoint.Endpoint;
 import loomwright.service.endpoint.Metrics;
 import loomwright.service.http.Accept;
@@ -78,7 +79,7 @@ public final class Bulk implements Endpoint.Handler {
                 ? new CarRows(
                         false, request.query(ORDER).filter("worst"::equals).isPresent())
                 : csv
-                        ? new CsvLineForm(operation.calculation().columns(), false)
+                        ? new CsvLineForm(calculation(operation, in).columns(), false)
                         : new JsonLineForm(request.json(), JsonLineForm.From.REQUEST);
         return Reply.streamed(csv ? Representation.CSV.contentType() : Json.LINES, (stream, problem) -> {
                     if (!room.tryAcquire()) {
@@ -108,6 +109,10 @@ public final class Bulk implements Endpoint.Handler {
             types.add(CSV);
         }
         return types;
+    }
+
+    private static Calculation<?, ?> calculation(BulkOperation operation, String in) {
+        return in.equals(CSV) ? operation.rowCalculation() : operation.calculation();
     }
 
     private ProblemException busy() {
@@ -143,7 +148,7 @@ public final class Bulk implements Endpoint.Handler {
                         request.number(FROM_LINE).orElse(first),
                         metrics.counting(
                                 operation.name(),
-                                new LineWork(operation.calculation(), inputs, form, reading, request.id())),
+                                new LineWork(calculation(operation, in), inputs, form, reading, request.id())),
                         out,
                         turns.share(),
                         limits)

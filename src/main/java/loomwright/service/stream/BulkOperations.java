@@ -26,11 +26,16 @@ public final class BulkOperations {
      * One of them.
      *
      * @param calculation answers one line
+     * @param rowCalculation answers one row; another where GET asks another question than POST
      * @param post the contract of an input in JSON
      * @param get the contract of an input in a row; absent if its input does not fit in one
      */
     public record BulkOperation(
-            String name, Calculation<?, ?> calculation, Contract.Operation post, Contract.@Nullable Operation get) {
+            String name,
+            Calculation<?, ?> calculation,
+            Calculation<?, ?> rowCalculation,
+            Contract.Operation post,
+            Contract.@Nullable Operation get) {
         public Contract.Schema schema() {
             return Objects.requireNonNull(post.body());
         }
@@ -50,14 +55,15 @@ public final class BulkOperations {
             String name = word.asText();
             Endpoint post = find(single, Endpoint.Method.POST, name)
                     .orElseThrow(() -> new IllegalStateException("no operation " + name));
+            Optional<Endpoint> row = find(single, Endpoint.Method.GET, name);
             byName.put(
                     name,
                     new BulkOperation(
                             name,
                             (Calculation<?, ?>) post.handler(),
+                            (Calculation<?, ?>) row.orElse(post).handler(),
                             contract.operation(post.operationId()),
-                            find(single, Endpoint.Method.GET, name)
-                                    .map(get -> contract.operation(get.operationId()))
+                            row.map(get -> contract.operation(get.operationId()))
                                     // A whole list in the address is no row: such a table is a list of cars.
                                     .filter(get -> get.query(ListInput.LIST) == null)
                                     .orElse(null)));

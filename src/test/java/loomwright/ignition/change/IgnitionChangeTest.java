@@ -99,6 +99,38 @@ class IgnitionChangeTest {
         assertThat(given.findings()).noneMatch(f -> f.code().equals("coil-overheats"));
     }
 
+    /** One vehicle: what one side says of engine, speed, gap and compression the other need not repeat. */
+    @Test
+    void whatOneSideSaysOfTheEngineHoldsForTheOther() {
+        GapInput wide = new GapInput(0.8, null, null, 9.5, null, null, null, null, null);
+        SparkInput said = onEngine(3600.0, new EngineInput(6, null, null), wide);
+        SparkInput silent = onEngine(null, new EngineInput(null, null, null), GapInput.of(null));
+        SparkInput other = onEngine(3000.0, new EngineInput(4, null, null), GapInput.of(0.65));
+        double saidRatio = marginRatios(of(said, said)).get(0);
+        assertThat(marginRatios(of(said, silent))).containsExactly(saidRatio, saidRatio);
+        assertThat(marginRatios(of(silent, said))).containsExactly(saidRatio, saidRatio);
+        assertThat(marginRatios(of(said, other)).get(1)).isGreaterThan(1.05 * saidRatio);
+    }
+
+    private static SparkInput onEngine(@Nullable Double speedRpm, EngineInput engine, GapInput gap) {
+        return new SparkInput(
+                speedRpm,
+                new FeedInput(null, null, 1.5, null),
+                CoilInput.of(CoilPreset.FOR_BALLAST),
+                null,
+                null,
+                SwitchInput.breaker(null),
+                engine,
+                gap,
+                null,
+                SearchInput.COMMON);
+    }
+
+    private static List<Double> marginRatios(ChangeInput input) {
+        ChangeResult result = IgnitionChange.calculate(input).result();
+        return List.of(result.before().at().marginRatio(), result.after().at().marginRatio());
+    }
+
     @Test
     void aCoilForDirectFeedBehindABallastIsWeak() {
         SparkInput weak = ignition(CoilPreset.FOR_DIRECT_FEED, 1.5, SwitchInput.breaker(null), 0.65);

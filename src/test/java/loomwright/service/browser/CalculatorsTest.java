@@ -34,7 +34,7 @@ class CalculatorsTest {
 
     /** The headline is the figure that the service gives by itself to a cell of a spreadsheet, with the page's own values. */
     @ParameterizedTest
-    @CsvSource({"/v1/ballast", "/v1/spark", "/v1/voltage-drop", "/v1/fuse", "/v1/resistance"})
+    @CsvSource({"/v1/ballast", "/v1/spark", "/v1/circuit", "/v1/voltage-drop", "/v1/fuse", "/v1/resistance"})
     void theHeadlineIsTheFigureOfTheService(String path) {
         browser.one(card(path) + " button").click();
         browser.waitUntil(here -> !here.find(card(path) + " .figure").isEmpty());
