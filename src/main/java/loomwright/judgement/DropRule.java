@@ -151,6 +151,11 @@ public enum DropRule {
         return basis;
     }
 
+    /** Whether its figures are for the live side alone, so that the return does not count. */
+    public boolean ofLiveSide() {
+        return this == IGNITION_FEED || this == START_BYPASS || this == CHARGING;
+    }
+
     /**
      * Judges the drop of an existing circuit. Never a danger by itself: that is what the load then does.
      *

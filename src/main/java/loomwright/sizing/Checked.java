@@ -76,6 +76,14 @@ final class Checked {
         return optional(pointer, value, 0, MAX_OHM, 0);
     }
 
+    /** How the current comes back: as given, else by a wire; not at all where the limit is of the live side alone. */
+    static ReturnPath path(@Nullable ReturnPath given, @Nullable DropRule circuit) {
+        if (given != null) {
+            return given;
+        }
+        return circuit != null && circuit.ofLiveSide() ? ReturnPath.NONE : ReturnPath.WIRE;
+    }
+
     /**
      * The resistance of the return by the chassis: as given, or the usual one. Nothing but with a chassis return.
      *

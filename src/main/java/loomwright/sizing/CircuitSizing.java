@@ -85,7 +85,9 @@ public final class CircuitSizing {
         }
 
         private ReturnPath path() {
-            return returnPath == null ? ReturnPath.CHASSIS : returnPath;
+            return returnPath == null && !kind().drop().ofLiveSide()
+                    ? ReturnPath.CHASSIS
+                    : Checked.path(returnPath, kind().drop());
         }
 
         VoltageDrop.Input drop(double loadA, String size) {
@@ -143,6 +145,7 @@ public final class CircuitSizing {
      * @param allowedA what it may carry continuously where it lies
      * @param temperatureC as warm as the load makes it
      * @param fuseA the fuse for the load; absent if no standard fuse suits this wire
+     * @param fuseInrush what that fuse does at switch-on; absent without a fuse
      * @param largestFuseA the largest fuse that the wire allows; absent if none is so small
      * @param drop the drop against its limit
      * @param wire the current against what the wire may carry
@@ -156,6 +159,7 @@ public final class CircuitSizing {
             double temperatureC,
             @Nullable Double fuseA,
             FuseRule.@Nullable Kind fuseKind,
+            FuseChoice.@Nullable Inrush fuseInrush,
             @Nullable Double largestFuseA,
             Verdict drop,
             Verdict wire) {}
@@ -240,9 +244,18 @@ public final class CircuitSizing {
                 drop.out().temperatureC(),
                 fuse.ratingA(),
                 fuse.kind(),
+                inrush(fuse),
                 fuse.largestA(),
                 drop.verdict(),
                 drop.wireVerdict());
+    }
+
+    private static FuseChoice.@Nullable Inrush inrush(FuseChoice.Result fuse) {
+        return fuse.ratings().stream()
+                .filter(rating -> Double.valueOf(rating.ratingA()).equals(fuse.ratingA()))
+                .findFirst()
+                .map(FuseChoice.Rating::inrush)
+                .orElse(null);
     }
 
     private static Finding noWire(double currentA, ConductorSizing.Result sizing) {
@@ -274,7 +287,10 @@ public final class CircuitSizing {
                 arg("size", wire.size()), arg("dropV", wire.dropV()), arg("allowedA", wire.allowedA())));
         Double fuseA = wire.fuseA();
         if (fuseA != null) {
-            lines.add(CircuitMessage.FUSE_CHOSEN.with(arg("size", wire.size()), arg("ratingA", fuseA)));
+            lines.add(CircuitMessage.FUSE_CHOSEN.with(
+                    arg("size", wire.size()),
+                    arg("ratingA", fuseA),
+                    arg("mayBlow", wire.fuseInrush() == FuseChoice.Inrush.MAY_BLOW ? "yes" : "no")));
         }
         return lines;
     }

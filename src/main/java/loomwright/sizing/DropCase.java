@@ -66,7 +66,7 @@ record DropCase(
         double currentA = checked.load(input.currentA(), input.powerW(), input.circuit(), supplyV);
         ConductorSize size = own(checked.size("/size", input.size()), input.resistanceOhmPerKm20C(), checked);
         double lengthM = checked.length(input.lengthM(), input.lengthFt());
-        ReturnPath path = input.returnPath() == null ? ReturnPath.WIRE : input.returnPath();
+        ReturnPath path = Checked.path(input.returnPath(), input.circuit());
         Optional<ConductorSize> returnSize = checked.optionalSize("/returnSize", input.returnSize());
         Optional<Double> returnLengthM = checked.optionalLength(
                 "/returnLengthM", input.returnLengthM(), "/returnLengthFt", input.returnLengthFt());

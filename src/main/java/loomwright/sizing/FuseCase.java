@@ -154,8 +154,10 @@ record FuseCase(
         if (loadA.isEmpty()) {
             return suitable.stream().reduce((smaller, larger) -> larger);
         }
+        // For the switch-on a larger one is taken only where the wire allows it amply; else the smallest is to be slow.
         return suitable.stream()
                 .filter(r -> r.inrush() != FuseChoice.Inrush.MAY_BLOW)
+                .filter(r -> r == suitable.get(0) || r.ofAmpacity() <= FuseRule.USUAL_SHARE)
                 .findFirst()
                 .or(() -> suitable.stream().findFirst());
     }

@@ -59,7 +59,7 @@ record SizingCase(
         double supplyV = checked.supply(input.supplyV());
         double currentA = checked.load(input.currentA(), input.powerW(), input.circuit(), supplyV);
         double lengthM = checked.length(input.lengthM(), input.lengthFt());
-        ReturnPath path = input.returnPath() == null ? ReturnPath.WIRE : input.returnPath();
+        ReturnPath path = Checked.path(input.returnPath(), input.circuit());
         double chassisOhm = checked.chassis(path, input.chassisOhm(), input.circuit());
         double jointsOhm = checked.ohm("/jointsOhm", input.jointsOhm());
         Surroundings surroundings = checked.surroundings(

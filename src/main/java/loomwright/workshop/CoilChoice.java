@@ -144,7 +144,10 @@ public final class CoilChoice {
                     loop.runningA(),
                     loop.restHeatW()));
             working.add(WorkshopMessage.COIL_CURRENT.with(
-                    arg("coilOhm", ohm), arg("closedA", loop.runningA()), arg("restHeatW", loop.restHeatW())));
+                    arg("coilOhm", ohm),
+                    arg("closedA", loop.runningA()),
+                    arg("restHeatW", loop.restHeatW()),
+                    arg("switchedBy", loop.module() ? "module" : "points")));
         }
         List<Finding> findings = suitable.isEmpty()
                 ? List.of(Finding.warning(WorkshopMessage.NO_COIL_SUITS.with(), IgnitionRule.COMBINATION_BASIS)

@@ -3,6 +3,7 @@ package loomwright.workshop;
 import static loomwright.message.Arg.arg;
 
 import java.util.List;
+import java.util.Locale;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -67,7 +68,7 @@ public final class CoilPolarity {
                             marked || fedTerminal == null || coilMadeFor == null,
                             InputError.Code.CONTRADICTION,
                             "/coilMadeFor",
-                            coilMadeFor,
+                            coilMadeFor == null ? null : coilMadeFor.name().toLowerCase(Locale.ROOT),
                             "nothing: a coil marked + and - has its polarity in its marks")
                     .reject();
         }

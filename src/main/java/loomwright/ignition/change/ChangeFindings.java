@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
+import loomwright.answer.Severity;
 import loomwright.conductor.ConductorSize;
 import loomwright.ignition.spark.SparkFinding;
 import loomwright.ignition.spark.SparkResult;
@@ -44,9 +45,7 @@ final class ChangeFindings {
         findings.addAll(bypass.list());
         working.addAll(carried.working());
         working.addAll(bypass.working());
-        after.findings().stream()
-                .filter(finding -> finding.kind() != SparkFinding.REQUIRED_SPREAD)
-                .forEach(findings::add);
+        after.findings().stream().filter(this::isNew).forEach(findings::add);
         findings.sort(Comparator.comparing(Finding::severity));
     }
 
@@ -56,6 +55,12 @@ final class ChangeFindings {
 
     List<Message> working() {
         return working;
+    }
+
+    /** Whether a finding of the spark belongs here: a note that stood before as well is none of the change. */
+    private boolean isNew(Finding finding) {
+        return finding.severity() != Severity.NOTE
+                || before.findings().stream().noneMatch(was -> was.kind() == finding.kind());
     }
 
     private void ballast() {

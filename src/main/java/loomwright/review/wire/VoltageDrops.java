@@ -159,7 +159,7 @@ public final class VoltageDrops implements Check {
         if (!counts(kind, moment.solved().step())) {
             return Optional.empty();
         }
-        boolean feedAlone = kind == DropRule.IGNITION_FEED;
+        boolean feedAlone = kind.ofLiveSide();
         double judgedV = loop.feedDropV() + (feedAlone ? 0 : loop.returnDropV());
         Verdict verdict = kind.judge(judgedV, moment.solved().plan().system().nominalVoltageV());
         if (verdict.level().severity().isEmpty() || !(verdict.ratio() > ROUNDING)) {
@@ -179,7 +179,7 @@ public final class VoltageDrops implements Check {
     /** What is lost where, as far as it counts for the limit. */
     private static Map<String, Double> places(DropRule kind, LoadCircuit loop) {
         Map<String, Double> places = new LinkedHashMap<>(loop.feedContributorsV());
-        if (kind != DropRule.IGNITION_FEED) {
+        if (!kind.ofLiveSide()) {
             loop.returnContributorsV().forEach((id, v) -> places.merge(id, v, Double::sum));
         }
         return places;

@@ -168,7 +168,7 @@ class IgnitionChangeTest {
     void aWireThatCarriesTheCurrentIsNotMentioned() {
         ChangeInput input =
                 new ChangeInput(BALLASTED, DIRECT, null, null, null, "18 AWG", null, null, 7.5, null, null, null, null);
-        assertThat(findings(input)).isEmpty();
+        assertThat(findings(input)).extracting(Finding::code).containsExactly("key-not-to-be-left-on");
     }
 
     @Test
