@@ -244,18 +244,10 @@ public final class CircuitSizing {
                 drop.out().temperatureC(),
                 fuse.ratingA(),
                 fuse.kind(),
-                inrush(fuse),
+                fuse.chosenInrush(),
                 fuse.largestA(),
                 drop.verdict(),
                 drop.wireVerdict());
-    }
-
-    private static FuseChoice.@Nullable Inrush inrush(FuseChoice.Result fuse) {
-        return fuse.ratings().stream()
-                .filter(rating -> Double.valueOf(rating.ratingA()).equals(fuse.ratingA()))
-                .findFirst()
-                .map(FuseChoice.Rating::inrush)
-                .orElse(null);
     }
 
     private static Finding noWire(double currentA, ConductorSizing.Result sizing) {

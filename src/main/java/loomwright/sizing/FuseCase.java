@@ -157,7 +157,7 @@ record FuseCase(
         // For the switch-on a larger one is taken only where the wire allows it amply; else the smallest is to be slow.
         return suitable.stream()
                 .filter(r -> r.inrush() != FuseChoice.Inrush.MAY_BLOW)
-                .filter(r -> r == suitable.get(0) || r.ofAmpacity() <= FuseRule.USUAL_SHARE)
+                .filter(r -> r.ratingA() == suitable.get(0).ratingA() || r.ofAmpacity() <= FuseRule.USUAL_SHARE)
                 .findFirst()
                 .or(() -> suitable.stream().findFirst());
     }

@@ -178,14 +178,24 @@ public final class FuseChoice {
             dependsOn = List.copyOf(dependsOn);
             findings = List.copyOf(findings);
         }
+
+        /** What the chosen fuse does at switch-on; absent without one. */
+        @Nullable
+        Inrush chosenInrush() {
+            return ratings.stream()
+                    .filter(rating -> Double.valueOf(rating.ratingA()).equals(ratingA))
+                    .findFirst()
+                    .map(Rating::inrush)
+                    .orElse(null);
+        }
     }
 
     /**
      * Chooses a fuse.
      *
      * <p>Load at most 0.75 of the rating; rating at most the ampacity of the wire. No rating between the two is refused
-     * because the wire gets warm at 1.35 times it; that temperature is stated. Of several the smallest that bears the
-     * switch-on.
+     * because the wire gets warm at 1.35 times it; that temperature is stated. A larger one is taken for the switch-on only
+     * where the wire amply allows it.
      *
      * @param input see there
      * @throws loomwright.answer.RejectedInput with the pointers of the input's properties
