@@ -5,13 +5,14 @@ import static loomwright.message.Arg.arg;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import loomwright.answer.Assumption;
 import loomwright.conductor.ConductorSize;
-import loomwright.judgement.Dependence.Unknown;
 import loomwright.judgement.Sensitivity;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.WireAmpacity;
 import loomwright.judgement.wire.WireConditions;
+import loomwright.judgement.wire.WireUnknowns;
 
 /**
  * What a wire is exposed to, and what of that was assumed.
@@ -29,60 +30,13 @@ record Surroundings(
         boolean insulationKnown,
         boolean bundleKnown) {
 
-    /** A verdict about a wire under some conditions. */
-    @FunctionalInterface
-    interface Judge {
-        Verdict under(WireConditions conditions);
-    }
-
     WireAmpacity ampacity(ConductorSize size) {
         return WireAmpacity.of(size.areaMm2(), conditions);
     }
 
     /** Tries everything that was assumed at its other usual ends. */
-    Sensitivity tried(Judge judge) {
-        Sensitivity tried = new Sensitivity(judge.under(conditions));
-        if (!ambientKnown) {
-            double hotC = conditions.ambientC() + WireConditions.HOTTER_K;
-            tried.with(Unknown.AMBIENT_C, conditions.ambientC(), hotC, () -> judge.under(conditions.withAmbient(hotC)));
-        }
-        if (!insulationKnown) {
-            for (double other : new double[] {WireConditions.OLD_RUBBER_C, WireConditions.THIN_WALL_C}) {
-                tried.with(
-                        Unknown.INSULATION_C,
-                        conditions.insulationC(),
-                        other,
-                        () -> judge.under(conditions.withInsulation(other)));
-            }
-        }
-        if (!bundleKnown) {
-            tried.with(
-                    Unknown.BUNDLE_COUNT,
-                    conditions.bundleCount(),
-                    WireConditions.FULL_LOOM,
-                    () -> judge.under(conditions.withBundle(WireConditions.FULL_LOOM)));
-        }
-        if (unknowns() > 1) {
-            Verdict worst = judge.under(worst());
-            tried.with(Unknown.ALL_TOGETHER, judge.under(conditions).limit(), worst.limit(), () -> worst);
-        }
-        return tried;
-    }
-
-    private int unknowns() {
-        return (ambientKnown ? 0 : 1) + (insulationKnown ? 0 : 1) + (bundleKnown ? 0 : 1);
-    }
-
-    /** Everything that was assumed at its bad end. */
-    private WireConditions worst() {
-        WireConditions worst = conditions;
-        if (!ambientKnown) {
-            worst = worst.withAmbient(conditions.ambientC() + WireConditions.HOTTER_K);
-        }
-        if (!insulationKnown) {
-            worst = worst.withInsulation(WireConditions.OLD_RUBBER_C);
-        }
-        return bundleKnown ? worst : worst.withBundle(WireConditions.FULL_LOOM);
+    Sensitivity tried(Function<WireConditions, Verdict> judge) {
+        return new WireUnknowns(conditions, ambientKnown, insulationKnown, bundleKnown).tried(judge);
     }
 
     /** What was taken where the question says nothing. */

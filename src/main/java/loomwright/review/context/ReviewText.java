@@ -18,6 +18,8 @@ public enum ReviewText implements MessageCode {
     CLEAN_JOINT,
     FIT_SIZE_FOR_DROP,
     FIT_SIZES_FOR_DROP,
+    DEPENDS_ON,
+    FUSE_SUITS_BUT,
     SHORTEN_WIRE_OR_SPLIT_LOAD,
     CLEAN_EARTH,
     FIT_SIZE_OR_REDUCE_LOAD,

@@ -1,11 +1,19 @@
 package loomwright.review.context;
 
+import static loomwright.message.Arg.arg;
+
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import loomwright.circuit.VehicleSystem;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
+import loomwright.judgement.Dependence;
+import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.WireAmpacity;
 import loomwright.judgement.wire.WireConditions;
+import loomwright.judgement.wire.WireUnknowns;
+import loomwright.message.Message;
 
 /**
  * What one wire of a plan may carry where it lies.
@@ -39,6 +47,39 @@ public record WireRating(ConductorSize size, boolean assumed, WireAmpacity ampac
      */
     public static WireRating of(ConductorSize size, boolean assumed, WireConditions conditions) {
         return new WireRating(size, assumed, WireAmpacity.of(size.areaMm2(), conditions));
+    }
+
+    /**
+     * What of a wire's surroundings the plan leaves open and would turn a verdict: the largest mover with what settles it;
+     * empty if nothing would. A temperature that is the usual one counts as open.
+     */
+    public static List<Message> dependsOn(Wire wire, VehicleSystem system, Function<WireAmpacity, Verdict> judge) {
+        return find(wire, system)
+                .map(rating -> {
+                    WireConditions conditions = rating.ampacity().conditions();
+                    return new WireUnknowns(
+                                    conditions,
+                                    conditions.ambientC() != WireConditions.usualAmbientC(wire.place()),
+                                    !rating.assumed(),
+                                    wire.bundleCount() != null)
+                                    .tried(other -> judge.apply(
+                                            WireAmpacity.of(rating.size().areaMm2(), other)))
+                                    .turns()
+                                    .stream()
+                                    .limit(1)
+                                    .map(WireRating::message)
+                                    .toList();
+                })
+                .orElse(List.of());
+    }
+
+    private static Message message(Dependence turn) {
+        return ReviewText.DEPENDS_ON.with(
+                arg("unknown", turn.unknown()),
+                arg("otherC", turn.other()),
+                arg("wires", (int) Math.round(turn.other())),
+                arg("level", turn.level()),
+                arg("settledBy", turn.settledBy()));
     }
 
     public double ambientC() {

@@ -194,7 +194,14 @@ public final class FuseProtection implements Check {
                         FindingCode.FUSE_TOO_LARGE.with(arguments.toArray(Arg[]::new)),
                         FuseRule.WIRE_BASIS)
                 .about(ids)
-                .remedy(remedy(context, fuse, worst));
+                .remedy(remedy(context, fuse, worst))
+                .restingOn(
+                        worst.inShort().isPresent()
+                                ? List.of()
+                                : WireRating.dependsOn(
+                                        worst.wire(),
+                                        context.plan().system(),
+                                        other -> FuseRule.judgeWire(fuse.continuousA(), other.allowedA())));
     }
 
     /** Both together, named: the rating that carries the load, and the thinnest wire that rating protects. */

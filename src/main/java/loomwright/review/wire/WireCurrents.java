@@ -39,7 +39,11 @@ public final class WireCurrents implements Check {
                         .ifPresent(peak -> WireLoadRule.judge(peak.currentA(), allowedA)
                                 .level()
                                 .severity()
-                                .ifPresent(severity -> findings.add(overloaded(wire, rating.get(), severity, peak))));
+                                .ifPresent(severity -> findings.add(overloaded(wire, rating.get(), severity, peak)
+                                        .restingOn(WireRating.dependsOn(
+                                                wire,
+                                                context.plan().system(),
+                                                other -> WireLoadRule.judge(peak.currentA(), other.allowedA()))))));
                 context.cranking()
                         .find(Branch.Owner.WIRE, wire.id())
                         .filter(peak -> peak.currentA() > allowedA)

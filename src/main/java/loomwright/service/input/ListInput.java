@@ -247,7 +247,9 @@ public final class ListInput implements RequestInput {
     @SuppressWarnings("unchecked")
     private <T> Answer<T> marked(Answer<T> answer) {
         return answer.result() instanceof WithFindings<?> found
-                ? answer.with((T) found.with(finding -> finding.restingOn(guesses(finding))))
+                ? answer.with((T) found.with(finding ->
+                        finding.restingOn(Stream.concat(finding.restsOn().stream(), guesses(finding).stream())
+                                .toList())))
                 : answer;
     }
 
