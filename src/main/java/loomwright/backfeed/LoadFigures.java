@@ -161,7 +161,7 @@ record LoadFigures(
         return Math.max(0, -currentA);
     }
 
-    /** Whether a load is fed though it is not meant to be. */
+    /** Whether a load is fed though it should not be. */
     boolean isUnintended(int load) {
         return !meant[load] && strength[load] != FeedStrength.DEAD;
     }

@@ -141,7 +141,7 @@ final class RemedySearch {
         return new Remedies(sorted(remedies), listed.size() - candidates.size());
     }
 
-    /** Whether one more is told: three that surely hold, and one that needs what the plan does not show. */
+    /** Whether one more is reported: three that surely hold, and one that needs what the plan does not show. */
     private static boolean hasRoom(List<Remedy> remedies, Remedy.Kind kind) {
         long alike = remedies.stream()
                 .filter(remedy -> remedy.kind().depends() == kind.depends())

@@ -135,7 +135,7 @@ final class RemedyTrial {
             }
         }
 
-        /** The combinations whose figures are told; that of the plan as it is, if none is. */
+        /** The combinations whose figures are reported; that of the plan as it is, if none is. */
         int[] telling() {
             return shownAt.isEmpty()
                     ? new int[] {0}

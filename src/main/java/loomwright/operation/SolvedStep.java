@@ -96,7 +96,7 @@ public final class SolvedStep {
         return bit >= 0 && state.active().get(bit);
     }
 
-    /** Whether a consumer is meant to be live, see {@link Intent#meantLive}. */
+    /** Whether a consumer should be live, see {@link Intent#meantLive}. */
     public boolean isMeant(Consumer consumer) {
         return Intent.meantLive(consumer, plan(), step, wiring::chargeLamps);
     }

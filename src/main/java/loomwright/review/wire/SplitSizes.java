@@ -29,7 +29,7 @@ final class SplitSizes {
      * The wires to renew with the size of each; empty if joints and contacts leave nothing for wires, or none is thick
      * enough.
      *
-     * @param lostV by id of wire or part, on the way there and back as far as it counts
+     * @param lostV by id of wire or part, in the feed and, as far as it counts, in the return
      * @param limitV what the circuit may lose
      */
     static Optional<Message> find(Plan plan, SolvedStep solved, Map<String, Double> lostV, double limitV) {
