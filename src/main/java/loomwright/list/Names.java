@@ -78,8 +78,8 @@ final class Names {
             Pattern.CASE_INSENSITIVE);
 
     private static final Pattern TWO_PARTS =
-            Pattern.compile("(.*\\S)\\s+(?:\\+|&|and)\\s+(\\S.*)", Pattern.CASE_INSENSITIVE);
-    /** What stands between two circuits, so that a name with "and" before it says what it is for. */
+            Pattern.compile("(.*\\S)\\s+(\\+|&|and)\\s+(\\S.*)", Pattern.CASE_INSENSITIVE);
+    /** What stands between two circuits, so that a name with "and" before it says what it is for; a plus sign is no name. */
     private static final Set<String> BETWEEN =
             Set.of("fuse", "fuse box", "relay", "switch", "solenoid", "joint", "earth", "flasher");
 
@@ -129,7 +129,7 @@ final class Names {
         return Arrays.asList(VIA.split(text, 2));
     }
 
-    /** The text, or two if it names two parts at one end of a wire: points and condenser. */
+    /** The text, or several if it names several parts at one end of a wire: points and condenser. */
     List<String> split(String text) {
         Matcher two = TWO_PARTS.matcher(text.strip());
         List<String> tokens = tokens(text);
@@ -143,10 +143,14 @@ final class Names {
             return List.of(text);
         }
         PartType first = read(two.group(1)).type();
-        PartType second = read(two.group(2)).type();
-        return first == null || second == null || BETWEEN.contains(second.kind())
-                ? List.of(text)
-                : List.of(two.group(1), two.group(2));
+        PartType second = read(two.group(3)).type();
+        boolean signed = two.group(2).equals("+");
+        if (first == null || second == null || (!signed && BETWEEN.contains(second.kind()))) {
+            return List.of(text);
+        }
+        List<String> parts = new ArrayList<>(split(two.group(1)));
+        parts.add(two.group(3));
+        return parts;
     }
 
     Name read(String text) {

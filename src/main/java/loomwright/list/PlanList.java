@@ -247,13 +247,13 @@ public final class PlanList {
         End start = end(row, "from", from);
         End end = end(row, "to", toVia.get(0));
         End between = end(row, "to", via);
-        String second = freeId(id + "-2");
+        String second = freeId(id);
         notes.assume(Code.VIA_SPLIT, row.at("to"), List.of(id, second), null, Map.of("part", between.draft.label));
         wires.add(new WireDraft(row, id, start.draft, start.phrase, between.draft, ""));
         wires.add(new WireDraft(row, second, between.draft, "", end.draft, end.phrase));
     }
 
-    /** One wire, or two of one length where an end names two parts. */
+    /** One wire, or several of one length where an end names several parts. */
     private void readEnds(TableRow row, String id, List<String> from, List<String> to) {
         End start = end(row, "from", from.get(0));
         End end = end(row, "to", to.get(0));
@@ -262,16 +262,16 @@ public final class PlanList {
             end = end(row, "to", "earth");
         }
         wires.add(new WireDraft(row, id, start.draft, start.phrase, end.draft, end.phrase));
-        if (to.size() > 1) {
-            addBeside(row, id, "to", end, start, end(row, "to", to.get(1)));
+        for (String other : to.subList(1, to.size())) {
+            addBeside(row, id, "to", end, start, end(row, "to", other));
         }
-        if (from.size() > 1) {
-            addBeside(row, id, "from", start, end(row, "from", from.get(1)), end);
+        for (String other : from.subList(1, from.size())) {
+            addBeside(row, id, "from", start, end(row, "from", other), end);
         }
     }
 
     private void addBeside(TableRow row, String id, String column, End first, End start, End end) {
-        String second = freeId(id + "-2");
+        String second = freeId(id);
         Draft other = column.equals("to") ? end.draft : start.draft;
         notes.assume(
                 Code.TWO_PARTS,

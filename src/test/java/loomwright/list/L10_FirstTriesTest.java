@@ -143,4 +143,22 @@ class L10_FirstTriesTest {
                 });
         assertThat(Lists.plan(Lists.of("Start;End\nbattery +;horn\n")).wires()).isNotEmpty();
     }
+
+    /** "and" may belong to the name of a switch or fuse; a plus sign never does. */
+    @ParameterizedTest
+    @CsvSource({
+        "coil SW + fuse 2 in, W1 W1-2",
+        "fuse 2 in + coil SW, W1 W1-2",
+        "heater switch + flasher unit + stop light switch, W1 W1-2 W1-3",
+        "side and tail light switch, W1"
+    })
+    void aPlusSignJoinsPartsAtOneEnd(String end, String wires) {
+        Plan plan = Lists.plan(
+                Lists.of("from,to,size,length\nkey 15,\"" + end + "\",1.5 mm2,1 m\nbattery +,key 30,4 mm2,1 m\n"));
+        assertThat(plan.wires().stream()
+                        .filter(wire -> wire.from().part().equals("key"))
+                        .filter(wire -> wire.from().terminal().equals("15"))
+                        .map(wire -> wire.id()))
+                .containsExactly(wires.split(" "));
+    }
 }
