@@ -21,11 +21,10 @@ class QueryTest {
             delimiter = ';',
             value = {
                 "/v1/resistance; network; missing",
-                "/v1/resistance?network=; network; out-of-range",
+                "/v1/resistance?network=; network; missing",
                 "/v1/resistance?network=1&network=2; network; duplicate",
                 "/v1/resistance?network=1&netwrok=2; netwrok; unknown-name",
                 "/v1/resistance?network=1&NETWORK=2; NETWORK; unknown-name",
-                "/v1/resistance?network=1&acrossV=; acrossV; wrong-type",
                 "/v1/resistance?network=1&acrossV=twelve; acrossV; wrong-type",
                 "/v1/resistance?network=1&acrossV=1%2C234; acrossV; wrong-type",
                 "/v1/resistance?network=1&acrossV=12%20A; acrossV; wrong-type",
@@ -42,6 +41,17 @@ class QueryTest {
                 .body("errors[0].parameter", equalTo(parameter))
                 .body("errors[0].code", equalTo(code))
                 .body("errors[0].pointer", nullValue());
+    }
+
+    /** A form sends its empty fields too. */
+    @Test
+    void anEmptyParameterIsLeftOut() {
+        assertThat(LiveService.ask()
+                        .get("/v1/resistance?network=4&acrossV=&format=text")
+                        .asString())
+                .isEqualTo(LiveService.ask()
+                        .get("/v1/resistance?network=4&format=text")
+                        .asString());
     }
 
     @ParameterizedTest

@@ -60,7 +60,7 @@ public final class Queries {
                                 Spelling.nearest(name, queryNames(operation)).orElse(null)));
             } else if (given.size() > 1) {
                 faults.add(new InputError(Code.DUPLICATE, name, String.join(", ", given), "this parameter once"));
-            } else {
+            } else if (!isLeftOut(texts, name)) {
                 JsonNode value = value(parameter, given.get(0));
                 values.set(name, value);
                 contractFaults
@@ -69,7 +69,7 @@ public final class Queries {
             }
         });
         for (Parameter parameter : operation.parameters()) {
-            if (parameter.in().equals("query") && parameter.required() && !texts.containsKey(parameter.name())) {
+            if (parameter.in().equals("query") && parameter.required() && isLeftOut(texts, parameter.name())) {
                 faults.add(new InputError(
                         Code.MISSING, parameter.name(), null, contractFaults.accepted(parameter.form())));
             }
@@ -78,6 +78,11 @@ public final class Queries {
             throw ProblemException.ofFaults(faults, false, true);
         }
         return values;
+    }
+
+    /** A form sends its empty fields too: they are left out, as an empty cell of a table is. */
+    private static boolean isLeftOut(Map<String, List<String>> texts, String name) {
+        return texts.getOrDefault(name, List.of("")).get(0).isBlank();
     }
 
     /** The contract has one list of forms for all operations; the caller wants to know those of this one. */

@@ -3,6 +3,7 @@ package loomwright.service.browser;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -44,8 +45,12 @@ class CalculatorsTest {
                         + ".then(r => r.text()).then(done, failed);",
                 card(path),
                 path)));
-        double headline =
-                Double.parseDouble(browser.text(card(path) + " .figure").split(" ", -1)[0]);
+        double headline = Pattern.compile("\\d+(\\.\\d+)?")
+                .matcher(browser.text(card(path) + " .figure"))
+                .results()
+                .mapToDouble(number -> Double.parseDouble(number.group()))
+                .findFirst()
+                .orElseThrow();
 
         assertThat(headline).isCloseTo(figure, within(0.005 * Math.max(1, Math.abs(figure))));
         assertThat(browser.text(card(path) + " .result")).contains("How it is calculated", "Cautions");
