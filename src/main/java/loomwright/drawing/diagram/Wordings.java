@@ -114,9 +114,7 @@ final class Wordings {
         String state = reading.state();
         Double acrossV = reading.acrossV();
         FeedStrength activity = reading.activity();
-        String does = state != null
-                ? state.replace('-', ' ')
-                : activity == null ? "" : activity.name().toLowerCase(Locale.ROOT);
+        String does = state != null ? state.replace('-', ' ') : activity == null ? "" : activity.text();
         if (reading.kind().equals("ammeter") && !does.equals("zero")) {
             return DiagramNumbers.amps(Math.abs(reading.branches().get(0).currentA())) + " " + does;
         }

@@ -15,6 +15,7 @@ import loomwright.drawing.diagram.Drawing.Arrow;
 import loomwright.drawing.diagram.Drawing.Line;
 import loomwright.drawing.diagram.Drawing.State;
 import loomwright.network.NetworkLimits;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -72,7 +73,7 @@ class D03_ContentTest {
     void voltsAndAmpsAreThoseOfOhmsLaw() {
         Drawing drawing = Drawn.of(ONE_LOAD, Step.RUN);
         assertThat(Drawn.texts(drawing, "W1")).containsExactly("W1", "2.00 A", "RDWH 1 Ω");
-        assertThat(Drawn.texts(drawing, "horn")).contains("Horn", "10.0 V", "10.0 V operates");
+        assertThat(Drawn.texts(drawing, "horn")).contains("Horn", "10.0 V", "10.0 V " + FeedStrength.OPERATES.text());
         assertThat(Drawn.texts(drawing, "battery")).contains("12.0 V");
         assertThat(Drawn.wire(drawing, "W1").colours()).containsExactly("RD", "WH");
     }
