@@ -15,6 +15,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import io.restassured.response.Response;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import loomwright.list.ListLimits;
 import loomwright.list.ListSource;
@@ -139,6 +140,20 @@ class ListQuestionsTest {
                 .then()
                 .statusCode(200)
                 .body("plan.parts.find { it.id == 'head-lamp' }.ratedW", equalTo(45));
+    }
+
+    /** What is read alike in both lists of a job stands on its sheet once. */
+    @Test
+    void aSheetSaysOnceWhatIsReadAlikeInTwoLists() {
+        String page = form("/v1/plans/sheet?format=html", "before", BEFORE, "after", AFTER)
+                .asString();
+        String reading = page.substring(page.indexOf("class=\"reading\""), page.indexOf("</section>"));
+        List<String> said = Pattern.compile("<li>(.*?)</li>")
+                .matcher(reading)
+                .results()
+                .map(line -> line.group(1))
+                .toList();
+        assertThat(said).isNotEmpty().doesNotHaveDuplicates();
     }
 
     private static String planOf(String answer) {

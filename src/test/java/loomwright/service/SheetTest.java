@@ -253,7 +253,9 @@ class SheetTest {
         JsonPath review =
                 post("/v1/plans/review", after()).statusCode(200).extract().jsonPath();
         assertThat(review.getList("result.findings.text", String.class)).isNotEmpty();
-        assertThat(cells).containsAll(review.getList("result.findings.text", String.class));
+        // Behind it stands what the finding is not certain on account of.
+        assertThat(review.getList("result.findings.text", String.class))
+                .allSatisfy(text -> assertThat(cells).anyMatch(cell -> cell.startsWith(text)));
         JsonPath readings =
                 post("/v1/plans/readings", after()).statusCode(200).extract().jsonPath();
         assertThat(cells)

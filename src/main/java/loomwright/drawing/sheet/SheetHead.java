@@ -47,6 +47,8 @@ final class SheetHead {
         List<String> read = assumptions.stream()
                 .filter(each -> each.isOfReading() && !each.isQuestion())
                 .map(each -> each.text().text())
+                // Two lists of one vehicle are read alike.
+                .distinct()
                 .toList();
         if (!questions.isEmpty()) {
             html.open("section", "reading").heading(SheetText.QUESTIONS.text());
