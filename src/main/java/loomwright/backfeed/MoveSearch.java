@@ -93,7 +93,7 @@ final class MoveSearch {
     /**
      * Prepares a search.
      *
-     * @param mostTries moves that are tried at most, so that what is found does not hang on how quick the machine is
+     * @param mostTries moves that are tried at most, so that what is found does not depend on how quick the machine is
      */
     MoveSearch(SettingCodes codes, FreshStates fresh, NetworkLimits limits, int mostTries, SearchClock clock) {
         this.codes = codes;

@@ -14,7 +14,7 @@ import loomwright.operation.Step;
  * changes. Steps that pass are left out.
  */
 final class PeakSettings {
-    /** Figures that differ by less are the same: the scan starts from the last solution, and its last digits hang on that. */
+    /** Figures that differ by less are the same: the scan starts from the last solution, and its last digits depend on that. */
     private static final double SAME = 1e-6;
 
     /** A load with less than this share of the nominal voltage is not fed at all: what lacks is reported by itself. */

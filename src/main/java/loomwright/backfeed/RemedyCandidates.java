@@ -64,7 +64,7 @@ final class RemedyCandidates {
     /**
      * Lists the candidates for one load.
      *
-     * @param occurrences when each load is fed when it should be off, by its id: a load that hangs on the contact of a relay or
+     * @param occurrences when each load is fed when it should be off, by its id: a load fed by the contact of a relay or
      *     solenoid which is itself fed when it should be off is helped by what helps that one
      */
     static List<Candidate> list(Plan plan, Survey survey, Consumer load, Map<String, List<Occurrence>> occurrences) {

@@ -128,7 +128,7 @@ public record Flasher(
     }
 
     /**
-     * Whether something hangs on 49a of an electronic one.
+     * Whether something is connected to 49a of an electronic one.
      *
      * @param contactV between 49 and 49a
      * @param closed whether its contact is closed

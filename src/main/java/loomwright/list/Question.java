@@ -10,7 +10,7 @@ import loomwright.message.MessageCode;
  * Something that cannot be guessed. The plan is made with the first choice meanwhile.
  *
  * @param message what is asked
- * @param about ids of the parts and wires whose answers hang on it
+ * @param about ids of the parts and wires whose answers depend on it
  * @param at where the answer belongs
  * @param written what stands there; empty for nothing
  * @param choices what may be answered, the one taken meanwhile first

@@ -6,7 +6,7 @@ import java.util.List;
 import loomwright.answer.Progress;
 
 /**
- * Where the parts of a network stand that hang on nothing but one-way elements that carry no current, or all they can: each
+ * Where the parts of a network stand that are joined by nothing but one-way elements that carry no current, or all they can: each
  * node leaks to the reference by the same conductance, however small, and the least leak draws such an island along until an
  * element at its border is about to change its state; that ties it to what is beyond.
  *

@@ -146,7 +146,7 @@ final class OneWayStates {
                 && Math.abs(beyondThresholdV(b, voltageV)) <= TOLERANCE * scaleV;
     }
 
-    /** Whether something may hang on elements that carry no current, or all they can. */
+    /** Whether something may be joined only by elements that carry no current, or all they can. */
     boolean mayHang(Outcome outcome, double[] voltageV, double scaleA, double scaleV) {
         for (int b = 0; b < free.length; b++) {
             if (isOneWay(b)

@@ -137,7 +137,7 @@ final class PartModels {
     }
 
     /**
-     * The output and the exciter diodes are regulated sources that let no current back in; the field winding hangs on
+     * The output and the exciter diodes are regulated sources that let no current back in; the field winding is fed by
      * D+ whether the machine turns or not, which is what lights the warning lamp. With the positive pole earthed it is the
      * same with the other sign: what D+ has against the chassis follows the live pole.
      */

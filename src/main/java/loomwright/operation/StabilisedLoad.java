@@ -17,7 +17,7 @@ import loomwright.network.Solution;
 import loomwright.network.VoltageSource;
 
 /**
- * What hangs on the output of a stabiliser: the current that its mean volts drive through it, with nothing else live, every contact
+ * What is connected to the output of a stabiliser: the current that its mean volts drive through it, with nothing else live, every contact
  * of a switch and the points closed and relays at rest. The most that it ever has to give, however they are set.
  */
 final class StabilisedLoad {

@@ -17,7 +17,7 @@ record StableState(Outcome outcome, BitSet active, BitSet moving, List<BitSet> r
     /** How the search ended. */
     enum Outcome {
         SETTLED,
-        /** At rest, but which rest hangs on which part is quicker. */
+        /** At rest, but which rest depends on which part is quicker. */
         RACE,
         OSCILLATING,
         /** The network of this state has no solution. */

@@ -20,7 +20,7 @@ public final class PointsDwell {
                     + " four-stroke engine",
             "definition");
     public static final Basis GAP_BASIS = Basis.commonPractice(
-            "contact gap and dwell: no published law, it hangs on the cam. The nose of the cam is taken as a parabola, so"
+            "contact gap and dwell: no published law, it depends on the cam. The nose of the cam is taken as a parabola, so"
                     + " that the open angle goes with the root of the gap, through the pair of the data book");
     public static final Basis USUAL_BASIS =
             Basis.commonPractice("dwell of contact points: half to 70 per cent of the cycle");

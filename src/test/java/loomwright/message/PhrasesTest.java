@@ -53,7 +53,9 @@ class PhrasesTest {
             "accepted is",
             "How bad",
             "What follows",
-            "In all");
+            "In all",
+            "hangs on",
+            "hang on");
 
     /** Words of the code, exponents, and plurals without a rule, as patterns. */
     private static final List<Pattern> FORMS = List.of(

@@ -31,7 +31,7 @@ import loomwright.circuit.VehicleSystem;
 
 /**
  * The figures of a part that matter to a meter, each with how to make it a multiple of itself. Thresholds at which relays
- * and the like change over are not among them: where a reading hangs on one, that is said.
+ * and the like change over are not among them: where a reading depends on one, that is said.
  */
 public final class PartFigures {
     private static final double MAX_JOINT_OHM = 1000;

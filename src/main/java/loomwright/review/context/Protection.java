@@ -29,7 +29,7 @@ public final class Protection {
     /**
      * What hangs behind one fuse.
      *
-     * @param protector the fuse or link; empty for what hangs on the battery without one
+     * @param protector the fuse or link; empty for what the battery feeds without one
      * @param terminals all that are reached
      * @param wires in the order in which they are reached
      */
@@ -123,7 +123,7 @@ public final class Protection {
         return earthed;
     }
 
-    /** What hangs on the battery without a fuse. */
+    /** What the battery feeds without a fuse. */
     public Region unfused() {
         return regions.get(0);
     }

@@ -74,7 +74,7 @@ public final class EarthedPoles implements Check {
         }
 
         /**
-         * From the chassis outwards: first the batteries on it, then those on the far poles of these. What hangs on one that
+         * From the chassis outwards: first the batteries on it, then those on the far poles of these. What is connected to one that
          * is turned is not judged: it may be turned with it.
          */
         Map<Battery, Orientation> orientations() {

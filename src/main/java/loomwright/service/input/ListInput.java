@@ -198,7 +198,7 @@ public final class ListInput implements RequestInput {
      * One question.
      *
      * @param code what is asked; stable
-     * @param ids the parts and wires whose results hang on it
+     * @param ids the parts and wires whose results depend on it
      * @param place worksheet, row and column of the list
      * @param row of the list
      * @param column of the list, by its heading
