@@ -166,23 +166,24 @@ final class EarthCandidates {
                 .filter(Consumer.class::isInstance)
                 .map(Consumer.class::cast)
                 .forEach(consumer -> {
-                    Optional<TerminalRef> lost = Optional.ofNullable(lostReturns.get(consumer.id()));
-                    Optional<Joint> splice = lost.map(
-                                    at -> plan.findPart(at.part()).orElseThrow())
-                            .filter(Joint.class::isInstance)
-                            .map(Joint.class::cast)
-                            .or(() -> spliceWithoutEarth(consumer));
-                    // A coil that is earthed itself is never switched: it burns out and gives no spark.
-                    if (splice.isEmpty() && consumer instanceof Coil) {
-                        return;
-                    }
+                    Optional<Joint> splice = splice(consumer, lostReturns);
                     TerminalRef at = splice.map(joint -> joint.terminal(freest(joint)))
                             .orElseGet(() -> consumer.terminal(consumer.returnTerminal()));
-                    if (earthed.add(at)) {
+                    // A coil that is earthed itself is never switched: it burns out and gives no spark.
+                    if ((splice.isPresent() || !(consumer instanceof Coil)) && earthed.add(at)) {
                         candidates.add(ownEarth(consumer, splice, at));
                     }
                 });
         return candidates;
+    }
+
+    /** Where the return of a load ends with others; not where a coil meets others ahead of its points. */
+    private Optional<Joint> splice(Consumer consumer, Map<String, TerminalRef> lostReturns) {
+        return Optional.ofNullable(lostReturns.get(consumer.id()))
+                .map(at -> plan.findPart(at.part()).orElseThrow())
+                .filter(Joint.class::isInstance)
+                .map(Joint.class::cast)
+                .or(() -> consumer instanceof Coil ? Optional.empty() : spliceWithoutEarth(consumer));
     }
 
     private Candidate ownEarth(Consumer consumer, Optional<Joint> splice, TerminalRef at) {
@@ -206,7 +207,7 @@ final class EarthCandidates {
      */
     private Optional<Joint> spliceWithoutEarth(Consumer consumer) {
         TerminalRef back = consumer.terminal(consumer.returnTerminal());
-        if (consumer instanceof Coil || Joined.isEarthed(plan, back)) {
+        if (Joined.isEarthed(plan, back)) {
             return Optional.empty();
         }
         return Joined.with(plan, List.of(back)).stream()
