@@ -68,7 +68,7 @@ function card(mistake) {
   return element(
     "li",
     { className: `finding ${mistake.severity}` },
-    element("p", {}, severity(mistake.severity), ` ${mistake.description}`),
+    element("p", {}, severity(mistake.severity), ` ${mistake.description.text}`),
     element("p", {}, text),
     notices.length === 0
       ? null

@@ -142,7 +142,7 @@ public record BackfeedReport(
      * @param unintendedFeeds each load that does more than without the fault, in the combination that feeds it most
      */
     public record FaultFeeds(
-            SingleFault.Kind kind, List<String> ids, String description, List<UnintendedFeed> unintendedFeeds) {}
+            SingleFault.Kind kind, List<String> ids, Message description, List<UnintendedFeed> unintendedFeeds) {}
 
     /**
      * One time at which it is live.

@@ -23,6 +23,7 @@ import loomwright.backfeed.Situations.Situation;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.fault.FaultWording;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFaults;
 import loomwright.message.Message;
@@ -296,7 +297,7 @@ public final class BackfeedSearch {
                             ofFault.add(Judged.of(load, cases, normal, found).feed(List.of(), Set.of())));
             if (!ofFault.isEmpty()) {
                 ofFault.sort(Comparator.comparing(UnintendedFeed::severity).thenComparing(UnintendedFeed::load));
-                feeds.add(new FaultFeeds(fault.kind(), fault.ids(), fault.description(), ofFault));
+                feeds.add(new FaultFeeds(fault.kind(), fault.ids(), FaultWording.of(fault, plan), ofFault));
             }
         }
         feeds.sort(Comparator.comparing(f -> f.unintendedFeeds().get(0).severity()));

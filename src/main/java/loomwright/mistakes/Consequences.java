@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
+import loomwright.circuit.fault.FaultWording;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.message.Arg;
 import loomwright.message.Argument.Instant;
@@ -184,7 +185,7 @@ final class Consequences {
         return new Mistake(
                 fault.kind(),
                 fault.ids(),
-                fault.description(),
+                FaultWording.of(fault, plan),
                 severity(notices, overloads, effects),
                 summary(notices, overloads, backfeeds, effects),
                 List.copyOf(effects.blown()),

@@ -64,7 +64,7 @@ public record MistakesReport(
     public record Mistake(
             SingleFault.Kind kind,
             List<String> ids,
-            String description,
+            Message description,
             Severity severity,
             List<Message> summary,
             List<String> fusesBlown,

@@ -12,6 +12,7 @@ import loomwright.backfeed.Situations.Situation;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
+import loomwright.circuit.fault.FaultWording;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFault.Kind;
 import loomwright.circuit.fault.SingleFaults;
@@ -89,7 +90,7 @@ class B22_SingleFaultsTest {
         for (BackfeedReport.FaultFeeds faulty : report.withFaults()) {
             for (BackfeedReport.UnintendedFeed fed : faulty.unintendedFeeds()) {
                 BackfeedReport.Occurrence one = fed.occurrences().get(0);
-                all.computeIfAbsent(faulty.description(), words -> new TreeSet<>())
+                all.computeIfAbsent(faulty.description().toString(), words -> new TreeSet<>())
                         .add(fed.load() + " " + one.activity() + " " + one.operated() + " "
                                 + one.changes().size());
             }
@@ -108,7 +109,8 @@ class B22_SingleFaultsTest {
                     compare(sound.get(s), faulty.get(s), situation.changes(), worst);
                 }
             }
-            worst.forEach((load, fed) -> all.computeIfAbsent(fault.description(), words -> new TreeSet<>())
+            worst.forEach((load, fed) -> all.computeIfAbsent(
+                            FaultWording.of(fault, plan).toString(), words -> new TreeSet<>())
                     .add(load + " " + fed.feed().strength() + " " + fed.feed().pulledIn() + " " + fed.changes()));
         }
         return all;

@@ -122,9 +122,7 @@ final class Bedside {
     /** Whether a candidate is this fault, of whatever size. */
     static boolean same(SingleFault one, SingleFault other) {
         boolean sized = one instanceof SizedFault;
-        return one.kind() == other.kind()
-                && one.ids().equals(other.ids())
-                && (sized || one.description().equals(other.description()));
+        return one.kind() == other.kind() && one.ids().equals(other.ids()) && (sized || one.equals(other));
     }
 
     /** Whether somebody is accused of one fault of this kind, and of having blown these fuses. */

@@ -65,7 +65,7 @@ class D07_DemoFaultsTest {
                 List<MeterReading> readings = Bedside.noisy(real, points, 0.98 + 0.04 * random.nextDouble(), random);
                 DiagnosisQuestion question = DiagnosisQuestion.of(plan, readings);
                 if (rank(new Diagnosis(question, DiagnosisLimits.defaults(), bench), fault) > 3) {
-                    missed.add(fault.description());
+                    missed.add(fault.toString());
                 }
             }
         }

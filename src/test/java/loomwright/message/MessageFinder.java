@@ -63,6 +63,14 @@ public final class MessageFinder {
         return word(argument);
     }
 
+    /** The ids of all things and all texts of the plan that a message names. */
+    public static List<String> names(Message message) {
+        return message.arguments().values().stream()
+                .filter(argument -> argument instanceof Argument.Thing || argument instanceof Argument.Verbatim)
+                .map(MessageFinder::word)
+                .toList();
+    }
+
     private static String word(Argument argument) {
         if (argument instanceof Argument.Word word) {
             return word.code().code();

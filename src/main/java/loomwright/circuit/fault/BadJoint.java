@@ -1,7 +1,6 @@
 package loomwright.circuit.fault;
 
 import java.util.List;
-import java.util.Locale;
 import loomwright.circuit.Connector;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.Joint;
@@ -33,14 +32,6 @@ public record BadJoint(String at, double resistanceOhm) implements SizedFault {
     @Override
     public List<String> ids() {
         return List.of(at);
-    }
-
-    @Override
-    public String description() {
-        String ohm = resistanceOhm < 100
-                ? String.format(Locale.ROOT, "%.2g", resistanceOhm)
-                : String.valueOf(Math.round(resistanceOhm));
-        return "A bad joint or contact of " + ohm + " ohm at " + at + ".";
     }
 
     @Override

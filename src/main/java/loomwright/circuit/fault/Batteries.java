@@ -22,11 +22,11 @@ public record Batteries(List<String> ids, boolean inSeries) {
         return new Batteries(all.stream().map(Battery::id).toList(), all.size() > 1 && Math.round(rows) <= 1);
     }
 
-    /** Whichever of three wordings is right of them. */
-    String told(String one, String row, String sideBySide) {
+    /** Which wording is right of them: {@code one}, a {@code row} in series, or several {@code beside} each other. */
+    String arrangement() {
         if (ids.size() == 1) {
-            return one;
+            return "one";
         }
-        return inSeries ? row : sideBySide;
+        return inSeries ? "row" : "beside";
     }
 }

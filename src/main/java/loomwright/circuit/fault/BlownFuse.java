@@ -21,11 +21,6 @@ public record BlownFuse(String part) implements SingleFault {
     }
 
     @Override
-    public String description() {
-        return part + " has blown.";
-    }
-
-    @Override
     public Plan applyTo(Plan plan) {
         return plan.withPart(Edits.frozen(Edits.part(plan, part), "blown", List.of(), Switch.CONTACT_OHM));
     }

@@ -22,12 +22,6 @@ public record CrossedConnectors(String one, String oneHalf, String other, String
     }
 
     @Override
-    public String description() {
-        return "Connectors " + one + " and " + other + " are crossed: half " + oneHalf
-                + " is pushed together with half " + otherHalf + ", and what is left of the two with each other.";
-    }
-
-    @Override
     public Plan applyTo(Plan plan) {
         Connector first = connector(plan, one);
         Connector second = connector(plan, other);

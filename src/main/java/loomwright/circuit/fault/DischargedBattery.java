@@ -1,7 +1,6 @@
 package loomwright.circuit.fault;
 
 import java.util.List;
-import java.util.Locale;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Supply;
@@ -46,16 +45,6 @@ public record DischargedBattery(Batteries batteries, double restV, double missin
     /** What is left of the EMF at rest, V. */
     public double leftV() {
         return restV * (1 - missingShare);
-    }
-
-    @Override
-    public String description() {
-        String left = String.format(Locale.ROOT, "%.1f V at rest instead of %.1f V.", leftV(), restV);
-        return batteries.told(
-                        "The battery is discharged or has a dead cell: ",
-                        "One of the batteries or all are discharged, or a cell is dead: together ",
-                        "The batteries are discharged, all alike: ")
-                + left;
     }
 
     /** Natural logarithm of how many times less is left, so that a nearly dead battery is sized as closely as a good one. */

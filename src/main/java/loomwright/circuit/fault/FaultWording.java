@@ -35,7 +35,10 @@ public final class FaultWording {
                     arg("other", f.other().terminal()));
         } else if (fault instanceof CrossedConnectors f) {
             return FaultText.CONNECTORS_CROSSED.with(
-                    arg("one", thing(plan, f.one())), arg("other", thing(plan, f.other())));
+                    arg("one", thing(plan, f.one())),
+                    arg("other", thing(plan, f.other())),
+                    arg("oneHalf", thing(plan, f.oneHalf())),
+                    arg("otherHalf", thing(plan, f.otherHalf())));
         } else if (fault instanceof WireOff f) {
             return FaultText.WIRE_OFF.with(
                     arg("wire", thing(plan, f.wire())),
@@ -76,6 +79,7 @@ public final class FaultWording {
             return FaultText.SHORT_TO_EARTH.with(
                     arg("part", thing(plan, f.terminal().part())),
                     arg("terminal", f.terminal().terminal()),
+                    arg("contact", f.isMetalOnMetal() ? "metal" : "other"),
                     arg("resistanceOhm", f.resistanceOhm()));
         } else if (fault instanceof ShortBetween f) {
             return (f.withinPart() ? FaultText.SHORT_INSIDE : FaultText.WIRES_TOUCH)
@@ -90,14 +94,14 @@ public final class FaultWording {
         } else if (fault instanceof DischargedBattery f) {
             return FaultText.BATTERY_DISCHARGED.with(
                     things("batteries", plan, f.ids()),
-                    arg("arrangement", f.batteries().told("one", "row", "beside")),
+                    arg("arrangement", f.batteries().arrangement()),
                     arg("restV", f.leftV()),
                     arg("soundV", f.restV()));
         }
         WornBattery f = (WornBattery) fault;
         return FaultText.BATTERY_WORN.with(
                 things("batteries", plan, f.ids()),
-                arg("arrangement", f.batteries().told("one", "row", "beside")),
+                arg("arrangement", f.batteries().arrangement()),
                 arg("resistanceOhm", f.resistanceOhm()));
     }
 

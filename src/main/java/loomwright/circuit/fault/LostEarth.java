@@ -22,11 +22,6 @@ public record LostEarth(String part) implements SingleFault {
     }
 
     @Override
-    public String description() {
-        return "Earth point " + part + " has lost the chassis.";
-    }
-
-    @Override
     public Plan applyTo(Plan plan) {
         String label = Edits.part(plan, part).label();
         return plan.withPart(new Joint(part, label, List.of(EarthPoint.TERMINAL), 0.0));

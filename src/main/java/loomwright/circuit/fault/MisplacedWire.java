@@ -24,11 +24,6 @@ public record MisplacedWire(String wire, WireEnd end, TerminalRef belongs, Termi
     }
 
     @Override
-    public String description() {
-        return "Wire " + wire + " sits on " + sits + " instead of " + belongs + ".";
-    }
-
-    @Override
     public Plan applyTo(Plan plan) {
         return Edits.withWire(plan, Edits.moved(Edits.wire(plan, wire), end, sits));
     }

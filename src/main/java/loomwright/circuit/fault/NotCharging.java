@@ -15,28 +15,15 @@ import loomwright.circuit.Wire;
  * machine only its windings are left: the field of an alternator, armature and field of a dynamo.
  *
  * @param ids of the machines, or of the batteries if the plan draws none
- * @param description what gives nothing, as a sentence
  */
-public record NotCharging(List<String> ids, String description) implements SingleFault {
+public record NotCharging(List<String> ids) implements SingleFault {
     public NotCharging {
         ids = List.copyOf(ids);
     }
 
     static NotCharging of(Plan plan) {
-        List<String> alternators = Edits.ids(plan, Generator.class);
-        if (alternators.isEmpty()) {
-            List<String> batteries = Edits.ids(plan, Battery.class);
-            return new NotCharging(
-                    batteries,
-                    (batteries.size() == 1 ? "The battery is" : "The batteries are")
-                            + " not charged while the engine is running.");
-        }
-        return new NotCharging(
-                alternators,
-                String.join(" and ", alternators)
-                        + (alternators.size() == 1
-                                ? " does not charge: its belt or regulator, or the feed of its field."
-                                : " do not charge: their belts or regulators, or the feeds of their fields."));
+        List<String> generators = Edits.ids(plan, Generator.class);
+        return new NotCharging(generators.isEmpty() ? Edits.ids(plan, Battery.class) : generators);
     }
 
     @Override

@@ -2,7 +2,6 @@ package loomwright.circuit.fault;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Coil;
@@ -111,16 +110,6 @@ public record OffValue(String part, What what, int figure, boolean more, double 
     @Override
     public List<String> ids() {
         return List.of(part);
-    }
-
-    @Override
-    public String description() {
-        return String.format(
-                Locale.ROOT,
-                "%s: its %s is %.2g times what it should be.",
-                part,
-                what.name().toLowerCase(Locale.ROOT).replace('_', ' '),
-                factor());
     }
 
     /** Just beyond what is usual for the kind: less is no fault (common practice, no source). */

@@ -1,7 +1,6 @@
 package loomwright.circuit.fault;
 
 import java.util.List;
-import java.util.Locale;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
@@ -38,11 +37,6 @@ public record ShortBetween(TerminalRef one, TerminalRef other, double resistance
     @Override
     public List<String> ids() {
         return withinPart() ? List.of(one.part()) : List.of(one.part(), other.part());
-    }
-
-    @Override
-    public String description() {
-        return String.format(Locale.ROOT, "%s and %s are joined by %.2g ohm.", one, other, resistanceOhm);
     }
 
     /** Conductance, S. */

@@ -1,7 +1,6 @@
 package loomwright.circuit.fault;
 
 import java.util.List;
-import java.util.Locale;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
@@ -26,6 +25,11 @@ public record ShortToEarth(TerminalRef terminal, double resistanceOhm) implement
         this(terminal, CONTACT_OHM);
     }
 
+    /** Bare metal on bare metal; a person needs no figure of it. */
+    boolean isMetalOnMetal() {
+        return resistanceOhm <= CONTACT_OHM;
+    }
+
     @Override
     public Kind kind() {
         return Kind.SHORT_TO_EARTH;
@@ -34,13 +38,6 @@ public record ShortToEarth(TerminalRef terminal, double resistanceOhm) implement
     @Override
     public List<String> ids() {
         return List.of(terminal.part());
-    }
-
-    @Override
-    public String description() {
-        return resistanceOhm == CONTACT_OHM
-                ? terminal + " touches the chassis."
-                : String.format(Locale.ROOT, "%s touches the chassis through %.2g ohm.", terminal, resistanceOhm);
     }
 
     /** Conductance, S. */

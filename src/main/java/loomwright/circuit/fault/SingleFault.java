@@ -49,9 +49,6 @@ public sealed interface SingleFault
     /** The parts, wires and connectors that are not as they should be. */
     List<String> ids();
 
-    /** What is wrong, as a sentence. */
-    String description();
-
     /**
      * The plan with the fault in it.
      *

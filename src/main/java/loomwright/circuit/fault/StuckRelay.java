@@ -27,11 +27,6 @@ public record StuckRelay(String part, boolean closed) implements SingleFault {
     }
 
     @Override
-    public String description() {
-        return part + (closed ? " is stuck pulled in." : " is stuck at rest: it never pulls in.");
-    }
-
-    @Override
     public Plan applyTo(Plan plan) {
         Part stuck = Edits.part(plan, part);
         if (stuck instanceof Relay relay) {

@@ -22,11 +22,6 @@ public record StuckSwitch(String part, String position) implements SingleFault {
     }
 
     @Override
-    public String description() {
-        return position.isEmpty() ? part + " makes no contact." : part + " is stuck at " + position + ".";
-    }
-
-    @Override
     public Plan applyTo(Plan plan) {
         Switch stuck = (Switch) Edits.part(plan, part);
         List<List<String>> joins = stuck.positions().stream()

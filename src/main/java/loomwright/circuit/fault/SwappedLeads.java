@@ -28,11 +28,6 @@ public record SwappedLeads(TerminalRef one, TerminalRef other) implements Single
     }
 
     @Override
-    public String description() {
-        return "The leads at " + one + " and " + other + " are swapped.";
-    }
-
-    @Override
     public Plan applyTo(Plan plan) {
         Edits.part(plan, one.part());
         return Edits.withWires(plan, w -> {

@@ -27,11 +27,6 @@ public record WireOff(String wire, WireEnd end, TerminalRef terminal) implements
     }
 
     @Override
-    public String description() {
-        return "Wire " + wire + " is off at " + terminal + ".";
-    }
-
-    @Override
     public Plan applyTo(Plan plan) {
         TerminalRef loose = looseEnd(plan);
         Joint inTheAir = new Joint(loose.part(), "Loose end of " + wire, List.of(LOOSE), 0.0);

@@ -1,7 +1,6 @@
 package loomwright.circuit.fault;
 
 import java.util.List;
-import java.util.Locale;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Supply;
 
@@ -35,15 +34,6 @@ public record WornBattery(Batteries batteries, double resistanceOhm) implements 
     @Override
     public List<String> ids() {
         return batteries.ids();
-    }
-
-    @Override
-    public String description() {
-        return batteries.told(
-                        "The battery is sulphated or worn out, and sags under load: ",
-                        "One of the batteries or all are sulphated or worn out, and sag under load: together ",
-                        "The batteries are sulphated or worn out, all alike, and sag under load: each ")
-                + String.format(Locale.ROOT, "%.2g ohm more inside than when sound.", resistanceOhm);
     }
 
     @Override

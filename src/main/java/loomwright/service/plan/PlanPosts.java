@@ -192,7 +192,7 @@ public final class PlanPosts {
         for (Mistake mistake : report.mistakes()) {
             text.bullet(
                     mistake.severity().text(),
-                    mistake.description() + " "
+                    mistake.description().text() + " "
                             + Stream.concat(mistake.summary().stream(), mistake.notes().stream())
                                     .distinct()
                                     .map(Message::text)

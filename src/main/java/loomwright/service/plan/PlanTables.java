@@ -114,7 +114,7 @@ public final class PlanTables {
                     m.severity(),
                     m.kind(),
                     String.join("; ", m.ids()),
-                    m.description(),
+                    m.description().text(),
                     texts(m.summary()),
                     String.join("; ", m.fusesBlown()),
                     texts(m.notes())));

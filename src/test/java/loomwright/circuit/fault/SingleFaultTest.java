@@ -3,12 +3,14 @@ package loomwright.circuit.fault;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.stream.Stream;
 import loomwright.circuit.Condition;
 import loomwright.circuit.ForEachExample;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.RandomVehicle;
 import loomwright.circuit.TerminalRef;
+import loomwright.message.MessageFinder;
 import loomwright.operation.Solved;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
@@ -119,8 +121,6 @@ class SingleFaultTest {
     void aDischargedBatteryIsLowWhateverIsSwitchedOn() {
         DischargedBattery flat = new DischargedBattery(ONE, 12.6, 0.125);
         assertThat(flat.leftV()).isCloseTo(11.025, within(1e-9));
-        assertThat(flat.description())
-                .isEqualTo("The battery is discharged or has a dead cell: 11.0 V at rest instead of 12.6 V.");
         assertThat(pumpV(flat)).isCloseTo(0.875 * acrossV(RELAYED, "pump.a", "pump.b"), within(1e-6));
     }
 
@@ -138,16 +138,18 @@ class SingleFaultTest {
     @Test
     void onlyOfBatteriesInSeriesIsItSaidThatOneMayHaveIt() {
         for (String nominalV : List.of("6", "7.2")) {
-            Batteries row = Batteries.of(two(",'nominalVoltageV':" + nominalV));
-            assertThat(new DischargedBattery(row, 12.6, 0.125).description()).startsWith("One of the batteries or all");
-            assertThat(new WornBattery(row, 0.5).description()).startsWith("One of the batteries or all");
+            assertThat(arrangements(two(",'nominalVoltageV':" + nominalV))).containsOnly("row");
         }
-        Batteries sideBySide = Batteries.of(two(""));
-        assertThat(sideBySide.ids()).containsExactly("left", "right");
-        assertThat(new DischargedBattery(sideBySide, 12.6, 0.125).description())
-                .isEqualTo("The batteries are discharged, all alike: 11.0 V at rest instead of 12.6 V.");
-        assertThat(new WornBattery(sideBySide, 0.5).description())
-                .startsWith("The batteries are sulphated or worn out, all");
+        Plan sideBySide = two("");
+        assertThat(Batteries.of(sideBySide).ids()).containsExactly("left", "right");
+        assertThat(arrangements(sideBySide)).containsOnly("beside");
+        assertThat(arrangements(RELAYED)).containsOnly("one");
+    }
+
+    private static List<String> arrangements(Plan plan) {
+        return Stream.of(DischargedBattery.of(plan), WornBattery.of(plan))
+                .map(fault -> MessageFinder.word(FaultWording.of(fault, plan), "arrangement"))
+                .toList();
     }
 
     private static Plan two(String more) {
@@ -203,12 +205,14 @@ class SingleFaultTest {
     }
 
     @Test
-    void severalThatDoNotChargeAreToldInThePlural() {
+    void severalThatDoNotChargeAreAllNamed() {
         Plan two = Plans.of(
                 "{'kind':'battery','id':'battery'},{'kind':'alternator','id':'left'},{'kind':'alternator','id':'right'}",
                 "");
-        assertThat(NotCharging.of(two).description()).startsWith("left and right do not charge: their belts");
-        assertThat(NotCharging.of(two("")).description()).startsWith("The batteries are not charged");
+        for (Plan plan : List.of(two, two(""))) {
+            assertThat(MessageFinder.words(FaultWording.of(NotCharging.of(plan), plan), "parts"))
+                    .containsExactly("left", "right");
+        }
     }
 
     private static double batteryV(Plan plan) {
@@ -284,7 +288,7 @@ class SingleFaultTest {
         assertThat(faults).doesNotHaveDuplicates().hasSizeGreaterThan(90);
         for (SingleFault fault : faults) {
             Plan faulty = fault.applyTo(plan);
-            assertThat(faulty).as(fault.description()).isNotEqualTo(plan);
+            assertThat(faulty).as(fault.toString()).isNotEqualTo(plan);
             plan.parts()
                     .forEach(part -> assertThat(
                                     faulty.findPart(part.id()).orElseThrow().terminals())
