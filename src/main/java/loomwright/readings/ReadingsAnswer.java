@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import loomwright.answer.Answer;
 import loomwright.answer.Assumption;
 import loomwright.answer.Basis;
@@ -50,17 +51,38 @@ public final class ReadingsAnswer {
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
     public static Answer<ReadingsSheet> of(ReadingsQuestion asked, NetworkLimits limits, Progress progress) {
-        return new ReadingsAnswer(asked.requireSound(), limits, progress)
-                .answer(IntentAssumptions.of(asked.plan(), id -> List.of()));
+        return answer(asked, UnaryOperator.identity(), limits, progress);
     }
 
-    private Answer<ReadingsSheet> answer(List<Assumption> assumptions) {
+    /**
+     * Draws up a sheet of ten readings at most, those that tell most about some loads.
+     *
+     * @param loads whose circuits are of interest, most first; where none of them has a circuit, all have
+     * @throws loomwright.answer.RejectedInput with all faults of the plan and of the options
+     * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
+     */
+    public static Answer<ReadingsSheet> ofFew(
+            ReadingsQuestion asked, List<String> loads, NetworkLimits limits, Progress progress) {
+        return answer(asked, all -> FewReadings.of(all, loads), limits, progress);
+    }
+
+    private static Answer<ReadingsSheet> answer(
+            ReadingsQuestion asked,
+            UnaryOperator<List<ReadingCandidate>> choice,
+            NetworkLimits limits,
+            Progress progress) {
+        return new ReadingsAnswer(asked.requireSound(), limits, progress)
+                .answer(choice, IntentAssumptions.of(asked.plan(), id -> List.of()));
+    }
+
+    private Answer<ReadingsSheet> answer(UnaryOperator<List<ReadingCandidate>> choice, List<Assumption> assumptions) {
         Selection selection = Selection.of(question, variants);
+        List<ReadingCandidate> chosen = choice.apply(selection.candidates());
         Ranges bounds = new Ranges(variants, question.asFractions(), limits);
-        Map<ReadingCandidate, Range> ranges = bounds.of(selection.candidates(), progress);
+        Map<ReadingCandidate, Range> ranges = bounds.of(chosen, progress);
         List<Message> leftOut = new ArrayList<>(selection.leftOut());
         List<Reading> readings = new ArrayList<>();
-        for (ReadingCandidate candidate : selection.candidates()) {
+        for (ReadingCandidate candidate : chosen) {
             Range range = ranges.getOrDefault(candidate, Range.NONE);
             boolean tooLow = candidate.purpose() == Purpose.OWN_RESISTANCE
                     && range.nominal().orElse(MEASURABLE_OHM) < MEASURABLE_OHM;

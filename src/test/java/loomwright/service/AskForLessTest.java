@@ -117,7 +117,8 @@ class AskForLessTest {
     void whatDoesNotGoTogetherOrIsNotThereIsNamed(String asked, int status, String parameter) {
         Response answer = ask(asked);
         assertThat(answer.statusCode()).isEqualTo(status);
-        assertThat(answer.jsonPath().getString("errors[0].parameter")).startsWith(parameter);
+        assertThat(answer.jsonPath().getString("errors[0].parameter")).isEqualTo(parameter);
+        assertThat(answer.jsonPath().getString("errors[0].place")).endsWith(parameter);
     }
 
     @Test

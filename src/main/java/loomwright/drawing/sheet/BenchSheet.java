@@ -74,25 +74,23 @@ record BenchSheet(
     static Answer<BenchSheet> of(
             SheetQuestion question, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         Plan after = question.after();
-        String place = after == null ? "/plan" : "/after";
-        Answer<ReadingsSheet> readings = JobSheet.in(
-                place,
-                () -> ReadingsAnswer.of(ReadingsQuestion.of(question.goal()), networkLimits, progress.part(0, PARTS)));
         return after == null
-                ? ofOne(question, readings, limits, networkLimits, progress)
-                : ofChange(question, after, readings, limits, networkLimits, progress);
+                ? ofOne(question, limits, networkLimits, progress)
+                : ofChange(question, after, limits, networkLimits, progress);
     }
 
     private static Answer<BenchSheet> ofOne(
-            SheetQuestion question,
-            Answer<ReadingsSheet> readings,
-            BackfeedLimits limits,
-            NetworkLimits networkLimits,
-            Progress progress) {
+            SheetQuestion question, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         Plan plan = question.plan();
         Answer<ReviewReport> review =
-                JobSheet.in("/plan", () -> PlanReview.of(plan, limits, networkLimits, progress.part(1, PARTS)));
+                JobSheet.in("/plan", () -> PlanReview.of(plan, limits, networkLimits, progress.part(0, PARTS)));
         List<Finding> findings = serious(review.result().findings().stream());
+        List<String> concerned =
+                findings.stream().flatMap(finding -> finding.ids().stream()).toList();
+        Answer<ReadingsSheet> readings = JobSheet.in(
+                "/plan",
+                () -> ReadingsAnswer.ofFew(
+                        ReadingsQuestion.of(plan), concerned, networkLimits, progress.part(1, PARTS)));
         BenchSheet sheet = new BenchSheet(
                 question.titleOr(plan.name()),
                 plan,
@@ -101,24 +99,21 @@ record BenchSheet(
                 PaperPictures.ofFindings(
                         plan, findings.stream().limit(MOST_FINDINGS).toList(), "bench", progress.part(2, PARTS)),
                 findings,
-                BenchReadings.of(
-                        readings.result(),
-                        findings.stream().flatMap(f -> f.ids().stream()).toList()),
+                readings.result().readings(),
                 Materials.whole(plan));
         return JobSheet.answer(sheet, List.of(readings, review));
     }
 
     private static Answer<BenchSheet> ofChange(
-            SheetQuestion question,
-            Plan after,
-            Answer<ReadingsSheet> readings,
-            BackfeedLimits limits,
-            NetworkLimits networkLimits,
-            Progress progress) {
+            SheetQuestion question, Plan after, BackfeedLimits limits, NetworkLimits networkLimits, Progress progress) {
         Plan before = question.plan();
         ComparisonQuestion both = ComparisonQuestion.of(before, after);
-        Answer<PlanComparison> compared = ComparisonAnswer.of(both, limits, networkLimits, progress.part(1, PARTS));
+        Answer<PlanComparison> compared = ComparisonAnswer.of(both, limits, networkLimits, progress.part(0, PARTS));
         PlanComparison comparison = compared.result();
+        Answer<ReadingsSheet> readings = JobSheet.in(
+                "/after",
+                () -> ReadingsAnswer.ofFew(
+                        ReadingsQuestion.of(after), loads(comparison, after), networkLimits, progress.part(1, PARTS)));
         List<WorkStep> work = WorkList.of(comparison, before, after);
         BenchSheet sheet = new BenchSheet(
                 question.titleOr(after.name()),
@@ -129,7 +124,7 @@ record BenchSheet(
                 serious(Stream.concat(
                         comparison.findings().appear().stream(),
                         comparison.findings().stay().stream().map(Kept::after))),
-                BenchReadings.of(readings.result(), loads(comparison, after)),
+                readings.result().readings(),
                 comparison.needed());
         return JobSheet.answer(sheet, List.of(readings, compared));
     }

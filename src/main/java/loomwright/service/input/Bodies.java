@@ -64,9 +64,10 @@ public final class Bodies {
      */
     void checkByContract(byte[] body, Contract.Schema schema) throws IOException {
         jsonText.check(body);
-        List<InputError> faults = contractFaults.of(schema, json.mapper().readTree(body));
+        JsonNode root = json.mapper().readTree(body);
+        List<InputError> faults = contractFaults.of(schema, root);
         if (!faults.isEmpty()) {
-            throw ProblemException.ofFaults(faults, true, true);
+            throw ProblemException.ofFaults(placed(faults, root), true, true);
         }
     }
 
@@ -81,7 +82,10 @@ public final class Bodies {
 
     /** Faults that a calculation found in a body, with their places by the names that its writer gave. */
     List<InputError> placed(List<InputError> faults, byte[] body) throws IOException {
-        JsonNode root = json.mapper().readTree(body);
+        return placed(faults, json.mapper().readTree(body));
+    }
+
+    private static List<InputError> placed(List<InputError> faults, JsonNode root) {
         return faults.stream().map(fault -> JsonPlace.of(fault, root)).toList();
     }
 
@@ -91,9 +95,11 @@ public final class Bodies {
         RejectedInput rejected = rejection(e);
         if (rejected != null) {
             return ProblemException.ofFaults(
-                    rejected.faults().stream()
-                            .map(fault -> JsonPlace.of(fault.under(pointer), root))
-                            .toList(),
+                    placed(
+                            rejected.faults().stream()
+                                    .map(fault -> fault.under(pointer))
+                                    .toList(),
+                            root),
                     inBody,
                     false);
         }

@@ -45,10 +45,9 @@ public final class ContractErrors {
      */
     public List<InputError> of(Contract.Schema schema, JsonNode value) {
         List<InputError> faults = faults(schema, value);
-        return (faults.isEmpty()
-                        ? faults
-                        : BodyShape.fault(schema.form(), value).map(List::of).orElse(faults))
-                .stream().map(fault -> JsonPlace.of(fault, value)).toList();
+        return faults.isEmpty()
+                ? faults
+                : BodyShape.fault(schema.form(), value).map(List::of).orElse(faults);
     }
 
     private List<InputError> faults(Contract.Schema schema, JsonNode value) {

@@ -65,7 +65,7 @@ public final class Queries {
                 values.set(name, value);
                 contractFaults
                         .of(parameter.schema(), value)
-                        .forEach(fault -> faults.add(ofOperation(fault.under(name), operation)));
+                        .forEach(fault -> faults.add(ofOperation(inQuery(fault, name, values), operation)));
             }
         });
         for (Parameter parameter : operation.parameters()) {
@@ -83,6 +83,13 @@ public final class Queries {
     /** A form sends its empty fields too: they are left out, as an empty cell of a table is. */
     private static boolean isLeftOut(Map<String, List<String>> texts, String name) {
         return texts.getOrDefault(name, List.of("")).get(0).isBlank();
+    }
+
+    /** A fault of a parameter has the parameter's name; that of one entry of its list says which besides. */
+    private static InputError inQuery(InputError fault, String name, ObjectNode values) {
+        InputError placed = JsonPlace.of(fault.under("/" + name), values);
+        return new InputError(
+                placed.code(), name, placed.value(), placed.accepted(), placed.place(), placed.suggestion());
     }
 
     /** The contract has one list of forms for all operations; the caller wants to know those of this one. */
