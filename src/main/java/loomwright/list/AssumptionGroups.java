@@ -19,22 +19,22 @@ public final class AssumptionGroups {
     private AssumptionGroups() {}
 
     /** In order of the first of each group; a group has the place of its first. */
-    public static List<Assumption> of(List<Assumption> assumptions) {
-        Map<List<Object>, List<Assumption>> groups = new LinkedHashMap<>();
-        for (Assumption each : assumptions) {
+    public static List<ListAssumption> of(List<ListAssumption> assumptions) {
+        Map<List<Object>, List<ListAssumption>> groups = new LinkedHashMap<>();
+        for (ListAssumption each : assumptions) {
             groups.computeIfAbsent(sameness(each), key -> new ArrayList<>()).add(each);
         }
         return groups.values().stream().map(AssumptionGroups::one).toList();
     }
 
-    private static List<Object> sameness(Assumption each) {
+    private static List<Object> sameness(ListAssumption each) {
         Map<String, Argument> rest = new LinkedHashMap<>(each.message().arguments());
         boolean hasSubject = rest.keySet().removeAll(SUBJECTS);
         return List.of(each.message().code(), rest, hasSubject ? "" : each.at());
     }
 
-    private static Assumption one(List<Assumption> group) {
-        Assumption first = group.get(0);
+    private static ListAssumption one(List<ListAssumption> group) {
+        ListAssumption first = group.get(0);
         if (group.size() == 1) {
             return first;
         }
@@ -46,10 +46,10 @@ public final class AssumptionGroups {
                         : Arg.arg(each.getKey(), each.getValue()))
                 .toArray(Arg[]::new);
         Message message = first.message().code().with(arguments);
-        return new Assumption(message, first.instead(), List.copyOf(about), first.basis(), first.at());
+        return new ListAssumption(message, first.instead(), List.copyOf(about), first.basis(), first.at());
     }
 
-    private static Collection<Argument> subjects(List<Assumption> group, String argument) {
+    private static Collection<Argument> subjects(List<ListAssumption> group, String argument) {
         Set<Argument> subjects = new LinkedHashSet<>();
         group.forEach(each -> subjects.add(each.message().arguments().get(argument)));
         return subjects;

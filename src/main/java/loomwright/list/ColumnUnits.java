@@ -6,8 +6,8 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Predicate;
-import loomwright.list.Assumption.Code;
-import loomwright.list.Draft.WireDraft;
+import loomwright.list.ListAssumption.Code;
+import loomwright.list.PartDraft.WireDraft;
 
 /**
  * The units of lengths and sizes that have none, neither in their cells nor in the heading. A column is in one unit: what the

@@ -14,7 +14,7 @@ import java.util.Map;
  */
 public record ListReading(
         Map<String, Object> plan,
-        List<Assumption> assumptions,
+        List<ListAssumption> assumptions,
         List<Question> questions,
         Map<String, CellRef> places,
         MeterTable readings) {

@@ -12,16 +12,16 @@ import org.jspecify.annotations.Nullable;
 final class Notes {
     static final Basis PRACTICE = Basis.commonPractice("usual value where a list states none");
 
-    private final List<Assumption> assumptions = new ArrayList<>();
+    private final List<ListAssumption> assumptions = new ArrayList<>();
     private final List<Question> questions = new ArrayList<>();
 
     void assume(
-            Assumption.Code code,
+            ListAssumption.Code code,
             CellRef at,
             List<String> about,
             @Nullable Basis basis,
             Map<String, String> arguments) {
-        assumptions.add(new Assumption(code.with(texts(arguments)), code.instead(), about, basis, at));
+        assumptions.add(new ListAssumption(code.with(texts(arguments)), code.instead(), about, basis, at));
     }
 
     void ask(
@@ -42,7 +42,7 @@ final class Notes {
                         .toArray(Arg[]::new);
     }
 
-    List<Assumption> assumptions() {
+    List<ListAssumption> assumptions() {
         return List.copyOf(assumptions);
     }
 

@@ -8,22 +8,22 @@ import java.util.stream.Stream;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartKind;
 import loomwright.catalogue.PartType;
-import loomwright.list.Assumption.Code;
-import loomwright.list.Draft.Use;
+import loomwright.list.ListAssumption.Code;
+import loomwright.list.PartDraft.Use;
 
 /** The terminals of a part whose kind fixes them. */
 final class PartEnds {
     private static final Map<String, String> SWAPPED = Map.of(
             "+", "-", "-", "+", "plus", "minus", "minus", "plus", "positive", "negative", "negative", "positive");
 
-    private final Draft draft;
+    private final PartDraft draft;
     private final PartType type;
     private final boolean positiveEarth;
     private final Notes notes;
     private final PartKind kind;
     private final Set<String> used = new HashSet<>();
 
-    PartEnds(Draft draft, boolean positiveEarth, Notes notes) {
+    PartEnds(PartDraft draft, boolean positiveEarth, Notes notes) {
         this.draft = draft;
         this.type = java.util.Objects.requireNonNull(draft.type);
         this.positiveEarth = positiveEarth;
@@ -192,13 +192,13 @@ final class PartEnds {
 
     /** From a lamp that is earthed through its case a wire goes on to the next lamp, or to a plug that leads nowhere yet. */
     private boolean leadsOn(Use use) {
-        Draft other = use.other();
+        PartDraft other = use.other();
         boolean nextLamp = other.is("lamp") && other.type != null && other.type.earth() != null;
         boolean deadEnd = (other.is("joint") || other.type == null) && other.uses.size() == 1;
         return draft.is("lamp") && type.earth() != null && (nextLamp || deadEnd);
     }
 
-    private static boolean charges(Draft other) {
+    private static boolean charges(PartDraft other) {
         return other.is("alternator") || other.is("dynamo") || other.is("control-box");
     }
 

@@ -13,8 +13,8 @@ import loomwright.catalogue.PartKind;
 import loomwright.catalogue.UsualValue;
 import loomwright.catalogue.WrittenValue;
 import loomwright.conductor.ConductorSize;
-import loomwright.list.Assumption.Code;
-import loomwright.list.Draft.Use;
+import loomwright.list.ListAssumption.Code;
+import loomwright.list.PartDraft.Use;
 import loomwright.message.PropertyName;
 
 /** The values of a part: what its list says, in the units that people use, else what is usual. */
@@ -22,13 +22,13 @@ final class PartValues {
     /** What some types have beside what their kind needs. */
     private static final List<String> BESIDE = List.of("operateV", "switchOnOhm");
 
-    private final Draft draft;
+    private final PartDraft draft;
     private final Map<String, Object> object;
     private final double nominalV;
     private final boolean ballastInPlan;
     private final Notes notes;
 
-    PartValues(Draft draft, Map<String, Object> object, double nominalV, boolean ballastInPlan, Notes notes) {
+    PartValues(PartDraft draft, Map<String, Object> object, double nominalV, boolean ballastInPlan, Notes notes) {
         this.draft = draft;
         this.object = object;
         this.nominalV = nominalV;

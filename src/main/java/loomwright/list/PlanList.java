@@ -16,8 +16,8 @@ import loomwright.answer.RejectedInput;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartShape;
 import loomwright.catalogue.PartType;
-import loomwright.list.Assumption.Code;
-import loomwright.list.Draft.WireDraft;
+import loomwright.list.ListAssumption.Code;
+import loomwright.list.PartDraft.WireDraft;
 import org.jspecify.annotations.Nullable;
 
 /** Makes the plan document of a list. */
@@ -32,8 +32,8 @@ public final class PlanList {
     private final Notes notes = new Notes();
     private final Settings settings;
     private final Names names = new Names();
-    private final Map<String, Draft> drafts = new LinkedHashMap<>();
-    private final Map<String, Draft> byExactId = new HashMap<>();
+    private final Map<String, PartDraft> drafts = new LinkedHashMap<>();
+    private final Map<String, PartDraft> byExactId = new HashMap<>();
     /** What a part is called beside its name, to the name. */
     private final Map<String, String> keysOfLabels = new HashMap<>();
 
@@ -111,7 +111,7 @@ public final class PlanList {
         tables.rows(TableKind.PARTS).forEach(this::readPart);
         readWires();
         SameParts.join(drafts);
-        Map<Draft, Draft> solenoids = StarterParts.split(drafts, notes);
+        Map<PartDraft, PartDraft> solenoids = StarterParts.split(drafts, notes);
         nameParts();
         Map<String, CellRef> places = new LinkedHashMap<>();
         PlanParts parts = new PlanParts(settings, tables, notes, ids);
@@ -153,11 +153,11 @@ public final class PlanList {
             return;
         }
         String kind = row.text("kind");
-        Draft draft;
+        PartDraft draft;
         // As this service writes it: with every property in a column of its own, so there is no column of values.
         boolean written = tables.hasColumn(TableKind.PARTS, "label") && !tables.hasColumn(TableKind.PARTS, "value");
         if (written && PartShape.kinds().contains(kind)) {
-            draft = new Draft(name, row.text("label"), null, row.at("part"));
+            draft = new PartDraft(name, row.text("label"), null, row.at("part"));
             draft.exactKind = kind;
             draft.id = name;
             ids.add(name);
@@ -166,7 +166,7 @@ public final class PlanList {
             PartType type = kind.isEmpty() ? names.read(name).type() : typeIn(row, name, kind);
             names.declare(name, type);
             String label = row.text("label").isEmpty() ? Names.capitalised(name) : row.text("label");
-            draft = new Draft(String.join(" ", Names.tokens(name)), label, type, row.at("part"));
+            draft = new PartDraft(String.join(" ", Names.tokens(name)), label, type, row.at("part"));
             draft.values.add(Quantities.values(row.text("value")));
             if (!label.equalsIgnoreCase(name)) {
                 names.declare(label, type);
@@ -272,7 +272,7 @@ public final class PlanList {
 
     private void addBeside(TableRow row, String id, String column, End first, End start, End end) {
         String second = freeId(id);
-        Draft other = column.equals("to") ? end.draft : start.draft;
+        PartDraft other = column.equals("to") ? end.draft : start.draft;
         notes.assume(
                 Code.TWO_PARTS,
                 row.at(column),
@@ -297,11 +297,11 @@ public final class PlanList {
         return id;
     }
 
-    private record End(Draft draft, String phrase) {}
+    private record End(PartDraft draft, String phrase) {}
 
     private End end(TableRow row, String column, String text) {
         int dot = text.lastIndexOf('.');
-        Draft exact = dot > 0 ? byExactId.get(text.substring(0, dot)) : null;
+        PartDraft exact = dot > 0 ? byExactId.get(text.substring(0, dot)) : null;
         if (exact != null) {
             return new End(exact, text.substring(dot + 1));
         }
@@ -311,9 +311,9 @@ public final class PlanList {
                 notes.assume(Code.SPELLING, row.at(column), List.of(), null, Map.of("written", written, "value", word));
             }
         });
-        Draft draft = drafts.computeIfAbsent(
+        PartDraft draft = drafts.computeIfAbsent(
                 keysOfLabels.getOrDefault(name.key(), name.key()),
-                key -> new Draft(key, name.label(), name.type(), row.at(column)));
+                key -> new PartDraft(key, name.label(), name.type(), row.at(column)));
         if (!name.values().isEmpty()) {
             draft.values.add(name.values());
         }
@@ -321,7 +321,7 @@ public final class PlanList {
     }
 
     private void nameParts() {
-        for (Draft draft : drafts.values()) {
+        for (PartDraft draft : drafts.values()) {
             if (draft.id.isEmpty()) {
                 String slug = draft.key
                         .toLowerCase(Locale.ROOT)

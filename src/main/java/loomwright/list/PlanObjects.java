@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import loomwright.catalogue.PartType;
-import loomwright.list.Assumption.Code;
-import loomwright.list.Draft.Use;
+import loomwright.list.ListAssumption.Code;
+import loomwright.list.PartDraft.Use;
 import org.jspecify.annotations.Nullable;
 
 /** The parts of the plan document while they are made, with the wires that nobody listed and the places on the chassis. */
@@ -57,13 +57,13 @@ final class PlanObjects {
         return objects.stream().filter(o -> id.equals(o.get("id"))).findFirst().orElse(null);
     }
 
-    void joint(Draft draft) {
+    void joint(PartDraft draft) {
         Map<String, Object> object = add("joint", draft.id, draft.label, draft.at);
         object.put("terminals", List.of("1"));
         draft.uses.forEach(use -> use.end = draft.id + ".1");
     }
 
-    void earthPoint(Draft draft, List<Draft> drafts) {
+    void earthPoint(PartDraft draft, List<PartDraft> drafts) {
         if (isEngineBesideBody(draft, drafts)) {
             joint(draft);
         } else {
@@ -73,14 +73,14 @@ final class PlanObjects {
     }
 
     /** An engine with a strap of its own to the chassis or the battery is not the chassis. */
-    static boolean isEngineBesideBody(Draft draft, List<Draft> drafts) {
+    static boolean isEngineBesideBody(PartDraft draft, List<PartDraft> drafts) {
         boolean chassis =
                 drafts.stream().anyMatch(d -> d.isEarth() && !d.typeName().equals("engine") && !d.uses.isEmpty());
         return draft.typeName().equals("engine") && chassis;
     }
 
-    void findEarths(List<Draft> drafts) {
-        for (Draft draft : drafts) {
+    void findEarths(List<PartDraft> drafts) {
+        for (PartDraft draft : drafts) {
             if (draft.isEarth() && !draft.uses.isEmpty()) {
                 PartType.Earth earth = draft.typeName().equals("engine") ? PartType.Earth.ENGINE : PartType.Earth.BODY;
                 boolean joint = isEngineBesideBody(draft, drafts);
@@ -142,7 +142,7 @@ final class PlanObjects {
     }
 
     /** An end that the model has no terminal for: it is insulated. */
-    void loose(Draft draft, Use use) {
+    void loose(PartDraft draft, Use use) {
         String name = use.phrase.isEmpty() ? "1" : SwitchPart.cleaned(use.phrase.toUpperCase(Locale.ROOT));
         String id = draft.id + "-" + name.replaceAll("[^A-Za-z0-9]", "");
         String label = (draft.label + " " + name).strip();

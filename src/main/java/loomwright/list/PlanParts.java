@@ -11,8 +11,8 @@ import java.util.Set;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartShape;
 import loomwright.catalogue.PartType;
-import loomwright.list.Assumption.Code;
-import loomwright.list.Draft.Use;
+import loomwright.list.ListAssumption.Code;
+import loomwright.list.PartDraft.Use;
 
 /** Makes the parts of the plan document, gives each end of a wire its terminal, and adds the earths that people leave out. */
 final class PlanParts {
@@ -24,7 +24,7 @@ final class PlanParts {
     private final PlanObjects objects;
     private final SwitchParts switches;
     private final SeveralParts several;
-    private List<Draft> drafts = List.of();
+    private List<PartDraft> drafts = List.of();
 
     PlanParts(Settings settings, ListTables tables, Notes notes, Set<String> ids) {
         this.settings = settings;
@@ -49,12 +49,12 @@ final class PlanParts {
         return switches.labels();
     }
 
-    void build(List<Draft> all) {
+    void build(List<PartDraft> all) {
         drafts = all;
         boolean ballast = drafts.stream().anyMatch(draft -> draft.is("ballast"));
         boolean controlBox = drafts.stream().anyMatch(draft -> draft.typeName().equals("control-box"));
         objects.findEarths(drafts);
-        for (Draft draft : drafts) {
+        for (PartDraft draft : drafts) {
             if (draft.exactKind != null) {
                 buildExact(draft, draft.exactKind);
             } else if (draft.type == null) {
@@ -63,21 +63,21 @@ final class PlanParts {
                 buildByType(draft, draft.type, ballast, controlBox);
             }
         }
-        for (Draft draft : drafts) {
+        for (PartDraft draft : drafts) {
             putWorksWhen(draft);
         }
         drafts.stream().filter(this::isEngineOnItsOwn).findFirst().ifPresent(this::askEarthStrap);
     }
 
     /** An engine on its mounts of rubber, to which no lead goes. */
-    private boolean isEngineOnItsOwn(Draft draft) {
+    private boolean isEngineOnItsOwn(PartDraft draft) {
         return PlanObjects.isEngineBesideBody(draft, drafts)
                 && draft.exactKind == null
                 && !draft.uses.isEmpty()
                 && draft.uses.stream().noneMatch(use -> leadsToEarth(use.other()));
     }
 
-    private static boolean leadsToEarth(Draft other) {
+    private static boolean leadsToEarth(PartDraft other) {
         return other.isEarth()
                 || other.is("battery")
                 || other.is("joint")
@@ -85,7 +85,7 @@ final class PlanParts {
                 || other.kind().isEmpty();
     }
 
-    private void askEarthStrap(Draft engine) {
+    private void askEarthStrap(PartDraft engine) {
         if (settings.hasEarthStrap()) {
             String id = objects.wire(engine.id + ".1", objects.earth(PartType.Earth.BODY), STRAP_OHM);
             notes.ask(
@@ -99,13 +99,13 @@ final class PlanParts {
     }
 
     /** The stud or bar between a starter and the solenoid on it. */
-    void joinStarter(Draft starter, Draft solenoid) {
+    void joinStarter(PartDraft starter, PartDraft solenoid) {
         objects.stud(solenoid.id + ".45", starter.id + ".33", starter.id);
     }
 
     // A part as the plan document has it.
 
-    private void buildExact(Draft draft, String kind) {
+    private void buildExact(PartDraft draft, String kind) {
         Map<String, Object> object = objects.add(kind, draft.id, draft.label, draft.at);
         putProperties(draft, kind, object);
         List<TableRow> positions = switches.positionRows(draft);
@@ -130,7 +130,7 @@ final class PlanParts {
     }
 
     /** Cells under the names of properties of the plan document. */
-    private void putProperties(Draft draft, String kind, Map<String, Object> object) {
+    private void putProperties(PartDraft draft, String kind, Map<String, Object> object) {
         TableRow row = draft.row;
         if (row != null) {
             for (Map.Entry<String, Type> property : PartShape.properties(kind).entrySet()) {
@@ -151,7 +151,7 @@ final class PlanParts {
 
     // A part whose name says nothing.
 
-    private void buildUnknown(Draft draft) {
+    private void buildUnknown(PartDraft draft) {
         Map<String, Object> object = objects.add("joint", draft.id, draft.label, draft.at);
         object.put("terminals", List.of("1"));
         draft.uses.forEach(use -> use.end = draft.id + ".1");
@@ -166,7 +166,7 @@ final class PlanParts {
 
     // A part of the catalogue.
 
-    private void buildByType(Draft draft, PartType type, boolean ballast, boolean controlBox) {
+    private void buildByType(PartDraft draft, PartType type, boolean ballast, boolean controlBox) {
         if (draft.uses.isEmpty() && type.kind().equals("earth")) {
             return;
         }
@@ -184,7 +184,7 @@ final class PlanParts {
         }
     }
 
-    private void buildPlain(Draft draft, PartType type, boolean ballast) {
+    private void buildPlain(PartDraft draft, PartType type, boolean ballast) {
         Map<String, Object> object = objects.add(type.kind(), draft.id, draft.label, draft.at);
         putProperties(draft, type.kind(), object);
         type.sets().forEach(object::putIfAbsent);
@@ -243,7 +243,7 @@ final class PlanParts {
     }
 
     /** A row of the table of parts that fits no part of the wires: another name for one of them, most likely. */
-    private void askWhichPart(Draft draft) {
+    private void askWhichPart(PartDraft draft) {
         List<String> choices = new ArrayList<>(List.of("none"));
         drafts.stream()
                 .filter(other -> other.is(draft.kind()) && other.row == null)
@@ -258,7 +258,7 @@ final class PlanParts {
     }
 
     /** What a glass fuse is marked with is asked: it matters by two to one. */
-    private void askMarking(Draft draft, Map<String, Object> object) {
+    private void askMarking(PartDraft draft, Map<String, Object> object) {
         if (object.putIfAbsent("construction", "blade") == null) {
             notes.assume(
                     Code.FUSE_CONSTRUCTION,
@@ -278,13 +278,13 @@ final class PlanParts {
         }
     }
 
-    private static boolean feedsMoreThanItsLamp(Draft draft) {
+    private static boolean feedsMoreThanItsLamp(PartDraft draft) {
         return draft.uses.stream()
                 .anyMatch(use -> !use.other().is("lamp") && !use.other().isEarth());
     }
 
     /** Without a current in its field a machine gives nothing; one with no wire there has a connection of its own. */
-    private void putExcitation(Draft draft, Map<String, Object> object, String field) {
+    private void putExcitation(PartDraft draft, Map<String, Object> object, String field) {
         boolean wired = draft.uses.stream().anyMatch(use -> use.end.equals(draft.id + "." + field));
         if (object.containsKey("selfExciting") || wired) {
             return;
@@ -300,7 +300,7 @@ final class PlanParts {
 
     // When it should be live.
 
-    private void putWorksWhen(Draft draft) {
+    private void putWorksWhen(PartDraft draft) {
         Map<String, Object> object = objects.find(draft.id);
         if (object == null
                 || !PartShape.properties(String.valueOf(object.get("kind"))).containsKey("meantLive")) {

@@ -5,15 +5,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import loomwright.list.Draft.Use;
+import loomwright.list.PartDraft.Use;
 
 /** Finds the points of a plan at which a meter was held, by the words of the table of wires. */
 final class Points {
     private static final String EARTH = "earth";
 
     private final Names names;
-    private final Map<String, Draft> drafts;
-    private final Map<String, Draft> byExactId;
+    private final Map<String, PartDraft> drafts;
+    private final Map<String, PartDraft> byExactId;
     private final Map<String, List<String>> switchPositions;
     private final Map<String, String> switchNames;
 
@@ -27,8 +27,8 @@ final class Points {
      */
     Points(
             Names names,
-            Map<String, Draft> drafts,
-            Map<String, Draft> byExactId,
+            Map<String, PartDraft> drafts,
+            Map<String, PartDraft> byExactId,
             Map<String, List<String>> switchPositions,
             Map<String, String> switchNames) {
         this.names = names;
@@ -46,7 +46,7 @@ final class Points {
             return Optional.of(stripped);
         }
         Names.Name name = names.read(stripped);
-        Draft draft = drafts.get(name.key());
+        PartDraft draft = drafts.get(name.key());
         boolean earth = name.type() != null && name.type().kind().equals(EARTH);
         if (draft == null) {
             return earth ? Optional.of(EARTH) : byId(stripped);
@@ -71,7 +71,7 @@ final class Points {
     }
 
     /** The end of its first wire that does not lead to earth. */
-    private static Optional<String> feed(Draft draft) {
+    private static Optional<String> feed(PartDraft draft) {
         List<Use> uses = new ArrayList<>(draft.uses);
         return uses.stream()
                 .filter(use -> !use.other().isEarth() && !use.end.isEmpty())
@@ -80,7 +80,7 @@ final class Points {
                 .map(use -> use.end);
     }
 
-    private static Optional<String> terminal(Draft draft, String phrase) {
+    private static Optional<String> terminal(PartDraft draft, String phrase) {
         if (draft.type == null) {
             return Optional.empty();
         }

@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import loomwright.list.Draft.Use;
+import loomwright.list.PartDraft.Use;
 
 /** Parts that a list names in two ways: a fuse with and without its rating, a switch with a mark that only its owner knows. */
 final class SameParts {
@@ -13,28 +13,28 @@ final class SameParts {
     private static final Pattern MARKED = Pattern.compile("(.+) ([a-z][a-z0-9]?|1[79]|[4-8][0-9][a-e]?)");
     private static final Set<String> SIDES = Set.of("l", "r", "lh", "rh");
 
-    private final Map<String, Draft> drafts;
+    private final Map<String, PartDraft> drafts;
 
-    private SameParts(Map<String, Draft> drafts) {
+    private SameParts(Map<String, PartDraft> drafts) {
         this.drafts = drafts;
     }
 
     /** Makes one part of each such pair, and removes the other from the parts by their names. */
-    static void join(Map<String, Draft> drafts) {
+    static void join(Map<String, PartDraft> drafts) {
         SameParts same = new SameParts(drafts);
-        for (Draft draft : List.copyOf(drafts.values())) {
+        for (PartDraft draft : List.copyOf(drafts.values())) {
             same.joinFuse(draft);
             same.joinSwitch(draft);
         }
     }
 
     /** "15A fuse" on one row and "fuse" on the next, if no other fuse has its rating for a name. */
-    private void joinFuse(Draft rated) {
+    private void joinFuse(PartDraft rated) {
         Matcher name = RATED.matcher(rated.key);
         if (!rated.is("fuse") || rated.row != null || !name.matches()) {
             return;
         }
-        Draft plain = drafts.get(name.group(1));
+        PartDraft plain = drafts.get(name.group(1));
         boolean only = drafts.keySet().stream()
                         .filter(key -> RATED.matcher(key).matches() && key.startsWith(name.group(1) + " "))
                         .count()
@@ -46,12 +46,12 @@ final class SameParts {
     }
 
     /** "key switch H" beside "key switch B": the catalogue does not know H, but it is a mark on the same switch. */
-    private void joinSwitch(Draft marked) {
+    private void joinSwitch(PartDraft marked) {
         Matcher name = MARKED.matcher(marked.key);
         if (!marked.is("switch") || marked.row != null || !name.matches() || SIDES.contains(name.group(2))) {
             return;
         }
-        Draft whole = drafts.get(name.group(1));
+        PartDraft whole = drafts.get(name.group(1));
         if (whole == null || whole.type == null || !whole.type.equals(marked.type)) {
             return;
         }

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import loomwright.list.Assumption.Code;
+import loomwright.list.ListAssumption.Code;
 import org.jspecify.annotations.Nullable;
 
 /** What the whole list shares: name, voltage, earth, temperatures, supplies, how colours are written. */

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Set;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartType;
-import loomwright.list.Assumption.Code;
-import loomwright.list.Draft.Use;
+import loomwright.list.ListAssumption.Code;
+import loomwright.list.PartDraft.Use;
 
 /** One thing of an owner that is several parts of the plan: a fuse box, a pair of diodes, a bulb with two filaments, a dynamo with its cut-out. */
 final class SeveralParts {
@@ -33,7 +33,7 @@ final class SeveralParts {
         this.notes = notes;
     }
 
-    void fuseBox(Draft draft) {
+    void fuseBox(PartDraft draft) {
         Set<String> outs = new LinkedHashSet<>();
         for (Use use : draft.uses) {
             if (!isInput(use)) {
@@ -42,7 +42,7 @@ final class SeveralParts {
         }
         List<String> fuses = new ArrayList<>();
         for (String out : outs.isEmpty() ? List.of("1") : List.copyOf(outs)) {
-            Draft fuse = new Draft(
+            PartDraft fuse = new PartDraft(
                     draft.key + " " + out,
                     draft.label + " " + out,
                     PartCatalogue.findType("fuse").orElseThrow(),
@@ -65,7 +65,7 @@ final class SeveralParts {
         draft.uses.stream().filter(SeveralParts::isInput).forEach(use -> use.end = fuses.get(0) + ".a");
     }
 
-    void diodePair(Draft draft) {
+    void diodePair(PartDraft draft) {
         List<String> pair = new ArrayList<>();
         for (String number : List.of("1", "2")) {
             String id = objects.derived(draft.id, "-" + number);
@@ -84,14 +84,14 @@ final class SeveralParts {
     }
 
     /** A bulb with two filaments: two lamps, whose returns meet in its base before they come to the one earth. */
-    void twinLamp(Draft draft, PartType.Earth earth) {
+    void twinLamp(PartDraft draft, PartType.Earth earth) {
         boolean head = draft.typeName().equals("twin-headlamp");
         List<String> names = head ? List.of("main", "dip") : List.of("stop", "tail");
         List<String> types = head ? List.of("headlamp", "headlamp-dip") : List.of("stop-lamp", "tail-lamp");
         String base = objects.derived(draft.id, "-base");
         List<String> filaments = new ArrayList<>();
         for (int i = 0; i < 2; i++) {
-            Draft filament = new Draft(
+            PartDraft filament = new PartDraft(
                     draft.key + " " + names.get(i),
                     draft.label + " " + names.get(i),
                     PartCatalogue.findType(types.get(i)).orElseThrow(),
@@ -127,7 +127,7 @@ final class SeveralParts {
     }
 
     /** A dynamo without a control box has its cut-out on itself: what leaves it for the battery goes through that. */
-    void cutOutOf(Draft dynamo) {
+    void cutOutOf(PartDraft dynamo) {
         String armature = dynamo.id + ".D";
         List<Use> outputs = dynamo.uses.stream()
                 .filter(use -> use.end.equals(armature) && !use.other().is("lamp"))

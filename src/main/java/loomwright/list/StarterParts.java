@@ -6,8 +6,8 @@ import java.util.Map;
 import java.util.Set;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartType;
-import loomwright.list.Assumption.Code;
-import loomwright.list.Draft.Use;
+import loomwright.list.ListAssumption.Code;
+import loomwright.list.PartDraft.Use;
 
 /** A starter whose solenoid sits on it: its owner lists the terminals of the solenoid as those of the starter. */
 final class StarterParts {
@@ -21,9 +21,9 @@ final class StarterParts {
     private StarterParts() {}
 
     /** Gives each such starter a solenoid, to which its wires go; the solenoids by their starters. */
-    static Map<Draft, Draft> split(Map<String, Draft> drafts, Notes notes) {
-        Map<Draft, Draft> solenoids = new LinkedHashMap<>();
-        for (Draft starter : List.copyOf(drafts.values())) {
+    static Map<PartDraft, PartDraft> split(Map<String, PartDraft> drafts, Notes notes) {
+        Map<PartDraft, PartDraft> solenoids = new LinkedHashMap<>();
+        for (PartDraft starter : List.copyOf(drafts.values())) {
             boolean both = starter.typeName().equals("starter")
                     && starter.exactKind == null
                     && starter.uses.stream().anyMatch(use -> OF_SOLENOID.contains(use.phrase));
@@ -37,9 +37,9 @@ final class StarterParts {
         return solenoids;
     }
 
-    private static Draft solenoidOf(Draft starter, Map<String, Draft> drafts) {
+    private static PartDraft solenoidOf(PartDraft starter, Map<String, PartDraft> drafts) {
         PartType type = PartCatalogue.findType("engine-solenoid").orElseThrow();
-        Draft solenoid = new Draft(starter.key + " solenoid", starter.label + " solenoid", type, starter.at);
+        PartDraft solenoid = new PartDraft(starter.key + " solenoid", starter.label + " solenoid", type, starter.at);
         for (Use use : List.copyOf(starter.uses)) {
             boolean ofCase = OF_CASE.contains(use.phrase)
                     || (use.phrase.isEmpty() && use.other().isEarth());

@@ -10,8 +10,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.SwitchTerminal;
-import loomwright.list.Assumption.Code;
-import loomwright.list.Draft.Use;
+import loomwright.list.ListAssumption.Code;
+import loomwright.list.PartDraft.Use;
 
 /** The terminals and positions of a switch, from its wires, its row and the catalogue. */
 final class SwitchPart {
@@ -28,13 +28,13 @@ final class SwitchPart {
 
     private static final List<String> STARTING = List.of("starter-button", "starter-switch", "series-parallel-switch");
 
-    private final Draft draft;
+    private final PartDraft draft;
     private final Notes notes;
     private final List<TableRow> positionRows;
     private final List<SwitchTerminal> usual;
     private final Set<String> used = new LinkedHashSet<>();
 
-    SwitchPart(Draft draft, Notes notes, List<TableRow> positionRows) {
+    SwitchPart(PartDraft draft, Notes notes, List<TableRow> positionRows) {
         this.draft = draft;
         this.notes = notes;
         this.positionRows = positionRows;

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Map;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartType;
-import loomwright.list.Assumption.Code;
-import loomwright.list.Draft.Use;
+import loomwright.list.ListAssumption.Code;
+import loomwright.list.PartDraft.Use;
 
 /** The switches of a list, and which positions the free ones have. */
 final class SwitchParts {
@@ -33,14 +33,14 @@ final class SwitchParts {
         return labels;
     }
 
-    List<TableRow> positionRows(Draft draft) {
+    List<TableRow> positionRows(PartDraft draft) {
         return tables.rows(TableKind.POSITIONS).stream()
                 .filter(row -> row.text("switch").equals(draft.id)
                         || String.join(" ", Names.tokens(row.text("switch"))).equals(draft.key))
                 .toList();
     }
 
-    void build(Draft draft) {
+    void build(PartDraft draft) {
         List<Use> lights = new ArrayList<>();
         if (draft.typeName().equals("key")) {
             draft.uses.stream().filter(SwitchParts::isLightTerminal).forEach(lights::add);
@@ -81,7 +81,7 @@ final class SwitchParts {
                         !terminal.terminal().equals("30") && terminal.terminal().equals(phrase));
     }
 
-    private static String positionsText(Draft draft) {
+    private static String positionsText(PartDraft draft) {
         TableRow row = draft.row;
         if (row == null) {
             return "";
@@ -91,9 +91,9 @@ final class SwitchParts {
     }
 
     /** A key that switches the lights as well is calculated as two switches on one feed. */
-    private void splitLights(Draft key, List<Use> lights) {
+    private void splitLights(PartDraft key, List<Use> lights) {
         PartType type = PartCatalogue.findType("lighting-switch").orElseThrow();
-        Draft draft = new Draft(key.key + " lights", key.label + ", lights", type, key.at);
+        PartDraft draft = new PartDraft(key.key + " lights", key.label + ", lights", type, key.at);
         draft.id = objects.derived(key.id, "-lights");
         SwitchPart part = new SwitchPart(draft, notes, List.of());
         lights.forEach(use -> use.end = draft.id + "." + part.terminal(use));
@@ -112,7 +112,7 @@ final class SwitchParts {
     }
 
     @SuppressWarnings("unchecked")
-    void remember(Draft draft, Map<String, Object> object) {
+    void remember(PartDraft draft, Map<String, Object> object) {
         Object positions = object.get("positions");
         if (positions instanceof List<?> list) {
             freePositions.put(

@@ -13,8 +13,8 @@ import loomwright.answer.RejectedInput;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartType;
 import loomwright.conductor.ConductorSize;
-import loomwright.list.Assumption.Code;
-import loomwright.list.Draft.WireDraft;
+import loomwright.list.ListAssumption.Code;
+import loomwright.list.PartDraft.WireDraft;
 
 /** Makes the wire of the plan document of a row of the table of wires. */
 final class WireRow {

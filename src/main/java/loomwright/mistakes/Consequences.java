@@ -124,7 +124,7 @@ final class Consequences {
         FusedSteps before = sound.get(i);
         FusedSteps after = solverOfFault.solve(fault.applyTo(setting.plan()));
         if (i == 0) {
-            effects.notes().addAll(Notes.of(fault, plan, after.first()));
+            effects.notes().addAll(FaultNotes.of(fault, plan, after.first()));
             effects.notes().addAll(sparkAndCharge.compare(after.plan(), after.first()));
         }
         // What carries too much until the fuses are open, then what still does.

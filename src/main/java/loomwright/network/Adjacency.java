@@ -10,7 +10,7 @@ final class Adjacency {
      *
      * @param selection indices of branches, the first {@code count} of them
      */
-    Adjacency(int nodes, Branch[] branches, int[] selection, int count) {
+    Adjacency(int nodes, BranchLaw[] branches, int[] selection, int count) {
         start = new int[nodes + 1];
         branch = new int[2 * count];
         for (int k = 0; k < count; k++) {

@@ -14,7 +14,7 @@ import java.util.List;
 final class Contraction {
     private static final double TOLERANCE = 1e-9;
 
-    final Branch[] branches;
+    final BranchLaw[] branches;
     final int supernodes;
     final int[] superOf;
     final double[] offsetV;
@@ -30,7 +30,7 @@ final class Contraction {
 
     private final int[] depth;
 
-    Contraction(int nodes, int reference, Branch[] branches) {
+    Contraction(int nodes, int reference, BranchLaw[] branches) {
         this.branches = branches;
         superOf = new int[nodes];
         offsetV = new double[nodes];
@@ -44,7 +44,7 @@ final class Contraction {
         int forestCount = 0;
         int loopCount = 0;
         for (int b = 0; b < branches.length; b++) {
-            if (branches[b] instanceof Branch.Ideal) {
+            if (branches[b] instanceof BranchLaw.Ideal) {
                 if (sets.join(branches[b].from, branches[b].to)) {
                     forest[forestCount++] = b;
                 } else {
@@ -76,7 +76,7 @@ final class Contraction {
                     int b = forest.branch[k];
                     int next = otherEnd(b, node);
                     if (superOf[next] < 0) {
-                        double voltage = ((Branch.Ideal) branches[b]).voltageV;
+                        double voltage = ((BranchLaw.Ideal) branches[b]).voltageV;
                         double rise = branches[b].from == next ? voltage : -voltage;
                         superOf[next] = count;
                         offsetV[next] = offsetV[node] + rise;
@@ -102,7 +102,7 @@ final class Contraction {
 
     /** Whether the voltages around the loop that this branch closes do not add up to zero. */
     boolean conflicts(int closingBranch) {
-        Branch.Ideal branch = (Branch.Ideal) branches[closingBranch];
+        BranchLaw.Ideal branch = (BranchLaw.Ideal) branches[closingBranch];
         double from = offsetV[branch.from];
         double to = offsetV[branch.to];
         double scale = Math.max(Math.max(Math.abs(from), Math.abs(to)), Math.abs(branch.voltageV));
@@ -138,7 +138,7 @@ final class Contraction {
     void recover(double[] currentA) {
         double[] inflow = new double[superOf.length];
         for (int b = 0; b < branches.length; b++) {
-            if (!(branches[b] instanceof Branch.Ideal)) {
+            if (!(branches[b] instanceof BranchLaw.Ideal)) {
                 inflow[branches[b].from] -= currentA[b];
                 inflow[branches[b].to] += currentA[b];
             }

@@ -47,7 +47,7 @@ final class FloatingNodePlacement {
             double scaleA,
             Eliminations eliminations,
             Progress progress) {
-        Branch[] branches = point.contraction.branches;
+        BranchLaw[] branches = point.contraction.branches;
         nodeV = point.nodeV();
         branchV = point.voltage.clone();
         NodeSets joined = joined(point, states, outcome.currentA, scaleV, scaleA);
@@ -62,7 +62,7 @@ final class FloatingNodePlacement {
             islandOf = loose;
             return;
         }
-        List<Branch> leaking = leaks(loose);
+        List<BranchLaw> leaking = leaks(loose);
         int first = leaking.size();
         for (int b : borders) {
             leaking.add(states.border(b, loose[branches[b].from], loose[branches[b].to], branchV[b]));
@@ -70,7 +70,7 @@ final class FloatingNodePlacement {
         double[] shiftV = settle(leaking, first + SPARE_STEPS + borders.size(), eliminations, progress);
         for (int k = 0; k < borders.size(); k++) {
             int b = borders.get(k);
-            Branch border = leaking.get(first + k);
+            BranchLaw border = leaking.get(first + k);
             double beyondV = border.biasV + shiftV[border.from] - shiftV[border.to];
             if (beyondV > OneWayStates.TOLERANCE * scaleV && !states.isConducting(b)) {
                 violated.add(b);
@@ -91,7 +91,7 @@ final class FloatingNodePlacement {
     /** Nodes joined by whatever conducts, but for one-way elements that conduct no current. */
     private static NodeSets joined(
             OperatingPoint point, OneWayStates states, double[] currentA, double scaleV, double scaleA) {
-        Branch[] branches = point.contraction.branches;
+        BranchLaw[] branches = point.contraction.branches;
         NodeSets joined = new NodeSets(point.contraction.superOf.length);
         List<Integer> idle = new ArrayList<>();
         List<Integer> driven = new ArrayList<>();
@@ -118,7 +118,7 @@ final class FloatingNodePlacement {
      * @return whether there were any
      */
     private static boolean joinWhatLeadsAway(
-            NodeSets joined, Branch[] branches, double[] currentA, List<Integer> driven, List<Integer> idle) {
+            NodeSets joined, BranchLaw[] branches, double[] currentA, List<Integer> driven, List<Integer> idle) {
         int nodes = joined.count();
         double[] surplusA = new double[nodes];
         double[] amountA = new double[nodes];
@@ -162,7 +162,7 @@ final class FloatingNodePlacement {
     }
 
     /** One for each island but that of the reference, by its number; together 1 S. */
-    private List<Branch> leaks(int[] loose) {
+    private List<BranchLaw> leaks(int[] loose) {
         int islands = 1 + Arrays.stream(loose).max().orElse(0);
         double[] meanV = new double[islands];
         int[] nodes = new int[islands];
@@ -171,17 +171,17 @@ final class FloatingNodePlacement {
             nodes[island]++;
             meanV[island] += (nodeV[node] - meanV[island]) / nodes[island];
         }
-        List<Branch> leaks = new ArrayList<>();
+        List<BranchLaw> leaks = new ArrayList<>();
         for (int k = 1; k < islands; k++) {
-            leaks.add(new Branch.Linear(k, 0, meanV[k], (double) nodes[k] / loose.length, 0));
+            leaks.add(new BranchLaw.Linear(k, 0, meanV[k], (double) nodes[k] / loose.length, 0));
         }
         return leaks;
     }
 
-    private double[] settle(List<Branch> leaking, int mostSteps, Eliminations eliminations, Progress progress) {
+    private double[] settle(List<BranchLaw> leaking, int mostSteps, Eliminations eliminations, Progress progress) {
         int islands =
                 1 + leaking.stream().mapToInt(b -> Math.max(b.from, b.to)).max().orElse(0);
-        Contraction alone = new Contraction(islands, 0, leaking.toArray(new Branch[0]));
+        Contraction alone = new Contraction(islands, 0, leaking.toArray(new BranchLaw[0]));
         NewtonLoop loop = new NewtonLoop(new OperatingPoint(alone, new double[islands]), eliminations);
         loop.run(mostSteps, progress);
         iterations = loop.iterations;

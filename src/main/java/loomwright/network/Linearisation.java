@@ -51,8 +51,8 @@ public final class Linearisation {
     }
 
     private static double slope(Element element, Solution solution) {
-        Branch law = Branch.of(element);
-        if (law instanceof Branch.Ideal) {
+        BranchLaw law = BranchLaw.of(element);
+        if (law instanceof BranchLaw.Ideal) {
             return MOST_S;
         }
         double driveV = solution.voltageV(element.from()) - solution.voltageV(element.to()) + law.biasV;

@@ -25,7 +25,7 @@ final class LinearisedBranches {
      */
     private static final double SLOPE_KEPT = 0.02;
 
-    private final Branch[] branches;
+    private final BranchLaw[] branches;
     private final boolean[] linear;
     /** Whether the line of a filament touches its law at the drive, with a slope from nearby. */
     private final boolean[] tangent;
@@ -38,7 +38,7 @@ final class LinearisedBranches {
 
     LinearisedBranches(List<Element> elements) {
         int count = elements.size();
-        branches = elements.stream().map(LinearisedBranches::law).toArray(Branch[]::new);
+        branches = elements.stream().map(LinearisedBranches::law).toArray(BranchLaw[]::new);
         linear = new boolean[count];
         tangent = new boolean[count];
         slopeAt = new double[count];
@@ -47,7 +47,7 @@ final class LinearisedBranches {
         slope = new double[count];
         source = new double[count];
         for (int b = 0; b < count; b++) {
-            linear[b] = branches[b] instanceof Branch.Linear;
+            linear[b] = branches[b] instanceof BranchLaw.Linear;
             if (linear[b]) {
                 source[b] = branches[b].currentA(branches[b].biasV);
                 slope[b] = branches[b].slopeS(branches[b].biasV, source[b]);
@@ -55,13 +55,13 @@ final class LinearisedBranches {
         }
     }
 
-    private static Branch law(Element element) {
+    private static BranchLaw law(Element element) {
         if (element instanceof Resistor r && r.resistanceOhm() < LEAST_OHM) {
-            return Branch.of(new Resistor(r.id(), r.from(), r.to(), LEAST_OHM));
+            return BranchLaw.of(new Resistor(r.id(), r.from(), r.to(), LEAST_OHM));
         } else if (element instanceof VoltageSource s && s.resistanceOhm() < LEAST_OHM) {
-            return Branch.of(new VoltageSource(s.id(), s.from(), s.to(), s.voltageV(), LEAST_OHM));
+            return BranchLaw.of(new VoltageSource(s.id(), s.from(), s.to(), s.voltageV(), LEAST_OHM));
         } else if (element instanceof TwoSlopeSource s) {
-            return Branch.of(new TwoSlopeSource(
+            return BranchLaw.of(new TwoSlopeSource(
                     s.id(),
                     s.from(),
                     s.to(),
@@ -69,17 +69,17 @@ final class LinearisedBranches {
                     Math.max(LEAST_OHM, s.givingOhm()),
                     Math.max(LEAST_OHM, s.takingOhm())));
         } else if (element instanceof UnidirectionalElement o && o.slopeOhm() < LEAST_OHM) {
-            return Branch.of(
+            return BranchLaw.of(
                     new UnidirectionalElement(o.id(), o.from(), o.to(), o.thresholdV(), LEAST_OHM, o.limitA()));
         }
-        return Branch.of(element);
+        return BranchLaw.of(element);
     }
 
     int count() {
         return branches.length;
     }
 
-    Branch branch(int b) {
+    BranchLaw branch(int b) {
         return branches[b];
     }
 
@@ -102,7 +102,7 @@ final class LinearisedBranches {
 
     /** Of two solutions of a constant-power load the one of higher voltage is meant: begin with next to no load. */
     void begin(int b) {
-        if (branches[b] instanceof Branch.ConstantPower) {
+        if (branches[b] instanceof BranchLaw.ConstantPower) {
             drive[b] = Double.NaN;
         }
     }
@@ -113,19 +113,19 @@ final class LinearisedBranches {
      * @param keepSlope whether a slope from nearby will do
      */
     void linearise(int b, boolean chord, boolean keepSlope) {
-        Branch branch = branches[b];
+        BranchLaw branch = branches[b];
         double at = drive[b];
         if (tangent[b] && !chord && (keepSlope || slopeAt[b] == at)) {
             return;
         }
-        if (Double.isNaN(at) && branch instanceof Branch.ConstantPower load) {
+        if (Double.isNaN(at) && branch instanceof BranchLaw.ConstantPower load) {
             slope[b] = load.idle().conductanceS;
             source[b] = 0;
             return;
         }
-        boolean curved = branch instanceof Branch.Filament || branch instanceof Branch.ConstantPower;
+        boolean curved = branch instanceof BranchLaw.Filament || branch instanceof BranchLaw.ConstantPower;
         double currentA = branch.currentA(at);
-        if (branch instanceof Branch.Filament lamp && !chord) {
+        if (branch instanceof BranchLaw.Filament lamp && !chord) {
             if (!keepSlope || !isSlopeNear(lamp, b, at)) {
                 slope[b] = branch.slopeS(at, currentA);
                 slopeAt[b] = at;
@@ -139,14 +139,14 @@ final class LinearisedBranches {
         source[b] = currentA - slope[b] * (at - branch.biasV);
     }
 
-    private boolean isSlopeNear(Branch.Filament lamp, int b, double at) {
+    private boolean isSlopeNear(BranchLaw.Filament lamp, int b, double at) {
         return Math.abs(at - slopeAt[b]) <= SLOPE_KEPT * Math.abs(slopeAt[b])
                 && lamp.isCold(at) == lamp.isCold(slopeAt[b]);
     }
 
     /** Whether a voltage is so near to where a filament's line touches its law that the line is as good as the law. */
     private boolean isNear(int b, double at) {
-        if (!tangent[b] || !(branches[b] instanceof Branch.Filament lamp)) {
+        if (!tangent[b] || !(branches[b] instanceof BranchLaw.Filament lamp)) {
             return false;
         }
         boolean cold = lamp.isCold(drive[b]);
@@ -179,7 +179,7 @@ final class LinearisedBranches {
     boolean move(int b, double acrossV, boolean hold) {
         double before = drive[b];
         double at = acrossV + branches[b].biasV;
-        if (branches[b] instanceof Branch.OneWayBranch oneWay) {
+        if (branches[b] instanceof BranchLaw.OneWayBranch oneWay) {
             drive[b] = hold ? before : neighbouring(oneWay, before, at);
             return oneWay.conducts(before) != oneWay.conducts(drive[b]);
         }
@@ -188,12 +188,12 @@ final class LinearisedBranches {
         }
         tangent[b] = false;
         // The steep foot of a lamp's law throws Newton's method to and fro about 0.
-        drive[b] = branches[b] instanceof Branch.Filament && before * at < 0 ? 0 : at;
+        drive[b] = branches[b] instanceof BranchLaw.Filament && before * at < 0 ? 0 : at;
         return false;
     }
 
     /** A one-way element goes from blocking to its limit, and back, by way of conducting only. */
-    private static double neighbouring(Branch.OneWayBranch oneWay, double before, double at) {
+    private static double neighbouring(BranchLaw.OneWayBranch oneWay, double before, double at) {
         double limitV = oneWay.slopeOhm * oneWay.limitA;
         boolean leap = (before <= 0 && at >= limitV) || (before >= limitV && at <= 0);
         return leap ? 0.5 * limitV : at;

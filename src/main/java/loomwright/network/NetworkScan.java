@@ -5,7 +5,7 @@ import java.util.stream.IntStream;
 
 /**
  * A network of which many subsets of the elements are solved, one after the other, well enough to decide whether a
- * threshold is passed: the nodal equations and the laws of {@link NetworkSolver} ({@link Branch}) in plain doubles, each
+ * threshold is passed: the nodal equations and the laws of {@link NetworkSolver} ({@link BranchLaw}) in plain doubles, each
  * solution starting where the last one ended.
  *
  * <p>What is always there and ideal joins its nodes to one; elsewhere a resistance below 1e-6 ohm counts as 1e-6 ohm. Each

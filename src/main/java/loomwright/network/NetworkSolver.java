@@ -106,7 +106,7 @@ public final class NetworkSolver {
     /** One solution in the making. */
     private final class Run {
         private final Network network;
-        private final Branch[] branches;
+        private final BranchLaw[] branches;
         private final Findings findings;
         private final PowerStart start;
         private final double[] idleV;
@@ -116,9 +116,9 @@ public final class NetworkSolver {
             this.network = network;
             this.start = start;
             this.findings = new Findings(network);
-            branches = new Branch[network.elements().size()];
+            branches = new BranchLaw[network.elements().size()];
             for (int b = 0; b < branches.length; b++) {
-                branches[b] = Branch.of(network.elements().get(b));
+                branches[b] = BranchLaw.of(network.elements().get(b));
             }
             idleV = new double[branches.length];
         }
@@ -129,7 +129,7 @@ public final class NetworkSolver {
                 return Solution.none(iterations, findings.list());
             }
             double[] guess = firstGuess();
-            if (has(Branch.ConstantPower.class::isInstance)) {
+            if (has(BranchLaw.ConstantPower.class::isInstance)) {
                 NewtonLoop linear = settle(contract(withLinearLoads(softened())), guess);
                 if (findings.prevent()) {
                     return Solution.none(iterations, findings.list());
@@ -141,7 +141,7 @@ public final class NetworkSolver {
                     Arrays.fill(idleV, Element.MAXIMUM_V);
                 }
             }
-            if (has(Branch.OneWayBranch.class::isInstance)) {
+            if (has(BranchLaw.OneWayBranch.class::isInstance)) {
                 return solveOneWays(guess);
             }
             NewtonLoop settled = settle(contraction, guess);
@@ -158,10 +158,10 @@ public final class NetworkSolver {
             if (!has(Run::isRectifiedSource)) {
                 return nodeV;
             }
-            Branch[] guess = withLinearLoads(softened());
+            BranchLaw[] guess = withLinearLoads(softened());
             for (int b = 0; b < guess.length; b++) {
-                if (isRectifiedSource(branches[b]) && guess[b] instanceof Branch.OneWayBranch source) {
-                    guess[b] = new Branch.Linear(source.from, source.to, source.biasV, 1 / source.slopeOhm, 0);
+                if (isRectifiedSource(branches[b]) && guess[b] instanceof BranchLaw.OneWayBranch source) {
+                    guess[b] = new BranchLaw.Linear(source.from, source.to, source.biasV, 1 / source.slopeOhm, 0);
                 }
             }
             NewtonLoop loop = new NewtonLoop(new OperatingPoint(contract(guess), nodeV), eliminations);
@@ -170,12 +170,12 @@ public final class NetworkSolver {
             return loop.point.nodeV();
         }
 
-        private static boolean isRectifiedSource(Branch branch) {
-            return branch instanceof Branch.OneWayBranch && branch.biasV > 0;
+        private static boolean isRectifiedSource(BranchLaw branch) {
+            return branch instanceof BranchLaw.OneWayBranch && branch.biasV > 0;
         }
 
-        private boolean has(Predicate<Branch> kind) {
-            for (Branch branch : branches) {
+        private boolean has(Predicate<BranchLaw> kind) {
+            for (BranchLaw branch : branches) {
                 if (kind.test(branch)) {
                     return true;
                 }
@@ -188,7 +188,7 @@ public final class NetworkSolver {
          * corrects those that prove wrong.
          */
         private Solution solveOneWays(double[] start) {
-            Branch[] soft = softened();
+            BranchLaw[] soft = softened();
             // States that are not yet right are corrected below.
             NewtonLoop settled = approach(new OperatingPoint(contract(soft), start));
             if (findings.prevent()) {
@@ -265,34 +265,34 @@ public final class NetworkSolver {
         }
 
         /** One-way elements with a slope that is small, but not so small that the matrix suffers. */
-        private Branch[] softened() {
+        private BranchLaw[] softened() {
             double largestS = 0;
-            for (Branch branch : branches) {
-                if (branch instanceof Branch.Linear linear) {
+            for (BranchLaw branch : branches) {
+                if (branch instanceof BranchLaw.Linear linear) {
                     largestS = Math.max(largestS, linear.conductanceS);
                 }
             }
             double leastOhm = largestS == 0 ? 1e-3 : 1e-3 / largestS;
-            Branch[] soft = branches.clone();
+            BranchLaw[] soft = branches.clone();
             for (int b = 0; b < soft.length; b++) {
                 if (network.elements().get(b) instanceof UnidirectionalElement oneWay) {
-                    soft[b] = new Branch.OneWayBranch(oneWay, Math.max(leastOhm, oneWay.slopeOhm()));
+                    soft[b] = new BranchLaw.OneWayBranch(oneWay, Math.max(leastOhm, oneWay.slopeOhm()));
                 }
             }
             return soft;
         }
 
-        private Branch[] withLinearLoads(Branch[] all) {
-            Branch[] linear = all.clone();
+        private BranchLaw[] withLinearLoads(BranchLaw[] all) {
+            BranchLaw[] linear = all.clone();
             for (int b = 0; b < linear.length; b++) {
-                if (linear[b] instanceof Branch.ConstantPower load) {
+                if (linear[b] instanceof BranchLaw.ConstantPower load) {
                     linear[b] = start == PowerStart.IDLE ? load.idle() : load.belowMinimum();
                 }
             }
             return linear;
         }
 
-        private Contraction contract(Branch[] all) {
+        private Contraction contract(BranchLaw[] all) {
             return checked(new Contraction(network.nodes().size(), network.reference(), all));
         }
 
@@ -352,7 +352,7 @@ public final class NetworkSolver {
             findings.undetermined(settled.point.contraction);
             findings.floating(outcome);
             for (int b = 0; b < branches.length; b++) {
-                if (branches[b] instanceof Branch.ConstantPower load) {
+                if (branches[b] instanceof BranchLaw.ConstantPower load) {
                     findings.load(b, load.minimumV, Math.abs(idleV[b]), Math.abs(settled.point.voltage[b]));
                 }
             }
@@ -361,7 +361,7 @@ public final class NetworkSolver {
 
         private List<String> nonlinear() {
             return ids(IntStream.range(0, branches.length)
-                    .filter(b -> !(branches[b] instanceof Branch.Linear || branches[b] instanceof Branch.Ideal))
+                    .filter(b -> !(branches[b] instanceof BranchLaw.Linear || branches[b] instanceof BranchLaw.Ideal))
                     .boxed()
                     .toList());
         }

@@ -18,7 +18,7 @@ final class NewtonLoop {
     private static final double UNBOUNDED_V = 1e19;
 
     final OperatingPoint point;
-    private final Branch[] branches;
+    private final BranchLaw[] branches;
     private final StarElimination elimination;
     /** By branch: where its conductance goes; −1 if both ends are one supernode. */
     private final int[] slot;

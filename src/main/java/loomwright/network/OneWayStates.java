@@ -20,7 +20,7 @@ final class OneWayStates {
     }
 
     private final Network network;
-    private final Branch[] free;
+    private final BranchLaw[] free;
     private final State[] states;
 
     /**
@@ -29,12 +29,12 @@ final class OneWayStates {
      * @param free the branches with one-way elements as they are
      * @param driveV their drives
      */
-    OneWayStates(Network network, Branch[] free, double[] driveV) {
+    OneWayStates(Network network, BranchLaw[] free, double[] driveV) {
         this.network = network;
         this.free = free;
         states = new State[free.length];
         for (int b = 0; b < free.length; b++) {
-            if (free[b] instanceof Branch.OneWayBranch oneWay) {
+            if (free[b] instanceof BranchLaw.OneWayBranch oneWay) {
                 double a = oneWay.currentA(driveV[b]);
                 states[b] = a <= 0 ? State.BLOCKING : a >= oneWay.limitA ? State.LIMITED : State.CONDUCTING;
             }
@@ -42,17 +42,17 @@ final class OneWayStates {
     }
 
     /** The branches with each one-way element replaced by what it is in its state. */
-    Branch[] fixed() {
-        Branch[] fixed = free.clone();
+    BranchLaw[] fixed() {
+        BranchLaw[] fixed = free.clone();
         for (int b = 0; b < free.length; b++) {
             if (network.elements().get(b) instanceof UnidirectionalElement o) {
                 fixed[b] = switch (states[b]) {
-                    case BLOCKING -> new Branch.Linear(o.from(), o.to(), 0, 0, 0);
-                    case LIMITED -> new Branch.Linear(o.from(), o.to(), 0, 0, o.limitA());
+                    case BLOCKING -> new BranchLaw.Linear(o.from(), o.to(), 0, 0, 0);
+                    case LIMITED -> new BranchLaw.Linear(o.from(), o.to(), 0, 0, o.limitA());
                     case CONDUCTING ->
                         o.slopeOhm() == 0
-                                ? new Branch.Ideal(o.from(), o.to(), o.thresholdV())
-                                : new Branch.Linear(o.from(), o.to(), -o.thresholdV(), 1 / o.slopeOhm(), 0);
+                                ? new BranchLaw.Ideal(o.from(), o.to(), o.thresholdV())
+                                : new BranchLaw.Linear(o.from(), o.to(), -o.thresholdV(), 1 / o.slopeOhm(), 0);
                 };
             }
         }
@@ -63,7 +63,7 @@ final class OneWayStates {
     boolean asInLaw() {
         for (int b = 0; b < free.length; b++) {
             if (states[b] == State.CONDUCTING
-                    && free[b] instanceof Branch.OneWayBranch soft
+                    && free[b] instanceof BranchLaw.OneWayBranch soft
                     && network.elements().get(b) instanceof UnidirectionalElement o
                     && soft.slopeOhm != o.slopeOhm()) {
                 return false;
@@ -86,7 +86,7 @@ final class OneWayStates {
         boolean[] forward = new boolean[loop.size()];
         int node = contraction.branches[closing].from;
         for (int k = 0; k < forward.length; k++) {
-            Branch.Ideal branch = (Branch.Ideal) contraction.branches[loop.get(k)];
+            BranchLaw.Ideal branch = (BranchLaw.Ideal) contraction.branches[loop.get(k)];
             forward[k] = branch.from == node;
             sumV += forward[k] ? branch.voltageV : -branch.voltageV;
             node = forward[k] ? branch.to : branch.from;
@@ -96,7 +96,7 @@ final class OneWayStates {
         double leastA = Double.POSITIVE_INFINITY;
         for (int k = 0; k < forward.length; k++) {
             int b = loop.get(k);
-            if (states[b] == State.CONDUCTING && free[b] instanceof Branch.OneWayBranch oneWay) {
+            if (states[b] == State.CONDUCTING && free[b] instanceof BranchLaw.OneWayBranch oneWay) {
                 boolean against = forward[k] == sumV > 0;
                 double roomA = against ? currentA[b] : oneWay.limitA - currentA[b];
                 if (roomA < leastA) {
@@ -132,7 +132,7 @@ final class OneWayStates {
     }
 
     boolean isOneWay(int b) {
-        return free[b] instanceof Branch.OneWayBranch;
+        return free[b] instanceof BranchLaw.OneWayBranch;
     }
 
     boolean isConducting(int b) {
@@ -169,13 +169,13 @@ final class OneWayStates {
      * @param from the island at its {@code from}
      * @param voltageV over it before they move
      */
-    Branch.OneWayBranch border(int b, int from, int to, double voltageV) {
+    BranchLaw.OneWayBranch border(int b, int from, int to, double voltageV) {
         double beyondV = beyondThresholdV(b, voltageV);
         if (states[b] == State.LIMITED) {
             UnidirectionalElement o = (UnidirectionalElement) network.elements().get(b);
-            return new Branch.OneWayBranch(to, from, o.slopeOhm() * o.limitA() - beyondV);
+            return new BranchLaw.OneWayBranch(to, from, o.slopeOhm() * o.limitA() - beyondV);
         }
-        return new Branch.OneWayBranch(from, to, beyondV);
+        return new BranchLaw.OneWayBranch(from, to, beyondV);
     }
 
     /** The elements that contradict their states in a solution with these states fixed. */

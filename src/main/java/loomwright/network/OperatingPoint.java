@@ -16,7 +16,7 @@ final class OperatingPoint {
     private static final double ROUNDING = 1e-28;
 
     final Contraction contraction;
-    private final Branch[] branches;
+    private final BranchLaw[] branches;
     /** By branch: the supernodes at its ends. */
     final int[] from;
 
@@ -75,11 +75,11 @@ final class OperatingPoint {
         int last = count;
         for (int b = 0; b < count; b++) {
             placeEnds(b);
-            if (branches[b] instanceof Branch.Linear line) {
+            if (branches[b] instanceof BranchLaw.Linear line) {
                 slope[b] = line.conductanceS;
                 source[b] = line.sourceA;
                 kinds[linear++] = b;
-            } else if (branches[b] instanceof Branch.Ideal ideal) {
+            } else if (branches[b] instanceof BranchLaw.Ideal ideal) {
                 slope[b] = Double.NaN;
                 voltage[b] = ideal.voltageV;
             } else {

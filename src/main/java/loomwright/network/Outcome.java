@@ -38,7 +38,7 @@ final class Outcome {
 
     private Outcome(OperatingPoint settled, double[] nodeV, double[] branchV, int[] islandOf) {
         Contraction contraction = settled.contraction;
-        Branch[] branches = contraction.branches;
+        BranchLaw[] branches = contraction.branches;
         currentA = settled.current.clone();
         if (settled.dead()) {
             Arrays.fill(currentA, 0);
@@ -82,7 +82,7 @@ final class Outcome {
         return islandOf;
     }
 
-    private double kirchhoff(Branch[] branches) {
+    private double kirchhoff(BranchLaw[] branches) {
         double[] sum = new double[voltageV.length];
         double largest = 0;
         for (int b = 0; b < branches.length; b++) {
@@ -101,7 +101,7 @@ final class Outcome {
      * By the sum of the amounts; or by the largest current and voltage, that within a source with resistance among them,
      * where these do not meet in one element.
      */
-    private double power(Branch[] branches, double[] branchV) {
+    private double power(BranchLaw[] branches, double[] branchV) {
         double sum = 0;
         double amount = 0;
         double largestA = 0;

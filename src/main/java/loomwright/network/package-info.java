@@ -3,7 +3,7 @@
  *
  * <p>Reading list: {@link loomwright.network.Network} and the kinds of {@link loomwright.network.Element} (what is
  * solved), {@link loomwright.network.NetworkSolver} (how, in the order it happens), {@link loomwright.network.Solution}
- * (what comes out); then, one idea each: {@code Contraction} (ideal branches), {@code Branch} (the laws), {@code
+ * (what comes out); then, one idea each: {@code Contraction} (ideal branches), {@code BranchLaw} (the laws), {@code
  * OperatingPoint}, {@code NewtonLoop}, {@code Islands}, {@code StarElimination}, {@code OneWayStates}, {@code FloatingNodePlacement},
  * {@code Outcome}.
  * Apart from these: {@link loomwright.network.NetworkScan} for many subsets of one network.

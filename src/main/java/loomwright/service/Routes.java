@@ -69,9 +69,9 @@ import loomwright.service.plan.DiagnosisTables;
 import loomwright.service.plan.PartListQuestion;
 import loomwright.service.plan.PlanConversion;
 import loomwright.service.plan.PlanPosts;
+import loomwright.service.plan.PlanSolution;
 import loomwright.service.plan.PlanTables;
 import loomwright.service.plan.ReadingsTables;
-import loomwright.service.plan.Solution;
 import loomwright.service.stream.Bulk;
 import loomwright.service.stream.BulkOperations;
 import loomwright.service.workshop.BenchForms;
@@ -179,7 +179,7 @@ final class Routes {
                         Calculation.limited(Plan.class, limits.timeMs(), (plan, input, progress) -> {
                                     SolutionOptions options =
                                             input.options(SolutionOptions.class, SolutionOptions.USUAL);
-                                    return Solution.of(
+                                    return PlanSolution.of(
                                             PlanAnswer.of(plan, options, limits.network(), progress), options);
                                 })
                                 .in(faces -> faces.table(

@@ -27,24 +27,24 @@ import org.junit.jupiter.params.provider.MethodSource;
 class C01_SameAndMirroredTest {
 
     static List<Plan> plans() {
-        return Compared.PLANS;
+        return ComparedPlans.PLANS;
     }
 
     static Stream<Arguments> pairs() {
         List<Arguments> pairs = new ArrayList<>();
-        for (int i = 0; i < Compared.PLANS.size(); i++) {
-            for (int j = i + 1; j < Compared.PLANS.size(); j++) {
-                pairs.add(Arguments.of(Compared.PLANS.get(i), Compared.PLANS.get(j)));
+        for (int i = 0; i < ComparedPlans.PLANS.size(); i++) {
+            for (int j = i + 1; j < ComparedPlans.PLANS.size(); j++) {
+                pairs.add(Arguments.of(ComparedPlans.PLANS.get(i), ComparedPlans.PLANS.get(j)));
             }
         }
-        pairs.add(Arguments.of(Compared.BUILT, Plans.of(Compared.PARTS, Compared.WIRES)));
+        pairs.add(Arguments.of(ComparedPlans.BUILT, Plans.of(ComparedPlans.PARTS, ComparedPlans.WIRES)));
         return pairs.stream();
     }
 
     @ParameterizedTest
     @MethodSource("plans")
     void aPlanComparedWithItselfGivesNothing(Plan plan) {
-        PlanComparison comparison = Compared.of(plan, plan);
+        PlanComparison comparison = ComparedPlans.of(plan, plan);
         assertThat(comparison.same()).isTrue();
         assertThat(comparison.settings()).isEmpty();
         assertThat(comparison.changes()).isEmpty();
@@ -62,8 +62,8 @@ class C01_SameAndMirroredTest {
     @ParameterizedTest
     @MethodSource("pairs")
     void plansSwappedGiveTheMirrorImage(Plan one, Plan other) {
-        PlanComparison there = Compared.of(one, other);
-        PlanComparison back = Compared.of(other, one);
+        PlanComparison there = ComparedPlans.of(one, other);
+        PlanComparison back = ComparedPlans.of(other, one);
         assertThat(there.same()).isFalse();
         assertThat(mirrored(there.settings())).isEqualTo(new HashSet<>(back.settings()));
         assertThat(there.changes().stream().map(C01_SameAndMirroredTest::mirrored))

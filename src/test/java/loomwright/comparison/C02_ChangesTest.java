@@ -13,18 +13,18 @@ import org.junit.jupiter.api.Test;
 
 /** What was added, removed, renamed, moved, resized or changed, and what readings follow. */
 class C02_ChangesTest {
-    private static final String WIRES = Compared.WIRES + Compared.FOG_WIRES;
-    private static final String PARTS = Compared.PARTS + Compared.FOG;
+    private static final String WIRES = ComparedPlans.WIRES + ComparedPlans.FOG_WIRES;
+    private static final String PARTS = ComparedPlans.PARTS + ComparedPlans.FOG;
 
     private static PlanComparison after(String parts, String wires) {
-        return Compared.of(Compared.BUILT, Plans.of(parts, wires));
+        return ComparedPlans.of(ComparedPlans.BUILT, Plans.of(parts, wires));
     }
 
     @Test
     void aWireAtAnotherTerminalIsMoved() {
         PlanComparison comparison = after(PARTS, WIRES.replace("'key.15','to':'dash.a'", "'key.30','to':'dash.a'"));
-        assertThat(Compared.change(comparison, "W7").changes()).containsExactly(Change.MOVED);
-        assertThat(Compared.change(comparison, "W7").properties())
+        assertThat(ComparedPlans.change(comparison, "W7").changes()).containsExactly(Change.MOVED);
+        assertThat(ComparedPlans.change(comparison, "W7").properties())
                 .containsExactly(new PropertyChange("from", "key.15", "key.30"));
     }
 
@@ -32,15 +32,15 @@ class C02_ChangesTest {
     void aWireOfAnotherSizeIsResized() {
         PlanComparison comparison = after(PARTS, WIRES.replace("'1 mm2','lengthM':2,", "'1.5 mm2','lengthM':2,"));
         assertThat(comparison.changes()).hasSize(1);
-        assertThat(Compared.change(comparison, "W3").changes()).containsExactly(Change.RESIZED);
+        assertThat(ComparedPlans.change(comparison, "W3").changes()).containsExactly(Change.RESIZED);
     }
 
     @Test
     void aWireUnderAnotherIdBetweenTheSameEndsIsTheSameWire() {
         PlanComparison comparison = after(PARTS, WIRES.replace("'W3'", "'feed'"));
         assertThat(comparison.changes()).hasSize(1);
-        assertThat(Compared.change(comparison, "feed").before()).isEqualTo("W3");
-        assertThat(Compared.change(comparison, "feed").changes()).containsExactly(Change.RENAMED);
+        assertThat(ComparedPlans.change(comparison, "feed").before()).isEqualTo("W3");
+        assertThat(ComparedPlans.change(comparison, "feed").changes()).containsExactly(Change.RENAMED);
         assertThat(comparison.steps()).isEmpty();
     }
 
@@ -49,7 +49,7 @@ class C02_ChangesTest {
         PlanComparison comparison =
                 after(PARTS.replace("'fog','ratedV'", "'mist','ratedV'"), WIRES.replace("fog.", "mist."));
         assertThat(comparison.changes()).hasSize(1);
-        assertThat(Compared.change(comparison, "mist").changes()).containsExactly(Change.RENAMED);
+        assertThat(ComparedPlans.change(comparison, "mist").changes()).containsExactly(Change.RENAMED);
     }
 
     @Test
@@ -60,21 +60,21 @@ class C02_ChangesTest {
                 + "{'id':'A2','from':'left.b','to':'body.31','size':'1 mm2','lengthM':1},"
                 + "{'id':'A3','from':'splice.2','to':'right.a','size':'1 mm2','lengthM':1},"
                 + "{'id':'A4','from':'right.b','to':'body.31','size':'1 mm2','lengthM':1}";
-        PlanComparison comparison = after(Compared.PARTS + twice, Compared.WIRES + wires);
-        assertThat(Compared.change(comparison, "fog").changes()).containsExactly(Change.REMOVED);
-        assertThat(Compared.change(comparison, "left").changes()).containsExactly(Change.ADDED);
-        assertThat(Compared.change(comparison, "right").changes()).containsExactly(Change.ADDED);
+        PlanComparison comparison = after(ComparedPlans.PARTS + twice, ComparedPlans.WIRES + wires);
+        assertThat(ComparedPlans.change(comparison, "fog").changes()).containsExactly(Change.REMOVED);
+        assertThat(ComparedPlans.change(comparison, "left").changes()).containsExactly(Change.ADDED);
+        assertThat(ComparedPlans.change(comparison, "right").changes()).containsExactly(Change.ADDED);
     }
 
     @Test
     void leadsOfAPartSwappedMoveTheWiresAndThePart() {
         PlanComparison comparison = after(
                 PARTS, WIRES.replace("fog.a", "fog.x").replace("fog.b", "fog.a").replace("fog.x", "fog.b"));
-        assertThat(Compared.change(comparison, "W4").changes()).containsExactly(Change.MOVED);
-        assertThat(Compared.change(comparison, "W5").changes()).containsExactly(Change.MOVED);
-        assertThat(Compared.change(comparison, "fog").changes()).containsExactly(Change.MOVED);
-        assertThat(Compared.change(comparison, "W4").description()).isEqualTo("moved");
-        assertThat(Compared.change(comparison, "fog").description()).isEqualTo("wired to other places");
+        assertThat(ComparedPlans.change(comparison, "W4").changes()).containsExactly(Change.MOVED);
+        assertThat(ComparedPlans.change(comparison, "W5").changes()).containsExactly(Change.MOVED);
+        assertThat(ComparedPlans.change(comparison, "fog").changes()).containsExactly(Change.MOVED);
+        assertThat(ComparedPlans.change(comparison, "W4").description()).isEqualTo("moved");
+        assertThat(ComparedPlans.change(comparison, "fog").description()).isEqualTo("wired to other places");
     }
 
     @Test
@@ -86,7 +86,7 @@ class C02_ChangesTest {
     @Test
     void anotherRatingIsAChangeOfAProperty() {
         PlanComparison comparison = after(PARTS.replace("'ratingA':10", "'ratingA':15"), WIRES);
-        assertThat(Compared.change(comparison, "F1").properties())
+        assertThat(ComparedPlans.change(comparison, "F1").properties())
                 .containsExactly(new PropertyChange("ratingA", "10", "15"));
         assertThat(comparison.needed().parts())
                 .singleElement()
@@ -97,7 +97,7 @@ class C02_ChangesTest {
     void whatAWireIsLongerTheLampLosesByOhmsLaw() {
         // battery - key - F1 - W3 of 2 m, then of 40 m - fog lamp: by Ohm's law its drop follows current and length.
         Plan after = Plans.of(PARTS, WIRES.replace("'lengthM':2,", "'lengthM':40,"));
-        PlanComparison comparison = Compared.of(Compared.BUILT, after);
+        PlanComparison comparison = ComparedPlans.of(ComparedPlans.BUILT, after);
         var run = comparison.steps().stream()
                 .filter(s -> s.step() == Step.RUN)
                 .findFirst()
@@ -119,7 +119,7 @@ class C02_ChangesTest {
     void aSupplyThatDiffersIsASetting() {
         Plan with = Plans.parse("{'schema':'loomwright/plan/1','name':'test','system':{'nominalVoltageV':12},"
                 + "'conditions':{'crank':{'emfV':9}},'parts':[" + PARTS + "],'wires':[" + WIRES + "]}");
-        assertThat(Compared.of(Compared.BUILT, with).settings())
+        assertThat(ComparedPlans.of(ComparedPlans.BUILT, with).settings())
                 .contains(new PropertyChange("conditions.crank.emfV", "10", "9"));
     }
 }

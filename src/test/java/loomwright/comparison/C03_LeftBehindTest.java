@@ -14,11 +14,11 @@ import org.junit.jupiter.api.Test;
 /** What a part that was taken out leaves behind, and what the change takes. */
 class C03_LeftBehindTest {
     private static final PlanComparison LAMP_OUT =
-            Compared.of(Compared.BUILT, Plans.of(Compared.PARTS, Compared.WIRES));
+            ComparedPlans.of(ComparedPlans.BUILT, Plans.of(ComparedPlans.PARTS, ComparedPlans.WIRES));
 
     @Test
     void theFeedOfAPartTakenOutHangsLooseAndIsLive() {
-        Leftover wire = Compared.left(LAMP_OUT, "W3");
+        Leftover wire = ComparedPlans.left(LAMP_OUT, "W3");
         assertThat(wire.kind()).isEqualTo(Leftover.Kind.LOOSE_END);
         assertThat(wire.terminal()).isEqualTo("splice.1");
         assertThat(wire.liveIn()).containsExactly(Step.RUN, Step.CRANK, Step.RUNNING);
@@ -27,8 +27,8 @@ class C03_LeftBehindTest {
 
     @Test
     void theFuseBeforeItHasNothingBehindIt() {
-        assertThat(Compared.left(LAMP_OUT, "F1").kind()).isEqualTo(Leftover.Kind.IDLE_PART);
-        assertThat(Compared.left(LAMP_OUT, "W2").kind()).isEqualTo(Leftover.Kind.IDLE_WIRE);
+        assertThat(ComparedPlans.left(LAMP_OUT, "F1").kind()).isEqualTo(Leftover.Kind.IDLE_PART);
+        assertThat(ComparedPlans.left(LAMP_OUT, "W2").kind()).isEqualTo(Leftover.Kind.IDLE_WIRE);
     }
 
     @Test
@@ -45,13 +45,13 @@ class C03_LeftBehindTest {
                 + "{'id':'K30','from':'battery.plus','to':'K1.30','size':'1 mm2','lengthM':1}";
         String load = ",{'id':'K87','from':'K1.87','to':'fog.a','size':'1 mm2','lengthM':1}";
         String fogEarth = ",{'id':'W5','from':'fog.b','to':'body.31','size':'1 mm2','lengthM':0.5}";
-        PlanComparison comparison = Compared.of(
-                Plans.of(Compared.PARTS + Compared.FOG + relay, Compared.WIRES + coil + load + fogEarth),
-                Plans.of(Compared.PARTS + relay, Compared.WIRES + coil));
+        PlanComparison comparison = ComparedPlans.of(
+                Plans.of(ComparedPlans.PARTS + ComparedPlans.FOG + relay, ComparedPlans.WIRES + coil + load + fogEarth),
+                Plans.of(ComparedPlans.PARTS + relay, ComparedPlans.WIRES + coil));
         assertThat(comparison.newLooseEnds()).extracting(Leftover::id).containsExactlyInAnyOrder("K1", "K30");
-        assertThat(Compared.left(comparison, "K1").message().arguments())
+        assertThat(ComparedPlans.left(comparison, "K1").message().arguments())
                 .containsEntry("contacts", new Argument.Count(1));
-        assertThat(Compared.left(comparison, "K30").liveIn()).hasSize(Step.values().length);
+        assertThat(ComparedPlans.left(comparison, "K30").liveIn()).hasSize(Step.values().length);
     }
 
     @Test
@@ -62,10 +62,10 @@ class C03_LeftBehindTest {
         String feed = ",{'id':'C1W','from':'splice.2','to':'male.1','size':'1 mm2','lengthM':1}";
         String beyond = ",{'id':'C2W','from':'female.1','to':'fog.a','size':'1 mm2','lengthM':1},"
                 + "{'id':'W5','from':'fog.b','to':'body.31','size':'1 mm2','lengthM':0.5}";
-        PlanComparison comparison = Compared.of(
-                connected(Compared.PARTS + Compared.FOG + halves, Compared.WIRES + feed + beyond),
-                connected(Compared.PARTS + halves, Compared.WIRES + feed));
-        assertThat(Compared.left(comparison, "C1W").terminal()).isEqualTo("male.1");
+        PlanComparison comparison = ComparedPlans.of(
+                connected(ComparedPlans.PARTS + ComparedPlans.FOG + halves, ComparedPlans.WIRES + feed + beyond),
+                connected(ComparedPlans.PARTS + halves, ComparedPlans.WIRES + feed));
+        assertThat(ComparedPlans.left(comparison, "C1W").terminal()).isEqualTo("male.1");
         assertThat(comparison.removedMaterial().terminals()).anySatisfy(t -> {
             assertThat(t.form()).isEqualTo("blade");
             assertThat(t.gender()).isEqualTo("female");
@@ -80,7 +80,8 @@ class C03_LeftBehindTest {
 
     @Test
     void theCutListAddsUpWireOfOneColourAndSize() {
-        PlanComparison lampIn = Compared.of(Plans.of(Compared.PARTS, Compared.WIRES), Compared.BUILT);
+        PlanComparison lampIn =
+                ComparedPlans.of(Plans.of(ComparedPlans.PARTS, ComparedPlans.WIRES), ComparedPlans.BUILT);
         assertThat(lampIn.needed().wires())
                 .extracting(CutLine::colour, CutLine::size, CutLine::pieces, CutLine::totalM)
                 .containsExactlyInAnyOrder(tuple("GYOG", "1 mm2", 1, 1.0), tuple("BK", "1 mm2", 1, 0.5));

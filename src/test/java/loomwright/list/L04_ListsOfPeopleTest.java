@@ -10,7 +10,7 @@ import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
-import loomwright.list.Assumption.Code;
+import loomwright.list.ListAssumption.Code;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

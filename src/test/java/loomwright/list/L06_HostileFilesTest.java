@@ -104,7 +104,7 @@ class L06_HostileFilesTest {
         ListReading reading = PlanList.read(
                 Workbooks.readXlsx(with(Workbooks.writeXlsx(SHEETS), "xl/worksheets/sheet1.xml", sheet), LIMITS));
         assertThat(Lists.ends(Lists.plan(reading), "W2")).startsWith("battery.plus coil.");
-        assertThat(Lists.assumptions(reading)).contains(Assumption.Code.AS_ROW_ABOVE);
+        assertThat(Lists.assumptions(reading)).contains(ListAssumption.Code.AS_ROW_ABOVE);
     }
 
     @ParameterizedTest
@@ -120,7 +120,7 @@ class L06_HostileFilesTest {
                 Workbooks.readXlsx(with(Workbooks.writeXlsx(SHEETS), "xl/worksheets/sheet1.xml", sheet), LIMITS));
         assertThat(Lists.plan(reading).wires().stream().filter(wire -> wire.id().startsWith("W")))
                 .hasSize(1);
-        assertThat(Lists.assumptions(reading)).doesNotContain(Assumption.Code.ROW_LEFT_OUT);
+        assertThat(Lists.assumptions(reading)).doesNotContain(ListAssumption.Code.ROW_LEFT_OUT);
     }
 
     /** As text it is a name, or a figure that cannot be read; nothing works it out. */

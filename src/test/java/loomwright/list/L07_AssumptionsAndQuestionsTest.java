@@ -15,7 +15,7 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
-import loomwright.list.Assumption.Code;
+import loomwright.list.ListAssumption.Code;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -107,7 +107,7 @@ class L07_AssumptionsAndQuestionsTest {
     void whatIsTheSameOfSeveralWiresIsSaidOnce() {
         ListReading reading =
                 Lists.of("from,to,length", "battery +,horn,1 m", "battery +,key 30,2 m", "horn,horn button,1 m");
-        List<Assumption> grouped = AssumptionGroups.of(reading.assumptions());
+        List<ListAssumption> grouped = AssumptionGroups.of(reading.assumptions());
         assertThat(grouped.stream().filter(each -> each.message().code() == Code.SIZE))
                 .singleElement()
                 .satisfies(each -> assertThat(each.about()).containsExactly("W1", "W2", "W3"));

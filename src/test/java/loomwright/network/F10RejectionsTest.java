@@ -70,12 +70,12 @@ class F10RejectionsTest {
                 .containsExactlyInAnyOrderElementsOf(
                         one.stream().map(Object::getClass).toList());
         for (Element element : one) {
-            Branch branch = Branch.of(element);
+            BranchLaw branch = BranchLaw.of(element);
             assertSlopeIsTheDerivative(branch);
         }
     }
 
-    private static void assertSlopeIsTheDerivative(Branch branch) {
+    private static void assertSlopeIsTheDerivative(BranchLaw branch) {
         for (double v : Arrays.asList(-20.0, -3.0, -0.01, 0.001, 0.2, 0.4, 9.0, 30.0)) {
             double h = 1e-6;
             double numeric = (branch.currentA(v + h) - branch.currentA(v - h)) / (2 * h);

@@ -156,14 +156,14 @@ public final class Diagram {
             Map<Step, Drawing> drawings = new EnumMap<>(Step.class);
             scenes.forEach((step, scene) -> {
                 if (step == shown || (alone == null && options.allSteps())) {
-                    List<Sheet.Block> here = new ArrayList<>();
+                    List<FramedDiagram.Block> here = new ArrayList<>();
                     for (int i = 0; i < blocks.size(); i++) {
                         Scene block = Diagram.of(blocks.get(i), step);
                         String head = blocks.size() == 1 ? "" : apart.get(i).title();
-                        here.add(new Sheet.Block(head, block, Draft.of(block, placed.get(i))));
+                        here.add(new FramedDiagram.Block(head, block, Draft.of(block, placed.get(i))));
                     }
                     Scene whole = sheet == null ? scene : here.get(0).scene();
-                    drawings.put(step, Sheet.of(whole, here, title, options.legend(), emphasis));
+                    drawings.put(step, FramedDiagram.of(whole, here, title, options.legend(), emphasis));
                 }
             });
             Scene one = sheet == null ? Diagram.of(scenes, shown) : Diagram.of(blocks.get(0), shown);

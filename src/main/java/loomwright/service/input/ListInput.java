@@ -21,6 +21,7 @@ import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.answer.WithFindings;
 import loomwright.list.AssumptionGroups;
+import loomwright.list.ListAssumption;
 import loomwright.list.ListReading;
 import loomwright.list.Question;
 import loomwright.message.Argument;
@@ -75,7 +76,7 @@ public final class ListInput implements RequestInput {
                 String choices = each.choices().isEmpty() ? "" : " " + String.join(", ", each.choices()) + ".";
                 open.add(notStated(list, each.at().inWords(), each.message().text() + choices));
             }
-            for (loomwright.list.Assumption each : list.reading().assumptions()) {
+            for (ListAssumption each : list.reading().assumptions()) {
                 if (each.isAvoidable()) {
                     open.add(notStated(
                             list,
@@ -158,7 +159,7 @@ public final class ListInput implements RequestInput {
         return said(list, list.reading().assumptions());
     }
 
-    private static Stream<Assumption> said(ReadList list, List<loomwright.list.Assumption> assumptions) {
+    private static Stream<Assumption> said(ReadList list, List<ListAssumption> assumptions) {
         return assumptions.stream().map(each -> {
             Map<String, Object> assumed = new LinkedHashMap<>();
             each.message().arguments().forEach((name, value) -> assumed.put(name, text(value)));
@@ -262,7 +263,7 @@ public final class ListInput implements RequestInput {
                     .filter(each -> hasFigures || each.isOfConnections())
                     .filter(each -> !Collections.disjoint(each.about(), finding.ids()))
                     .forEach(each -> guesses.add(each.message()));
-            List<loomwright.list.Assumption> values = list.reading().assumptions().stream()
+            List<ListAssumption> values = list.reading().assumptions().stream()
                     .filter(each ->
                             hasFigures && each.isOfValue() && !Collections.disjoint(each.about(), finding.ids()))
                     .toList();
@@ -312,8 +313,7 @@ public final class ListInput implements RequestInput {
             }
         }
         for (ReadList list : lists) {
-            for (loomwright.list.Assumption each :
-                    AssumptionGroups.of(list.reading().assumptions())) {
+            for (ListAssumption each : AssumptionGroups.of(list.reading().assumptions())) {
                 // What names no part or wire can only be found by its row.
                 boolean placed = each.about().isEmpty() && each.at().row() > 0;
                 said(list, List.of(each))

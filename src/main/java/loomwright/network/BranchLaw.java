@@ -4,13 +4,13 @@ package loomwright.network;
  * The law of one element as the solver sees it. All but the constant-power load are monotone, so that the network's
  * co-content, the sum of the integrals of their currents over voltage, is convex and least at the solution.
  */
-abstract sealed class Branch {
+abstract sealed class BranchLaw {
     final int from;
     final int to;
     /** Voltage within the branch, added to that over it before the law is applied: kept apart for its digits' sake. */
     final double biasV;
 
-    private Branch(int from, int to, double biasV) {
+    private BranchLaw(int from, int to, double biasV) {
         this.from = from;
         this.to = to;
         this.biasV = biasV;
@@ -36,7 +36,7 @@ abstract sealed class Branch {
         return Double.POSITIVE_INFINITY;
     }
 
-    static Branch of(Element element) {
+    static BranchLaw of(Element element) {
         int from = element.from();
         int to = element.to();
         if (element instanceof Resistor r) {
@@ -68,7 +68,7 @@ abstract sealed class Branch {
     }
 
     /** v = E whatever the current. */
-    static final class Ideal extends Branch {
+    static final class Ideal extends BranchLaw {
         final double voltageV;
 
         Ideal(int from, int to, double voltageV) {
@@ -88,7 +88,7 @@ abstract sealed class Branch {
     }
 
     /** i = G·(v + E) + J. */
-    static final class Linear extends Branch {
+    static final class Linear extends BranchLaw {
         final double conductanceS;
         final double sourceA;
 
@@ -110,7 +110,7 @@ abstract sealed class Branch {
     }
 
     /** See {@link TwoSlopeSource}. */
-    static final class TwoSlopes extends Branch {
+    static final class TwoSlopes extends BranchLaw {
         private final double givingS;
         private final double takingS;
 
@@ -132,7 +132,7 @@ abstract sealed class Branch {
     }
 
     /** See {@link PowerLoad}. */
-    static final class ConstantPower extends Branch {
+    static final class ConstantPower extends BranchLaw {
         private final double powerW;
         final double minimumV;
 
@@ -164,7 +164,7 @@ abstract sealed class Branch {
     }
 
     /** See {@link UnidirectionalElement}; its slope may be taken larger than it is while the states are looked for. */
-    static final class OneWayBranch extends Branch {
+    static final class OneWayBranch extends BranchLaw {
         private static final double BORDER_OHM = 1e-11;
 
         final double slopeOhm;
@@ -214,7 +214,7 @@ abstract sealed class Branch {
     }
 
     /** See {@link Lamp}. */
-    static final class Filament extends Branch {
+    static final class Filament extends BranchLaw {
         private final double ratedV;
         private final double ratedA;
         private final double coldS;

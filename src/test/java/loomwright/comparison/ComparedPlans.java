@@ -10,7 +10,7 @@ import loomwright.comparison.PlanComparison.Leftover;
 import loomwright.network.NetworkLimits;
 
 /** Comparisons for tests. One remedy is tried at most: tests of remedies are elsewhere. */
-final class Compared {
+final class ComparedPlans {
     static final List<Plan> PLANS =
             Plans.exampleNames().stream().map(Plans::example).toList();
 
@@ -35,7 +35,7 @@ final class Compared {
                     + "{'id':'W5','from':'fog.b','to':'body.31','size':'1 mm2','lengthM':0.5,'colour':'BK'}";
     static final Plan BUILT = Plans.of(PARTS + FOG, WIRES + FOG_WIRES);
 
-    private Compared() {}
+    private ComparedPlans() {}
 
     static PlanComparison of(Plan before, Plan after) {
         return ComparisonAnswer.of(

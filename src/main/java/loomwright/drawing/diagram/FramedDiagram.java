@@ -17,7 +17,7 @@ import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.PlanReadings.WireReading;
 
 /** Title above the circuit, legend below. */
-final class Sheet {
+final class FramedDiagram {
     private static final double MARGIN_PX = 20;
     private static final double NARROWEST_PX = 560;
     private static final double HEAD_PX = 62;
@@ -26,7 +26,7 @@ final class Sheet {
     /** Of a sheet with several circuits, about. */
     private static final double WIDTH_TO_HEIGHT = 1.3;
 
-    private Sheet() {}
+    private FramedDiagram() {}
 
     /**
      * A circuit of a sheet.

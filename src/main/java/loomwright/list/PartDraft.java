@@ -8,7 +8,7 @@ import loomwright.catalogue.PartType;
 import org.jspecify.annotations.Nullable;
 
 /** A part while its list is being read: what is known of it so far. */
-final class Draft {
+final class PartDraft {
     final String key;
     final String label;
     final CellRef at;
@@ -28,7 +28,7 @@ final class Draft {
     /** Whether something inside it, which nobody lists, connects it. */
     boolean connectedInside;
 
-    Draft(String key, String label, @Nullable PartType type, CellRef at) {
+    PartDraft(String key, String label, @Nullable PartType type, CellRef at) {
         this.key = key;
         this.label = label;
         this.type = type;
@@ -54,7 +54,7 @@ final class Draft {
             return wire.row.at(from ? "from" : "to");
         }
 
-        Draft other() {
+        PartDraft other() {
             return from ? wire.to : wire.from;
         }
     }
@@ -64,12 +64,12 @@ final class Draft {
         final TableRow row;
         final String id;
         final Map<String, Object> properties = new LinkedHashMap<>();
-        Draft from;
-        Draft to;
+        PartDraft from;
+        PartDraft to;
         final Use fromUse;
         final Use toUse;
 
-        WireDraft(TableRow row, String id, Draft from, String fromPhrase, Draft to, String toPhrase) {
+        WireDraft(TableRow row, String id, PartDraft from, String fromPhrase, PartDraft to, String toPhrase) {
             this.row = row;
             this.id = id;
             this.from = from;
@@ -93,7 +93,7 @@ final class Draft {
     }
 
     /** Takes over the wires and values of a part that turns out to be this one, under another name. */
-    void absorb(Draft other) {
+    void absorb(PartDraft other) {
         for (Use use : other.uses) {
             if (use.from) {
                 use.wire.from = this;

@@ -16,7 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** A fault of the input is one entry, at the place that its writer knows, with the name or word that was meant. */
-class InputErrorsTest {
+class InputErrorPlacesTest {
     private static final JsonMapper JSON = new JsonMapper();
 
     @ParameterizedTest

@@ -18,11 +18,11 @@ import loomwright.message.Message;
 import loomwright.operation.SolvedStep;
 
 /** What no reading shows but a person should know. All common practice, no source. */
-final class Notes {
+final class FaultNotes {
     /** A share of the nominal voltage that makes a bare end worth a warning. */
     private static final double LIVE_FRACTION = 0.05;
 
-    private Notes() {}
+    private FaultNotes() {}
 
     static List<Note> of(SingleFault fault, Plan plan, List<SolvedStep> faulty) {
         List<Note> notes = new ArrayList<>();

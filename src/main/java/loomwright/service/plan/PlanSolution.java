@@ -30,7 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param steps those asked for, in the order they happen
  * @param readings the same with idle rows and with repeated steps, for tables and posts
  */
-public record Solution(
+public record PlanSolution(
         String plan,
         List<JoinedTerminals> nodes,
         List<SolutionStep> steps,
@@ -80,17 +80,17 @@ public record Solution(
             List<BranchReading> branches) {}
 
     /** As much of an answer as is asked for. */
-    public static Answer<Solution> of(Answer<PlanReadings> answer, SolutionOptions options) {
+    public static Answer<PlanSolution> of(Answer<PlanReadings> answer, SolutionOptions options) {
         return answer.with(of(answer.result(), options));
     }
 
-    private static Solution of(PlanReadings readings, SolutionOptions options) {
+    private static PlanSolution of(PlanReadings readings, SolutionOptions options) {
         PlanReadings chosen = new PlanReadings(
                 readings.plan(),
                 readings.steps().stream()
                         .map(step -> only(step, options.only()))
                         .toList());
-        return new Solution(
+        return new PlanSolution(
                 readings.plan(),
                 joined(chosen),
                 chosen.steps().stream()
@@ -100,8 +100,8 @@ public record Solution(
     }
 
     /** The same of a plan of another name with the same circuit. */
-    public Solution named(String name) {
-        return new Solution(name, nodes, steps, readings.named(name));
+    public PlanSolution named(String name) {
+        return new PlanSolution(name, nodes, steps, readings.named(name));
     }
 
     private static StepReadings only(StepReadings step, Set<Rows> rows) {
@@ -173,14 +173,14 @@ public record Solution(
                 step.description(),
                 step.settled(),
                 null,
-                step.nodes().stream().map(Solution::told).toList(),
+                step.nodes().stream().map(PlanSolution::told).toList(),
                 step.wires().stream()
                         .filter(wire -> idleToo || flows(wire.currentA()))
-                        .map(Solution::told)
+                        .map(PlanSolution::told)
                         .toList(),
                 step.parts().stream()
                         .filter(part -> idleToo || !isIdle(part))
-                        .map(Solution::told)
+                        .map(PlanSolution::told)
                         .toList(),
                 step.connectors().stream()
                         .filter(connector -> idleToo || flows(connector.contacts()))

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param basis because of what; absent if the list itself is the reason
  * @param at where in the list it is about
  */
-public record Assumption(
+public record ListAssumption(
         Message message,
         Instead instead,
         List<String> about,
@@ -76,7 +76,7 @@ public record Assumption(
         NONE
     }
 
-    public Assumption {
+    public ListAssumption {
         about = List.copyOf(about);
     }
 
