@@ -8,6 +8,8 @@ import loomwright.operation.PlanReadings.NodeReading;
 
 /** A drawing while it is put together. */
 final class Composition {
+    private static final double NUMBER_GAP_PX = 8;
+
     private final List<Symbol> symbols = new ArrayList<>();
     private final List<Line> wires = new ArrayList<>();
     private final List<Text> texts = new ArrayList<>();
@@ -25,9 +27,12 @@ final class Composition {
         line(Text.Role.TITLE, x, 26, title, widthPx);
     }
 
-    /** The name of a circuit, in one line. */
-    void head(String name, double x, double baseline, double widthPx) {
-        line(Text.Role.LEGEND_HEAD, x, baseline, name, widthPx);
+    /** The number of a sheet, large, and its name in one line. */
+    void head(CircuitSheet sheet, double x, double baseline, double widthPx) {
+        String number = String.valueOf(sheet.number());
+        text(Text.Role.SHEET_NUMBER, x, baseline, number);
+        double wide = Text.Role.SHEET_NUMBER.widthPx(number) + NUMBER_GAP_PX;
+        line(Text.Role.LEGEND_HEAD, x + wide, baseline, sheet.title(), widthPx - wide);
     }
 
     /** One line of text; none where it is blank. */

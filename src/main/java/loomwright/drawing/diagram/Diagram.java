@@ -159,7 +159,7 @@ public final class Diagram {
                     List<FramedDiagram.Block> here = new ArrayList<>();
                     for (int i = 0; i < blocks.size(); i++) {
                         Scene block = Diagram.of(blocks.get(i), step);
-                        String head = blocks.size() == 1 ? "" : apart.get(i).title();
+                        CircuitSheet head = blocks.size() == 1 ? null : apart.get(i);
                         here.add(new FramedDiagram.Block(head, block, Draft.of(block, placed.get(i))));
                     }
                     Scene whole = sheet == null ? scene : here.get(0).scene();

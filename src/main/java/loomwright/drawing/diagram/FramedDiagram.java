@@ -15,13 +15,14 @@ import loomwright.circuit.Switch;
 import loomwright.drawing.diagram.DiagramOptions.LegendText;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.PlanReadings.WireReading;
+import org.jspecify.annotations.Nullable;
 
 /** Title above the circuit, legend below. */
 final class FramedDiagram {
     private static final double MARGIN_PX = 20;
     private static final double NARROWEST_PX = 560;
     private static final double HEAD_PX = 62;
-    private static final double BLOCK_HEAD_PX = 22;
+    private static final double BLOCK_HEAD_PX = 60;
 
     /** Of a sheet with several circuits, about. */
     private static final double WIDTH_TO_HEIGHT = 1.3;
@@ -31,11 +32,15 @@ final class FramedDiagram {
     /**
      * A circuit of a sheet.
      *
-     * @param title above it; empty for none
+     * @param sheet whose number and title stand above it, among others; none where it is alone
      */
-    record Block(String title, Scene scene, Draft draft) {
+    record Block(@Nullable CircuitSheet sheet, Scene scene, Draft draft) {
         double heightPx() {
-            return draft.heightPx() + (title.isEmpty() ? 0 : BLOCK_HEAD_PX);
+            return draft.heightPx() + headPx();
+        }
+
+        double headPx() {
+            return sheet == null ? 0 : BLOCK_HEAD_PX;
         }
     }
 
@@ -62,15 +67,14 @@ final class FramedDiagram {
         for (int i = 0; i < blocks.size(); i++) {
             Block block = blocks.get(i);
             DiagramPoint at = places.get(i);
-            double head = block.heightPx() - block.draft().heightPx();
-            if (head > 0) {
+            if (block.sheet() != null) {
                 sheet.head(
-                        block.title(),
+                        block.sheet(),
                         dx + at.x(),
-                        HEAD_PX + at.y() + 14,
+                        HEAD_PX + at.y() + 46,
                         block.draft().widthPx());
             }
-            sheet.add(block.draft(), dx + at.x(), HEAD_PX + at.y() + head);
+            sheet.add(block.draft(), dx + at.x(), HEAD_PX + at.y() + block.headPx());
         }
         double bottom = HEAD_PX + lowest + 8;
         if (legend != LegendText.NONE) {

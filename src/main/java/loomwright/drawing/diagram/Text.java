@@ -27,6 +27,8 @@ public record Text(String owner, Role role, double x, double baseline, String te
         VOLTS(9.5, false),
         WIRE(10.5, true),
         AMPS(10.5, true),
+        /** The number of a sheet on the overview of all: read where the rest is too small, on one page of paper. */
+        SHEET_NUMBER(56, true),
         LEGEND(11, false),
         LEGEND_HEAD(11, true);
 

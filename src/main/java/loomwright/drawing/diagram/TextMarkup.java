@@ -23,6 +23,7 @@ final class TextMarkup {
             case DATA -> "dg-text-data";
             case SUBTITLE -> "dg-text-data dg-title";
             case TITLE -> "dg-text dg-title";
+            case SHEET_NUMBER -> "dg-text dg-sheet";
             case LEGEND_HEAD -> "dg-text dg-head";
             case TERMINAL -> "dg-text-terminal";
             case VOLTS -> "dg-text-volts";
