@@ -12,7 +12,6 @@ import loomwright.answer.Assumption;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.circuit.TerminalRef;
-import loomwright.drawing.diagram.DiagramText;
 import loomwright.drawing.diagram.PaperPictures;
 import loomwright.drawing.sheet.Html.Cell;
 import loomwright.message.Message;
@@ -37,9 +36,8 @@ final class BenchPage {
 
     private String write(List<Caution> cautions, List<Assumption> assumptions) {
         SheetHead.write(html, sheet.title(), sheet.goal(), sheet.comparison());
+        SheetHead.writeCautions(html, cautions);
         SheetHead.writeReading(html, assumptions);
-        html.open("section", "cautions").heading(DiagramText.CAUTIONS_HEAD.text());
-        html.list("", cautions.stream().map(Caution::text).toList()).close();
         if (sheet.comparison() != null) {
             html.open("section", "").heading(SheetText.WORK.text());
             html.table(

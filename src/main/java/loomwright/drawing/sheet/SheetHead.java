@@ -4,9 +4,11 @@ import static loomwright.message.Arg.arg;
 
 import java.util.List;
 import loomwright.answer.Assumption;
+import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.circuit.Plan;
 import loomwright.comparison.PlanComparison;
+import loomwright.drawing.diagram.DiagramText;
 import loomwright.message.Arg;
 import org.jspecify.annotations.Nullable;
 
@@ -38,7 +40,13 @@ final class SheetHead {
         html.close();
     }
 
-    /** How a list was read, which its owner must know before anything else: what is open, to be ticked, and what was taken. */
+    /** What may hurt, before all that may lead to the car. */
+    static void writeCautions(Html html, List<Caution> cautions) {
+        html.open("section", "cautions").heading(DiagramText.CAUTIONS_HEAD.text());
+        html.list("", cautions.stream().map(Caution::text).toList()).close();
+    }
+
+    /** How a list was read, which its owner must know before the results: what is open, to be ticked, and what was taken. */
     static void writeReading(Html html, List<Assumption> assumptions) {
         List<String> questions = assumptions.stream()
                 .filter(Assumption::isQuestion)

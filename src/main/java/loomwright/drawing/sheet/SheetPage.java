@@ -8,12 +8,10 @@ import java.util.List;
 import java.util.stream.Stream;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
-import loomwright.answer.Caution;
 import loomwright.answer.Finding;
 import loomwright.comparison.PlanComparison;
 import loomwright.comparison.PlanComparison.Item;
 import loomwright.comparison.PlanComparison.ItemChange;
-import loomwright.drawing.diagram.DiagramText;
 import loomwright.drawing.sheet.Html.Cell;
 import org.jspecify.annotations.Nullable;
 
@@ -36,9 +34,8 @@ public final class SheetPage {
     private String write(Answer<JobSheet> answer) {
         List<Basis> basis = answer.basis();
         head();
+        SheetHead.writeCautions(html, answer.cautions());
         SheetHead.writeReading(html, answer.assumptions());
-        html.open("section", "cautions").heading(DiagramText.CAUTIONS_HEAD.text());
-        html.list("", answer.cautions().stream().map(Caution::text).toList()).close();
         PlanComparison comparison = sheet.comparison();
         if (comparison != null) {
             work(comparison);
