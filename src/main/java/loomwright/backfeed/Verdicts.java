@@ -2,6 +2,7 @@ package loomwright.backfeed;
 
 import static loomwright.message.Arg.arg;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +11,7 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Cost;
 import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
+import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.LedLamp;
@@ -96,15 +98,15 @@ public final class Verdicts {
                 arg("remainingV", remainingV));
     }
 
-    /** The way of a current, step by step. */
+    /** The way of a current, step by step, and back to where it began. */
     public static Arg path(Plan plan, FeedPath path) {
+        List<PathStep> steps = new ArrayList<>(path.steps());
+        steps.addAll(steps.subList(0, Math.min(1, steps.size())));
         return Arg.messages(
                 "path",
-                path.steps().stream()
+                steps.stream()
                         .map(step -> (step.againstFeed() ? BackfeedText.PATH_STEP_REVERSED : BackfeedText.PATH_STEP)
-                                .with(
-                                        arg("id", step.id()),
-                                        arg("name", plan.thing(step.id()).label())))
+                                .with(arg("name", plan.thing(step.id()))))
                         .toList());
     }
 

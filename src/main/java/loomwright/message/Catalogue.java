@@ -56,11 +56,13 @@ public final class Catalogue {
 
     private static final String SHORT = ".short";
     private static final String PLURAL = "language.plural.";
+    private static final String LABEL_WORDS = "language.label-words";
     private static final Catalogue ENGLISH = new Catalogue(read("en"));
     private static final ThreadLocal<@Nullable Catalogue> IN_USE = new ThreadLocal<>();
 
     private final Map<String, MessagePattern> patterns = new LinkedHashMap<>();
     private final PluralRules plurals;
+    private final LabelWords labels;
     private final QuantityFormat numbers;
 
     /**
@@ -70,13 +72,14 @@ public final class Catalogue {
      */
     Catalogue(Map<String, String> texts) {
         texts.forEach((key, text) -> {
-            if (!key.startsWith(PLURAL)) {
+            if (!isRule(key)) {
                 patterns.put(key, MessagePattern.parse(text));
             }
         });
         plurals = new PluralRules(texts.entrySet().stream()
                 .filter(e -> e.getKey().startsWith(PLURAL))
                 .collect(Collectors.toMap(e -> e.getKey().substring(PLURAL.length()), Map.Entry::getValue)));
+        labels = new LabelWords(texts.getOrDefault(LABEL_WORDS, ""));
         numbers = new QuantityFormat(
                 text("language.decimal-mark", Map.of()).charAt(0),
                 text("language.group-mark", Map.of()),
@@ -99,9 +102,14 @@ public final class Catalogue {
         if (own.isEmpty()) {
             throw new IllegalArgumentException("no messages in the language '" + language + "'");
         }
-        texts.keySet().removeIf(key -> key.startsWith(PLURAL));
+        texts.keySet().removeIf(Catalogue::isRule);
         texts.putAll(own);
         return new Catalogue(texts);
+    }
+
+    /** What a language has of its own or not at all. */
+    private static boolean isRule(String key) {
+        return key.startsWith(PLURAL) || key.equals(LABEL_WORDS);
     }
 
     /** The catalogue in which messages are put into words on this thread: English unless {@link #use} says otherwise. */
@@ -239,15 +247,38 @@ public final class Catalogue {
     }
 
     private String words(Argument argument, PatternNode.Form form) {
-        if (form == PatternNode.Form.PATH && argument instanceof Listing list) {
-            return joined(list.items().stream().map(item -> words(item, true)).toList(), "general.path-next");
-        }
-        String words = words(argument, form == PatternNode.Form.SHORT);
-        if (form != PatternNode.Form.START || words.isEmpty()) {
-            return words;
-        }
-        int end = words.offsetByCodePoints(0, 1);
+        return switch (form) {
+            case PLAIN -> words(argument, false);
+            case SHORT -> words(argument, true);
+            case START -> withCapital(words(argument, false));
+            case HEAD -> withCapital(heading(argument));
+            case PATH -> path(argument);
+        };
+    }
+
+    private static String withCapital(String words) {
+        int end = words.isEmpty() ? 0 : words.offsetByCodePoints(0, 1);
         return words.substring(0, end).toUpperCase(Locale.ROOT) + words.substring(end);
+    }
+
+    private String heading(Argument argument) {
+        if (argument instanceof Thing thing) {
+            return text(thing.kind(), Map.of("label", new Verbatim(thing.label())));
+        }
+        return argument instanceof Listing list
+                ? words(list.items().stream().map(this::heading).toList())
+                : words(argument, false);
+    }
+
+    /** A number alone does not show that it is a wire. */
+    private String path(Argument argument) {
+        if (argument instanceof Listing list) {
+            return joined(list.items().stream().map(this::path).toList(), "general.path-next");
+        }
+        boolean numbered = argument instanceof Thing thing
+                && !thing.label().isEmpty()
+                && Character.isDigit(thing.label().charAt(0));
+        return words(argument, !numbered);
     }
 
     /** An argument in words. */
@@ -266,8 +297,7 @@ public final class Catalogue {
                     ? shortText(message.code(), message.arguments())
                     : text(message.code(), message.arguments());
         } else if (argument instanceof Thing thing) {
-            Map<String, Argument> label = Map.of("label", new Verbatim(thing.label()));
-            return shortForm ? thing.label() : text(thing.kind(), label);
+            return shortForm ? thing.label() : inSentence(thing);
         } else if (argument instanceof SwitchPosition at) {
             return text(
                     "general.switch-position",
@@ -279,6 +309,13 @@ public final class Catalogue {
                     list.items().stream().map(item -> words(item, shortForm)).toList());
         }
         throw new IllegalStateException("an argument of an unknown kind: " + argument);
+    }
+
+    private String inSentence(Thing thing) {
+        String label = thing.kind() == Thing.Kind.PART && labels.isPlain(thing.label())
+                ? text("general.plain-part", Map.of("label", new Verbatim(labels.withoutCapital(thing.label()))))
+                : thing.label();
+        return text(thing.kind(), Map.of("label", new Verbatim(label)));
     }
 
     private String words(Instant instant, boolean shortForm) {

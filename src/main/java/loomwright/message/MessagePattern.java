@@ -16,12 +16,15 @@ import org.jspecify.annotations.Nullable;
  * {part, start} {state, select, on {is live} other {is off}}. Current path: {steps, path}.
  * </pre>
  * A plural may have cases for exact numbers. Braces that are meant as such stand between apostrophes; an apostrophe
- * elsewhere is an apostrophe. Three words of the format are ours: short, for the short form of what stands there; start, for a
- * capital because it begins the sentence; path, for a list whose items lead to each other.
+ * elsewhere is an apostrophe. Four words of the format are ours: short, for the short form of what stands there; start, for a
+ * capital because it begins the sentence; head, for a thing that stands before a colon; path, for a list whose items lead to
+ * each other.
  *
  * <p>Source of the format: ICU User Guide, Formatting Messages; the tests compare with ICU4J.
  */
 final class MessagePattern {
+    private static final List<String> FORMS = List.of("short", "start", "head", "path");
+
     private final List<PatternNode> nodes;
     private final Set<String> required = new LinkedHashSet<>();
 
@@ -141,14 +144,14 @@ final class MessagePattern {
             }
             expect(',');
             String kind = word();
-            if (kind.equals("short") || kind.equals("start") || kind.equals("path")) {
+            if (FORMS.contains(kind)) {
                 expect('}');
                 return new PatternNode.Place(name, PatternNode.Form.valueOf(kind.toUpperCase(Locale.ROOT)));
             }
             expect(',');
             boolean plural = kind.equals("plural");
             if (!plural && !kind.equals("select")) {
-                throw wrong("'" + kind + "', which is none of plural, select, short, start, path");
+                throw wrong("'" + kind + "', which is none of plural, select, " + String.join(", ", FORMS));
             }
             Map<String, List<PatternNode>> cases = cases(plural ? name : null);
             if (!cases.containsKey("other")) {

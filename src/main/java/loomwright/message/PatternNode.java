@@ -15,6 +15,8 @@ sealed interface PatternNode {
         SHORT,
         /** With a capital, because it begins the sentence. */
         START,
+        /** As a heading before a colon: with a capital and without an article. */
+        HEAD,
         /** A list as a path: its items in short form, each leading to the next. */
         PATH
     }

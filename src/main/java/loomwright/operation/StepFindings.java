@@ -76,6 +76,14 @@ public final class StepFindings {
                 finding.elementIds());
     }
 
+    /** A path as a person follows it: from the battery back to the battery. */
+    private static List<String> loop(String battery, List<String> way) {
+        List<String> loop = new ArrayList<>(way);
+        loop.add(0, battery);
+        loop.add(battery);
+        return loop;
+    }
+
     private static List<Thing> named(SolvedStep solved, List<String> ids) {
         return ids.stream().map(solved.plan()::thing).toList();
     }
@@ -108,7 +116,7 @@ public final class StepFindings {
                                 arg("currentA", currentA),
                                 arg("terminalV", terminalV),
                                 arg("emfV", store.emfV()),
-                                things("path", named(solved, way))),
+                                things("path", named(solved, loop(battery.id(), way)))),
                         way));
             }
         }

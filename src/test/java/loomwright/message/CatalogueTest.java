@@ -38,6 +38,7 @@ class CatalogueTest {
             "unit.rpm",
             "general.switch-position",
             "general.instant",
+            "general.plain-part",
             "general.list-next",
             "general.list-last",
             "general.path-next");
@@ -70,6 +71,13 @@ class CatalogueTest {
             throw new IllegalStateException(unreadable);
         }
         return codes;
+    }
+
+    /** A pattern with one argument, x, in English. */
+    static String text(String pattern, Argument x) {
+        Map<String, String> texts = new HashMap<>(Catalogue.read("en"));
+        texts.put("sample", pattern);
+        return new Catalogue(texts).text("sample", Map.of("x", x));
     }
 
     @Test

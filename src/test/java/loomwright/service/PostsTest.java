@@ -91,7 +91,7 @@ class PostsTest {
                 .path("result.unintendedFeeds[0].remedies[0].change.text");
         assertThat(post)
                 .startsWith(
-                        "# Sandpiper 1500, unguarded bypass\n\n## Live when it should be off\n\n- **danger**: Starter")
+                        "# Sandpiper 1500, unguarded bypass\n\n## Live when it should be off\n\n- **danger**: The starter")
                 .contains("Remedy: " + remedy);
     }
 

@@ -30,6 +30,7 @@ public enum ReviewText implements MessageCode {
     FUSE_NEAR_BATTERY,
     FUSE_AT_BRANCH,
     FIND_SHORT,
+    END_OF_PATH,
     SPLIT_LOAD,
     REDUCE_LOAD,
     FIT_FUSE,

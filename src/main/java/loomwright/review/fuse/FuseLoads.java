@@ -10,10 +10,12 @@ import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Diode;
 import loomwright.circuit.Fuse;
+import loomwright.circuit.Plan;
 import loomwright.judgement.Level;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
 import loomwright.message.Arg;
+import loomwright.message.Argument;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
@@ -54,11 +56,18 @@ public final class FuseLoads implements Check {
                                 arg("currentA", currentA),
                                 arg("ratingA", fuse.continuousA()),
                                 FindingWording.limitRatio(currentA, fuse.continuousA()),
-                                FindingWording.things("path", moment.solved().plan(), way),
+                                path(ids, moment.solved().plan()),
                                 FindingWording.when(moment)),
                         FuseRule.curve(fuse).basis().get(0))
                 .about(ids)
                 .remedy(ReviewText.FIND_SHORT.with(arg("diode", diode ? "yes" : "no")));
+    }
+
+    /** From the fuse to where nothing resists any more: the battery or the chassis. */
+    private static Arg path(List<String> ids, Plan plan) {
+        List<Argument> path = new ArrayList<>(ids.stream().map(plan::thing).toList());
+        path.add(new Argument.Word(ReviewText.END_OF_PATH));
+        return Arg.list("path", path);
     }
 
     private static List<Finding> overloads(ReviewContext context) {

@@ -165,7 +165,7 @@ class D03_ContentTest {
         assertThat(badges.stream().filter(b -> !b.owner().isEmpty()).map(Badge::number))
                 .contains(1, 2, 3);
         assertThat(drawing.texts())
-                .anyMatch(t -> t.role() == Text.Role.LEGEND && t.text().contains("Main fuse"));
+                .anyMatch(t -> t.role() == Text.Role.LEGEND && t.text().contains("main fuse"));
         assertThat(Drawn.example("otter-6v-positive-earth", Step.RUN, Marks.NONE)
                         .badges())
                 .isEmpty();

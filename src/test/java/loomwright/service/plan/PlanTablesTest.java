@@ -107,6 +107,6 @@ class PlanTablesTest {
                 BackfeedLimits.defaults(),
                 NetworkLimits.defaults(),
                 Progress.UNWATCHED));
-        assertThat(text).contains("- danger: Starter solenoid");
+        assertThat(text).contains("- danger: The starter solenoid");
     }
 }
