@@ -35,6 +35,8 @@ import org.w3c.dom.Text;
 
 /** The printed sheet: 1 one file with nothing from outside, 2 its sections, 3 what it says is what the others say, 4 in words. */
 class SheetTest {
+    private static final Pattern SECTION = Pattern.compile("<section(?: class=\"([a-z]*)\")?>");
+
     private static final String HOSTILE = "</td><script>alert(1)</script><img src='http://a.example/'>&amp;\\\"";
 
     /** A lamp behind a switch, whose wires a caller can name and add to. */
@@ -186,7 +188,7 @@ class SheetTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"bench", "record"})
-    void howAListWasReadStandsBeforeEverythingElse(String document) {
+    void howAListWasReadStandsBehindTheCautionsAndBeforeTheResults(String document) {
         String list = "from,to,size,length\nbattery +,fuse in,0.5 mm2,1 m\nfuse out,horn,0.5 mm2,1 m\n";
         String page = LiveService.ask()
                 .accept("text/html")
@@ -194,15 +196,11 @@ class SheetTest {
                 .multiPart("document", document)
                 .post("/v1/plans/sheet")
                 .asString();
-        assertThat(page.indexOf("class=\"reading\"")).isPositive().isLessThan(page.indexOf("class=\"cautions\""));
-        assertThat(page.split("class=\"reading\"", -1)).hasSize(3);
+        List<String> sections =
+                SECTION.matcher(page).results().map(section -> section.group(1)).toList();
+        assertThat(sections).startsWith("cautions", "reading", "reading");
+        assertThat(sections.subList(3, sections.size())).doesNotContain("cautions", "reading");
         assertThat(page).contains("Not certain: Fuse");
-        assertThat(one().getElementsByTagName("section")
-                        .item(0)
-                        .getAttributes()
-                        .getNamedItem("class")
-                        .getNodeValue())
-                .isEqualTo("cautions");
     }
 
     @Test
