@@ -215,25 +215,12 @@ final class EarthCandidates {
                 .filter(Joint.class::isInstance)
                 .map(Joint.class::cast)
                 .distinct()
-                .max(Comparator.comparingLong(this::wiresAt));
-    }
-
-    private long wiresAt(Joint joint) {
-        return joint.terminals().stream()
-                .mapToLong(name -> wiresAt(joint, name))
-                .sum();
-    }
-
-    private long wiresAt(Joint joint, String name) {
-        TerminalRef terminal = joint.terminal(name);
-        return plan.wires().stream()
-                .filter(wire -> wire.from().equals(terminal) || wire.to().equals(terminal))
-                .count();
+                .max(Comparator.comparingLong(plan::wiresAt));
     }
 
     private String freest(Joint joint) {
         return joint.terminals().stream()
-                .min(Comparator.comparingLong(name -> wiresAt(joint, name)))
+                .min(Comparator.comparingLong(name -> plan.wiresAt(joint.terminal(name))))
                 .orElseThrow();
     }
 }

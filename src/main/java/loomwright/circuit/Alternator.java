@@ -6,8 +6,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A regulated source behind a rectifier, with terminals {@code B+}, {@code B-} and {@code D+} (warning lamp and exciter
- * diodes). It generates while the engine turns fast enough, in condition running and still just after the key is turned off, and
+ * A regulated source behind a rectifier, with terminals {@code B+}, {@code B-}, {@code D+} (warning lamp and exciter
+ * diodes) and, if its regulator measures elsewhere, {@code S} (sense). It generates while the engine turns fast enough, in condition running and still just after the key is turned off, and
  * while a current in its exciter terminal excites its field, which it keeps up itself once it generates.
  *
  * <p>In a vehicle with positive earth {@code B+} is on the chassis, and {@code D+} stands for the exciter terminal of the
@@ -23,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  *     at D+ all the time. True unless said
  * @param rectifier the state of its main diodes; sound unless said
  * @param leakageA what its diodes let back from the battery at the nominal voltage while it stands; absent for none
+ * @param senseLost what the regulator of a machine with a sense terminal does when nothing is joined to that; absent: it has no sense
+ *     terminal and holds the voltage at its output
  * @param selfExciting whether it generates without a current in its exciter terminal, as a machine of one wire does; false
  *     unless said
  */
@@ -38,6 +40,7 @@ public record Alternator(
         Boolean exciterDiodes,
         Rectifier rectifier,
         @Nullable Double leakageA,
+        @Nullable SenseLost senseLost,
         Boolean selfExciting)
         implements Generator {
     /** Current at D+ below which it does not begin to generate (common practice, no source). */
@@ -46,7 +49,31 @@ public record Alternator(
     public static final String OUTPUT = "B+";
     public static final String RETURN = "B-";
     public static final String WARNING_LAMP = "D+";
+    public static final String SENSE = "S";
     private static final List<String> TERMINALS = List.of(OUTPUT, RETURN, WARNING_LAMP);
+    private static final List<String> TERMINALS_WITH_SENSE = List.of(OUTPUT, RETURN, WARNING_LAMP, SENSE);
+
+    /** From S to the earthed pole through the regulator: some milliamperes (common practice, no source). */
+    public static final double SENSE_OHM = 10_000;
+
+    /** From the live pole to S in a regulator that falls back: so the volts rise by 2 % when the sense wire is lost. */
+    public static final double FALL_BACK_OHM = 200;
+
+    /** By what share of its set volts a machine at full field rises above them, on a battery (common practice, no source). */
+    private static final double FULL_FIELD_RISE = 0.3;
+
+    /** What a regulator does when its sense terminal has lost its wire. */
+    public enum SenseLost {
+        /**
+         * It holds the voltage at its output, slightly higher than set (service manual of a 1998 car; that it is 2 % is common practice,
+         * no source).
+         */
+        @JsonProperty("falls-back")
+        FALLS_BACK,
+        /** It measures nothing and gives all it can (common practice, no source). */
+        @JsonProperty("full-output")
+        FULL_OUTPUT
+    }
 
     /** What state the six main diodes are in, and how much of its rating is left (common practice, no source). */
     public enum Rectifier {
@@ -89,7 +116,12 @@ public record Alternator(
 
     @Override
     public List<String> terminals() {
-        return TERMINALS;
+        return senseLost == null ? TERMINALS : TERMINALS_WITH_SENSE;
+    }
+
+    /** By how much its regulator can raise it above what it is set to, V. */
+    public double highestRaiseV(VehicleSystem system) {
+        return FULL_FIELD_RISE * regulatedV(system);
     }
 
     @Override

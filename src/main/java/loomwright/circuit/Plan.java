@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.message.Argument.Thing;
@@ -88,6 +89,21 @@ public record Plan(
     /** A terminal as a message names it: the label of its part, and its own name. */
     public Message describe(TerminalRef terminal) {
         return PlanText.TERMINAL.with(arg("part", thing(terminal.part())), arg("terminal", terminal.terminal()));
+    }
+
+    /** How many ends of wires there are at the terminals of a part. */
+    public long wiresAt(Part part) {
+        return part.terminals().stream()
+                .mapToLong(name -> wiresAt(part.terminal(name)))
+                .sum();
+    }
+
+    /** How many ends of wires there are at a terminal. */
+    public long wiresAt(TerminalRef terminal) {
+        return wires.stream()
+                .flatMap(wire -> Stream.of(wire.from(), wire.to()))
+                .filter(terminal::equals)
+                .count();
     }
 
     public Optional<Part> findPart(String id) {

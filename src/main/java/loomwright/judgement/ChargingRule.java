@@ -13,6 +13,10 @@ public final class ChargingRule {
             "volts at the battery, engine at speed, at 12 V: to 12.9 V not charging, below 13.2 V a warning, below 13.7 V low,"
                     + " above 15.0 V overcharge, above 15.5 V a danger");
 
+    public static final Basis SENSE_BASIS = Basis.commonPractice(
+            "a regulator with a sense terminal holds the volts there; without its wire one type holds those at its output, slightly"
+                    + " higher (service manual of a 1998 car), another gives all it can, up to 1.3 times its set volts");
+
     private static final double NOMINAL_V = 12;
     private static final Curve OUTPUT =
             new Curve(new double[] {0, 900, 1300, 2500, 5000}, new double[] {0, 0, 0.33, 0.85, 1});
@@ -64,6 +68,21 @@ public final class ChargingRule {
                 chargingV,
                 limitV * scale,
                 POSTS_BASIS);
+    }
+
+    /**
+     * Judges the volts that a machine makes whose sense terminal measures too little: with a note at the least, and a warning
+     * where its regulator then gives all it can.
+     */
+    public static Level judgeSenseLost(double outputV, double nominalVoltageV, boolean fullOutput) {
+        Level volts = judgeHigh(outputV, nominalVoltageV);
+        Level least = fullOutput ? Level.WARNING : Level.NOTE;
+        return volts.compareTo(least) > 0 ? volts : least;
+    }
+
+    /** Judges volts that may be too high alone. */
+    public static Level judgeHigh(double chargingV, double nominalVoltageV) {
+        return highLevel(chargingV * NOMINAL_V / nominalVoltageV);
     }
 
     private static Level lowLevel(double at12V) {

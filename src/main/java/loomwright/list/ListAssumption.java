@@ -32,6 +32,7 @@ public record ListAssumption(
         SEVERAL_BULBS(Instead.PART_ROW),
         CASE_EARTH(Instead.WIRE_ROW),
         SELF_EXCITING(Instead.WIRE_ROW),
+        SENSE_LOST(Instead.PART_ROW),
         DYNAMO_EXCITES_ITSELF(Instead.WIRE_ROW),
         SOLENOID_ON_STARTER(Instead.PART_ROW),
         FUSE_CONSTRUCTION(Instead.PART_ROW),
@@ -87,6 +88,7 @@ public record ListAssumption(
             Code.LENGTH_UNIT,
             Code.SIZE_UNIT,
             Code.FUSE_CONSTRUCTION,
+            Code.SENSE_LOST,
             Code.SIZE,
             Code.THIN_WALL,
             Code.POSITIONS);

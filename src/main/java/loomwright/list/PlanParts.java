@@ -11,6 +11,7 @@ import java.util.Set;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartShape;
 import loomwright.catalogue.PartType;
+import loomwright.circuit.Alternator;
 import loomwright.list.ListAssumption.Code;
 import loomwright.list.PartDraft.Use;
 
@@ -199,7 +200,10 @@ final class PlanParts {
             }
         }
         switch (type.kind()) {
-            case "alternator" -> putExcitation(draft, object, "D+");
+            case "alternator" -> {
+                putExcitation(draft, object, "D+");
+                putSense(draft, object);
+            }
             case "dynamo" -> putExcitation(draft, object, "F");
             case "fuse" -> askMarking(draft, object);
             case "led" -> {
@@ -281,6 +285,14 @@ final class PlanParts {
     private static boolean feedsMoreThanItsLamp(PartDraft draft) {
         return draft.uses.stream()
                 .anyMatch(use -> !use.other().is("lamp") && !use.other().isEarth());
+    }
+
+    /** With a wire at its sense terminal its regulator measures there; the worse of what it may do without that wire is assumed. */
+    private void putSense(PartDraft draft, Map<String, Object> object) {
+        boolean wired = draft.uses.stream().anyMatch(use -> use.end.equals(draft.id + "." + Alternator.SENSE));
+        if (wired && object.putIfAbsent("senseLost", "full-output") == null) {
+            notes.assume(Code.SENSE_LOST, draft.at, List.of(draft.id), Notes.PRACTICE, Map.of("part", draft.label));
+        }
     }
 
     /** Without a current in its field a machine gives nothing; one with no wire there has a connection of its own. */

@@ -22,6 +22,7 @@ enum MistakeText implements MessageCode {
     NO_SPARK,
     CAPACITOR_OFF,
     NO_CHARGE,
+    OVERCHARGED,
     NO_FIELD,
     NOT_CALCULATED,
 

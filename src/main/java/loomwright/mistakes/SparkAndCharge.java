@@ -13,6 +13,8 @@ import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.judgement.ChargingRule;
+import loomwright.judgement.Level;
 import loomwright.operation.GeneratorOutput;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SolvedStep;
@@ -122,6 +124,7 @@ final class SparkAndCharge {
                 && GeneratorOutput.outputA(is, generator) <= leastA(generator, was)) {
             notes.add(new Note(Severity.DANGER, MistakeText.NO_CHARGE.with(arg("generator", generator.thing()))));
         }
+        overcharge(generator, was, is, notes);
         if (generator instanceof Dynamo) {
             return;
         }
@@ -130,6 +133,24 @@ final class SparkAndCharge {
         if (wasV > MEASURABLE_V && isV < LOST * wasV) {
             notes.add(new Note(Severity.WARNING, MistakeText.NO_FIELD.with(arg("generator", generator.thing()))));
         }
+    }
+
+    /** As the review judges the volts of charging. */
+    private void overcharge(Generator generator, SolvedStep was, SolvedStep is, List<Note> notes) {
+        double nominalV = plan.system().nominalVoltageV();
+        Level before = ChargingRule.judgeHigh(outputV(generator, was), nominalV);
+        Level after = ChargingRule.judgeHigh(outputV(generator, is), nominalV);
+        if (after.compareTo(before) > 0 && GeneratorOutput.outputA(is, generator) > GIVES_A) {
+            notes.add(new Note(
+                    after.severity().orElseThrow(),
+                    MistakeText.OVERCHARGED.with(
+                            arg("generator", generator.thing()), arg("outputV", outputV(generator, is)))));
+        }
+    }
+
+    private static double outputV(Generator generator, SolvedStep solved) {
+        return Math.abs(solved.acrossV(
+                generator.terminal(generator.outputTerminal()), generator.terminal(generator.returnTerminal())));
     }
 
     /** A dynamo that has not built up still gives what the magnetism left in it makes. */

@@ -61,6 +61,9 @@ abstract sealed class BranchLaw {
         if (element instanceof UnidirectionalElement oneWay) {
             return new OneWayBranch(oneWay, oneWay.slopeOhm());
         }
+        if (element instanceof SensedSource source) {
+            return of(source.raised(0));
+        }
         if (element instanceof Lamp lamp) {
             return new Filament(lamp);
         }

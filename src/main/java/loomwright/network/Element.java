@@ -10,7 +10,14 @@ import loomwright.answer.InputErrors;
  * <p>A switch needs no element: open it is left out, closed it is a {@link Resistor} of its contact resistance.
  */
 public sealed interface Element
-        permits Resistor, VoltageSource, TwoSlopeSource, CurrentSource, PowerLoad, UnidirectionalElement, Lamp {
+        permits Resistor,
+                VoltageSource,
+                TwoSlopeSource,
+                CurrentSource,
+                PowerLoad,
+                UnidirectionalElement,
+                SensedSource,
+                Lamp {
     /** Name for messages, unique in its network. */
     String id();
 

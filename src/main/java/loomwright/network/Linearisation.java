@@ -1,5 +1,6 @@
 package loomwright.network;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -21,11 +22,64 @@ public final class Linearisation {
     private final double[][] factors;
 
     private final double[] slopeS;
+    private final List<Regulator> regulators = new ArrayList<>();
+
+    /**
+     * A regulator that measures elsewhere makes the network one that is not its own adjoint: the change of one row. By the formula
+     * of Sherman and Morrison.
+     *
+     * @param slopes of its sources, by row where they take their current
+     * @param measured response to 1 A put in where it would measure otherwise and taken out where it measures
+     */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    private record Regulator(double[] slopes, double[] measured) {
+        void apply(double[] x) {
+            double share = product(slopes, x) / (1 + product(slopes, measured));
+            for (int k = 0; k < x.length; k++) {
+                x[k] -= share * measured[k];
+            }
+        }
+
+        private static double product(double[] one, double[] other) {
+            double sum = 0;
+            for (int k = 0; k < one.length; k++) {
+                sum += one[k] * other[k];
+            }
+            return sum;
+        }
+    }
 
     private Linearisation(int[] row, double[][] factors, double[] slopeS) {
         this.row = row;
         this.factors = factors;
         this.slopeS = slopeS;
+    }
+
+    private void regulate(List<Element> elements, Solution solution) {
+        List<SensedSource> known = new ArrayList<>();
+        for (Element element : elements) {
+            if (element instanceof SensedSource source
+                    && known.stream().noneMatch(source::hasRegulatorOf)
+                    && RemoteSensing.lostV(source, solution) < source.highestRaiseV()) {
+                known.add(source);
+                double[] slopes = new double[factors.length];
+                for (int e = 0; e < slopeS.length; e++) {
+                    if (elements.get(e) instanceof SensedSource own && own.hasRegulatorOf(source)) {
+                        put(slopes, own.from(), own.to(), slopeS[e]);
+                    }
+                }
+                regulators.add(new Regulator(slopes, solve(source.above(), source.below())));
+            }
+        }
+    }
+
+    private void put(double[] rows, int from, int to, double amount) {
+        if (row[from] >= 0) {
+            rows[row[from]] += amount;
+        }
+        if (row[to] >= 0) {
+            rows[row[to]] -= amount;
+        }
     }
 
     /** Of a solution that has figures. */
@@ -47,11 +101,16 @@ public final class Linearisation {
             add(matrix, row[elements.get(e).from()], row[elements.get(e).to()], slopeS[e]);
         }
         factor(matrix);
-        return new Linearisation(row, matrix, slopeS);
+        Linearisation linearisation = new Linearisation(row, matrix, slopeS);
+        linearisation.regulate(elements, solution);
+        return linearisation;
     }
 
     private static double slope(Element element, Solution solution) {
-        BranchLaw law = BranchLaw.of(element);
+        BranchLaw law = BranchLaw.of(
+                element instanceof SensedSource source
+                        ? source.raised(source.wantedRaiseV(RemoteSensing.lostV(source, solution)))
+                        : element);
         if (law instanceof BranchLaw.Ideal) {
             return MOST_S;
         }
@@ -107,13 +166,17 @@ public final class Linearisation {
 
     /** Voltage of each node to the reference for 1 A put in at one node and taken out at another, V. */
     public double[] response(int from, int to) {
+        double[] x = solve(from, to);
+        double[] voltsV = new double[row.length];
+        for (int n = 0; n < row.length; n++) {
+            voltsV[n] = row[n] < 0 ? 0 : x[row[n]];
+        }
+        return voltsV;
+    }
+
+    private double[] solve(int from, int to) {
         double[] x = new double[factors.length];
-        if (row[from] >= 0) {
-            x[row[from]] += 1;
-        }
-        if (row[to] >= 0) {
-            x[row[to]] -= 1;
-        }
+        put(x, from, to, 1);
         for (int k = 0; k < x.length; k++) {
             for (int j = 0; j < k; j++) {
                 x[k] -= factors[k][j] * x[j];
@@ -127,10 +190,7 @@ public final class Linearisation {
                 x[j] -= factors[k][j] * x[k];
             }
         }
-        double[] voltsV = new double[row.length];
-        for (int n = 0; n < row.length; n++) {
-            voltsV[n] = row[n] < 0 ? 0 : x[row[n]];
-        }
-        return voltsV;
+        regulators.forEach(regulator -> regulator.apply(x));
+        return x;
     }
 }

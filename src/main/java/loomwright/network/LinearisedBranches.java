@@ -32,6 +32,9 @@ final class LinearisedBranches {
     /** Where that slope was taken. */
     private final double[] slopeAt;
 
+    /** By how much the regulator of a branch raises it. */
+    private final double[] raise;
+
     private final double[] drive;
     private final double[] slope;
     private final double[] source;
@@ -43,6 +46,7 @@ final class LinearisedBranches {
         tangent = new boolean[count];
         slopeAt = new double[count];
         Arrays.fill(slopeAt, Double.NaN);
+        raise = new double[count];
         drive = new double[count];
         slope = new double[count];
         source = new double[count];
@@ -81,6 +85,20 @@ final class LinearisedBranches {
 
     BranchLaw branch(int b) {
         return branches[b];
+    }
+
+    private double biasV(int b) {
+        return branches[b].biasV + raise[b];
+    }
+
+    /** By how much a branch is raised, V. */
+    double raiseV(int b) {
+        return raise[b];
+    }
+
+    /** Raises a branch by the voltage that its regulator wants. */
+    void raise(int b, double raiseV) {
+        raise[b] = raiseV;
     }
 
     boolean isLinear(int b) {
@@ -136,7 +154,7 @@ final class LinearisedBranches {
             slopeAt[b] = Double.NaN;
             tangent[b] = false;
         }
-        source[b] = currentA - slope[b] * (at - branch.biasV);
+        source[b] = currentA - slope[b] * (at - biasV(b));
     }
 
     private boolean isSlopeNear(BranchLaw.Filament lamp, int b, double at) {
@@ -160,7 +178,7 @@ final class LinearisedBranches {
 
     /** Whether the line says at a voltage what the law says. */
     boolean isSettled(int b, double acrossV) {
-        double at = acrossV + branches[b].biasV;
+        double at = acrossV + biasV(b);
         if (isNear(b, at)) {
             return true;
         }
@@ -178,7 +196,7 @@ final class LinearisedBranches {
      */
     boolean move(int b, double acrossV, boolean hold) {
         double before = drive[b];
-        double at = acrossV + branches[b].biasV;
+        double at = acrossV + biasV(b);
         if (branches[b] instanceof BranchLaw.OneWayBranch oneWay) {
             drive[b] = hold ? before : neighbouring(oneWay, before, at);
             return oneWay.conducts(before) != oneWay.conducts(drive[b]);

@@ -2,6 +2,7 @@ package loomwright.network;
 
 import java.util.List;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A network of which many subsets of the elements are solved, one after the other, well enough to decide whether a
@@ -34,7 +35,13 @@ public final class NetworkScan {
     /** Of an element with both ends at one node, which drives nothing. */
     private static final int NO_SLOT = -1;
 
+    private static final double HELD_V = 1e-10;
+    private static final int MOST_ROUNDS = 20;
+
     private final LinearisedBranches lines;
+    /** By element, if it is one. */
+    private final @Nullable SensedSource[] sensed;
+
     private final boolean[] always;
     /** Ends of each element as nodes of the elimination. */
     private final int[] from;
@@ -68,6 +75,9 @@ public final class NetworkScan {
     public NetworkScan(int nodes, int reference, List<Element> elements, boolean[] always) {
         this.always = always.clone();
         lines = new LinearisedBranches(elements);
+        sensed = elements.stream()
+                .map(element -> element instanceof SensedSource source ? source : null)
+                .toArray(SensedSource[]::new);
         int count = lines.count();
         indexOf = joined(nodes, reference, elements, always);
         int supernodes = 1 + IntStream.of(indexOf).max().orElse(0);
@@ -134,6 +144,54 @@ public final class NetworkScan {
      * @return whether the figures can be relied on to about eight digits
      */
     public boolean solve() {
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            if (!solveOnce()) {
+                return false;
+            }
+            boolean held = true;
+            for (int k = 0; k < hereCount; k++) {
+                SensedSource source = sensed[here[k]];
+                if (source != null && Math.abs(missingV(source, here[k])) > HELD_V) {
+                    held = false;
+                    if (!hold(source, here[k])) {
+                        return false;
+                    }
+                }
+            }
+            if (held) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private double missingV(SensedSource source, int b) {
+        return source.wantedRaiseV(acrossV(source.above(), source.below())) - lines.raiseV(b);
+    }
+
+    /** Raises a source, and what has the same regulator, until that holds. */
+    private boolean hold(SensedSource source, int b) {
+        RaiseSearch search = new RaiseSearch(source);
+        for (int step = 0; step < RaiseSearch.MOST_STEPS; step++) {
+            double missingV = missingV(source, b);
+            if (Math.abs(missingV) <= HELD_V) {
+                return true;
+            }
+            double raiseV = search.next(lines.raiseV(b), missingV);
+            for (int k = 0; k < hereCount; k++) {
+                SensedSource other = sensed[here[k]];
+                if (other != null && other.hasRegulatorOf(source)) {
+                    lines.raise(here[k], raiseV);
+                }
+            }
+            if (!solveOnce()) {
+                return false;
+            }
+        }
+        return false;
+    }
+
+    private boolean solveOnce() {
         for (int k = 0; k < hereCount; k++) {
             lines.begin(here[k]);
         }

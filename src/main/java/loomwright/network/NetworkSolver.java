@@ -55,6 +55,10 @@ public final class NetworkSolver {
      */
     public Solution solve(Network network) {
         checkSize(network);
+        return RemoteSensing.solve(network, this::solveOnce);
+    }
+
+    private Solution solveOnce(Network network) {
         boolean constantPower = network.elements().stream().anyMatch(PowerLoad.class::isInstance);
         if (!constantPower) {
             return new Run(network, PowerStart.IDLE).solve();

@@ -23,6 +23,7 @@ import loomwright.circuit.Stabiliser;
 import loomwright.circuit.tolerance.Tolerances;
 import loomwright.network.Element;
 import loomwright.network.Resistor;
+import loomwright.network.SensedSource;
 import loomwright.network.UnidirectionalElement;
 import org.jspecify.annotations.Nullable;
 
@@ -85,6 +86,9 @@ final class BranchTolerance {
                     ? Tolerances.REGULATOR * oneWay.thresholdV()
                     : Tolerances.SEMICONDUCTOR * oneWay.thresholdV();
             return slopeS > 0 ? -slopeS * volts : Tolerances.LIMIT * currentA;
+        }
+        if (element instanceof SensedSource source) {
+            return slopeS > 0 ? slopeS * Tolerances.REGULATOR * source.regulatedV() : Tolerances.LIMIT * currentA;
         }
         double share = fraction(branch, part);
         return element instanceof Resistor ? -share * currentA : share * currentA;

@@ -105,7 +105,8 @@ public final class MissingConnections {
         Set<TerminalRef> way = Objects.requireNonNull(ways.get(asked)).wayBack(back);
         return way.stream()
                 .filter(terminal -> plan.findPart(terminal.part()).orElse(null) instanceof Joint)
-                .max(Comparator.comparingLong(terminal -> wiresAt(terminal.part())))
+                .max(Comparator.comparingLong(
+                        terminal -> plan.wiresAt(plan.findPart(terminal.part()).orElseThrow())))
                 .or(() -> way.stream()
                         .filter(terminal -> {
                             Part part = plan.findPart(terminal.part()).orElse(null);
@@ -116,13 +117,6 @@ public final class MissingConnections {
                         })
                         .findFirst())
                 .orElse(back);
-    }
-
-    private long wiresAt(String part) {
-        return plan.wires().stream()
-                .filter(wire ->
-                        wire.from().part().equals(part) || wire.to().part().equals(part))
-                .count();
     }
 
     /** The terminals without which a part does nothing. */

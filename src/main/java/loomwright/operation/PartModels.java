@@ -33,8 +33,10 @@ import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Stabiliser;
 import loomwright.circuit.Switch;
+import loomwright.circuit.VehicleSystem;
 import loomwright.network.Lamp;
 import loomwright.network.PowerLoad;
+import loomwright.network.SensedSource;
 import loomwright.network.TwoSlopeSource;
 
 /** What each kind of part is electrically. The one place to look when a kind is added. */
@@ -153,21 +155,58 @@ final class PartModels {
                     Alternator.RETURN,
                     network.system().nominalVoltageV() / leakageA);
         }
+        sense(alternator, network);
         if (!network.step().charging() || !(alternator.selfExciting() || network.isActive(alternator))) {
             return;
         }
-        double regulatedV = alternator.regulatedV(network.system());
-        double sourceOhm = alternator.sourceResistanceOhm();
-        network.oneWay(
-                alternator, Alternator.RETURN, Alternator.OUTPUT, -regulatedV, sourceOhm, alternator.outputLimitA());
+        regulated(alternator, network, Alternator.RETURN, Alternator.OUTPUT, alternator.outputLimitA());
         if (alternator.exciterDiodes()) {
-            network.oneWay(
+            regulated(
                     alternator,
+                    network,
                     negative ? Alternator.RETURN : Alternator.WARNING_LAMP,
                     negative ? Alternator.WARNING_LAMP : Alternator.OUTPUT,
-                    -regulatedV,
-                    sourceOhm,
                     alternator.exciterLimitA());
+        }
+    }
+
+    /** What its regulator holds: the volts at its own end, or those at the sense terminal. */
+    private static void regulated(
+            Alternator alternator, StepNetwork network, String minus, String plus, double limitA) {
+        VehicleSystem system = network.system();
+        double regulatedV = alternator.regulatedV(system);
+        double sourceOhm = alternator.sourceResistanceOhm();
+        if (alternator.senseLost() == null) {
+            network.oneWay(alternator, minus, plus, -regulatedV, sourceOhm, limitA);
+            return;
+        }
+        int live = network.node(alternator, alternator.livePole(system));
+        int sense = network.node(alternator, Alternator.SENSE);
+        boolean negative = system.earthPolarity().feedSign() > 0;
+        network.add(
+                alternator,
+                minus,
+                plus,
+                (a, b) -> new SensedSource(
+                        alternator.id(),
+                        a,
+                        b,
+                        regulatedV,
+                        sourceOhm,
+                        limitA,
+                        negative ? live : sense,
+                        negative ? sense : live,
+                        alternator.highestRaiseV(system)));
+    }
+
+    /** The regulator at the sense terminal takes a little at all times. */
+    private static void sense(Alternator alternator, StepNetwork network) {
+        if (alternator.senseLost() != null) {
+            VehicleSystem system = network.system();
+            network.resistor(alternator, Alternator.SENSE, alternator.earthedPole(system), Alternator.SENSE_OHM);
+            if (alternator.senseLost() == Alternator.SenseLost.FALLS_BACK) {
+                network.resistor(alternator, alternator.livePole(system), Alternator.SENSE, Alternator.FALL_BACK_OHM);
+            }
         }
     }
 

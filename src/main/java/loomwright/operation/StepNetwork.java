@@ -146,6 +146,10 @@ final class StepNetwork {
                 (a, b) -> new Resistor(joint.id(), a, b, resistanceOhm));
     }
 
+    int node(Part part, String terminal) {
+        return end(part, terminal).node();
+    }
+
     private Wiring.End end(Part part, String terminal) {
         return wiring.end(part, terminal);
     }

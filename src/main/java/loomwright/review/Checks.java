@@ -28,6 +28,7 @@ import loomwright.review.part.LampVoltages;
 import loomwright.review.part.PartRatings;
 import loomwright.review.part.ReversedDiodes;
 import loomwright.review.part.ReversedPolarity;
+import loomwright.review.part.SenseTerminals;
 import loomwright.review.part.StalledMotors;
 import loomwright.review.part.WindingVoltages;
 import loomwright.review.wire.EarthDrops;
@@ -59,6 +60,7 @@ final class Checks {
             new LampVoltages(),
             new WindingVoltages(),
             new ChargingVoltage(),
+            new SenseTerminals(),
             new BatteryIsolation(),
             new StalledMotors(),
             new FlasherLoads(),

@@ -103,6 +103,7 @@ final class VehicleSupply {
     void alternator() {
         String id = draft.id("alternator");
         String lamp = draft.id("lamp");
+        String sense = draft.any(List.of("", "", ",'senseLost':'falls-back'", ",'senseLost':'full-output'"));
         draft.part(
                 "alternator",
                 id,
@@ -110,7 +111,11 @@ final class VehicleSupply {
                         + (draft.random.nextInt(5) == 0 ? ",'selfExciting':true" : "")
                         + draft.any(List.of("", "", "", ",'rectifier':'diode-open'", ",'rectifier':'diode-shorted'"))
                         + draft.any(List.of("", "", ",'exciterDiodes':false"))
-                        + draft.any(List.of("", "", f(",'leakageA':%.3f", draft.between(0.01, 0.5)))));
+                        + draft.any(List.of("", "", f(",'leakageA':%.3f", draft.between(0.01, 0.5))))
+                        + sense);
+        if (!sense.isEmpty() && draft.random.nextInt(4) > 0) {
+            draft.wire(draft.any(draft.feeds).terminal(), id + ".S", true);
+        }
         draft.wire(id + (draft.negative ? ".B-" : ".B+"), "body.31", false);
         draft.wire(draft.feeds.get(0).terminal(), id + (draft.negative ? ".B+" : ".B-"), false);
         VehicleFeed feed = new VehicleFeed("key.15", List.of("run", "crank"), Map.of());

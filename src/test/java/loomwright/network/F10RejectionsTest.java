@@ -65,6 +65,7 @@ class F10RejectionsTest {
                 new CurrentSource("i", 0, 1, 1),
                 new PowerLoad("p", 0, 1, 10, 6),
                 new UnidirectionalElement("d", 0, 1, 0.7, 0.1, 5),
+                new SensedSource("g", 0, 1, 14, 0.1, 5, 1, 0, 4),
                 new Lamp("l", 0, 1, 12, 21, 0.1));
         assertThat(Stream.of(Element.class.getPermittedSubclasses()))
                 .containsExactlyInAnyOrderElementsOf(

@@ -27,6 +27,9 @@ record OracleElement(String owner, String from, String to, int a, int b, Law law
     /** Nothing up to a threshold, then a slope, up to a limit. */
     record Valve(double thresholdV, double slopeOhm, double limitA) implements Law {}
 
+    /** A {@link Valve} whose source is raised by the volts between two other nodes, at most by {@code highestV}. */
+    record Sensed(Valve own, int above, int below, double highestV) implements Law {}
+
     record Filament(double ratedV, double ratedW, double coldFraction) implements Law {
         double conductanceS(double volts) {
             double v = Math.abs(volts) / ratedV;

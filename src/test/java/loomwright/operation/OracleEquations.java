@@ -7,6 +7,7 @@ import loomwright.operation.OracleElement.Filament;
 import loomwright.operation.OracleElement.Law;
 import loomwright.operation.OracleElement.Ohmic;
 import loomwright.operation.OracleElement.Power;
+import loomwright.operation.OracleElement.Sensed;
 import loomwright.operation.OracleElement.Store;
 import loomwright.operation.OracleElement.Valve;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -19,7 +20,9 @@ final class OracleEquations {
     private enum Mode {
         OFF,
         ON,
-        LIMITED
+        LIMITED,
+        /** A source that would need more than its highest volts to hold what it senses. */
+        HIGHEST
     }
 
     private static final int MOST_ROUNDS = 2000;
@@ -52,7 +55,9 @@ final class OracleEquations {
         for (int i = 0; i < modes.length; i++) {
             Law law = elements.get(i).law();
             // A source starts as one that gives, a diode as one that blocks.
-            modes[i] = law instanceof Store || (law instanceof Valve v && v.thresholdV() < 0) ? Mode.ON : Mode.OFF;
+            modes[i] = law instanceof Store || law instanceof Sensed || (law instanceof Valve v && v.thresholdV() < 0)
+                    ? Mode.ON
+                    : Mode.OFF;
             if (law instanceof Filament lamp) {
                 setChord(i, lamp.conductanceS(lamp.ratedV()));
             } else if (law instanceof Power power) {
@@ -134,6 +139,8 @@ final class OracleEquations {
         if (law instanceof Store) {
             boolean giving = modes[i] == Mode.ON ? x[count + i] >= -SMALL_A : x[count + i] > SMALL_A;
             return giving ? Mode.ON : Mode.OFF;
+        } else if (law instanceof Sensed sensed) {
+            return wanted(i, sensed);
         } else if (!(law instanceof Valve valve)) {
             return modes[i];
         } else {
@@ -148,7 +155,24 @@ final class OracleEquations {
         return switch (modes[i]) {
             case OFF -> v > valve.thresholdV() + SMALL_V ? Mode.ON : Mode.OFF;
             case ON -> a < -SMALL_A ? Mode.OFF : a > valve.limitA() + SMALL_A ? Mode.LIMITED : Mode.ON;
-            case LIMITED -> v < fullV - SMALL_V ? Mode.ON : Mode.LIMITED;
+            case LIMITED, HIGHEST -> v < fullV - SMALL_V ? Mode.ON : Mode.LIMITED;
+        };
+    }
+
+    private Mode wanted(int i, Sensed sensed) {
+        Valve own = sensed.own();
+        double a = x[count + i];
+        double raiseV = x[sensed.above()] - x[sensed.below()];
+        boolean highest = raiseV > sensed.highestV() + (modes[i] == Mode.HIGHEST ? -SMALL_V : SMALL_V);
+        double ownV = x[elements.get(i).a()]
+                - x[elements.get(i).b()]
+                - own.thresholdV()
+                + Math.min(raiseV, sensed.highestV());
+        Mode on = highest ? Mode.HIGHEST : Mode.ON;
+        return switch (modes[i]) {
+            case OFF -> ownV > SMALL_V ? on : Mode.OFF;
+            case ON, HIGHEST -> a < -SMALL_A ? Mode.OFF : a > own.limitA() + SMALL_A ? Mode.LIMITED : on;
+            case LIMITED -> ownV < own.slopeOhm() * own.limitA() - SMALL_V ? on : Mode.LIMITED;
         };
     }
 
@@ -179,6 +203,10 @@ final class OracleEquations {
             matrix.addToEntry(row, e.b(), -scale * pqc[0]);
             matrix.addToEntry(row, row, scale * pqc[1]);
             right[row] = scale * pqc[2];
+            if (e.law() instanceof Sensed sensed && modes[i] == Mode.ON) {
+                matrix.addToEntry(row, sensed.above(), scale);
+                matrix.addToEntry(row, sensed.below(), -scale);
+            }
         }
         var solver = new LUDecomposition(matrix, 1e-250).getSolver();
         RealVector b = new ArrayRealVector(right);
@@ -196,13 +224,20 @@ final class OracleEquations {
             double ohm = modes[i] == Mode.ON ? store.givingOhm() : store.takingOhm();
             return new double[] {1, -ohm, -store.emfV()};
         } else if (law instanceof Valve valve) {
-            return switch (modes[i]) {
-                case OFF -> new double[] {0, 1, 0};
-                case ON -> new double[] {1, -valve.slopeOhm(), valve.thresholdV()};
-                case LIMITED -> new double[] {0, 1, valve.limitA()};
-            };
+            return relation(i, valve, valve.thresholdV());
+        } else if (law instanceof Sensed sensed) {
+            return relation(i, sensed.own(), sensed.own().thresholdV() - sensed.highestV());
         }
         return new double[] {tangentS[i], -1, -tangentA[i]};
+    }
+
+    private double[] relation(int i, Valve valve, double highestV) {
+        return switch (modes[i]) {
+            case OFF -> new double[] {0, 1, 0};
+            case ON -> new double[] {1, -valve.slopeOhm(), valve.thresholdV()};
+            case HIGHEST -> new double[] {1, -valve.slopeOhm(), highestV};
+            case LIMITED -> new double[] {0, 1, valve.limitA()};
+        };
     }
 
     /**
@@ -220,8 +255,10 @@ final class OracleEquations {
             changed = false;
             for (int i = 0; i < elements.size(); i++) {
                 OracleElement e = elements.get(i);
-                boolean joins = !(e.law() instanceof Valve)
-                        || (modes[i] == Mode.ON && (!inEarnest || Math.abs(x[count + i]) > IN_EARNEST_A));
+                boolean valve = e.law() instanceof Valve || e.law() instanceof Sensed;
+                boolean joins = !valve
+                        || ((modes[i] == Mode.ON || modes[i] == Mode.HIGHEST)
+                                && (!inEarnest || Math.abs(x[count + i]) > IN_EARNEST_A));
                 if (joins && first[e.a()] != first[e.b()]) {
                     int least = Math.min(first[e.a()], first[e.b()]);
                     int most = Math.max(first[e.a()], first[e.b()]);

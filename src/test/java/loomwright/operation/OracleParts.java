@@ -261,6 +261,13 @@ final class OracleParts {
         if (leakageA != null) {
             add(elements, alternator.id(), id + "B+", id + "B-", new Ohmic(system.nominalVoltageV() / leakageA));
         }
+        boolean sensed = alternator.senseLost() != null;
+        if (sensed) {
+            add(elements, alternator.id(), id + "S", earthed, new Ohmic(10_000));
+        }
+        if (alternator.senseLost() == Alternator.SenseLost.FALLS_BACK) {
+            add(elements, alternator.id(), id + (feedSign > 0 ? "B+" : "B-"), id + "S", new Ohmic(200));
+        }
         if (generating) {
             double regulatedV = alternator.regulatedV(system);
             double sagOhm = alternator.sourceResistanceOhm();
@@ -274,17 +281,28 @@ final class OracleParts {
                     alternator.id(),
                     id + "B-",
                     id + "B+",
-                    new Valve(-regulatedV, sagOhm, share * alternator.limitA()));
+                    held(alternator, new Valve(-regulatedV, sagOhm, share * alternator.limitA())));
             if (!alternator.exciterDiodes()) {
                 return;
             }
-            Valve exciter = new Valve(-regulatedV, sagOhm, alternator.exciterLimitA());
+            Law exciter = held(alternator, new Valve(-regulatedV, sagOhm, alternator.exciterLimitA()));
             if (feedSign > 0) {
                 add(elements, alternator.id(), id + "B-", id + "D+", exciter);
             } else {
                 add(elements, alternator.id(), id + "D+", id + "B+", exciter);
             }
         }
+    }
+
+    /** What has a sense terminal is raised by what is lost from its live pole to that, at most by 0.3 of what is set. */
+    private Law held(Alternator alternator, Valve own) {
+        if (alternator.senseLost() == null) {
+            return own;
+        }
+        int sense = OracleElement.node(nodes, alternator.id() + ".S");
+        int live = OracleElement.node(nodes, alternator.id() + (feedSign > 0 ? ".B+" : ".B-"));
+        return new OracleElement.Sensed(
+                own, feedSign > 0 ? live : sense, feedSign > 0 ? sense : live, -0.3 * own.thresholdV());
     }
 
     /** Volts from E to D, which follow the earth of the vehicle; at rest the armature alone. */

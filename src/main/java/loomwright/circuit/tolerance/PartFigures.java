@@ -288,6 +288,7 @@ public final class PartFigures {
                 p.exciterDiodes(),
                 p.rectifier(),
                 p.leakageA(),
+                p.senseLost(),
                 p.selfExciting());
     }
 

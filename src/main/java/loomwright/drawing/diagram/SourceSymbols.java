@@ -1,5 +1,6 @@
 package loomwright.drawing.diagram;
 
+import java.util.ArrayList;
 import java.util.List;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
@@ -120,18 +121,19 @@ final class SourceSymbols {
         boolean earthedOutput = !setting.fromAbove(Alternator.OUTPUT) && setting.fromAbove(Alternator.RETURN);
         String main = earthedOutput ? Alternator.RETURN : Alternator.OUTPUT;
         String other = earthedOutput ? Alternator.OUTPUT : Alternator.RETURN;
-        List<String> above = setting.sorted(List.of(main, Alternator.WARNING_LAMP));
+        List<String> pins = new ArrayList<>(List.of(main, Alternator.WARNING_LAMP));
+        if (alternator.terminals().contains(Alternator.SENSE)) {
+            pins.add(Alternator.SENSE);
+        }
+        List<String> above = setting.sorted(pins);
         double[] x = Symbols.columns(18, above, setting);
-        double right = Math.max(x[1] + 18, 84);
+        double right = Math.max(x[above.size() - 1] + 18, 84);
         double centre = right / 2 - 10;
-        Sketch sketch = new Sketch()
-                .pin(above.get(0), Side.TOP, x[0])
-                .pin(above.get(1), Side.TOP, x[1])
-                .pin(other, Side.BOTTOM, x[0])
-                .line(x[0], 0, x[0], 8)
-                .line(x[1], 0, x[1], 8)
-                .line(x[0], 52, x[0], 60)
-                .rect(Paint.BODY, 2, 8, right - 2, 44)
+        Sketch sketch = new Sketch().pin(other, Side.BOTTOM, x[0]).line(x[0], 52, x[0], 60);
+        for (int i = 0; i < above.size(); i++) {
+            sketch.pin(above.get(i), Side.TOP, x[i]).line(x[i], 0, x[i], 8);
+        }
+        sketch.rect(Paint.BODY, 2, 8, right - 2, 44)
                 .circle(setting.inState("charging") ? Paint.LIT : Paint.BODY, centre, 30, 15)
                 .glyph("G", centre, 35, 14);
         double d = centre + 30;

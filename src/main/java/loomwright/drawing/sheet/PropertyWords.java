@@ -66,6 +66,7 @@ final class PropertyWords {
                     "construction",
                     "ratedBy",
                     "rectifier",
+                    "senseLost",
                     "stuck",
                     "excitation" -> spaced(value);
             case "directed",

@@ -45,6 +45,9 @@ public enum FindingCode implements MessageCode {
 
     CHARGING_VOLTAGE_LOW,
 
+    /** The sense terminal of an alternator has lost its wire, or measures far less than its output. */
+    SENSE_LOST,
+
     GENERATOR_OVERLOADED,
     /** A motor is held fast while it has current. */
     MOTOR_STALLED,

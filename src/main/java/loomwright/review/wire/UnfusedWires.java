@@ -18,6 +18,7 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Generator;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
+import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.message.Arg;
 import loomwright.operation.SolvedStep;
@@ -73,7 +74,7 @@ public final class UnfusedWires implements Check {
             Set<Part> ends = ends(context, stretch);
             if (ends.isEmpty()) {
                 lead(stretch, findings);
-            } else if (ends.stream().allMatch(Generator.class::isInstance)) {
+            } else if (ends.stream().allMatch(end -> end instanceof Generator machine && charges(machine, stretch))) {
                 cableWires.addAll(stretch);
             } else {
                 findings.add(circuit(context, stretch, ends, barred));
@@ -83,6 +84,13 @@ public final class UnfusedWires implements Check {
             findings.add(cables(cableWires));
         }
         return findings;
+    }
+
+    /** Whether wires lead to the output of a machine, and not to its lamp or sense terminal alone. */
+    private static boolean charges(Generator machine, List<Wire> stretch) {
+        Set<TerminalRef> main =
+                Set.of(machine.terminal(machine.outputTerminal()), machine.terminal(machine.returnTerminal()));
+        return stretch.stream().anyMatch(wire -> main.contains(wire.from()) || main.contains(wire.to()));
     }
 
     /** The wires that carry the starter's current. */
