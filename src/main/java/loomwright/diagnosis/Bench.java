@@ -3,11 +3,13 @@ package loomwright.diagnosis;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import loomwright.answer.Deadline;
@@ -22,17 +24,20 @@ import loomwright.circuit.fault.OffValue;
 import loomwright.circuit.fault.ShortBetween;
 import loomwright.circuit.fault.ShortToEarth;
 import loomwright.circuit.fault.SingleFault;
+import loomwright.circuit.fault.SingleFaults;
 import loomwright.mistakes.Fuses;
 import loomwright.network.NetworkLimits;
 import loomwright.network.NoConvergence;
+import loomwright.operation.ChangeScan;
 import loomwright.operation.Contacts;
 import loomwright.operation.DisconnectedPlan;
-import loomwright.operation.Meter;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.Quantity;
 import loomwright.operation.ReadingSpread;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
+import loomwright.operation.StepFigures;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Says what a meter would show on a plan with faults in it, and what would be seen of its parts. Looks at the clock before
@@ -52,10 +57,24 @@ final class Bench {
     private final Map<Variant, Plan> variants = new HashMap<>();
     private final Map<Asked, Optional<Measured>> known = new HashMap<>();
     private final Map<Measurement, Double> soundV = new HashMap<>();
+    private final boolean scanning;
+    private final Map<Variant, ChangeScan> scans = new HashMap<>();
+    private ChangeScan.@Nullable Room room;
     private int solutions;
+    private int scanned;
 
     Bench(Plan plan, DiagnosisLimits limits, NetworkLimits networkLimits, Progress progress) {
+        this(plan, limits, networkLimits, progress, true);
+    }
+
+    /**
+     * As above.
+     *
+     * @param scanning whether faults that change a few resistances may be looked at by {@link ChangeScan}
+     */
+    Bench(Plan plan, DiagnosisLimits limits, NetworkLimits networkLimits, Progress progress, boolean scanning) {
         this.plan = plan;
+        this.scanning = scanning;
         this.networkLimits = networkLimits;
         this.progress = new Deadline(limits.timeMs(), progress);
         this.expected = limits.maxSolutions();
@@ -69,6 +88,11 @@ final class Bench {
     /** How often a plan was solved so far. */
     int solutions() {
         return solutions;
+    }
+
+    /** How many of these by a change to the sound plan's solution. */
+    int scanned() {
+        return scanned;
     }
 
     /**
@@ -182,7 +206,10 @@ final class Bench {
 
         private boolean solve(Variant variant, List<Integer> which) {
             Plan faulty = faulty(variant);
-            List<SolvedStep> steps = steps(faulty, which);
+            List<? extends StepFigures> steps = scan(variant, faulty, which);
+            if (steps.isEmpty()) {
+                steps = steps(faulty, which);
+            }
             double[] values = variant.contacts() == Contacts.OPEN ? open : closed;
             PredictedFigures.Spread here = variant.contacts() == Contacts.OPEN ? openSpread : closedSpread;
             Map<Condition, DisconnectedPlan> disconnected = new EnumMap<>(Condition.class);
@@ -198,16 +225,16 @@ final class Bench {
                     here.ohms()[i] = ohms == null ? 0 : ohms.spreadOhm();
                     continue;
                 }
-                SolvedStep solved = in(m.step(), steps);
+                StepFigures solved = in(m.step(), steps);
                 if (!solved.solved()) {
                     return false;
                 }
                 if (m.part() != null) {
                     values[i] = seen(m, solved).figure();
                 } else {
-                    values[i] = Meter.volts(solved, m.probe()).orElse(0);
-                    if (spread) {
-                        here.moves()[i] = spreads.computeIfAbsent(m.step(), step -> solved.spread())
+                    values[i] = solved.volts(m.probe()).orElse(0);
+                    if (solved instanceof SolvedStep whole && spread) {
+                        here.moves()[i] = spreads.computeIfAbsent(m.step(), step -> whole.spread())
                                 .of(m.probe());
                     }
                 }
@@ -217,7 +244,7 @@ final class Bench {
         }
 
         /** What is seen of a part; that a fault blows its fuse is seen whenever it blows one. */
-        private Seen seen(Measurement m, SolvedStep solved) {
+        private Seen seen(Measurement m, StepFigures solved) {
             String part = String.valueOf(m.part());
             if (faults.isEmpty() && solved.plan().findPart(part).orElse(null) instanceof Consumer consumer) {
                 soundV.putIfAbsent(m, solved.effectiveV(consumer));
@@ -231,7 +258,7 @@ final class Bench {
             return seen == Seen.NOTHING && !fusesBlown.isEmpty() ? Seen.FUSE_BLOWN : seen;
         }
 
-        private void look(Plan faulty, List<SolvedStep> steps) {
+        private void look(Plan faulty, List<? extends StepFigures> steps) {
             for (String fuse : Fuses.firstToOpen(faulty, steps)) {
                 opening.add(fuse);
                 if (Fuses.opensBeforeAReading(faulty, fuse, steps)) {
@@ -242,17 +269,60 @@ final class Bench {
             melts |= shorted && openingBeforeAReading.isEmpty() && Fuses.wireMeltsBeforeAReading(faulty, steps);
         }
 
+        /** Whether a solution with the battery on says what it shows. */
+        private static boolean isSolved(Measurement m) {
+            return m.part() != null || m.quantity() == Quantity.VOLTS;
+        }
+
+        /** The last step in which something is measured that a solution says. */
+        private Optional<Step> last(List<Integer> which) {
+            return which.stream()
+                    .map(measurements::get)
+                    .filter(Session::isSolved)
+                    .map(Measurement::step)
+                    .max(Comparator.naturalOrder());
+        }
+
+        /** The same steps as {@link #steps} by a change to the sound plan's solution; none if that cannot tell. */
+        private List<ChangeScan.Scanned> scan(Variant variant, Plan faulty, List<Integer> which) {
+            if (!scanning || spread || faults.isEmpty()) {
+                return List.of();
+            }
+            Set<Step> wanted = EnumSet.of(Step.RUN);
+            for (int i : which) {
+                if (isSolved(measurements.get(i))) {
+                    wanted.add(measurements.get(i).step());
+                }
+            }
+            ChangeScan scan = scans.computeIfAbsent(
+                    variant,
+                    v -> solver.settings(Objects.requireNonNull(variants.get(v)))
+                            .scanChanges(room()));
+            List<ChangeScan.Scanned> steps = scan.solve(faulty, wanted).orElse(List.of());
+            boolean told = which.stream().map(measurements::get).allMatch(m -> tells(steps, m));
+            if (steps.isEmpty() || !told) {
+                return List.of();
+            }
+            count();
+            scanned++;
+            return steps;
+        }
+
+        private boolean tells(List<ChangeScan.Scanned> steps, Measurement m) {
+            String part = m.part();
+            return !isSolved(m)
+                    || steps.stream()
+                            .filter(s -> s.step() == m.step())
+                            .anyMatch(s -> part == null ? s.tells(m.probe()) : s.tells(part));
+        }
+
         /**
          * The steps in which something is measured, and those before; with the key on in any case, since that has been
          * before anything was measured, and what opens a fuse then has opened it. Where nothing can be solved with the key
          * on, only as far as was measured: what was read at rest is worth having all the same.
          */
         private List<SolvedStep> steps(Plan faulty, List<Integer> which) {
-            Optional<Step> last = which.stream()
-                    .map(measurements::get)
-                    .filter(m -> m.part() != null || m.quantity() == Quantity.VOLTS)
-                    .map(Measurement::step)
-                    .max(Comparator.naturalOrder());
+            Optional<Step> last = last(which);
             count();
             if (last.filter(step -> step.compareTo(Step.RUN) >= 0).isPresent()) {
                 return solver.solve(faulty, last.orElseThrow());
@@ -281,12 +351,27 @@ final class Bench {
         }
     }
 
+    /** For all faults that are looked for. */
+    private ChangeScan.Room room() {
+        ChangeScan.Room known = room;
+        if (known == null) {
+            known = ChangeScan.room(
+                    plan,
+                    SingleFaults.listWithinParts(plan).stream()
+                            .filter(fault -> !(fault instanceof BatteryFault))
+                            .map(fault -> fault.applyTo(plan))
+                            .toList());
+            room = known;
+        }
+        return known;
+    }
+
     /** How the contacts may stand: one state where they make no difference. */
     private List<Contacts> states(Measurement m) {
         return Contacts.matter(plan) ? m.contacts().states() : List.of(Contacts.CLOSED);
     }
 
-    private static SolvedStep in(Step step, List<SolvedStep> steps) {
+    private static StepFigures in(Step step, List<? extends StepFigures> steps) {
         return steps.stream().filter(s -> s.step() == step).findFirst().orElseThrow();
     }
 

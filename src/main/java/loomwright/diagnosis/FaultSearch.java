@@ -3,6 +3,7 @@ package loomwright.diagnosis;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -33,6 +34,11 @@ final class FaultSearch {
 
     /** Only joints of about this logarithm of weight below the best are sized to the last per cent. */
     private static final double IN_THE_RUNNING = 12;
+
+    /** What is as likely as anything, but for a factor of this logarithm, gains nothing by another size. */
+    private static final double NOTHING_TO_GAIN = 0.5;
+    /** These are sized with care in any case. */
+    private static final int LEADING = 12;
 
     private static final int SEARCHED = 8;
 
@@ -68,12 +74,19 @@ final class FaultSearch {
     List<FaultCandidate> singles() {
         List<FaultCandidate> found = roughly();
         double least = found.isEmpty() ? 0 : found.get(0).logWeight() - IN_THE_RUNNING;
-        found.replaceAll(c -> c.logWeight() > least
-                        && c.faults().get(0) instanceof SizedFault sized
-                        && (c.fusesBlown().isEmpty() || sized.size() < sized.largest())
-                        && !seemsSound(c)
-                ? sizes.climbed(c, 0, c.fusesBlown().isEmpty() ? FaultSize.REACH : FaultSize.WIDE_REACH)
-                : c);
+        double mostLikely = Stream.concat(Stream.ofNullable(sound), found.stream())
+                .mapToDouble(c -> c.fit().logLikelihood())
+                .max()
+                .orElse(0);
+        Set<FaultCandidate> climbed = Collections.newSetFromMap(new IdentityHashMap<>());
+        found.replaceAll(c -> {
+            boolean gains = c.fit().logLikelihood() < mostLikely - NOTHING_TO_GAIN;
+            return c.logWeight() > least && gains ? climbed(c, climbed) : c;
+        });
+        found.sort(LIKELIEST_FIRST);
+        for (int k = 0; k < Math.min(LEADING, found.size()); k++) {
+            found.set(k, climbed(found.get(k), climbed));
+        }
         found.sort(LIKELIEST_FIRST);
         FaultCandidate closely = trials.sound();
         if (found.stream().noneMatch(c -> c.fit().explains())
@@ -82,6 +95,18 @@ final class FaultSearch {
             found.sort(LIKELIEST_FIRST);
         }
         return found;
+    }
+
+    /** A fault of the size that fits best, to the last per cent; itself if it has no size, or shows nothing. */
+    private FaultCandidate climbed(FaultCandidate c, Set<FaultCandidate> before) {
+        boolean climbs = c.faults().get(0) instanceof SizedFault sized
+                && (c.fusesBlown().isEmpty() || sized.size() < sized.largest())
+                && !before.contains(c)
+                && !seemsSound(c);
+        FaultCandidate top =
+                climbs ? sizes.climbedAlone(c, c.fusesBlown().isEmpty() ? FaultSize.REACH : FaultSize.WIDE_REACH) : c;
+        before.add(top);
+        return top;
     }
 
     private List<FaultCandidate> roughly() {

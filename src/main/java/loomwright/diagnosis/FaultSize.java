@@ -39,7 +39,20 @@ final class FaultSize {
 
     private static final double CLOSE = 0.02;
 
+    /** Readings that differ by less do so by nothing that a size depends on, V or ohm. */
+    private static final double SAME = 1e-5;
+    /** The likelihoods of two faults that show the same differ by no more. */
+    private static final double SAME_LOG = 0.02;
+
     private final Trials trials;
+    private final List<Fitted> fitted = new ArrayList<>();
+    private final List<Climbed> climbed = new ArrayList<>();
+
+    /** A fault with which two sizes show this fits best by another. */
+    private record Fitted(Class<?> kind, PredictedFigures largest, PredictedFigures next, double best) {}
+
+    /** From where a climb began, and where it ended. */
+    private record Climbed(FaultCandidate start, FaultCandidate top) {}
 
     FaultSize(Trials trials) {
         this.trials = trials;
@@ -63,8 +76,38 @@ final class FaultSize {
                 return solved.isEmpty() ? Optional.of(tried) : Optional.of(best(solved, sound));
             }
             solved.add(tried);
+            Optional<FaultCandidate> like = solved.size() == 2 ? likeAnother(fault, solved) : Optional.empty();
+            if (like.isPresent()) {
+                return like;
+            }
         }
         return solved.isEmpty() ? Optional.empty() : Optional.of(best(solved, sound));
+    }
+
+    /**
+     * A joint shows what any other in the same path shows: of two that show the same at two sizes the second is sized like the
+     * first.
+     */
+    private Optional<FaultCandidate> likeAnother(SizedFault fault, List<FaultCandidate> two) {
+        PredictedFigures largest = two.get(0).figures();
+        PredictedFigures next = two.get(1).figures();
+        return fitted.stream()
+                .filter(f -> f.kind() == fault.getClass() && same(f.largest(), largest) && same(f.next(), next))
+                .findFirst()
+                .map(f -> {
+                    FaultCandidate best =
+                            two.stream().min(FaultSearch.LIKELIEST_FIRST).orElseThrow();
+                    return higher(best, lasting(best, f.best()));
+                });
+    }
+
+    private static boolean same(PredictedFigures one, PredictedFigures other) {
+        for (int i = 0; i < one.count(); i++) {
+            if (Math.abs(one.at(i) - other.at(i)) > SAME || Math.abs(one.open(i) - other.open(i)) > SAME) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /**
@@ -136,7 +179,17 @@ final class FaultSize {
                 }
             }
         }
-        return most <= sound.fit().logLikelihood() ? best : higher(best, lasting(best, at));
+        if (most <= sound.fit().logLikelihood()) {
+            return best;
+        }
+        if (solved.size() > 1) {
+            fitted.add(new Fitted(
+                    best.faults().get(0).getClass(),
+                    solved.get(0).figures(),
+                    solved.get(1).figures(),
+                    at));
+        }
+        return higher(best, lasting(best, at));
     }
 
     /** Of a size, or of one a little smaller, if a fuse or a wire goes at that size. */
@@ -197,6 +250,28 @@ final class FaultSize {
 
     private static double place(double ohm, double perOhm) {
         return 1 / (1 + perOhm * ohm);
+    }
+
+    /** Climbs from a size that is near the top, of a fault that is alone; one that shows what another shows ends where that does. */
+    FaultCandidate climbedAlone(FaultCandidate start, double reach) {
+        SizedFault fault = sized(start.faults(), 0);
+        for (Climbed before : climbed) {
+            SizedFault other = sized(before.start().faults(), 0);
+            if (other.getClass() == fault.getClass()
+                    && Math.abs(Math.log(other.size() / fault.size())) < SAME
+                    && start.fusesBlown().equals(before.start().fusesBlown())
+                    && same(start.figures(), before.start().figures())) {
+                double size = sized(before.top().faults(), 0).size();
+                FaultCandidate like = higher(start, at(start.faults(), 0, start.fusesBlown(), size));
+                double off = like.fit().logLikelihood() - before.top().fit().logLikelihood();
+                if (Math.abs(off) < SAME_LOG) {
+                    return like;
+                }
+            }
+        }
+        FaultCandidate top = climbed(start, 0, reach);
+        climbed.add(new Climbed(start, top));
+        return top;
     }
 
     /**

@@ -3,7 +3,7 @@ package loomwright.diagnosis;
 import java.util.List;
 import loomwright.circuit.Consumer;
 import loomwright.operation.FeedStrength;
-import loomwright.operation.SolvedStep;
+import loomwright.operation.StepFigures;
 
 /**
  * What somebody sees of a part in a solved plan, and how likely what was reported then is (common practice, no source). Nobody
@@ -50,7 +50,7 @@ enum Seen {
      *
      * @param soundV what it works on in the sound plan
      */
-    static Seen of(SolvedStep solved, String part, double soundV) {
+    static Seen of(StepFigures solved, String part, double soundV) {
         if (!(solved.plan().findPart(part).orElse(null) instanceof Consumer consumer) || solved.isOff(consumer)) {
             return NOTHING;
         }

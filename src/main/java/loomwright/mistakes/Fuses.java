@@ -13,7 +13,7 @@ import loomwright.circuit.fault.BlownFuse;
 import loomwright.conductor.ConductorSize;
 import loomwright.conductor.FusingCurrent;
 import loomwright.judgement.wire.FuseRule;
-import loomwright.operation.SolvedStep;
+import loomwright.operation.StepFigures;
 
 /** Which fuses open. */
 public final class Fuses {
@@ -40,7 +40,7 @@ public final class Fuses {
      * The fuse that is furthest above what opens it in any step, alone in the set: once it is open the others may not
      * have to. Empty if none opens.
      */
-    public static Set<String> firstToOpen(Plan plan, List<SolvedStep> steps) {
+    public static Set<String> firstToOpen(Plan plan, List<? extends StepFigures> steps) {
         Set<String> first = new LinkedHashSet<>();
         double highest = 1;
         for (Part part : plan.parts()) {
@@ -59,7 +59,7 @@ public final class Fuses {
      * Whether a fuse opens before anybody could take a reading, within 5 s: by the limits of its standard, a
      * fusible link when a wire of its size melts in that time by Onderdonk's equation.
      */
-    public static boolean opensBeforeAReading(Plan plan, String fuse, List<SolvedStep> steps) {
+    public static boolean opensBeforeAReading(Plan plan, String fuse, List<? extends StepFigures> steps) {
         Part part = plan.findPart(fuse).orElseThrow();
         double limitA = Double.POSITIVE_INFINITY;
         if (part instanceof Fuse cartridge) {
@@ -74,7 +74,7 @@ public final class Fuses {
     }
 
     /** Whether a wire melts within 5 s, before anybody could take a reading, by Onderdonk's equation. */
-    public static boolean wireMeltsBeforeAReading(Plan plan, List<SolvedStep> steps) {
+    public static boolean wireMeltsBeforeAReading(Plan plan, List<? extends StepFigures> steps) {
         for (Wire wire : plan.wires()) {
             String size = wire.size();
             if (size != null) {
@@ -82,7 +82,7 @@ public final class Fuses {
                         ConductorSize.parse(size).areaMm2(),
                         BEFORE_A_READING_S,
                         plan.system().ambientTemperatureC());
-                for (SolvedStep solved : steps) {
+                for (StepFigures solved : steps) {
                     if (solved.solved() && Math.abs(solved.currentA(wire)) >= limitA) {
                         return true;
                     }
@@ -92,14 +92,8 @@ public final class Fuses {
         return false;
     }
 
-    private static double mostA(Part part, List<SolvedStep> steps) {
-        double mostA = 0;
-        for (SolvedStep solved : steps) {
-            for (int i = solved.firstBranchOf(part.id()); solved.solved() && i < solved.endBranchOf(part.id()); i++) {
-                mostA = Math.max(mostA, Math.abs(solved.currentA(i)));
-            }
-        }
-        return mostA;
+    private static double mostA(Part part, List<? extends StepFigures> steps) {
+        return steps.stream().mapToDouble(solved -> solved.mostA(part)).max().orElse(0);
     }
 
     static Plan blown(Plan plan, Set<String> fuses) {

@@ -10,7 +10,6 @@ import java.util.List;
  * <p>A resistance below 1e-6 ohm counts as 1e-6 ohm.
  */
 final class LinearisedBranches {
-    private static final double LEAST_OHM = 1e-6;
     /** The law holds if the line is off by no more than this share of the current. */
     private static final double SETTLED = 1e-10;
     /**
@@ -60,21 +59,21 @@ final class LinearisedBranches {
     }
 
     private static BranchLaw law(Element element) {
-        if (element instanceof Resistor r && r.resistanceOhm() < LEAST_OHM) {
-            return BranchLaw.of(new Resistor(r.id(), r.from(), r.to(), LEAST_OHM));
-        } else if (element instanceof VoltageSource s && s.resistanceOhm() < LEAST_OHM) {
-            return BranchLaw.of(new VoltageSource(s.id(), s.from(), s.to(), s.voltageV(), LEAST_OHM));
+        if (element instanceof Resistor r && r.resistanceOhm() < NetworkScan.LEAST_OHM) {
+            return BranchLaw.of(new Resistor(r.id(), r.from(), r.to(), NetworkScan.LEAST_OHM));
+        } else if (element instanceof VoltageSource s && s.resistanceOhm() < NetworkScan.LEAST_OHM) {
+            return BranchLaw.of(new VoltageSource(s.id(), s.from(), s.to(), s.voltageV(), NetworkScan.LEAST_OHM));
         } else if (element instanceof TwoSlopeSource s) {
             return BranchLaw.of(new TwoSlopeSource(
                     s.id(),
                     s.from(),
                     s.to(),
                     s.voltageV(),
-                    Math.max(LEAST_OHM, s.givingOhm()),
-                    Math.max(LEAST_OHM, s.takingOhm())));
-        } else if (element instanceof UnidirectionalElement o && o.slopeOhm() < LEAST_OHM) {
-            return BranchLaw.of(
-                    new UnidirectionalElement(o.id(), o.from(), o.to(), o.thresholdV(), LEAST_OHM, o.limitA()));
+                    Math.max(NetworkScan.LEAST_OHM, s.givingOhm()),
+                    Math.max(NetworkScan.LEAST_OHM, s.takingOhm())));
+        } else if (element instanceof UnidirectionalElement o && o.slopeOhm() < NetworkScan.LEAST_OHM) {
+            return BranchLaw.of(new UnidirectionalElement(
+                    o.id(), o.from(), o.to(), o.thresholdV(), NetworkScan.LEAST_OHM, o.limitA()));
         }
         return BranchLaw.of(element);
     }

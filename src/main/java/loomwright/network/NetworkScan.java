@@ -1,6 +1,9 @@
 package loomwright.network;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -18,6 +21,9 @@ import org.jspecify.annotations.Nullable;
  * read. Cost on a harness of 60 nodes: about a microsecond for each Newton step. For one thread at a time.
  */
 public final class NetworkScan {
+    /** A resistance of less counts as so much, where it does not join its nodes to one. */
+    public static final double LEAST_OHM = 1e-6;
+
     private static final double LEAK_S = 1e-15;
     private static final int MOST_STEPS = 60;
     /** From this step on chords instead of tangents: slower, but they do not swing to and fro about a kink. */
@@ -63,6 +69,13 @@ public final class NetworkScan {
 
     private int hereCount;
     private final int[] fixedSources;
+    /** By element: whether a change takes it away. */
+    private final boolean[] away;
+    /** By slot: the conductance of what is always there, and of what a change adds, where that differs from the usual. */
+    private int[] changedSlots = {};
+
+    private double[] changedS = {};
+    private List<Resistor> added = List.of();
 
     /**
      * Plans the solutions.
@@ -90,6 +103,7 @@ public final class NetworkScan {
         conductanceS = new double[elimination.slots()];
         voltage = new double[supernodes];
         here = new int[count];
+        away = new boolean[count];
         fixedSources = IntStream.range(0, count)
                 .filter(b -> always[b] && lines.isLinear(b) && lines.branch(b).biasV != 0)
                 .toArray();
@@ -121,11 +135,71 @@ public final class NetworkScan {
         }
     }
 
-    /** Forgets the last subset: what is always there is there. */
+    /**
+     * Takes elements away that are always there, and adds resistances, in place of the change before. The elimination is renewed
+     * for the nodes that this reaches only.
+     *
+     * @param taken elements of the list
+     * @param more between nodes that elements of the list have between them, or between a node and the reference
+     * @return whether this network can say what comes of it; if not, nothing is changed
+     */
+    public boolean change(int[] taken, List<Resistor> more) {
+        Arrays.fill(away, false);
+        changedSlots = new int[0];
+        added = List.of();
+        Set<Integer> slots = new TreeSet<>();
+        for (int b : taken) {
+            boolean source = lines.isLinear(b) && lines.sourceA(b) != 0;
+            if (!always[b] || slot[b] == NO_SLOT || source) {
+                return false;
+            } else if (lines.isLinear(b)) {
+                slots.add(slot[b]);
+            }
+        }
+        int[] slotOf = new int[more.size()];
+        for (int k = 0; k < slotOf.length; k++) {
+            int one = indexOf[more.get(k).from()];
+            int other = indexOf[more.get(k).to()];
+            slotOf[k] = one == other ? NO_SLOT : elimination.slot(one, other);
+            if (slotOf[k] == StarElimination.NONE) {
+                return false;
+            } else if (one != other) {
+                slots.add(slotOf[k]);
+            }
+        }
+        for (int b : taken) {
+            away[b] = true;
+        }
+        added = List.copyOf(more);
+        changedSlots = slots.stream().mapToInt(Integer::intValue).toArray();
+        changedS = new double[changedSlots.length];
+        for (int c = 0; c < changedSlots.length; c++) {
+            changedS[c] = fixedWithout(changedSlots[c]);
+            for (int k = 0; k < slotOf.length; k++) {
+                if (slotOf[k] == changedSlots[c]) {
+                    changedS[c] += 1 / Math.max(LEAST_OHM, more.get(k).resistanceOhm());
+                }
+            }
+        }
+        return true;
+    }
+
+    /** What of the elements that are always there is left between two nodes. */
+    private double fixedWithout(int between) {
+        double sum = elimination.isToEarth(between) ? LEAK_S : 0;
+        for (int b = 0; b < always.length; b++) {
+            if (slot[b] == between && always[b] && !away[b] && lines.isLinear(b)) {
+                sum += lines.slopeS(b);
+            }
+        }
+        return sum;
+    }
+
+    /** Forgets the last subset: what is always there is there, but for what {@link #change} takes away. */
     public void clear() {
         hereCount = 0;
         for (int b = 0; b < always.length; b++) {
-            if (always[b] && !lines.isLinear(b)) {
+            if (always[b] && !lines.isLinear(b) && !away[b]) {
                 here[hereCount++] = b;
             }
         }
@@ -199,6 +273,9 @@ public final class NetworkScan {
         for (int step = 0; step < MOST_STEPS; step++) {
             System.arraycopy(fixedS, 0, conductanceS, 0, conductanceS.length);
             System.arraycopy(fixedA, 0, voltage, 0, voltage.length);
+            for (int c = 0; c < changedSlots.length; c++) {
+                conductanceS[changedSlots[c]] = changedS[c];
+            }
             for (int k = 0; k < hereCount; k++) {
                 if (!lines.isLinear(here[k])) {
                     lines.linearise(here[k], chords || step >= CHORDS_FROM, step < TANGENTS_FROM);
@@ -251,6 +328,30 @@ public final class NetworkScan {
     /** Voltage of one node against another in the solution, V. */
     public double acrossV(int node, int other) {
         return voltage[indexOf[node]] - voltage[indexOf[other]];
+    }
+
+    /**
+     * Which nodes hang together in the solution.
+     *
+     * @param oneWays whether what conducts in one direction only joins its ends, or what takes a constant power
+     * @return by node, the same for nodes that hang together
+     */
+    public int[] islands(boolean oneWays) {
+        NodeSets sets = new NodeSets(voltage.length);
+        for (int b = 0; b < always.length; b++) {
+            if (always[b] && lines.isLinear(b) && !away[b] && lines.slopeS(b) > 0) {
+                sets.join(from[b], to[b]);
+            }
+        }
+        added.forEach(r -> sets.join(indexOf[r.from()], indexOf[r.to()]));
+        for (int k = 0; k < hereCount; k++) {
+            BranchLaw law = lines.branch(here[k]);
+            boolean doubtful = law instanceof BranchLaw.OneWayBranch || law instanceof BranchLaw.ConstantPower;
+            if (doubtful ? oneWays : lines.slopeS(here[k]) > 0) {
+                sets.join(from[here[k]], to[here[k]]);
+            }
+        }
+        return Arrays.stream(indexOf).map(sets::find).toArray();
     }
 
     /** Current of an element that is there, A; 0 of one whose ends are always joined without resistance. */

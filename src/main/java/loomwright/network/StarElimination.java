@@ -17,6 +17,7 @@ import java.util.Arrays;
  * <p>Source: star-mesh transformation, general circuit theory (from memory).
  */
 final class StarElimination {
+    static final int NONE = -2;
     /** By node: when it is eliminated. Earth would be last. */
     private final int[] place;
 
@@ -94,14 +95,20 @@ final class StarElimination {
         return later.length;
     }
 
-    /** Where the conductance between two different nodes is kept. */
+    /** Where the conductance between two different nodes is kept; {@link #NONE} if there is no room for one. */
     int slot(int a, int b) {
         int last = Math.max(place[a], place[b]);
-        int p = start[Math.min(place[a], place[b])];
-        while (later[p] != last) {
+        int first = Math.min(place[a], place[b]);
+        int p = start[first];
+        while (p < start[first + 1] && later[p] != last) {
             p++;
         }
-        return p;
+        return p == start[first + 1] ? NONE : p;
+    }
+
+    /** Whether a conductance is one to earth. */
+    boolean isToEarth(int slot) {
+        return later[slot] == earth;
     }
 
     /**

@@ -6,12 +6,14 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.VehicleSystem;
 import loomwright.network.NetworkScan;
+import loomwright.network.Resistor;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -181,6 +183,34 @@ final class DecisionCircuit implements StateSearch.Circuit {
         return limit > 0 && Math.abs(figure - limit) <= TOO_CLOSE * limit;
     }
 
+    /**
+     * Takes elements away and adds resistances, in place of the change before, see {@link NetworkScan#change}.
+     *
+     * @param parts whose elements are taken away
+     * @param branches of wires and connectors, likewise
+     */
+    boolean change(List<String> parts, List<Integer> branches, List<Resistor> more) {
+        rest = null;
+        IntStream ofParts = parts.stream().flatMapToInt(elements::alwaysOf);
+        return network.change(
+                IntStream.concat(branches.stream().mapToInt(b -> b), ofParts).toArray(), more);
+    }
+
+    /** How many settings and additions there are to choose. */
+    int choices() {
+        return setting.length;
+    }
+
+    /** See {@link NetworkScan#islands}. */
+    int[] islands(boolean oneWays) {
+        return network.islands(oneWays);
+    }
+
+    /** Voltage of one node against another in the solution, V. */
+    double acrossV(int node, int other) {
+        return network.acrossV(node, other);
+    }
+
     /** Current of the branch of a wire or connector in the solution, A. */
     double currentA(int branch) {
         return network.currentA(branch);
@@ -195,6 +225,12 @@ final class DecisionCircuit implements StateSearch.Circuit {
     double acrossV(int consumer) {
         Gauge gauge = gauges.get(consumer);
         return network.acrossV(gauge.feed(), gauge.back());
+    }
+
+    /** Current between a consumer's ends in the solution, its amount, A. */
+    double consumerA(int consumer, BitSet active) {
+        Gauge gauge = gauges.get(consumer);
+        return largestA(isActive(gauge, active) ? gauge.active() : gauge.inactive());
     }
 
     /** The voltage a consumer acts on in the solution, V. */
@@ -212,7 +248,7 @@ final class DecisionCircuit implements StateSearch.Circuit {
     @Nullable
     FeedStrength activity(int consumer, BitSet active) {
         Gauge gauge = gauges.get(consumer);
-        double currentA = largestA(isActive(gauge, active) ? gauge.active() : gauge.inactive());
+        double currentA = consumerA(consumer, active);
         if (currentA < 0.5 * FeedStrength.TRICKLE_A) {
             return FeedStrength.DEAD;
         }

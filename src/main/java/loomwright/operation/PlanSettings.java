@@ -103,6 +103,15 @@ public final class PlanSettings {
         return new ShortScan(wiring, thresholds, open, terminals, resistanceOhm);
     }
 
+    /**
+     * Prepares a quick look at plans that differ from this one in a few resistances.
+     *
+     * @param room from {@link ChangeScan#room}, for this plan or one that differs in how switches and contacts are set
+     */
+    public ChangeScan scanChanges(ChangeScan.Room room) {
+        return new ChangeScan(wiring, thresholds, room);
+    }
+
     /** Solves a step from where the one before left the plan. */
     @FunctionalInterface
     private interface StepSolution {

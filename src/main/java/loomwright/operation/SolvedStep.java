@@ -21,7 +21,7 @@ import loomwright.network.Solution;
  * A plan solved in one step. Voltages are to the chassis, currents positive from a branch's {@code from} to its
  * {@code to}.
  */
-public final class SolvedStep {
+public final class SolvedStep implements StepFigures {
     private final Wiring wiring;
     private final Step step;
     private final Thresholds thresholds;
@@ -52,15 +52,18 @@ public final class SolvedStep {
         this.before = before;
     }
 
+    @Override
     public Step step() {
         return step;
     }
 
+    @Override
     public Plan plan() {
         return wiring.plan();
     }
 
     /** Whether there are figures at all. */
+    @Override
     public boolean solved() {
         return state.outcome() != StableState.Outcome.UNSOLVABLE;
     }
@@ -102,6 +105,7 @@ public final class SolvedStep {
     }
 
     /** Whether a consumer is a load that its own voltage limits keep off. */
+    @Override
     public boolean isOff(Consumer consumer) {
         return consumer instanceof Load load && load.switches(plan().system()) && !isActive(load);
     }
@@ -151,9 +155,24 @@ public final class SolvedStep {
     }
 
     /** Current of a wire, A; 0 if both ends are one node, so that nothing can flow in it. */
+    @Override
     public double currentA(Wire wire) {
         int branch = run(wire).branch();
         return branch < 0 ? 0 : currentA(branch);
+    }
+
+    @Override
+    public double mostA(Part part) {
+        double mostA = 0;
+        for (int i = firstBranchOf(part.id()); solved() && i < endBranchOf(part.id()); i++) {
+            mostA = Math.max(mostA, Math.abs(currentA(i)));
+        }
+        return mostA;
+    }
+
+    @Override
+    public OptionalDouble volts(Probe probe) {
+        return Meter.volts(this, probe);
     }
 
     public double currentA(int branch) {
@@ -240,12 +259,14 @@ public final class SolvedStep {
      * The voltage that a consumer acts on, V, not negative: that across it, but for a solenoid with two windings, where
      * it is the voltage that would pull as hard.
      */
+    @Override
     public double effectiveV(Consumer consumer) {
         return Threshold.senseOf(consumer)
                 .effectiveV(NodeVoltages.meterAt(consumer, wiring, solution), isActive(consumer));
     }
 
     /** How strongly a consumer is fed. */
+    @Override
     public FeedStrength activity(Consumer consumer) {
         return FeedStrength.of(consumer, plan().system(), effectiveV(consumer), Math.abs(currentA(consumer)));
     }

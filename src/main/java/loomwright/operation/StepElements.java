@@ -83,11 +83,14 @@ final class StepElements {
 
     /** The first element of a part that neither a setting nor a state changes, as a battery or a diode. */
     int firstOf(String part) {
+        return alwaysOf(part).findFirst().orElseThrow();
+    }
+
+    /** The elements of a part that neither a setting nor a state changes. */
+    IntStream alwaysOf(String part) {
         return IntStream.range(0, always)
                 .filter(b -> branches.get(b).owner() == Branch.Owner.PART
-                        && branches.get(b).id().equals(part))
-                .findFirst()
-                .orElseThrow();
+                        && branches.get(b).id().equals(part));
     }
 
     /** The elements from a consumer's feed to its return, either way round, whatever its state. */

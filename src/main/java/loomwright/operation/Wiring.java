@@ -203,19 +203,36 @@ final class Wiring {
     private void addWires(InputErrors faults) {
         for (int i : inOrder(plan.wires(), Wire::id)) {
             Wire wire = plan.wires().get(i);
-            double ohm = wire.fromJointResistanceOhm() + wire.toJointResistanceOhm();
-            Double given = wire.resistanceOhm();
-            String size = wire.size();
-            Double metres = wire.metres();
-            if (given != null) {
-                ohm += given;
-            } else if (size != null && metres != null) {
-                ohm += conductorOhm("/wires/", i, size, metres, wire.place(), faults);
-            }
+            double ohm = resistanceOhm(wire, i, faults);
             End from = end(wire.from());
             End to = end(wire.to());
             runs.put(wire.id(), new Run(wire, from, to, addResistor(Branch.Owner.WIRE, wire.id(), from, to, ohm)));
         }
+    }
+
+    private double resistanceOhm(Wire wire, int at, InputErrors faults) {
+        double ohm = wire.fromJointResistanceOhm() + wire.toJointResistanceOhm();
+        Double given = wire.resistanceOhm();
+        String size = wire.size();
+        Double metres = wire.metres();
+        if (given != null) {
+            ohm += given;
+        } else if (size != null && metres != null) {
+            ohm += conductorOhm("/wires/", at, size, metres, wire.place(), faults);
+        }
+        return ohm;
+    }
+
+    /**
+     * Of a wire that is not in the plan.
+     *
+     * @throws RejectedInput if its size is not known
+     */
+    double resistanceOhm(Wire wire) {
+        InputErrors faults = new InputErrors();
+        double ohm = resistanceOhm(wire, 0, faults);
+        faults.reject();
+        return ohm;
     }
 
     private void addLinks(InputErrors faults) {

@@ -72,8 +72,17 @@ final class Bedside {
     }
 
     static Bench bench(Plan plan) {
+        return bench(plan, true);
+    }
+
+    /** As above; without {@code scanning} every plan is solved in full. */
+    static Bench bench(Plan plan, boolean scanning) {
         return new Bench(
-                plan, new DiagnosisLimits(1_000_000, 800, 3_600_000), NetworkLimits.defaults(), Progress.UNWATCHED);
+                plan,
+                new DiagnosisLimits(1_000_000, 800, 3_600_000),
+                NetworkLimits.defaults(),
+                Progress.UNWATCHED,
+                scanning);
     }
 
     /** What a meter without errors shows. */
