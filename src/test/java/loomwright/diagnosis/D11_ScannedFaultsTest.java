@@ -61,14 +61,10 @@ class D11_ScannedFaultsTest {
                     scanned++;
                     Bench.Measured wanted =
                             full.measure(List.of(sized), Set.of(), all).orElseThrow();
-                    assertThat(differences(all, shown, wanted))
-                            .as(sized.description())
-                            .isEmpty();
-                    assertThat(shown.opening()).as(sized.description()).isEqualTo(wanted.opening());
-                    assertThat(shown.openingBeforeAReading())
-                            .as(sized.description())
-                            .isEqualTo(wanted.openingBeforeAReading());
-                    assertThat(shown.melts()).as(sized.description()).isEqualTo(wanted.melts());
+                    assertThat(differences(all, shown, wanted)).as("%s", sized).isEmpty();
+                    assertThat(shown.opening()).as("%s", sized).isEqualTo(wanted.opening());
+                    assertThat(shown.openingBeforeAReading()).as("%s", sized).isEqualTo(wanted.openingBeforeAReading());
+                    assertThat(shown.melts()).as("%s", sized).isEqualTo(wanted.melts());
                 }
             }
         }
@@ -95,7 +91,7 @@ class D11_ScannedFaultsTest {
             DiagnosisQuestion question = DiagnosisQuestion.of(plan, Bedside.noisy(figures, points, 1, random));
             Diagnosis byFull = new Diagnosis(question, DiagnosisLimits.defaults(), full);
             Diagnosis byChange = new Diagnosis(question, DiagnosisLimits.defaults(), Bedside.bench(plan));
-            assertThat(ranking(byChange)).as(fault.description()).isEqualTo(ranking(byFull));
+            assertThat(ranking(byChange)).as("%s", fault).isEqualTo(ranking(byFull));
         }
     }
 
