@@ -72,7 +72,7 @@ final class PlanChange {
         }
         for (Wire wire : changed.wires()) {
             Wire sound = base.wires.get(wire.id());
-            if (sound != wire) {
+            if (!wire.equals(sound)) {
                 change.addWire(sound != null, wire);
             }
         }
