@@ -2,6 +2,8 @@ package loomwright.circuit;
 
 import static loomwright.message.Arg.arg;
 
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,8 +25,8 @@ import org.jspecify.annotations.Nullable;
  * @param name what it is a plan of
  * @param system nominal voltage, earth polarity, temperatures
  * @param conditions the supply in each condition
- * @param parts 1 to 500
- * @param wires 0 to 1000
+ * @param parts 1 or more, in a document up to 500; a remedy or fault that is tried on a full one may add to it
+ * @param wires in a document up to 1000, likewise
  * @param connectors pairs of connector halves that are pushed together
  * @param notes anything a person should know
  */
@@ -51,8 +53,8 @@ public record Plan(
                 .required("/name", name)
                 .required("/system", system);
         Bounds.text(faults, "/name", name, 1, Bounds.MAX_TEXT);
-        Bounds.size(faults, "/parts", parts, 1, MAX_PARTS);
-        Bounds.size(faults, "/wires", wires, 0, MAX_WIRES);
+        Bounds.size(faults, "/parts", parts, 1, Integer.MAX_VALUE);
+        Bounds.size(faults, "/wires", wires, 0, Integer.MAX_VALUE);
         connectors = orEmpty(connectors);
         notes = orEmpty(notes);
         Bounds.size(faults, "/connectors", connectors, 0, MAX_CONNECTORS);
@@ -68,6 +70,24 @@ public record Plan(
         wires = List.copyOf(wires);
         connectors = List.copyOf(connectors);
         notes = List.copyOf(notes);
+    }
+
+    /** A plan as a caller sends it, which is no larger than documents may be. */
+    @JsonCreator
+    static Plan document(
+            @JsonProperty("schema") String schema,
+            @JsonProperty("name") String name,
+            @JsonProperty("system") VehicleSystem system,
+            @JsonProperty("conditions") Conditions conditions,
+            @JsonProperty("parts") List<Part> parts,
+            @JsonProperty("wires") List<Wire> wires,
+            @JsonProperty("connectors") List<Connector> connectors,
+            @JsonProperty("notes") List<String> notes) {
+        InputErrors faults = new InputErrors();
+        Bounds.size(faults, "/parts", orEmpty(parts), 0, MAX_PARTS);
+        Bounds.size(faults, "/wires", orEmpty(wires), 0, MAX_WIRES);
+        faults.reject();
+        return new Plan(schema, name, system, conditions, parts, wires, connectors, notes);
     }
 
     private static <T> List<T> orEmpty(@Nullable List<T> list) {

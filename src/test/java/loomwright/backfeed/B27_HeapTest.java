@@ -3,9 +3,8 @@ package loomwright.backfeed;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.List;
+import loomwright.OtherJava;
 import loomwright.answer.Progress;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
@@ -29,17 +28,7 @@ class B27_HeapTest {
 
     @Test
     void allCombinationsAreSearchedInAHeapOf512Megabytes() throws IOException, InterruptedException {
-        Process process = new ProcessBuilder(List.of(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        HEAP,
-                        "-XX:+UseSerialGC",
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        B27_HeapTest.class.getName()))
-                .redirectErrorStream(true)
-                .start();
-        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        assertThat(process.waitFor()).as(said).isZero();
+        String said = OtherJava.said(OtherJava.of(List.of(HEAP, "-XX:+UseSerialGC"), B27_HeapTest.class));
         // Loads are found fed, so that there was something to keep.
         assertThat(said.strip()).matches("262144 [1-9][0-9]*");
     }

@@ -2,17 +2,14 @@ package loomwright.drawing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.github.weisj.jsvg.parser.SVGLoader;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
-import java.io.File;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
+import java.util.List;
 import javax.imageio.ImageIO;
+import loomwright.OtherJava;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -46,23 +43,11 @@ class PngTest {
     @Test
     void aMachineWithoutFontsIsToldWhichPackagesItLacks(@TempDir Path empty) throws Exception {
         Path config = Files.writeString(empty.resolve("fonts.conf"), "<fontconfig></fontconfig>");
-        ProcessBuilder builder = new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Djava.awt.headless=true",
+        ProcessBuilder builder = OtherJava.of(
                 // Where the JDK remembers which fonts it found.
-                "-Duser.home=" + empty,
-                "-cp",
-                Stream.of(PngTest.class, Png.class, SVGLoader.class)
-                        .map(type -> type.getProtectionDomain()
-                                .getCodeSource()
-                                .getLocation()
-                                .getPath())
-                        .collect(Collectors.joining(File.pathSeparator)),
-                WithoutFonts.class.getName());
+                List.of("-Djava.awt.headless=true", "-Duser.home=" + empty), WithoutFonts.class);
         builder.environment().put("FONTCONFIG_FILE", config.toString());
-        Process process = builder.redirectErrorStream(true).start();
-        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        assertThat(process.waitFor()).as(said).isZero();
+        String said = OtherJava.said(builder);
         assertThat(said).contains("fonts-dejavu-core").doesNotContain("drawn");
     }
 
