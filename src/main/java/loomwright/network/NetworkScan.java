@@ -49,19 +49,29 @@ public final class NetworkScan {
     private final @Nullable SensedSource[] sensed;
 
     private final boolean[] always;
-    /** Ends of each element as nodes of the elimination. */
+    /** Ends of each element as nodes, those that are always joined as one. */
     private final int[] from;
 
     private final int[] to;
-    private final int[] slot;
     private final int[] indexOf;
+    /** Whether every node is kept, so that {@link #change} can say what comes of it. */
+    private final boolean whole;
+    /** What is always there and linear, but for the nodes at which something may change. */
+    private final KronReduction reduction;
+    /** Ends of each element as nodes of the elimination; −1 of one that is gone. */
+    private final int[] keptFrom;
+
+    private final int[] keptTo;
+    private final int[] slot;
     private final StarElimination elimination;
     /** What is always there, as a start for each step. */
     private final double[] fixedS;
 
     private final double[] fixedA;
     private final double[] conductanceS;
-    /** Voltage of each node; the reference, which is 0, first. */
+    /** Voltage of each node of the elimination; the reference, which is 0, first. */
+    private final double[] keptV;
+    /** Voltage of each node, likewise. */
     private final double[] voltage;
 
     /** The elements of the subset that are not linear and always there. */
@@ -84,8 +94,10 @@ public final class NetworkScan {
      * @param reference the node of 0 V
      * @param elements all that may be there
      * @param always by element, whether it is there in every subset
+     * @param whole whether {@link #change} is to be asked, for which no node can be spared
      */
-    public NetworkScan(int nodes, int reference, List<Element> elements, boolean[] always) {
+    public NetworkScan(int nodes, int reference, List<Element> elements, boolean[] always, boolean whole) {
+        this.whole = whole;
         this.always = always.clone();
         lines = new LinearisedBranches(elements);
         sensed = elements.stream()
@@ -96,23 +108,71 @@ public final class NetworkScan {
         int supernodes = 1 + IntStream.of(indexOf).max().orElse(0);
         from = IntStream.range(0, count).map(b -> indexOf[lines.branch(b).from]).toArray();
         to = IntStream.range(0, count).map(b -> indexOf[lines.branch(b).to]).toArray();
-        elimination = new StarElimination(supernodes, from, to);
-        slot = IntStream.range(0, count)
-                .map(b -> from[b] == to[b] ? NO_SLOT : elimination.slot(from[b], to[b]))
-                .toArray();
-        conductanceS = new double[elimination.slots()];
         voltage = new double[supernodes];
         here = new int[count];
         away = new boolean[count];
         fixedSources = IntStream.range(0, count)
-                .filter(b -> always[b] && lines.isLinear(b) && lines.branch(b).biasV != 0)
+                .filter(b -> isFixed(b) && lines.branch(b).biasV != 0)
                 .toArray();
-        for (int node = 1; node < supernodes; node++) {
-            conductanceS[elimination.slot(0, node)] = LEAK_S;
-        }
-        IntStream.range(0, count).filter(b -> always[b] && lines.isLinear(b)).forEach(this::stamp);
+        reduction = reduced(supernodes);
+        keptFrom = kept(from);
+        keptTo = kept(to);
+        IntStream.Builder ends = IntStream.builder();
+        IntStream.Builder otherEnds = IntStream.builder();
+        reduction.forEachBranch((number, other, conductance) -> {
+            ends.add(number);
+            otherEnds.add(other);
+        });
+        IntStream.range(0, count).filter(b -> !isFixed(b)).forEach(b -> {
+            ends.add(keptFrom[b]);
+            otherEnds.add(keptTo[b]);
+        });
+        elimination = new StarElimination(
+                reduction.kept(), ends.build().toArray(), otherEnds.build().toArray());
+        slot = IntStream.range(0, count).map(this::findSlot).toArray();
+        conductanceS = new double[elimination.slots()];
+        reduction.forEachBranch(
+                (number, other, conductance) -> conductanceS[elimination.slot(number, other)] += conductance);
         fixedS = conductanceS.clone();
-        fixedA = voltage.clone();
+        fixedA = reduction.drivenA();
+        keptV = new double[reduction.kept()];
+    }
+
+    /** Whether an element is the same in every subset and has a straight line for a law. */
+    private boolean isFixed(int b) {
+        return always[b] && lines.isLinear(b);
+    }
+
+    private KronReduction reduced(int supernodes) {
+        boolean[] changing = new boolean[supernodes];
+        Arrays.fill(changing, whole);
+        double[] drivenA = new double[supernodes];
+        int[] fixed = IntStream.range(0, always.length).filter(this::isFixed).toArray();
+        for (int b = 0; b < always.length; b++) {
+            if (!isFixed(b)) {
+                changing[from[b]] = true;
+                changing[to[b]] = true;
+            } else if (from[b] != to[b]) {
+                drivenA[from[b]] -= lines.sourceA(b);
+                drivenA[to[b]] += lines.sourceA(b);
+            }
+        }
+        return new KronReduction(
+                changing,
+                IntStream.of(fixed).map(b -> from[b]).toArray(),
+                IntStream.of(fixed).map(b -> to[b]).toArray(),
+                IntStream.of(fixed).mapToDouble(lines::slopeS).toArray(),
+                LEAK_S,
+                drivenA);
+    }
+
+    private int[] kept(int[] ends) {
+        return IntStream.of(ends).map(reduction::keptNumber).toArray();
+    }
+
+    private int findSlot(int b) {
+        boolean there = from[b] != to[b] && keptFrom[b] >= 0 && keptTo[b] >= 0;
+        return there ? elimination.slot(keptFrom[b], keptTo[b]) : NO_SLOT;
     }
 
     /** Numbers for the nodes, that of the reference 0, the same for nodes that are always joined without resistance. */
@@ -130,8 +190,8 @@ public final class NetworkScan {
     private void stamp(int b) {
         if (slot[b] != NO_SLOT) {
             conductanceS[slot[b]] += lines.slopeS(b);
-            voltage[from[b]] -= lines.sourceA(b);
-            voltage[to[b]] += lines.sourceA(b);
+            keptV[keptFrom[b]] -= lines.sourceA(b);
+            keptV[keptTo[b]] += lines.sourceA(b);
         }
     }
 
@@ -147,6 +207,9 @@ public final class NetworkScan {
         Arrays.fill(away, false);
         changedSlots = new int[0];
         added = List.of();
+        if (!whole) {
+            return taken.length == 0 && more.isEmpty();
+        }
         Set<Integer> slots = new TreeSet<>();
         for (int b : taken) {
             boolean source = lines.isLinear(b) && lines.sourceA(b) != 0;
@@ -160,7 +223,7 @@ public final class NetworkScan {
         for (int k = 0; k < slotOf.length; k++) {
             int one = indexOf[more.get(k).from()];
             int other = indexOf[more.get(k).to()];
-            slotOf[k] = one == other ? NO_SLOT : elimination.slot(one, other);
+            slotOf[k] = one == other ? NO_SLOT : elimination.slot(reduction.keptNumber(one), reduction.keptNumber(other));
             if (slotOf[k] == StarElimination.NONE) {
                 return false;
             } else if (one != other) {
@@ -272,7 +335,7 @@ public final class NetworkScan {
         boolean chords = false;
         for (int step = 0; step < MOST_STEPS; step++) {
             System.arraycopy(fixedS, 0, conductanceS, 0, conductanceS.length);
-            System.arraycopy(fixedA, 0, voltage, 0, voltage.length);
+            System.arraycopy(fixedA, 0, keptV, 0, keptV.length);
             for (int c = 0; c < changedSlots.length; c++) {
                 conductanceS[changedSlots[c]] = changedS[c];
             }
@@ -282,9 +345,10 @@ public final class NetworkScan {
                 }
                 stamp(here[k]);
             }
-            boolean positive = elimination.refactor(conductanceS) == voltage.length - 1;
-            elimination.solve(voltage);
+            boolean positive = elimination.refactor(conductanceS) == keptV.length - 1;
+            elimination.solve(keptV);
             if (settled(step >= ONE_BY_ONE_FROM) && positive) {
+                reduction.complete(keptV, voltage);
                 return plausible();
             }
             chords |= !positive;
@@ -299,7 +363,8 @@ public final class NetworkScan {
         for (int k = 0; k < hereCount; k++) {
             int b = here[k];
             if (!lines.isLinear(b)) {
-                double acrossV = across(b);
+                // What changes stands between nodes that are kept.
+                double acrossV = slot[b] == NO_SLOT ? 0 : keptV[keptFrom[b]] - keptV[keptTo[b]];
                 settled &= lines.isSettled(b, acrossV);
                 changed |= lines.move(b, acrossV, changed && oneAtATime);
             }
@@ -356,6 +421,6 @@ public final class NetworkScan {
 
     /** Current of an element that is there, A; 0 of one whose ends are always joined without resistance. */
     public double currentA(int element) {
-        return slot[element] == NO_SLOT ? 0 : lines.currentA(element, across(element));
+        return from[element] == to[element] ? 0 : lines.currentA(element, across(element));
     }
 }

@@ -63,7 +63,7 @@ public final class ChangeScan {
         this.plan = wiring.plan();
         this.thresholds = thresholds;
         this.consumers = plan.listParts(Consumer.class);
-        this.circuits = new DecisionCircuits(wiring, thresholds, List.of(), room.joints, consumers);
+        this.circuits = new DecisionCircuits(wiring, thresholds, List.of(), room.joints, consumers, true);
         this.base = new PlanChange.Base(wiring, thresholds);
         // A fuse without resistance does not say what it carries.
         this.possible = plan.listParts(Fuse.class).stream().allMatch(f -> f.resistanceOhm() > 0);

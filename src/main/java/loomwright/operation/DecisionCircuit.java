@@ -78,9 +78,14 @@ final class DecisionCircuit implements StateSearch.Circuit {
         }
     }
 
-    DecisionCircuit(Wiring wiring, StepElements elements, Thresholds thresholds, List<Consumer> consumers) {
+    DecisionCircuit(
+            Wiring wiring,
+            StepElements elements,
+            Thresholds thresholds,
+            List<Consumer> consumers,
+            boolean changeable) {
         this.elements = elements;
-        this.network = elements.network();
+        this.network = elements.network(changeable);
         this.system = wiring.plan().system();
         this.setting = new int[elements.choices()];
         this.search = new StateSearch(this, thresholds.memory());

@@ -18,13 +18,15 @@ final class DecisionCircuits {
      * @param open for each part that is open its settings
      * @param additions of which one at most is there besides
      * @param consumers those that are asked about
+     * @param changeable see {@link StepElements#network}
      */
     DecisionCircuits(
             Wiring wiring,
             Thresholds thresholds,
             List<List<Part>> open,
             List<Resistor> additions,
-            List<Consumer> consumers) {
+            List<Consumer> consumers,
+            boolean changeable) {
         for (Step step : Step.values()) {
             StepElements elements = new StepElements(wiring, step, open, thresholds, additions);
             steps.put(
@@ -32,7 +34,7 @@ final class DecisionCircuits {
                     steps.values().stream()
                             .filter(known -> known.hasElements(elements))
                             .findFirst()
-                            .orElseGet(() -> new DecisionCircuit(wiring, elements, thresholds, consumers)));
+                            .orElseGet(() -> new DecisionCircuit(wiring, elements, thresholds, consumers, changeable)));
         }
     }
 

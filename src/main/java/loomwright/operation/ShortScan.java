@@ -35,7 +35,7 @@ public final class ShortScan {
         List<Resistor> joined = terminals.stream()
                 .map(t -> new Resistor(t.toString(), wiring.node(t), Wiring.CHASSIS_NODE, resistanceOhm))
                 .toList();
-        circuits = new DecisionCircuits(wiring, thresholds, open, joined, List.of());
+        circuits = new DecisionCircuits(wiring, thresholds, open, joined, List.of(), false);
         for (int k = 0; k < terminals.size(); k++) {
             shorts.put(terminals.get(k), k);
         }

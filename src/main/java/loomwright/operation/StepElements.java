@@ -65,10 +65,15 @@ final class StepElements {
         return IntStream.range(first, elements.size()).toArray();
     }
 
-    NetworkScan network() {
+    /**
+     * The network to be scanned.
+     *
+     * @param changeable whether more than settings and states is to change, see {@link NetworkScan#change}
+     */
+    NetworkScan network(boolean changeable) {
         boolean[] there = new boolean[elements.size()];
         Arrays.fill(there, 0, always, true);
-        return new NetworkScan(wiring.nodeNames().size(), Wiring.CHASSIS_NODE, elements, there);
+        return new NetworkScan(wiring.nodeNames().size(), Wiring.CHASSIS_NODE, elements, there, changeable);
     }
 
     /** The elements of an open part in a setting. */

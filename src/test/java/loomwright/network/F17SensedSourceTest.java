@@ -81,7 +81,7 @@ class F17SensedSourceTest {
         Solution solved = solve(elements);
         boolean[] always = new boolean[elements.size()];
         Arrays.fill(always, true);
-        NetworkScan scan = new NetworkScan(5, 0, elements, always);
+        NetworkScan scan = new NetworkScan(5, 0, elements, always, false);
         scan.clear();
         assertThat(scan.solve()).isTrue();
         for (int node = 1; node < 5; node++) {
