@@ -136,7 +136,7 @@ public final class BackfeedSearch {
         Survey proving = proving(plan, survey, found, budget);
         NormalWays normal = new NormalWays(survey);
         List<Judged> judged = new ArrayList<>();
-        found.cases().forEach((load, cases) -> judged.add(Judged.of(load, cases, normal, found)));
+        found.cases().forEach((load, cases) -> judged.add(Judged.of(load, cases, normal, found.settings())));
         // All loads share the time for remedies; the worst come first.
         judged.sort(Comparator.comparing(Judged::severity));
         return new Prepared(
@@ -293,8 +293,8 @@ public final class BackfeedSearch {
             searched += clock.isExpired() ? 0 : 1;
             List<UnintendedFeed> ofFault = new ArrayList<>();
             found.cases()
-                    .forEach((load, cases) ->
-                            ofFault.add(Judged.of(load, cases, normal, found).feed(List.of(), Set.of())));
+                    .forEach((load, cases) -> ofFault.add(
+                            Judged.of(load, cases, normal, found.settings()).feed(List.of(), Set.of())));
             if (!ofFault.isEmpty()) {
                 ofFault.sort(Comparator.comparing(UnintendedFeed::severity).thenComparing(UnintendedFeed::load));
                 feeds.add(new FaultFeeds(fault.kind(), fault.ids(), FaultWording.of(fault, plan), ofFault));

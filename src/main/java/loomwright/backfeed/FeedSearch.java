@@ -15,6 +15,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import loomwright.answer.Progress;
 import loomwright.backfeed.BackfeedReport.Extent;
 import loomwright.backfeed.LeastChanges.Seen;
@@ -24,11 +25,11 @@ import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Move;
 import loomwright.operation.MovedPlan;
-import loomwright.operation.PlanSettings;
-import loomwright.operation.PlanSolver;
+import loomwright.operation.SettingScan;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import loomwright.operation.SwitchSettings;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The one search for loads that are live though they should not be: in every step and every setting of the free switches
@@ -92,12 +93,16 @@ final class FeedSearch {
 
     /** Searches a plan as it is. */
     Found find(Plan plan, SearchClock clock) {
+        return decide(plan, clock).found();
+    }
+
+    /** Searches a plan as it is, with no case solved yet as it is reported. */
+    Decided decide(Plan plan, SearchClock clock) {
         Set<String> held = held(plan);
         SwitchSettings settings = SwitchSettings.holding(plan, held);
         SettingCodes codes = new SettingCodes(settings);
         int count = settings.count().intValueExact();
         FreshStates states = new FreshStates(count);
-        List<Consumer> consumers = plan.listParts(Consumer.class);
         ScanResult result = new PooledScan(POOL, 4 * THREADS, () -> new ScanTask(codes, null, states, networkLimits))
                 .run(count, clock);
         clock.finished(count);
@@ -110,28 +115,71 @@ final class FeedSearch {
                 List.copyOf(held),
                 moves.extent().switchMoves(),
                 moves.extent().complete() && result.settings == combinations(plan));
-        PlanSolver solver = new PlanSolver(networkLimits);
-        Replay replay = new Replay(settings, solver.settings(plan));
-        Map<Consumer, LoadCases> cases = new LinkedHashMap<>();
-        for (int c = 0; c < consumers.size(); c++) {
-            List<FeedCase> ofLoad = new ArrayList<>();
+        return new Decided(codes, result, ofMoves, extent, new Replay(settings));
+    }
+
+    /** What a search decided, of which each load's cases can be solved as they are reported. */
+    static final class Decided {
+        private final SettingCodes codes;
+        private final ScanResult result;
+        private final List<MoveSearch.Found> ofMoves;
+        private final Extent extent;
+        private final Replay replay;
+        private final List<Consumer> consumers;
+
+        private Decided(
+                SettingCodes codes, ScanResult result, List<MoveSearch.Found> ofMoves, Extent extent, Replay replay) {
+            this.codes = codes;
+            this.result = result;
+            this.ofMoves = ofMoves;
+            this.extent = extent;
+            this.replay = replay;
+            this.consumers = codes.settings().plan().listParts(Consumer.class);
+        }
+
+        List<Consumer> consumers() {
+            return consumers;
+        }
+
+        /** All ways in which a load is fed that were found strongest or simplest. */
+        Stream<Feed> feeds(int consumer) {
+            return Stream.concat(
+                    Arrays.stream(Step.values())
+                            .flatMap(step -> told(result.at(step, consumer)).stream())
+                            .map(Seen::feed),
+                    ofMoves.stream().filter(m -> m.consumer() == consumer).map(MoveSearch.Found::feed));
+        }
+
+        /** The cases of one load, each solved as it is reported. */
+        List<FeedCase> cases(int consumer) {
+            Consumer load = consumers.get(consumer);
+            List<FeedCase> cases = new ArrayList<>();
             for (Step step : Step.values()) {
-                for (Seen seen : told(result.at(step, c))) {
-                    replay.fresh(consumers.get(c), codes.setting(seen.code()), step)
-                            .ifPresent(ofLoad::add);
+                for (Seen seen : told(result.at(step, consumer))) {
+                    replay.fresh(load, codes.setting(seen.code()), step).ifPresent(cases::add);
                 }
             }
-            int consumer = c;
             ofMoves.stream()
                     .filter(m -> m.consumer() == consumer)
-                    .flatMap(m ->
-                            replay.moved(consumers.get(consumer), codes.setting(m.code()), m.moves(), solver).stream())
-                    .forEach(ofLoad::add);
-            if (!ofLoad.isEmpty()) {
-                cases.put(consumers.get(c), new LoadCases(result.fedIn[c], ofLoad));
-            }
+                    .flatMap(m -> replay.moved(load, codes.setting(m.code()), m.moves()).stream())
+                    .forEach(cases::add);
+            return cases;
         }
-        return new Found(settings, extent, cases, result.peaks.list());
+
+        SwitchSettings settings() {
+            return codes.settings();
+        }
+
+        Found found() {
+            Map<Consumer, LoadCases> cases = new LinkedHashMap<>();
+            for (int c = 0; c < consumers.size(); c++) {
+                List<FeedCase> ofLoad = cases(c);
+                if (!ofLoad.isEmpty()) {
+                    cases.put(consumers.get(c), new LoadCases(result.fedIn[c], ofLoad));
+                }
+            }
+            return new Found(codes.settings(), extent, cases, result.peaks.list());
+        }
     }
 
     /**
@@ -148,7 +196,7 @@ final class FeedSearch {
         ScanResult result = new PooledScan(POOL, 4 * THREADS, () -> new ScanTask(codes, beside, null, networkLimits))
                 .run(count, clock);
         clock.finished(count);
-        Replay replay = new Replay(settings, new PlanSolver(networkLimits).settings(faulty));
+        Replay replay = new Replay(settings);
         Map<Consumer, LoadCases> cases = new LinkedHashMap<>();
         for (int c = 0; c < consumers.size(); c++) {
             int consumer = c;
@@ -206,19 +254,27 @@ final class FeedSearch {
     /** Solves what was decided once more, as it is reported. */
     private final class Replay {
         private final SwitchSettings settings;
-        private final PlanSettings solver;
+        private @Nullable SettingScan scan;
         /** By setting; the strongest cases of many loads are of one. */
         private final Map<List<Integer>, List<SolvedStep>> solved = new HashMap<>();
 
-        Replay(SwitchSettings settings, PlanSettings solver) {
+        Replay(SwitchSettings settings) {
             this.settings = settings;
-            this.solver = solver;
+        }
+
+        private SettingScan scan() {
+            SettingScan known = scan;
+            if (known == null) {
+                known = new SettingScan(settings, networkLimits);
+                scan = known;
+            }
+            return known;
         }
 
         /** The step of a setting, if the load is fed in it as decided. */
         Optional<FeedCase> fresh(Consumer load, int[] setting, Step step) {
-            List<SolvedStep> steps = solved.computeIfAbsent(
-                    Arrays.stream(setting).boxed().toList(), key -> solver.solve(settings.planAt(setting)));
+            List<SolvedStep> steps =
+                    solved.computeIfAbsent(Arrays.stream(setting).boxed().toList(), key -> scan().report(setting));
             List<Move> moves = new ArrayList<>();
             settings.positions(setting, true).forEach((id, position) -> moves.add(new Move(id, position)));
             moves.add(Move.key(step));
@@ -227,8 +283,9 @@ final class FeedSearch {
             return fed(load, setting, moves, false, at);
         }
 
-        Optional<FeedCase> moved(Consumer load, int[] setting, List<Move> moves, PlanSolver planSolver) {
-            return fed(load, setting, moves, true, MovedPlan.follow(settings.plan(), moves, planSolver));
+        Optional<FeedCase> moved(Consumer load, int[] setting, List<Move> moves) {
+            MovedPlan.follow(scan(), moves);
+            return fed(load, setting, moves, true, scan().report());
         }
 
         private Optional<FeedCase> fed(

@@ -15,6 +15,7 @@ import loomwright.backfeed.FeedSearch.LoadCases;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.operation.FeedStrength;
+import loomwright.operation.SwitchSettings;
 
 /**
  * A load that is fed though it should not be, judged.
@@ -31,7 +32,7 @@ record Judged(
         Severity severity,
         List<Occurrence> occurrences) {
 
-    static Judged of(Consumer load, LoadCases cases, NormalWays normal, FeedSearch.Found found) {
+    static Judged of(Consumer load, LoadCases cases, NormalWays normal, SwitchSettings settings) {
         Map<Boolean, List<FeedCase>> byWay =
                 cases.cases().stream().sorted(mainFirst()).collect(Collectors.partitioningBy(normal::isOwnWay));
         List<FeedCase> worstFirst = Stream.of(false, true)
@@ -48,10 +49,7 @@ record Judged(
                 main,
                 ownWay,
                 severity,
-                worstFirst.stream()
-                        .map(c -> c.occurrence(found.settings()))
-                        .distinct()
-                        .toList());
+                worstFirst.stream().map(c -> c.occurrence(settings)).distinct().toList());
     }
 
     UnintendedFeed feed(List<Remedy> remedies, Set<String> bothWays) {

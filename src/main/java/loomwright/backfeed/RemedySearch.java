@@ -7,15 +7,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
 import loomwright.answer.Severity;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.PatchOperation;
 import loomwright.backfeed.BackfeedReport.Remedy;
+import loomwright.circuit.Consumer;
 import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.PlanSolver;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Remedies against what a search found. Each candidate is tried where its load is fed; of those that help, the best are proved
@@ -49,8 +52,7 @@ final class RemedySearch {
     private final Map<String, Severity> before = new HashMap<>();
 
     private final Map<String, List<Occurrence>> occurrences = new HashMap<>();
-    /** By change: how the loads that are fed then are judged. */
-    private final Map<List<PatchOperation>, Map<String, Severity>> proved = new HashMap<>();
+    private final Map<List<PatchOperation>, Proof> proved = new HashMap<>();
 
     /**
      * Prepares a search.
@@ -82,7 +84,7 @@ final class RemedySearch {
     record Remedies(List<Remedy> found, int left) {}
 
     /** A candidate, and what it does where its load is fed. */
-    private record Tried(Candidate candidate, Remedy remedy) {}
+    private record Tried(RemedyTrial.Made made, Remedy remedy) {}
 
     /**
      * Looks for remedies of one load.
@@ -116,18 +118,19 @@ final class RemedySearch {
         try {
             List<Tried> helping = new ArrayList<>();
             for (int i = 0; i < candidates.size(); i++) {
-                Candidate candidate = candidates.get(i);
-                Optional<Remedy> helps = trial.runWhereFed(candidate, progress.untold());
-                helps.ifPresent(remedy -> helping.add(new Tried(candidate, remedy)));
+                RemedyTrial.Made made = trial.make(candidates.get(i));
+                Optional<Remedy> helps = trial.runWhereFed(made, progress.untold());
+                helps.ifPresent(remedy -> helping.add(new Tried(made, remedy)));
                 done += helps.isPresent() ? 0 : 1;
                 progress.at(i, 2L * candidates.size());
             }
             helping.sort(Comparator.comparing(Tried::remedy, bestFirst()));
             for (int i = 0; i < helping.size(); i++) {
-                Candidate candidate = helping.get(i).candidate();
+                Candidate candidate = helping.get(i).made().candidate();
                 if (hasRoom(remedies, candidate.kind()) && (mends(candidate.kind()) || !mends(remedies))) {
-                    Optional<Remedy> remedy = trial.run(candidate, progress.untold());
-                    if (remedy.isPresent() && bringsNothingNew(candidate, remedy.get(), judged, progress)) {
+                    Optional<Remedy> remedy = trial.run(helping.get(i).made(), progress.untold());
+                    if (remedy.isPresent()
+                            && bringsNothingNew(helping.get(i).made().changed(), remedy.get(), judged, progress)) {
                         remedies.add(remedy.get());
                     }
                 }
@@ -183,38 +186,88 @@ final class RemedySearch {
      * Whether a search of the plan with the change, sequences of moves included, finds the load no more than a trickle, and no
      * other load of more weight than before.
      */
-    private boolean bringsNothingNew(Candidate candidate, Remedy remedy, Judged cured, Progress progress) {
-        Map<String, Severity> now = proved.get(remedy.patch());
-        if (now == null) {
-            now = severities(candidate.changed().get(), progress);
-            proved.put(remedy.patch(), now);
+    private boolean bringsNothingNew(Plan changed, Remedy remedy, Judged cured, Progress progress) {
+        Proof known = proved.get(remedy.patch());
+        if (known == null) {
+            known = new Proof(changed, progress);
+            proved.put(remedy.patch(), known);
         }
-        return now.entrySet().stream().allMatch(entry -> {
-            Severity was = entry.getKey().equals(cured.load().id())
-                    ? Severity.NOTE
-                    : before.getOrDefault(entry.getKey(), Severity.NOTE);
-            return entry.getValue().compareTo(was) >= 0;
-        });
+        return known.holds(
+                load -> load.equals(cured.load().id()) ? Severity.NOTE : before.getOrDefault(load, Severity.NOTE));
     }
 
-    /** By load that is fed in a changed plan, how serious that is. */
-    private Map<String, Severity> severities(Plan changed, Progress progress) {
-        SearchClock clock = new SearchClock(progress.untold(), limits.timeMs(), PROOF_COMBINATIONS);
-        FeedSearch.Found found = proof.find(changed, clock);
-        Map<String, Severity> severities = new HashMap<>();
-        if (!found.cases().isEmpty()) {
-            // The ways of loads show with each switch moved alone.
-            int simple = Math.min(
-                    limits.solvedCombinations(), 1 + Situations.open(changed).size());
-            NormalWays normal = new NormalWays(
-                    Survey.of(changed, new PlanSolver(networkLimits), Situations.list(changed, simple), clock));
-            found.cases()
-                    .forEach((load, cases) -> severities.put(
-                            load.id(), Judged.of(load, cases, normal, found).severity()));
+    /** How loads are fed in a changed plan. */
+    private final class Proof {
+        private final Plan changed;
+        private final FeedSearch.Decided decided;
+        /** By load, once its cases were judged: most are seen to be harmless without. */
+        private final Map<Integer, Severity> judged = new HashMap<>();
+
+        private final SearchClock clock;
+        private @Nullable NormalWays normal;
+
+        Proof(Plan changed, Progress progress) {
+            this.changed = changed;
+            this.clock = new SearchClock(progress.untold(), limits.timeMs(), PROOF_COMBINATIONS);
+            this.decided = proof.decide(changed, clock);
+            checkClock();
         }
-        if (!clock.at(0)) {
-            throw new OutOfTime("There was no time to prove a remedy");
+
+        private void checkClock() {
+            if (!clock.at(0)) {
+                throw new OutOfTime("There was no time to prove a remedy");
+            }
         }
-        return severities;
+
+        /**
+         * Whether no load is fed worse than it may be.
+         *
+         * @param atWorst by id of a load
+         */
+        boolean holds(Function<String, Severity> atWorst) {
+            List<Consumer> loads = decided.consumers();
+            for (int c = 0; c < loads.size(); c++) {
+                Consumer load = loads.get(c);
+                Severity allowed = atWorst.apply(load.id());
+                // By what it does alone; where it is fed by its own way that may be too severe.
+                boolean harmless = decided.feeds(c)
+                        .allMatch(feed -> Verdicts.severity(load, feed.strength(), feed.pulledIn())
+                                        .compareTo(allowed)
+                                >= 0);
+                if (!harmless && judged(c).compareTo(allowed) < 0) {
+                    return false;
+                }
+            }
+            return true;
+        }
+
+        private Severity judged(int consumer) {
+            Severity known = judged.get(consumer);
+            if (known == null) {
+                Consumer load = decided.consumers().get(consumer);
+                List<FeedCase> cases = decided.cases(consumer);
+                known = cases.isEmpty()
+                        ? Severity.NOTE
+                        : Judged.of(load, new FeedSearch.LoadCases(cases.size(), cases), normal(), decided.settings())
+                                .severity();
+                judged.put(consumer, known);
+                checkClock();
+            }
+            return known;
+        }
+
+        private NormalWays normal() {
+            NormalWays known = normal;
+            if (known == null) {
+                // The ways of loads show with each switch moved alone.
+                int simple = Math.min(
+                        limits.solvedCombinations(),
+                        1 + Situations.open(changed).size());
+                known = new NormalWays(
+                        Survey.of(changed, new PlanSolver(networkLimits), Situations.list(changed, simple), clock));
+                normal = known;
+            }
+            return known;
+        }
     }
 }

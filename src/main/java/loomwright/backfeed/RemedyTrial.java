@@ -3,7 +3,6 @@ package loomwright.backfeed;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -19,11 +18,9 @@ import loomwright.backfeed.BackfeedReport.Remedy;
 import loomwright.backfeed.LoadFigures.Asked;
 import loomwright.backfeed.Situations.Situation;
 import loomwright.circuit.Consumer;
-import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.MovedPlan;
-import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.SettingScan;
 import loomwright.operation.SolvedStep;
@@ -164,28 +161,38 @@ final class RemedyTrial {
         }
     }
 
-    /** The remedy if the change works: decided by a scan of every combination, its figures as reported. */
-    Optional<Remedy> run(Candidate candidate, Progress progress) {
+    /** A candidate made, ready to be solved. */
+    record Made(Candidate candidate, Plan changed, SettingScan scan) {}
+
+    Made make(Candidate candidate) {
         Plan changed = candidate.changed().get();
-        if (!curesSequences(changed)) {
+        return new Made(candidate, changed, new SettingScan(SwitchSettings.of(changed), solver));
+    }
+
+    /** The remedy if the change works: decided by a scan of every combination, its figures as reported. */
+    Optional<Remedy> run(Made made, Progress progress) {
+        Candidate candidate = made.candidate();
+        Plan changed = made.changed();
+        SettingScan scan = made.scan();
+        if (!curesSequences(scan)) {
             return Optional.empty();
         }
         int[] all = IntStream.range(0, before.situations().size()).toArray();
-        return scan(candidate, changed, all, progress)
+        return scan(candidate, changed, scan, all, progress)
                 .filter(effects -> effects.takesPart)
-                .flatMap(effects -> report(candidate, changed, effects.telling()))
+                .flatMap(effects -> report(candidate, changed, scan, effects.telling()))
                 .filter(effects -> effects.takesPart)
                 .map(effects -> remedy(candidate, changed, effects));
     }
 
     /** As {@link #run}, only where the load is fed and by the scan alone: whether it is worth more. */
-    Optional<Remedy> runWhereFed(Candidate candidate, Progress progress) {
+    Optional<Remedy> runWhereFed(Made made, Progress progress) {
         int[] few = IntStream.range(0, before.situations().size())
                 .filter(i -> fedAt.contains(before.situations().get(i).setting()))
                 .limit(FEW)
                 .toArray();
-        Plan changed = candidate.changed().get();
-        return scan(candidate, changed, few, progress).map(effects -> remedy(candidate, changed, effects));
+        return scan(made.candidate(), made.changed(), made.scan(), few, progress)
+                .map(effects -> remedy(made.candidate(), made.changed(), effects));
     }
 
     private Remedy remedy(Candidate candidate, Plan changed, Effects effects) {
@@ -209,18 +216,16 @@ final class RemedyTrial {
     }
 
     /** Goes through combinations as a scan decides them; empty as soon as something speaks against the change. */
-    private Optional<Effects> scan(Candidate candidate, Plan changed, int[] combinations, Progress progress) {
+    private Optional<Effects> scan(
+            Candidate candidate, Plan changed, SettingScan scan, int[] combinations, Progress progress) {
         Effects effects = new Effects();
-        SettingScan scan = new SettingScan(SwitchSettings.of(changed), solver);
         MeantTable meant = new MeantTable(SwitchSettings.of(changed), scan.consumers());
         Asked asked = asked(candidate, changed);
         List<String> ids = scan.consumers().stream().map(Consumer::id).toList();
         int[] number =
                 asked.loads().stream().mapToInt(one -> ids.indexOf(one.id())).toArray();
         for (int k = 0; k < combinations.length; k++) {
-            int[] setting = before.situations().get(combinations[k]).setting().stream()
-                    .mapToInt(Integer::intValue)
-                    .toArray();
+            int[] setting = setting(combinations[k]);
             effects.at = combinations[k];
             BitSet active = new BitSet();
             for (Step step : Step.values()) {
@@ -235,18 +240,18 @@ final class RemedyTrial {
         return Optional.of(effects);
     }
 
+    private int[] setting(int situation) {
+        return before.situations().get(situation).setting().stream()
+                .mapToInt(Integer::intValue)
+                .toArray();
+    }
+
     /** The same as it is reported. */
-    private Optional<Effects> report(Candidate candidate, Plan changed, int[] combinations) {
+    private Optional<Effects> report(Candidate candidate, Plan changed, SettingScan scan, int[] combinations) {
         Effects effects = new Effects();
-        List<List<Part>> open = Situations.open(changed);
-        PlanSettings settings = solver.settings(changed);
         Asked asked = asked(candidate, changed);
         for (int at : combinations) {
-            Situation situation =
-                    Situations.at(changed, open, before.situations().get(at).setting());
-            Iterator<SolvedStep> steps = settings.steps(situation.plan());
-            while (steps.hasNext()) {
-                SolvedStep step = steps.next();
+            for (SolvedStep step : scan.report(setting(at))) {
                 if (!holds(was(at, step.step()), LoadFigures.of(asked, step), effects)) {
                     return Optional.empty();
                 }
@@ -260,10 +265,11 @@ final class RemedyTrial {
     }
 
     /** Whether a load that a relay keeps in after a sequence of moves is let go now. */
-    private boolean curesSequences(Plan changed) {
+    private boolean curesSequences(SettingScan scan) {
+        int number = scan.consumers().stream().map(Consumer::id).toList().indexOf(load.id());
         return cases.stream().filter(FeedCase::memory).allMatch(one -> {
-            SolvedStep solved = MovedPlan.follow(changed, one.moves(), solver);
-            FeedStrength strength = solved.solved() ? solved.activity(load) : FeedStrength.OPERATES;
+            MovedPlan.follow(scan, one.moves());
+            FeedStrength strength = scan.solved() ? scan.activity(number) : FeedStrength.OPERATES;
             return strength == FeedStrength.DEAD || strength == FeedStrength.LEAKS;
         });
     }

@@ -12,8 +12,10 @@ import loomwright.circuit.Solenoid;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
+import loomwright.operation.SettingScan;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
+import loomwright.operation.SwitchSettings;
 
 /**
  * A plan solved in every step of every situation. Cost: combinations times steps.
@@ -40,17 +42,16 @@ public final class Survey {
 
     private final Plan plan;
     private final List<Consumer> consumers;
-    private final PlanSettings settings;
+    private final SettingScan scan;
     private final List<Situation> situations;
     private final List<Moment> moments;
     private final List<Moment> solvedMoments;
     private final boolean complete;
 
-    private Survey(
-            Plan plan, PlanSettings settings, List<Situation> situations, List<Moment> moments, boolean complete) {
+    private Survey(Plan plan, SettingScan scan, List<Situation> situations, List<Moment> moments, boolean complete) {
         this.plan = plan;
         this.consumers = plan.listParts(Consumer.class);
-        this.settings = settings;
+        this.scan = scan;
         this.situations = situations;
         this.moments = moments;
         this.complete = complete;
@@ -63,7 +64,7 @@ public final class Survey {
      * @param situations at least one
      */
     static Survey of(Plan plan, PlanSolver solver, List<Situation> situations, SearchClock clock) {
-        return of(plan, solver.settings(plan), Map.of(), situations, clock);
+        return of(plan, new SettingScan(SwitchSettings.of(plan), solver), Map.of(), situations, clock);
     }
 
     /** Other combinations of the same plan; those that were solved already are not solved again. */
@@ -72,12 +73,12 @@ public final class Survey {
         for (int i = 0; i < situations.size(); i++) {
             known.put(situations.get(i).setting(), momentsOf(i));
         }
-        return of(plan, settings, known, others, clock);
+        return of(plan, scan, known, others, clock);
     }
 
     private static Survey of(
             Plan plan,
-            PlanSettings settings,
+            SettingScan scan,
             Map<List<Integer>, List<Moment>> known,
             List<Situation> situations,
             SearchClock clock) {
@@ -89,12 +90,16 @@ public final class Survey {
             moments.addAll(
                     solved != null
                             ? solved
-                            : settings.solve(situation.plan()).stream()
+                            : scan.report(ints(situation.setting())).stream()
                                     .map(step -> new Moment(situation, step))
                                     .toList());
             done++;
         } while (done < situations.size() && clock.at(done));
-        return new Survey(plan, settings, situations.subList(0, done), moments, done == situations.size());
+        return new Survey(plan, scan, situations.subList(0, done), moments, done == situations.size());
+    }
+
+    private static int[] ints(List<Integer> setting) {
+        return setting.stream().mapToInt(Integer::intValue).toArray();
     }
 
     Plan plan() {
@@ -128,7 +133,7 @@ public final class Survey {
 
     /** The plan, for more to be solved of its situations. */
     public PlanSettings settings() {
-        return settings;
+        return scan.reported();
     }
 
     /** Whether there was time for all that were asked for. */

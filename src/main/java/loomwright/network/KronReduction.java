@@ -1,11 +1,8 @@
 package loomwright.network;
 
 import java.util.ArrayDeque;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
-import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * A network of conductances and sources of current without those nodes at which nothing ever changes: they are eliminated once
@@ -25,16 +22,19 @@ final class KronReduction {
     private final int[] keptNumber;
 
     private final int kept;
-    /** By node: conductance to each neighbour that is left, in the order of their numbers. */
-    private final List<Map<Integer, Double>> around = new ArrayList<>();
+    /** By node: the neighbours that are left, and the conductance to each. */
+    private final int[][] neighbours;
 
+    private final double[][] toNeighbourS;
+    private final int[] degree;
     private final double[] earthS;
     private final double[] driven;
-    private final List<Eliminated> eliminated = new ArrayList<>();
+    /** The nodes that are gone, in that order. */
+    private final int[] eliminated;
 
-    /** A node that is gone: its voltage is the current driven into it and those that its neighbours drive, over the sum. */
-    @SuppressWarnings("ArrayRecordComponent") // never compared
-    private record Eliminated(int node, double drivenA, double sumS, int[] neighbours, double[] conductanceS) {}
+    private int eliminatedCount;
+    /** By node that is gone: one over the sum of its conductances. */
+    private final double[] inverseOhm;
 
     /**
      * Reduces a network.
@@ -48,16 +48,18 @@ final class KronReduction {
      */
     KronReduction(boolean[] changing, int[] from, int[] to, double[] conductanceS, double leakS, double[] drivenA) {
         int nodes = changing.length;
+        keptNumber = new int[nodes];
+        neighbours = new int[nodes][4];
+        toNeighbourS = new double[nodes][4];
+        degree = new int[nodes];
         earthS = new double[nodes];
+        Arrays.fill(earthS, leakS);
         driven = drivenA.clone();
-        for (int node = 0; node < nodes; node++) {
-            around.add(new TreeMap<>());
-            earthS[node] = leakS;
-        }
+        eliminated = new int[nodes];
+        inverseOhm = new double[nodes];
         for (int b = 0; b < from.length; b++) {
             add(from[b], to[b], conductanceS[b]);
         }
-        keptNumber = new int[nodes];
         eliminateAll(changing);
         int count = 0;
         for (int node = 0; node < nodes; node++) {
@@ -72,9 +74,36 @@ final class KronReduction {
         } else if (a == 0 || b == 0) {
             earthS[Math.max(a, b)] += conductanceS;
         } else {
-            around.get(a).merge(b, conductanceS, Double::sum);
-            around.get(b).merge(a, conductanceS, Double::sum);
+            addNeighbour(a, b, conductanceS);
+            addNeighbour(b, a, conductanceS);
         }
+    }
+
+    private void addNeighbour(int node, int other, double conductanceS) {
+        int k = 0;
+        while (k < degree[node] && neighbours[node][k] != other) {
+            k++;
+        }
+        if (k == degree[node]) {
+            if (k == neighbours[node].length) {
+                neighbours[node] = Arrays.copyOf(neighbours[node], 2 * k);
+                toNeighbourS[node] = Arrays.copyOf(toNeighbourS[node], 2 * k);
+            }
+            neighbours[node][k] = other;
+            toNeighbourS[node][k] = 0;
+            degree[node]++;
+        }
+        toNeighbourS[node][k] += conductanceS;
+    }
+
+    private void removeNeighbour(int node, int other) {
+        int k = 0;
+        while (neighbours[node][k] != other) {
+            k++;
+        }
+        degree[node]--;
+        neighbours[node][k] = neighbours[node][degree[node]];
+        toNeighbourS[node][k] = toNeighbourS[node][degree[node]];
     }
 
     private void eliminateAll(boolean[] changing) {
@@ -84,33 +113,34 @@ final class KronReduction {
         }
         while (!open.isEmpty()) {
             int node = open.remove();
-            if (!changing[node] && keptNumber[node] != GONE && around.get(node).size() <= MOST_NEIGHBOURS) {
-                // Those next to it may have fewer neighbours now.
-                open.addAll(around.get(node).keySet());
+            if (!changing[node] && keptNumber[node] != GONE && degree[node] <= MOST_NEIGHBOURS) {
                 eliminate(node);
+                // Those next to it may have fewer neighbours now.
+                for (int k = 0; k < degree[node]; k++) {
+                    open.add(neighbours[node][k]);
+                }
             }
         }
     }
 
     private void eliminate(int node) {
-        Map<Integer, Double> star = around.get(node);
-        int[] neighbours = star.keySet().stream().mapToInt(Integer::intValue).toArray();
-        double[] toNeighbourS =
-                star.values().stream().mapToDouble(Double::doubleValue).toArray();
+        int[] star = neighbours[node];
+        double[] toStarS = toNeighbourS[node];
         double sumS = earthS[node];
-        for (double one : toNeighbourS) {
-            sumS += one;
+        for (int k = 0; k < degree[node]; k++) {
+            sumS += toStarS[k];
         }
-        for (int i = 0; i < neighbours.length; i++) {
-            around.get(neighbours[i]).remove(node);
-            double share = toNeighbourS[i] / sumS;
-            earthS[neighbours[i]] += share * earthS[node];
-            driven[neighbours[i]] += share * driven[node];
-            for (int j = i + 1; j < neighbours.length; j++) {
-                add(neighbours[i], neighbours[j], share * toNeighbourS[j]);
+        inverseOhm[node] = 1 / sumS;
+        for (int i = 0; i < degree[node]; i++) {
+            removeNeighbour(star[i], node);
+            double share = toStarS[i] / sumS;
+            earthS[star[i]] += share * earthS[node];
+            driven[star[i]] += share * driven[node];
+            for (int j = i + 1; j < degree[node]; j++) {
+                add(star[i], star[j], share * toStarS[j]);
             }
         }
-        eliminated.add(new Eliminated(node, driven[node], sumS, neighbours, toNeighbourS));
+        eliminated[eliminatedCount++] = node;
         keptNumber[node] = GONE;
     }
 
@@ -134,9 +164,9 @@ final class KronReduction {
     void forEachBranch(EachBranch each) {
         for (int node = 1; node < keptNumber.length; node++) {
             if (keptNumber[node] != GONE) {
-                for (Map.Entry<Integer, Double> neighbour : around.get(node).entrySet()) {
-                    if (neighbour.getKey() > node) {
-                        each.between(keptNumber[node], keptNumber[neighbour.getKey()], neighbour.getValue());
+                for (int k = 0; k < degree[node]; k++) {
+                    if (neighbours[node][k] > node) {
+                        each.between(keptNumber[node], keptNumber[neighbours[node][k]], toNeighbourS[node][k]);
                     }
                 }
                 each.between(keptNumber[node], 0, earthS[node]);
@@ -167,15 +197,13 @@ final class KronReduction {
                 voltage[node] = keptV[keptNumber[node]];
             }
         }
-        for (int k = eliminated.size() - 1; k >= 0; k--) {
-            Eliminated one = eliminated.get(k);
-            double currentA = one.drivenA();
-            int[] neighbours = one.neighbours();
-            double[] conductanceS = one.conductanceS();
-            for (int i = 0; i < neighbours.length; i++) {
-                currentA += conductanceS[i] * voltage[neighbours[i]];
+        for (int e = eliminatedCount - 1; e >= 0; e--) {
+            int node = eliminated[e];
+            double currentA = driven[node];
+            for (int k = 0; k < degree[node]; k++) {
+                currentA += toNeighbourS[node][k] * voltage[neighbours[node][k]];
             }
-            voltage[one.node()] = currentA / one.sumS();
+            voltage[node] = currentA * inverseOhm[node];
         }
     }
 }

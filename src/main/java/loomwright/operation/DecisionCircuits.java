@@ -3,13 +3,19 @@ package loomwright.operation;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.network.Resistor;
 
 /** All steps of a plan, to be decided in one setting after another. Steps that are electrically the same are one. */
 final class DecisionCircuits {
+    private final Wiring wiring;
+    private final Thresholds thresholds;
+    private final List<List<Part>> open;
+    private final List<Resistor> additions;
+    private final List<Consumer> consumers;
+    private final boolean changeable;
+    /** Those that were asked for. */
     private final Map<Step, DecisionCircuit> steps = new EnumMap<>(Step.class);
 
     /**
@@ -27,18 +33,25 @@ final class DecisionCircuits {
             List<Resistor> additions,
             List<Consumer> consumers,
             boolean changeable) {
-        for (Step step : Step.values()) {
-            StepElements elements = new StepElements(wiring, step, open, thresholds, additions);
-            steps.put(
-                    step,
-                    steps.values().stream()
-                            .filter(known -> known.hasElements(elements))
-                            .findFirst()
-                            .orElseGet(() -> new DecisionCircuit(wiring, elements, thresholds, consumers, changeable)));
-        }
+        this.wiring = wiring;
+        this.thresholds = thresholds;
+        this.open = open;
+        this.additions = additions;
+        this.consumers = consumers;
+        this.changeable = changeable;
     }
 
+    /** One step; made when it is first asked for, as a trial often ends before the last. */
     DecisionCircuit get(Step step) {
-        return Objects.requireNonNull(steps.get(step));
+        DecisionCircuit known = steps.get(step);
+        if (known == null) {
+            StepElements elements = new StepElements(wiring, step, open, thresholds, additions);
+            known = steps.values().stream()
+                    .filter(other -> other.hasElements(elements))
+                    .findFirst()
+                    .orElseGet(() -> new DecisionCircuit(wiring, elements, thresholds, consumers, changeable));
+            steps.put(step, known);
+        }
+        return known;
     }
 }

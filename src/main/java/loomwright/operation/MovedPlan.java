@@ -17,18 +17,16 @@ import loomwright.circuit.Plan;
 public final class MovedPlan {
     private static final Step[] STEPS = Step.values();
 
+    private final SettingScan scan;
     private final SwitchSettings settings;
-    private final PlanSettings solver;
     private final int[] setting;
     private BitSet active = new BitSet();
     private int at = -1;
-    private SolvedStep solved;
 
-    private MovedPlan(Plan plan, PlanSolver solver) {
-        this.settings = SwitchSettings.of(plan);
-        this.solver = solver.settings(plan);
+    private MovedPlan(SettingScan scan) {
+        this.scan = scan;
+        this.settings = scan.settings();
         this.setting = settings.drawn();
-        this.solved = solve(Step.OFF);
     }
 
     /**
@@ -40,7 +38,18 @@ public final class MovedPlan {
      * @throws loomwright.network.NoConvergence if a network could not be solved within the limits
      */
     public static SolvedStep follow(Plan plan, List<Move> moves, PlanSolver solver) {
-        MovedPlan moved = new MovedPlan(plan, solver);
+        SettingScan scan = new SettingScan(SwitchSettings.of(plan), solver);
+        follow(scan, moves);
+        return scan.report();
+    }
+
+    /**
+     * Follows moves in a scan, which then stands at the step that they end in.
+     *
+     * @throws RejectedInput as the other
+     */
+    public static void follow(SettingScan scan, List<Move> moves) {
+        MovedPlan moved = new MovedPlan(scan);
         moved.check(moves);
         for (Move move : moves) {
             if (move.turnsKey()) {
@@ -52,7 +61,6 @@ public final class MovedPlan {
         if (moved.at < 0) {
             moved.turnTo(Step.OFF);
         }
-        return moved.solved;
     }
 
     private void check(List<Move> moves) {
@@ -97,7 +105,7 @@ public final class MovedPlan {
         int part = settings.indexOf(move.what());
         setting[part] = settings.findPosition(part, move.to()).orElseThrow();
         if (at >= 0) {
-            solved = solve(STEPS[at]);
+            solve(STEPS[at]);
         }
     }
 
@@ -105,19 +113,15 @@ public final class MovedPlan {
         if (step.place() > at) {
             while (at < step.place()) {
                 at++;
-                solved = solve(STEPS[at]);
+                solve(STEPS[at]);
             }
         } else {
             at = step.place();
-            solved = solve(step);
+            solve(step);
         }
     }
 
-    private SolvedStep solve(Step step) {
-        SolvedStep now = solver.solve(settings.planAt(setting), step, active);
-        if (at >= 0) {
-            active = now.activeBits();
-        }
-        return now;
+    private void solve(Step step) {
+        active = scan.settle(setting.clone(), step, active);
     }
 }

@@ -23,9 +23,12 @@ public final class PlanSettings {
     private final Thresholds thresholds;
     private final NetworkSolver solver;
     private final Map<List<Element>, Solution> known = ReportCircuit.nothingKnown();
+    /** As it was set last. */
+    private Wiring set;
 
     PlanSettings(Plan plan, NetworkSolver solver) {
         this.wiring = Wiring.of(plan);
+        this.set = wiring;
         this.thresholds = Thresholds.of(plan);
         this.solver = solver;
     }
@@ -45,13 +48,22 @@ public final class PlanSettings {
         return circuit(set, step).settle(before);
     }
 
+    /** As {@link #solve(Plan, Step, BitSet)}, where it was decided already in which state the parts come to rest. */
+    SolvedStep solve(Plan set, Step step, BitSet before, BitSet rest) {
+        return circuit(set, step).settle(before, rest);
+    }
+
     /** A plan that differs in more than how its switches are set, for its own settings to be solved. */
     public PlanSettings changed(Plan other) {
         return new PlanSettings(other, solver);
     }
 
-    private ReportCircuit circuit(Plan set, Step step) {
-        return new ReportCircuit(wiring.with(set), step, thresholds, solver, known);
+    @SuppressWarnings("ReferenceEquality") // an equal plan of another identity is set anew, which costs time alone
+    private ReportCircuit circuit(Plan plan, Step step) {
+        if (set.plan() != plan) {
+            set = wiring.with(plan);
+        }
+        return new ReportCircuit(set, step, thresholds, solver, known);
     }
 
     Wiring wiring() {

@@ -73,7 +73,17 @@ final class ReportCircuit implements StateSearch.Circuit {
 
     /** The step settled, read in terms of the plan. */
     SolvedStep settle(BitSet before) {
-        StableState state = new StateSearch(this, thresholds.memory()).settle(before);
+        return solved(new StateSearch(this, thresholds.memory()).settle(before), before);
+    }
+
+    /** As {@link #settle(BitSet)}, beginning with the state in which the parts are said to rest; searched for if they do not. */
+    SolvedStep settle(BitSet before, BitSet rest) {
+        BitSet changes = new BitSet();
+        boolean rests = probe(rest, changes) == StateSearch.Verdict.TOLD && changes.isEmpty();
+        return rests ? solved(StableState.settled((BitSet) rest.clone()), before) : settle(before);
+    }
+
+    private SolvedStep solved(StableState state, BitSet before) {
         if (network == null || solution == null) {
             throw new IllegalStateException("nothing was solved");
         }

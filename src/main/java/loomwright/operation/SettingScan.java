@@ -1,10 +1,13 @@
 package loomwright.operation;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Set;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
 import loomwright.network.NetworkLimits;
 import org.jspecify.annotations.Nullable;
 
@@ -28,6 +31,10 @@ public final class SettingScan {
     private Step step = Step.OFF;
     private BitSet before = new BitSet();
     private BitSet active = new BitSet();
+    /** The plan in the setting that was reported last, and that setting. */
+    private Plan planSet;
+
+    private int[] planSetting;
     /** Where the scan did not decide. */
     private @Nullable SolvedStep full;
 
@@ -40,6 +47,8 @@ public final class SettingScan {
      */
     public SettingScan(SwitchSettings settings, PlanSolver solver) {
         this.settings = settings;
+        this.planSet = settings.plan();
+        this.planSetting = settings.drawn();
         this.reported = solver.settings(settings.plan());
         this.thresholds = reported.thresholds();
         this.consumers = settings.plan().listParts(Consumer.class);
@@ -83,7 +92,39 @@ public final class SettingScan {
 
     /** The step settled last, as it is reported. */
     public SolvedStep report() {
-        return reported.solve(settings.planAt(setting), step, before);
+        SolvedStep known = full;
+        if (known != null) {
+            return known;
+        }
+        if (!Arrays.equals(setting, planSetting)) {
+            planSetting = setting.clone();
+            planSet = settings.planAt(setting);
+        }
+        return outcome == StableState.Outcome.SETTLED
+                ? reported.solve(planSet, step, before, active)
+                : reported.solve(planSet, step, before);
+    }
+
+    /** All steps of a setting as they are reported, each beginning where the one before ended. */
+    public List<SolvedStep> report(int[] set) {
+        List<SolvedStep> steps = new ArrayList<>();
+        BitSet began = new BitSet();
+        for (Step at : Step.values()) {
+            settle(set, at, began);
+            SolvedStep solved = report();
+            steps.add(solved);
+            began = solved.activeBits();
+        }
+        return steps;
+    }
+
+    /** The plan, for more to be solved of its settings. */
+    public PlanSettings reported() {
+        return reported;
+    }
+
+    SwitchSettings settings() {
+        return settings;
     }
 
     private SolvedStep full() {

@@ -2,8 +2,10 @@ package loomwright.operation;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
 import loomwright.circuit.Consumer;
@@ -23,6 +25,9 @@ final class StepElements {
     private final List<Element> elements;
     /** Of the elements but for the additions. */
     private final List<Branch> branches;
+
+    /** By id of what they stand for, the places of the branches. */
+    private final Map<String, List<Integer>> places = new HashMap<>();
 
     private final int always;
     /** By open part and setting, the elements that are there then; last by addition, none first. */
@@ -46,6 +51,10 @@ final class StepElements {
         byState = thresholds.list().stream()
                 .map(t -> List.of(add(t.part(), false), add(t.part(), true)))
                 .toList();
+        for (int b = 0; b < branches.size(); b++) {
+            places.computeIfAbsent(branches.get(b).id(), id -> new ArrayList<>())
+                    .add(b);
+        }
         if (!additions.isEmpty()) {
             List<int[]> oneOf = new ArrayList<>();
             oneOf.add(new int[0]);
@@ -93,14 +102,15 @@ final class StepElements {
 
     /** The elements of a part that neither a setting nor a state changes. */
     IntStream alwaysOf(String part) {
-        return IntStream.range(0, always)
-                .filter(b -> branches.get(b).owner() == Branch.Owner.PART
-                        && branches.get(b).id().equals(part));
+        return places.getOrDefault(part, List.of()).stream()
+                .mapToInt(Integer::intValue)
+                .filter(b -> b < always && branches.get(b).owner() == Branch.Owner.PART);
     }
 
     /** The elements from a consumer's feed to its return, either way round, whatever its state. */
     int[] between(Consumer consumer) {
-        return between(consumer, IntStream.range(0, branches.size()));
+        return between(
+                consumer, places.getOrDefault(consumer.id(), List.of()).stream().mapToInt(Integer::intValue));
     }
 
     /** Those of them that are there in one state of its threshold. */
