@@ -1,6 +1,7 @@
 package loomwright.mistakes;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -33,6 +34,16 @@ import loomwright.operation.Step;
  * <p>Not thread safe: the solver holds work space.
  */
 final class Consequences {
+    /** Mistakes that join nothing to another place: where no current changes, no terminal has another polarity. */
+    private static final Set<SingleFault.Kind> LEAVES_ENDS = EnumSet.of(
+            SingleFault.Kind.WIRE_OFF,
+            SingleFault.Kind.BAD_JOINT,
+            SingleFault.Kind.FUSE_BLOWN,
+            SingleFault.Kind.OPEN_INSIDE,
+            SingleFault.Kind.SHORT_TO_EARTH,
+            SingleFault.Kind.CONTACTS_WORN,
+            SingleFault.Kind.VALUE_OFF);
+
     /** What was found of a mistake so far. */
     private record Effects(
             Notices notices,
@@ -122,7 +133,10 @@ final class Consequences {
     private void collect(SingleFault fault, int i, FusedSteps.Solver solverOfFault, Effects effects) {
         SwitchSetting setting = settings.get(i);
         FusedSteps before = sound.get(i);
-        FusedSteps after = solverOfFault.solve(fault.applyTo(setting.plan()));
+        // The notes on a fault read off the plan as drawn what is new in it, such as the end of a wire that is off.
+        boolean takesOver = i > 0 && LEAVES_ENDS.contains(fault.kind());
+        FusedSteps after = solverOfFault.solve(
+                fault.applyTo(setting.plan()), takesOver ? before.first() : FusedSteps.NOTHING_KNOWN);
         if (i == 0) {
             effects.notes().addAll(FaultNotes.of(fault, plan, after.first()));
             effects.notes().addAll(sparkAndCharge.compare(after.plan(), after.first()));
@@ -140,6 +154,9 @@ final class Consequences {
         }
         after.blown().stream().filter(fuse -> !before.blown().contains(fuse)).forEach(effects.blown()::add);
         for (int s = 0; s < after.last().size(); s++) {
+            if (after.last().get(s) == before.last().get(s)) {
+                continue;
+            }
             Instant when = setting.at(after.last().get(s).step());
             effects.notices().compare(before.last().get(s), after.last().get(s), when);
             addBackfeeds(before.last().get(s), after.last().get(s), when, effects.backfeeds());
@@ -149,8 +166,10 @@ final class Consequences {
     private void compare(
             List<SolvedStep> before, List<SolvedStep> after, SwitchSetting setting, boolean last, Overloads overloads) {
         for (int s = 0; s < after.size(); s++) {
-            overloads.compare(
-                    before.get(s), after.get(s), setting.at(after.get(s).step()), last);
+            if (after.get(s) != before.get(s)) {
+                overloads.compare(
+                        before.get(s), after.get(s), setting.at(after.get(s).step()), last);
+            }
         }
         ReversedElectronics.list(before, after, setting, solver).forEach(o -> overloads.add(o, last));
     }

@@ -26,6 +26,7 @@ import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import loomwright.operation.StepFinding;
 import loomwright.operation.StepFindings;
+import org.jspecify.annotations.Nullable;
 
 /** Collects what a mistake overloads, each at its worst. */
 final class Overloads {
@@ -55,22 +56,16 @@ final class Overloads {
      * @param last whether the fuses that blow are open already
      */
     void compare(SolvedStep sound, SolvedStep faulty, Instant when, boolean last) {
-        collect(
-                sound.solved() ? amounts(sound) : Map.of(),
-                shortA(sound),
-                !shorts(sound).isEmpty(),
-                faulty,
-                when,
-                last);
+        collect(sound, shortA(sound), !shorts(sound).isEmpty(), faulty, when, last);
     }
 
     /** What one step overloads by itself. */
     void add(SolvedStep solved, Instant when, boolean last) {
-        collect(Map.of(), 0, false, solved, when, last);
+        collect(null, 0, false, solved, when, last);
     }
 
     private void collect(
-            Map<String, Double> before,
+            @Nullable SolvedStep sound,
             double shortBeforeA,
             boolean shortedBefore,
             SolvedStep faulty,
@@ -80,9 +75,7 @@ final class Overloads {
             return;
         }
         for (int i = 0; i < faulty.branches().size(); i++) {
-            Branch branch = faulty.branches().get(i);
-            double soundA = before.getOrDefault(key(branch), 0.0);
-            compareCurrent(faulty, i, soundA, when, last);
+            compareCurrent(sound, faulty, i, when, last);
         }
         compareBattery(shortBeforeA, faulty, when, last);
         if (shortedBefore) {
@@ -141,41 +134,46 @@ final class Overloads {
         return mostA;
     }
 
-    private void compareCurrent(SolvedStep faulty, int i, double soundA, Instant when, boolean last) {
+    private void compareCurrent(@Nullable SolvedStep sound, SolvedStep faulty, int i, Instant when, boolean last) {
         Branch branch = faulty.branches().get(i);
         double nowA = Math.abs(faulty.currentA(i));
-        if (nowA <= GROWN * soundA) {
-            return;
-        }
         Part part = faulty.plan().findPart(branch.id()).orElse(null);
         if (part instanceof Fuse fuse) {
-            over(Limit.FUSE_RATING, fuse.thing(), when, nowA, fuse.continuousA(), last);
+            if (nowA > fuse.continuousA() && hasGrown(sound, branch, nowA)) {
+                over(Limit.FUSE_RATING, fuse.thing(), when, nowA, fuse.continuousA(), last);
+            }
         } else if (part instanceof FixedResistor resistor && resistor.ratingW() != null) {
-            overheated(resistor.thing(), when, faulty.powerW(i), resistor.ratingW(), last);
+            if (faulty.powerW(i) > resistor.ratingW() && hasGrown(sound, branch, nowA)) {
+                overheated(resistor.thing(), when, faulty.powerW(i), resistor.ratingW(), last);
+            }
         } else {
             Limit kind = branch.owner() == Branch.Owner.WIRE ? Limit.WIRE_AMPACITY : Limit.PART_RATING;
             boolean brief = faulty.step() == Step.CRANK || faulty.step() == Step.OFF_ENGINE_TURNING;
             OptionalDouble limitA = capacities.currentA(branch);
-            if (limitA.isPresent() && (!brief || nowA > SHORT_TIME * limitA.getAsDouble())) {
+            if (limitA.isPresent()
+                    && nowA > (brief ? SHORT_TIME : 1) * limitA.getAsDouble()
+                    && hasGrown(sound, branch, nowA)) {
                 over(kind, faulty.plan().thing(branch.id()), when, nowA, limitA.getAsDouble(), last);
             }
         }
     }
 
+    /** Asked only of what is over its limit, which little is. */
+    private static boolean hasGrown(@Nullable SolvedStep sound, Branch branch, double nowA) {
+        double soundA = sound == null || !sound.solved() ? 0 : largestA(sound, key(branch));
+        return nowA > GROWN * soundA;
+    }
+
     private void over(Limit kind, Thing thing, Instant when, double currentA, double limitA, boolean last) {
-        if (currentA > limitA) {
-            Message message = MistakeText.CURRENT_OVER_LIMIT.with(
-                    arg("thing", thing), arg("currentA", currentA), arg("limitA", limitA), arg("when", when));
-            add(new Overload(kind, thing.id(), when, currentA, limitA, false, message), last);
-        }
+        Message message = MistakeText.CURRENT_OVER_LIMIT.with(
+                arg("thing", thing), arg("currentA", currentA), arg("limitA", limitA), arg("when", when));
+        add(new Overload(kind, thing.id(), when, currentA, limitA, false, message), last);
     }
 
     private void overheated(Thing thing, Instant when, double powerW, double limitW, boolean last) {
-        if (powerW > limitW) {
-            Message message = MistakeText.HEAT_OVER_LIMIT.with(
-                    arg("thing", thing), arg("powerW", powerW), arg("limitW", limitW), arg("when", when));
-            add(new Overload(Limit.PART_RATING, thing.id(), when, powerW, limitW, false, message), last);
-        }
+        Message message = MistakeText.HEAT_OVER_LIMIT.with(
+                arg("thing", thing), arg("powerW", powerW), arg("limitW", limitW), arg("when", when));
+        add(new Overload(Limit.PART_RATING, thing.id(), when, powerW, limitW, false, message), last);
     }
 
     void add(Overload overload, boolean last) {
@@ -192,12 +190,14 @@ final class Overloads {
                 .toList();
     }
 
-    private static Map<String, Double> amounts(SolvedStep solved) {
-        Map<String, Double> amounts = new LinkedHashMap<>();
+    private static double largestA(SolvedStep solved, String key) {
+        double largestA = 0;
         for (int i = 0; i < solved.branches().size(); i++) {
-            amounts.merge(key(solved.branches().get(i)), Math.abs(solved.currentA(i)), Math::max);
+            if (key(solved.branches().get(i)).equals(key)) {
+                largestA = Math.max(largestA, Math.abs(solved.currentA(i)));
+            }
         }
-        return amounts;
+        return largestA;
     }
 
     /** A wire is the same wire wherever its ends are; of a part each way counts by itself. */

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
@@ -19,6 +21,9 @@ import org.jspecify.annotations.Nullable;
  * <p>Cost on a harness of 60 nodes: a few microseconds for a step. Not thread safe.
  */
 public final class SettingScan {
+    /** Amperes or volts that a decision may differ from what is reported, and still stand for the same. */
+    private static final double ALIKE = 1e-6;
+
     private final SwitchSettings settings;
     private final Thresholds thresholds;
     private final List<Consumer> consumers;
@@ -107,15 +112,62 @@ public final class SettingScan {
 
     /** All steps of a setting as they are reported, each beginning where the one before ended. */
     public List<SolvedStep> report(int[] set) {
+        return report(set, step -> Optional.empty());
+    }
+
+    /**
+     * As {@link #report(int[])}, but what is already known to be the same is taken over.
+     *
+     * @param same asked while this stands at each step
+     */
+    public List<SolvedStep> report(int[] set, Function<Step, Optional<SolvedStep>> same) {
         List<SolvedStep> steps = new ArrayList<>();
         BitSet began = new BitSet();
         for (Step at : Step.values()) {
-            settle(set, at, began);
-            SolvedStep solved = report();
+            BitSet rests = settle(set, at, began);
+            Optional<SolvedStep> known = same.apply(at);
+            SolvedStep solved = known.orElseGet(this::report);
             steps.add(solved);
-            began = solved.activeBits();
+            began = known.isPresent() ? rests : solved.activeBits();
         }
         return steps;
+    }
+
+    /**
+     * Whether the step settled last is, as far as can be decided, one of a plan that differs in something that is not at work
+     * here: the same parts active, the same loads as strongly fed, the same currents in wires and connectors.
+     */
+    public boolean isLike(SolvedStep other) {
+        if (full != null
+                || outcome != StableState.Outcome.SETTLED
+                || other.outcome() != StableState.Outcome.SETTLED
+                || !thresholds.ids(active).equals(other.active())) {
+            return false;
+        }
+        for (int wire = 0; wire < wires(); wire++) {
+            Branch branch = reported.wiring().branches().get(wire);
+            boolean same = wire < other.branches().size()
+                    && other.branches().get(wire).owner() == branch.owner()
+                    && other.branches().get(wire).id().equals(branch.id());
+            if (!same || !isAlike(currentA(wire), other.currentA(wire))) {
+                return false;
+            }
+        }
+        for (int c = 0; c < consumers.size(); c++) {
+            Consumer load = consumers.get(c);
+            Optional<Part> there = other.plan().findPart(load.id());
+            if (there.isEmpty()
+                    || there.get().getClass() != load.getClass()
+                    || activity(c) != other.activity((Consumer) there.get())
+                    || !isAlike(effectiveV(c), other.effectiveV((Consumer) there.get()))) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static boolean isAlike(double decided, double reported) {
+        return Math.abs(decided - reported) <= ALIKE * (1 + Math.abs(reported));
     }
 
     /** The plan, for more to be solved of its settings. */
@@ -123,7 +175,8 @@ public final class SettingScan {
         return reported;
     }
 
-    SwitchSettings settings() {
+    /** The settings that it goes through. */
+    public SwitchSettings settings() {
         return settings;
     }
 

@@ -104,6 +104,26 @@ public final class SwitchSettings {
         }
     }
 
+    /** The setting that a plan shows, in which all else is as it is here; empty if more differs. */
+    public Optional<int[]> settingOf(Plan other) {
+        if (other.parts().size() != plan.parts().size() || !other.wires().equals(plan.wires())) {
+            return Optional.empty();
+        }
+        int[] setting = drawn();
+        for (int i = 0; i < plan.parts().size(); i++) {
+            Part set = other.parts().get(i);
+            if (!set.equals(plan.parts().get(i))) {
+                int part = indexOf(set.id());
+                int place = part < 0 ? -1 : open.get(part).indexOf(set);
+                if (place < 0) {
+                    return Optional.empty();
+                }
+                setting[part] = place;
+            }
+        }
+        return Optional.of(setting);
+    }
+
     /** The place of an open part in a setting; −1 if there is none of that id. */
     public int indexOf(String id) {
         for (int p = 0; p < open.size(); p++) {
