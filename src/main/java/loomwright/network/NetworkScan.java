@@ -223,7 +223,8 @@ public final class NetworkScan {
         for (int k = 0; k < slotOf.length; k++) {
             int one = indexOf[more.get(k).from()];
             int other = indexOf[more.get(k).to()];
-            slotOf[k] = one == other ? NO_SLOT : elimination.slot(reduction.keptNumber(one), reduction.keptNumber(other));
+            slotOf[k] =
+                    one == other ? NO_SLOT : elimination.slot(reduction.keptNumber(one), reduction.keptNumber(other));
             if (slotOf[k] == StarElimination.NONE) {
                 return false;
             } else if (one != other) {

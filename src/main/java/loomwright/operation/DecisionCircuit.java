@@ -79,11 +79,7 @@ final class DecisionCircuit implements StateSearch.Circuit {
     }
 
     DecisionCircuit(
-            Wiring wiring,
-            StepElements elements,
-            Thresholds thresholds,
-            List<Consumer> consumers,
-            boolean changeable) {
+            Wiring wiring, StepElements elements, Thresholds thresholds, List<Consumer> consumers, boolean changeable) {
         this.elements = elements;
         this.network = elements.network(changeable);
         this.system = wiring.plan().system();

@@ -57,7 +57,8 @@ public final class SettingScan {
         this.reported = solver.settings(settings.plan());
         this.thresholds = reported.thresholds();
         this.consumers = settings.plan().listParts(Consumer.class);
-        this.circuits = new DecisionCircuits(reported.wiring(), thresholds, settings.open(), List.of(), consumers, false);
+        this.circuits =
+                new DecisionCircuits(reported.wiring(), thresholds, settings.open(), List.of(), consumers, false);
     }
 
     /** As the other, with limits of its own. */
