@@ -44,15 +44,13 @@ final class Descriptions {
         Double metres = wire.metres();
         return wire.size() == null || metres == null
                 ? wire.resistanceOhm() + " ohm"
-                : wire.size() + ", " + Properties.number(Math.round(metres * 1000) / 1000.0) + " m";
+                : wire.size() + ", " + PropertyValue.number(Math.round(metres * 1000) / 1000.0) + " m";
     }
 
     /** What a person has to know to get such a part. */
-    static String data(Part part) {
-        Map<String, String> texts = Properties.texts((Record) part);
-        return texts.entrySet().stream()
-                .filter(e -> !USE.contains(e.getKey()))
-                .map(e -> e.getKey() + " " + e.getValue())
-                .collect(Collectors.joining(", "));
+    static Map<String, PropertyValue> data(Part part) {
+        Map<String, PropertyValue> values = PropertyValue.listOf((Record) part);
+        values.keySet().removeAll(USE);
+        return values;
     }
 }

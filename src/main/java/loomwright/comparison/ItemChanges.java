@@ -64,11 +64,11 @@ final class ItemChanges {
     /** What changed in the system and the supplies. */
     static List<PropertyChange> settings(Plan before, Plan after) {
         List<PropertyChange> changes = new ArrayList<>();
-        Properties.changes(before.system(), after.system(), Set.of())
+        PropertyChange.list(before.system(), after.system(), Set.of())
                 .forEach(c -> changes.add(new PropertyChange("system." + c.property(), c.before(), c.after())));
         for (Condition condition : Condition.values()) {
-            String name = "conditions." + Properties.word(condition) + ".";
-            Properties.changes(before.supply(condition), after.supply(condition), Set.of())
+            String name = "conditions." + PropertyValue.word(condition) + ".";
+            PropertyChange.list(before.supply(condition), after.supply(condition), Set.of())
                     .forEach(c -> changes.add(new PropertyChange(name + c.property(), c.before(), c.after())));
         }
         return changes;
@@ -127,9 +127,9 @@ final class ItemChanges {
 
     private void part(Part before, Part after, Set<Change> changes, List<PropertyChange> properties) {
         if (!before.kind().equals(after.kind())) {
-            properties.add(new PropertyChange("kind", before.kind(), after.kind()));
+            properties.add(PropertyChange.of("kind", before.kind(), after.kind()));
         }
-        properties.addAll(Properties.changes((Record) before, (Record) after, Set.of("id")));
+        properties.addAll(PropertyChange.list((Record) before, (Record) after, Set.of("id")));
         if (isMoved(before, after)) {
             changes.add(Change.MOVED);
         }
@@ -155,7 +155,7 @@ final class ItemChanges {
 
     private void wire(Wire before, Wire after, Set<Change> changes, List<PropertyChange> properties) {
         Wire renamed = before.withEnds(matching.translated(before.from()), matching.translated(before.to()));
-        properties.addAll(Properties.changes(renamed, after, Set.of("id")));
+        properties.addAll(PropertyChange.list(renamed, after, Set.of("id")));
         if (!ends(renamed).equals(ends(after))) {
             changes.add(Change.MOVED);
         } else if (properties.stream().anyMatch(p -> ENDS.contains(p.property()))) {
@@ -169,11 +169,10 @@ final class ItemChanges {
     }
 
     private void connector(Connector before, Connector after, Set<Change> changes, List<PropertyChange> properties) {
-        properties.addAll(Properties.changes(before, after, Set.of("id", "halves")));
+        properties.addAll(PropertyChange.list(before, after, Set.of("id", "halves")));
         Set<String> was = before.halves().stream().map(matching::translated).collect(Collectors.toSet());
         if (!was.equals(Set.copyOf(after.halves()))) {
-            properties.add(new PropertyChange(
-                    "halves", before.halves().toString(), after.halves().toString()));
+            properties.add(PropertyChange.of("halves", before.halves(), after.halves()));
             changes.add(Change.MOVED);
         }
         sort(properties.stream().filter(p -> !p.property().equals("halves")).toList(), Set.of(), changes);

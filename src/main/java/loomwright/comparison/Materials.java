@@ -16,6 +16,7 @@ import loomwright.circuit.Wire;
 import loomwright.comparison.PlanComparison.CutLine;
 import loomwright.comparison.PlanComparison.Material;
 import loomwright.comparison.PlanComparison.PartLine;
+import loomwright.comparison.PlanComparison.PropertyChange;
 import loomwright.comparison.PlanComparison.TerminalLine;
 import org.jspecify.annotations.Nullable;
 
@@ -58,7 +59,7 @@ public final class Materials {
 
     private static boolean isExchanged(Part part, Part partner) {
         return !part.kind().equals(partner.kind())
-                || !Properties.changes((Record) part, (Record) partner, Descriptions.USE)
+                || !PropertyChange.list((Record) part, (Record) partner, Descriptions.USE)
                         .isEmpty();
     }
 
@@ -82,16 +83,16 @@ public final class Materials {
     }
 
     private static boolean isAnotherPiece(Wire wire, Wire partner) {
-        return Properties.changes(wire, partner, Set.of()).stream().anyMatch(c -> CONDUCTOR.contains(c.property()));
+        return PropertyChange.list(wire, partner, Set.of()).stream().anyMatch(c -> CONDUCTOR.contains(c.property()));
     }
 
     private void crimp(TerminalRef end, Wire wire) {
         Part part = Objects.requireNonNull(parts.get(end.part()), "a plan's wire ends at a part of the plan");
         TerminalLine line = part instanceof ConnectorHalf half
                 ? new TerminalLine(
-                        Properties.word(half.form()),
+                        PropertyValue.word(half.form()),
                         half.widthMm(),
-                        Properties.word(half.gender()),
+                        PropertyValue.word(half.gender()),
                         part.kind(),
                         wire.size(),
                         0)

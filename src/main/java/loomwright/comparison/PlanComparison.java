@@ -2,6 +2,10 @@ package loomwright.comparison;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import loomwright.answer.Finding;
 import loomwright.message.Message;
@@ -41,13 +45,30 @@ public record PlanComparison(
      * One property.
      *
      * @param property its name in the plan document
-     * @param before its value as text; absent if it had none
-     * @param after its value as text; absent if it has none
+     * @param before its value; absent if it had none
+     * @param after its value; absent if it has none
      */
     public record PropertyChange(
             String property,
-            @Nullable String before,
-            @Nullable String after) {}
+            @Nullable PropertyValue before,
+            @Nullable PropertyValue after) {
+        static PropertyChange of(String property, Object before, Object after) {
+            return new PropertyChange(property, new PropertyValue(before), new PropertyValue(after));
+        }
+
+        /** The properties in which two records differ, by name, leaving out {@code except}. */
+        static List<PropertyChange> list(Record before, Record after, Set<String> except) {
+            Map<String, PropertyValue> was = PropertyValue.listOf(before);
+            Map<String, PropertyValue> is = PropertyValue.listOf(after);
+            Set<String> names = new TreeSet<>(was.keySet());
+            names.addAll(is.keySet());
+            names.removeAll(except);
+            return names.stream()
+                    .map(name -> new PropertyChange(name, was.get(name), is.get(name)))
+                    .filter(change -> !Objects.toString(change.before()).equals(Objects.toString(change.after())))
+                    .toList();
+        }
+    }
 
     /**
      * A part, wire or connector that is not as it was.
@@ -85,7 +106,7 @@ public record PlanComparison(
     }
 
     /** What sort of thing. */
-    public enum Item {
+    public enum Item implements MessageCode {
         PART,
         WIRE,
         CONNECTOR
@@ -194,8 +215,12 @@ public record PlanComparison(
      */
     public record Material(List<PartLine> parts, List<CutLine> wires, List<TerminalLine> terminals) {}
 
-    /** One part. */
-    public record PartLine(String part, String kind, String label, String data) {}
+    /**
+     * One part.
+     *
+     * @param properties what a person has to know to get such a part
+     */
+    public record PartLine(String part, String kind, String label, Map<String, PropertyValue> properties) {}
 
     /**
      * Wire of one colour and size.

@@ -217,8 +217,8 @@ final class StepChanges {
             return "-";
         }
         String text = Stream.of(
-                        reading.state() == null ? "" : String.valueOf(reading.state()),
-                        reading.activity() == null ? "" : Properties.word(reading.activity()))
+                        reading.stateText(),
+                        reading.activity() == null ? "" : reading.activity().text())
                 .filter(word -> !word.isEmpty())
                 .collect(Collectors.joining(", "));
         return text.isEmpty() ? "-" : text;

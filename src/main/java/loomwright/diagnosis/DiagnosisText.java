@@ -36,7 +36,6 @@ enum DiagnosisText implements MessageCode {
     MEASURE_OHMS,
     LEAD_ON,
     LEAD_ON_WIRES,
-    LEAD_ON_EARTH,
     WIRE_OF_COLOUR,
     STATE,
     SWITCH_AT,

@@ -22,6 +22,7 @@ import loomwright.message.Arg;
 import loomwright.message.Message;
 import loomwright.operation.Contacts;
 import loomwright.operation.MeterRange;
+import loomwright.operation.MeterText;
 import loomwright.operation.Point;
 import loomwright.operation.Quantity;
 import org.jspecify.annotations.Nullable;
@@ -81,7 +82,7 @@ final class NextWording {
         boolean volts = m.quantity() == Quantity.VOLTS;
         List<Message> instruction = new ArrayList<>();
         instruction.add(state(m));
-        String meter = MeterRange.of(m.quantity(), most).description();
+        Message meter = MeterRange.of(m.quantity(), most).description();
         instruction.add((volts ? DiagnosisText.MEASURE_VOLTS : DiagnosisText.MEASURE_OHMS)
                 .with(
                         arg("red", lead(m.probe().from())),
@@ -98,7 +99,7 @@ final class NextWording {
                 m.quantity(),
                 place(m.probe().from()),
                 place(m.probe().to()),
-                meter,
+                meter.text(),
                 instruction,
                 chosen.gainBits(),
                 chosen.cost(),
@@ -187,7 +188,7 @@ final class NextWording {
     private LeadPlace place(Point point) {
         TerminalRef terminal = point.terminal();
         if (terminal == null) {
-            return new LeadPlace(DiagnosisText.LEAD_ON_EARTH.text(), null, List.of());
+            return new LeadPlace(MeterText.BARE_METAL.text(), null, List.of());
         }
         Part part = plan.findPart(terminal.part()).orElseThrow();
         return new LeadPlace(part.displayName(), terminal.terminal(), wires(terminal));
@@ -196,7 +197,7 @@ final class NextWording {
     private Message lead(Point point) {
         TerminalRef terminal = point.terminal();
         if (terminal == null) {
-            return DiagnosisText.LEAD_ON_EARTH.with();
+            return MeterText.BARE_METAL.with();
         }
         Arg part = arg("part", FaultWording.thing(plan, terminal.part()));
         Arg name = arg("terminal", terminal.terminal());

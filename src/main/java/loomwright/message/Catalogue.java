@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import loomwright.message.Argument.Count;
 import loomwright.message.Argument.Instant;
@@ -52,11 +53,13 @@ public final class Catalogue {
             "readings",
             "diagnosis",
             "drawing",
-            "post");
+            "post",
+            "property");
 
     private static final String SHORT = ".short";
     private static final String PLURAL = "language.plural.";
     private static final String LABEL_WORDS = "language.label-words";
+    private static final Pattern BETWEEN_WORDS = Pattern.compile("(?<=[a-z0-9])(?=[A-Z])");
     private static final Catalogue ENGLISH = new Catalogue(read("en"));
     private static final ThreadLocal<@Nullable Catalogue> IN_USE = new ThreadLocal<>();
 
@@ -164,6 +167,14 @@ public final class Catalogue {
     /** An argument as it stands in a sentence. */
     public String text(Argument argument) {
         return words(argument, false);
+    }
+
+    /** The name of a property of the plan document in words; in those of its own name where the catalogue has none. */
+    public String property(String name) {
+        String key = "property." + BETWEEN_WORDS.matcher(name).replaceAll("-").toLowerCase(Locale.ROOT);
+        return patterns.containsKey(key)
+                ? text(key, Map.of())
+                : PropertyName.of(name).words();
     }
 
     /** A whole number as a person reads it. */

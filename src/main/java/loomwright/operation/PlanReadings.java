@@ -81,8 +81,7 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
     /**
      * One part.
      *
-     * @param state of a part that has states: a switch's position, "pulled-in", "released", "conducting", "blocking",
-     *     "charging", "not-charging", "closed", "open", "off", and the words of {@link FlasherRule.State}
+     * @param state of a part that has states: a switch's position, or the code of a {@link PartState}
      * @param acrossV voltage from a consumer's feed to its return; absent for other parts
      * @param activity how strongly a consumer is fed; absent for other parts
      * @param meantLive whether a consumer should be live in this step; absent for other parts
@@ -97,7 +96,15 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
             @Nullable FeedStrength activity,
             @Nullable Boolean meantLive,
             double powerW,
-            List<BranchReading> branches) {}
+            List<BranchReading> branches) {
+        /** Its state as a person says it; empty of a part without states. */
+        public String stateText() {
+            if (state == null || kind.equals("switch")) {
+                return state == null ? "" : state;
+            }
+            return PartState.of(state).map(PartState::text).orElse(state);
+        }
+    }
 
     /**
      * One pair of mated connector halves.

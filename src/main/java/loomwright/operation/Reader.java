@@ -3,7 +3,6 @@ package loomwright.operation;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
@@ -198,45 +197,47 @@ public final class Reader {
     }
 
     private @Nullable String state(Part part, int first, int end) {
+        if (part instanceof Switch chosen) {
+            return chosen.in(solved.step().condition()).name();
+        }
+        PartState state = partState(part, first, end);
+        return state == null ? null : state.code();
+    }
+
+    private @Nullable PartState partState(Part part, int first, int end) {
         boolean active = solved.isActive(part);
         if (part instanceof Relay || part instanceof Solenoid) {
-            return active ? "pulled-in" : "released";
-        } else if (part instanceof Switch chosen) {
-            return chosen.in(solved.step().condition()).name();
+            return active ? PartState.PULLED_IN : PartState.RELEASED;
         } else if (part instanceof ContactBreaker) {
-            return first < end ? "closed" : "open";
+            return first < end ? PartState.CLOSED : PartState.OPEN;
         } else if (part instanceof IgnitionModule) {
-            return end - first > 1 ? "conducting" : "blocking";
+            return end - first > 1 ? PartState.CONDUCTING : PartState.BLOCKING;
         } else if (part instanceof Diode) {
-            return solved.currentA(first) >= CONDUCTING_A ? "conducting" : "blocking";
+            return solved.currentA(first) >= CONDUCTING_A ? PartState.CONDUCTING : PartState.BLOCKING;
         } else if (part instanceof ControlBox) {
-            return active ? "closed" : "open";
+            return active ? PartState.CLOSED : PartState.OPEN;
         } else if (part instanceof Stabiliser) {
-            return active ? "regulating" : "not-regulating";
+            return active ? PartState.REGULATING : PartState.NOT_REGULATING;
         } else if (part instanceof Flasher flasher) {
-            return word(Flashing.state(solved, flasher));
+            return PartState.valueOf(Flashing.state(solved, flasher).name());
         } else if (part instanceof Ammeter) {
             return charge(solved.currentA(first));
         } else if (part instanceof Generator generator) {
-            return generates(generator) ? "charging" : "not-charging";
+            return generates(generator) ? PartState.CHARGING : PartState.NOT_CHARGING;
         }
         if (part instanceof Motor motor) {
-            return motor.stalled() ? "stalled" : solved.generates(motor) ? "running-down" : null;
+            return motor.stalled() ? PartState.STALLED : solved.generates(motor) ? PartState.RUNNING_DOWN : null;
         }
-        return part instanceof Load load && solved.isOff(load) ? "off" : null;
-    }
-
-    private static String word(Enum<?> state) {
-        return state.name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return part instanceof Load load && solved.isOff(load) ? PartState.OFF : null;
     }
 
     /** What an ammeter shows; its a is on the side of the battery. */
-    private String charge(double currentA) {
+    private PartState charge(double currentA) {
         if (Math.abs(currentA) < LEAST_SHOWN_A) {
-            return "zero";
+            return PartState.ZERO;
         }
         boolean out = currentA > 0 == solved.plan().system().earthPolarity().feedSign() > 0;
-        return out ? "discharge" : "charge";
+        return out ? PartState.DISCHARGE : PartState.CHARGE;
     }
 
     private boolean generates(Generator generator) {

@@ -1,10 +1,14 @@
 package loomwright.readings;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
+import loomwright.message.Message;
 import loomwright.operation.Contacts;
 import loomwright.operation.Step;
 
@@ -37,16 +41,11 @@ record ReadingState(Step step, Map<String, String> setting, Contacts contacts) {
                 : List.of(new Variant(setting, Contacts.CLOSED));
     }
 
-    String words(Plan plan) {
-        StringBuilder words = new StringBuilder(step.description());
-        new TreeMap<>(setting)
-                .forEach((id, position) -> words.append("; ")
-                        .append(plan.findPart(id).orElseThrow().displayName())
-                        .append(" at ")
-                        .append(position));
-        if (contacts != Contacts.EITHER && Contacts.matter(plan)) {
-            words.append(contacts == Contacts.OPEN ? "; contacts open" : "; contacts closed");
-        }
-        return words.toString();
+    Message message(Plan plan, boolean batteryOff) {
+        boolean said = contacts != Contacts.EITHER && Contacts.matter(plan);
+        return ReadingText.STATE.with(
+                arg("battery", batteryOff ? "off" : "on"),
+                arg("when", step.in(plan, new TreeMap<>(setting))),
+                arg("contacts", said ? contacts.name().toLowerCase(Locale.ROOT) : "any"));
     }
 }

@@ -4,6 +4,7 @@ import loomwright.message.MessageCode;
 
 /** What the sheet of readings says to a person. */
 enum ReadingText implements MessageCode {
+    STATE,
     // What a reading shows.
     SUPPLY_BRIDGED,
     CONTINUITY,

@@ -10,6 +10,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.message.Message;
+import loomwright.operation.MeterText;
 import loomwright.operation.Point;
 
 /** The messages of the sheet about a part. */
@@ -54,7 +55,7 @@ final class ReadingWording {
     static String label(Plan plan, Point point) {
         TerminalRef ref = point.terminal();
         return ref == null
-                ? "bare metal of the body"
+                ? MeterText.BARE_METAL.text()
                 : plan.findPart(ref.part()).orElseThrow().displayName() + ", " + ref.terminal();
     }
 }

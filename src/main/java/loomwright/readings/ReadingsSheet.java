@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import loomwright.circuit.Condition;
 import loomwright.message.Message;
+import loomwright.message.MessageCode;
 import loomwright.operation.Contacts;
 import loomwright.operation.Quantity;
 import org.jspecify.annotations.Nullable;
@@ -49,7 +50,7 @@ public record ReadingsSheet(String plan, List<Message> first, List<Reading> read
     }
 
     /** What the meter shows. */
-    public enum Shows {
+    public enum Shows implements MessageCode {
         /** A figure between lowest and highest. */
         FIGURE,
         /** Nothing steady: nothing joins the point to the chassis. */

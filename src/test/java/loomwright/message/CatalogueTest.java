@@ -11,12 +11,16 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loomwright.answer.Caution;
+import loomwright.circuit.Connector;
+import loomwright.circuit.Part;
+import loomwright.circuit.Wire;
 import loomwright.message.Argument.Count;
 import loomwright.message.Argument.Instant;
 import loomwright.message.Argument.Listing;
@@ -85,10 +89,29 @@ class CatalogueTest {
         Set<String> used = codes().stream().map(MessageCode::key).collect(Collectors.toCollection(TreeSet::new));
         assertThat(used).contains("caution.high-tension");
         used.addAll(OF_THE_FORMATTER);
+        propertiesOfPlans().forEach(name -> used.add(keyOfProperty(name)));
         Set<String> written = Catalogue.english().keys().stream()
                 .map(key -> key.endsWith(SHORT) ? key.substring(0, key.length() - SHORT.length()) : key)
                 .collect(Collectors.toCollection(TreeSet::new));
         assertThat(written).isEqualTo(used);
+    }
+
+    private static Set<String> propertiesOfPlans() {
+        Set<String> names = new TreeSet<>(Set.of("kind", "earthPolarity", "nominalVoltageV"));
+        Stream.concat(records(Part.class), Stream.of(Wire.class, Connector.class))
+                .flatMap(record -> Stream.of(record.getRecordComponents()))
+                .forEach(component -> names.add(component.getName()));
+        return names;
+    }
+
+    private static Stream<Class<?>> records(Class<?> type) {
+        return type.isSealed()
+                ? Stream.of(type.getPermittedSubclasses()).flatMap(CatalogueTest::records)
+                : Stream.of(type);
+    }
+
+    private static String keyOfProperty(String name) {
+        return "property." + name.replaceAll("([a-z0-9])([A-Z])", "$1-$2").toLowerCase(Locale.ROOT);
     }
 
     @Test

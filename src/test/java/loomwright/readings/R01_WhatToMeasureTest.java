@@ -75,7 +75,7 @@ class R01_WhatToMeasureTest {
     @Test
     void freeSwitchesAreSetSoThatTheLoadIsOn() {
         Reading lamp =
-                Sheets.one(tourer, Purpose.LOAD, "key off; Lighting switch at head", "head-left.a", "head-left.b");
+                Sheets.one(tourer, Purpose.LOAD, "key off, Lighting switch at head", "head-left.a", "head-left.b");
         assertThat(lamp.nominal()).isGreaterThan(11.5);
     }
 

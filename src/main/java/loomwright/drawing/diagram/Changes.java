@@ -8,8 +8,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import loomwright.comparison.PlanComparison.ItemChange;
-import loomwright.message.PropertyName;
-import org.jspecify.annotations.Nullable;
+import loomwright.comparison.PropertyWording;
 
 /** What changed between two plans, as marks. */
 final class Changes {
@@ -44,13 +43,8 @@ final class Changes {
         String what = was == null || is == null || was.equals(is)
                 ? (is == null ? String.valueOf(was) : is)
                 : was + " → " + is;
-        String properties = change.properties().stream()
-                .map(p -> PropertyName.of(p.property()).words() + " " + orNone(p.before()) + " → " + orNone(p.after()))
-                .collect(Collectors.joining("; "));
+        String properties =
+                change.properties().stream().map(p -> PropertyWording.change(p)).collect(Collectors.joining("; "));
         return what + (was != null && was.equals(is) && !properties.isEmpty() ? " (" + properties + ")" : "");
-    }
-
-    private static String orNone(@Nullable String value) {
-        return value == null ? "–" : value;
     }
 }

@@ -31,6 +31,7 @@ import loomwright.circuit.Solenoid;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.operation.FeedStrength;
+import loomwright.operation.PartState;
 import loomwright.operation.PlanReadings.PartReading;
 import org.jspecify.annotations.Nullable;
 
@@ -111,11 +112,10 @@ final class Wordings {
         if (reading == null) {
             return "";
         }
-        String state = reading.state();
         Double acrossV = reading.acrossV();
         FeedStrength activity = reading.activity();
-        String does = state != null ? state.replace('-', ' ') : activity == null ? "" : activity.text();
-        if (reading.kind().equals("ammeter") && !does.equals("zero")) {
+        String does = reading.state() != null ? reading.stateText() : activity == null ? "" : activity.text();
+        if (reading.kind().equals("ammeter") && !PartState.ZERO.code().equals(reading.state())) {
             return DiagramNumbers.amps(Math.abs(reading.branches().get(0).currentA())) + " " + does;
         }
         return acrossV == null ? does : DiagramNumbers.volts(Math.abs(acrossV)) + (does.isEmpty() ? "" : " " + does);

@@ -7,6 +7,7 @@ import loomwright.comparison.PlanComparison.CutLine;
 import loomwright.comparison.PlanComparison.Material;
 import loomwright.comparison.PlanComparison.PartLine;
 import loomwright.comparison.PlanComparison.TerminalLine;
+import loomwright.comparison.PropertyWording;
 import loomwright.drawing.sheet.Html.Cell;
 
 /** Parts, wire to cut and terminals to crimp, each with a box to tick. */
@@ -53,8 +54,8 @@ final class MaterialTables {
         return List.of(
                 Cell.tick(),
                 Cell.of(part.label()),
-                Cell.of(PropertyWords.spaced(part.kind())),
-                Cell.of(PropertyWords.data(part.data())));
+                Cell.of(PropertyWording.spaced(part.kind())),
+                Cell.of(PropertyWording.list(part.properties())));
     }
 
     private static List<Cell> row(CutLine wire) {
@@ -62,7 +63,7 @@ final class MaterialTables {
         return List.of(
                 Cell.tick(),
                 Cell.of(SheetWords.orBlank(wire.colour())),
-                Cell.of(wire.size() == null ? SheetText.NOT_STATED.text() : PropertyWords.size(wire.size())),
+                Cell.of(wire.size() == null ? SheetText.NOT_STATED.text() : PropertyWording.size(wire.size())),
                 Cell.of(String.valueOf(wire.pieces())),
                 Cell.of(
                         stated
@@ -78,14 +79,14 @@ final class MaterialTables {
         Double widthMm = terminal.widthMm();
         String form = terminal.form() == null
                 ? SheetText.AS_FITS.text()
-                : PropertyWords.spaced(terminal.form())
+                : PropertyWording.spaced(terminal.form())
                         + (widthMm == null ? "" : " " + SheetWords.figure(widthMm) + " mm") + " "
                         + SheetWords.orBlank(terminal.gender());
         return List.of(
                 Cell.tick(),
                 Cell.of(String.valueOf(terminal.number())),
                 Cell.of(form),
-                Cell.of(PropertyWords.spaced(terminal.at())),
-                Cell.of(PropertyWords.size(SheetWords.orBlank(terminal.size()))));
+                Cell.of(PropertyWording.spaced(terminal.at())),
+                Cell.of(PropertyWording.size(SheetWords.orBlank(terminal.size()))));
     }
 }

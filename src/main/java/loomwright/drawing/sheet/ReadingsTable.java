@@ -60,7 +60,7 @@ final class ReadingsTable {
         Double lowest = reading.lowest();
         Double highest = reading.highest();
         if (lowest == null || highest == null) {
-            return SheetWords.of(reading.shows());
+            return reading.shows().text();
         }
         String least = SheetWords.figure(lowest);
         String most = SheetWords.figure(highest);

@@ -12,6 +12,7 @@ import loomwright.answer.Finding;
 import loomwright.comparison.PlanComparison;
 import loomwright.comparison.PlanComparison.Item;
 import loomwright.comparison.PlanComparison.ItemChange;
+import loomwright.comparison.PropertyWording;
 import loomwright.drawing.sheet.Html.Cell;
 import org.jspecify.annotations.Nullable;
 
@@ -101,10 +102,10 @@ public final class SheetPage {
         String is = thing(change.item(), change.isText());
         String text = was.isEmpty() ? is : is.isEmpty() || was.equals(is) ? was : was + " → " + is;
         String properties = String.join(
-                "; ", change.properties().stream().map(PropertyWords::change).toList());
+                "; ", change.properties().stream().map(PropertyWording::change).toList());
         return List.of(
                 Cell.tick(),
-                Cell.of(SheetWords.of(change.item()) + " " + what),
+                Cell.of(change.item().text() + " " + what),
                 Cell.of(text + (properties.isEmpty() ? "" : " (" + properties + ")")));
     }
 
@@ -113,7 +114,7 @@ public final class SheetPage {
         String given = SheetWords.orBlank(text);
         return switch (item) {
             case PART, CONNECTOR -> given;
-            case WIRE -> PropertyWords.size(given);
+            case WIRE -> PropertyWording.size(given);
         };
     }
 

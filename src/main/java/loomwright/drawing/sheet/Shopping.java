@@ -13,6 +13,7 @@ import loomwright.comparison.PlanComparison.CutLine;
 import loomwright.comparison.PlanComparison.Material;
 import loomwright.comparison.PlanComparison.PartLine;
 import loomwright.comparison.PlanComparison.TerminalLine;
+import loomwright.comparison.PropertyWording;
 import loomwright.message.Message;
 
 /**
@@ -68,8 +69,8 @@ final class Shopping {
     }
 
     private static String what(PartLine part) {
-        String printed = PropertyWords.data(part.data(), PRINTED);
-        return PropertyWords.spaced(part.kind()) + (printed.isEmpty() ? "" : " (" + printed + ")");
+        String printed = PropertyWording.list(part.properties(), PRINTED);
+        return PropertyWording.spaced(part.kind()) + (printed.isEmpty() ? "" : " (" + printed + ")");
     }
 
     private static Message wire(CutLine wire) {
@@ -93,7 +94,7 @@ final class Shopping {
         List<Message> lines = new ArrayList<>();
         Map<String, List<TerminalLine>> bySize = new LinkedHashMap<>();
         for (TerminalLine line : terminals) {
-            String size = PropertyWords.size(SheetWords.orBlank(line.size()));
+            String size = PropertyWording.size(SheetWords.orBlank(line.size()));
             Double widthMm = line.widthMm();
             String form = line.form();
             if (form == null) {
@@ -104,7 +105,7 @@ final class Shopping {
                         arg("size", size),
                         arg(
                                 "form",
-                                (SheetWords.orBlank(line.gender()) + " " + PropertyWords.spaced(form)
+                                (SheetWords.orBlank(line.gender()) + " " + PropertyWording.spaced(form)
                                                 + (widthMm == null ? "" : " " + SheetWords.number(widthMm) + " mm"))
                                         .strip())));
             }
@@ -116,7 +117,7 @@ final class Shopping {
                         "places",
                         these.stream()
                                 .map(line -> WorkText.TERMINALS_AT.with(
-                                        arg("count", line.number()), arg("at", PropertyWords.spaced(line.at()))))
+                                        arg("count", line.number()), arg("at", PropertyWording.spaced(line.at()))))
                                 .toList()))));
         return lines;
     }

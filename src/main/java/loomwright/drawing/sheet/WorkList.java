@@ -22,6 +22,7 @@ import loomwright.comparison.PlanComparison.Change;
 import loomwright.comparison.PlanComparison.Item;
 import loomwright.comparison.PlanComparison.ItemChange;
 import loomwright.comparison.PlanComparison.PropertyChange;
+import loomwright.comparison.PropertyWording;
 import loomwright.drawing.diagram.Flow;
 import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
@@ -134,7 +135,7 @@ final class WorkList {
     }
 
     private static String properties(List<PropertyChange> changes) {
-        return changes.stream().map(PropertyWords::change).collect(Collectors.joining("; "));
+        return changes.stream().map(PropertyWording::change).collect(Collectors.joining("; "));
     }
 
     private Message connector(ItemChange change) {

@@ -11,6 +11,7 @@ import loomwright.circuit.Place;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
+import loomwright.comparison.PropertyWording;
 import loomwright.drawing.diagram.Insulation;
 import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
@@ -22,8 +23,7 @@ record WorkWords(Plan plan) {
     Message wire(Wire wire) {
         String look = look(wire);
         return places() && wire.place() == Place.ENGINE_BAY
-                ? WorkText.WIRE_IN_PLACE.with(
-                        arg("wire", wire.thing()), arg("look", look), arg("place", SheetWords.of(wire.place())))
+                ? WorkText.WIRE_IN_PLACE.with(arg("wire", wire.thing()), arg("look", look), arg("place", wire.place()))
                 : WorkText.WIRE.with(arg("wire", wire.thing()), arg("look", look));
     }
 
@@ -40,7 +40,7 @@ record WorkWords(Plan plan) {
     }
 
     static String look(@Nullable String colour, @Nullable String size) {
-        return (Insulation.words(colour) + " " + (size == null ? "" : PropertyWords.size(size))).strip();
+        return (Insulation.words(colour) + " " + (size == null ? "" : PropertyWording.size(size))).strip();
     }
 
     /** Whether it means something to say where a wire lies. */

@@ -15,11 +15,13 @@ import com.fasterxml.jackson.databind.cfg.CoercionAction;
 import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.ToStringSerializer;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import java.io.IOException;
 import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Assumption;
+import loomwright.comparison.PropertyValue;
 import loomwright.diagnosis.MeterReading;
 import loomwright.service.form.PlainDecimal;
 import loomwright.service.form.SignificantDigits;
@@ -108,6 +110,7 @@ public final class Json {
         JsonSerializer<Double> rounded = JsonWriter.serializer(Double.class, Json::writeRounded);
         module.addSerializer(Double.class, rounded);
         module.addSerializer(double.class, rounded);
+        module.addSerializer(PropertyValue.class, ToStringSerializer.instance);
         return module;
     }
 

@@ -15,6 +15,8 @@ import loomwright.comparison.PlanComparison.Kept;
 import loomwright.comparison.PlanComparison.Leftover;
 import loomwright.comparison.PlanComparison.Material;
 import loomwright.comparison.PlanComparison.StepChange;
+import loomwright.comparison.PropertyValue;
+import loomwright.comparison.PropertyWording;
 import loomwright.drawing.diagram.DiagramText;
 import loomwright.message.Argument.Quantity;
 import loomwright.message.Catalogue;
@@ -32,14 +34,15 @@ public final class ComparisonTables {
     public static Table table(PlanComparison result) {
         List<List<@Nullable Object>> rows = new ArrayList<>();
         result.settings()
-                .forEach(s -> rows.add(Arrays.asList("setting", null, s.property(), "changed", s.before(), s.after())));
+                .forEach(s -> rows.add(
+                        Arrays.asList("setting", null, s.property(), "changed", text(s.before()), text(s.after()))));
         for (ItemChange change : result.changes()) {
             String what = EnumWords.of(change.item());
             String id = change.after() == null ? change.before() : change.after();
             rows.add(Arrays.asList(what, null, id, kinds(change), change.wasText(), change.isText()));
             change.properties()
-                    .forEach(p -> rows.add(
-                            Arrays.asList(what, null, id + " " + p.property(), "changed", p.before(), p.after())));
+                    .forEach(p -> rows.add(Arrays.asList(
+                            what, null, id + " " + p.property(), "changed", text(p.before()), text(p.after()))));
         }
         for (StepChange step : result.steps()) {
             step.readings()
@@ -91,7 +94,10 @@ public final class ComparisonTables {
         List<String> lines = new ArrayList<>();
         material.parts()
                 .forEach(p -> lines.add(PostText.PART_NEEDED
-                        .with(arg("label", p.label()), arg("kind", p.kind()), arg("data", p.data()))
+                        .with(
+                                arg("label", p.label()),
+                                arg("kind", p.kind()),
+                                arg("data", PropertyWording.list(p.properties())))
                         .text()));
         material.wires()
                 .forEach(w -> lines.add(PostText.WIRE_NEEDED
@@ -161,6 +167,10 @@ public final class ComparisonTables {
         return text.grounds(answer).toString();
     }
 
+    private static @Nullable String text(@Nullable PropertyValue value) {
+        return value == null ? null : value.toString();
+    }
+
     private static void findings(Markdown text, List<Finding> findings) {
         text.bullets(findings.stream()
                 .map(f -> f.severity().text() + ": " + f.text())
@@ -177,9 +187,8 @@ public final class ComparisonTables {
         String text = was == null || is == null || was.equals(is)
                 ? (is == null ? String.valueOf(was) : is)
                 : was + " → " + is;
-        String properties = change.properties().stream()
-                .map(p -> p.property() + " " + orDash(p.before()) + " → " + orDash(p.after()))
-                .collect(Collectors.joining("; "));
+        String properties =
+                change.properties().stream().map(p -> PropertyWording.change(p)).collect(Collectors.joining("; "));
         return change.description() + ": " + text + (properties.isEmpty() ? "" : " (" + properties + ")");
     }
 }

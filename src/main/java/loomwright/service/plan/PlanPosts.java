@@ -66,8 +66,7 @@ public final class PlanPosts {
                 text,
                 PostText.WHAT_PARTS_DO,
                 steps,
-                (step, column) ->
-                        step.parts().forEach(p -> column.accept(p.part(), p.state() == null ? "" : p.state())));
+                (step, column) -> step.parts().forEach(p -> column.accept(p.part(), p.stateText())));
         return text.close(answer).toString();
     }
 

@@ -122,8 +122,8 @@ class D03_ContentTest {
                     .as(moved)
                     .isNotEqualTo(Drawn.symbol(run, moved).shapes());
         }
-        assertThat(Drawn.texts(run, "bypass-relay")).anyMatch(text -> text.endsWith("released"));
-        assertThat(Drawn.texts(crank, "bypass-relay")).anyMatch(text -> text.endsWith("pulled in"));
+        assertThat(Drawn.texts(run, "bypass-relay")).anyMatch(text -> text.endsWith("not pulled in"));
+        assertThat(Drawn.texts(crank, "bypass-relay")).anyMatch(text -> text.endsWith("V pulled in"));
         assertThat(Drawn.texts(crank, "key")).contains("start");
     }
 

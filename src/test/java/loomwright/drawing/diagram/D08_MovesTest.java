@@ -33,9 +33,9 @@ class D08_MovesTest {
 
         assertThat(held.shown()).isEqualTo(Step.RUN);
         assertThat(held.drawings()).containsOnlyKeys(Step.RUN);
-        assertThat(Drawn.texts(held.drawing(), "solenoid")).anyMatch(text -> text.endsWith("pulled in"));
+        assertThat(Drawn.texts(held.drawing(), "solenoid")).anyMatch(text -> text.endsWith("V pulled in"));
         assertThat(Drawn.texts(Drawn.of(PLAN, Step.RUN, Marks.NONE), "solenoid"))
-                .noneMatch(text -> text.endsWith("pulled in"));
+                .allMatch(text -> !text.endsWith("pulled in") || text.endsWith("not pulled in"));
     }
 
     @Test

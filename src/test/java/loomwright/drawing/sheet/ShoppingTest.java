@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Map;
 import loomwright.comparison.PlanComparison.CutLine;
 import loomwright.comparison.PlanComparison.Material;
 import loomwright.comparison.PlanComparison.PartLine;
 import loomwright.comparison.PlanComparison.TerminalLine;
+import loomwright.comparison.PropertyValue;
 import loomwright.message.Argument.Count;
 import loomwright.message.Argument.Quantity;
 import loomwright.message.Message;
@@ -38,10 +40,10 @@ class ShoppingTest {
     void alikePartsAreOneLineAndTheBodyIsNotBought() {
         List<Message> lines = Shopping.list(new Material(
                 List.of(
-                        new PartLine("R1", "relay", "Left relay", "ratingA 30"),
-                        new PartLine("R2", "relay", "Right relay", "ratingA 30"),
-                        new PartLine("F1", "fuse", "Fuse 1", "ratingA 10"),
-                        new PartLine("E", "earth", "Body", "")),
+                        new PartLine("R1", "relay", "Left relay", Map.of("ratingA", new PropertyValue(30.0))),
+                        new PartLine("R2", "relay", "Right relay", Map.of("ratingA", new PropertyValue(30.0))),
+                        new PartLine("F1", "fuse", "Fuse 1", Map.of("ratingA", new PropertyValue(10.0))),
+                        new PartLine("E", "earth", "Body", Map.of())),
                 List.of(),
                 List.of()));
 

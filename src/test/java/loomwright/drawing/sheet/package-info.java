@@ -1,4 +1,4 @@
-/** The pieces of a sheet: {@code WordsTest}, {@code PropertyWordsTest}, {@code PicturesTest}. Whole sheets: {@code SheetTest} of the service. */
+/** The pieces of a sheet: {@code WordsTest}, {@code PicturesTest}. Whole sheets: {@code SheetTest} of the service. */
 @NullMarked
 package loomwright.drawing.sheet;
 

@@ -3,59 +3,45 @@ package loomwright.comparison;
 import java.lang.reflect.RecordComponent;
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 import loomwright.circuit.TerminalRef;
-import loomwright.comparison.PlanComparison.PropertyChange;
 import org.jspecify.annotations.Nullable;
 
-/** The properties of a record of the plan document as text, and those in which two records differ. */
-final class Properties {
-    private Properties() {}
-
-    /** The properties that differ, leaving out {@code except}. */
-    static List<PropertyChange> changes(Record before, Record after, Set<String> except) {
-        Map<String, String> was = texts(before);
-        Map<String, String> is = texts(after);
-        Set<String> names = new TreeSet<>(was.keySet());
-        names.addAll(is.keySet());
-        List<PropertyChange> changes = new ArrayList<>();
-        for (String name : names) {
-            String wasText = was.get(name);
-            String isText = is.get(name);
-            boolean equal = wasText == null ? isText == null : wasText.equals(isText);
-            if (!equal && !except.contains(name)) {
-                changes.add(new PropertyChange(name, wasText, isText));
-            }
-        }
-        return changes;
-    }
-
-    /** The properties that have a value, by name. */
-    static Map<String, String> texts(Record record) {
-        Map<String, String> texts = new LinkedHashMap<>();
+/**
+ * The value of a property of the plan document.
+ *
+ * @param value as the record of the plan holds it
+ */
+public record PropertyValue(Object value) {
+    /** The properties of a record of the plan that have a value, by name. */
+    static Map<String, PropertyValue> listOf(Record record) {
+        Map<String, PropertyValue> values = new LinkedHashMap<>();
         for (RecordComponent component : record.getClass().getRecordComponents()) {
-            Object value = value(record, component);
+            Object value = read(record, component);
             if (value != null) {
-                texts.put(component.getName(), text(value));
+                values.put(component.getName(), new PropertyValue(value));
             }
         }
-        return texts;
+        return values;
     }
 
-    private static @Nullable Object value(Record record, RecordComponent component) {
+    private static @Nullable Object read(Record record, RecordComponent component) {
         try {
             return component.getAccessor().invoke(record);
         } catch (ReflectiveOperationException e) {
             throw new IllegalStateException(component + " of a record of the plan cannot be read", e);
         }
+    }
+
+    /** As text for programs, a number to six digits. Values with the same text count as equal. */
+    @Override
+    public String toString() {
+        return text(value);
     }
 
     private static String text(Object value) {
@@ -64,16 +50,14 @@ final class Properties {
         } else if (value instanceof Enum<?> word) {
             return word(word);
         } else if (value instanceof List<?> list) {
-            return list.stream().map(Properties::text).collect(Collectors.joining(", ", "[", "]"));
+            return list.stream().map(PropertyValue::text).collect(Collectors.joining(", ", "[", "]"));
         } else if (value instanceof Map<?, ?> map) {
             return new TreeMap<>(map)
                     .entrySet().stream()
                             .map(e -> e.getKey() + ": " + text(e.getValue()))
                             .collect(Collectors.joining(", ", "{", "}"));
-        } else if (value instanceof TerminalRef terminal) {
-            return terminal.toString();
-        } else if (value instanceof Record record) {
-            return texts(record).entrySet().stream()
+        } else if (value instanceof Record record && !(record instanceof TerminalRef)) {
+            return listOf(record).entrySet().stream()
                     .map(e -> e.getKey() + ": " + e.getValue())
                     .collect(Collectors.joining(", ", "{", "}"));
         }
