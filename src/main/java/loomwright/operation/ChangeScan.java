@@ -71,7 +71,7 @@ public final class ChangeScan {
     }
 
     /**
-     * The nodes that hang on the output or the earth of a stabiliser by anything but the chassis: what it has to give depends on them, see
+     * The nodes that depend on the output or the earth of a stabiliser by anything but the chassis: what it has to give depends on them, see
      * {@link StabilisedLoad}.
      */
     private Set<Integer> stabilised() {
