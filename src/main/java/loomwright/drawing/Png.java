@@ -18,6 +18,8 @@ import java.util.List;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import javax.imageio.ImageIO;
+import javax.imageio.stream.ImageOutputStream;
+import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /** Pictures as dots. Needs fonts on the machine; the picture itself, as text, does not. */
 public final class Png {
@@ -169,8 +171,12 @@ public final class Png {
             graphics.dispose();
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        if (!ImageIO.write(image, "png", out)) {
-            throw new IllegalStateException("the JDK has no PNG writer");
+        // Handed the stream itself, the JDK would write by way of a file, and not every machine lets the service have
+        // one.
+        try (ImageOutputStream png = new MemoryCacheImageOutputStream(out)) {
+            if (!ImageIO.write(image, "png", png)) {
+                throw new IllegalStateException("the JDK has no PNG writer");
+            }
         }
         return out.toByteArray();
     }

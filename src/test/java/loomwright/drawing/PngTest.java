@@ -39,13 +39,21 @@ class PngTest {
         assertThat((double) image.getWidth() / image.getHeight()).isBetween(1.59, 1.61);
     }
 
+    /** In a process of its own: the JDK takes note of the folder at its start. */
+    @Test
+    void aPictureNeedsNoFileOfItsOwn(@TempDir Path empty) throws Exception {
+        String said = OtherJava.said(
+                OtherJava.of(List.of("-Djava.io.tmpdir=" + empty.resolve("no-such-folder")), Twice.class));
+        assertThat(said).contains("drawn");
+    }
+
     /** In a process of its own: the JDK looks for fonts once. */
     @Test
-    void aMachineWithoutFontsIsToldWhichPackagesItLacks(@TempDir Path empty) throws Exception {
+    void aMachineTwiceIsToldWhichPackagesItLacks(@TempDir Path empty) throws Exception {
         Path config = Files.writeString(empty.resolve("fonts.conf"), "<fontconfig></fontconfig>");
         ProcessBuilder builder = OtherJava.of(
                 // Where the JDK remembers which fonts it found.
-                List.of("-Djava.awt.headless=true", "-Duser.home=" + empty), WithoutFonts.class);
+                List.of("-Djava.awt.headless=true", "-Duser.home=" + empty), Twice.class);
         builder.environment().put("FONTCONFIG_FILE", config.toString());
         String said = OtherJava.said(builder);
         assertThat(said).contains("fonts-dejavu-core").doesNotContain("drawn");
@@ -67,8 +75,8 @@ class PngTest {
     }
 
     /** Tries twice, as the JDK reports the second failure differently from the first. */
-    static final class WithoutFonts {
-        private WithoutFonts() {}
+    static final class Twice {
+        private Twice() {}
 
         public static void main(String[] args) {
             for (int i = 0; i < 2; i++) {
