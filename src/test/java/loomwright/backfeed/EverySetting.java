@@ -22,7 +22,7 @@ import loomwright.operation.Step;
  * The plain way to everything that is fed unasked: each combination of free switches and contact points set in a copy of the
  * plan, each copy solved step by step, each load of each step looked at. It shares nothing with the search but the solver.
  */
-final class EverySetting {
+public final class EverySetting {
     private EverySetting() {}
 
     /**
@@ -30,7 +30,7 @@ final class EverySetting {
      *
      * @param fewestChanges switches and contacts that must be moved for it to be fed at all
      */
-    record Fed(FeedStrength strength, double effectiveV, int fewestChanges) {
+    public record Fed(FeedStrength strength, double effectiveV, int fewestChanges) {
         static Fed stronger(Fed one, Fed other) {
             Fed strongest = BY_STRENGTH.compare(one, other) <= 0 ? one : other;
             return new Fed(strongest.strength, strongest.effectiveV, Math.min(one.fewestChanges, other.fewestChanges));
@@ -41,7 +41,7 @@ final class EverySetting {
             Comparator.comparing(Fed::strength).thenComparing(Fed::effectiveV, Comparator.reverseOrder());
 
     /** By load and step. */
-    static Map<String, Fed> fedUnasked(Plan plan) {
+    public static Map<String, Fed> fedUnasked(Plan plan) {
         Map<String, Fed> fed = new TreeMap<>();
         forEach(plan, (set, changes) -> {
             for (SolvedStep solved : new PlanSolver(NetworkLimits.defaults()).solve(set)) {
@@ -60,7 +60,7 @@ final class EverySetting {
         return fed;
     }
 
-    static String key(String load, Step step) {
+    public static String key(String load, Step step) {
         return load + " " + step;
     }
 
