@@ -32,6 +32,7 @@ import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.operation.Branch;
+import loomwright.operation.FeedStrength;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.UsualIntent;
 import org.jspecify.annotations.Nullable;
@@ -48,13 +49,17 @@ final class RemedyCandidates {
     private final Plan plan;
     private final PlanEdit edit;
     private final TerminalRef livePole;
+    /** All that was solved. */
+    private final List<Survey.Moment> moments;
+
     private final Set<String> chargeLamps;
     /** Those through which the current comes, the load itself among them if it is one. */
     private final List<Solenoid> solenoids = new ArrayList<>();
 
     private final List<Candidate> candidates = new ArrayList<>();
 
-    private RemedyCandidates(Plan plan, TerminalRef livePole) {
+    private RemedyCandidates(Plan plan, TerminalRef livePole, List<Survey.Moment> moments) {
+        this.moments = moments;
         this.plan = plan;
         this.edit = new PlanEdit(plan);
         this.livePole = livePole;
@@ -70,7 +75,7 @@ final class RemedyCandidates {
     static List<Candidate> list(Plan plan, Survey survey, Consumer load, Map<String, List<Occurrence>> occurrences) {
         List<Survey.Moment> solved = survey.solvedMoments();
         RemedyCandidates candidates =
-                new RemedyCandidates(plan, livePole(plan, solved.get(0).solved()));
+                new RemedyCandidates(plan, livePole(plan, solved.get(0).solved()), solved);
         Map<String, PathStep> wires = new LinkedHashMap<>();
         for (String id : chain(load, occurrences)) {
             plan.findPart(id).ifPresent(part -> {
@@ -159,12 +164,27 @@ final class RemedyCandidates {
         TerminalRef leaves = backwards ? wire.from() : wire.to();
         if (unwanted.againstFeed() || !wire.directed()) {
             addDiode(wire, enters, leaves);
-            if (!enters.equals(livePole) && !leaves.equals(livePole) && !isExciterLead(wire)) {
+            if (!enters.equals(livePole)
+                    && !leaves.equals(livePole)
+                    && !isExciterLead(wire)
+                    && everFeeds(wire, enters)) {
                 addRelay(wire, enters, leaves);
             }
         }
         addMove(wire, enters, leaves, unwanted);
         addRemoval(wire);
+    }
+
+    /**
+     * Whether a wire ever carries current towards an end. A relay that feeds this end when the other is live does what the wire is
+     * for; if the wire never did, the relay would only feed the rest of the plan from a second place.
+     */
+    private boolean everFeeds(Wire wire, TerminalRef end) {
+        return moments.stream().anyMatch(moment -> {
+            double towardsToA =
+                    plan.system().earthPolarity().feedSign() * moment.solved().currentA(wire);
+            return (end.equals(wire.to()) ? towardsToA : -towardsToA) > FeedStrength.TRICKLE_A;
+        });
     }
 
     /** Whether a wire stands for a case that is bolted down, where nothing can be taken out or put in. */

@@ -300,6 +300,33 @@ class B14_RemediesThatHoldTest {
         }
     }
 
+    /** W4 feeds the relay's contact and never carries current back to the fuse: no relay is to feed the fuse in its place. */
+    @Test
+    void noRelayFeedsAnEndThatTheWireNeverFed() {
+        String on =
+                "'meantLive':['off','accessory','run','crank','running'],'meantLiveWhen':[{'switches':{'main':['on']}}]";
+        Plan latch = Plans.of(
+                "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},{'kind':'fuse','id':'fuse','ratingA':20},"
+                        + "{'kind':'switch','id':'main','terminals':['a','b'],'positions':[{'name':'off','joins':[]},"
+                        + "{'name':'on','joins':[['a','b']]}]},{'kind':'relay','id':'spot-relay','coilResistanceOhm':85,"
+                        + on + "},{'kind':'lamp','id':'spots','ratedV':12,'ratedW':110," + on + "}",
+                "{'id':'W1','from':'battery.minus','to':'body.31','resistanceOhm':0.002},"
+                        + "{'id':'W2','from':'battery.plus','to':'fuse.a','resistanceOhm':0.005},"
+                        + "{'id':'W3','from':'fuse.b','to':'main.a','resistanceOhm':0.01},"
+                        + "{'id':'W4','from':'fuse.b','to':'spot-relay.30','resistanceOhm':0.01},"
+                        + "{'id':'W5','from':'main.b','to':'spot-relay.86','resistanceOhm':0.02},"
+                        + "{'id':'W6','from':'spot-relay.85','to':'body.31','resistanceOhm':0.02},"
+                        + "{'id':'W7','from':'spot-relay.87','to':'spots.a','resistanceOhm':0.01},"
+                        + "{'id':'W8','from':'spots.b','to':'body.31','resistanceOhm':0.01},"
+                        + "{'id':'W9','from':'spot-relay.87','to':'spot-relay.86','resistanceOhm':0.02}");
+        List<Remedy> remedies = Searched.of(latch).feed("spot-relay").remedies();
+        assertThat(remedies).isNotEmpty();
+        assertThat(remedies.get(0).at()).isEqualTo("W9");
+        assertThat(remedies)
+                .noneMatch(remedy ->
+                        remedy.kind() == Remedy.Kind.RELAY && remedy.at().equals("W4"));
+    }
+
     private static Plan crossTie() {
         String on =
                 "'meantLive':['off','accessory','run','crank','running'],'meantLiveWhen':[{'switches':{'%s':['on']}}]";

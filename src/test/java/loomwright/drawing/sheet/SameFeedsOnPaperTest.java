@@ -95,7 +95,7 @@ class SameFeedsOnPaperTest {
                 .toList();
         Set<String> atWork = new TreeSet<>();
         EverySetting.fedUnasked(plan).forEach((key, fed) -> {
-            String load = key.split(" ")[0];
+            String load = key.substring(0, key.indexOf(' '));
             if (fed.strength() == FeedStrength.OPERATES && !asked.contains(load) && !normal.contains(key)) {
                 atWork.add(load);
             }
