@@ -319,7 +319,7 @@ public final class DiagnosisBenchmark {
                     Locale.ROOT,
                     "%s: %s: rank %s after %d, first %.3f %s %s %s%n",
                     name,
-                    fault.description(),
+                    fault,
                     rank == Integer.MAX_VALUE ? "none" : String.valueOf(rank),
                     outcome.taken(),
                     first.probability(),

@@ -3,6 +3,7 @@ package loomwright.diagnosis;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -185,8 +186,7 @@ final class Likelihood {
                 figures.add(i);
             }
         }
-        Normal normal = new Normal(predicted, contactsOpen, figures, deviations);
-        log += normal.log(unexplained, wrong);
+        log += log(normal(predicted, contactsOpen, figures, deviations), figures, unexplained, wrong);
         return new Fit(log, Arrays.asList(deviations), wrong, contactsOpen);
     }
 
@@ -233,282 +233,123 @@ final class Likelihood {
     }
 
     /** The joint normal distribution of some of the readings. */
-    private final class Normal {
-        private final List<Integer> readings;
-        private final double[] residual;
-        private final double[][] covariance;
-        /** Of each reading by itself; what moves them together comes on top. */
-        private final double[] own;
-        /** Roughly only the supply and the meter move readings together: by how much each, a deviation. Else empty. */
-        private final double[][] common;
-
-        Normal(PredictedFigures predicted, boolean contactsOpen, List<Integer> readings, Double[] deviations) {
-            this.readings = readings;
-            int n = readings.size();
-            this.residual = new double[n];
-            this.own = new double[n];
-            boolean roughly = predicted.spread(false) == null;
-            this.covariance = new double[roughly ? 0 : n][n];
-            this.common = new double[roughly ? n : 0][COMMON];
-            List<Map<String, Double>> moves = new ArrayList<>(n);
-            for (int k = 0; k < n; k++) {
-                int i = readings.get(k);
-                Measurement m = measurements.get(i);
-                double closed = predicted.at(i);
-                double open = predicted.open(i);
-                boolean between = m.step().engineTurning();
-                double figure = between ? (closed + open) / 2 : contactsOpen && isUnknown(m) ? open : closed;
-                residual[k] = measured[i] - figure;
-                double alone = MeterRange.of(m.quantity(), measured[i]).error(0, 0) * LIMIT_TO_DEVIATION;
-                alone = Math.hypot(alone, m.quantity() == Quantity.OHMS ? HAND_OHM : HAND_V * nominalV / 12);
-                if (between) {
-                    alone = Math.hypot(alone, Math.abs(open - closed) / Math.sqrt(12));
-                }
-                PredictedFigures.Spread spread = predicted.spread(contactsOpen && isUnknown(m));
-                alone = Math.hypot(alone, ownSpread(m, spread, i, measured[i]));
-                own[k] = alone * alone;
-                if (spread != null) {
-                    moves.add(spread.moves()[i]);
-                }
-            }
-            double share = question.meterFraction() * LIMIT_TO_DEVIATION;
-            for (int k = 0; k < n; k++) {
-                Measurement m = measurements.get(readings.get(k));
-                double shown = measured[readings.get(k)];
-                if (roughly) {
-                    boolean volts = m.quantity() == Quantity.VOLTS;
-                    common[k][0] = volts ? shown * supply(m).tolerancePercent() / 100 * LIMIT_TO_DEVIATION : 0;
-                    common[k][1] = volts ? share * shown : 0;
-                    common[k][2] = volts ? 0 : share * shown;
-                } else {
-                    for (int j = 0; j <= k; j++) {
-                        // A meter that shows too much does so at every reading.
-                        double meter =
-                                quantity(k) == quantity(j) ? share * share * shown * measured[readings.get(j)] : 0;
-                        double both = product(moves.get(k), moves.get(j)) / 3 + meter + (j == k ? own[k] : 0);
-                        covariance[k][j] = both;
-                        covariance[j][k] = both;
-                    }
-                }
-                deviations[readings.get(k)] = residual[k] / Math.sqrt(variance(k));
-            }
-        }
-
-        private double variance(int k) {
-            return common.length == 0 ? covariance[k][k] : own[k] + product(common[k], common[k]);
-        }
-
-        /** What is off in one reading only. */
-        private double ownSpread(Measurement m, PredictedFigures.@Nullable Spread spread, int i, double figure) {
-            if (m.quantity() == Quantity.OHMS) {
-                return (spread == null ? 2 * ROUGH_SHARE * figure : spread.ohms()[i]) * LIMIT_TO_DEVIATION;
-            } else if (spread != null) {
-                return 0;
-            }
-            double supplyV = supply(m).emfV();
-            double v = Math.abs(figure);
-            return Math.sqrt(2) * ROUGH_SHARE * LIMIT_TO_DEVIATION * v * Math.max(0, 1 - v / supplyV);
-        }
-
-        private Quantity quantity(int k) {
-            return measurements.get(readings.get(k)).quantity();
-        }
-
-        private static double product(double[] one, double[] other) {
-            double sum = 0;
-            for (int c = 0; c < one.length; c++) {
-                sum += one[c] * other[c];
-            }
-            return sum;
-        }
-
-        private static double product(Map<String, Double> one, Map<String, Double> other) {
-            Map<String, Double> less = one.size() < other.size() ? one : other;
-            Map<String, Double> more = less == one ? other : one;
-            double sum = 0;
-            for (Map.Entry<String, Double> entry : less.entrySet()) {
-                sum += entry.getValue() * more.getOrDefault(entry.getKey(), 0.0);
-            }
-            return sum;
-        }
-
-        /**
-         * The density, wrong readings summed over.
-         *
-         * @param wrong is given the readings that are likelier wrong than right
-         */
-        double log(boolean unexplained, Set<Integer> wrong) {
-            double right = Math.log(1 - (unexplained ? TOUCHED : WRONG));
-            List<Integer> left = new ArrayList<>();
-            for (int k = 0; k < readings.size(); k++) {
-                left.add(k);
-            }
-            int most = unexplained ? left.size() : Math.min(MOST_WRONG, left.size());
-            double total = Double.NEGATIVE_INFINITY;
-            double soFar = 0;
-            double best = Double.NEGATIVE_INFINITY;
-            List<Integer> out = new ArrayList<>();
-            int bestOut = 0;
-            while (true) {
-                Factored factored = new Factored(left);
-                double log = soFar + right * left.size() + factored.log;
-                total = sum(total, log);
-                if (log > best) {
-                    best = log;
-                    bestOut = out.size();
-                }
-                if (out.size() == most || left.isEmpty()) {
-                    break;
-                }
-                int worst = 0;
-                double gain = Double.NEGATIVE_INFINITY;
-                for (int k = 0; k < left.size(); k++) {
-                    double without = odd(left.get(k), unexplained) - right - factored.logOf(k);
-                    if (without > gain) {
-                        gain = without;
-                        worst = k;
-                    }
-                }
-                if (gain < -12) {
-                    break;
-                }
-                soFar += odd(left.get(worst), unexplained);
-                out.add(left.remove(worst));
-            }
-            out.subList(0, bestOut).forEach(k -> wrong.add(readings.get(k)));
-            return total;
-        }
-
-        private double odd(int k, boolean unexplained) {
+    private JointNormal normal(
+            PredictedFigures predicted, boolean contactsOpen, List<Integer> readings, Double[] deviations) {
+        int n = readings.size();
+        boolean roughly = predicted.spread(false) == null;
+        double[] residual = new double[n];
+        double[] own = new double[n];
+        double[][] common = new double[n][COMMON];
+        List<Map<String, Double>> moves = new ArrayList<>(n);
+        double share = question.meterFraction() * LIMIT_TO_DEVIATION;
+        for (int k = 0; k < n; k++) {
             int i = readings.get(k);
-            return Math.log(unexplained ? TOUCHED * anything(i) : WRONG * slip(i));
+            Measurement m = measurements.get(i);
+            boolean volts = m.quantity() == Quantity.VOLTS;
+            double closed = predicted.at(i);
+            double open = predicted.open(i);
+            boolean between = m.step().engineTurning();
+            double figure = between ? (closed + open) / 2 : contactsOpen && isUnknown(m) ? open : closed;
+            residual[k] = measured[i] - figure;
+            double alone = MeterRange.of(m.quantity(), measured[i]).error(0, 0) * LIMIT_TO_DEVIATION;
+            alone = Math.hypot(alone, volts ? HAND_V * nominalV / 12 : HAND_OHM);
+            if (between) {
+                alone = Math.hypot(alone, Math.abs(open - closed) / Math.sqrt(12));
+            }
+            PredictedFigures.Spread spread = predicted.spread(contactsOpen && isUnknown(m));
+            alone = Math.hypot(alone, ownSpread(m, spread, i, measured[i]));
+            own[k] = alone * alone;
+            if (spread != null) {
+                moves.add(spread.moves()[i]);
+            }
+            // A meter that shows too much does so at every reading.
+            boolean supplied = roughly && volts;
+            common[k][0] = supplied ? measured[i] * supply(m).tolerancePercent() / 100 * LIMIT_TO_DEVIATION : 0;
+            common[k][1] = volts ? share * measured[i] : 0;
+            common[k][2] = volts ? 0 : share * measured[i];
         }
-
-        /** The distribution of some of them, and what each is given the others. */
-        private final class Factored {
-            private final double log;
-            private final double[] precision;
-            private final double[] pull;
-
-            Factored(List<Integer> left) {
-                int n = left.size();
-                precision = new double[n];
-                pull = new double[n];
-                log = common.length == 0 ? ofAll(left) : ofFewCommon(left);
-            }
-
-            /**
-             * By the matrix inversion lemma, (D + UUᵀ)⁻¹ = D⁻¹ − D⁻¹U(I + UᵀD⁻¹U)⁻¹UᵀD⁻¹, with the determinant |D|·|I + UᵀD⁻¹U|
-             * (M. A. Woodbury, 1950, from memory).
-             */
-            private double ofFewCommon(List<Integer> left) {
-                int n = left.size();
-                double[][] inner = new double[COMMON][COMMON];
-                double[] projected = new double[COMMON];
-                double squares = 0;
-                double logDeterminant = 0;
-                for (int c = 0; c < COMMON; c++) {
-                    inner[c][c] = 1;
-                }
-                for (int k : left) {
-                    squares += residual[k] * residual[k] / own[k];
-                    logDeterminant += Math.log(own[k]);
-                    for (int c = 0; c < COMMON; c++) {
-                        projected[c] += common[k][c] * residual[k] / own[k];
-                        for (int e = 0; e < COMMON; e++) {
-                            inner[c][e] += common[k][c] * common[k][e] / own[k];
-                        }
-                    }
-                }
-                logDeterminant += invert(inner);
-                double[] fitted = times(inner, projected);
-                for (int k = 0; k < n; k++) {
-                    int i = left.get(k);
-                    double[] u = common[i];
-                    precision[k] = 1 / own[i] - product(u, times(inner, u)) / (own[i] * own[i]);
-                    pull[k] = (residual[i] - product(u, fitted)) / own[i];
-                }
-                return -(squares - product(projected, fitted) + logDeterminant + n * Math.log(2 * Math.PI)) / 2;
-            }
-
-            private double[] times(double[][] matrix, double[] vector) {
-                double[] result = new double[vector.length];
-                for (int c = 0; c < result.length; c++) {
-                    result[c] = product(matrix[c], vector);
-                }
-                return result;
-            }
-
-            /** In place, by Gauss and Jordan without pivots, which a positive definite matrix does without; its log determinant. */
-            private double invert(double[][] matrix) {
-                double logDeterminant = 0;
-                for (int c = 0; c < matrix.length; c++) {
-                    double pivot = matrix[c][c];
-                    logDeterminant += Math.log(pivot);
-                    matrix[c][c] = 1;
-                    for (int e = 0; e < matrix.length; e++) {
-                        matrix[c][e] /= pivot;
-                    }
-                    for (int row = 0; row < matrix.length; row++) {
-                        if (row != c) {
-                            double factor = matrix[row][c];
-                            matrix[row][c] = 0;
-                            for (int e = 0; e < matrix.length; e++) {
-                                matrix[row][e] -= factor * matrix[c][e];
-                            }
-                        }
-                    }
-                }
-                return logDeterminant;
-            }
-
-            private double ofAll(List<Integer> left) {
-                int n = left.size();
-                double[][] lower = new double[n][n];
-                double logDeterminant = 0;
-                for (int k = 0; k < n; k++) {
-                    for (int j = 0; j <= k; j++) {
-                        double sum = covariance[left.get(k)][left.get(j)];
-                        for (int m = 0; m < j; m++) {
-                            sum -= lower[k][m] * lower[j][m];
-                        }
-                        lower[k][j] = j == k ? Math.sqrt(Math.max(sum, 1e-12)) : sum / lower[j][j];
-                    }
-                    logDeterminant += 2 * Math.log(lower[k][k]);
-                }
-                double squares = 0;
-                double[] column = new double[n];
-                for (int c = -1; c < n; c++) {
-                    for (int k = 0; k < n; k++) {
-                        double sum = c < 0 ? residual[left.get(k)] : k == c ? 1 : 0;
-                        for (int m = 0; m < k; m++) {
-                            sum -= lower[k][m] * column[m];
-                        }
-                        column[k] = sum / lower[k][k];
-                    }
-                    double[] solved = column.clone();
-                    for (int k = n - 1; k >= 0; k--) {
-                        for (int m = k + 1; m < n; m++) {
-                            solved[k] -= lower[m][k] * solved[m];
-                        }
-                        solved[k] /= lower[k][k];
-                    }
-                    if (c < 0) {
-                        for (double x : column) {
-                            squares += x * x;
-                        }
-                        System.arraycopy(solved, 0, pull, 0, n);
-                    } else {
-                        precision[c] = solved[c];
-                    }
-                }
-                return -(squares + logDeterminant + n * Math.log(2 * Math.PI)) / 2;
-            }
-
-            /** Of one reading given the others. */
-            double logOf(int k) {
-                return (Math.log(precision[k] / (2 * Math.PI)) - pull[k] * pull[k] / precision[k]) / 2;
-            }
+        JointNormal normal =
+                roughly ? new JointNormal(residual, own, common) : new JointNormal(residual, own, with(common, moves));
+        for (int k = 0; k < n; k++) {
+            deviations[readings.get(k)] = normal.deviation(k);
         }
+        return normal;
+    }
+
+    /** By how much, a deviation, each figure of the plan moves each reading, beside what moves them in common. */
+    private static double[][] with(double[][] common, List<Map<String, Double>> moves) {
+        Map<String, Integer> places = new HashMap<>();
+        moves.forEach(m -> m.keySet().forEach(name -> places.putIfAbsent(name, COMMON + places.size())));
+        double[][] all = new double[common.length][];
+        for (int k = 0; k < all.length; k++) {
+            double[] row = Arrays.copyOf(common[k], COMMON + places.size());
+            moves.get(k).forEach((name, move) -> row[places.getOrDefault(name, 0)] = move * LIMIT_TO_DEVIATION);
+            all[k] = row;
+        }
+        return all;
+    }
+
+    /** What is off in one reading only. */
+    private double ownSpread(Measurement m, PredictedFigures.@Nullable Spread spread, int i, double figure) {
+        if (m.quantity() == Quantity.OHMS) {
+            return (spread == null ? 2 * ROUGH_SHARE * figure : spread.ohms()[i]) * LIMIT_TO_DEVIATION;
+        } else if (spread != null) {
+            return 0;
+        }
+        double supplyV = supply(m).emfV();
+        double v = Math.abs(figure);
+        return Math.sqrt(2) * ROUGH_SHARE * LIMIT_TO_DEVIATION * v * Math.max(0, 1 - v / supplyV);
+    }
+
+    /**
+     * The density, wrong readings summed over.
+     *
+     * @param readings of which it is the distribution
+     * @param wrong is given the readings that are likelier wrong than right
+     */
+    private double log(JointNormal normal, List<Integer> readings, boolean unexplained, Set<Integer> wrong) {
+        double right = Math.log(1 - (unexplained ? TOUCHED : WRONG));
+        List<Integer> left = new ArrayList<>();
+        for (int k = 0; k < readings.size(); k++) {
+            left.add(k);
+        }
+        int most = unexplained ? left.size() : Math.min(MOST_WRONG, left.size());
+        double total = Double.NEGATIVE_INFINITY;
+        double soFar = 0;
+        double best = Double.NEGATIVE_INFINITY;
+        List<Integer> out = new ArrayList<>();
+        int bestOut = 0;
+        while (true) {
+            JointNormal.Density density = normal.of(left);
+            double log = soFar + right * left.size() + density.log();
+            total = sum(total, log);
+            if (log > best) {
+                best = log;
+                bestOut = out.size();
+            }
+            if (out.size() == most || left.isEmpty()) {
+                break;
+            }
+            int worst = 0;
+            double gain = Double.NEGATIVE_INFINITY;
+            for (int k = 0; k < left.size(); k++) {
+                double without = odd(readings.get(left.get(k)), unexplained) - right - density.logGivenTheOthers(k);
+                if (without > gain) {
+                    gain = without;
+                    worst = k;
+                }
+            }
+            if (gain < -12) {
+                break;
+            }
+            soFar += odd(readings.get(left.get(worst)), unexplained);
+            out.add(left.remove(worst));
+        }
+        out.subList(0, bestOut).forEach(k -> wrong.add(readings.get(k)));
+        return total;
+    }
+
+    private double odd(int i, boolean unexplained) {
+        return Math.log(unexplained ? TOUCHED * anything(i) : WRONG * slip(i));
     }
 }
