@@ -57,6 +57,7 @@ public final class DiagnosisBenchmark {
     private final Random random;
     private final PrintStream out;
     private final Counts counts = new Counts();
+    private boolean contactsOpen;
 
     private DiagnosisBenchmark(long seed, PrintStream out) {
         this.random = new Random(seed);
@@ -164,6 +165,7 @@ public final class DiagnosisBenchmark {
                 break;
             }
         }
+        contactsOpen = random.nextBoolean();
         return new Vehicle(built, bench, faults, Set.copyOf(blown), 0.01 * (2 * random.nextDouble() - 1));
     }
 
@@ -173,7 +175,10 @@ public final class DiagnosisBenchmark {
         return new Measurement(posts, Quantity.VOLTS, Measurement.stepOf(Condition.OFF), Map.of());
     }
 
-    /** What the meter shows; null if the vehicle has no solution, or a wire has melted. */
+    /**
+     * What the meter shows; null if the vehicle has no solution, or a wire has melted. The contacts stand as the engine stopped, until it
+     * has turned.
+     */
     private @Nullable Double shown(Vehicle vehicle, Measurement m) {
         Bench.Measured measured = vehicle.bench()
                 .measure(vehicle.faults(), vehicle.blown(), List.of(m))
@@ -183,13 +188,17 @@ public final class DiagnosisBenchmark {
         }
         double closed = measured.figures().at(0);
         double open = measured.figures().open(0);
-        boolean isOpen = m.contacts() == Contacts.OPEN || (m.contacts() == Contacts.EITHER && random.nextBoolean());
+        boolean isOpen = m.contacts() == Contacts.OPEN || (m.contacts() == Contacts.EITHER && contactsOpen);
+        if (m.step().engineTurning()) {
+            contactsOpen = random.nextBoolean();
+        }
         double figure = m.step().engineTurning() ? (closed + open) / 2 : isOpen ? open : closed;
         if (m.part() != null || figure >= Bench.OPEN_OHM) {
             return figure;
         }
         double digits = MeterRange.of(m.quantity(), figure).error(0, 0);
-        return figure * (1 + vehicle.meterShare()) + (2 * random.nextDouble() - 1) * digits;
+        double shown = figure * (1 + vehicle.meterShare()) + (2 * random.nextDouble() - 1) * digits;
+        return m.quantity() == Quantity.OHMS ? Math.max(0, shown) : shown;
     }
 
     /** Each consumer in each condition, as drawn and with each free switch in its last position. */

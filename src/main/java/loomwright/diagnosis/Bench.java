@@ -50,7 +50,6 @@ final class Bench {
     static final double OPEN_OHM = 2e6;
 
     private final Plan plan;
-    private final NetworkLimits networkLimits;
     private final Progress progress;
     private final int expected;
     private final PlanSolver solver;
@@ -58,6 +57,7 @@ final class Bench {
     private final Map<Asked, Optional<Measured>> known = new HashMap<>();
     private final Map<Measurement, Double> soundV = new HashMap<>();
     private final boolean scanning;
+    private final Map<Variant, Map<Condition, DisconnectedPlan>> soundDisconnected = new HashMap<>();
     private final Map<Variant, ChangeScan> scans = new HashMap<>();
     private ChangeScan.@Nullable Room room;
     private int solutions;
@@ -75,7 +75,6 @@ final class Bench {
     Bench(Plan plan, DiagnosisLimits limits, NetworkLimits networkLimits, Progress progress, boolean scanning) {
         this.plan = plan;
         this.scanning = scanning;
-        this.networkLimits = networkLimits;
         this.progress = new Deadline(limits.timeMs(), progress);
         this.expected = limits.maxSolutions();
         this.solver = new PlanSolver(networkLimits, new Deadline(limits.timeMs(), progress.untold()));
@@ -219,7 +218,7 @@ final class Bench {
                 here.moves()[i] = Map.of();
                 if (m.part() == null && m.quantity() == Quantity.OHMS) {
                     DisconnectedPlan.Ohms ohms = disconnected
-                            .computeIfAbsent(m.condition(), c -> disconnected(faulty, c))
+                            .computeIfAbsent(m.condition(), c -> disconnected(variant, faulty, c))
                             .ohmsWithin(m.probe());
                     values[i] = ohms == null ? OPEN_OHM : Math.min(OPEN_OHM, ohms.ohm());
                     here.ohms()[i] = ohms == null ? 0 : ohms.spreadOhm();
@@ -267,6 +266,22 @@ final class Bench {
             }
             boolean shorted = faults.stream().anyMatch(f -> f instanceof ShortToEarth || f instanceof ShortBetween);
             melts |= shorted && openingBeforeAReading.isEmpty() && Fuses.wireMeltsBeforeAReading(faulty, steps);
+        }
+
+        /** A battery that is taken off makes no difference, whatever it is like. */
+        private DisconnectedPlan disconnected(Variant variant, Plan faulty, Condition condition) {
+            boolean sound = fusesBlown.isEmpty() && faults.stream().allMatch(BatteryFault.class::isInstance);
+            if (sound) {
+                return soundDisconnected
+                        .computeIfAbsent(variant, v -> new EnumMap<>(Condition.class))
+                        .computeIfAbsent(condition, c -> disconnected(faulty, c));
+            }
+            return disconnected(faulty, condition);
+        }
+
+        private DisconnectedPlan disconnected(Plan faulty, Condition condition) {
+            count();
+            return DisconnectedPlan.of(faulty, condition);
         }
 
         /** Whether a solution with the battery on says what it shows. */
@@ -373,11 +388,6 @@ final class Bench {
 
     private static StepFigures in(Step step, List<? extends StepFigures> steps) {
         return steps.stream().filter(s -> s.step() == step).findFirst().orElseThrow();
-    }
-
-    private DisconnectedPlan disconnected(Plan faulty, Condition condition) {
-        count();
-        return DisconnectedPlan.of(faulty, condition, networkLimits);
     }
 
     private Plan set(Variant variant) {

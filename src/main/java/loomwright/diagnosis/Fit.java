@@ -10,9 +10,9 @@ import java.util.stream.IntStream;
  * @param logLikelihood natural logarithm of the density of the readings
  * @param deviations measured less predicted for each reading, in standard deviations
  * @param wrong readings that are likelier wrong than of this prediction
- * @param contactsOpen whether the readings for which nobody said how the contacts stood go better with open ones
+ * @param contactsOpen of the readings for which nobody said how the contacts stood, those that go better with open ones
  */
-record Fit(double logLikelihood, List<Double> deviations, Set<Integer> wrong, boolean contactsOpen) {
+record Fit(double logLikelihood, List<Double> deviations, Set<Integer> wrong, Set<Integer> contactsOpen) {
     /** Coverage of about 99 per cent (JCGM 100:2008, GUM, annex G, table G.1, from memory). */
     static final double LIMIT = 3;
     /** Readings that go with each other, but not with the prediction, are so far off (common practice, no source). */
@@ -21,6 +21,7 @@ record Fit(double logLikelihood, List<Double> deviations, Set<Integer> wrong, bo
     Fit {
         deviations = List.copyOf(deviations);
         wrong = Set.copyOf(wrong);
+        contactsOpen = Set.copyOf(contactsOpen);
     }
 
     /** Whether a reading does not go with the prediction. */

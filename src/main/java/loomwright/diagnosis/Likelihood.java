@@ -36,6 +36,9 @@ final class Likelihood {
     /** A fault that is not in the set leaves no more than this share of the readings as the plan has them. */
     private static final double TOUCHED = 0.5;
 
+    /** Between two readings the engine was cranked or pushed so often, nobody having said so (common practice, no source). */
+    private static final double MOVED = 0.1;
+
     private static final double LIMIT_TO_DEVIATION = 1 / Math.sqrt(3);
     /** Leads move, contacts breathe (common practice, no source). */
     private static final double HAND_V = 0.003;
@@ -125,17 +128,50 @@ final class Likelihood {
 
     /** How likely the readings are. */
     Fit of(PredictedFigures predicted) {
-        Fit closed = of(predicted, false, false);
+        return of(predicted, false);
+    }
+
+    /**
+     * With the contacts as nobody said they stood: closed for all readings or open for all; seldom, where the engine was moved in
+     * between, each reading with those that suit it.
+     */
+    private Fit of(PredictedFigures predicted, boolean unexplained) {
+        Fit closed = of(predicted, Set.of(), unexplained);
         if (!contactsUnknown || predicted.single()) {
             return closed;
         }
-        Fit open = of(predicted, true, false);
+        Set<Integer> all = new LinkedHashSet<>();
+        Set<Integer> nearer = new LinkedHashSet<>();
+        int differing = 0;
+        for (int i = 0; i < measured.length; i++) {
+            if (isUnknown(measurements.get(i))) {
+                all.add(i);
+                differing += predicted.at(i) == predicted.open(i) ? 0 : 1;
+                if (isNearerOpen(predicted, i)) {
+                    nearer.add(i);
+                }
+            }
+        }
+        Fit open = of(predicted, all, unexplained);
+        double still = Math.log((1 - MOVED) / 2);
+        double log = still + sum(closed.logLikelihood(), open.logLikelihood());
         Fit better = open.logLikelihood() > closed.logLikelihood() ? open : closed;
-        return new Fit(
-                sum(closed.logLikelihood(), open.logLikelihood()) - Math.log(2),
-                better.deviations(),
-                better.wrong(),
-                open.logLikelihood() > closed.logLikelihood());
+        if (differing > 1) {
+            Fit mixed = of(predicted, nearer, unexplained);
+            double moved = Math.log(MOVED) - differing * Math.log(2) + mixed.logLikelihood();
+            better = moved > still + better.logLikelihood() ? mixed : better;
+            log = sum(log, moved);
+        }
+        return new Fit(log, better.deviations(), better.wrong(), better.contactsOpen());
+    }
+
+    private boolean isNearerOpen(PredictedFigures predicted, int i) {
+        if (measurements.get(i).part() != null) {
+            Sign sign = Sign.of(measured[i]);
+            return Seen.of(predicted.open(i)).likelihoodOf(sign)
+                    > Seen.of(predicted.at(i)).likelihoodOf(sign);
+        }
+        return Math.abs(measured[i] - predicted.open(i)) < Math.abs(measured[i] - predicted.at(i));
     }
 
     /**
@@ -152,20 +188,17 @@ final class Likelihood {
             }
             return log;
         }
-        double closed = of(sound, false, true).logLikelihood();
-        return contactsUnknown && !sound.single()
-                ? sum(closed, of(sound, true, true).logLikelihood()) - Math.log(2)
-                : closed;
+        return of(sound, true).logLikelihood();
     }
 
-    private Fit of(PredictedFigures predicted, boolean contactsOpen, boolean unexplained) {
+    private Fit of(PredictedFigures predicted, Set<Integer> contactsOpen, boolean unexplained) {
         double log = 0;
         Double[] deviations = new Double[measured.length];
         Set<Integer> wrong = new LinkedHashSet<>();
         List<Integer> figures = new ArrayList<>();
         for (int i = 0; i < measured.length; i++) {
             Measurement m = measurements.get(i);
-            double figure = contactsOpen && isUnknown(m) ? predicted.open(i) : predicted.at(i);
+            double figure = contactsOpen.contains(i) ? predicted.open(i) : predicted.at(i);
             deviations[i] = 0.0;
             if (m.part() != null) {
                 double seen = Seen.of(figure).likelihoodOf(Sign.of(measured[i]));
@@ -234,7 +267,7 @@ final class Likelihood {
 
     /** The joint normal distribution of some of the readings. */
     private JointNormal normal(
-            PredictedFigures predicted, boolean contactsOpen, List<Integer> readings, Double[] deviations) {
+            PredictedFigures predicted, Set<Integer> contactsOpen, List<Integer> readings, Double[] deviations) {
         int n = readings.size();
         boolean roughly = predicted.spread(false) == null;
         double[] residual = new double[n];
@@ -249,14 +282,14 @@ final class Likelihood {
             double closed = predicted.at(i);
             double open = predicted.open(i);
             boolean between = m.step().engineTurning();
-            double figure = between ? (closed + open) / 2 : contactsOpen && isUnknown(m) ? open : closed;
+            double figure = between ? (closed + open) / 2 : contactsOpen.contains(i) ? open : closed;
             residual[k] = measured[i] - figure;
             double alone = MeterRange.of(m.quantity(), measured[i]).error(0, 0) * LIMIT_TO_DEVIATION;
             alone = Math.hypot(alone, volts ? HAND_V * nominalV / 12 : HAND_OHM);
             if (between) {
                 alone = Math.hypot(alone, Math.abs(open - closed) / Math.sqrt(12));
             }
-            PredictedFigures.Spread spread = predicted.spread(contactsOpen && isUnknown(m));
+            PredictedFigures.Spread spread = predicted.spread(contactsOpen.contains(i));
             alone = Math.hypot(alone, ownSpread(m, spread, i, measured[i]));
             own[k] = alone * alone;
             if (spread != null) {

@@ -45,7 +45,9 @@ public record MeterReading(
         @Nullable Double resistanceOhm,
         @Nullable Boolean open,
         @Nullable Sign sign) {
-    private static final double MAX_V = 100;
+    /** 100 V in millivolts: whoever types these for volts is asked about it. */
+    private static final double MAX_V = 100_000;
+
     private static final double MAX_OHM = 1e9;
     private static final int MAX_SWITCHES = 100;
 

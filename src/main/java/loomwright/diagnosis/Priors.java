@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import loomwright.circuit.fault.BatteryFault;
+import loomwright.circuit.fault.DischargedBattery;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFault.Kind;
 import loomwright.circuit.fault.SizedFault;
@@ -26,6 +27,11 @@ final class Priors {
     private static final double PINNED = 0.1 * Math.sqrt(2 * Math.PI);
 
     private static final double PINNED_BY_SIGN = Math.log(5);
+
+    /** Unless a meter says so, a battery that is as good as gone is no more likely than a contact that welds (common practice, no source). */
+    private static final double GONE = 0.1;
+    /** It has less than this share of its volts left: two dead cells of six. */
+    private static final double GONE_SHARE = 0.67;
 
     private static final Map<Kind, Double> ODDS = new EnumMap<>(Map.ofEntries(
             Map.entry(Kind.BATTERY_DISCHARGED, 0.05),
@@ -61,6 +67,11 @@ final class Priors {
         double log = 0;
         for (SingleFault fault : faults) {
             log += Math.log(ODDS.getOrDefault(fault.kind(), 0.001));
+            if (!measured
+                    && fault instanceof DischargedBattery battery
+                    && battery.leftV() < GONE_SHARE * battery.restV()) {
+                log += Math.log(GONE);
+            }
             if (fault instanceof SizedFault sized && !(fault instanceof BatteryFault)) {
                 log += Math.log(Math.min(1, pinned / Math.log(sized.largest() / sized.smallest())));
             }

@@ -34,7 +34,6 @@ import loomwright.diagnosis.DiagnosisReport.Verdict;
 import loomwright.message.Arg;
 import loomwright.message.Argument.Thing;
 import loomwright.message.Message;
-import loomwright.operation.Contacts;
 import loomwright.operation.Point;
 import loomwright.operation.Probe;
 import org.jspecify.annotations.Nullable;
@@ -193,12 +192,9 @@ final class ReportWriter {
             }
             summary.addAll(advice(first));
         }
-        boolean contacts = found.groups().get(0).get(0).fit().contactsOpen();
-        boolean matters = IntStream.range(0, measurements.size())
-                .anyMatch(i -> measurements.get(i).contacts() == Contacts.EITHER
-                        && !measurements.get(i).step().engineTurning()
-                        && Math.abs(figures(0).at(i) - figures(0).open(i)) > 0.5);
-        if (contacts && matters) {
+        boolean matters = found.groups().get(0).get(0).fit().contactsOpen().stream()
+                .anyMatch(i -> Math.abs(figures(0).at(i) - figures(0).open(i)) > 0.5);
+        if (matters) {
             summary.add(DiagnosisText.CONTACTS_SEEM_OPEN.with());
         }
         return summary;
@@ -273,9 +269,10 @@ final class ReportWriter {
         Measurement m = measurements.get(i);
         double closed = candidate.figures().at(i);
         double open = candidate.figures().open(i);
+        double still = candidate.fit().contactsOpen().contains(i) ? open : closed;
         if (m.part() != null) {
             return Shown.of(
-                    switch (Seen.of(closed)) {
+                    switch (Seen.of(still)) {
                         case WORKING -> Sign.WORKS;
                         case WEAK -> Sign.WEAK;
                         case GLOWING -> Sign.GLOWS;
@@ -283,11 +280,7 @@ final class ReportWriter {
                         case FUSE_BLOWN -> Sign.BLOWS_ITS_FUSE;
                     });
         }
-        boolean unknown = m.contacts() == Contacts.EITHER && !m.step().engineTurning();
-        double figure = m.step().engineTurning()
-                ? (closed + open) / 2
-                : unknown && candidate.fit().contactsOpen() ? open : closed;
-        return Shown.of(m.quantity(), figure);
+        return Shown.of(m.quantity(), m.step().engineTurning() ? (closed + open) / 2 : still);
     }
 
     private Suspect suspect(FaultCandidate candidate) {

@@ -3,7 +3,6 @@ package loomwright.operation;
 import java.util.OptionalDouble;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
-import loomwright.network.NetworkLimits;
 
 /** What an ideal meter shows: one that takes no current on volts, and has leads without resistance on ohms. */
 public final class Meter {
@@ -31,6 +30,6 @@ public final class Meter {
      * @return empty where the meter shows an open circuit
      */
     public static OptionalDouble ohms(Plan plan, Condition condition, Probe probe) {
-        return DisconnectedPlan.of(plan, condition, NetworkLimits.defaults()).ohms(probe);
+        return DisconnectedPlan.of(plan, condition).ohms(probe);
     }
 }

@@ -7,7 +7,6 @@ import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.tolerance.Spreads;
-import loomwright.network.NetworkLimits;
 import loomwright.operation.DisconnectedPlan;
 import loomwright.operation.Probe;
 
@@ -23,10 +22,10 @@ final class OhmBounds {
     private final DisconnectedPlan low;
     private final DisconnectedPlan high;
 
-    OhmBounds(Spreads spreads, Condition condition, NetworkLimits limits) {
-        nominal = DisconnectedPlan.of(spreads.plan(), condition, limits);
-        low = DisconnectedPlan.of(standing(spreads.ohms(-1)), condition, limits);
-        high = DisconnectedPlan.of(spreads.ohms(1), condition, limits);
+    OhmBounds(Spreads spreads, Condition condition) {
+        nominal = DisconnectedPlan.of(spreads.plan(), condition);
+        low = DisconnectedPlan.of(standing(spreads.ohms(-1)), condition);
+        high = DisconnectedPlan.of(spreads.ohms(1), condition);
     }
 
     Range of(Probe probe) {

@@ -10,7 +10,6 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.tolerance.Spreads;
 import loomwright.circuit.tolerance.Tolerances;
-import loomwright.network.NetworkLimits;
 import loomwright.operation.Quantity;
 import loomwright.readings.ReadingState.Variant;
 
@@ -19,15 +18,13 @@ final class Ranges {
     private final SolvedVariants variants;
     private final Plan plan;
     private final Tolerances tolerances;
-    private final NetworkLimits limits;
     private int solutions;
     private int begun;
 
-    Ranges(SolvedVariants variants, Tolerances tolerances, NetworkLimits limits) {
+    Ranges(SolvedVariants variants, Tolerances tolerances) {
         this.variants = variants;
         this.plan = variants.plan();
         this.tolerances = tolerances;
-        this.limits = limits;
     }
 
     /** About how many times the plan was solved. */
@@ -68,7 +65,7 @@ final class Ranges {
                             c,
                             meters.computeIfAbsent(
                                             c.situation().step().condition(),
-                                            condition -> new OhmBounds(spreads, condition, limits))
+                                            condition -> new OhmBounds(spreads, condition))
                                     .of(c.probe()),
                             Range::and));
         });

@@ -78,7 +78,7 @@ public final class ReadingsAnswer {
     private Answer<ReadingsSheet> answer(UnaryOperator<List<ReadingCandidate>> choice, List<Assumption> assumptions) {
         Selection selection = Selection.of(question, variants);
         List<ReadingCandidate> chosen = choice.apply(selection.candidates());
-        Ranges bounds = new Ranges(variants, question.asFractions(), limits);
+        Ranges bounds = new Ranges(variants, question.asFractions());
         Map<ReadingCandidate, Range> ranges = bounds.of(chosen, progress);
         List<Message> leftOut = new ArrayList<>(selection.leftOut());
         List<Reading> readings = new ArrayList<>();

@@ -12,7 +12,6 @@ import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.Relay;
-import loomwright.network.NetworkLimits;
 import org.junit.jupiter.api.Test;
 
 /** What a meter shows between two points: volts of the circuit at work, ohms with the battery disconnected. */
@@ -79,7 +78,7 @@ class O13_MeterTest {
     void relaysAreReleasedAndElectronicsOpen() {
         Plan relay = Plans.example("sandpiper-bypass-relay");
         String id = relay.listParts(Relay.class).get(0).id();
-        DisconnectedPlan dead = DisconnectedPlan.of(relay, Condition.CRANK, NetworkLimits.defaults());
+        DisconnectedPlan dead = DisconnectedPlan.of(relay, Condition.CRANK);
         assertThat(dead.ohms(Probe.of(id + ".30", id + ".87a")).orElseThrow()).isCloseTo(0.0015, within(1e-9));
         assertThat(dead.ohms(Probe.of(id + ".30", id + ".87")).orElse(1e9)).isGreaterThan(0.1);
         Plan module = Plans.example("sandpiper-electronic-module");
@@ -93,13 +92,13 @@ class O13_MeterTest {
         Plan plan = Plans.of(
                 "{'kind':'battery','id':'battery'},{'kind':'lamp','id':'L','ratedV':0.01,'ratedW':50000,'meantLive':[]}",
                 "{'id':'W','from':'battery.minus','to':'L.b','resistanceOhm':0.5}");
-        DisconnectedPlan dead = DisconnectedPlan.of(plan, Condition.OFF, NetworkLimits.defaults());
+        DisconnectedPlan dead = DisconnectedPlan.of(plan, Condition.OFF);
         assertThat(dead.ohms(Probe.of("battery.minus", "L.a")).orElseThrow()).isCloseTo(0.5, within(1e-6));
     }
 
     @Test
     void leadsTurnedRoundShowTheSameOhms() {
-        DisconnectedPlan dead = DisconnectedPlan.of(TOURER, Condition.RUN, NetworkLimits.defaults());
+        DisconnectedPlan dead = DisconnectedPlan.of(TOURER, Condition.RUN);
         List<String> points = List.of("key.15", "ballast.tap1", "coil.1", "head-left.a", "battery.plus", "earth");
         for (String one : points) {
             for (String other : points) {

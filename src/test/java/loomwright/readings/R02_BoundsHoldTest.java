@@ -38,8 +38,7 @@ class R02_BoundsHoldTest {
         SolvedVariants variants = new SolvedVariants(plan, new PlanSolver(LIMITS));
         List<ReadingCandidate> candidates = Selection.of(question, variants).candidates();
         Tolerances tolerances = question.asFractions();
-        Map<ReadingCandidate, Range> ranges =
-                new Ranges(variants, tolerances, LIMITS).of(candidates, Progress.UNWATCHED);
+        Map<ReadingCandidate, Range> ranges = new Ranges(variants, tolerances).of(candidates, Progress.UNWATCHED);
         List<Variant> all = new ArrayList<>(candidates.stream()
                 .flatMap(c -> c.situation().variants(plan).stream())
                 .distinct()
@@ -66,7 +65,7 @@ class R02_BoundsHoldTest {
             Plan plan) {
         Map<Step, SolvedStep> steps =
                 new PlanSolver(LIMITS).solve(vehicle).stream().collect(Collectors.toMap(SolvedStep::step, s -> s));
-        DisconnectedPlan disconnected = DisconnectedPlan.of(vehicle, Step.OFF.condition(), LIMITS);
+        DisconnectedPlan disconnected = DisconnectedPlan.of(vehicle, Step.OFF.condition());
         int compared = 0;
         for (ReadingCandidate c : candidates) {
             if (!c.situation().variants(plan).contains(variant)) {
