@@ -31,14 +31,12 @@ public final class ReadingsAnswer {
 
     private final ReadingsQuestion question;
     private final Plan plan;
-    private final NetworkLimits limits;
     private final SolvedVariants variants;
     private final Progress progress;
 
     private ReadingsAnswer(ReadingsQuestion question, NetworkLimits limits, Progress progress) {
         this.question = question;
         this.plan = question.plan();
-        this.limits = limits;
         this.progress = progress;
         this.variants = new SolvedVariants(plan, new PlanSolver(limits, progress.untold()));
     }
