@@ -27,8 +27,7 @@ public final class Deadline implements Progress {
     @Override
     public void at(long done, long of) {
         if (isOver()) {
-            throw new OutOfTime("A calculation may take " + timeMs / 1000.0 + " s; " + done + " of " + of
-                    + " parts of this one were done");
+            throw OutOfTime.afterMs(timeMs, done, of);
         }
         told.at(done, of);
     }
@@ -41,7 +40,7 @@ public final class Deadline implements Progress {
     public void check() {
         told.check();
         if (isOver()) {
-            throw new OutOfTime("A calculation may take " + timeMs / 1000.0 + " s");
+            throw OutOfTime.afterMs(timeMs);
         }
     }
 

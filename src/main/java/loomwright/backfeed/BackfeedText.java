@@ -40,5 +40,6 @@ public enum BackfeedText implements MessageCode {
     NOTHING_FOUND,
     NOT_LISTED,
     CURRENT_PATH,
-    REMEDY
+    REMEDY,
+    NO_TIME_FOR_REMEDY
 }

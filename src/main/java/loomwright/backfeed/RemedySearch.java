@@ -215,7 +215,7 @@ final class RemedySearch {
 
         private void checkClock() {
             if (!clock.at(0)) {
-                throw new OutOfTime("There was no time to prove a remedy");
+                throw new OutOfTime(BackfeedText.NO_TIME_FOR_REMEDY.with());
             }
         }
 

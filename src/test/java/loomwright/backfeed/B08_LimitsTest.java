@@ -48,7 +48,7 @@ class B08_LimitsTest {
         Extent extent = search(65_536, 600_000)
                 .find(RandomHarness.of(3, 16, 3), (done, of) -> {
                     if (done > of / 10) {
-                        throw new OutOfTime("enough");
+                        throw OutOfTime.afterMs(1);
                     }
                 })
                 .extent();

@@ -285,7 +285,7 @@ class MistakesTest {
         assertThat(whole.left()).isZero();
         MistakesReport cut = MistakesAnswer.of(TWO_ALIKE, ALL, NetworkLimits.defaults(), (done, of) -> {
                     if (done == 7) {
-                        throw new OutOfTime("enough");
+                        throw OutOfTime.afterMs(1);
                     }
                 })
                 .result();
@@ -328,7 +328,7 @@ class MistakesTest {
         Plan car = WholeCar.of(120, 10, 0);
         MistakesReport report = MistakesAnswer.of(car, ALL, NetworkLimits.defaults(), (done, of) -> {
                     if (done == 3) {
-                        throw new OutOfTime("enough");
+                        throw OutOfTime.afterMs(1);
                     }
                 })
                 .result();

@@ -96,7 +96,7 @@ class LinesTest {
     @Test
     void whatGoesWrongBeforeTheFirstLineIsAProblemWithItsStatus() {
         try (Server server = with(Calculation.watched(Plan.class, 60_000, (plan, progress) -> {
-            throw new OutOfTime("The limit of 1 ms was reached");
+            throw OutOfTime.afterMs(1);
         }))) {
             ask(server).then().statusCode(503).body("type", equalTo(ProblemType.OUT_OF_TIME.uri()));
         }
@@ -106,7 +106,7 @@ class LinesTest {
     void whatGoesWrongAfterwardsIsTheLastLine() throws Exception {
         try (Server server = with(Calculation.watched(Plan.class, 60_000, (plan, progress) -> {
             progress.at(1, 3);
-            throw new OutOfTime("The limit of 1 ms was reached");
+            throw OutOfTime.afterMs(1);
         }))) {
             List<String> lines = lines(ask(server));
             assertThat(lines).hasSize(2);

@@ -1,9 +1,12 @@
 package loomwright.ignition.ballast;
 
+import static loomwright.message.Arg.arg;
+
 import loomwright.answer.OutOfTime;
 import loomwright.circuit.Condition;
 import loomwright.ignition.ballast.FeedSolver.Heat;
 import loomwright.ignition.ballast.IgnitionFeed.Temperatures;
+import loomwright.message.MessageCode;
 
 /**
  * The two ends of the warming of ballast and coil, and what a forgotten key does.
@@ -22,6 +25,10 @@ public record Warming(End coldStart, End hotIdle, End keyLeftOn) {
     private static final double TOLERANCE_K = 1e-8;
     private static final double DIFFERENCE_K = 0.01;
     private static final double BEYOND_ANY_C = 5000;
+
+    private enum Code implements MessageCode {
+        NOT_SETTLED
+    }
 
     /**
      * One end.
@@ -97,7 +104,7 @@ public record Warming(End coldStart, End hotIdle, End keyLeftOn) {
             coilC = bounded(coilC + (a * here.coilK() - c * here.ballastK()) / determinant, cold);
             step *= 2;
         }
-        throw new OutOfTime("The temperatures of ballast and coil did not settle in " + MOST_STEPS + " steps.");
+        throw new OutOfTime(Code.NOT_SETTLED.with(arg("steps", MOST_STEPS)));
     }
 
     /** How much hotter each part would become than it is. */

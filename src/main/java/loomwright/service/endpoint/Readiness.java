@@ -1,5 +1,7 @@
 package loomwright.service.endpoint;
 
+import static loomwright.message.Arg.arg;
+
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
@@ -7,6 +9,7 @@ import loomwright.service.http.Reply;
 import loomwright.service.http.Request;
 import loomwright.service.input.Json;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 
 /** Whether requests are to be sent here: not while the first would wait for what is still being loaded, nor before a stop. */
@@ -56,7 +59,7 @@ public final class Readiness {
         if (now != State.READY) {
             throw new ProblemException(
                     ProblemType.NOT_READY,
-                    "The service is " + now.words + ".",
+                    ProblemText.NOT_READY.with(arg("state", now.words)),
                     List.of(),
                     Map.of("Retry-After", RETRY_AFTER_S, "Cache-Control", "no-store"));
         }

@@ -1,5 +1,7 @@
 package loomwright.service.http;
 
+import static loomwright.message.Arg.arg;
+
 import com.google.common.base.CharMatcher;
 import com.google.common.net.InetAddresses;
 import io.javalin.http.Context;
@@ -13,6 +15,7 @@ import loomwright.service.entrance.ApiKeys;
 import loomwright.service.entrance.RateLimiter;
 import loomwright.service.input.Contract.Operation;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.eclipse.jetty.http.QuotedCSV;
 import org.eclipse.jetty.util.HostPort;
@@ -51,7 +54,7 @@ public final class AccessControl {
         if (keys.areAskedFor() && holder.isEmpty()) {
             throw new ProblemException(
                     ProblemType.UNKNOWN_CALLER,
-                    "Send a key that the operator gave you, as " + KEY_HEADER + " or as Authorization: Bearer.",
+                    ProblemText.KEY_NEEDED.with(arg("header", KEY_HEADER)),
                     List.of(),
                     Map.of("WWW-Authenticate", "Bearer realm=\"loomwright\""));
         }
@@ -65,7 +68,7 @@ public final class AccessControl {
         if (!taken.isGranted()) {
             throw new ProblemException(
                     ProblemType.TOO_MANY_REQUESTS,
-                    "Rate limit reached. Try again in " + taken.retryAfterS() + " s.",
+                    ProblemText.TOO_OFTEN.with(arg("seconds", taken.retryAfterS())),
                     List.of(),
                     Map.of("Retry-After", String.valueOf(taken.retryAfterS())));
         }

@@ -1,5 +1,7 @@
 package loomwright.service.http;
 
+import static loomwright.message.Arg.arg;
+
 import io.javalin.http.Context;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -10,6 +12,7 @@ import java.util.concurrent.TimeoutException;
 import java.util.zip.GZIPInputStream;
 import loomwright.service.limits.ServiceLimits;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.eclipse.jetty.io.EndPoint;
 import org.jspecify.annotations.Nullable;
@@ -49,7 +52,7 @@ public final class Arrival {
             if (System.nanoTime() - endNs > 0) {
                 throw new ProblemException(
                         ProblemType.REQUEST_TIMEOUT,
-                        "The body took longer than " + limits.arrivalMs() + " ms to arrive.");
+                        ProblemText.ARRIVED_TOO_SLOWLY.with(arg("arrivalMs", limits.arrivalMs())));
             }
             body.write(piece, 0, n);
         }

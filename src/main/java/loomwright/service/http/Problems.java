@@ -1,5 +1,7 @@
 package loomwright.service.http;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.core.JsonProcessingException;
 import io.javalin.http.HttpResponseException;
 import java.io.EOFException;
@@ -15,6 +17,7 @@ import loomwright.service.input.Json;
 import loomwright.service.limits.ServiceLimits;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -38,21 +41,20 @@ public final class Problems {
         }
         if (thrown instanceof OutOfTime outOfTime) {
             return new ProblemException(
-                    ProblemType.OUT_OF_TIME,
-                    outOfTime.getMessage() + ". Ask for less at once, or for wider limits at start.");
+                    ProblemType.OUT_OF_TIME, ProblemText.OUT_OF_TIME.with(arg("limit", outOfTime.limit())));
         }
         if (thrown instanceof NoConvergence stuck) {
             return new ProblemException(
                     ProblemType.OUT_OF_TIME,
-                    "The solution did not settle within " + stuck.iterations()
-                            + " steps; these elements kept changing: "
-                            + Problem.shortened(String.join(", ", stuck.elementIds())) + ".");
+                    ProblemText.NOT_SETTLED.with(
+                            arg("steps", stuck.iterations()),
+                            arg("elements", Problem.shortened(String.join(", ", stuck.elementIds())))));
         }
-        if (thrown instanceof Png.NoFonts noFonts) {
-            return new ProblemException(ProblemType.NO_FONTS, String.valueOf(noFonts.getMessage()));
+        if (thrown instanceof Png.NoFonts) {
+            return new ProblemException(ProblemType.NO_FONTS, ProblemText.NO_FONTS.with(arg("packages", Png.PACKAGES)));
         }
-        if (thrown instanceof Png.NoRoom noRoom) {
-            return new ProblemException(ProblemType.BUSY, String.valueOf(noRoom.getMessage()));
+        if (thrown instanceof Png.NoRoom) {
+            return new ProblemException(ProblemType.BUSY, ProblemText.NO_ROOM.with());
         }
         if (thrown instanceof HttpResponseException http) {
             return ofStatus(http.getStatus(), http.getDetails());
@@ -61,9 +63,7 @@ public final class Problems {
             return ofStatus(408, Map.of());
         }
         if (hasCause(thrown, ZipException.class)) {
-            return new ProblemException(
-                    ProblemType.MALFORMED_REQUEST,
-                    "The body is not what Content-Encoding: gzip says. Compress it with gzip, or leave the header out.");
+            return new ProblemException(ProblemType.MALFORMED_REQUEST, ProblemText.NOT_PACKED.with());
         }
         if (hasCause(thrown, EOFException.class)) {
             return ofStatus(400, Map.of());
@@ -75,42 +75,37 @@ public final class Problems {
     /** What to send for a status that the web server decided on. */
     public ProblemException ofStatus(int status, Map<String, String> details) {
         return switch (status) {
-            case 404 ->
-                new ProblemException(
-                        ProblemType.NOT_FOUND,
-                        "No operation has this path. GET /openapi.yaml lists them, GET /docs shows them.");
+            case 404 -> new ProblemException(ProblemType.NOT_FOUND, ProblemText.NO_SUCH_PATH.with());
             case 405 -> notAllowed(details.getOrDefault("availableMethods", ""));
             case 408 ->
                 new ProblemException(
-                        ProblemType.REQUEST_TIMEOUT, "The connection was silent for " + limits.idleMs() + " ms.");
+                        ProblemType.REQUEST_TIMEOUT,
+                        ProblemText.SILENT_CONNECTION.with(arg("idleMs", limits.idleMs())));
             case 413 ->
                 new ProblemException(
-                        ProblemType.BODY_TOO_LARGE, "A body may have up to " + limits.bodyBytes() + " bytes.");
+                        ProblemType.BODY_TOO_LARGE, ProblemText.BODY_TOO_LARGE.with(arg("most", limits.bodyBytes())));
             case 414 ->
                 new ProblemException(
-                        ProblemType.URL_TOO_LONG,
-                        "Request line and headers may have " + limits.headBytes() + " bytes. Use POST for long input.");
+                        ProblemType.URL_TOO_LONG, ProblemText.URL_TOO_LONG.with(arg("most", limits.headBytes())));
             case 431 ->
                 new ProblemException(
                         ProblemType.HEADERS_TOO_LARGE,
-                        "Request line and headers may have " + limits.headBytes() + " bytes together.");
-            case 501 -> new ProblemException(ProblemType.NOT_IMPLEMENTED, "Use GET, POST, HEAD or OPTIONS.");
+                        ProblemText.HEADERS_TOO_LARGE.with(arg("most", limits.headBytes())));
+            case 501 -> new ProblemException(ProblemType.NOT_IMPLEMENTED, ProblemText.NO_SUCH_METHOD.with());
             default ->
                 status < 500 || status == 505
-                        ? new ProblemException(
-                                ProblemType.MALFORMED_REQUEST,
-                                "The request cannot be read: look for bad percent escapes or characters in the URL, for"
-                                        + " broken headers, and for a body that ends too early.")
-                        : new ProblemException(
-                                ProblemType.INTERNAL_ERROR,
-                                "The service made a mistake; it is logged under the request id of this answer.");
+                        ? new ProblemException(ProblemType.MALFORMED_REQUEST, ProblemText.BROKEN_REQUEST.with())
+                        : new ProblemException(ProblemType.INTERNAL_ERROR, ProblemText.OUR_MISTAKE.with());
         };
     }
 
     private static ProblemException notAllowed(String methods) {
         String allow = methods.toUpperCase(Locale.ROOT);
         return new ProblemException(
-                ProblemType.METHOD_NOT_ALLOWED, "This address takes " + allow + ".", List.of(), Map.of("Allow", allow));
+                ProblemType.METHOD_NOT_ALLOWED,
+                ProblemText.OTHER_METHODS.with(arg("methods", allow)),
+                List.of(),
+                Map.of("Allow", allow));
     }
 
     /** A refusal as a document. */

@@ -95,9 +95,7 @@ public final class Representations<T, R> {
                 answer -> CellNumbers.text(figure.apply(answer.result())
                         .orElseThrow(() -> new ProblemException(
                                 ProblemType.UNPROCESSABLE_INPUT,
-                                NoFigure.NO_FIGURE
-                                        .with(arg("why", otherwise.apply(answer.result())))
-                                        .text()))));
+                                NoFigure.NO_FIGURE.with(arg("why", otherwise.apply(answer.result())))))));
     }
 
     /** Also a table: as comma-separated values, and for a forum post with cautions and working. */

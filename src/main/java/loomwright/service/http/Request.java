@@ -1,5 +1,7 @@
 package loomwright.service.http;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.http.Context;
@@ -28,6 +30,7 @@ import loomwright.service.limits.Options;
 import loomwright.service.limits.ServiceLimits;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.eclipse.jetty.io.EndPoint;
@@ -243,8 +246,7 @@ public final class Request implements RequestInput {
     public static ProblemException notAcceptable(List<String> mediaTypes) {
         return new ProblemException(
                 ProblemType.NOT_ACCEPTABLE,
-                "This answer exists as " + String.join(", ", mediaTypes)
-                        + ". Name one of these in Accept, or leave the header and the format parameter out.",
+                ProblemText.OTHER_FORMS.with(arg("mediaTypes", String.join(", ", mediaTypes))),
                 List.of(),
                 Map.of("Vary", "Accept"));
     }
@@ -256,6 +258,10 @@ public final class Request implements RequestInput {
     /** The list that was sent instead of a plan in JSON, once it is read. */
     public Optional<ListInput> list() {
         return Optional.ofNullable(list);
+    }
+
+    private static String shortened(@Nullable String header) {
+        return header == null ? "" : Problem.shortened(header);
     }
 
     /**
@@ -274,14 +280,17 @@ public final class Request implements RequestInput {
         boolean plain = encoding == null || encoding.equalsIgnoreCase("identity") || Arrival.isPacked(encoding);
         boolean plainlySent = transfer == null || transfer.equalsIgnoreCase("chunked");
         if (mediaType.isEmpty() || !plain || !plainlySent) {
-            String found =
-                    (type == null ? "it has no Content-Type" : "its Content-Type is '" + Problem.shortened(type) + "'")
-                            + (encoding == null ? "" : ", Content-Encoding '" + Problem.shortened(encoding) + "'")
-                            + (plainlySent ? "" : ", Transfer-Encoding '" + Problem.shortened(transfer) + "'");
             throw new ProblemException(
                     ProblemType.UNSUPPORTED_MEDIA_TYPE,
-                    "Send the body as " + called + " in UTF-8, as it is or compressed with gzip, with Content-Type: "
-                            + String.join(" or ", mediaTypes) + "; " + found + ".",
+                    ProblemText.OTHER_BODY.with(
+                            arg("called", called),
+                            arg("mediaTypes", String.join(" or ", mediaTypes)),
+                            arg("types", type == null ? 0 : 1),
+                            arg("type", shortened(type)),
+                            arg("encodings", encoding == null ? 0 : 1),
+                            arg("encoding", shortened(encoding)),
+                            arg("transfers", plainlySent ? 0 : 1),
+                            arg("transfer", shortened(transfer))),
                     List.of(),
                     Map.of("Accept-Post", String.join(", ", mediaTypes), "Accept-Encoding", "gzip"));
         }

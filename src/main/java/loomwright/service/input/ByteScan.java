@@ -1,9 +1,12 @@
 package loomwright.service.input;
 
+import static loomwright.message.Arg.arg;
+
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 
 /**
@@ -35,7 +38,7 @@ public final class ByteScan {
             } else if (b < 0) {
                 ascii = false;
             } else if (b == 0) {
-                throw refused("byte " + i + " is zero; send UTF-8, not UTF-16 or UTF-32");
+                throw refused(ProblemText.ZERO_BYTE, i);
             }
         }
         if (!ascii) {
@@ -49,7 +52,7 @@ public final class ByteScan {
         try {
             StandardCharsets.UTF_8.newDecoder().decode(bytes);
         } catch (CharacterCodingException e) {
-            throw refused("the bytes from byte " + bytes.position() + " on are not UTF-8");
+            throw refused(ProblemText.NOT_UTF8, bytes.position());
         }
     }
 
@@ -66,7 +69,7 @@ public final class ByteScan {
             }
         }
         if (Character.isSurrogate((char) unit)) {
-            throw refused("the escape at byte " + at + " is half of a surrogate pair");
+            throw refused(ProblemText.HALF_A_PAIR, at);
         }
         return at + 5;
     }
@@ -87,7 +90,7 @@ public final class ByteScan {
         return unit;
     }
 
-    private static ProblemException refused(String why) {
-        return new ProblemException(ProblemType.BAD_ENCODING, "The body must be UTF-8 text: " + why + ".");
+    private static ProblemException refused(ProblemText why, int at) {
+        return new ProblemException(ProblemType.BAD_ENCODING, why.with(arg("at", at)));
     }
 }

@@ -1,5 +1,7 @@
 package loomwright.service.input;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonParser;
@@ -7,12 +9,16 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.InputError;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 import loomwright.service.limits.ServiceLimits;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 
 /** Finds out what is wrong with the text of a JSON body, whatever it is meant to say. Runs only after binding failed. */
@@ -54,7 +60,7 @@ final class JsonText {
             }
         }
         if (!complete) {
-            throw new ProblemException(ProblemType.MALFORMED_JSON, "The body is empty: send one JSON object.");
+            throw new ProblemException(ProblemType.MALFORMED_JSON, ProblemText.EMPTY_BODY.with());
         }
     }
 
@@ -64,32 +70,32 @@ final class JsonText {
         if (e instanceof StreamConstraintsException) {
             return depth >= limits.nestingDepth()
                     ? new ProblemException(
-                            ProblemType.TOO_DEEP,
-                            "The body is nested more than " + limits.nestingDepth() + " levels deep" + place(at))
+                            ProblemType.TOO_DEEP, at(ProblemText.TOO_DEEP, at, arg("levels", limits.nestingDepth())))
                     : tooLong(at);
         }
         if (words.startsWith("Duplicate ")) {
-            return new ProblemException(ProblemType.DUPLICATE_KEY, "An object has the same property twice" + place(at));
+            return new ProblemException(ProblemType.DUPLICATE_KEY, at(ProblemText.SAME_PROPERTY_TWICE, at));
         }
         if (words.contains("Non-standard token")) {
-            return new ProblemException(
-                    ProblemType.NOT_A_NUMBER, "Only finite numbers can be calculated with" + place(at));
+            return new ProblemException(ProblemType.NOT_A_NUMBER, at(ProblemText.NOT_FINITE, at));
         }
-        return new ProblemException(
-                ProblemType.MALFORMED_JSON, JsonSyntax.fault(json, parser, e).text());
+        return new ProblemException(ProblemType.MALFORMED_JSON, JsonSyntax.fault(json, parser, e));
     }
 
     private ProblemException tooLong(JsonLocation at) {
         return new ProblemException(
                 ProblemType.TOO_LONG,
-                "The limits are " + limits.stringChars() + " characters for a text, " + limits.nameChars()
-                        + " for a property name, " + limits.numberChars() + " for a number and " + limits.tokens()
-                        + " names, values and brackets in all; one is exceeded" + place(at));
+                at(
+                        ProblemText.TOO_LONG,
+                        at,
+                        arg("text", limits.stringChars()),
+                        arg("name", limits.nameChars()),
+                        arg("number", limits.numberChars()),
+                        arg("tokens", limits.tokens())));
     }
 
     private static ProblemException trailing(JsonLocation at) {
-        return new ProblemException(
-                ProblemType.TRAILING_TEXT, "Send one JSON value and nothing after it; something follows" + place(at));
+        return new ProblemException(ProblemType.TRAILING_TEXT, at(ProblemText.TEXT_BEHIND, at));
     }
 
     private static ProblemException tooLarge(JsonParser parser) throws IOException {
@@ -100,12 +106,16 @@ final class JsonText {
                 "a number between -1.7e308 and 1.7e308");
         return new ProblemException(
                 ProblemType.NUMBER_TOO_LARGE,
-                "A number is too large to calculate with" + place(parser.currentTokenLocation()),
+                at(ProblemText.BODY_NUMBER_TOO_LARGE, parser.currentTokenLocation()),
                 List.of(Problem.Entry.of(fault, true)),
                 Map.of());
     }
 
-    private static String place(JsonLocation at) {
-        return at.getLineNr() < 1 ? "." : " at line " + at.getLineNr() + ", column " + at.getColumnNr() + ".";
+    /** A message with the line and the column; no line where the parser does not know it. */
+    private static Message at(ProblemText text, JsonLocation at, Arg... others) {
+        List<Arg> all = new ArrayList<>(List.of(others));
+        all.add(arg("line", Math.max(0, at.getLineNr())));
+        all.add(arg("column", at.getColumnNr()));
+        return text.with(all.toArray(Arg[]::new));
     }
 }

@@ -1,5 +1,7 @@
 package loomwright.service.input;
 
+import static loomwright.message.Arg.arg;
+
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
 import java.util.ArrayList;
@@ -8,6 +10,7 @@ import java.util.Map;
 import loomwright.answer.InputError;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.http.MultiPart;
@@ -75,7 +78,7 @@ public final class Multipart {
     private static ProblemException broken(String accepted) {
         return new ProblemException(
                 ProblemType.INVALID_INPUT,
-                "The body is no form: send " + accepted + ".",
+                ProblemText.NO_FORM.with(arg("accepted", accepted)),
                 List.of(Problem.Entry.of(new InputError(InputError.Code.MALFORMED, "", null, accepted), true)),
                 Map.of());
     }

@@ -1,5 +1,7 @@
 package loomwright.service.input;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -24,6 +26,7 @@ import loomwright.service.input.Contract.Operation;
 import loomwright.service.input.Contract.Parameter;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
@@ -113,8 +116,10 @@ public final class Queries {
         if (!faults.isEmpty()) {
             throw new ProblemException(
                     ProblemType.NOT_FOUND,
-                    "There is no " + parameter.name() + " '" + Problem.shortened(value) + "' here. Accepted: "
-                            + faults.get(0).accepted() + ".");
+                    ProblemText.NOT_HERE.with(
+                            arg("parameter", parameter.name()),
+                            arg("value", Problem.shortened(value)),
+                            arg("accepted", faults.get(0).accepted())));
         }
     }
 
@@ -162,7 +167,7 @@ public final class Queries {
             if (!Double.isFinite(Double.parseDouble(text))) {
                 throw new ProblemException(
                         ProblemType.NUMBER_TOO_LARGE,
-                        "The number " + Problem.shortened(text) + " is too large to calculate with.");
+                        ProblemText.NUMBER_TOO_LARGE.with(arg("number", Problem.shortened(text))));
             }
             return DecimalNode.valueOf(new BigDecimal(text));
         }

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
@@ -45,7 +46,7 @@ public final class RawQuery {
                 int high = i + 2 < text.length() ? Character.digit(text.charAt(i + 1), 16) : -1;
                 int low = i + 2 < text.length() ? Character.digit(text.charAt(i + 2), 16) : -1;
                 if (high < 0 || low < 0) {
-                    throw malformed("'%' must be followed by two hexadecimal digits; a percent sign itself is %25");
+                    throw malformed(ProblemText.BAD_ESCAPE);
                 }
                 bytes.write(high * 16 + low);
                 i += 2;
@@ -61,11 +62,11 @@ public final class RawQuery {
                     .decode(ByteBuffer.wrap(bytes.toByteArray()))
                     .toString();
         } catch (CharacterCodingException e) {
-            throw malformed("the percent escapes of the query must be UTF-8");
+            throw malformed(ProblemText.ESCAPES_NOT_UTF8);
         }
     }
 
-    private static ProblemException malformed(String why) {
-        return new ProblemException(ProblemType.MALFORMED_URL, "The query cannot be read: " + why + ".");
+    private static ProblemException malformed(ProblemText why) {
+        return new ProblemException(ProblemType.MALFORMED_URL, why.with());
     }
 }

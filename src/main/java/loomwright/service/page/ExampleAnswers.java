@@ -1,5 +1,7 @@
 package loomwright.service.page;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
@@ -10,6 +12,7 @@ import loomwright.service.http.Request;
 import loomwright.service.input.Json;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
@@ -29,9 +32,7 @@ public final class ExampleAnswers {
         JsonNode answer = all().path(name).path("value");
         if (answer.isMissingNode()) {
             throw new ProblemException(
-                    ProblemType.NOT_FOUND,
-                    "There is no example answer '" + Problem.shortened(name)
-                            + "'. The contract has the address of each beside the answer that it shows.");
+                    ProblemType.NOT_FOUND, ProblemText.NO_SUCH_ANSWER.with(arg("name", Problem.shortened(name))));
         }
         if (answer.isTextual()) {
             request.checkAccepts(TEXT);

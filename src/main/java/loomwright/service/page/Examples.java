@@ -1,5 +1,8 @@
 package loomwright.service.page;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import java.io.IOException;
@@ -8,13 +11,13 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import loomwright.circuit.Plan;
 import loomwright.service.http.Reply;
 import loomwright.service.http.Request;
 import loomwright.service.input.Json;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 
 /** The plans that README, tests and the contract use: {@code examples/index} names them, one a line with a title. */
@@ -77,8 +80,7 @@ public final class Examples {
         try {
             return json.mapper().readValue(document, Plan.class);
         } catch (JsonProcessingException e) {
-            throw new ProblemException(
-                    ProblemType.NOT_FOUND, "The example '" + name + "' is no plan, so there is no diagram.");
+            throw new ProblemException(ProblemType.NOT_FOUND, ProblemText.EXAMPLE_IS_NO_PLAN.with(arg("name", name)));
         }
     }
 
@@ -86,8 +88,11 @@ public final class Examples {
         if (list.stream().noneMatch(example -> example.name().equals(name))) {
             throw new ProblemException(
                     ProblemType.NOT_FOUND,
-                    "There is no example '" + Problem.shortened(name) + "'. There are "
-                            + list.stream().map(each -> each.name()).collect(Collectors.joining(", ")) + ".");
+                    ProblemText.NO_SUCH_EXAMPLE.with(
+                            arg("name", Problem.shortened(name)),
+                            texts(
+                                    "names",
+                                    list.stream().map(each -> each.name()).toList())));
         }
         return bytes(name + ".json");
     }

@@ -12,6 +12,7 @@ import loomwright.service.http.FixedHeaders;
 import loomwright.service.http.Reply;
 import loomwright.service.http.Request;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
@@ -126,7 +127,7 @@ public final class Pages {
     public Reply file(Request request) throws IOException {
         @Nullable Source file = files.get(request.path("file"));
         if (file == null) {
-            throw new ProblemException(ProblemType.NOT_FOUND, "The page has no such file.");
+            throw new ProblemException(ProblemType.NOT_FOUND, ProblemText.NO_SUCH_FILE.with());
         }
         return file.reply(headers);
     }

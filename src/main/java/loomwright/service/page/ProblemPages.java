@@ -12,6 +12,7 @@ import loomwright.service.http.Reply;
 import loomwright.service.http.Request;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 
 /** What the {@code type} of a problem document leads to: what this kind of problem means, and what to do. */
@@ -30,9 +31,7 @@ public final class ProblemPages {
                 .filter(one -> one.code().equals(name))
                 .findFirst()
                 .orElseThrow(() -> new ProblemException(
-                        ProblemType.NOT_FOUND,
-                        "There is no kind of problem '" + Problem.shortened(name)
-                                + "'. GET /openapi.yaml lists them."));
+                        ProblemType.NOT_FOUND, ProblemText.NO_SUCH_TYPE.with(arg("name", Problem.shortened(name)))));
         return Reply.of("text/html; charset=utf-8", text(type).getBytes(StandardCharsets.UTF_8))
                 .withHeaders(Map.of(FixedHeaders.CONTENT_SECURITY, FixedHeaders.ANSWER_CONTENT_SECURITY));
     }

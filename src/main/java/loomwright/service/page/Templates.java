@@ -1,18 +1,21 @@
 package loomwright.service.page;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import loomwright.service.http.Reply;
 import loomwright.service.http.Representation;
 import loomwright.service.http.Request;
 import loomwright.service.input.Json;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 
 /** Circuits to start from, as lists of wires: {@code templates/index} names them, one a line with a title. */
@@ -71,8 +74,11 @@ public final class Templates {
         if (list.stream().noneMatch(template -> template.name().equals(name))) {
             throw new ProblemException(
                     ProblemType.NOT_FOUND,
-                    "There is no template '" + Problem.shortened(name) + "'. There are "
-                            + list.stream().map(each -> each.name()).collect(Collectors.joining(", ")) + ".");
+                    ProblemText.NO_SUCH_TEMPLATE.with(
+                            arg("name", Problem.shortened(name)),
+                            texts(
+                                    "names",
+                                    list.stream().map(each -> each.name()).toList())));
         }
         return Reply.of(Representation.CSV.contentType(), bytes(name + ".csv"));
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import loomwright.answer.InputError;
+import loomwright.message.Message;
 import loomwright.message.MessageCode;
 
 /** A request that is not answered, with all that its problem document says but the request id. */
@@ -17,15 +18,15 @@ public final class ProblemException extends RuntimeException {
     private final transient List<Problem.Entry> errors;
     private final transient Map<String, String> headers;
 
-    public ProblemException(ProblemType type, String detail, List<Problem.Entry> errors, Map<String, String> headers) {
+    public ProblemException(ProblemType type, Message detail, List<Problem.Entry> errors, Map<String, String> headers) {
         // Made for the caller and never logged: no stack trace.
-        super(detail, null, false, false);
+        super(detail.text(), null, false, false);
         this.type = type;
         this.errors = List.copyOf(errors);
         this.headers = Map.copyOf(headers);
     }
 
-    public ProblemException(ProblemType type, String detail) {
+    public ProblemException(ProblemType type, Message detail) {
         this(type, detail, List.of(), Map.of());
     }
 
@@ -63,18 +64,13 @@ public final class ProblemException extends RuntimeException {
     }
 
     /** The first fault in words, for readers who see the detail only. */
-    private static String said(List<Problem.Entry> entries, int count) {
-        String first = entries.get(0).text();
-        if (count == 1) {
-            return first;
-        }
-        FaultCount more = count > MOST_LISTED ? FaultCount.TOO_MANY : FaultCount.MORE;
-        return first + " "
-                + more.with(arg("others", count - 1), arg("most", MOST_LISTED)).text();
+    private static Message said(List<Problem.Entry> entries, int count) {
+        FaultCount said = count > MOST_LISTED ? FaultCount.TOO_MANY : FaultCount.SOME;
+        return said.with(arg("first", entries.get(0).text()), arg("others", count - 1), arg("most", MOST_LISTED));
     }
 
     private enum FaultCount implements MessageCode {
-        MORE,
+        SOME,
         TOO_MANY
     }
 

@@ -1,5 +1,7 @@
 package loomwright.service.stream;
 
+import static loomwright.message.Arg.arg;
+
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
@@ -27,6 +29,7 @@ import loomwright.service.input.Json;
 import loomwright.service.input.Multipart;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import loomwright.service.stream.BulkOperations.BulkOperation;
 import org.jspecify.annotations.Nullable;
@@ -118,7 +121,7 @@ public final class Bulk implements Endpoint.Handler {
     private ProblemException busy() {
         return new ProblemException(
                 ProblemType.BUSY,
-                "There are " + limits.runs() + " bulk runs under way already.",
+                ProblemText.MOST_RUNS.with(arg("runs", limits.runs())),
                 List.of(),
                 Map.of("Retry-After", String.valueOf(RETRY_AFTER_S)));
     }
@@ -187,8 +190,7 @@ public final class Bulk implements Endpoint.Handler {
             throw broken;
         }
         if (header == null || header.isTooLong()) {
-            throw new ProblemException(
-                    ProblemType.INVALID_INPUT, "The first line must be a header with the names of columns.");
+            throw new ProblemException(ProblemType.INVALID_INPUT, ProblemText.NO_HEADER.with());
         }
         return header.text();
     }
@@ -199,7 +201,7 @@ public final class Bulk implements Endpoint.Handler {
 
     private ProblemException refusal(@Nullable IOException broken, Problems problems, String requestId) {
         if (broken == null) {
-            return new ProblemException(ProblemType.BUSY, "The service is stopping.");
+            return new ProblemException(ProblemType.BUSY, ProblemText.STOPPING.with());
         }
         return Problems.hasCause(broken, TimeoutException.class) ? silent() : problems.refusal(broken, requestId);
     }
@@ -207,8 +209,6 @@ public final class Bulk implements Endpoint.Handler {
     /** Of a run, not of a connection: it may be silent for longer. */
     private ProblemException silent() {
         return new ProblemException(
-                ProblemType.REQUEST_TIMEOUT,
-                "No more of the lines came for " + limits.silenceMs()
-                        + " ms, which is as long as a bulk run waits. Send the rest in a new run.");
+                ProblemType.REQUEST_TIMEOUT, ProblemText.SILENT_RUN.with(arg("silenceMs", limits.silenceMs())));
     }
 }

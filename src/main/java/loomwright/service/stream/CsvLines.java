@@ -1,5 +1,7 @@
 package loomwright.service.stream;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.TextNode;
 import java.nio.ByteBuffer;
@@ -19,6 +21,7 @@ import loomwright.service.input.Queries;
 import loomwright.service.input.QueryInput;
 import loomwright.service.input.RejectedLine;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
@@ -97,7 +100,7 @@ final class CsvLines implements LineInputs {
         if (cells.size() > header.size()) {
             throw new ProblemException(
                     ProblemType.INVALID_INPUT,
-                    "The row has " + cells.size() + " cells and the header " + header.size() + ".");
+                    ProblemText.CELLS_AND_HEADER.with(arg("cells", cells.size()), arg("columns", header.size())));
         }
         if (key != null && key.asText().length() > JsonLines.KEY_CHARS) {
             throw ProblemException.ofFaults(
@@ -118,15 +121,12 @@ final class CsvLines implements LineInputs {
                     .decode(ByteBuffer.wrap(line))
                     .toString();
         } catch (CharacterCodingException e) {
-            throw new ProblemException(ProblemType.BAD_ENCODING, "The row is not UTF-8.");
+            throw new ProblemException(ProblemType.BAD_ENCODING, ProblemText.ROW_NOT_UTF8.with());
         }
     }
 
     private static List<String> cells(String line, char separator) {
         return CsvRow.parse(line, separator)
-                .orElseThrow(
-                        () -> new ProblemException(
-                                ProblemType.INVALID_INPUT,
-                                "The quotes of the row do not match. A quoted cell ends in its own line, with the separator right behind it."));
+                .orElseThrow(() -> new ProblemException(ProblemType.INVALID_INPUT, ProblemText.OPEN_QUOTES.with()));
     }
 }

@@ -1,5 +1,7 @@
 package loomwright.service.stream;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
@@ -22,6 +24,7 @@ import loomwright.service.input.RejectedLine;
 import loomwright.service.input.RequestInput;
 import loomwright.service.limits.ServiceLimits;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
@@ -135,8 +138,7 @@ public final class JsonLines implements LineInputs {
                 parser.nextToken();
             }
             if (parser.nextToken() != null) {
-                throw new ProblemException(
-                        ProblemType.TRAILING_TEXT, "Send one JSON value in a line and nothing after it.");
+                throw new ProblemException(ProblemType.TRAILING_TEXT, ProblemText.LINE_TEXT_BEHIND.with());
             }
         }
 
@@ -171,7 +173,8 @@ public final class JsonLines implements LineInputs {
         }
 
         private ProblemException twice(String name) {
-            return new ProblemException(ProblemType.DUPLICATE_KEY, "The line has the property '" + name + "' twice.");
+            return new ProblemException(
+                    ProblemType.DUPLICATE_KEY, ProblemText.LINE_PROPERTY_TWICE.with(arg("name", name)));
         }
 
         /** Of the input it is checked when it is read. */

@@ -1,5 +1,7 @@
 package loomwright.service.stream;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -13,6 +15,7 @@ import loomwright.service.endpoint.Calculation.Worked;
 import loomwright.service.http.Problems;
 import loomwright.service.http.Request;
 import loomwright.service.problem.ProblemException;
+import loomwright.service.problem.ProblemText;
 import loomwright.service.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
@@ -44,7 +47,8 @@ public final class LineWork implements BiFunction<Line, Progress, LineAnswer> {
             if (line.isTooLong()) {
                 throw new ProblemException(
                         ProblemType.BODY_TOO_LARGE,
-                        "A line may have up to " + reading.limits().bodyBytes() + " bytes.");
+                        ProblemText.LINE_TOO_LARGE.with(
+                                arg("most", reading.limits().bodyBytes())));
             }
             BulkItem keyed = inputs.read(line);
             key = keyed.key();

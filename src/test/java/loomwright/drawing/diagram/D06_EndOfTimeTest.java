@@ -26,9 +26,8 @@ class D06_EndOfTimeTest {
                 Map.of(),
                 Map.of());
         assertThatThrownBy(() -> Layout.place(List.of(scene), (done, of) -> {
-                    throw new OutOfTime("enough");
+                    throw OutOfTime.afterMs(1);
                 }))
-                .isInstanceOf(OutOfTime.class)
-                .hasMessage("enough");
+                .isInstanceOf(OutOfTime.class);
     }
 }
