@@ -14,6 +14,8 @@ const BYPASS = { kind: "solenoid", terminal: "15a" };
 
 let chosen = null;
 let whole = false;
+/** What was selected when the circuit was last chosen to show it. */
+let followed = null;
 
 /** Keeps the strip up to date. */
 export function start() {
@@ -143,10 +145,12 @@ function show() {
   if (!whole && !loads.some((part) => part.id === chosen)) {
     chosen = loads[0].id;
   }
-  const selectedLoad = loads.find((part) => part.id === bench.selected);
-  if (!whole && selectedLoad) {
-    chosen = selectedLoad.id;
+  if (!whole && bench.selected !== followed) {
+    const isOn = (load) => circuitOf(plan, load).some((each) => (each.wire?.id ?? each.part.id) === bench.selected);
+    const own = loads.find((part) => part.id === bench.selected);
+    chosen = own?.id ?? (isOn(chosen) ? chosen : (loads.find((part) => isOn(part.id))?.id ?? chosen));
   }
+  followed = bench.selected;
   place("circuit-of").replaceChildren(
     ...loads.map((part) => element("option", { value: part.id, selected: !whole && part.id === chosen }, nameOf(part))),
     element("option", { value: "", selected: whole }, "the whole picture"),

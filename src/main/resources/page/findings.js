@@ -11,6 +11,9 @@ import * as list from "./list.js";
 /** What the last remedy changed; shown until the car changes again. */
 let applied = null;
 
+/** The review whose findings are listed. */
+let listed = null;
+
 /** Keeps the tab up to date. */
 export function start() {
   when("checked solved plan", show);
@@ -45,8 +48,11 @@ function show() {
   place("checking").hidden = !bench.checking;
   place("check").hidden = bench.checking || bench.review !== null || !bench.conversion;
   place("finding-summary").textContent = summary(counts);
-  const findings = bench.review?.result.findings ?? [];
-  place("finding-list").replaceChildren(...findings.map(card));
+  // A switch that is moved changes no finding: a feed that is being followed stays open.
+  if (listed !== bench.review) {
+    listed = bench.review;
+    place("finding-list").replaceChildren(...(listed?.result.findings ?? []).map(card));
+  }
   const clues = bench.backfeed?.result.clues ?? [];
   place("clues").hidden = clues.length === 0;
   place("clue-list").replaceChildren(...clues.map((clue) => element("li", {}, clue.text ?? clue.description ?? "")));
@@ -116,6 +122,8 @@ function patchOf(finding) {
 function point(finding) {
   light(finding.ids);
   select(finding.ids[0]);
+  // On a phone the picture stands above the findings.
+  place("live").scrollIntoView({ block: "nearest" });
   say("Shown in the picture.");
 }
 
@@ -248,6 +256,7 @@ async function showApplied(remedy, after, findingsBefore) {
   const target = place("applied");
   const mine = applied;
   target.replaceChildren(element("h3", {}, "Applied"), element("p", {}, (remedy.change ?? remedy).text), element("p", {}, "Undo takes it back."));
+  target.scrollIntoView({ block: "nearest" });
   try {
     const reviewed = await postJson("/v1/plans/review", after);
     if (mine !== applied) {

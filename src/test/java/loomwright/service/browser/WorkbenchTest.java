@@ -289,6 +289,25 @@ class WorkbenchTest {
         assertThat(browser.rows("#wire-grid")).hasSize(wires);
     }
 
+    /** The switches stand then as the feed needs them, and the picture is drawn for that. */
+    @Test
+    void theCurrentOfABackfeedIsFollowedToItsEnd() {
+        browser.openExample("without relay or diode");
+        browser.tab("findings");
+        browser.waitUntil(here -> !here.find("#finding-list .walk").isEmpty());
+        browser.script("[...document.querySelectorAll('#finding-list button')]"
+                + ".find(each => each.textContent === 'Follow the current').click()");
+        browser.waitUntil(here ->
+                here.isDrawn() && !here.find("#finding-list .walk button").isEmpty());
+        int steps = 1;
+        while (browser.one("#finding-list .walk button:nth-child(2)").isEnabled()) {
+            browser.one("#finding-list .walk button:nth-child(2)").click();
+            steps++;
+        }
+        assertThat(steps).isGreaterThan(3);
+        assertThat(browser.text("#finding-list .walk p")).startsWith(steps + " of " + steps);
+    }
+
     /** The list's lighting fuse, 20 A by assumption, is too large for its wires of 1 mm². */
     @Test
     void aFuseOfTheRightSizeIsFittedByItsFinding() {
