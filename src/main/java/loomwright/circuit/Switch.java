@@ -1,11 +1,14 @@
 package loomwright.circuit;
 
+import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
@@ -21,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param contactResistanceOhm of each closed contact; 0.0015 unless said: 15 mV at 10 A, typical of a relay contact
  * @param ratingA what a contact may carry
  * @param momentary whether a spring moves it back to the position it is drawn in, as of a push button; false unless said
+ * @param contactFaults contacts that do not do what the positions say; absent if all are sound
  */
 @JsonTypeName("switch")
 public record Switch(
@@ -32,7 +36,8 @@ public record Switch(
         @Nullable String position,
         Double contactResistanceOhm,
         @Nullable Double ratingA,
-        Boolean momentary)
+        Boolean momentary,
+        @Nullable List<ContactFault> contactFaults)
         implements Part {
     /** How many terminals a switch, joint or connector half may have. */
     public static final int MAX_TERMINALS = 40;
@@ -56,6 +61,9 @@ public record Switch(
                 "/momentary",
                 momentary,
                 "false: a switch that follows the condition has no rest position of its own");
+        faults.reject();
+        contactFaults = contactFaults == null || contactFaults.isEmpty() ? null : List.copyOf(contactFaults);
+        checkContacts(faults, terminals, positions, contactFaults);
         faults.reject();
         terminals = List.copyOf(terminals);
         positions = List.copyOf(positions);
@@ -117,6 +125,28 @@ public record Switch(
         }
     }
 
+    private static void checkContacts(
+            InputErrors faults,
+            List<String> terminals,
+            List<Position> positions,
+            @Nullable List<ContactFault> contactFaults) {
+        if (contactFaults == null) {
+            return;
+        }
+        for (int i = 0; i < contactFaults.size(); i++) {
+            ContactFault fault = contactFaults.get(i);
+            String at = "/contactFaults/" + i;
+            fault.between().forEach(name -> reference(faults, at + "/between", name, terminals));
+            boolean contact = positions.stream().anyMatch(position -> position.hasContact(fault));
+            faults.check(
+                    contact || fault.state() == ContactState.BRIDGED,
+                    InputError.Code.CONTRADICTION,
+                    at + "/between",
+                    fault.between(),
+                    "two terminals that a position joins: the first of its group and another; \"bridged\" for any other two");
+        }
+    }
+
     private static void reference(InputErrors faults, String pointer, String name, List<String> known) {
         faults.check(
                 known.contains(name),
@@ -139,6 +169,77 @@ public record Switch(
         return position == null ? positions.get(0) : get(position);
     }
 
+    /**
+     * A way through the switch.
+     *
+     * @param ohm above 0
+     */
+    public record ClosedContact(String from, String to, double ohm) {}
+
+    /** What a position really joins, the first of a group with each of the others, its faulty contacts considered. */
+    public List<ClosedContact> closedIn(Position position) {
+        List<ClosedContact> closed = new ArrayList<>();
+        for (List<String> group : position.joins()) {
+            for (String other : group.subList(1, group.size())) {
+                String first = group.get(0);
+                if (fault(first, other, ContactState.OPEN).isEmpty()
+                        && fault(first, other, ContactState.STUCK).isEmpty()) {
+                    closed.add(new ClosedContact(
+                            first,
+                            other,
+                            fault(first, other, ContactState.WORN)
+                                    .map(this::ohm)
+                                    .orElse(contactResistanceOhm)));
+                }
+            }
+        }
+        Stream.ofNullable(contactFaults)
+                .flatMap(List::stream)
+                .filter(fault -> fault.state() == ContactState.STUCK || fault.state() == ContactState.BRIDGED)
+                .map(fault -> new ClosedContact(
+                        fault.between().get(0), fault.between().get(1), ohm(fault)))
+                .forEach(closed::add);
+        return closed;
+    }
+
+    /** The terminals that a position really joins, in groups. */
+    public List<List<String>> joinsIn(Position position) {
+        return contactFaults == null
+                ? position.joins()
+                : closedIn(position).stream()
+                        .map(contact -> List.of(contact.from(), contact.to()))
+                        .toList();
+    }
+
+    /** The resistance of a faulty contact while it is closed, ohms. */
+    public double ohm(ContactFault fault) {
+        return Bounds.orElse(fault.resistanceOhm(), contactResistanceOhm);
+    }
+
+    private Optional<ContactFault> fault(String from, String to, ContactState state) {
+        return Stream.ofNullable(contactFaults)
+                .flatMap(List::stream)
+                .filter(fault -> fault.state() == state && fault.isBetween(List.of(from, to)))
+                .findFirst();
+    }
+
+    /** The same switch with all its contacts sound. */
+    public Switch sound() {
+        return contactFaults == null
+                ? this
+                : new Switch(
+                        id,
+                        label,
+                        terminals,
+                        positions,
+                        positionByCondition,
+                        position,
+                        contactResistanceOhm,
+                        ratingA,
+                        momentary,
+                        null);
+    }
+
     private Position get(String name) {
         return positions.stream()
                 .filter(p -> p.name().equals(name))
@@ -149,7 +250,16 @@ public record Switch(
     /** The same free switch in another position. */
     public Switch withPosition(String name) {
         return new Switch(
-                id, label, terminals, positions, positionByCondition, name, contactResistanceOhm, ratingA, momentary);
+                id,
+                label,
+                terminals,
+                positions,
+                positionByCondition,
+                name,
+                contactResistanceOhm,
+                ratingA,
+                momentary,
+                contactFaults);
     }
 
     /** The same switch with one more pole, closed in the positions for which {@code closed} says so. */
@@ -167,7 +277,56 @@ public record Switch(
                 position,
                 contactResistanceOhm,
                 ratingA,
-                momentary);
+                momentary,
+                contactFaults);
+    }
+
+    /** What is wrong with a contact. */
+    public enum ContactState {
+        /** Welded: closed in every position. */
+        @JsonProperty("stuck")
+        STUCK,
+        /** It never closes. */
+        @JsonProperty("open")
+        OPEN,
+        /** It closes with a resistance. */
+        @JsonProperty("worn")
+        WORN,
+        /** A way to a neighbour, as by dirt or a bent tongue, in every position. */
+        @JsonProperty("bridged")
+        BRIDGED
+    }
+
+    /**
+     * A contact that does not do what the positions say.
+     *
+     * @param between its two terminals
+     * @param resistanceOhm while it is closed; needed if worn, and otherwise that of the others unless said
+     */
+    public record ContactFault(
+            ContactState state,
+            List<String> between,
+            @Nullable Double resistanceOhm) {
+        public ContactFault {
+            InputErrors faults = new InputErrors().required("/state", state);
+            Bounds.size(faults, "/between", between, 2, 2);
+            Bounds.resistance(faults, "/resistanceOhm", resistanceOhm);
+            faults.reject();
+            Bounds.distinct(faults, "/between", between);
+            faults.check(
+                    (state != ContactState.WORN || resistanceOhm != null)
+                            && (state != ContactState.OPEN || resistanceOhm == null),
+                    InputError.Code.CONTRADICTION,
+                    "/resistanceOhm",
+                    resistanceOhm,
+                    "the ohms of a worn contact, and none of an open one");
+            faults.reject();
+            between = List.copyOf(between);
+        }
+
+        boolean isBetween(List<String> pair) {
+            return between.containsAll(pair);
+        }
     }
 
     /**
@@ -190,6 +349,12 @@ public record Switch(
             }
             faults.reject();
             joins = joins.stream().map(List::copyOf).toList();
+        }
+
+        private boolean hasContact(ContactFault fault) {
+            return joins.stream()
+                    .anyMatch(group -> group.subList(1, group.size()).stream()
+                            .anyMatch(other -> fault.isBetween(List.of(group.get(0), other))));
         }
 
         private Position joining(List<String> group) {

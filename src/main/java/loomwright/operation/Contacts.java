@@ -51,7 +51,8 @@ public enum Contacts {
                     null,
                     b.contactResistanceOhm(),
                     b.ratingA(),
-                    false);
+                    false,
+                    null);
         } else if (this == OPEN && part instanceof IgnitionModule m) {
             return new IgnitionModule(
                     m.id(), m.label(), m.saturationV(), m.limitA(), m.supplyA(), NEVER_V, m.conductsWhenStopped());

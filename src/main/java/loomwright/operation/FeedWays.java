@@ -277,12 +277,12 @@ final class FeedWays {
 
     private void addSwitch(Map<TerminalRef, List<Way>> ways, Switch chosen) {
         if (!chosen.free()) {
-            chosen.in(condition).joins().forEach(joined -> star(ways, chosen, joined, PositionFormula.ALWAYS));
+            chosen.joinsIn(chosen.in(condition)).forEach(joined -> star(ways, chosen, joined, PositionFormula.ALWAYS));
             return;
         }
         for (int p = 0; p < chosen.positions().size(); p++) {
             PositionFormula here = PositionFormula.at(chosen, p);
-            chosen.positions().get(p).joins().forEach(joined -> star(ways, chosen, joined, here));
+            chosen.joinsIn(chosen.positions().get(p)).forEach(joined -> star(ways, chosen, joined, here));
         }
     }
 

@@ -304,10 +304,8 @@ final class PartModels {
     }
 
     private static void switchContacts(Switch part, StepNetwork network) {
-        for (List<String> joined : part.in(network.step().condition()).joins()) {
-            for (int i = 1; i < joined.size(); i++) {
-                network.resistor(part, joined.get(0), joined.get(i), part.contactResistanceOhm());
-            }
+        for (Switch.ClosedContact contact : part.closedIn(part.in(network.step().condition()))) {
+            network.resistor(part, contact.from(), contact.to(), contact.ohm());
         }
     }
 

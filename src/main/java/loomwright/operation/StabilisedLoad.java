@@ -48,14 +48,9 @@ final class StabilisedLoad {
 
     private static void closed(Wiring wiring, Switch part, List<Element> elements) {
         for (Switch.Position position : part.positions()) {
-            for (List<String> joined : position.joins()) {
-                for (int i = 1; i < joined.size(); i++) {
-                    elements.add(new Resistor(
-                            part.id(),
-                            wiring.node(part, joined.get(0)),
-                            wiring.node(part, joined.get(i)),
-                            part.contactResistanceOhm()));
-                }
+            for (Switch.ClosedContact contact : part.closedIn(position)) {
+                elements.add(new Resistor(
+                        part.id(), wiring.node(part, contact.from()), wiring.node(part, contact.to()), contact.ohm()));
             }
         }
     }

@@ -23,6 +23,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
 import loomwright.message.MessageCode;
 
@@ -77,7 +78,9 @@ public final class UsualIntent {
     private final Set<TerminalRef> behindSolenoids;
     private final Set<String> chargeLamps;
 
-    private UsualIntent(Plan plan) {
+    private UsualIntent(Plan faulty) {
+        // What should be live does not follow from a contact that is stuck.
+        Plan plan = sound(faulty);
         this.plan = plan;
         for (Condition condition : Condition.values()) {
             ways.put(condition, new FeedWays(plan, condition));
@@ -87,6 +90,16 @@ public final class UsualIntent {
             behindSolenoids.addAll(Joined.with(plan, List.of(solenoid.terminal(Solenoid.MOTOR))));
         }
         chargeLamps = chargeLamps(plan);
+    }
+
+    private static Plan sound(Plan plan) {
+        Plan sound = plan;
+        for (Switch chosen : plan.listParts(Switch.class)) {
+            if (chosen.contactFaults() != null) {
+                sound = sound.withPart(chosen.sound());
+            }
+        }
+        return sound;
     }
 
     /** What counts for each consumer whose times the plan leaves unsaid, in the order of the plan. */

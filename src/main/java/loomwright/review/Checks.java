@@ -21,6 +21,7 @@ import loomwright.review.part.BatteryIsolation;
 import loomwright.review.part.ChargingVoltage;
 import loomwright.review.part.ConnectorFit;
 import loomwright.review.part.ConnectorRatings;
+import loomwright.review.part.FaultyContacts;
 import loomwright.review.part.FlasherLoads;
 import loomwright.review.part.GaugeVoltages;
 import loomwright.review.part.KeyOffDrain;
@@ -61,6 +62,7 @@ final class Checks {
             new WindingVoltages(),
             new ChargingVoltage(),
             new SenseTerminals(),
+            new FaultyContacts(),
             new BatteryIsolation(),
             new StalledMotors(),
             new FlasherLoads(),

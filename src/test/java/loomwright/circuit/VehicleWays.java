@@ -114,7 +114,8 @@ final class VehicleWays {
                     id,
                     ",'terminals':['30','56','58'],'positions':[{'name':'off','joins':[]},"
                             + "{'name':'side','joins':[['30','58']]},{'name':'head','joins':[['30','56','58']]}]"
-                            + (draft.random.nextInt(4) == 0 ? ",'position':'head'" : ""));
+                            + (draft.random.nextInt(4) == 0 ? ",'position':'head'" : "")
+                            + fault("30", "56"));
             draft.wire(from.terminal(), id + ".30", true);
             draft.feeds.add(from.through(id + ".56", id, "head"));
             draft.points.add(id + ".58");
@@ -125,10 +126,24 @@ final class VehicleWays {
                 id,
                 ",'terminals':['a','b'],'positions':[{'name':'off','joins':[]},{'name':'on','joins':[['a','b']]}]"
                         + (draft.random.nextInt(4) == 0 ? ",'position':'on'" : "")
-                        + (draft.random.nextInt(5) == 0 ? ",'momentary':true" : ""));
+                        + (draft.random.nextInt(5) == 0 ? ",'momentary':true" : "")
+                        + fault("a", "b"));
         draft.wire(from.terminal(), id + ".a", true);
         draft.points.add(id + ".b");
         return from.through(id + ".b", id, "on");
+    }
+
+    /** One contact in eight or so is faulty. */
+    private String fault(String from, String to) {
+        String between = "'between':['" + from + "','" + to + "']";
+        return switch (draft.random.nextInt(32)) {
+            case 0 -> ",'contactFaults':[{'state':'stuck'," + between + "}]";
+            case 1 -> ",'contactFaults':[{'state':'open'," + between + "}]";
+            case 2 -> f(",'contactFaults':[{'state':'worn',%s,'resistanceOhm':%.3f}]", between, draft.between(0.05, 3));
+            case 3 ->
+                f(",'contactFaults':[{'state':'bridged',%s,'resistanceOhm':%.2f}]", between, draft.between(1, 90));
+            default -> "";
+        };
     }
 
     /** A place to which a return may go, with what must stand how for it to be one. */

@@ -3,6 +3,7 @@ package loomwright.operation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Ammeter;
 import loomwright.circuit.Ballast;
@@ -92,6 +93,7 @@ final class OracleParts {
         for (Part part : plan.parts()) {
             if (part instanceof Switch chosen) {
                 chosen.positions().forEach(position -> addContacts(elements, chosen, position.joins()));
+                addClosed(elements, chosen);
             } else if (!(part instanceof Battery
                     || part instanceof Alternator
                     || part instanceof Dynamo
@@ -183,6 +185,7 @@ final class OracleParts {
                             led.constantCurrent() ? led.currentA() : Double.POSITIVE_INFINITY));
         } else if (part instanceof Switch chosen) {
             addContacts(elements, chosen, chosen.in(step.condition()).joins());
+            addClosed(elements, chosen);
         } else if (part instanceof Relay relay) {
             add(elements, part.id(), id + "86", id + "85", new Ohmic(relay.coilResistanceOhm()));
             add(elements, part.id(), id + "30", id + (active ? "87" : "87a"), new Ohmic(relay.contactResistanceOhm()));
@@ -244,13 +247,49 @@ final class OracleParts {
         }
     }
 
+    /** Closed contacts, with what the plan says is wrong with them. */
     private void addContacts(List<OracleElement> elements, Switch part, List<List<String>> joins) {
         String id = part.id() + ".";
         for (List<String> group : joins) {
             for (String other : group.subList(1, group.size())) {
-                add(elements, part.id(), id + group.get(0), id + other, new Ohmic(part.contactResistanceOhm()));
+                double ohm = part.contactResistanceOhm();
+                boolean closed = true;
+                for (Switch.ContactFault fault : faults(part)) {
+                    if (Set.copyOf(fault.between()).equals(Set.of(group.get(0), other))
+                            && fault.state() != Switch.ContactState.BRIDGED) {
+                        closed = fault.state() == Switch.ContactState.WORN;
+                        ohm = closed ? stated(fault, part) : ohm;
+                    }
+                }
+                if (closed) {
+                    add(elements, part.id(), id + group.get(0), id + other, new Ohmic(ohm));
+                }
             }
         }
+    }
+
+    /** What is joined in every position. */
+    private void addClosed(List<OracleElement> elements, Switch part) {
+        for (Switch.ContactFault fault : faults(part)) {
+            if (fault.state() == Switch.ContactState.STUCK || fault.state() == Switch.ContactState.BRIDGED) {
+                add(
+                        elements,
+                        part.id(),
+                        part.id() + "." + fault.between().get(0),
+                        part.id() + "." + fault.between().get(1),
+                        new Ohmic(stated(fault, part)));
+            }
+        }
+    }
+
+    private static double stated(Switch.ContactFault fault, Switch part) {
+        Double ohm = fault.resistanceOhm();
+        return ohm == null ? part.contactResistanceOhm() : ohm;
+    }
+
+    private static List<Switch.ContactFault> faults(Switch part) {
+        List<Switch.ContactFault> faults = part.contactFaults();
+        return faults == null ? List.of() : faults;
     }
 
     private void addAlternator(List<OracleElement> elements, Alternator alternator, boolean generating) {

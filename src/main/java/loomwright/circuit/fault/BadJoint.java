@@ -87,7 +87,8 @@ public record BadJoint(String at, double resistanceOhm) implements SizedFault {
                     s.position(),
                     s.contactResistanceOhm() + resistanceOhm,
                     s.ratingA(),
-                    s.momentary());
+                    s.momentary(),
+                    s.contactFaults());
         }
         throw new IllegalArgumentException(at + " is no joint");
     }

@@ -113,6 +113,7 @@ final class Edits {
                 null,
                 contactOhm,
                 null,
-                false);
+                false,
+                null);
     }
 }

@@ -27,7 +27,7 @@ public record StuckSwitch(String part, String position) implements SingleFault {
         List<List<String>> joins = stuck.positions().stream()
                 .filter(p -> p.name().equals(position))
                 .findFirst()
-                .map(Switch.Position::joins)
+                .map(stuck::joinsIn)
                 .orElse(List.of());
         return plan.withPart(new Switch(
                 stuck.id(),
@@ -40,6 +40,7 @@ public record StuckSwitch(String part, String position) implements SingleFault {
                 stuck.position(),
                 stuck.contactResistanceOhm(),
                 stuck.ratingA(),
-                stuck.momentary()));
+                stuck.momentary(),
+                null));
     }
 }

@@ -111,7 +111,8 @@ public final class PartFigures {
                 s.position(),
                 ohm(s.contactResistanceOhm() * factor),
                 s.ratingA(),
-                s.momentary());
+                s.momentary(),
+                s.contactFaults());
     }
 
     private static void windings(Part part, List<Figure> to) {

@@ -87,8 +87,8 @@ final class SwitchSymbols {
         return part.positions().stream().anyMatch(p -> setting.inState(p.name()) && joins(p, one, other));
     }
 
-    private static boolean joins(Switch.Position position, String one, String other) {
-        return position.joins().stream().anyMatch(group -> group.contains(one) && group.contains(other));
+    private boolean joins(Switch.Position position, String one, String other) {
+        return part.joinsIn(position).stream().anyMatch(group -> group.contains(one) && group.contains(other));
     }
 
     /** What the present position joins though no fed terminal is among it. */

@@ -135,7 +135,8 @@ final class FeedPlan {
                 byCondition ? null : bypass == Bypass.CLOSED ? "closed" : "open",
                 LEAST_OHM,
                 null,
-                false);
+                false,
+                null);
     }
 
     /** What the least resistances of the way back come to beyond the return resistance given. */

@@ -127,7 +127,8 @@ record BypassLeft(double solenoidV, double wireA, double operateV, double releas
                 null,
                 Switch.CONTACT_OHM,
                 null,
-                false);
+                false,
+                null);
     }
 
     private static Wire wire(String id, String from, String to, double ohm) {

@@ -94,7 +94,7 @@ public final class FeedGraph {
         } else if (part instanceof EarthPoint) {
             add(By.JOINT, part.id(), part.terminal(EarthPoint.TERMINAL).toString(), CHASSIS);
         } else if (part instanceof Switch chosen) {
-            chosen.positions().forEach(p -> p.joins().forEach(joined -> star(By.CONTACT, part, joined)));
+            chosen.positions().forEach(p -> chosen.joinsIn(p).forEach(joined -> star(By.CONTACT, part, joined)));
         } else if (part instanceof ControlBox) {
             // What is behind the cut-out is protected by it: a short at D makes it open.
             star(By.JOINT, part, List.of(ControlBox.BATTERY, ControlBox.LOADS));

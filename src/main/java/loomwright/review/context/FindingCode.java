@@ -45,6 +45,8 @@ public enum FindingCode implements MessageCode {
 
     CHARGING_VOLTAGE_LOW,
 
+    /** The plan states that a contact of a switch is stuck, open, worn or bridged. */
+    CONTACT_FAULTY,
     /** The sense terminal of an alternator has lost its wire, or measures far less than its output. */
     SENSE_LOST,
 

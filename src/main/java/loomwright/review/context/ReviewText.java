@@ -47,6 +47,7 @@ public enum ReviewText implements MessageCode {
     FIT_FLASHER_FOR_LOAD,
     REPLACE_FLASHER,
     CONNECT_SENSE,
+    REPLACE_CONTACTS,
     MEASURE_CHARGING_VOLTAGE,
 
     FIT_LARGER_GENERATOR,
