@@ -33,6 +33,8 @@ public record ListAssumption(
         CASE_EARTH(Instead.WIRE_ROW),
         SELF_EXCITING(Instead.WIRE_ROW),
         SENSE_LOST(Instead.PART_ROW),
+        STRAP_CONTRADICTED(Instead.WIRE_ROW),
+        STRAP_WITHOUT_ENGINE(Instead.WIRE_ROW),
         DYNAMO_EXCITES_ITSELF(Instead.WIRE_ROW),
         SOLENOID_ON_STARTER(Instead.PART_ROW),
         FUSE_CONSTRUCTION(Instead.PART_ROW),

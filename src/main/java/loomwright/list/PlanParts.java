@@ -67,7 +67,13 @@ final class PlanParts {
         for (PartDraft draft : drafts) {
             putWorksWhen(draft);
         }
-        drafts.stream().filter(this::isEngineOnItsOwn).findFirst().ifPresent(this::askEarthStrap);
+        drafts.stream()
+                .filter(this::isEngineOnItsOwn)
+                .findFirst()
+                .ifPresentOrElse(
+                        this::askEarthStrap,
+                        () -> settings.noteUnusedStrap(drafts.stream()
+                                .anyMatch(draft -> draft.typeName().equals("engine"))));
     }
 
     /** An engine on its mounts of rubber, to which no lead goes. */

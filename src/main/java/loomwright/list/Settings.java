@@ -68,7 +68,24 @@ final class Settings {
 
     /** Whether an engine has a strap to the body, if no wire says so. */
     boolean hasEarthStrap() {
-        return !exact && !is("engine strap", "none", "no", "missing", "off");
+        return !exact && !saysNoStrap();
+    }
+
+    private boolean saysNoStrap() {
+        return is("engine strap", "none", "no", "missing", "off");
+    }
+
+    /** The setting of the engine strap where no engine stands alone, so that it decides nothing; told in words. */
+    void noteUnusedStrap(boolean engineNamed) {
+        TableRow row = find("engine strap");
+        if (row != null && saysNoStrap()) {
+            notes.assume(
+                    engineNamed ? Code.STRAP_CONTRADICTED : Code.STRAP_WITHOUT_ENGINE,
+                    row.at("value"),
+                    List.of(),
+                    null,
+                    Map.of("value", row.text("value")));
+        }
     }
 
     /** {@code system} of the plan document. */

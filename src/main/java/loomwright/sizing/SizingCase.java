@@ -215,7 +215,12 @@ record SizingCase(
     }
 
     private boolean isUsual(ConductorSize size) {
-        boolean littleDrop = dropV(size) <= Math.min(limit.goodV(), limit.newWireV());
+        double mostV = Math.min(limit.goodV(), limit.newWireV());
+        // No wire makes up for a chassis that takes most of it: the wire is then held to its own share.
+        boolean littleDrop = dropV(size) <= mostV
+                || (chassisOhm > 0
+                        && dropV(size) <= limit.newWireV()
+                        && currentA * wiresOhm(size) <= CrankingRule.CABLE_SHARE_WITH_CHASSIS * mostV);
         return littleDrop
                 && (starter()
                         ? wiresOhm(size) <= (1 - Ratio.BAND) * starterCableOhm()

@@ -3,13 +3,16 @@ package loomwright.list;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.List;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.circuit.Alternator;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
 import loomwright.list.ListAssumption.Code;
+import loomwright.message.MessageCode;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -131,6 +134,38 @@ class L10_FirstTriesTest {
         assertThat(Lists.questions(none)).doesNotContain(Question.Code.ENGINE_STRAP);
         assertThat(Lists.plan(none).wires())
                 .noneMatch(wire -> wire.from().toString().equals("engine.1"));
+    }
+
+    /** A setting that decides nothing is told, with the reason. */
+    @Test
+    void aSettingOfTheStrapThatIsNotUsedIsTold() {
+        String wires = "from,to\nbattery +,horn\nbattery -,body\nalternator B+,battery +\n";
+        String none = "\nsetting,value\nengine strap,none\n";
+        assertThat(codes(Lists.of(wires + "alternator -,engine\nengine,body\n" + none)))
+                .contains(Code.STRAP_CONTRADICTED);
+        assertThat(codes(Lists.of(wires + "alternator -,body\n" + none))).contains(Code.STRAP_WITHOUT_ENGINE);
+        assertThat(codes(Lists.of(wires + "alternator -,engine\n" + none)))
+                .doesNotContain(Code.STRAP_CONTRADICTED, Code.STRAP_WITHOUT_ENGINE);
+    }
+
+    private static List<MessageCode> codes(ListReading reading) {
+        return reading.assumptions().stream()
+                .map(assumption -> assumption.message().code())
+                .toList();
+    }
+
+    /** Where a sense wire ends, the regulator measures; what it does without it is assumed and said. */
+    @Test
+    void aWireToTheSenseTerminalSaysThatThereIsOne() {
+        String wires = "from,to\nbattery -,body\n%s B+,battery +\n%s sense,battery +\n";
+        ListReading plain = Lists.of(wires.formatted("alternator", "alternator"));
+        assertThat(codes(plain)).contains(Code.SENSE_LOST);
+        assertThat(Lists.plan(plain).listParts(Alternator.class).get(0).senseLost())
+                .isEqualTo(Alternator.SenseLost.FULL_OUTPUT);
+        ListReading fallsBack = Lists.of(wires.formatted("fall-back alternator", "fall-back alternator"));
+        assertThat(codes(fallsBack)).doesNotContain(Code.SENSE_LOST);
+        assertThat(Lists.plan(fallsBack).listParts(Alternator.class).get(0).senseLost())
+                .isEqualTo(Alternator.SenseLost.FALLS_BACK);
     }
 
     @Test

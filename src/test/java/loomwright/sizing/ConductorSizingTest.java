@@ -58,6 +58,22 @@ class ConductorSizingTest {
         assertThat(Objects.requireNonNull(result.smallest()).areaMm2()).isEqualTo(areaMm2);
     }
 
+    /** What the chassis loses is no reason for copper: up to 60 A over 2 m nothing jumps, and there is always a usual choice. */
+    @Test
+    void theUsualChoiceWithAChassisReturnIsNoThickerThanWithAWire() {
+        double before = 0;
+        for (double currentA = 10; currentA <= 60; currentA++) {
+            var chassis =
+                    Objects.requireNonNull(solve("currentA", currentA, "lengthM", 2.0, "returnPath", ReturnPath.CHASSIS)
+                            .usual());
+            var wire = Objects.requireNonNull(solve("currentA", currentA, "lengthM", 2.0, "returnPath", ReturnPath.WIRE)
+                    .usual());
+            assertThat(chassis.areaMm2()).as("%s A", currentA).isLessThanOrEqualTo(wire.areaMm2());
+            assertThat(chassis.areaMm2()).as("%s A", currentA).isGreaterThanOrEqualTo(before);
+            before = chassis.areaMm2();
+        }
+    }
+
     @Test
     void theAircraftTableIsForAircraft() {
         var ground = solve("currentA", 9.0, "lengthM", 0.3);

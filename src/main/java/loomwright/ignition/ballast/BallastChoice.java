@@ -88,7 +88,8 @@ public final class BallastChoice {
         ChoiceResult result() {
             Double ohm = wanted.ballastOhm() != null ? wanted.ballastOhm() : ballastOhm(wantedA());
             if (ohm == null) {
-                return new ChoiceResult(null, needsBallast(), notReached(), null, List.of(), null, List.of());
+                return new ChoiceResult(
+                        null, needsBallast(), notReached(), without(), null, List.of(), null, List.of());
             }
             Gives exact = gives(ohm);
             Message text = BallastText.BALLAST_GIVES.with(
@@ -105,7 +106,7 @@ public final class BallastChoice {
             working.add(text);
             IgnitionFeed chosen = feed.withElements(List.of(ohm));
             return new ChoiceResult(
-                    ohm, needsBallast(), text, exact, nearest(ohm), tap(ohm), BallastFeed.findings(chosen));
+                    ohm, needsBallast(), text, without(), exact, nearest(ohm), tap(ohm), BallastFeed.findings(chosen));
         }
 
         private boolean needsBallast() {
@@ -179,8 +180,18 @@ public final class BallastChoice {
                     arg("leastV", gives(MOST_OHM).coilV()));
         }
 
+        /** A coil that needs no ballast is best without: that comes before any ballast. */
+        private @Nullable Gives without() {
+            return CoilKind.ofOhm(feed.coil20Ohm(), feed.nominalVoltageV()) == CoilKind.DIRECT
+                    ? gives(feed.withoutBallast(), 0)
+                    : null;
+        }
+
         private Gives gives(double ohm) {
-            IgnitionFeed with = feed.withElements(List.of(ohm));
+            return gives(feed.withElements(List.of(ohm)), ohm);
+        }
+
+        private Gives gives(IgnitionFeed with, double ohm) {
             Map<Condition, FeedState> states = FeedSolver.states(with, false);
             FeedState state = in(states, Condition.RUN);
             FeedState running = in(states, Condition.RUNNING);
@@ -193,7 +204,7 @@ public final class BallastChoice {
                     in(states, Condition.CRANK).coilV(),
                     running.coilV(),
                     running.coilHeatW(),
-                    BallastPartRule.ratingToBuyW(state.ballastHeatW()),
+                    ohm == 0 ? 0 : BallastPartRule.ratingToBuyW(state.ballastHeatW()),
                     IgnitionRule.level(with.loop()),
                     state.verdict());
         }

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param ballastOhm the ballast at its temperature; absent if none gives what is wanted
  * @param needsBallast whether a coil of so many ohms is made for use with a ballast at all
  * @param conclusion the answer in a sentence
+ * @param without what the coil has without a ballast; absent if it is not made for that
  * @param exact what that ballast gives; absent with it
  * @param nearest standard and common values with what each gives, the nearest of each series first
  * @param tap where the bypass has to feed; absent unless a cranking voltage was wanted and a ballast found
@@ -21,6 +22,7 @@ public record ChoiceResult(
         @Nullable Double ballastOhm,
         boolean needsBallast,
         Message conclusion,
+        @Nullable Gives without,
         @Nullable Gives exact,
         List<Standard> nearest,
         @Nullable Tap tap,

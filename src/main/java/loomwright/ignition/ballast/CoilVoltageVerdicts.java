@@ -11,13 +11,16 @@ import loomwright.message.Message;
 
 /** A coil's voltage against the window of its kind, and what that means in each condition. */
 final class CoilVoltageVerdicts {
+    /** A module's limit is the edge of its window: the current that it holds is within it. */
+    private static final double ROUNDING = 1e-9;
+
     private CoilVoltageVerdicts() {}
 
     static Verdict of(CoilWindow window, double coilV) {
         if (coilV < window.lowV()) {
             return Verdict.BELOW_WINDOW;
         }
-        return coilV > window.highV() ? Verdict.ABOVE_WINDOW : Verdict.WITHIN_WINDOW;
+        return coilV > window.highV() * (1 + ROUNDING) ? Verdict.ABOVE_WINDOW : Verdict.WITHIN_WINDOW;
     }
 
     static Message message(IgnitionFeed feed, Verdict verdict, Condition condition, boolean bypassed, double coilV) {

@@ -10,7 +10,9 @@ import loomwright.circuit.UsualVoltages;
 import loomwright.conductor.ConductorSize;
 import loomwright.ignition.AssumedValue;
 import loomwright.ignition.Assumptions;
+import loomwright.ignition.UsualIgnition;
 import loomwright.judgement.ignition.ModuleSupplyRule;
+import loomwright.judgement.ignition.PrimaryLoop;
 import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
@@ -85,7 +87,14 @@ final class FeedResolver {
                 bypassOhm(),
                 coilOhm(),
                 closing(),
-                ranged("/dwellFraction", input.dwellFraction(), AssumedValue.DWELL_FRACTION, 0.6, "", 0.01, 1),
+                ranged(
+                        "/dwellFraction",
+                        input.dwellFraction(),
+                        AssumedValue.DWELL_FRACTION,
+                        PrimaryLoop.USUAL_DWELL,
+                        "",
+                        0.01,
+                        1),
                 temperatures,
                 thermal(),
                 window());
@@ -162,7 +171,8 @@ final class FeedResolver {
                 size,
                 "either feedResistanceOhm alone, or feedSize with one of feedLengthM and feedLengthFt");
         if (size == null) {
-            return ranged("/feedResistanceOhm", given, AssumedValue.FEED_RESISTANCE, 0.05, "Ω", 0, 10);
+            return ranged(
+                    "/feedResistanceOhm", given, AssumedValue.FEED_RESISTANCE, UsualIgnition.FEED_OHM, "Ω", 0, 10);
         }
         double lengthM = metres != null ? metres : feet != null ? feet * METRES_PER_FOOT : 1;
         return wireOhm(size, lengthM, ambientC);

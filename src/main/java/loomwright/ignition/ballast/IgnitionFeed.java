@@ -137,6 +137,11 @@ record IgnitionFeed(
         return with(ohm, bypassTap, temperatures);
     }
 
+    /** Without a ballast there is nothing to bypass. */
+    IgnitionFeed withoutBallast() {
+        return with(List.of(), null, temperatures);
+    }
+
     IgnitionFeed withElement(int element, double ohm) {
         List<Double> changed = new ArrayList<>(elements20Ohm);
         changed.set(element, ohm);

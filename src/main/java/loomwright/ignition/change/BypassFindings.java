@@ -9,6 +9,7 @@ import java.util.Set;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
+import loomwright.ignition.UsualIgnition;
 import loomwright.ignition.change.ChangeInput.BypassFrom;
 import loomwright.ignition.spark.SparkInput;
 import loomwright.ignition.spark.SparkResult;
@@ -108,7 +109,11 @@ final class BypassFindings {
         double currentA = result.closed().currentA();
         double coilOhm = currentA > 0 ? result.closed().coilV() / currentA : 1;
         return BypassLeft.of(
-                result.at().supplyV(), feedOhm == null ? 0.05 : feedOhm, ballastOhm(side), coilOhm, solenoidOhm);
+                result.at().supplyV(),
+                feedOhm == null ? UsualIgnition.FEED_OHM : feedOhm,
+                ballastOhm(side),
+                coilOhm,
+                solenoidOhm);
     }
 
     private static double ballastOhm(SparkInput side) {

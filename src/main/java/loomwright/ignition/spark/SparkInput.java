@@ -8,6 +8,7 @@ import loomwright.circuit.UsualVoltages;
 import loomwright.ignition.AssumedValue;
 import loomwright.ignition.Assumptions;
 import loomwright.ignition.SelfHeating;
+import loomwright.ignition.UsualIgnition;
 import loomwright.ignition.gap.BreakdownVoltage;
 import loomwright.ignition.primary.CoilData;
 import loomwright.ignition.primary.CoilPreset;
@@ -213,7 +214,8 @@ public record SparkInput(
         Optional<PrimarySwitch> closing =
                 assumptions.part(() -> primarySwitch.resolve(assumptions, firing.orElse(ANY_FIRING), nominalV()));
         Optional<BreakdownVoltage> breakdown = assumptions.part(() -> gap.resolve(assumptions));
-        double feedOhm = assumptions.or(feed.feedResistanceOhm(), AssumedValue.FEED_RESISTANCE, 0.05, "Ω");
+        double feedOhm =
+                assumptions.or(feed.feedResistanceOhm(), AssumedValue.FEED_RESISTANCE, UsualIgnition.FEED_OHM, "Ω");
         double temperatureC = assumptions.or(coilTemperatureC, AssumedValue.COIL_TEMPERATURE, 20, "°C");
         double burnV = assumptions.or(burningV, AssumedValue.BURNING_VOLTAGE, 1500, "V");
         if (firing.isEmpty() || coilData.isEmpty() || closing.isEmpty() || breakdown.isEmpty()) {

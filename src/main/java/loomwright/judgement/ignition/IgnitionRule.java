@@ -190,7 +190,7 @@ public final class IgnitionRule {
     /** A module switches off when the engine stops, so its coil is judged by its mean heat alone. */
     private static Level heat(PrimaryLoop loop) {
         Level rest = loop.module() ? Level.FITS : band(loop.restHeatW(), REST_HEAT_W, REST_HEAT_DANGER_W);
-        Double running = loop.runningHeatW();
+        Double running = loop.meanHeatW();
         return running == null ? rest : rest.worse(band(running, RUNNING_HEAT_W, RUNNING_HEAT_DANGER_W));
     }
 
@@ -213,7 +213,7 @@ public final class IgnitionRule {
     }
 
     private static double running(PrimaryLoop loop) {
-        Double running = loop.runningHeatW();
+        Double running = loop.meanHeatW();
         return running == null ? 0 : running;
     }
 

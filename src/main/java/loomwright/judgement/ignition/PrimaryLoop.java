@@ -31,6 +31,8 @@ public record PrimaryLoop(
         @Nullable Double runningHeatW) {
     /** Volts at rest over the nominal voltage. */
     private static final double REST = 1.05;
+    /** Share of the time that the primary is closed. Common practice, no source. */
+    public static final double USUAL_DWELL = 0.6;
 
     /** The nominal voltage of a vehicle whose supply has so many volts: 6, 12 or 24. */
     public static double nominalOf(double supplyV) {
@@ -68,6 +70,17 @@ public record PrimaryLoop(
     /** Heat in the coil with the key left on and the primary closed. */
     public double restHeatW() {
         return restA() * restA() * coilOhm;
+    }
+
+    /**
+     * Mean heat in the coil while the engine runs, W; null if unknown. Of a module, which is not judged with the key left on, it is that
+     * of the usual dwell unless a speed was asked about.
+     */
+    @Nullable
+    Double meanHeatW() {
+        return runningHeatW == null && module
+                ? (Double) (USUAL_DWELL * runningA() * runningA() * coilOhm)
+                : runningHeatW;
     }
 
     /** Heat in the ballast with the key left on and the primary closed. */

@@ -81,9 +81,13 @@ public record ChoiceQuestion(
         return ohm == null ? OptionalDouble.empty() : OptionalDouble.of(ohm);
     }
 
-    /** The exact ballast, then what can be had. */
+    /** No ballast if the coil needs none, then the exact ballast and what can be had. */
     public static Table table(ChoiceResult result) {
         List<List<@Nullable Object>> rows = new ArrayList<>();
+        ChoiceResult.Gives without = result.without();
+        if (without != null) {
+            rows.add(row("none", without));
+        }
         ChoiceResult.Gives exact = result.exact();
         if (exact != null) {
             rows.add(row("exact", exact));
