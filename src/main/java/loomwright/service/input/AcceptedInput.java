@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.StringJoiner;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 
@@ -13,6 +12,10 @@ final class AcceptedInput {
     /** Forms that a person is better told in words, by the pattern that states them in the contract. */
     private static final Map<String, String> FORMS = Map.of(
             "^" + TerminalRef.FORM + "$", TerminalRef.ACCEPTED, "^" + Wire.COLOUR_FORM + "$", Wire.COLOUR_ACCEPTED);
+
+    private static final int MOST_LISTED = 12;
+    /** Of a longer list. */
+    private static final int LISTED = 8;
 
     private final Contract contract;
 
@@ -23,7 +26,7 @@ final class AcceptedInput {
     String by(JsonNode unresolved) {
         JsonNode schema = contract.resolved(unresolved);
         if (schema.has("enum")) {
-            return "one of " + listed(schema.get("enum"));
+            return oneOf(wordsOf(schema));
         }
         if (schema.has("discriminator")) {
             return "an object with " + schema.at("/discriminator/propertyName").asText() + " " + kindsOf(schema);
@@ -55,16 +58,23 @@ final class AcceptedInput {
 
     /** The property names an object may have, in words. */
     String namesOf(JsonNode unresolved) {
-        StringJoiner names = new StringJoiner(", ", "one of ", "").setEmptyValue("no property at all");
-        propertiesOf(unresolved).forEach(names::add);
-        return names.toString();
+        List<String> names = propertiesOf(unresolved);
+        return names.isEmpty() ? "no property at all" : oneOf(names);
     }
 
     /** The tags of a tagged choice. */
     String kindsOf(JsonNode unresolved) {
-        StringJoiner kinds = new StringJoiner(", ", "one of ", "");
+        List<String> kinds = new ArrayList<>();
         contract.resolved(unresolved).at("/discriminator/mapping").fieldNames().forEachRemaining(kinds::add);
-        return kinds.toString();
+        return oneOf(kinds);
+    }
+
+    /** Words of a closed set. Nobody reads a long list in a sentence, so it is cut and says where the whole one stands. */
+    static String oneOf(List<String> words) {
+        return words.size() <= MOST_LISTED
+                ? "one of " + String.join(", ", words)
+                : "one of " + String.join(", ", words.subList(0, LISTED)) + " … (all " + words.size()
+                        + " stand in GET /docs)";
     }
 
     /** Whether a number is accepted, and no text. */
@@ -126,11 +136,5 @@ final class AcceptedInput {
 
     private static String pattern(JsonNode schema) {
         return schema.has("pattern") ? " that matches " + schema.get("pattern").asText() : "";
-    }
-
-    private static String listed(JsonNode values) {
-        StringJoiner joined = new StringJoiner(", ");
-        values.forEach(value -> joined.add(value.asText()));
-        return joined.toString();
     }
 }

@@ -15,7 +15,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.StringJoiner;
 import java.util.regex.Pattern;
 import loomwright.answer.InputError;
 import loomwright.answer.InputError.Code;
@@ -98,11 +97,7 @@ public final class Queries {
     /** The contract has one list of forms for all operations; the caller wants to know those of this one. */
     private static InputError ofOperation(InputError fault, Operation operation) {
         return fault.code() == Code.NOT_ONE_OF && fault.pointer().equals("format")
-                ? new InputError(
-                        fault.code(),
-                        fault.pointer(),
-                        fault.value(),
-                        "one of " + String.join(", ", operation.formats()))
+                ? new InputError(fault.code(), fault.pointer(), fault.value(), AcceptedInput.oneOf(operation.formats()))
                 : fault;
     }
 
@@ -178,9 +173,8 @@ public final class Queries {
     }
 
     private static String names(Operation operation) {
-        StringJoiner names = new StringJoiner(", ", "one of ", "").setEmptyValue("no parameter at all");
-        queryNames(operation).forEach(names::add);
-        return names.toString();
+        List<String> names = queryNames(operation);
+        return names.isEmpty() ? "no parameter at all" : AcceptedInput.oneOf(names);
     }
 
     private static List<String> queryNames(Operation operation) {
