@@ -3,10 +3,14 @@ package loomwright.list;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.Type;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import loomwright.circuit.Switch;
+import org.jspecify.annotations.Nullable;
 
 /** A value of the plan document as it stands in one cell, and back. Several values are separated by a semicolon. */
 final class PropertyText {
@@ -27,14 +31,38 @@ final class PropertyText {
         return plain(value);
     }
 
-    private static Optional<String> plain(Object value) {
+    private static Optional<String> plain(@Nullable Object value) {
         if (value instanceof Boolean yes) {
             return Optional.of(yes ? "yes" : "no");
         }
         if (value instanceof Number number) {
             return Optional.of(Fixed.text(number.doubleValue()));
         }
+        if (value instanceof Map<?, ?> fault && fault.get("between") instanceof List<?> between) {
+            String ohm =
+                    plain(fault.get("resistanceOhm")).map(text -> " " + text).orElse("");
+            return Optional.of(fault.get("state") + " " + between.get(0) + " " + between.get(1) + ohm);
+        }
         return value instanceof String text ? Optional.of(text) : Optional.empty();
+    }
+
+    /** {@code worn 30 15 0.4}: what is wrong with a contact, between which terminals, and its ohms. */
+    private static Optional<Object> faultOfContact(String text) {
+        String[] words = text.split("\\s+", -1);
+        if (words.length < 3 || words.length > 4) {
+            return Optional.empty();
+        }
+        Map<String, Object> fault = new LinkedHashMap<>();
+        fault.put("state", words[0]);
+        fault.put("between", List.of(words[1], words[2]));
+        if (words.length == 4) {
+            OptionalDouble ohm = Quantities.number(words[3]);
+            if (ohm.isEmpty()) {
+                return Optional.empty();
+            }
+            fault.put("resistanceOhm", ohm.getAsDouble());
+        }
+        return Optional.of(fault);
     }
 
     /**
@@ -54,6 +82,9 @@ final class PropertyText {
                 values.add(value.get());
             }
             return Optional.of(values);
+        }
+        if (type == Switch.ContactFault.class) {
+            return faultOfContact(text);
         }
         if (type == Double.class || type == double.class) {
             OptionalDouble number = Quantities.number(text);
