@@ -139,6 +139,36 @@ class IgnitionReviewTest {
         assertThat(get(plan, FindingCode.UNFUSED_CABLE).ids()).containsExactlyInAnyOrder("W1", "W2");
     }
 
+    /** Through a wire from the starter to the coil it also gets current by the key, whose leads are no starter cables for that. */
+    @Test
+    void theWiresThatFeedAStarterBackwardsAreNoStarterCables() {
+        String parts = "{'kind':'solenoid','id':'solenoid','holdInResistanceOhm':3,'meantLive':['crank']},"
+                + "{'kind':'motor','id':'starter','resistanceOhm':0.03,'meantLive':['crank']},"
+                + "{'kind':'ballast','id':'ballast','elementsOhm':[1.5]},"
+                + "{'kind':'coil','id':'coil','primaryResistanceOhm':1.5},{'kind':'contact-breaker','id':'points'},"
+                + "{'kind':'fuse','id':'fuse','ratingA':25},"
+                + "{'kind':'switch','id':'button','terminals':['a','b'],'momentary':true,"
+                + "'positions':[{'name':'off','joins':[]},{'name':'pressed','joins':[['a','b']]}]},"
+                + "{'kind':'switch','id':'key','terminals':['30','15'],'positions':[{'name':'off','joins':[]},"
+                + "{'name':'on','joins':[['30','15']]}],'positionByCondition':{'off':'off','accessory':'off',"
+                + "'run':'on','crank':'on','running':'on'}}";
+        String wires = "{'id':'W1','from':'battery.plus','to':'solenoid.30','size':'35 mm2','lengthM':1},"
+                + "{'id':'W2','from':'solenoid.45','to':'starter.33','size':'35 mm2','lengthM':0.3},"
+                + "{'id':'W3','from':'starter.32','to':'body.31','resistanceOhm':0.001},"
+                + "{'id':'W4','from':'battery.plus','to':'key.30','size':'4 mm2','lengthM':1},"
+                + "{'id':'W5','from':'key.15','to':'fuse.a','size':'2.5 mm2','lengthM':1},"
+                + "{'id':'W6','from':'fuse.b','to':'ballast.a','size':'2.5 mm2','lengthM':1},"
+                + "{'id':'W7','from':'ballast.b','to':'coil.15','size':'2.5 mm2','lengthM':1},"
+                + "{'id':'W8','from':'coil.1','to':'points.1','size':'1.5 mm2','lengthM':1},"
+                + "{'id':'W9','from':'starter.33','to':'coil.15','size':'2.5 mm2','lengthM':1},"
+                + "{'id':'W10','from':'fuse.b','to':'button.a','size':'1.5 mm2','lengthM':1},"
+                + "{'id':'W11','from':'button.b','to':'solenoid.50','size':'1.5 mm2','lengthM':1},"
+                + "{'id':'W12','from':'solenoid.31','to':'body.31','resistanceOhm':0.001}";
+        Plan plan = Reviews.plan(parts, wires);
+        assertThat(get(plan, FindingCode.UNFUSED_LEAD).ids()).containsExactlyInAnyOrder("W4", "W5");
+        assertThat(get(plan, FindingCode.UNFUSED_CABLE).ids()).containsExactlyInAnyOrder("W1", "W2");
+    }
+
     /** A fan relay's winding on the key's output beside the ballast joins nothing; on the coil's side of the ballast it does. */
     @Test
     void aRelayThatTheKeyFeedsBesideTheBallastIsNoBypass() {

@@ -47,6 +47,8 @@ public final class UnfusedWires implements Check {
             "33 CFR 183.455, overcurrent protection");
     private static final Basis CABLES = Basis.commonPractice(
             "battery, starter and charging cables have no fuse: short, apart, guarded against chafing");
+    /** Share of the greatest current of a starter from which on it is cranked; far below it is fed backwards. */
+    private static final double IN_EARNEST = 0.5;
     /** As a test lamp shows it. */
     private static final double LIVE_FRACTION = 0.05;
 
@@ -93,21 +95,31 @@ public final class UnfusedWires implements Check {
         return stretch.stream().anyMatch(wire -> main.contains(wire.from()) || main.contains(wire.to()));
     }
 
-    /** The wires that carry the starter's current. */
+    /**
+     * The wires that carry a starter's current while it is cranked in earnest: where a wire of the ignition leads to it, it
+     * also gets a little by thin wires, which are no starter cables for that.
+     */
     private static Set<String> starterCables(ReviewContext context) {
         Set<String> ids = new HashSet<>();
-        context.momentsWithShorts().stream()
-                .filter(m -> m.solved().step() == Step.CRANK)
-                .forEach(m -> context.plan()
-                        .listParts(Motor.class)
-                        .forEach(motor -> LoadCircuit.find(m.solved(), motor)
-                                .filter(loop -> isStarter(motor, loop))
-                                .ifPresent(loop -> ids.addAll(
-                                        // Where nothing leads from the engine to earth, its current returns by thin
-                                        // wires.
-                                        context.isUnconnected(motor)
-                                                ? loop.feedContributorsV().keySet()
-                                                : loop.wires()))));
+        for (Motor motor : context.plan().listParts(Motor.class)) {
+            List<SolvedStep> cranking = context.momentsWithShorts().stream()
+                    .map(Moment::solved)
+                    .filter(solved -> solved.step() == Step.CRANK)
+                    .toList();
+            double mostA = cranking.stream()
+                    .mapToDouble(solved -> Math.abs(solved.currentA(motor)))
+                    .max()
+                    .orElse(0);
+            cranking.stream()
+                    .filter(solved -> Math.abs(solved.currentA(motor)) >= IN_EARNEST * mostA)
+                    .flatMap(solved -> LoadCircuit.find(solved, motor).stream())
+                    .filter(loop -> isStarter(motor, loop))
+                    // Where nothing leads from the engine to earth, its current returns by thin wires.
+                    .forEach(loop -> ids.addAll(
+                            context.isUnconnected(motor)
+                                    ? loop.feedContributorsV().keySet()
+                                    : loop.wires()));
+        }
         return ids;
     }
 
