@@ -193,4 +193,15 @@ class DropAndRatingTest {
                 + "{'id':'W3','from':'fan.b','to':'body.31','resistanceOhm':0.01}],"
                 + "'connectors':[{'id':'C1','halves':['one','other']}]}");
     }
+
+    /** It has less left than a relay takes of its own, so that no light is reckoned for it. */
+    @Test
+    void aLampWithNextToNothingIsStillJudged() {
+        Plan plan = Reviews.plan(
+                "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':21," + Reviews.ALWAYS + "}",
+                "{'id':'W1','from':'battery.plus','to':'lamp.a','resistanceOhm':0.001},"
+                        + "{'id':'W2','from':'lamp.b','to':'body.31','resistanceOhm':100}");
+        assertThat(Reviews.figure(Reviews.get(plan, FindingCode.VOLTAGE_DROP), "relayLightPercent"))
+                .isBetween(0.0, 1.0);
+    }
 }

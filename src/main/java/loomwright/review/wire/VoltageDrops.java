@@ -236,7 +236,7 @@ public final class VoltageDrops implements Check {
                 arg("lightPercent", lightPercent(worst, 0)),
                 arg("fullLightPercent", lightPercent(worst, verdict.value())),
                 arg("relay", relayHelps ? "yes" : "no"),
-                arg("relayLightPercent", lightPercent(worst, byRelayV)),
+                arg("relayLightPercent", lightPercent(worst, Math.max(0, byRelayV))),
                 FindingWording.when(worst.moment()),
                 Arg.things("others", others));
         return Finding.of(verdict.level().severity().orElse(Severity.NOTE), found, verdict.basis())

@@ -10,7 +10,7 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
 /** Which ballast, asked over HTTP: none for a coil that needs none. */
-class BallastChoiceTest {
+class NoBallastNeededTest {
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
     private static JsonNode get(String request) throws IOException {
