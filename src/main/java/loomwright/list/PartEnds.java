@@ -173,7 +173,7 @@ final class PartEnds {
                 || (draft.is("contact-breaker") && !use.other().isEarth())) {
             return feed;
         }
-        if (draft.uses.size() == 1 || leadsOn(use)) {
+        if (draft.uses.size() == 1 || leadsOn(use) || hasOwnEarth()) {
             return feed;
         }
         boolean charged = draft.uses.stream().anyMatch(other -> charges(other.other()));
@@ -188,6 +188,12 @@ final class PartEnds {
             return used.contains(feed) && use.from ? back : feed;
         }
         return use.from && !sameWay ? back : feed;
+    }
+
+    /** A load that one wire earths: the others lead to it, or on from where it is fed, as from a starter to the coil. */
+    private boolean hasOwnEarth() {
+        return !kind.ends().isThrough()
+                && draft.uses.stream().anyMatch(other -> other.other().isEarth());
     }
 
     /** From a lamp that is earthed through its case a wire goes on to the next lamp, or to a plug that leads nowhere yet. */

@@ -41,6 +41,22 @@ class L10_FirstTriesTest {
         assertThat(Lists.ends(plan, "W1")).isEqualTo("battery.minus earth.31");
     }
 
+    /** The wire from a starter to the coil is a bypass without a relay; on the earthed terminal it would be a short circuit. */
+    @Test
+    void aWireThatLeadsOnFromAnEarthedLoadIsOnItsFedTerminal() {
+        Plan plan = Lists.plan(Lists.of("""
+                from,to,size,length
+                battery +,starter solenoid,35 mm2,80 cm
+                starter solenoid,starter motor,35 mm2,40 cm
+                starter motor,coil +,2.5 mm2,1 m
+                starter motor,earth,35 mm2,30 cm
+                coil -,points,1.5 mm2,50 cm
+                """));
+        assertThat(Lists.ends(plan, "W2")).isEqualTo("starter-solenoid.45 starter-motor.33");
+        assertThat(Lists.ends(plan, "W3")).isEqualTo("starter-motor.33 coil.15");
+        assertThat(Lists.ends(plan, "W4")).isEqualTo("starter-motor.32 earth.31");
+    }
+
     @Test
     void aStarterWithTerminalsOfASolenoidHasOneOnIt() {
         ListReading reading = Lists.of("""

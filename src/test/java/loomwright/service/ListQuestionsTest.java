@@ -147,7 +147,8 @@ class ListQuestionsTest {
     void aSheetSaysOnceWhatIsReadAlikeInTwoLists() {
         String page = form("/v1/plans/sheet?format=html", "before", BEFORE, "after", AFTER)
                 .asString();
-        String reading = page.substring(page.indexOf("class=\"reading\""), page.indexOf("</section>"));
+        int begins = page.indexOf("class=\"reading\"");
+        String reading = page.substring(begins, page.indexOf("</section>", begins));
         List<String> said = Pattern.compile("<li>(.*?)</li>")
                 .matcher(reading)
                 .results()
