@@ -57,6 +57,10 @@ public final class PropertyWording {
             return spaced(PropertyValue.word(word));
         } else if (value instanceof Switch.Position position) {
             return position.name() + " (" + joined(position.joins()) + ")";
+        } else if (value instanceof Switch.ContactFault fault) {
+            String contact = spaced(PropertyValue.word(fault.state())) + " " + joined(List.of(fault.between()));
+            Double ohm = fault.resistanceOhm();
+            return ohm == null ? contact : contact + " " + new PropertyValue(ohm) + " Ω";
         } else if (value instanceof LiveAlternative alternative) {
             String switches = map(alternative.switches());
             List<?> conditions = alternative.conditions();

@@ -59,6 +59,12 @@ class C04_PropertyWordingTest {
                         "positionByCondition",
                         new Switch.PositionByCondition("off", "acc", "on", "start", "on"),
                         "position in each condition accessory: acc; crank: start; off: off; run: on; running: on"),
+                Arguments.of(
+                        "contactFaults",
+                        List.of(
+                                new Switch.ContactFault(Switch.ContactState.WORN, List.of("30", "58"), 0.4),
+                                new Switch.ContactFault(Switch.ContactState.OPEN, List.of("30", "56"), null)),
+                        "faulty contacts worn 30 with 58 0.4 Ω, open 30 with 56"),
                 Arguments.of("label", "Lamp [left-hand]", "label Lamp [left-hand]"),
                 Arguments.of("from", TerminalRef.parse("horn-button.31"), "from horn-button.31"));
     }
