@@ -54,7 +54,7 @@ class Plans(unittest.TestCase):
         self.assertNotIn("-0.00", text)
 
     def test_a_topic(self):
-        self.assertIn("**danger**: Starter solenoid", reply("plan sandpiper unguarded backfeed"))
+        self.assertRegex(reply("plan sandpiper unguarded backfeed"), r"\*\*danger\*\*: .*starter solenoid")
         self.assertIn("## Findings", reply("plan otter"))
         self.assertIn("What each single mistake does", reply("plan otter mistakes"))
 
