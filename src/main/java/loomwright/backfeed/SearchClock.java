@@ -33,7 +33,7 @@ final class SearchClock {
     }
 
     /**
-     * Is told how many combinations of the plan at hand are done.
+     * Takes note of how many combinations of the plan at hand are done.
      *
      * @return whether there is time left
      */
@@ -65,7 +65,7 @@ final class SearchClock {
         return expired;
     }
 
-    /** Is told that one plan is done; the next begins from nothing. */
+    /** Takes note that one plan is done; the next begins from nothing. */
     void finished(long combinations) {
         before += combinations;
         if (before >= all && !expired) {

@@ -75,7 +75,7 @@ final class Settings {
         return is("engine strap", "none", "no", "missing", "off");
     }
 
-    /** The setting of the engine strap where no engine stands alone, so that it decides nothing; told in words. */
+    /** The setting of the engine strap where no engine stands alone, so that it decides nothing; in words. */
     void noteUnusedStrap(boolean engineNamed) {
         TableRow row = find("engine strap");
         if (row != null && saysNoStrap()) {

@@ -3,7 +3,7 @@ package loomwright.network;
 import java.util.Arrays;
 
 /**
- * Which supernodes hang together through branches that conduct. Each island has one grounded supernode, its first,
+ * Which supernodes are connected through branches that conduct. Each island has one grounded supernode, its first,
  * which keeps its potential; the potentials of the others are unknown.
  */
 final class Islands {

@@ -397,10 +397,10 @@ public final class NetworkScan {
     }
 
     /**
-     * Which nodes hang together in the solution.
+     * Which nodes are connected in the solution.
      *
      * @param oneWays whether what conducts in one direction only joins its ends, or what takes a constant power
-     * @return by node, the same for nodes that hang together
+     * @return by node, the same for nodes that are connected
      */
     public int[] islands(boolean oneWays) {
         NodeSets sets = new NodeSets(voltage.length);

@@ -67,7 +67,7 @@ final class RemoteSensing {
         return regulator.wantedRaiseV(lostV(regulator, solution)) - raises.getOrDefault(regulator, 0.0);
     }
 
-    /** What is lost between two nodes that hang together, V. */
+    /** What is lost between two nodes that are connected, V. */
     static double lostV(SensedSource regulator, Solution solution) {
         return solution.island(regulator.above()) == solution.island(regulator.below())
                 ? solution.voltageV(regulator.above()) - solution.voltageV(regulator.below())

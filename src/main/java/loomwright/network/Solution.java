@@ -60,7 +60,7 @@ public final class Solution {
     }
 
     /**
-     * Which nodes hang together: nodes of the same number can be compared by {@link #voltageV}. 0 is the reference's
+     * Which nodes are connected: nodes of the same number can be compared by {@link #voltageV}. 0 is the reference's
      * island.
      */
     public int island(int node) {

@@ -20,14 +20,14 @@ import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 
 /**
- * Terminals that hang together by wires, joints, connectors, fuses, links, resistors, ballasts and diodes alone, whatever the
+ * Terminals that are connected by wires, joints, connectors, fuses, links, resistors, ballasts and diodes alone, whatever the
  * switches do. Breadth-first search from the few terminals asked for; cost: the wires once for each terminal on the
  * longest way.
  */
 public final class Joined {
     private Joined() {}
 
-    /** The terminals given and all that hang together with them. */
+    /** The terminals given and all that are connected with them. */
     public static Set<TerminalRef> with(Plan plan, Collection<TerminalRef> starts) {
         Set<TerminalRef> reached = new LinkedHashSet<>(starts);
         Set<TerminalRef> open = reached;

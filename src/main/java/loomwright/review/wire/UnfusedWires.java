@@ -138,7 +138,7 @@ public final class UnfusedWires implements Check {
         return context.protection().graph().reach(starts, EnumSet.of(By.JOINT), Set.of());
     }
 
-    /** The wires that hang together with one, but not by way of a hub. */
+    /** The wires that are joined to one, but not by way of a hub. */
     private static List<Wire> stretch(ReviewContext context, Wire first, Set<String> barred, Set<String> cables) {
         Set<String> starts =
                 new LinkedHashSet<>(List.of(first.from().toString(), first.to().toString()));
