@@ -69,10 +69,7 @@ public final class Png {
         private static final long serialVersionUID = 1L;
 
         public NoFonts(Throwable cause) {
-            super(
-                    "This machine has no fonts to draw text with. Install the Debian packages " + PACKAGES
-                            + ", or ask for the picture as SVG.",
-                    cause);
+            super("no fonts: " + PACKAGES + " are missing", cause);
         }
     }
 
@@ -81,8 +78,7 @@ public final class Png {
         private static final long serialVersionUID = 1L;
 
         public NoRoom() {
-            super(
-                    "Too many large pictures are being drawn. Try again in a few seconds, or ask for a smaller size or for SVG.");
+            super("no memory left for another picture");
         }
     }
 

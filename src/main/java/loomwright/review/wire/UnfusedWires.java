@@ -101,11 +101,11 @@ public final class UnfusedWires implements Check {
      */
     private static Set<String> starterCables(ReviewContext context) {
         Set<String> ids = new HashSet<>();
+        List<SolvedStep> cranking = context.momentsWithShorts().stream()
+                .map(Moment::solved)
+                .filter(solved -> solved.step() == Step.CRANK)
+                .toList();
         for (Motor motor : context.plan().listParts(Motor.class)) {
-            List<SolvedStep> cranking = context.momentsWithShorts().stream()
-                    .map(Moment::solved)
-                    .filter(solved -> solved.step() == Step.CRANK)
-                    .toList();
             double mostA = cranking.stream()
                     .mapToDouble(solved -> Math.abs(solved.currentA(motor)))
                     .max()
