@@ -4,10 +4,11 @@
 
 Most requests are the examples of the contract that are answered with 200, and bulk runs of demo plans. A small share are
 the examples that show a refusal, bodies cut in half, bodies of the wrong type, and requests given up before the answer.
-Each has the status it must be answered with; any other ends the script with 1, as a broken connection does.
+Each has the status it must be answered with; any other ends the script with 1, as a broken connection does. Beside them
+go the hostile clients of hostile.py, each of which must be ended by the service, and a probe of /health.
 
 After a quarter of the time to warm up, heap after a full collection (jcmd), threads and file handles (/proc) are taken
-ten times while nothing else is sent. The mean of the last three may be above that of the first three by the allowance
+ten times while the senders rest. The mean of the last three may be above that of the first three by the allowance
 only.
 """
 
@@ -24,13 +25,18 @@ import time
 import typing
 import urllib.parse
 
+import hostile
 import yaml
 
 SENDERS = 4
+HOSTILE = 24
+# Requests a second of each sender; without PACE as many as are answered.
+PACE = float(os.environ.get("PACE", "inf"))
 SAMPLES = 10
 VALID, REFUSED, CUT, WRONG_TYPE, GIVEN_UP = "valid", "refused", "cut in half", "wrong type", "given up"
 SHARES = {VALID: 0.88, REFUSED: 0.04, CUT: 0.03, WRONG_TYPE: 0.02, GIVEN_UP: 0.03}
-ALLOWED = {"heap MB": 3.0, "threads": 3.0, "handles": 6.0}
+# A hostile client may hold a connection at one sample and none at another.
+ALLOWED = {"heap MB": 3.0, "threads": 3.0, "handles": 6.0 + HOSTILE}
 
 
 class Question(typing.NamedTuple):
@@ -68,6 +74,7 @@ class Sender(threading.Thread):
                 time.sleep(0.05)
                 continue
             self.resting.clear()
+            time.sleep(self.random.expovariate(PACE) if PACE < float("inf") else 0.0)
             connection = connection or http.client.HTTPConnection(self.address, timeout=300)
             question = self.draw()
             came, seconds = self.ask(connection, question)
@@ -90,7 +97,7 @@ class Sender(threading.Thread):
         if kind == CUT:
             return question._replace(kind=kind, body=question.body[: len(question.body) // 2], status=400)
         if kind == WRONG_TYPE:
-            return question._replace(kind=kind, media="text/plain", status=415)
+            return question._replace(kind=kind, media="image/png", status=415)
         return question._replace(kind=kind)
 
     def ask(self, connection, question):
@@ -128,15 +135,18 @@ def questions_of(address):
             node = at
         return node
 
+    def value_of(example):
+        return example["value"] if "value" in example else json.loads(fetch(address, example["externalValue"]))
+
     found = {VALID: [], REFUSED: []}
     for path, item in contract["paths"].items():
         for method, operation in item.items():
             if method not in ("get", "post"):
                 continue
             parameters = [resolved(one) for one in operation.get("parameters", [])]
-            content = operation.get("requestBody", {}).get("content", {})
+            content = resolved(operation.get("requestBody", {})).get("content", {})
             names = {name for one in parameters for name in one.get("examples", {})}
-            bodies = {(media, name): resolved(one)["value"] for media, form in content.items()
+            bodies = {(media, name): value_of(resolved(one)) for media, form in content.items()
                       for name, one in form.get("examples", {}).items()}
             statuses = {name: int(status) for status, response in operation["responses"].items()
                         for form in resolved(response).get("content", {}).values() for name in form.get("examples", {})}
@@ -145,7 +155,7 @@ def questions_of(address):
                 for one in parameters:
                     if name not in one.get("examples", {}):
                         continue
-                    value = resolved(one["examples"][name])["value"]
+                    value = value_of(resolved(one["examples"][name]))
                     text = ",".join(map(plain, value)) if isinstance(value, list) else plain(value)
                     if one["in"] == "path":
                         url = url.replace("{" + one["name"] + "}", urllib.parse.quote(text, safe=""))
@@ -190,13 +200,15 @@ def main(address, pid, minutes):
     questions = questions_of(address)
     pause, stop = threading.Event(), threading.Event()
     senders = [Sender(seed, address, questions, pause, stop) for seed in range(SENDERS)]
-    for one in senders:
+    attackers = [hostile.Hostile(seed, address, stop) for seed in range(HOSTILE)]
+    probe = hostile.Probe(address, stop)
+    for one in (*senders, *attackers, probe):
         one.start()
     begun = time.monotonic()
     samples = []
     all_questions = [q for of_kind in questions.values() for q in of_kind]
     print(f"{len({q.operation for q in all_questions})} operations, {len(questions[VALID])} valid requests, "
-          f"{len(questions[REFUSED])} that are to be refused, {SENDERS} senders")
+          f"{len(questions[REFUSED])} that are to be refused, {SENDERS} senders, {HOSTILE} hostile clients")
     print(f"{'s':>5} {'requests':>9} {'heap MB':>8} {'threads':>8} {'handles':>8} {'rss MB':>8}", flush=True)
     for number in range(SAMPLES):
         due = begun + 60 * minutes * (0.25 + 0.75 * number / (SAMPLES - 1))
@@ -214,7 +226,7 @@ def main(address, pid, minutes):
             one.resting.clear()
         pause.clear()
     stop.set()
-    for one in senders:
+    for one in (*senders, *attackers, probe):
         one.join(300)
 
     answers = sum((one.answers for one in senders), collections.Counter())
@@ -223,6 +235,13 @@ def main(address, pid, minutes):
     print(f"{'kind':<12} {'expected':>8} {'came':>18} {'number':>8} {'%':>6}")
     for (kind, status, came), number in sorted(answers.items(), key=str):
         print(f"{kind:<12} {status if kind != GIVEN_UP else '-':>8} {came:>18} {number:>8} {100 * number / total:6.2f}")
+    ends = sum((one.ends for one in attackers), collections.Counter())
+    print(f"{'hostile':<20} {'ended by':>18} {'number':>8} {'longest s':>10}")
+    for (kind, end), number in sorted(ends.items()):
+        print(f"{kind:<20} {end:>18} {number:>8} {max(one.longest_s[kind] for one in attackers):10.1f}")
+    took = sorted(probe.seconds)
+    print(f"/health asked {len(took)} times: median {1000 * took[len(took) // 2]:.1f} ms, 99 % within "
+          f"{1000 * took[len(took) * 99 // 100]:.1f} ms, longest {1000 * took[-1]:.0f} ms, {len(probe.failed)} failed")
     unasked = {q.operation for q in all_questions} - set(operations)
     print("operations asked:", len(operations), "not asked:", sorted(unasked) or "none")
     grown = False
@@ -234,7 +253,9 @@ def main(address, pid, minutes):
         print(f"{what}: {first:.1f} at first, {last:.1f} at last, {allowed:g} more allowed{': GROWN' if bad else ''}")
     wrong = [line for one in senders for line in one.wrong]
     print(len(wrong), "answers other than expected", *wrong[:20], sep="\n  ")
-    return 1 if grown or wrong else 0
+    kept = [line for one in attackers for line in one.kept]
+    print(len(kept), "hostile connections not ended", *kept[:20], sep="\n  ")
+    return 1 if grown or wrong or kept or probe.failed else 0
 
 
 if __name__ == "__main__":

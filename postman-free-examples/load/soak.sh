@@ -4,7 +4,8 @@
 #
 #   load/soak.sh [MINUTES]
 #
-# START may hold the command that starts a service (loomwright); without it the built classes are run by Maven.
+# Hostile clients go beside the others (hostile.py); PACE may hold the requests a second of each of the four senders, which pause for nothing
+# without it. START may hold the command that starts a service (loomwright); without it the built classes are run by Maven.
 # Linux, with jcmd (Debian: openjdk-17-jdk-headless), curl and python3-yaml; ends with 75 if one is missing.
 set -euo pipefail
 cd "$(dirname "$0")"
