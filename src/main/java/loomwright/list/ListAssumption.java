@@ -35,6 +35,7 @@ public record ListAssumption(
         SENSE_LOST(Instead.PART_ROW),
         STRAP_CONTRADICTED(Instead.WIRE_ROW),
         STRAP_WITHOUT_ENGINE(Instead.WIRE_ROW),
+        ENGINE_ON_BODY(Instead.SETTING),
         DYNAMO_EXCITES_ITSELF(Instead.WIRE_ROW),
         SOLENOID_ON_STARTER(Instead.PART_ROW),
         FUSE_CONSTRUCTION(Instead.PART_ROW),

@@ -23,9 +23,13 @@ final class PlanObjects {
     private final List<Map<String, Object>> extraWires = new ArrayList<>();
     private final Map<PartType.Earth, String> earths = new LinkedHashMap<>();
 
-    PlanObjects(Notes notes, Set<String> ids) {
+    /** Whether the owner says that no strap joins engine and body. */
+    private final boolean strapMissing;
+
+    PlanObjects(Notes notes, Set<String> ids, boolean strapMissing) {
         this.notes = notes;
         this.ids = ids;
+        this.strapMissing = strapMissing;
     }
 
     List<Map<String, Object>> list() {
@@ -89,11 +93,22 @@ final class PlanObjects {
         }
     }
 
+    /** Whether the engine is somewhere of its own, and not taken to be one with the body. */
+    boolean hasEngine() {
+        return earths.containsKey(PartType.Earth.ENGINE);
+    }
+
     /** The place on the chassis where a part is earthed through its case; made if the list has none. */
     String earth(PartType.Earth wanted) {
         String own = earths.get(wanted);
         if (own != null) {
             return own;
+        }
+        if (wanted == PartType.Earth.ENGINE && strapMissing) {
+            String engine = free("engine");
+            add("joint", engine, "Engine", new CellRef("", 0, "")).put("terminals", List.of("1"));
+            earths.put(PartType.Earth.ENGINE, engine + ".1");
+            return engine + ".1";
         }
         Optional<String> other = earths.values().stream().findFirst();
         if (other.isPresent()) {

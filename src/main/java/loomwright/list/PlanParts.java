@@ -26,11 +26,13 @@ final class PlanParts {
     private final SwitchParts switches;
     private final SeveralParts several;
     private List<PartDraft> drafts = List.of();
+    /** Parts whose case is on the engine, where no row names an engine. */
+    private final List<PartDraft> onBody = new ArrayList<>();
 
     PlanParts(Settings settings, ListTables tables, Notes notes, Set<String> ids) {
         this.settings = settings;
         this.notes = notes;
-        this.objects = new PlanObjects(notes, ids);
+        this.objects = new PlanObjects(notes, ids, settings.saysNoStrap());
         this.switches = new SwitchParts(objects, tables, notes);
         this.several = new SeveralParts(objects, settings, notes);
     }
@@ -70,10 +72,23 @@ final class PlanParts {
         drafts.stream()
                 .filter(this::isEngineOnItsOwn)
                 .findFirst()
-                .ifPresentOrElse(
-                        this::askEarthStrap,
-                        () -> settings.noteUnusedStrap(drafts.stream()
-                                .anyMatch(draft -> draft.typeName().equals("engine"))));
+                .ifPresentOrElse(this::askEarthStrap, this::noteStrap);
+    }
+
+    /** Parts on an engine that no row names are taken to be earthed by a strap to the body. */
+    private void noteStrap() {
+        boolean named = drafts.stream().anyMatch(draft -> draft.typeName().equals("engine"));
+        if (named || !objects.hasEngine()) {
+            settings.noteUnusedStrap(named);
+        }
+        if (!onBody.isEmpty()) {
+            notes.assume(
+                    Code.ENGINE_ON_BODY,
+                    onBody.get(0).at,
+                    onBody.stream().map(draft -> draft.id).toList(),
+                    Notes.PRACTICE,
+                    Map.of("part", onBody.get(0).label));
+        }
     }
 
     /** An engine on its mounts of rubber, to which no lead goes. */
@@ -239,6 +254,9 @@ final class PlanParts {
         PartType.Earth where = type.earth();
         if (where != null) {
             boolean battery = type.kind().equals("battery");
+            if (where == PartType.Earth.ENGINE && !objects.hasEngine() && !settings.saysNoStrap()) {
+                onBody.add(draft);
+            }
             String id = objects.wire(
                     draft.id + "." + open,
                     objects.earth(where),

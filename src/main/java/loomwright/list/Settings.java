@@ -71,7 +71,8 @@ final class Settings {
         return !exact && !saysNoStrap();
     }
 
-    private boolean saysNoStrap() {
+    /** Whether the owner says that no strap joins engine and body. */
+    boolean saysNoStrap() {
         return is("engine strap", "none", "no", "missing", "off");
     }
 

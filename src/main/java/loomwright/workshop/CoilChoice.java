@@ -12,6 +12,7 @@ import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.circuit.UsualVoltages;
 import loomwright.ignition.primary.CoilPreset;
+import loomwright.ignition.primary.EngineHeat;
 import loomwright.judgement.Level;
 import loomwright.judgement.ignition.IgnitionMistake;
 import loomwright.judgement.ignition.IgnitionRule;
@@ -92,7 +93,7 @@ public final class CoilChoice {
                     module,
                     moduleLimitA,
                     switchRatingA,
-                    null);
+                    EngineHeat.usual(PrimaryLoop.USUAL_DWELL, coilOhm, null));
         }
     }
 

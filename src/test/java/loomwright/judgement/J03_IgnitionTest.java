@@ -1,13 +1,17 @@
 package loomwright.judgement;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import loomwright.answer.Finding;
+import loomwright.ignition.primary.EngineHeat;
 import loomwright.judgement.ignition.IgnitionMistake;
 import loomwright.judgement.ignition.IgnitionMistake.Kind;
 import loomwright.judgement.ignition.IgnitionRemedy;
 import loomwright.judgement.ignition.IgnitionRule;
 import loomwright.judgement.ignition.PrimaryLoop;
+import loomwright.judgement.ignition.RunningHeat;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -18,13 +22,15 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Coil, ballast, contacts and module: the table of combinations, the steps of a ballast, remedies judged again. */
 class J03_IgnitionTest {
+    private static final RunningHeat HEAT = EngineHeat.usual(PrimaryLoop.USUAL_DWELL, 1.5, null);
+
     private static PrimaryLoop points(double nominalV, double coilOhm, double ballastOhm) {
         return new PrimaryLoop(
-                nominalV, 14.2 * nominalV / 12, 0.05, ballastOhm, false, coilOhm, 0.15, false, null, null, null);
+                nominalV, 14.2 * nominalV / 12, 0.05, ballastOhm, false, coilOhm, 0.15, false, null, null, HEAT);
     }
 
     private static PrimaryLoop module(double coilOhm, double ballastOhm, @Nullable Double limitA) {
-        return new PrimaryLoop(12, 14.2, 0.05, ballastOhm, false, coilOhm, 1.0, true, limitA, null, null);
+        return new PrimaryLoop(12, 14.2, 0.05, ballastOhm, false, coilOhm, 1.0, true, limitA, null, HEAT);
     }
 
     private static String worst(PrimaryLoop loop) {
@@ -55,6 +61,42 @@ class J03_IgnitionTest {
         assertThat(worst(points(nominalV, coilOhm, ballastOhm))).isEqualTo(expected);
     }
 
+    /**
+     * An exponential rise with a time constant far below the dwell: mean of the square I^2 (t - 1.5 L/R) / T, the integral in
+     * any book on circuits (OpenStax University Physics vol. 2, section 14.4).
+     */
+    @ParameterizedTest(name = "{0} ohm, {1} H: {2} W")
+    @CsvSource({"2.8, 0.008, 33.2", "1.5, 0.006, 54.8", "3.2, 0.008, 30.0"})
+    void theMeanHeatIsThatOfACurrentThatRises(double coilOhm, double inductanceH, double expectedW) {
+        double totalOhm = coilOhm + 0.05;
+        double closedA = (14.2 - 0.15) / totalOhm;
+        double dwellS = 0.6 * 0.0375;
+        double byHandW = closedA * closedA * coilOhm * (dwellS - 1.5 * inductanceH / totalOhm) / 0.0375;
+        double meanW = EngineHeat.usual(0.6, coilOhm, inductanceH).meanW(points(12, coilOhm, 0));
+        assertThat(meanW).isCloseTo(byHandW, within(0.01 * byHandW));
+        assertThat(meanW).isCloseTo(expectedW, within(0.02 * expectedW));
+    }
+
+    @Property(seed = "1905")
+    void theMeanHeatIsLessThanItsShareOfTheHeatWithThePrimaryClosed(
+            @ForAll @DoubleRange(min = 0.4, max = 11) double coilOhm,
+            @ForAll @DoubleRange(min = 0, max = 3) double ballastOhm) {
+        PrimaryLoop loop = points(12, coilOhm, ballastOhm);
+        double closedW = loop.runningA() * loop.runningA() * coilOhm;
+        assertThat(HEAT.meanW(loop)).isBetween(0.0, PrimaryLoop.USUAL_DWELL * closedW);
+    }
+
+    /** 12.6 V squared over 3.05 ohm squared times 3 ohm are 51 W: sound, but not to be left on. */
+    @Test
+    void aSoundCoilIsNotToBeLeftOn() {
+        assertThat(IgnitionRule.level(points(12, 3, 0))).isEqualTo(Level.FITS);
+        assertThat(IgnitionRule.findings(points(12, 3, 0)))
+                .extracting(Finding::code)
+                .containsExactly("key-not-to-be-left-on");
+        assertThat(IgnitionRule.findings(points(12, 1.5, 1.5))).isEmpty();
+        assertThat(IgnitionRule.findings(module(3, 0, null))).isEmpty();
+    }
+
     @Test
     void modules() {
         assertThat(worst(module(0.6, 0, 7.0))).isEqualTo("right");
@@ -65,7 +107,7 @@ class J03_IgnitionTest {
 
     @Test
     void aBypassLeftOnIsCalledThatAndFreed() {
-        PrimaryLoop loop = new PrimaryLoop(12, 14.2, 0.05, 1.5, true, 1.5, 0.15, false, null, null, null);
+        PrimaryLoop loop = new PrimaryLoop(12, 14.2, 0.05, 1.5, true, 1.5, 0.15, false, null, null, HEAT);
         IgnitionMistake mistake = IgnitionRule.judge(loop).get(0);
         assertThat(mistake.kind()).isEqualTo(Kind.BYPASS_LEFT_ON);
         assertThat(mistake.level()).isEqualTo(Level.DANGER);
@@ -109,7 +151,7 @@ class J03_IgnitionTest {
             @ForAll boolean bypassed,
             @ForAll boolean module) {
         PrimaryLoop loop = new PrimaryLoop(
-                12, 14.2, 0.05, ballastOhm, bypassed, coilOhm, module ? 1.0 : 0.15, module, null, null, null);
+                12, 14.2, 0.05, ballastOhm, bypassed, coilOhm, module ? 1.0 : 0.15, module, null, null, HEAT);
         for (IgnitionMistake mistake : IgnitionRule.judge(loop)) {
             if (mistake.kind() != Kind.COIL_OF_LITTLE_USE && mistake.kind() != Kind.BYPASS_LEFT_ON) {
                 assertThat(mistake.remedies()).as(mistake.kind().code()).isNotEmpty();

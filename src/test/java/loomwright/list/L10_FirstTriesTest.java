@@ -164,6 +164,23 @@ class L10_FirstTriesTest {
                 .doesNotContain(Code.STRAP_CONTRADICTED, Code.STRAP_WITHOUT_ENGINE);
     }
 
+    /** A car with an alternator has an engine; that its strap is sound is said once, and can be denied. */
+    @Test
+    void anEngineThatNoRowNamesIsTakenToHaveASoundStrap() {
+        String wires = "from,to\nbattery +,horn\nbattery -,body\nalternator B+,battery +\nbattery +,starter\n";
+        ListReading taken = Lists.of(wires);
+        assertThat(codes(taken)).containsOnlyOnce(Code.ENGINE_ON_BODY);
+        assertThat(Lists.questions(taken)).doesNotContain(Question.Code.ENGINE_STRAP);
+        assertThat(Lists.plan(taken).wires())
+                .noneMatch(wire -> wire.to().toString().startsWith("engine"));
+        ListReading none = Lists.of(wires + "\nsetting,value\nengine strap,none\n");
+        assertThat(codes(none)).doesNotContain(Code.ENGINE_ON_BODY, Code.STRAP_WITHOUT_ENGINE);
+        assertThat(Lists.plan(none).wires().stream()
+                        .filter(wire -> wire.to().toString().equals("engine.1")))
+                .hasSize(2);
+        assertThat(codes(Lists.of("from,to\nbattery +,horn\nbattery -,body\n"))).doesNotContain(Code.ENGINE_ON_BODY);
+    }
+
     private static List<MessageCode> codes(ListReading reading) {
         return reading.assumptions().stream()
                 .map(assumption -> assumption.message().code())

@@ -32,6 +32,7 @@ import loomwright.ignition.primary.CoilData;
 import loomwright.ignition.primary.CoilPreset;
 import loomwright.ignition.primary.Firing;
 import loomwright.ignition.spark.SwitchInput;
+import loomwright.judgement.ignition.IgnitionAdvice;
 import loomwright.judgement.ignition.IgnitionMistake;
 import loomwright.mistakes.MistakesReport;
 import loomwright.network.NetworkFinding;
@@ -176,11 +177,13 @@ class ContractTest {
 
     /** The review's own, and what the judge of ignitions finds but contacts, which the review has among all contacts. */
     private static List<String> reviewCodes() {
-        return Stream.concat(
+        return Stream.of(
                         Stream.of(FindingCode.values()).map(FindingCode::code),
                         Stream.of(IgnitionMistake.Kind.values())
                                 .filter(kind -> kind != IgnitionMistake.Kind.CONTACT_OVERLOADED)
-                                .map(IgnitionMistake.Kind::code))
+                                .map(IgnitionMistake.Kind::code),
+                        Stream.of(IgnitionAdvice.KEY_NOT_TO_BE_LEFT_ON.code()))
+                .flatMap(codes -> codes)
                 .toList();
     }
 

@@ -21,7 +21,6 @@ import loomwright.ignition.spark.SparkFinding;
 import loomwright.judgement.ignition.CoilWindow;
 import loomwright.judgement.ignition.IgnitionRule;
 import loomwright.judgement.ignition.ModuleSupplyRule;
-import loomwright.judgement.ignition.PrimaryLoop;
 import loomwright.message.Arg;
 import loomwright.message.Argument.Count;
 import loomwright.message.Message;
@@ -97,10 +96,7 @@ public final class BallastFeed {
 
     /** What the judge finds in the primary circuit, and a module that is short of volts. */
     static List<Finding> findings(IgnitionFeed feed) {
-        PrimaryLoop loop = feed.loop();
-        List<Finding> findings = new ArrayList<>(IgnitionRule.judge(loop).stream()
-                .map(mistake -> mistake.finding(loop))
-                .toList());
+        List<Finding> findings = new ArrayList<>(IgnitionRule.findings(feed.loop()));
         if (feed.closing().module()) {
             double crankingV = feed.supplies().crankingV();
             double deadV = feed.closing().deadBelowV();

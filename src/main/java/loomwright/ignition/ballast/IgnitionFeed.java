@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import loomwright.circuit.Condition;
 import loomwright.ignition.SelfHeating;
+import loomwright.ignition.primary.EngineHeat;
 import loomwright.judgement.ignition.CoilKind;
 import loomwright.judgement.ignition.CoilWindow;
 import loomwright.judgement.ignition.PrimaryLoop;
@@ -130,7 +131,7 @@ record IgnitionFeed(
                 closing.module(),
                 closing.limitA(),
                 null,
-                null);
+                EngineHeat.usual(dwellFraction, coil20Ohm, null));
     }
 
     IgnitionFeed withElements(List<Double> ohm) {

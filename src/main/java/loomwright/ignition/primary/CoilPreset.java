@@ -1,6 +1,7 @@
 package loomwright.ignition.primary;
 
 import loomwright.ignition.primary.CoilData.Feed;
+import loomwright.judgement.ignition.CoilKind;
 import loomwright.message.MessageCode;
 
 /**
@@ -19,6 +20,25 @@ public enum CoilPreset implements MessageCode {
     FOR_DIRECT_FEED_6V,
     /** High-energy coil for a module with current limit. */
     HIGH_ENERGY;
+
+    /** The kind that a coil of so many ohms is, in a vehicle of 6, 12 or 24 V. */
+    public static CoilPreset ofOhm(double primaryOhm, double nominalV) {
+        return switch (CoilKind.ofOhm(primaryOhm, nominalV)) {
+            case HIGH_ENERGY -> HIGH_ENERGY;
+            case WITH_BALLAST -> FOR_BALLAST;
+            case DIRECT -> nominalV == 6 ? FOR_DIRECT_FEED_6V : FOR_DIRECT_FEED;
+        };
+    }
+
+    /**
+     * Inductance of a usual coil of so many ohms, H. A winding of other turns in the same space has inductance and ohms in the
+     * same proportion, so that of a 24 V coil is 3.3 times that of one for 12 V.
+     */
+    public static double usualInductanceH(double primaryOhm, double nominalV) {
+        CoilPreset kind = ofOhm(primaryOhm, nominalV);
+        double usualH = kind.data().inductanceH();
+        return kind == FOR_DIRECT_FEED_6V ? usualH : usualH / CoilKind.ohmAt12V(1, nominalV);
+    }
 
     public CoilData data() {
         return switch (this) {

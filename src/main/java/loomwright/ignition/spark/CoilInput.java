@@ -5,7 +5,6 @@ import loomwright.ignition.Assumptions;
 import loomwright.ignition.primary.CoilData;
 import loomwright.ignition.primary.CoilData.Feed;
 import loomwright.ignition.primary.CoilPreset;
-import loomwright.judgement.ignition.CoilKind;
 import loomwright.message.Argument.Word;
 import org.jspecify.annotations.Nullable;
 
@@ -37,11 +36,13 @@ public record CoilInput(
         } else if (primaryResistanceOhm == null) {
             return CoilPreset.FOR_DIRECT_FEED;
         }
-        return switch (CoilKind.ofOhm(primaryResistanceOhm, nominalV)) {
-            case HIGH_ENERGY -> CoilPreset.HIGH_ENERGY;
-            case WITH_BALLAST -> CoilPreset.FOR_BALLAST;
-            case DIRECT -> nominalV == 6 ? CoilPreset.FOR_DIRECT_FEED_6V : CoilPreset.FOR_DIRECT_FEED;
-        };
+        return CoilPreset.ofOhm(primaryResistanceOhm, nominalV);
+    }
+
+    private double usualInductanceH(CoilData common, double nominalV) {
+        return preset == null && primaryResistanceOhm != null
+                ? CoilPreset.usualInductanceH(primaryResistanceOhm, nominalV)
+                : common.inductanceH();
     }
 
     CoilData resolve(Assumptions assumptions, double nominalV) {
@@ -52,7 +53,8 @@ public record CoilInput(
         CoilData common = kind.data();
         return new CoilData(
                 assumptions.or(primaryResistanceOhm, AssumedValue.COIL_PRIMARY, common.primaryResistanceOhm(), "Ω"),
-                assumptions.or(inductanceH, AssumedValue.PRIMARY_INDUCTANCE, common.inductanceH(), 1e3, "mH"),
+                assumptions.or(
+                        inductanceH, AssumedValue.PRIMARY_INDUCTANCE, usualInductanceH(common, nominalV), 1e3, "mH"),
                 assumptions.or(turnsRatio, AssumedValue.TURNS_RATIO, common.turnsRatio(), ""),
                 assumptions.or(primaryClampV, AssumedValue.PRIMARY_CLAMP, common.primaryClampV(), "V"),
                 assumptions.or(

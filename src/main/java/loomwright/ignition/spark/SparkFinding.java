@@ -12,7 +12,6 @@ public enum SparkFinding implements MessageCode {
     OUTSIDE_FORMULA_RANGE,
     /** A stored energy at which a real coil is saturated long before. */
     ENERGY_NOT_REAL,
-    KEY_NOT_TO_BE_LEFT_ON,
     SPARK_CUT_SHORT,
     COIL_BURNS,
     MODULE_SUPPLY_LOW,
@@ -20,7 +19,6 @@ public enum SparkFinding implements MessageCode {
     RAISE_SPARK,
     SET_GAP_OR_FIT_MODULE,
     LOOK_UP_INDUCTANCE,
-    TURN_KEY_OFF,
     COOL_COIL,
     RAISE_SUPPLY
 }

@@ -12,7 +12,9 @@ import loomwright.circuit.UsualVoltages;
 import loomwright.ignition.SelfHeating;
 import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.gap.BreakdownVoltage;
+import loomwright.ignition.primary.CoilData;
 import loomwright.ignition.primary.CoilData.Feed;
+import loomwright.ignition.primary.EngineHeat;
 import loomwright.ignition.primary.PrimarySwitch;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.ignition.IgnitionRule;
@@ -32,8 +34,6 @@ final class SparkFindings {
     private static final double RUNNING_SHARE = 0.85;
     /** Slower than this the starter turns the engine. */
     private static final double LEAST_RUNNING_RPM = 400;
-    /** A warm engine idles so. */
-    private static final double IDLE_RPM = 800;
 
     private static final Basis PRACTICE = Basis.commonPractice("judgement of an ignition's figures");
 
@@ -155,20 +155,12 @@ final class SparkFindings {
 
     /** Coil, ballast and switch by ohms, volts and heat. */
     private void primary() {
-        IgnitionRule.judge(loop()).forEach(mistake -> findings.add(mistake.finding(loop())));
+        findings.addAll(IgnitionRule.findings(loop()));
         if (at.energyJ() > IgnitionRule.SATURATION_J
                 && system.primarySwitch() instanceof PrimarySwitch.ContactBreaker) {
             findings.add(Finding.note(
                             SparkFinding.ENERGY_NOT_REAL.with(arg("energyJ", at.energyJ())), IgnitionRule.ENERGY_BASIS)
                     .remedy(SparkFinding.LOOK_UP_INDUCTANCE.with()));
-        }
-        if (loop().restHeatW() > IgnitionRule.KEY_ON_HEAT_W
-                && loop().restHeatW() <= IgnitionRule.REST_HEAT_W
-                && !loop().module()) {
-            findings.add(Finding.note(
-                            SparkFinding.KEY_NOT_TO_BE_LEFT_ON.with(arg("coilHeatW", loop().restHeatW())),
-                            IgnitionRule.HEAT_BASIS)
-                    .remedy(SparkFinding.TURN_KEY_OFF.with()));
         }
     }
 
@@ -190,14 +182,18 @@ final class SparkFindings {
                 system.primarySwitch() instanceof PrimarySwitch.Module,
                 Double.isInfinite(limitA) ? null : limitA,
                 question.switchRatingA(),
-                runningHeatW(cranking));
+                runningHeat(cranking));
     }
 
-    /** Mean heat of the coil: that asked about or, if more, that of the idling engine, so that no speed hides it. */
-    private double runningHeatW(boolean cranking) {
-        double idleW =
-                system.at(IDLE_RPM, question.supplyV(), question.bypassed()).coilHeatW();
-        return cranking ? idleW : Math.max(idleW, at.coilHeatW());
+    /** At idle or, if hotter, at the speed asked about, so that no speed hides it. */
+    private EngineHeat runningHeat(boolean cranking) {
+        CoilData coil = system.coil();
+        return new EngineHeat(
+                (rpm, circuit) -> system.primarySwitch().dwellLaw().at(system.firing(), rpm, circuit),
+                cranking ? List.of(EngineHeat.IDLE_RPM) : List.of(EngineHeat.IDLE_RPM, at.speedRpm()),
+                coil.primaryResistanceOhm(),
+                coil.inductanceH(),
+                system.burningV() / coil.turnsRatio());
     }
 
     private void residual() {

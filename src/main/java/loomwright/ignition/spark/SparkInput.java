@@ -59,9 +59,11 @@ public record SparkInput(
     /** Up to this a supply may be one of 6 V; a 12 V one while cranking has more, or a coil of higher resistance. */
     private static final double MOST_6V = 7.6;
 
+    /** Fewer have coils for a limiting module, at 12 V. */
+    private static final double LEAST_6V_COIL_OHM = 0.9;
+
     private static final double MOST_6V_COIL_OHM = 2.2;
-    /** With a 6 V coil; a little more than in proportion, as its chargers are set (common practice, no source). */
-    private static final double CHARGING_6V_SYSTEM_V = 7.2;
+    private static final double TABLE_NOMINAL_V = 12;
 
     /** The question with every part resolved and checked. */
     record Resolved(
@@ -81,7 +83,19 @@ public record SparkInput(
         InputErrors faults = assumptions.faults();
         double supplyV = assumptions.or(feed.supplyV(), AssumedValue.SUPPLY, usualSupplyV(), "V");
         double speed = speed(faults);
-        faults.range("/supplyV", supplyV, 1, 60);
+        Integer nominalV = feed.nominalVoltageV();
+        faults.range("/supplyV", supplyV, 1, 60)
+                .check(
+                        nominalV == null || nominalV == 6 || nominalV == 12 || nominalV == 24,
+                        InputError.Code.OUT_OF_RANGE,
+                        "/nominalVoltageV",
+                        nominalV,
+                        "6, 12 or 24");
+        assumptions.or(
+                nominalV == null ? null : (Double) nominalV.doubleValue(),
+                AssumedValue.NOMINAL_VOLTAGE,
+                nominalV(),
+                "V");
         Optional<MarginSearch> searched = assumptions.part(() -> search.resolve(assumptions, feed));
         Optional<SparkSystem> system = system(assumptions);
         Optional<SelfHeating> heating = system.flatMap(s -> heating(assumptions, s));
@@ -99,19 +113,25 @@ public record SparkInput(
                 assumptions.lines());
     }
 
-    /** The supply that its kind of coil is made for, while charging. */
+    /** The supply while charging. */
     private double usualSupplyV() {
-        return coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V ? CHARGING_6V_SYSTEM_V : UsualVoltages.CHARGING_V;
+        Integer given = feed.nominalVoltageV();
+        double nominalV = given != null ? given : coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V ? 6 : TABLE_NOMINAL_V;
+        return UsualVoltages.CHARGING_V * (nominalV / TABLE_NOMINAL_V);
     }
 
-    /** The nominal voltage of the vehicle, by the supply asked about and the coil: 6, 12 or 24. */
+    /** The nominal voltage of the vehicle: as given, else by the supply asked about and the coil: 6, 12 or 24. */
     double nominalV() {
+        Integer given = feed.nominalVoltageV();
+        if (given != null) {
+            return given;
+        }
         if (coil.preset() == CoilPreset.FOR_DIRECT_FEED_6V) {
             return 6;
         }
         Double ohm = coil.primaryResistanceOhm();
         double askedV = supplyV();
-        boolean few = ohm != null && ohm < MOST_6V_COIL_OHM && coil.preset() == null;
+        boolean few = ohm != null && ohm >= LEAST_6V_COIL_OHM && ohm < MOST_6V_COIL_OHM && coil.preset() == null;
         return askedV > MOST_12V ? 24 : askedV <= MOST_6V && few ? 6 : 12;
     }
 
@@ -140,7 +160,12 @@ public record SparkInput(
     public SparkInput withSupplyV(double supplyV) {
         return new SparkInput(
                 speedRpm,
-                new FeedInput(supplyV, feed.feedResistanceOhm(), feed.ballastResistanceOhm(), feed.bypassed()),
+                new FeedInput(
+                        supplyV,
+                        feed.feedResistanceOhm(),
+                        feed.ballastResistanceOhm(),
+                        feed.bypassed(),
+                        feed.nominalVoltageV()),
                 coil,
                 coilTemperatureC,
                 coilThermalResistanceKPerW,
@@ -152,14 +177,14 @@ public record SparkInput(
     }
 
     /**
-     * The same ignition with what belongs to the engine taken from another where it is left out here: speed, cylinders and
-     * firing, plug gap and compression.
+     * The same ignition with what belongs to the engine taken from another where it is left out here: nominal voltage,
+     * speed, cylinders and firing, plug gap and compression.
      */
     public SparkInput completedFrom(SparkInput other) {
         boolean sweeps = search.speedSweep() != null;
         return new SparkInput(
                 speedRpm == null && !sweeps ? other.speedRpm : speedRpm,
-                feed,
+                feed.completedFrom(other.feed),
                 coil,
                 coilTemperatureC,
                 coilThermalResistanceKPerW,

@@ -47,6 +47,7 @@ public record IgnitionMistake(
                         kind.with(
                                 arg("judged" + unit, value),
                                 arg("limit" + unit, limit),
+                                arg("decides", IgnitionRule.restDecides(loop) ? "rest" : "running"),
                                 arg("closedA", loop.runningA()),
                                 arg("coilHeatW", loop.restHeatW())),
                         basis)

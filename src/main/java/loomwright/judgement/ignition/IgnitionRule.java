@@ -1,10 +1,13 @@
 package loomwright.judgement.ignition;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import loomwright.answer.Basis;
+import loomwright.answer.Finding;
 import loomwright.judgement.Level;
 import loomwright.judgement.Ratio;
 import loomwright.judgement.Verdict;
@@ -44,7 +47,8 @@ public final class IgnitionRule {
     public static final Basis GIVEN_BASIS =
             Basis.computed("current with the contacts closed against the rating given", "comparison");
     public static final Basis HEAT_BASIS = Basis.commonPractice(
-            "coil can of usual size, key left on: to 65 W, warning to 80 W, danger above; running: to 40 W, warning to 55 W");
+            "coil can of usual size, key left on: to 65 W, warning to 80 W, danger above; mean while running, at idle or at the speed"
+                    + " asked about: to 40 W, warning to 55 W");
     public static final Basis COMBINATION_BASIS = Basis.commonPractice(
             "12 V: coil of 1.2 to 1.8 ohm behind 1.2 to 1.8 ohm of ballast, of 2.8 to 3.6 ohm without; of 0.4 to 1.1 ohm only"
                     + " with a module that limits");
@@ -73,6 +77,23 @@ public final class IgnitionRule {
                 .map(f -> new IgnitionMistake(f.kind(), f.level(), f.value(), f.limit(), f.basis(), remedies(loop, f)))
                 .sorted((a, b) -> b.level().compareTo(a.level()))
                 .toList();
+    }
+
+    /**
+     * What is wrong with a primary circuit as findings, and that a coil on contacts is not to be left on where that heats it
+     * up without harm.
+     */
+    public static List<Finding> findings(PrimaryLoop loop) {
+        Stream<Finding> mistakes = judge(loop).stream().map(mistake -> mistake.finding(loop));
+        boolean warmsUp = !loop.module() && loop.restHeatW() > KEY_ON_HEAT_W && loop.restHeatW() <= REST_HEAT_W;
+        return warmsUp
+                ? Stream.concat(mistakes, Stream.of(keyNotToBeLeftOn(loop))).toList()
+                : mistakes.toList();
+    }
+
+    private static Finding keyNotToBeLeftOn(PrimaryLoop loop) {
+        return Finding.note(IgnitionAdvice.KEY_NOT_TO_BE_LEFT_ON.with(arg("coilHeatW", loop.restHeatW())), HEAT_BASIS)
+                .remedy(IgnitionAdvice.TURN_KEY_OFF.with());
     }
 
     /** The worst level of a primary circuit. */
@@ -187,11 +208,13 @@ public final class IgnitionRule {
                 ratingA == null ? CONTACTS_BASIS : GIVEN_BASIS);
     }
 
-    /** A module switches off when the engine stops, so its coil is judged by its mean heat alone. */
+    /**
+     * Contacts stand closed with the key left on, or work while the engine runs; the worse of both counts. A module switches
+     * off when the engine stops, so its coil is judged by its mean heat alone.
+     */
     private static Level heat(PrimaryLoop loop) {
         Level rest = loop.module() ? Level.FITS : band(loop.restHeatW(), REST_HEAT_W, REST_HEAT_DANGER_W);
-        Double running = loop.meanHeatW();
-        return running == null ? rest : rest.worse(band(running, RUNNING_HEAT_W, RUNNING_HEAT_DANGER_W));
+        return rest.worse(band(loop.meanHeatW(), RUNNING_HEAT_W, RUNNING_HEAT_DANGER_W));
     }
 
     private static Level band(double value, double fits, double danger) {
@@ -201,20 +224,16 @@ public final class IgnitionRule {
     }
 
     private static double heatW(PrimaryLoop loop) {
-        return restDecides(loop) ? loop.restHeatW() : running(loop);
+        return restDecides(loop) ? loop.restHeatW() : loop.meanHeatW();
     }
 
     private static double heatLimitW(PrimaryLoop loop) {
         return restDecides(loop) ? REST_HEAT_W : RUNNING_HEAT_W;
     }
 
-    private static boolean restDecides(PrimaryLoop loop) {
-        return !loop.module() && loop.restHeatW() / REST_HEAT_W >= running(loop) / RUNNING_HEAT_W;
-    }
-
-    private static double running(PrimaryLoop loop) {
-        Double running = loop.meanHeatW();
-        return running == null ? 0 : running;
+    /** Whether its heat with the key left on is more of its limit than its mean heat while running. */
+    static boolean restDecides(PrimaryLoop loop) {
+        return !loop.module() && loop.restHeatW() / REST_HEAT_W >= loop.meanHeatW() / RUNNING_HEAT_W;
     }
 
     private static List<Found> module(PrimaryLoop loop) {

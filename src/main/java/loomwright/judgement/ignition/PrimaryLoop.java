@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param module whether a module switches it; else contacts
  * @param limitA what the module limits the current to; absent: it does not limit
  * @param switchRatingA what the contacts or the module may carry; absent if unknown
- * @param runningHeatW mean heat in the coil while running; absent if unknown
+ * @param runningHeat what its coil has to get rid of in the mean while the engine runs
  */
 public record PrimaryLoop(
         double nominalV,
@@ -28,7 +28,7 @@ public record PrimaryLoop(
         boolean module,
         @Nullable Double limitA,
         @Nullable Double switchRatingA,
-        @Nullable Double runningHeatW) {
+        RunningHeat runningHeat) {
     /** Volts at rest over the nominal voltage. */
     private static final double REST = 1.05;
     /** Share of the time that the primary is closed. Common practice, no source. */
@@ -48,7 +48,8 @@ public record PrimaryLoop(
         return bypassed ? 0 : ballastOhm;
     }
 
-    double totalOhm() {
+    /** Of everything in series. */
+    public double totalOhm() {
         return feedOhm + ballastInOhm() + coilOhm;
     }
 
@@ -72,15 +73,9 @@ public record PrimaryLoop(
         return restA() * restA() * coilOhm;
     }
 
-    /**
-     * Mean heat in the coil while the engine runs, W; null if unknown. Of a module, which is not judged with the key left on, it is that
-     * of the usual dwell unless a speed was asked about.
-     */
-    @Nullable
-    Double meanHeatW() {
-        return runningHeatW == null && module
-                ? (Double) (USUAL_DWELL * runningA() * runningA() * coilOhm)
-                : runningHeatW;
+    /** Mean heat in the coil while the engine runs, W. */
+    double meanHeatW() {
+        return runningHeat.meanW(this);
     }
 
     /** Heat in the ballast with the key left on and the primary closed. */
@@ -103,17 +98,18 @@ public record PrimaryLoop(
 
     PrimaryLoop withBallast(double ohm) {
         return new PrimaryLoop(
-                nominalV, runningV, feedOhm, ohm, false, coilOhm, dropV, module, limitA, switchRatingA, null);
+                nominalV, runningV, feedOhm, ohm, false, coilOhm, dropV, module, limitA, switchRatingA, runningHeat);
     }
 
     /** The same with another coil and a ballast of other ohms. */
     PrimaryLoop withCoilAndBallast(double coil, double ballast) {
         return new PrimaryLoop(
-                nominalV, runningV, feedOhm, ballast, false, coil, dropV, module, limitA, switchRatingA, null);
+                nominalV, runningV, feedOhm, ballast, false, coil, dropV, module, limitA, switchRatingA, runningHeat);
     }
 
     PrimaryLoop withCoil(double ohm) {
-        return new PrimaryLoop(nominalV, runningV, feedOhm, 0, false, ohm, dropV, module, limitA, switchRatingA, null);
+        return new PrimaryLoop(
+                nominalV, runningV, feedOhm, 0, false, ohm, dropV, module, limitA, switchRatingA, runningHeat);
     }
 
     /** What its coil is made for, by its ohms. */
@@ -122,6 +118,6 @@ public record PrimaryLoop(
     }
 
     PrimaryLoop withModule(double limit) {
-        return new PrimaryLoop(nominalV, runningV, feedOhm, 0, false, coilOhm, 1.0, true, limit, null, null);
+        return new PrimaryLoop(nominalV, runningV, feedOhm, 0, false, coilOhm, 1.0, true, limit, null, runningHeat);
     }
 }

@@ -9,7 +9,7 @@ import loomwright.circuit.Ballast;
 import loomwright.circuit.Coil;
 import loomwright.circuit.IgnitionModule;
 import loomwright.ignition.UsualIgnition;
-import loomwright.judgement.ignition.IgnitionMistake;
+import loomwright.ignition.primary.EngineHeat;
 import loomwright.judgement.ignition.IgnitionMistake.Kind;
 import loomwright.judgement.ignition.IgnitionRule;
 import loomwright.judgement.ignition.PrimaryLoop;
@@ -18,6 +18,7 @@ import loomwright.operation.Step;
 import loomwright.review.context.Check;
 import loomwright.review.context.LoadCircuit;
 import loomwright.review.context.ReviewContext;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Each coil with its ballast and its switch, by ohms, volts and heat, judged by the same rule as in the ignition
@@ -45,14 +46,10 @@ public final class PrimaryCircuits implements Check {
 
     private static List<Finding> judge(ReviewContext context, Coil coil) {
         return findLoop(context, coil).stream()
-                .flatMap(loop -> IgnitionRule.judge(loop).stream()
-                        .filter(mistake -> mistake.kind() != Kind.CONTACT_OVERLOADED)
-                        .map(mistake -> found(coil, loop, mistake)))
+                .flatMap(loop -> IgnitionRule.findings(loop).stream())
+                .filter(finding -> finding.kind() != Kind.CONTACT_OVERLOADED)
+                .map(finding -> finding.about(List.of(coil.id())))
                 .toList();
-    }
-
-    private static Finding found(Coil coil, PrimaryLoop loop, IgnitionMistake mistake) {
-        return mistake.finding(loop).about(List.of(coil.id()));
     }
 
     /** The circuit of a coil with the engine running, as the plan has it; empty where it draws no ignition current. */
@@ -92,7 +89,12 @@ public final class PrimaryCircuits implements Check {
                 module.isPresent(),
                 limitA,
                 null,
-                null));
+                EngineHeat.usual(PrimaryLoop.USUAL_DWELL, coil.primaryResistanceOhm(), inductanceH(coil))));
+    }
+
+    private static @Nullable Double inductanceH(Coil coil) {
+        Double inductanceMh = coil.inductanceMh();
+        return inductanceMh == null ? null : (Double) (inductanceMh / 1000);
     }
 
     private static double ohm(Ballast ballast) {

@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record SparkQuestion(
         @Nullable Double speedRpm,
+        @Nullable Integer nominalVoltageV,
         @Nullable Double supplyV,
         @Nullable Double feedResistanceOhm,
         @Nullable Double ballastResistanceOhm,
@@ -114,7 +115,7 @@ public record SparkQuestion(
         faults.reject();
         return new SparkInput(
                 speedRpm,
-                new FeedInput(supplyV, feedResistanceOhm, ballastResistanceOhm, bypassed),
+                new FeedInput(supplyV, feedResistanceOhm, ballastResistanceOhm, bypassed, nominalVoltageV),
                 new CoilInput(
                         coilKind,
                         primaryResistanceOhm,

@@ -35,7 +35,7 @@ class IgnitionChangeTest {
             CoilPreset coil, @Nullable Double ballastOhm, SwitchInput closing, double gapMm) {
         return new SparkInput(
                 3000.0,
-                new FeedInput(null, null, ballastOhm, null),
+                new FeedInput(null, null, ballastOhm, null, null),
                 CoilInput.of(coil),
                 null,
                 null,
@@ -115,7 +115,7 @@ class IgnitionChangeTest {
     private static SparkInput onEngine(@Nullable Double speedRpm, EngineInput engine, GapInput gap) {
         return new SparkInput(
                 speedRpm,
-                new FeedInput(null, null, 1.5, null),
+                new FeedInput(null, null, 1.5, null, null),
                 CoilInput.of(CoilPreset.FOR_BALLAST),
                 null,
                 null,

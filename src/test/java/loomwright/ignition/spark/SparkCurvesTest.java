@@ -20,7 +20,7 @@ class SparkCurvesTest {
             double speedRpm, SwitchInput closing, @Nullable SweepRange speeds, @Nullable SweepRange supplies) {
         return new SparkInput(
                 speedRpm,
-                new FeedInput(13.0, null, 1.2, null),
+                new FeedInput(13.0, null, 1.2, null, null),
                 new CoilInput(CoilPreset.FOR_BALLAST, null, null, null, null, null, null, null),
                 null,
                 null,

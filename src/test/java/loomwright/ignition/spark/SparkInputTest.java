@@ -40,7 +40,7 @@ class SparkInputTest {
     void faultsOfAllPartsAreSaidTogether() {
         SparkInput input = new SparkInput(
                 1e9,
-                new FeedInput(-1.0, Double.NaN, 99.0, null),
+                new FeedInput(-1.0, Double.NaN, 99.0, null, null),
                 new CoilInput(null, -4.0, null, null, null, null, null, null),
                 999.0,
                 null,
@@ -167,7 +167,8 @@ class SparkInputTest {
         boolean measured = random.nextBoolean();
         return new SparkInput(
                 pick(random, 20, 20_000),
-                new FeedInput(pick(random, 1, 60), pick(random, 0, 10), pick(random, 0, 20), random.nextBoolean()),
+                new FeedInput(
+                        pick(random, 1, 60), pick(random, 0, 10), pick(random, 0, 20), random.nextBoolean(), null),
                 new CoilInput(
                         null,
                         pick(random, 0.05, 20),

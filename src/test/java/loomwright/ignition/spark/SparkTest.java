@@ -65,7 +65,7 @@ class SparkTest {
     private static SparkInput ballasted(boolean bypassed) {
         return input(
                 1000,
-                new FeedInput(12.6, 0.05, 1.5, bypassed),
+                new FeedInput(12.6, 0.05, 1.5, bypassed, null),
                 CoilInput.of(CoilPreset.FOR_BALLAST),
                 SwitchInput.breaker(55.0),
                 FOUR,
@@ -174,7 +174,7 @@ class SparkTest {
                 .isEqualTo(new Boundary(Boundary.Kind.NOT_REACHED, 8000));
         SparkInput weak = input(
                 3000,
-                new FeedInput(4.0, null, null, null),
+                new FeedInput(4.0, null, null, null, null),
                 CoilInput.of(CoilPreset.FOR_DIRECT_FEED),
                 SwitchInput.breaker(null),
                 FOUR,
@@ -195,7 +195,7 @@ class SparkTest {
     private static SparkPoint atSupply(double supplyV) {
         return result(input(
                         200,
-                        new FeedInput(supplyV, null, null, null),
+                        new FeedInput(supplyV, null, null, null, null),
                         CoilInput.of(CoilPreset.FOR_DIRECT_FEED),
                         SwitchInput.breaker(null),
                         FOUR,
@@ -258,7 +258,7 @@ class SparkTest {
     void theWorkingShowsTheFormulasWithTheNumbersInThem() {
         Answer<SparkResult> answer = Spark.calculate(new SparkInput(
                 3000.0,
-                new FeedInput(12.15, 0.0, null, null),
+                new FeedInput(12.15, 0.0, null, null, null),
                 new CoilInput(null, 4.0, 0.006, 100.0, 300.0, 80e-12, 0.5, null),
                 null,
                 null,
@@ -297,7 +297,7 @@ class SparkTest {
         assertThat(codes(ballasted(true))).contains("bypass-left-on");
         SparkInput weak = input(
                 3000,
-                new FeedInput(14.2, 0.05, 1.5, false),
+                new FeedInput(14.2, 0.05, 1.5, false, null),
                 CoilInput.of(CoilPreset.FOR_DIRECT_FEED),
                 SwitchInput.breaker(null),
                 FOUR,
