@@ -179,27 +179,34 @@ public record Switch(
     /** What a position really joins, the first of a group with each of the others, its faulty contacts considered. */
     public List<ClosedContact> closedIn(Position position) {
         List<ClosedContact> closed = new ArrayList<>();
-        for (List<String> group : position.joins()) {
-            for (String other : group.subList(1, group.size())) {
-                String first = group.get(0);
-                if (fault(first, other, ContactState.OPEN).isEmpty()
-                        && fault(first, other, ContactState.STUCK).isEmpty()) {
-                    closed.add(new ClosedContact(
-                            first,
-                            other,
-                            fault(first, other, ContactState.WORN)
-                                    .map(this::ohm)
-                                    .orElse(contactResistanceOhm)));
-                }
+        for (List<String> contact : position.contacts()) {
+            if (fault(contact, ContactState.OPEN).isEmpty()
+                    && fault(contact, ContactState.STUCK).isEmpty()) {
+                closed.add(new ClosedContact(
+                        contact.get(0),
+                        contact.get(1),
+                        fault(contact, ContactState.WORN).map(this::ohm).orElse(contactResistanceOhm)));
             }
         }
-        Stream.ofNullable(contactFaults)
-                .flatMap(List::stream)
-                .filter(fault -> fault.state() == ContactState.STUCK || fault.state() == ContactState.BRIDGED)
+        closed.addAll(alwaysClosed());
+        return closed;
+    }
+
+    /** What the plan states to be closed in every position: contacts that are stuck, terminals that are bridged. */
+    public List<ClosedContact> alwaysClosed() {
+        return faults().filter(fault -> fault.state() == ContactState.STUCK || fault.state() == ContactState.BRIDGED)
                 .map(fault -> new ClosedContact(
                         fault.between().get(0), fault.between().get(1), ohm(fault)))
-                .forEach(closed::add);
-        return closed;
+                .toList();
+    }
+
+    /** Each contact once, however many positions close it. */
+    public List<List<String>> contacts() {
+        Set<Set<String>> seen = new HashSet<>();
+        return positions.stream()
+                .flatMap(position -> position.contacts().stream())
+                .filter(contact -> seen.add(Set.copyOf(contact)))
+                .toList();
     }
 
     /** The terminals that a position really joins, in groups. */
@@ -216,28 +223,64 @@ public record Switch(
         return Bounds.orElse(fault.resistanceOhm(), contactResistanceOhm);
     }
 
-    private Optional<ContactFault> fault(String from, String to, ContactState state) {
-        return Stream.ofNullable(contactFaults)
-                .flatMap(List::stream)
-                .filter(fault -> fault.state() == state && fault.isBetween(List.of(from, to)))
+    /** What the plan says of its contacts, in the order of the plan. */
+    public Stream<ContactFault> faults() {
+        return Stream.ofNullable(contactFaults).flatMap(List::stream);
+    }
+
+    private Optional<ContactFault> fault(List<String> between, ContactState state) {
+        return faults().filter(fault -> fault.state() == state && fault.isBetween(between))
                 .findFirst();
     }
 
     /** The same switch with all its contacts sound. */
     public Switch sound() {
-        return contactFaults == null
-                ? this
-                : new Switch(
-                        id,
-                        label,
-                        terminals,
-                        positions,
-                        positionByCondition,
-                        position,
-                        contactResistanceOhm,
-                        ratingA,
-                        momentary,
-                        null);
+        return contactFaults == null ? this : with(positions, contactResistanceOhm, List.of());
+    }
+
+    /** The same switch with one contact as it is given, whatever was said of it. */
+    public Switch withContact(ContactFault fault) {
+        return with(
+                positions,
+                contactResistanceOhm,
+                Stream.concat(others(fault.between()), Stream.of(fault)).toList());
+    }
+
+    /** The same switch with one contact sound. */
+    public Switch withSoundContact(List<String> between) {
+        return with(positions, contactResistanceOhm, others(between).toList());
+    }
+
+    private Stream<ContactFault> others(List<String> between) {
+        return faults().filter(fault -> !fault.isBetween(between));
+    }
+
+    /** The same switch with a resistance on top in each of its contacts. */
+    public Switch withWorseContacts(double moreOhm) {
+        return with(
+                positions,
+                contactResistanceOhm + moreOhm,
+                faults().map(fault -> fault.worse(moreOhm)).toList());
+    }
+
+    /** The same switch with contacts that stay as in one position wherever it is put, or as in none. */
+    public Switch stayingAs(Optional<Position> stays) {
+        List<List<String>> closed =
+                new ArrayList<>(stays.map(Position::contacts).orElse(List.of()));
+        closed.removeIf(contact -> fault(contact, ContactState.OPEN).isPresent());
+        faults().filter(fault -> fault.state() == ContactState.STUCK)
+                .map(ContactFault::between)
+                .forEach(closed::add);
+        return with(
+                positions.stream().map(p -> new Position(p.name(), closed)).toList(),
+                contactResistanceOhm,
+                faults().filter(fault -> fault.state() == ContactState.BRIDGED
+                                || closed.stream().anyMatch(fault::isBetween))
+                        .toList());
+    }
+
+    private Switch with(List<Position> other, double ohm, List<ContactFault> faults) {
+        return new Switch(id, label, terminals, other, positionByCondition, position, ohm, ratingA, momentary, faults);
     }
 
     private Position get(String name) {
@@ -324,8 +367,14 @@ public record Switch(
             between = List.copyOf(between);
         }
 
-        boolean isBetween(List<String> pair) {
+        /** Whether it is of that contact, named from either side. */
+        public boolean isBetween(List<String> pair) {
             return between.containsAll(pair);
+        }
+
+        private ContactFault worse(double moreOhm) {
+            boolean closes = state == ContactState.WORN || state == ContactState.STUCK;
+            return closes && resistanceOhm != null ? new ContactFault(state, between, resistanceOhm + moreOhm) : this;
         }
     }
 
@@ -351,10 +400,16 @@ public record Switch(
             joins = joins.stream().map(List::copyOf).toList();
         }
 
-        private boolean hasContact(ContactFault fault) {
+        /** The contacts that it closes: the first terminal of a group with each of the others. */
+        List<List<String>> contacts() {
             return joins.stream()
-                    .anyMatch(group -> group.subList(1, group.size()).stream()
-                            .anyMatch(other -> fault.isBetween(List.of(group.get(0), other))));
+                    .flatMap(
+                            group -> group.subList(1, group.size()).stream().map(other -> List.of(group.get(0), other)))
+                    .toList();
+        }
+
+        private boolean hasContact(ContactFault fault) {
+            return contacts().stream().anyMatch(fault::isBetween);
         }
 
         private Position joining(List<String> group) {

@@ -58,9 +58,7 @@ public final class PropertyWording {
         } else if (value instanceof Switch.Position position) {
             return position.name() + " (" + joined(position.joins()) + ")";
         } else if (value instanceof Switch.ContactFault fault) {
-            String contact = spaced(PropertyValue.word(fault.state())) + " " + joined(List.of(fault.between()));
-            Double ohm = fault.resistanceOhm();
-            return ohm == null ? contact : contact + " " + new PropertyValue(ohm) + " Ω";
+            return contact(fault);
         } else if (value instanceof LiveAlternative alternative) {
             String switches = map(alternative.switches());
             List<?> conditions = alternative.conditions();
@@ -76,6 +74,13 @@ public final class PropertyWording {
             return map(map);
         }
         return value instanceof PropertyValue property ? words(property.value()) : new PropertyValue(value).toString();
+    }
+
+    /** A contact that the plan states to be faulty: 30–56 worn 2 Ω. */
+    public static String contact(Switch.ContactFault fault) {
+        String contact = String.join("–", fault.between()) + " " + spaced(PropertyValue.word(fault.state()));
+        Double ohm = fault.resistanceOhm();
+        return ohm == null ? contact : contact + " " + new PropertyValue(ohm) + " Ω";
     }
 
     private static String list(List<?> items, String between) {

@@ -18,12 +18,15 @@ import loomwright.circuit.fault.CrossedConnectors;
 import loomwright.circuit.fault.LostEarth;
 import loomwright.circuit.fault.MisplacedWire;
 import loomwright.circuit.fault.OffValue;
+import loomwright.circuit.fault.OpenContact;
 import loomwright.circuit.fault.ShortBetween;
 import loomwright.circuit.fault.ShortToEarth;
 import loomwright.circuit.fault.SingleFault;
+import loomwright.circuit.fault.SoundContact;
 import loomwright.circuit.fault.StuckRelay;
 import loomwright.circuit.fault.SwappedLeads;
 import loomwright.circuit.fault.WireOff;
+import loomwright.circuit.fault.WornContact;
 import loomwright.operation.Point;
 import loomwright.operation.Probe;
 import loomwright.operation.Quantity;
@@ -54,6 +57,12 @@ final class Confirmation {
                     .or(() -> part(plan, f.at()));
         } else if (fault instanceof CrossedConnectors f) {
             return connector(plan, f.one());
+        } else if (fault instanceof OpenContact f) {
+            return Optional.of(between(plan, f.part(), f.between()));
+        } else if (fault instanceof WornContact f) {
+            return Optional.of(between(plan, f.part(), f.between()));
+        } else if (fault instanceof SoundContact f) {
+            return Optional.of(between(plan, f.part(), f.between()));
         } else if (fault instanceof StuckRelay f) {
             Part relay = plan.findPart(f.part()).orElseThrow();
             return relay instanceof Relay
@@ -102,6 +111,10 @@ final class Confirmation {
         return terminals.size() < 2
                 ? Optional.empty()
                 : Optional.of(between(part, terminals.get(0), terminals.get(terminals.size() - 1)));
+    }
+
+    private static Probe between(Plan plan, String part, List<String> contact) {
+        return between(plan.findPart(part).orElseThrow(), contact.get(0), contact.get(1));
     }
 
     private static Probe between(Part part, String one, String other) {

@@ -12,7 +12,8 @@ import loomwright.circuit.fault.SizedFault;
 /**
  * How likely faults are before anything is measured, beside no fault at all (common practice, no source: flat batteries and
  * want of charge are found more often than corrosion, loose wires and blown fuses, these more often than contacts that weld
- * and parts of a wrong value, and these more often than wires on wrong terminals). They decide only where the readings do
+ * and parts of a wrong value, and these more often than wires on wrong terminals; what a plan says of a contact is wrong as often as a
+ * joint is bad). They decide only where the readings do
  * not.
  *
  * <p>A size may be anything between its least and its most, by its logarithm; a meter pins it to about a tenth, a sign to a
@@ -48,6 +49,9 @@ final class Priors {
             Map.entry(Kind.VALUE_OFF, 0.007),
             Map.entry(Kind.RELAY_STUCK_CLOSED, 0.005),
             Map.entry(Kind.SWITCH_STUCK, 0.005),
+            Map.entry(Kind.CONTACT_OPEN, 0.005),
+            Map.entry(Kind.CONTACT_WORN, 0.01),
+            Map.entry(Kind.CONTACT_SOUND, 0.02),
             Map.entry(Kind.SHORT_TO_EARTH, 0.008),
             Map.entry(Kind.SHORT_INSIDE, 0.004),
             Map.entry(Kind.LEADS_SWAPPED, 0.002),

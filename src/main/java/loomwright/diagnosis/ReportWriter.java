@@ -19,6 +19,7 @@ import loomwright.circuit.fault.ShortToEarth;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFault.Kind;
 import loomwright.circuit.fault.WornBattery;
+import loomwright.circuit.fault.WornContact;
 import loomwright.diagnosis.DiagnosisReport.Certainty;
 import loomwright.diagnosis.DiagnosisReport.Doubt;
 import loomwright.diagnosis.DiagnosisReport.Explanation;
@@ -298,6 +299,8 @@ final class ReportWriter {
         } else if (fault instanceof ShortToEarth f) {
             ohm = f.resistanceOhm();
         } else if (fault instanceof ShortBetween f) {
+            ohm = f.resistanceOhm();
+        } else if (fault instanceof WornContact f) {
             ohm = f.resistanceOhm();
         }
         Double restV = fault instanceof DischargedBattery f ? (Double) f.leftV() : null;

@@ -42,6 +42,8 @@ final class Consequences {
             SingleFault.Kind.OPEN_INSIDE,
             SingleFault.Kind.SHORT_TO_EARTH,
             SingleFault.Kind.CONTACTS_WORN,
+            SingleFault.Kind.CONTACT_OPEN,
+            SingleFault.Kind.CONTACT_WORN,
             SingleFault.Kind.VALUE_OFF);
 
     /** What was found of a mistake so far. */

@@ -64,7 +64,7 @@ class C04_PropertyWordingTest {
                         List.of(
                                 new Switch.ContactFault(Switch.ContactState.WORN, List.of("30", "58"), 0.4),
                                 new Switch.ContactFault(Switch.ContactState.OPEN, List.of("30", "56"), null)),
-                        "faulty contacts worn 30 with 58 0.4 Ω, open 30 with 56"),
+                        "faulty contacts 30–58 worn 0.4 Ω, 30–56 open"),
                 Arguments.of("label", "Lamp [left-hand]", "label Lamp [left-hand]"),
                 Arguments.of("from", TerminalRef.parse("horn-button.31"), "from horn-button.31"));
     }

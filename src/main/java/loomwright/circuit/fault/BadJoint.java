@@ -17,12 +17,12 @@ import loomwright.circuit.Wire;
  * @param resistanceOhm what is added there, above 0 to 1000 ohm less what the joint has when sound
  */
 public record BadJoint(String at, double resistanceOhm) implements SizedFault {
-    private static final double MAX_OHM = 1000;
+    static final double MAX_OHM = 1000;
     /** Less is lost among the resistances of sound joints and wires (common practice, no source). */
-    private static final double SMALLEST_OHM = 0.003;
+    static final double SMALLEST_OHM = 0.003;
 
     /** More is as good as open (common practice, no source). */
-    private static final double LARGEST_OHM = 300;
+    static final double LARGEST_OHM = 300;
 
     @Override
     public Kind kind() {
@@ -78,17 +78,7 @@ public record BadJoint(String at, double resistanceOhm) implements SizedFault {
         } else if (part instanceof EarthPoint earth) {
             return new EarthPoint(at, earth.label(), sum(earth.resistanceOhm()));
         } else if (part instanceof Switch s) {
-            return new Switch(
-                    at,
-                    s.label(),
-                    s.terminals(),
-                    s.positions(),
-                    s.positionByCondition(),
-                    s.position(),
-                    s.contactResistanceOhm() + resistanceOhm,
-                    s.ratingA(),
-                    s.momentary(),
-                    s.contactFaults());
+            return s.withWorseContacts(resistanceOhm);
         }
         throw new IllegalArgumentException(at + " is no joint");
     }

@@ -23,5 +23,8 @@ enum FaultText implements MessageCode {
     VALUE_OFF,
     CONTACTS_WORN,
     REGULATOR_OFF,
-    SWITCH_STUCK
+    SWITCH_STUCK,
+    CONTACT_OPEN,
+    CONTACT_WORN,
+    CONTACT_SOUND
 }

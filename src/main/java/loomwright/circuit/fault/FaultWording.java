@@ -2,6 +2,7 @@ package loomwright.circuit.fault;
 
 import static loomwright.message.Arg.arg;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import loomwright.circuit.Alternator;
@@ -68,8 +69,24 @@ public final class FaultWording {
                     arg("part", thing(plan, f.part())),
                     arg("position", f.position()),
                     arg("makes", f.position().isEmpty() ? "nothing" : "contact"));
+        } else if (fault instanceof OpenContact f) {
+            return contact(FaultText.CONTACT_OPEN, plan, f.part(), f.between());
+        } else if (fault instanceof SoundContact f) {
+            return contact(
+                    FaultText.CONTACT_SOUND,
+                    plan,
+                    f.part(),
+                    f.between(),
+                    arg("stated", f.stated().name().toLowerCase(Locale.ROOT)));
         }
         return sized((SizedFault) fault, plan);
+    }
+
+    private static Message contact(FaultText text, Plan plan, String part, List<String> between, Arg... more) {
+        List<Arg> args = new ArrayList<>(
+                List.of(arg("part", thing(plan, part)), arg("from", between.get(0)), arg("to", between.get(1))));
+        args.addAll(List.of(more));
+        return text.with(args.toArray(Arg[]::new));
     }
 
     private static Message sized(SizedFault fault, Plan plan) {
@@ -91,6 +108,9 @@ public final class FaultWording {
                             arg("resistanceOhm", f.resistanceOhm()));
         } else if (fault instanceof OffValue f) {
             return off(f, plan);
+        } else if (fault instanceof WornContact f) {
+            return contact(
+                    FaultText.CONTACT_WORN, plan, f.part(), f.between(), arg("resistanceOhm", f.resistanceOhm()));
         } else if (fault instanceof DischargedBattery f) {
             return FaultText.BATTERY_DISCHARGED.with(
                     things("batteries", plan, f.ids()),

@@ -17,6 +17,8 @@ public sealed interface SingleFault
                 BlownFuse,
                 LostEarth,
                 StuckSwitch,
+                OpenContact,
+                SoundContact,
                 OpenInside,
                 NotCharging {
 
@@ -41,7 +43,10 @@ public sealed interface SingleFault
         VALUE_OFF,
         CONTACTS_WORN,
         REGULATOR_OFF,
-        SWITCH_STUCK
+        SWITCH_STUCK,
+        CONTACT_OPEN,
+        CONTACT_WORN,
+        CONTACT_SOUND
     }
 
     Kind kind();

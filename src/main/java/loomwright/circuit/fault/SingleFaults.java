@@ -1,10 +1,12 @@
 package loomwright.circuit.fault;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
@@ -28,6 +30,7 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
+import loomwright.circuit.Switch.ContactState;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 
@@ -79,6 +82,7 @@ public final class SingleFaults {
      * open, bridged, stuck, worn or of another value than it should be, a battery that is flat, worn out or not charged.
      */
     public static List<SingleFault> listWithinParts(Plan plan) {
+        SingleFaults faults = new SingleFaults(plan);
         List<SingleFault> all = new ArrayList<>(list(plan));
         for (Part part : plan.parts()) {
             if (opens(part)) {
@@ -87,6 +91,8 @@ public final class SingleFaults {
             all.addAll(OffValue.of(part, plan.system()));
             addBridges(part, all);
             if (part instanceof Switch chosen) {
+                addOfContacts(chosen, faults.wired, all);
+                addStated(chosen, all);
                 addStuck(chosen, all);
             }
         }
@@ -98,7 +104,10 @@ public final class SingleFaults {
         return List.copyOf(all);
     }
 
-    /** Contacts of switches that have welded or touch a neighbour, of terminals with something on them, and switches that stay as they are. */
+    /**
+     * Contacts of switches that have welded, touch a neighbour, never close or are worn, of terminals with something on them,
+     * and switches that stay as they are; none that the plan states already.
+     */
     public static List<SingleFault> listContacts(Plan plan) {
         Set<TerminalRef> wired = new SingleFaults(plan).wired;
         List<SingleFault> all = new ArrayList<>();
@@ -108,10 +117,49 @@ public final class SingleFaults {
             bridges.stream()
                     .map(ShortBetween.class::cast)
                     .filter(bridge -> wired.contains(bridge.one()) && wired.contains(bridge.other()))
+                    .filter(bridge -> !states(chosen, bridge, Double.POSITIVE_INFINITY))
                     .forEach(all::add);
+            addOfContacts(chosen, wired, all);
             addStuck(chosen, all);
         }
         return List.copyOf(all);
+    }
+
+    /** Of a switch with one contact the faults of the whole switch say the same. */
+    private static void addOfContacts(Switch chosen, Set<TerminalRef> wired, List<SingleFault> to) {
+        List<List<String>> contacts = chosen.contacts();
+        for (List<String> contact : contacts) {
+            boolean sound = chosen.faults().noneMatch(fault -> fault.isBetween(contact));
+            if (sound
+                    && contacts.size() > 1
+                    && contact.stream().allMatch(name -> wired.contains(chosen.terminal(name)))) {
+                to.add(new OpenContact(chosen.id(), contact));
+                to.add(new WornContact(chosen.id(), contact, TYPICAL_JOINT_OHM));
+            }
+        }
+    }
+
+    /** What the plan says of a contact may be wrong: it may be sound, never close, or have other ohms. */
+    private static void addStated(Switch chosen, List<SingleFault> to) {
+        chosen.faults().forEach(fault -> {
+            to.add(new SoundContact(chosen.id(), fault.between(), fault.state()));
+            boolean contact = chosen.contacts().stream().anyMatch(fault::isBetween);
+            if (contact && fault.state() != ContactState.OPEN) {
+                to.add(new OpenContact(chosen.id(), fault.between()));
+            }
+            if (fault.state() == ContactState.WORN) {
+                to.add(new WornContact(chosen.id(), fault.between(), chosen.ohm(fault)));
+            }
+        });
+    }
+
+    /** Whether the plan itself has the two terminals joined in every position, by no more than so many ohms. */
+    private static boolean states(Switch chosen, ShortBetween bridge, double mostOhm) {
+        return chosen.alwaysClosed().stream()
+                .anyMatch(closed -> closed.ohm() <= mostOhm
+                        && Set.of(closed.from(), closed.to())
+                                .equals(Set.of(
+                                        bridge.one().terminal(), bridge.other().terminal())));
     }
 
     /** A relay or solenoid with an open winding does what one does that is stuck at rest. */
@@ -142,21 +190,41 @@ public final class SingleFaults {
         List<String> names = part.terminals();
         for (int i = 0; i < names.size(); i++) {
             for (int j = i + 1; j < names.size(); j++) {
-                if (!(part instanceof Switch) || names.size() <= MOST_BRIDGED || j == i + 1) {
-                    to.add(ShortBetween.of(part.terminal(names.get(i)), part.terminal(names.get(j))));
+                ShortBetween bridge = ShortBetween.of(part.terminal(names.get(i)), part.terminal(names.get(j)));
+                if (!(part instanceof Switch chosen)
+                        || ((names.size() <= MOST_BRIDGED || j == i + 1)
+                                && !states(chosen, bridge, ShortBetween.CONTACT_OHM))) {
+                    to.add(bridge);
                 }
             }
         }
     }
 
-    /** As in each of its positions, and without any contact. */
+    /**
+     * As in each of its positions, and without any contact; once where two positions are the same, and never as it stays
+     * anyhow by what the plan says of its contacts.
+     */
     private static void addStuck(Switch chosen, List<SingleFault> to) {
+        Set<Set<Set<String>>> known = new HashSet<>();
+        chosen.positions().forEach(position -> known.add(closed(chosen, position)));
+        if (known.size() > 1) {
+            known.clear();
+        }
         for (Switch.Position position : chosen.positions()) {
-            if (!position.joins().isEmpty()) {
+            Set<Set<String>> closed = closed(chosen, position);
+            if (!closed.isEmpty() && known.add(closed)) {
                 to.add(new StuckSwitch(chosen.id(), position.name()));
             }
         }
-        to.add(new StuckSwitch(chosen.id(), ""));
+        if (known.add(Set.of()) && chosen.alwaysClosed().isEmpty()) {
+            to.add(new StuckSwitch(chosen.id(), ""));
+        }
+    }
+
+    private static Set<Set<String>> closed(Switch chosen, Switch.Position position) {
+        return chosen.closedIn(position).stream()
+                .map(contact -> Set.of(contact.from(), contact.to()))
+                .collect(Collectors.toSet());
     }
 
     private void addOfPart(Part part) {

@@ -2,7 +2,7 @@ package loomwright.circuit.fault;
 
 /** A fault that may be slight or bad: how bad, is found from what a meter shows. */
 public sealed interface SizedFault extends SingleFault
-        permits BadJoint, BatteryFault, ShortToEarth, ShortBetween, OffValue {
+        permits BadJoint, BatteryFault, ShortToEarth, ShortBetween, OffValue, WornContact {
     /** How severe it is, above 0; more is worse. */
     double size();
 

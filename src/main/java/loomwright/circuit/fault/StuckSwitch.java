@@ -24,23 +24,8 @@ public record StuckSwitch(String part, String position) implements SingleFault {
     @Override
     public Plan applyTo(Plan plan) {
         Switch stuck = (Switch) Edits.part(plan, part);
-        List<List<String>> joins = stuck.positions().stream()
+        return plan.withPart(stuck.stayingAs(stuck.positions().stream()
                 .filter(p -> p.name().equals(position))
-                .findFirst()
-                .map(stuck::joinsIn)
-                .orElse(List.of());
-        return plan.withPart(new Switch(
-                stuck.id(),
-                stuck.label(),
-                stuck.terminals(),
-                stuck.positions().stream()
-                        .map(p -> new Switch.Position(p.name(), joins))
-                        .toList(),
-                stuck.positionByCondition(),
-                stuck.position(),
-                stuck.contactResistanceOhm(),
-                stuck.ratingA(),
-                stuck.momentary(),
-                null));
+                .findFirst()));
     }
 }

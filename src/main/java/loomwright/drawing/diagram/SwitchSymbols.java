@@ -7,7 +7,8 @@ import loomwright.drawing.diagram.Shape.Paint;
 
 /**
  * A switch: the terminals that are fed above, the others below, a blade from each of those to the fed one that some
- * position joins it to. The blades move together.
+ * position joins it to. The blades move together. A contact that the plan states to be faulty is drawn as it is, with the
+ * sign of a fault beside it: the lightning flash of IEC 60617 (from memory).
  */
 final class SwitchSymbols {
     private static final double LEFT = 20;
@@ -60,6 +61,20 @@ final class SwitchSymbols {
             }
         }
         joinedBelow(sketch, bottom, height - 6);
+        part.faults().forEach(fault -> {
+            int i = below.indexOf(fault.between().get(0));
+            int k = below.indexOf(fault.between().get(1));
+            int one = above.indexOf(fault.between().get(0));
+            int other = above.indexOf(fault.between().get(1));
+            if (i >= 0 && k >= 0) {
+                flash(sketch, (bottom[i] + bottom[k]) / 2, height - 6);
+            } else if (one >= 0 && other >= 0) {
+                sketch.line(Paint.THICK, top[one], BAR_Y / 2, top[other], BAR_Y / 2);
+                flash(sketch, (top[one] + top[other]) / 2, BAR_Y / 2);
+            } else {
+                flash(sketch, bottom[Math.max(i, k)] + 8, bladeY + BLADE_PX / 2);
+            }
+        });
         if (below.size() > 1) {
             double y = bladeY + BLADE_PX / 2;
             sketch.line(Paint.LINKAGE, LEFT - 5, y, bottom[below.size() - 1] - 5, y);
@@ -76,7 +91,7 @@ final class SwitchSymbols {
         }
         for (int i = 0; i < above.size(); i++) {
             String fed = above.get(i);
-            if (part.positions().stream().anyMatch(p -> joins(p, terminal, fed))) {
+            if (part.positions().stream().anyMatch(p -> isOneGroup(p.joins(), terminal, fed))) {
                 return i;
             }
         }
@@ -84,20 +99,28 @@ final class SwitchSymbols {
     }
 
     private boolean joined(String one, String other) {
-        return part.positions().stream().anyMatch(p -> setting.inState(p.name()) && joins(p, one, other));
+        return part.positions().stream()
+                .anyMatch(p -> setting.inState(p.name()) && isOneGroup(part.joinsIn(p), one, other));
     }
 
-    private boolean joins(Switch.Position position, String one, String other) {
-        return part.joinsIn(position).stream().anyMatch(group -> group.contains(one) && group.contains(other));
+    private static boolean isOneGroup(List<List<String>> groups, String one, String other) {
+        return groups.stream().anyMatch(group -> group.contains(one) && group.contains(other));
     }
 
-    /** What the present position joins though no fed terminal is among it. */
+    private static void flash(Sketch sketch, double x, double y) {
+        sketch.line(x + 3, y - 9, x - 2, y + 1, x + 2, y + 1, x - 2, y + 9)
+                .line(x - 2.5, y + 4.5, x - 2, y + 9, x + 2, y + 6.5);
+    }
+
+    /** What the present position joins though no fed terminal is among it, and what is bridged. */
     private void joinedBelow(Sketch sketch, double[] x, double y) {
         for (int i = 0; i < below.size(); i++) {
             for (int k = i + 1; k < below.size(); k++) {
                 String one = below.get(i);
                 String other = below.get(k);
-                if (joined(one, other) && above.stream().noneMatch(fed -> joined(one, fed))) {
+                boolean bridged = part.alwaysClosed().stream()
+                        .anyMatch(closed -> List.of(closed.from(), closed.to()).containsAll(List.of(one, other)));
+                if (bridged || (joined(one, other) && above.stream().noneMatch(fed -> joined(one, fed)))) {
                     sketch.line(Paint.THICK, x[i], y, x[k], y);
                 }
             }

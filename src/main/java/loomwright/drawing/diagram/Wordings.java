@@ -28,8 +28,10 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
+import loomwright.comparison.PropertyWording;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.PartState;
 import loomwright.operation.PlanReadings.PartReading;
@@ -56,6 +58,9 @@ final class Wordings {
         put(Coil.class, coil -> DiagramNumbers.ohms(coil.primaryResistanceOhm()));
         put(Relay.class, relay -> DiagramNumbers.ohms(relay.coilResistanceOhm()));
         put(Solenoid.class, solenoid -> DiagramNumbers.ohms(solenoid.holdInResistanceOhm()));
+        put(
+                Switch.class,
+                chosen -> chosen.faults().map(PropertyWording::contact).collect(Collectors.joining(", ")));
         put(Capacitor.class, capacitor -> DiagramNumbers.given(capacitor.capacitanceUf()) + " µF");
         put(Load.class, Wordings::load);
         put(

@@ -84,12 +84,16 @@ class SingleFaultTest {
 
     /** Only terminals with something on them: 75 has nothing. */
     @Test
-    void theContactsOfAKeyWeldTouchAndStay() {
+    void theContactsOfAKeyWeldTouchOpenWearAndStay() {
         assertThat(SingleFaults.listContacts(KEYED))
                 .containsExactly(
                         ShortBetween.of(TerminalRef.parse("key.30"), TerminalRef.parse("key.15")),
                         ShortBetween.of(TerminalRef.parse("key.30"), TerminalRef.parse("key.50")),
                         ShortBetween.of(TerminalRef.parse("key.15"), TerminalRef.parse("key.50")),
+                        new OpenContact("key", List.of("30", "15")),
+                        new WornContact("key", List.of("30", "15"), SingleFaults.TYPICAL_JOINT_OHM),
+                        new OpenContact("key", List.of("30", "50")),
+                        new WornContact("key", List.of("30", "50"), SingleFaults.TYPICAL_JOINT_OHM),
                         new StuckSwitch("key", "on"),
                         new StuckSwitch("key", "start"),
                         new StuckSwitch("key", ""));
