@@ -1,11 +1,16 @@
 package loomwright.service;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -63,6 +68,60 @@ class JudgementCasesTest {
         return StreamSupport.stream(findings.spliterator(), false)
                 .map(f -> f.path("severity").asText())
                 .reduce("none", (a, b) -> LEVELS.indexOf(a) >= LEVELS.indexOf(b) ? a : b);
+    }
+
+    /** Of the rule book's list, those that are plans; {@link JudgementPlansTest} asks them. */
+    private static final Set<String> PLANS = Set.of(
+            "budget-split",
+            "dim-headlamp",
+            "led-by-current",
+            "drain-60Ah",
+            "charging-shows-charge",
+            "no-diode-in-charge-wire");
+
+    /**
+     * The rule book's whole list. What cannot be asked: kilovolts of a plan, which knows no plug gap; a bypass that stays on of
+     * {@code /v1/ballast}, {@code /v1/ballast-choice} and {@code /v1/coil-choice}, which bypass while cranking alone; the
+     * cranking current of a starter cable of {@code /v1/fuse}, because it has none; ambient and bundle of {@code /v1/spark} and
+     * {@code /v1/ballast}.
+     */
+    @Test
+    void everyCaseOfTheListIsAsked() throws IOException {
+        Set<String> asked = new TreeSet<>(PLANS);
+        try (InputStream cases = JudgementCasesTest.class.getResourceAsStream("/judgement/cases.csv")) {
+            new String(Objects.requireNonNull(cases).readAllBytes(), UTF_8)
+                    .lines()
+                    .skip(3)
+                    .map(line -> line.substring(0, line.indexOf(';')))
+                    .forEach(asked::add);
+        }
+        assertThat(asked)
+                .contains(
+                        "size-17.5A-metric",
+                        "size-60A-charge-AWG",
+                        "thin-1A-panel-lamp",
+                        "cliff-0.75-against-18AWG",
+                        "bundle-14A-loom",
+                        "ambient-law-70C",
+                        "drop-headlamps",
+                        "starter-200A",
+                        "budget-split",
+                        "fuse-10A-1.5mm2",
+                        "two-55W-lamps",
+                        "fuse-too-large",
+                        "default-says-so",
+                        "direct-coil-behind-ballast",
+                        "0.6-ohm-on-points",
+                        "1.3-ohm-on-12V",
+                        "24V-coil",
+                        "ballast-steps",
+                        "bypass-left-on",
+                        "kv-band",
+                        "dim-headlamp",
+                        "led-by-current",
+                        "drain-60Ah",
+                        "charging-shows-charge",
+                        "no-diode-in-charge-wire");
     }
 
     /** Square root of the rise that is left: factors of IEC 60364-5-52 for PVC at 40, 50 and 60 degrees. */

@@ -57,6 +57,8 @@ public enum ReviewText implements MessageCode {
     FIT_LARGER_DIODE,
     USE_RELAY,
     SPARE_CONTACTS,
+    /** A load with what it draws. */
+    LOAD_WITH_CURRENT,
     FIT_LARGER_RESISTOR,
     SWAP_DIODE_LEADS,
     FIT_WINDING_FOR_VOLTAGE,

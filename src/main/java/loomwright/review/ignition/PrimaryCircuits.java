@@ -7,12 +7,14 @@ import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Coil;
+import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.IgnitionModule;
 import loomwright.ignition.UsualIgnition;
 import loomwright.ignition.primary.EngineHeat;
 import loomwright.judgement.ignition.IgnitionMistake.Kind;
 import loomwright.judgement.ignition.IgnitionRule;
 import loomwright.judgement.ignition.PrimaryLoop;
+import loomwright.message.Message;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
@@ -44,6 +46,21 @@ public final class PrimaryCircuits implements Check {
                 .anyMatch(mistake -> mistake.kind() == kind);
     }
 
+    /**
+     * What cures the current of contacts that switch a coil: what the judge says of it or, where a mistake causes it, of that
+     * mistake; empty where they switch no coil.
+     */
+    public static Optional<Message> findContactRemedy(ReviewContext context, ContactBreaker breaker) {
+        return running(context)
+                .flatMap(moment -> context.plan().listParts(Coil.class).stream()
+                        .min(Comparator.comparingDouble(coil -> Math.abs(moment.solved()
+                                .acrossV(coil.terminal(Coil.SWITCHED), breaker.terminal(ContactBreaker.SWITCHED))))))
+                .flatMap(coil -> findLoop(context, coil))
+                .flatMap(loop -> IgnitionRule.judge(loop).stream()
+                        .min(Comparator.comparing(mistake -> mistake.kind() != Kind.CONTACT_OVERLOADED))
+                        .map(mistake -> mistake.finding(loop).remedy()));
+    }
+
     private static List<Finding> judge(ReviewContext context, Coil coil) {
         return findLoop(context, coil).stream()
                 .flatMap(loop -> IgnitionRule.findings(loop).stream())
@@ -54,10 +71,13 @@ public final class PrimaryCircuits implements Check {
 
     /** The circuit of a coil with the engine running, as the plan has it; empty where it draws no ignition current. */
     private static Optional<PrimaryLoop> findLoop(ReviewContext context, Coil coil) {
+        return running(context).flatMap(m -> loop(context, coil, m));
+    }
+
+    private static Optional<Moment> running(ReviewContext context) {
         return context.moments().stream()
                 .filter(m -> m.solved().step() == Step.RUNNING)
-                .min(Comparator.comparingInt(m -> m.situation().changes()))
-                .flatMap(m -> loop(context, coil, m));
+                .min(Comparator.comparingInt(m -> m.situation().changes()));
     }
 
     private static Optional<PrimaryLoop> loop(ReviewContext context, Coil coil, Moment moment) {

@@ -1,6 +1,7 @@
 package loomwright.review.part;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.messages;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -83,7 +84,13 @@ public final class KeyOffDrain implements Check {
                                 arg("capacity", Math.round(capacityAh)),
                                 arg("hours", Math.round(hours)),
                                 arg("minutes", Math.round(MINUTES_PER_HOUR * hours)),
-                                FindingWording.things("loads", plan, ids)),
+                                messages(
+                                        "loads",
+                                        live.stream()
+                                                .map(load -> ReviewText.LOAD_WITH_CURRENT.with(
+                                                        arg("load", load.thing()),
+                                                        arg("currentA", Math.abs(solved.currentA(load)))))
+                                                .toList())),
                         DrainRule.BASIS)
                 .about(ids)
                 .remedy(ReviewText.FEED_FROM_SWITCHED_TERMINAL.with()));

@@ -33,6 +33,7 @@ import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ReviewText;
 import loomwright.review.context.WorstCaseOrder;
+import loomwright.review.ignition.PrimaryCircuits;
 import org.jspecify.annotations.Nullable;
 
 /** Contacts, diodes and resistors against what they may carry. Of a switch the terminal that carries most counts. */
@@ -49,7 +50,7 @@ public final class PartRatings implements Check {
             load(context, part)
                     .filter(load -> load.currentA() > load.ratingA())
                     .filter(load -> !(part instanceof Diode diode) || !ReversedDiodes.isReversed(context, diode))
-                    .ifPresent(load -> findings.add(overloaded(load)));
+                    .ifPresent(load -> findings.add(overloaded(context, load)));
             if (part instanceof FixedResistor resistor) {
                 heat(context, resistor).ifPresent(findings::add);
             }
@@ -114,11 +115,13 @@ public final class PartRatings implements Check {
     }
 
     /** A relay does not lower the current of contact points: only ohms do, or a module that they drive. */
-    private static Message remedy(Part part) {
+    private static Message remedy(ReviewContext context, Part part) {
         if (part instanceof Diode) {
             return ReviewText.FIT_LARGER_DIODE.with();
         }
-        return part instanceof ContactBreaker ? ReviewText.SPARE_CONTACTS.with() : ReviewText.USE_RELAY.with();
+        return part instanceof ContactBreaker breaker
+                ? PrimaryCircuits.findContactRemedy(context, breaker).orElseGet(ReviewText.SPARE_CONTACTS::with)
+                : ReviewText.USE_RELAY.with();
     }
 
     private static Level level(Load load) {
@@ -127,7 +130,7 @@ public final class PartRatings implements Check {
                 : Ratio.of(load.currentA(), load.ratingA()).level();
     }
 
-    private static Finding overloaded(Load load) {
+    private static Finding overloaded(ReviewContext context, Load load) {
         FindingCode code = load.part() instanceof Diode ? FindingCode.DIODE_OVERLOADED : FindingCode.CONTACT_OVERLOADED;
         return Finding.of(
                         level(load).severity().orElse(Severity.NOTE),
@@ -138,7 +141,7 @@ public final class PartRatings implements Check {
                                 FindingWording.limitRatio(load.currentA(), load.ratingA()),
                                 FindingWording.when(load.moment())),
                         load.basis())
-                .remedy(remedy(load.part()));
+                .remedy(remedy(context, load.part()));
     }
 
     private static Optional<Finding> heat(ReviewContext context, FixedResistor resistor) {
