@@ -1,5 +1,7 @@
 package loomwright;
 
+import static loomwright.message.Arg.texts;
+
 import java.io.IOException;
 import java.io.Reader;
 import java.nio.file.Files;
@@ -8,6 +10,7 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
@@ -44,7 +47,7 @@ final class LimitsFile {
             if (value.matches("-?\\d{1,9}")) {
                 file.values.put(name, Integer.valueOf(value));
             } else {
-                faults.check(false, InputError.Code.WRONG_TYPE, name, value, "a whole number");
+                faults.check(false, InputError.Code.WRONG_TYPE, name, value, Accepted.WHOLE_NUMBER);
             }
         }
         faults.reject();
@@ -70,7 +73,8 @@ final class LimitsFile {
                     InputError.Code.UNKNOWN_NAME,
                     name,
                     null,
-                    "one of: " + String.join(", ", names));
+                    Accepted.ONE_OF,
+                    texts("names", names));
         }
         faults.reject();
     }

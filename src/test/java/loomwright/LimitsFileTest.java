@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Properties;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.message.MessageFinder;
 import loomwright.service.limits.Options;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -49,7 +50,7 @@ class LimitsFileTest {
                 .isInstanceOfSatisfying(RejectedInput.class, rejected -> {
                     InputError fault = rejected.faults().get(0);
                     assertThat(fault.code()).isEqualTo(InputError.Code.UNKNOWN_NAME);
-                    assertThat(fault.accepted().replace("one of: ", "").split(", "))
+                    assertThat(MessageFinder.words(fault.accepted(), "names"))
                             .containsExactlyInAnyOrderElementsOf(names);
                 });
     }

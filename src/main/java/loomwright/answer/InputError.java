@@ -1,5 +1,6 @@
 package loomwright.answer;
 
+import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -9,20 +10,27 @@ import org.jspecify.annotations.Nullable;
  * @param pointer where: a JSON pointer (RFC 6901) into the body, "" for the whole body, or the bare name of a query or
  *     path parameter
  * @param value what stood there, as text; absent where nothing did
- * @param accepted what would have been accepted, as a sentence for the person who reads it
+ * @param accepted what would have been accepted; in words a noun phrase without a full stop
  * @param place where, as the writer of the input sees it: "row 8, column to", "wire W8: lengthM"; of a name that does not
  *     exist, whose name it should be; absent if the pointer is all that is known
  * @param suggestion the name or word that was most likely meant; absent if none comes near
+ * @param described whether {@code value} says in words of ours what stood there ("a list of 3"), and is not the text itself
  */
 public record InputError(
         Code code,
         String pointer,
         @Nullable String value,
-        String accepted,
+        Message accepted,
         @Nullable String place,
-        @Nullable String suggestion) {
-    public InputError(Code code, String pointer, @Nullable String value, String accepted) {
-        this(code, pointer, value, accepted, null, null);
+        @Nullable String suggestion,
+        boolean described) {
+    public InputError(Code code, String pointer, @Nullable String value, Message accepted) {
+        this(code, pointer, value, accepted, null, null, false);
+    }
+
+    /** A fault of something that is no single value. */
+    public static InputError described(Code code, String pointer, Message found, Message accepted) {
+        return new InputError(code, pointer, found.text(), accepted, null, null, true);
     }
 
     /** The kinds of fault. */
@@ -57,16 +65,21 @@ public record InputError(
 
     /** The same fault seen from further out: {@code prefix} is put before the pointer. */
     public InputError under(String prefix) {
-        return new InputError(code, prefix + pointer, value, accepted, place, suggestion);
+        return new InputError(code, prefix + pointer, value, accepted, place, suggestion, described);
+    }
+
+    /** The same fault of something with another name. */
+    public InputError of(String name) {
+        return new InputError(code, name, value, accepted, place, suggestion, described);
     }
 
     /** The same fault with its place in the writer's words. */
     public InputError at(@Nullable String placeInWords) {
-        return new InputError(code, pointer, value, accepted, placeInWords, suggestion);
+        return new InputError(code, pointer, value, accepted, placeInWords, suggestion, described);
     }
 
     /** The same fault with the name or word that was most likely meant. */
     public InputError suggesting(@Nullable String nearest) {
-        return new InputError(code, pointer, value, accepted, place, nearest);
+        return new InputError(code, pointer, value, accepted, place, nearest, described);
     }
 }

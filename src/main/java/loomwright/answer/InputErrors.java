@@ -1,19 +1,33 @@
 package loomwright.answer;
 
-import java.math.BigDecimal;
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.plain;
+
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.message.Arg;
+import loomwright.message.MessageCode;
 import org.jspecify.annotations.Nullable;
 
 /** Collects what is wrong with one input, so that all of it is said at once. */
 public final class InputErrors {
     private final List<InputError> found = new ArrayList<>(0);
 
-    /** Notes a fault unless {@code holds}. */
+    /**
+     * Notes a fault unless {@code holds}.
+     *
+     * @param accepted what would be accepted
+     * @param arguments those that its text names
+     */
     public InputErrors check(
-            boolean holds, InputError.Code code, String pointer, @Nullable Object value, String accepted) {
+            boolean holds,
+            InputError.Code code,
+            String pointer,
+            @Nullable Object value,
+            MessageCode accepted,
+            Arg... arguments) {
         if (!holds) {
-            found.add(new InputError(code, pointer, value == null ? null : inWords(value), accepted));
+            found.add(new InputError(code, pointer, value == null ? null : inWords(value), accepted.with(arguments)));
         }
         return this;
     }
@@ -26,7 +40,9 @@ public final class InputErrors {
                     InputError.Code.OUT_OF_RANGE,
                     pointer,
                     value,
-                    "a number from " + plain(min) + " to " + plain(max));
+                    Accepted.NUMBER,
+                    plain("min", min),
+                    plain("max", max));
         }
         return this;
     }
@@ -39,13 +55,21 @@ public final class InputErrors {
     /** Notes a fault if a text has more than {@code most} characters, as a person counts them. */
     public InputErrors text(String pointer, @Nullable String text, int most) {
         boolean fits = text == null || text.codePointCount(0, text.length()) <= most;
-        return check(fits, InputError.Code.OUT_OF_RANGE, pointer, text, "a text of at most " + most + " characters");
+        return fits
+                ? this
+                : check(
+                        false,
+                        InputError.Code.OUT_OF_RANGE,
+                        pointer,
+                        text,
+                        Accepted.CHARACTERS_AT_MOST,
+                        arg("max", most));
     }
 
     /** Notes a fault if {@code value} is missing. */
     public InputErrors required(String pointer, @Nullable Object value) {
         if (value == null) {
-            check(false, InputError.Code.MISSING, pointer, null, "a value");
+            check(false, InputError.Code.MISSING, pointer, null, Accepted.VALUE);
         }
         return this;
     }
@@ -75,13 +99,6 @@ public final class InputErrors {
     }
 
     private static String inWords(Object value) {
-        return value instanceof Double number ? plain(number) : String.valueOf(value);
-    }
-
-    /** A number as a person writes it: 1000000, not 1.0E6; 0.000001, not 1.0E-6. */
-    private static String plain(double number) {
-        return Math.abs(number) < 1e15
-                ? BigDecimal.valueOf(number).stripTrailingZeros().toPlainString()
-                : String.valueOf(number);
+        return value instanceof Double number ? Arg.plain(number) : String.valueOf(value);
     }
 }

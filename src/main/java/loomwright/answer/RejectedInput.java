@@ -16,7 +16,8 @@ public final class RejectedInput extends RuntimeException {
      */
     public RejectedInput(List<InputError> faults) {
         super(faults.stream()
-                .map(f -> f.code() + " at '" + f.pointer() + "': " + f.accepted())
+                .map(f ->
+                        f.code() + " at '" + f.pointer() + "': " + f.accepted().text())
                 .collect(Collectors.joining("; ")));
         if (faults.isEmpty()) {
             throw new IllegalArgumentException("rejected without a fault");

@@ -1,7 +1,10 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.plain;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import org.jspecify.annotations.Nullable;
 
@@ -40,7 +43,9 @@ public record Battery(
                         InputError.Code.OUT_OF_RANGE,
                         "/nominalVoltageV",
                         nominalVoltageV,
-                        "a number from 2 to 24")
+                        Accepted.NUMBER,
+                        plain("min", 2),
+                        plain("max", 24))
                 .range("/emfV", emfV, Supply.MIN_EMF_V, Bounds.MAX_VOLTAGE_V)
                 .range("/internalResistanceOhm", internalResistanceOhm, 0, Supply.MAX_INTERNAL_OHM)
                 .range("/chargeResistanceOhm", chargeResistanceOhm, 0, Supply.MAX_INTERNAL_OHM)

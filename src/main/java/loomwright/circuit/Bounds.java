@@ -1,8 +1,11 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
@@ -48,7 +51,9 @@ public final class Bounds {
                 InputError.Code.OUT_OF_RANGE,
                 pointer,
                 text,
-                min == 0 ? "at most " + max + " characters" : min + " to " + max + " characters");
+                Accepted.CHARACTERS,
+                arg("min", min),
+                arg("max", max));
     }
 
     /** Notes a fault for each entry that stands in the list before. */
@@ -60,7 +65,7 @@ public final class Bounds {
                     InputError.Code.DUPLICATE,
                     pointer + "/" + i,
                     list.get(i),
-                    "each entry once");
+                    Accepted.EACH_ONCE);
         }
         return faults;
     }
@@ -69,12 +74,7 @@ public final class Bounds {
         if (id == null) {
             return faults.required(pointer, id);
         }
-        return faults.check(
-                isId(id),
-                InputError.Code.MALFORMED,
-                pointer,
-                id,
-                "1 to 40 letters, digits, '_' or '-', beginning with a letter or digit");
+        return faults.check(isId(id), InputError.Code.MALFORMED, pointer, id, AcceptedPlan.ID);
     }
 
     /** Whether a text has {@link #ID_FORM}. */
@@ -129,8 +129,10 @@ public final class Bounds {
                 list.size() >= min && list.size() <= max,
                 InputError.Code.OUT_OF_RANGE,
                 pointer,
-                list.size() + " entries",
-                min + " to " + max + " entries");
+                list.size(),
+                Accepted.ENTRIES,
+                arg("min", min),
+                arg("max", max));
     }
 
     static double orElse(@Nullable Double value, double otherwise) {

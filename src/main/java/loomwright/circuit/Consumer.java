@@ -1,6 +1,10 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.plain;
+
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
@@ -59,7 +63,9 @@ public sealed interface Consumer extends Part permits TwoEndedConsumer, Motor, C
                 InputError.Code.CONTRADICTION,
                 "/" + releaseName,
                 releaseV,
-                "at most " + operateName + " (" + operateV + ")");
+                Accepted.AT_MOST_THAT,
+                arg("name", operateName),
+                plain("max", Bounds.orElse(operateV, 0)));
     }
 
     private static void checkConditions(
@@ -73,7 +79,8 @@ public sealed interface Consumer extends Part permits TwoEndedConsumer, Motor, C
                         InputError.Code.CONTRADICTION,
                         "/meantLiveWhen/" + i + "/conditions/" + k,
                         own.get(k),
-                        "a condition that meantLive names as well");
+                        AcceptedPlan.CONDITION_OF,
+                        arg("name", "meantLive"));
             }
         }
     }

@@ -1,7 +1,11 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.plain;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import org.jspecify.annotations.Nullable;
 
@@ -47,7 +51,9 @@ public record LedLamp(
                 InputError.Code.CONTRADICTION,
                 "/minimumV",
                 minimumV,
-                "less than ratedV (" + ratedV + ")");
+                Accepted.LESS_THAN,
+                arg("name", "ratedV"),
+                plain("limit", Bounds.orElse(ratedV, 0)));
         TwoEndedConsumer.check(faults, plus, meantLive, meantLiveWhen, operateV, releaseV)
                 .reject();
         constantCurrent = Bounds.orFalse(constantCurrent);

@@ -1,9 +1,12 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
@@ -31,7 +34,8 @@ public record LiveAlternative(@Nullable List<Condition> conditions, Map<String, 
                     InputError.Code.OUT_OF_RANGE,
                     "/switches",
                     switches.size(),
-                    "at most " + MAX_SWITCHES + " switches");
+                    Accepted.ENTRIES_AT_MOST,
+                    arg("max", MAX_SWITCHES));
             switches.forEach(
                     (id, positions) -> Bounds.size(faults, "/switches/" + id, positions, 1, Switch.MAX_POSITIONS));
         }

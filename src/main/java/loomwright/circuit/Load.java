@@ -1,9 +1,14 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.plain;
+import static loomwright.message.Arg.texts;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
@@ -55,7 +60,8 @@ public record Load(
                         InputError.Code.CONTRADICTION,
                         "",
                         null,
-                        "exactly one of resistanceOhm, currentA and powerW");
+                        Accepted.EXACTLY_ONE,
+                        texts("names", List.of("resistanceOhm", "currentA", "powerW")));
         Bounds.resistance(faults, "/resistanceOhm", resistanceOhm);
         Bounds.current(faults, "/currentA", currentA);
         Bounds.power(faults, "/powerW", powerW);
@@ -67,7 +73,9 @@ public record Load(
                 InputError.Code.CONTRADICTION,
                 "/maximumV",
                 maximumV,
-                "more than minimumV (" + minimumV + ")");
+                Accepted.MORE_THAN,
+                arg("name", "minimumV"),
+                plain("limit", Bounds.orElse(minimumV, 0)));
         TwoEndedConsumer.check(faults, plus, meantLive, meantLiveWhen, operateV, releaseV)
                 .reject();
         meantLive = Consumer.conditions(meantLive);

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.message.Argument.Thing;
@@ -49,7 +50,13 @@ public record Plan(
 
     public Plan {
         InputErrors faults = new InputErrors()
-                .check(SCHEMA.equals(schema), InputError.Code.NOT_ONE_OF, "/schema", schema, SCHEMA)
+                .check(
+                        SCHEMA.equals(schema),
+                        InputError.Code.NOT_ONE_OF,
+                        "/schema",
+                        schema,
+                        Accepted.THE_TEXT,
+                        arg("text", SCHEMA))
                 .required("/name", name)
                 .required("/system", system);
         Bounds.text(faults, "/name", name, 1, Bounds.MAX_TEXT);

@@ -1,5 +1,7 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.List;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
@@ -19,12 +21,8 @@ public final class PlanCheck {
         InputErrors faults = new InputErrors();
         if (plan.listParts(Battery.class).isEmpty()
                 && plan.listParts(Generator.class).isEmpty()) {
-            faults.add(new InputError(
-                            InputError.Code.MISSING,
-                            "/parts",
-                            null,
-                            "at least one battery, alternator or dynamo to feed the circuit")
-                    .at("the source of current"));
+            faults.add(new InputError(InputError.Code.MISSING, "/parts", null, AcceptedPlan.SOURCE.with())
+                    .at(PlanPlace.SOURCE.text()));
         }
         for (int i = 0; i < plan.parts().size(); i++) {
             Part part = plan.parts().get(i);
@@ -43,7 +41,9 @@ public final class PlanCheck {
                     InputError.Code.CONTRADICTION,
                     at + (part instanceof Relay ? "/pullInV" : "/operateV"),
                     operateV,
-                    "at most " + highestV + " V: a " + system.nominalVoltageV() + " V system never reaches more");
+                    AcceptedPlan.WITHIN_SYSTEM,
+                    arg("highestV", highestV),
+                    arg("nominalV", (double) system.nominalVoltageV()));
         }
     }
 }

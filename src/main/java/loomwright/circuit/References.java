@@ -1,5 +1,9 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.list;
+import static loomwright.message.Arg.texts;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -8,8 +12,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
+import loomwright.message.Arg;
+import loomwright.message.Argument;
 
 /** Checks that ids are unique and that everything named in a plan exists. */
 final class References {
@@ -45,7 +52,7 @@ final class References {
         for (int i = 0; i < list.size(); i++) {
             Part part = list.get(i);
             if (parts.putIfAbsent(part.id(), part) != null) {
-                duplicate("/parts/" + i + "/id", part.id(), "parts");
+                duplicate("/parts/" + i + "/id", part.id(), AcceptedPlan.Among.PARTS);
             }
         }
     }
@@ -76,11 +83,11 @@ final class References {
 
     private void checkWire(String at, Wire wire, boolean again) {
         if (again) {
-            duplicate(at + "/id", wire.id(), "wires");
+            duplicate(at + "/id", wire.id(), AcceptedPlan.Among.WIRES);
         }
         if (parts.containsKey(wire.id())) {
             // The answers name parts and wires side by side.
-            duplicate(at + "/id", wire.id(), "parts and wires");
+            duplicate(at + "/id", wire.id(), AcceptedPlan.Among.PARTS_AND_WIRES);
         }
         terminal(at + "/from", wire, wire.from());
         terminal(at + "/to", wire, wire.to());
@@ -89,7 +96,7 @@ final class References {
                 InputError.Code.CONTRADICTION,
                 at + "/to",
                 wire.to().toString(),
-                "another terminal than from: a wire has two ends");
+                AcceptedPlan.OTHER_END);
     }
 
     private void checkConnectors(List<Connector> connectors) {
@@ -99,7 +106,7 @@ final class References {
             Connector connector = connectors.get(i);
             String at = "/connectors/" + i;
             if (!seen.add(connector.id())) {
-                duplicate(at + "/id", connector.id(), "connectors");
+                duplicate(at + "/id", connector.id(), AcceptedPlan.Among.CONNECTORS);
             }
             for (int h = 0; h < 2; h++) {
                 String half = connector.halves().get(h);
@@ -109,9 +116,10 @@ final class References {
                         InputError.Code.UNKNOWN_REFERENCE,
                         pointer,
                         half,
-                        "the id of a part of kind connector-half");
+                        AcceptedPlan.PART_OF_KIND,
+                        arg("kind", "connector-half"));
                 if (taken.put(half, connector.id()) != null) {
-                    duplicate(pointer, half, "pushed-together halves");
+                    duplicate(pointer, half, AcceptedPlan.Among.HALVES);
                 }
             }
         }
@@ -129,7 +137,13 @@ final class References {
 
     private void checkPositions(String pointer, String id, List<String> positions) {
         if (!(parts.get(id) instanceof Switch chosen)) {
-            faults.check(false, InputError.Code.UNKNOWN_REFERENCE, pointer, id, "the id of a part of kind switch");
+            faults.check(
+                    false,
+                    InputError.Code.UNKNOWN_REFERENCE,
+                    pointer,
+                    id,
+                    AcceptedPlan.PART_OF_KIND,
+                    arg("kind", "switch"));
             return;
         }
         List<String> known =
@@ -140,7 +154,9 @@ final class References {
                     InputError.Code.UNKNOWN_REFERENCE,
                     pointer + "/" + i,
                     positions.get(i),
-                    "a position of switch " + id + ": " + String.join(", ", known));
+                    AcceptedPlan.POSITION_OF,
+                    arg("switch", id),
+                    texts("positions", known));
         }
     }
 
@@ -158,9 +174,8 @@ final class References {
                             InputError.Code.MISSING,
                             "/parts",
                             null,
-                            "parts of kind earth with the ids " + String.join(", ", earths) + "; " + named(atEarth)
-                                    + " lead there")
-                    .at("the earth"));
+                            AcceptedPlan.EARTH_POINTS.with(texts("ids", earths), named(atEarth)))
+                    .at(PlanPlace.EARTH.text()));
         }
         Map<String, List<LooseEnd>> byPart = loose.stream()
                 .filter(end -> !earths.contains(end.at().part()))
@@ -170,15 +185,18 @@ final class References {
                 InputError.Code.UNKNOWN_REFERENCE,
                 ends.get(0).pointer(),
                 ends.get(0).at().toString(),
-                "a terminal of a part of this plan; there is no part '" + id + "'"
-                        + (ends.size() == 1 ? "" : ", to which " + named(ends) + " lead")));
+                AcceptedPlan.EXISTING_TERMINAL,
+                arg("part", id),
+                named(ends)));
     }
 
-    private static String named(List<LooseEnd> ends) {
+    /** The wires, of many the first and how many more. */
+    private static Arg named(List<LooseEnd> ends) {
         List<String> wires = ends.stream().map(LooseEnd::wire).distinct().toList();
-        String named = wires.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
+        Stream<Argument> first = wires.stream().limit(MOST_NAMED).map(Argument.Verbatim::new);
         int more = wires.size() - MOST_NAMED;
-        return "wires " + named + (more > 0 ? " and " + more + " more" : "");
+        Stream<Argument> rest = Stream.of(new Argument.Nested(AcceptedPlan.MORE_WIRES.with(arg("more", more))));
+        return list("wires", (more > 0 ? Stream.concat(first, rest) : first).toList());
     }
 
     private void terminal(String pointer, Wire wire, TerminalRef ref) {
@@ -191,11 +209,14 @@ final class References {
                     InputError.Code.UNKNOWN_REFERENCE,
                     pointer,
                     ref.toString(),
-                    "a terminal of " + part.id() + " (" + part.kind() + "): " + String.join(", ", part.terminals()));
+                    AcceptedPlan.TERMINAL_OF,
+                    arg("part", part.id()),
+                    arg("kind", part.kind()),
+                    texts("terminals", part.terminals()));
         }
     }
 
-    private void duplicate(String pointer, String id, String among) {
-        faults.check(false, InputError.Code.DUPLICATE, pointer, id, "an id used once among the " + among);
+    private void duplicate(String pointer, String id, AcceptedPlan.Among among) {
+        faults.check(false, InputError.Code.DUPLICATE, pointer, id, AcceptedPlan.UNUSED_ID, arg("among", among));
     }
 }

@@ -1,5 +1,7 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.texts;
+
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.ArrayList;
@@ -9,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
@@ -60,7 +63,7 @@ public record Switch(
                 InputError.Code.CONTRADICTION,
                 "/momentary",
                 momentary,
-                "false: a switch that follows the condition has no rest position of its own");
+                AcceptedPlan.NOT_MOMENTARY);
         faults.reject();
         contactFaults = contactFaults == null || contactFaults.isEmpty() ? null : List.copyOf(contactFaults);
         checkContacts(faults, terminals, positions, contactFaults);
@@ -83,7 +86,7 @@ public record Switch(
                     InputError.Code.MALFORMED,
                     "/terminals/" + i,
                     name,
-                    "1 to 12 letters, digits, '+' or '-'");
+                    AcceptedPlan.TERMINAL_NAME);
         }
         Bounds.distinct(faults, "/terminals", terminals);
     }
@@ -98,7 +101,7 @@ public record Switch(
         for (int p = 0; p < positions.size(); p++) {
             String at = "/positions/" + p;
             String name = positions.get(p).name();
-            faults.check(names.add(name), InputError.Code.DUPLICATE, at + "/name", name, "each position name once");
+            faults.check(names.add(name), InputError.Code.DUPLICATE, at + "/name", name, Accepted.EACH_ONCE);
             List<List<String>> joins = positions.get(p).joins();
             for (int j = 0; j < joins.size(); j++) {
                 for (int k = 0; k < joins.get(j).size(); k++) {
@@ -111,7 +114,7 @@ public record Switch(
                 InputError.Code.CONTRADICTION,
                 "/position",
                 rest,
-                "no position of its own: this switch follows the condition");
+                AcceptedPlan.NO_POSITION);
         List<String> known = new ArrayList<>(names);
         if (rest != null) {
             reference(faults, "/position", rest, known);
@@ -143,7 +146,7 @@ public record Switch(
                     InputError.Code.CONTRADICTION,
                     at + "/between",
                     fault.between(),
-                    "two terminals that a position joins: the first of its group and another; \"bridged\" for any other two");
+                    AcceptedPlan.JOINED_TERMINALS);
         }
     }
 
@@ -153,7 +156,8 @@ public record Switch(
                 InputError.Code.UNKNOWN_REFERENCE,
                 pointer,
                 name,
-                "one of " + String.join(", ", known));
+                Accepted.ONE_OF,
+                texts("names", known));
     }
 
     /** Whether the operator may set it in any condition. */
@@ -362,7 +366,7 @@ public record Switch(
                     InputError.Code.CONTRADICTION,
                     "/resistanceOhm",
                     resistanceOhm,
-                    "the ohms of a worn contact, and none of an open one");
+                    AcceptedPlan.OHMS_OF_WORN);
             faults.reject();
             between = List.copyOf(between);
         }

@@ -13,9 +13,6 @@ import loomwright.answer.RejectedInput;
  */
 public record TerminalRef(String part, String terminal) {
 
-    /** How it is written, for a person. */
-    public static final String ACCEPTED = "a terminal written as part.terminal, such as battery.plus";
-
     public static final String FORM = Bounds.ID_FORM + "\\." + Bounds.TERMINAL_FORM;
 
     @JsonCreator
@@ -28,7 +25,7 @@ public record TerminalRef(String part, String terminal) {
                 return new TerminalRef(part, terminal);
             }
         }
-        throw new RejectedInput(new InputError(InputError.Code.MALFORMED, "", text, ACCEPTED));
+        throw new RejectedInput(new InputError(InputError.Code.MALFORMED, "", text, AcceptedPlan.TERMINAL.with()));
     }
 
     @JsonValue

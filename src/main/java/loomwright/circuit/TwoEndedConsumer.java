@@ -1,6 +1,9 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.texts;
+
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
@@ -45,7 +48,12 @@ public sealed interface TwoEndedConsumer extends Consumer permits FilamentLamp, 
             @Nullable Double operateV,
             @Nullable Double releaseV) {
         faults.check(
-                plus == null || TwoEnds.TERMINALS.contains(plus), InputError.Code.MALFORMED, "/plus", plus, "a or b");
+                plus == null || TwoEnds.TERMINALS.contains(plus),
+                InputError.Code.MALFORMED,
+                "/plus",
+                plus,
+                Accepted.ONE_OF,
+                texts("names", TwoEnds.TERMINALS));
         return Consumer.check(faults, meantLive, meantLiveWhen, operateV, releaseV, "operateV", "releaseV");
     }
 }

@@ -1,5 +1,9 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.texts;
+
+import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
@@ -29,7 +33,8 @@ public record VehicleSystem(
                     InputError.Code.NOT_ONE_OF,
                     "/nominalVoltageV",
                     nominalVoltageV,
-                    "6, 12 or 24");
+                    Accepted.ONE_OF,
+                    texts("names", List.of("6", "12", "24")));
         }
         faults.range("/ambientTemperatureC", ambientTemperatureC, Bounds.MIN_TEMPERATURE_C, Bounds.MAX_TEMPERATURE_C);
         faults.range(

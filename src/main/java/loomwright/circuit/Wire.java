@@ -1,6 +1,11 @@
 package loomwright.circuit;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
+import java.util.List;
 import java.util.regex.Pattern;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.message.Argument.Thing;
@@ -48,12 +53,6 @@ public record Wire(
     /** One to three IEC 60757 letter pairs. */
     public static final String COLOUR_FORM = LETTERS + "{1,3}";
 
-    /** How a colour is written, for a person. */
-    public static final String COLOUR_ACCEPTED =
-            "one to three letter codes of IEC 60757 joined, body first: BK black, BN brown, RD red, OG orange, YE yellow,"
-                    + " GN green, BU blue, VT violet, GY grey, WH white, PK pink, GD gold, TQ turquoise, SR silver, GNYE"
-                    + " green-and-yellow; such as BN for brown, RDBK for red with a black tracer";
-
     private static final Pattern COLOUR = Pattern.compile(COLOUR_FORM);
 
     public Wire {
@@ -65,7 +64,7 @@ public record Wire(
                 InputError.Code.MALFORMED,
                 "/colour",
                 colour,
-                COLOUR_ACCEPTED);
+                AcceptedPlan.COLOUR);
         faults.range("/insulationTemperatureC", insulationTemperatureC, 40, Bounds.MAX_TEMPERATURE_C);
         faults.range("/bundleCount", bundleCount == null ? null : (Double) bundleCount.doubleValue(), 1, MAX_BUNDLE);
         faults.range("/fromJointResistanceOhm", fromJointResistanceOhm, 0, MAX_JOINT_OHM);
@@ -88,7 +87,9 @@ public record Wire(
                 InputError.Code.CONTRADICTION,
                 "/lengthFt",
                 lengthFt,
-                "metres or feet, not both");
+                Accepted.NOT_BOTH,
+                arg("first", "lengthM"),
+                arg("second", "lengthFt"));
         boolean hasLength = lengthM != null || lengthFt != null;
         boolean bySize = size != null && hasLength && resistanceOhm == null;
         boolean byResistance = size == null && lengthM == null && lengthFt == null && resistanceOhm != null;
@@ -97,7 +98,10 @@ public record Wire(
                 InputError.Code.CONTRADICTION,
                 "",
                 null,
-                "either size with one of lengthM and lengthFt, or resistanceOhm alone");
+                Accepted.PAIR_OR_ALONE,
+                arg("name", "size"),
+                texts("with", List.of("lengthM", "lengthFt")),
+                arg("alone", "resistanceOhm"));
         Bounds.text(faults, "/size", size, 1, MAX_SIZE_TEXT);
         faults.range("/lengthM", lengthM, Bounds.MIN_LENGTH_M, Bounds.MAX_LENGTH_M);
         faults.range("/lengthFt", lengthFt, Bounds.MIN_LENGTH_M, Bounds.MAX_LENGTH_M);

@@ -1,5 +1,8 @@
 package loomwright.conductor;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
 import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,6 +12,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.message.Arg;
+import loomwright.message.Message;
 
 /** The text of a conductor size, cut into numbers and words in one pass. */
 final class SizeText {
@@ -31,7 +36,7 @@ final class SizeText {
 
     ConductorSize read() {
         if (text.isBlank() || text.length() > MAX_LENGTH) {
-            throw fault(InputError.Code.OUT_OF_RANGE, "1 to " + MAX_LENGTH + " characters, as '14 AWG' or '2.5 mm2'");
+            throw fault(InputError.Code.OUT_OF_RANGE, AcceptedSize.LENGTH.with(arg("max", MAX_LENGTH)));
         }
         cut(Normalizer.normalize(text, Normalizer.Form.NFKC).toLowerCase(Locale.ROOT));
         long standards = words.stream().filter(STANDARDS::contains).count();
@@ -39,13 +44,13 @@ final class SizeText {
         boolean area = words.stream().anyMatch(AREA_UNITS::contains);
         boolean sae = words.contains("sae");
         if (words.contains("mm")) {
-            throw malformed("an area in mm2: 'mm' may mean the diameter or be short for the area");
+            throw malformed(AcceptedSize.AREA_NOT_DIAMETER.with());
         }
         if (numbers.size() != 1 || standards > 1 || words.size() > 2 || (area && (gauge || sae))) {
-            throw malformed("one number with its unit, as '14 AWG', '2/0 AWG', '2.5 mm2', 'ISO 3 mm2' or 'SAE 14'");
+            throw malformed(AcceptedSize.NUMBER_WITH_UNIT.with());
         }
         if (standards > 0 && (words.contains("awg") || (gauge && !sae))) {
-            throw malformed("the sizes of one standard: '14 AWG', 'SAE 14' or 'ISO 3 mm2'");
+            throw malformed(AcceptedSize.ONE_STANDARD.with());
         }
         String number = numbers.get(0);
         Optional<ConductorSize> strands =
@@ -92,7 +97,7 @@ final class SizeText {
             } else if (Character.isWhitespace(c)) {
                 i++;
             } else {
-                throw malformed("digits, letters and blanks only, as '14 AWG', '2/0 AWG' or '2.5 mm2'");
+                throw malformed(AcceptedSize.PLAIN_CHARACTERS.with());
             }
         }
     }
@@ -108,20 +113,21 @@ final class SizeText {
                 || word.equals("in")) {
             words.add(word);
         } else {
-            throw malformed("AWG, SAE, IEC, ISO or mm2 beside the number; '" + word + "' is none of them");
+            throw malformed(AcceptedSize.KNOWN_UNIT.with(arg("word", word)));
         }
     }
 
     private ConductorSize awg(String number) {
         return SizeCatalogue.find(SizeSystem.AWG, gauge(number) + " AWG")
-                .orElseThrow(() -> fault(InputError.Code.OUT_OF_RANGE, "a gauge from 4/0 to 24"));
+                .orElseThrow(() -> fault(InputError.Code.OUT_OF_RANGE, AcceptedSize.GAUGE.with()));
     }
 
     private ConductorSize sae(String number) {
-        String sizes =
-                SizeSystem.SAE.table().rows().stream().map(row -> row.get(0)).collect(Collectors.joining(", "));
+        List<String> sizes =
+                SizeSystem.SAE.table().rows().stream().map(row -> row.get(0)).toList();
         return SizeCatalogue.find(SizeSystem.SAE, "SAE " + gauge(number))
-                .orElseThrow(() -> fault(InputError.Code.NOT_ONE_OF, "an SAE size: " + sizes));
+                .orElseThrow(
+                        () -> fault(InputError.Code.NOT_ONE_OF, AcceptedSize.SAE_SIZE.with(texts("sizes", sizes))));
     }
 
     /** 0, 00 and 2/0 in one form; leading zeros of other numbers are refused. */
@@ -132,7 +138,7 @@ final class SizeText {
         boolean plain = number.charAt(0) != '0' && number.chars().allMatch(c -> c >= '0' && c <= '9');
         boolean stroke = number.length() == 3 && number.endsWith("/0") && number.charAt(0) != '0';
         if (!plain && !stroke) {
-            throw malformed("a gauge is a whole number, or 1/0 to 4/0 (0 to 0000)");
+            throw malformed(AcceptedSize.GAUGE_NUMBER.with());
         }
         return number;
     }
@@ -147,13 +153,13 @@ final class SizeText {
                 .orElseThrow(() -> fault(InputError.Code.NOT_ONE_OF, acceptedAreas()));
     }
 
-    private String acceptedAreas() {
-        String iec = "IEC 60228: " + areas(SizeSystem.METRIC_IEC60228) + " mm2";
-        String iso = "ISO 6722: " + areas(SizeSystem.METRIC_ISO6722) + " mm2";
+    private Message acceptedAreas() {
+        Arg iec = arg("iec", areas(SizeSystem.METRIC_IEC60228));
+        Arg iso = arg("iso", areas(SizeSystem.METRIC_ISO6722));
         if (words.contains("iec")) {
-            return iec;
+            return AcceptedSize.IEC_AREA.with(iec);
         }
-        return words.contains("iso") ? iso : iec + "; " + iso;
+        return words.contains("iso") ? AcceptedSize.ISO_AREA.with(iso) : AcceptedSize.AREA.with(iec, iso);
     }
 
     private static String areas(SizeSystem system) {
@@ -165,7 +171,7 @@ final class SizeText {
         boolean decimal =
                 number.indexOf('/') < 0 && point == number.lastIndexOf('.') && number.length() > (point < 0 ? 0 : 1);
         if (!decimal) {
-            throw malformed("a decimal number of square millimetres, as '2.5 mm2'");
+            throw malformed(AcceptedSize.DECIMAL_AREA.with());
         }
         double areaMm2 = Double.parseDouble(number);
         return SizeCatalogue.list(system).stream()
@@ -181,7 +187,7 @@ final class SizeText {
         if (!clear
                 && (findArea(SizeSystem.METRIC_IEC60228, number).isPresent()
                         || findArea(SizeSystem.METRIC_ISO6722, number).isPresent())) {
-            throw malformed(number + " AWG for the gauge, or " + number + " mm2 for the area");
+            throw malformed(AcceptedSize.GAUGE_OR_AREA.with(arg("number", number)));
         }
         return awg(number);
     }
@@ -190,11 +196,11 @@ final class SizeText {
         return (c >= '0' && c <= '9') || c == '.' || c == ',' || c == '/';
     }
 
-    private RejectedInput malformed(String accepted) {
+    private RejectedInput malformed(Message accepted) {
         return fault(InputError.Code.MALFORMED, accepted);
     }
 
-    private RejectedInput fault(InputError.Code code, String accepted) {
+    private RejectedInput fault(InputError.Code code, Message accepted) {
         return new RejectedInput(new InputError(code, "", text, accepted));
     }
 }

@@ -1,6 +1,9 @@
 package loomwright.diagnosis;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
@@ -41,13 +44,16 @@ public record DiagnosisQuestion(
                         InputError.Code.OUT_OF_RANGE,
                         "/readings",
                         readings.size(),
-                        "1 to " + MAX_READINGS + " readings")
+                        Accepted.ENTRIES,
+                        arg("min", 1),
+                        arg("max", MAX_READINGS))
                 .check(
                         outOfReach.size() <= MAX_PLACES,
                         InputError.Code.OUT_OF_RANGE,
                         "/outOfReach",
                         outOfReach.size(),
-                        "at most " + MAX_PLACES + " places")
+                        Accepted.ENTRIES_AT_MOST,
+                        arg("max", MAX_PLACES))
                 .range("/meterAccuracyPercent", meterAccuracyPercent, 0, 10)
                 .reject();
         readings = List.copyOf(readings);
@@ -102,7 +108,7 @@ public record DiagnosisQuestion(
                     InputError.Code.UNKNOWN_REFERENCE,
                     "/outOfReach/" + i,
                     place,
-                    "the id of a part of the plan, or one of its terminals");
+                    AcceptedReading.PART_OR_TERMINAL);
         }
         faults.reject();
         return new DiagnosisQuestion(UsualIntent.complete(plan), readings, meterAccuracyPercent, outOfReach, procedure);

@@ -1,7 +1,12 @@
 package loomwright.diagnosis;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
@@ -67,14 +72,15 @@ public record MeterReading(
                         InputError.Code.CONTRADICTION,
                         "",
                         null,
-                        "exactly one of voltageV, resistanceOhm, open and sign")
+                        Accepted.EXACTLY_ONE,
+                        texts("names", List.of("voltageV", "resistanceOhm", "open", "sign")))
                 .check(
                         !(sign != null && red != null),
                         InputError.Code.CONTRADICTION,
                         "/red",
                         red,
-                        "no meter lead where a sign is reported")
-                .check(open == null || open, InputError.Code.NOT_ONE_OF, "/open", open, "true, or left out")
+                        AcceptedReading.NO_LEAD)
+                .check(open == null || open, InputError.Code.NOT_ONE_OF, "/open", open, AcceptedReading.TRUE_OR_NOTHING)
                 .range("/voltageV", voltageV, -MAX_V, MAX_V)
                 .range("/resistanceOhm", resistanceOhm, 0, MAX_OHM)
                 .check(
@@ -82,7 +88,8 @@ public record MeterReading(
                         InputError.Code.OUT_OF_RANGE,
                         "/switches",
                         switches.size(),
-                        "at most " + MAX_SWITCHES + " switches");
+                        Accepted.ENTRIES_AT_MOST,
+                        arg("max", MAX_SWITCHES));
         if (!ohmmeter) {
             faults.required("/condition", condition);
         }
@@ -93,7 +100,7 @@ public record MeterReading(
                 InputError.Code.CONTRADICTION,
                 "/keyOffAgain",
                 keyOffAgain,
-                "true only for the condition off");
+                AcceptedReading.ONLY_KEY_OFF);
         faults.reject();
         condition = orOff(condition);
     }
@@ -182,7 +189,7 @@ public record MeterReading(
                     InputError.Code.UNKNOWN_REFERENCE,
                     pointer + "/part",
                     part,
-                    "the id of a load, lamp, motor, coil, relay or solenoid of the plan");
+                    AcceptedReading.CONSUMER);
         }
         switches.forEach((id, position) -> {
             Switch found = plan.listParts(Switch.class).stream()
@@ -190,14 +197,14 @@ public record MeterReading(
                     .findFirst()
                     .orElse(null);
             String at = pointer + "/switches/" + id;
-            faults.check(found != null, InputError.Code.UNKNOWN_REFERENCE, at, id, "a free switch of this plan");
+            faults.check(found != null, InputError.Code.UNKNOWN_REFERENCE, at, id, AcceptedReading.FREE_SWITCH);
             if (found != null) {
                 faults.check(
                         found.positions().stream().anyMatch(p -> p.name().equals(position)),
                         InputError.Code.UNKNOWN_REFERENCE,
                         at,
                         position,
-                        "a position of this switch");
+                        AcceptedReading.POSITION);
             }
         });
     }

@@ -1,19 +1,22 @@
 package loomwright.expression;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.expression.ResistanceExpression.Join;
 import loomwright.expression.ResistanceExpression.Term;
+import loomwright.message.MessageCode;
 import loomwright.network.Element;
 
 /** Reads the notation of {@link ResistanceExpression} from left to right; open brackets lie on a stack of its own. */
 final class ExpressionParser {
-    private static final String VALUE_WANTED = "a resistance such as 4.7 or 4.7k, or an opening bracket";
-    private static final String JOIN_WANTED = "+, || or a blank before the next resistance, or a closing bracket";
+
     private static final int EXCERPT = 30;
 
     /** What stands within one bracket so far: the members in series, the last of them still growing in parallel. */
@@ -43,7 +46,7 @@ final class ExpressionParser {
                     InputError.Code.OVER_LIMIT,
                     "network",
                     printable(text.substring(0, EXCERPT)) + "…",
-                    "at most " + ResistanceExpression.MAXIMUM_LENGTH + " characters"));
+                    Accepted.CHARACTERS_AT_MOST.with(arg("max", ResistanceExpression.MAXIMUM_LENGTH))));
         }
         boolean valueWanted = true;
         for (boolean blank = skipBlanks(); at < text.length(); blank = skipBlanks()) {
@@ -63,14 +66,14 @@ final class ExpressionParser {
                 endParallel();
                 valueWanted = readValue(c);
             } else {
-                throw malformed(at, c == '|' ? "|| (two strokes) for parallel" : JOIN_WANTED);
+                throw malformed(at, c == '|' ? AcceptedExpression.TWO_STROKES : AcceptedExpression.JOIN);
             }
         }
         if (valueWanted) {
-            throw malformed(at, VALUE_WANTED);
+            throw malformed(at, AcceptedExpression.RESISTANCE);
         }
         if (!outer.isEmpty()) {
-            throw malformed(level.opened, "a closing bracket for this one");
+            throw malformed(level.opened, AcceptedExpression.CLOSING);
         }
         endLevel();
         return terms;
@@ -80,14 +83,14 @@ final class ExpressionParser {
     private boolean readValue(char c) {
         if (c == '(') {
             if (outer.size() == ResistanceExpression.MAXIMUM_DEPTH) {
-                throw at(InputError.Code.OVER_LIMIT, at, "at most 100 brackets within each other");
+                throw at(InputError.Code.OVER_LIMIT, at, AcceptedExpression.DEPTH);
             }
             outer.push(level);
             level = new Level(at++);
             return true;
         }
         if (!startsNumber(c)) {
-            throw malformed(at, VALUE_WANTED);
+            throw malformed(at, AcceptedExpression.RESISTANCE);
         }
         level.parallel.add(add(new Term(Join.NONE, number(), List.of())));
         return false;
@@ -95,7 +98,7 @@ final class ExpressionParser {
 
     private void close() {
         if (outer.isEmpty()) {
-            throw malformed(at, "no closing bracket here: none is open");
+            throw malformed(at, AcceptedExpression.NO_CLOSING);
         }
         int whole = endLevel();
         at++;
@@ -133,19 +136,19 @@ final class ExpressionParser {
             skipDigits();
         }
         if (at < text.length() && text.charAt(at) == ',') {
-            throw malformed(at, "a point, not a comma, in a number");
+            throw malformed(at, AcceptedExpression.POINT);
         }
         skipExponent();
         String digits = text.substring(begin, at);
         if (digits.equals(".")) {
-            throw malformed(begin, VALUE_WANTED);
+            throw malformed(begin, AcceptedExpression.RESISTANCE);
         }
         return inRange(begin, Double.parseDouble(digits) * prefix());
     }
 
     private double inRange(int begin, double ohm) {
         if (ohm != 0 && !(ohm >= Element.MINIMUM_OHM && ohm <= Element.MAXIMUM_OHM)) {
-            throw at(InputError.Code.OUT_OF_RANGE, begin, "a resistance of 0 or from 1e-9 to 1e12 ohms");
+            throw at(InputError.Code.OUT_OF_RANGE, begin, AcceptedExpression.OHMS);
         }
         return ohm;
     }
@@ -182,7 +185,7 @@ final class ExpressionParser {
         if (at < text.length() && (text.charAt(at) == 'e' || text.charAt(at) == 'E')) {
             int digits = at + 1 < text.length() && text.charAt(at + 1) == '-' ? at + 2 : at + 1;
             if (digits >= text.length() || !isDigit(text.charAt(digits))) {
-                throw malformed(Math.min(digits, text.length()), "the digits of an exponent, as in 1e3 or 1e-3");
+                throw malformed(Math.min(digits, text.length()), AcceptedExpression.EXPONENT);
             }
             at = digits;
             skipDigits();
@@ -236,21 +239,25 @@ final class ExpressionParser {
         return c >= '0' && c <= '9';
     }
 
-    private RejectedInput malformed(int position, String wanted) {
+    private RejectedInput malformed(int position, MessageCode wanted) {
         return at(InputError.Code.MALFORMED, position, wanted);
     }
 
     /** Names the character and shows it: the text around it with a caret below. */
-    private RejectedInput at(InputError.Code code, int position, String wanted) {
+    private RejectedInput at(InputError.Code code, int position, MessageCode wanted) {
         int begin = Math.max(0, position - EXCERPT);
         int end = Math.min(text.length(), position + EXCERPT);
         String excerpt = printable(text.substring(begin, end));
         return new RejectedInput(new InputError(
                 code,
                 "network",
-                position < text.length() ? printable(text.substring(position, end)) : "end of the text",
-                "at character " + (position + 1) + ": " + wanted + "\n" + excerpt + "\n" + " ".repeat(position - begin)
-                        + "^"));
+                position < text.length()
+                        ? printable(text.substring(position, end))
+                        : AcceptedExpression.END_OF_TEXT.text(),
+                AcceptedExpression.AT_CHARACTER.with(
+                        arg("character", position + 1),
+                        arg("wanted", wanted),
+                        arg("shown", "\n" + excerpt + "\n" + " ".repeat(position - begin) + "^"))));
     }
 
     /** Without control characters and halves of characters. */

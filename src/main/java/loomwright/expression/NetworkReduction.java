@@ -1,10 +1,14 @@
 package loomwright.expression;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
+import loomwright.message.Arg;
+import loomwright.network.AcceptedElement;
 import loomwright.network.CurrentSource;
 import loomwright.network.Element;
 import loomwright.network.Network;
@@ -74,10 +78,22 @@ public record NetworkReduction(Method method, OptionalDouble totalOhm, List<Redu
     private static void check(Network network, int a, int b) {
         InputErrors faults = new InputErrors();
         int nodes = network.nodes().size();
-        String known = "the index of a node, 0 to " + (nodes - 1);
-        faults.check(a >= 0 && a < nodes, InputError.Code.UNKNOWN_REFERENCE, "/between/0", a, known);
-        faults.check(b >= 0 && b < nodes, InputError.Code.UNKNOWN_REFERENCE, "/between/1", b, known);
-        faults.check(a != b, InputError.Code.CONTRADICTION, "/between", a, "two different nodes");
+        Arg highest = arg("highest", nodes - 1);
+        faults.check(
+                a >= 0 && a < nodes,
+                InputError.Code.UNKNOWN_REFERENCE,
+                "/between/0",
+                a,
+                AcceptedElement.NODE_INDEX,
+                highest);
+        faults.check(
+                b >= 0 && b < nodes,
+                InputError.Code.UNKNOWN_REFERENCE,
+                "/between/1",
+                b,
+                AcceptedElement.NODE_INDEX,
+                highest);
+        faults.check(a != b, InputError.Code.CONTRADICTION, "/between", a, AcceptedElement.TWO_NODES);
         for (int i = 0; i < network.elements().size(); i++) {
             Element element = network.elements().get(i);
             faults.check(
@@ -85,7 +101,7 @@ public record NetworkReduction(Method method, OptionalDouble totalOhm, List<Redu
                     InputError.Code.NOT_ONE_OF,
                     "/elements/" + i,
                     element.id(),
-                    "a resistor");
+                    AcceptedElement.RESISTOR);
         }
         faults.reject();
     }

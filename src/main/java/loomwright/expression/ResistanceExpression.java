@@ -1,5 +1,7 @@
 package loomwright.expression;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.answer.InputError;
@@ -80,7 +82,8 @@ public final class ResistanceExpression {
                         InputError.Code.OUT_OF_RANGE,
                         "network",
                         "0",
-                        "with acrossV each resistance from 1e-9 ohms")
+                        AcceptedExpression.OHMS_UNDER_VOLTS,
+                        arg("name", "acrossV"))
                 .reject();
         Values values = new Values();
         return new Reduction(values.total(), values.steps, values.shares(acrossV));

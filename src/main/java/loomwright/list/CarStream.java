@@ -1,5 +1,7 @@
 package loomwright.list;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -8,6 +10,8 @@ import java.util.List;
 import java.util.Set;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.message.Arg;
+import loomwright.message.MessageCode;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,10 +22,6 @@ import org.jspecify.annotations.Nullable;
  * car.
  */
 public final class CarStream {
-    private static final String TOGETHER =
-            "the rows of one car together: a list that is longer, or that arrives in a stream, is answered car by car";
-    private static final String ALL_FIRST =
-            "tables of all cars above the first car, in a list that arrives in a stream";
 
     private final ListLimits limits;
     private final Deque<Arrived> complete = new ArrayDeque<>();
@@ -76,7 +76,7 @@ public final class CarStream {
     public void add(byte[] line) {
         number++;
         if (number == 1 && isUtf16(line)) {
-            complete.add(refusal(null, "text in UTF-16", "text in UTF-8"));
+            complete.add(refusal(null, AcceptedList.UTF8));
         }
         String written = TextList.decode(line);
         if (separator != null) {
@@ -176,9 +176,9 @@ public final class CarStream {
 
     private void ofAll(Sheet.Row row) {
         if (!answered.isEmpty()) {
-            refuse(null, "", row, "of all cars", ALL_FIRST);
+            refuse(null, "", row, AcceptedList.ALL_FIRST);
         } else if (ofAll.size() == limits.rows()) {
-            refuse(null, "", row, "below " + limits.rows() + " rows of all cars", TOGETHER);
+            refuse(null, "", row, AcceptedList.TOGETHER);
         } else {
             ofAll.add(row);
             if (car != null) {
@@ -194,7 +194,7 @@ public final class CarStream {
                 closeCar();
             }
             if (answered.contains(key)) {
-                refuse(name, key, row, "apart from the other rows of " + name, TOGETHER);
+                refuse(name, key, row, AcceptedList.TOGETHER);
                 return;
             }
             refused = null;
@@ -216,10 +216,7 @@ public final class CarStream {
         answered.add(CarColumn.key(name));
         complete.add(
                 ofCar.size() > limits.rows()
-                        ? refusal(
-                                name,
-                                "a car of more than " + limits.rows() + " rows",
-                                "at most " + limits.rows() + " rows")
+                        ? refusal(name, AcceptedList.ROWS, arg("max", limits.rows()))
                         : new Arrived(name, source(ofCar), List.of()));
         ofCar.clear();
         car = null;
@@ -230,15 +227,16 @@ public final class CarStream {
         return new ListSource(List.of(new Sheet("", rows)), sentences);
     }
 
-    private void refuse(@Nullable String name, String key, Sheet.Row row, String found, String accepted) {
+    private void refuse(@Nullable String name, String key, Sheet.Row row, MessageCode accepted) {
         if (!key.equals(refused)) {
             refused = key;
-            InputError fault = new InputError(InputError.Code.OVER_LIMIT, "", found, accepted);
-            complete.add(new Arrived(name, null, List.of(fault.at("row " + row.number()))));
+            InputError fault = new InputError(InputError.Code.OVER_LIMIT, "", name, accepted.with());
+            complete.add(new Arrived(name, null, List.of(fault.at(new CellRef("", row.number(), "").inWords()))));
         }
     }
 
-    private static Arrived refusal(@Nullable String name, String found, String accepted) {
-        return new Arrived(name, null, TextList.tooLarge(found, accepted).faults());
+    private static Arrived refusal(@Nullable String name, MessageCode accepted, Arg... arguments) {
+        return new Arrived(
+                name, null, List.of(new InputError(InputError.Code.OVER_LIMIT, "", null, accepted.with(arguments))));
     }
 }

@@ -1,5 +1,7 @@
 package loomwright.list;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,9 +47,8 @@ public final class Cars {
             throw new RejectedInput(new InputError(
                     InputError.Code.OVER_LIMIT,
                     "",
-                    "a list of " + cars.size() + " cars: " + first + (cars.size() > 2 ? ", …" : ""),
-                    "the list of one car; lists of several go to /v1/bulk/review, /v1/bulk/backfeed or"
-                            + " /v1/bulk/solution"));
+                    first + (cars.size() > 2 ? ", …" : ""),
+                    AcceptedList.ONE_CAR.with(arg("cars", cars.size()))));
         }
     }
 

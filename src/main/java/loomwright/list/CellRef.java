@@ -1,5 +1,7 @@
 package loomwright.list;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.List;
 
@@ -15,13 +17,16 @@ public record CellRef(String sheet, int row, String column) {
     public String inWords() {
         List<String> words = new ArrayList<>();
         if (!sheet.isEmpty()) {
-            words.add(sheet.startsWith("file ") ? sheet : "worksheet " + sheet);
+            words.add(
+                    sheet.startsWith("file ")
+                            ? sheet
+                            : ListPlace.WORKSHEET.with(arg("name", sheet)).text());
         }
         if (row > 0) {
-            words.add("row " + row);
+            words.add(ListPlace.ROW.with(arg("number", String.valueOf(row))).text());
         }
         if (!column.isEmpty()) {
-            words.add("column " + column);
+            words.add(ListPlace.COLUMN.with(arg("name", column)).text());
         }
         return String.join(", ", words);
     }

@@ -1,5 +1,7 @@
 package loomwright.list;
 
+import static loomwright.message.Arg.texts;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.message.Message;
 
 /**
  * Reads the rows of a table of readings: the point where the red lead was, the point against which it was measured (earth
@@ -17,9 +20,6 @@ import loomwright.answer.RejectedInput;
 final class MeterRow {
     private static final Set<String> OPEN =
             Set.of("open", "ol", "o.l.", "over range", "infinite", "infinity", "no continuity", "∞");
-    private static final String CONDITIONS =
-            "off, accessory, run, crank or running; key on, cranking and engine running are understood";
-    private static final String READING = "what the meter showed with its unit: 12.4 V, 0.3 ohm, or open";
 
     private final Points points;
 
@@ -64,7 +64,8 @@ final class MeterRow {
                                         row,
                                         "switches",
                                         InputError.Code.UNKNOWN_REFERENCE,
-                                        "a switch of the list and one of its positions: " + points.switchChoices()))));
+                                        AcceptedMeter.SWITCH_POSITION.with(
+                                                texts("choices", points.switchChoices()))))));
         return reading;
     }
 
@@ -72,17 +73,15 @@ final class MeterRow {
             TableRow row, String column, String property, Map<String, Object> reading, List<InputError> faults) {
         String text = row.text(column);
         if (text.isEmpty()) {
-            faults.add(fault(row, column, InputError.Code.MISSING, "part and terminal, as in the table of wires"));
+            faults.add(fault(row, column, InputError.Code.MISSING, AcceptedMeter.POINT.with()));
             return;
         }
         points.find(text)
                 .ifPresentOrElse(
                         point -> reading.put(property, point),
-                        () -> faults.add(fault(
-                                row,
-                                column,
-                                InputError.Code.UNKNOWN_REFERENCE,
-                                "a part of the list and its terminal" + points.nearest(text))));
+                        () -> faults.add(
+                                fault(row, column, InputError.Code.UNKNOWN_REFERENCE, AcceptedMeter.KNOWN_POINT.with())
+                                        .suggesting(points.nearest(text))));
     }
 
     private static void putCondition(TableRow row, Map<String, Object> reading, List<InputError> faults) {
@@ -96,7 +95,7 @@ final class MeterRow {
         } else if (conditions.contains("run") && !conditions.contains("off")) {
             reading.put("condition", "run");
         } else {
-            faults.add(fault(row, "condition", InputError.Code.NOT_ONE_OF, CONDITIONS));
+            faults.add(fault(row, "condition", InputError.Code.NOT_ONE_OF, AcceptedMeter.CONDITION.with()));
         }
     }
 
@@ -125,7 +124,7 @@ final class MeterRow {
         } else if (number.isPresent() && (lower.equals("kohm") || lower.equals("kω"))) {
             reading.put("resistanceOhm", number.getAsDouble() * 1000);
         } else {
-            faults.add(fault(row, "reading", InputError.Code.MALFORMED, READING));
+            faults.add(fault(row, "reading", InputError.Code.MALFORMED, AcceptedMeter.READING.with()));
         }
     }
 
@@ -133,7 +132,7 @@ final class MeterRow {
         return row.find("condition").isPresent();
     }
 
-    private static InputError fault(TableRow row, String column, InputError.Code code, String accepted) {
+    private static InputError fault(TableRow row, String column, InputError.Code code, Message accepted) {
         String text = row.text(column);
         return new InputError(code, "", text.isEmpty() ? null : text, accepted)
                 .at(row.at(column).inWords());

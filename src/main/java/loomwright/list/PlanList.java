@@ -1,5 +1,7 @@
 package loomwright.list;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -70,15 +72,13 @@ public final class PlanList {
                 .map(row -> String.join(", ", row.cells()).replaceAll("\\s*[;\t|]\\s*", ", "))
                 .filter(cells -> cells.contains(", "))
                 .findFirst()
-                .map(cells -> "; the first row has: " + cells)
                 .orElse("");
         return new InputError(
                         InputError.Code.MISSING,
                         "",
                         null,
-                        "a row of headings with at least 'from' and 'to', or 'start' and 'end', and below it one row for each"
-                                + " wire" + found)
-                .at("row of headings");
+                        AcceptedList.HEADINGS.with(arg("found", found), arg("rows", found.isEmpty() ? 0 : 1)))
+                .at(ListPlace.HEADINGS.text());
     }
 
     /**
@@ -97,11 +97,7 @@ public final class PlanList {
 
     /** Why a list without readings does not answer a question that needs some. */
     public static InputError noReadings() {
-        return new InputError(
-                InputError.Code.MISSING,
-                "/readings",
-                null,
-                "a table of readings with at least the columns point and reading, and condition for volts");
+        return new InputError(InputError.Code.MISSING, "/readings", null, AcceptedList.READINGS.with());
     }
 
     private ListReading read() {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import loomwright.list.PartDraft.Use;
+import org.jspecify.annotations.Nullable;
 
 /** Finds the points of a plan at which a meter was held, by the words of the table of wires. */
 final class Points {
@@ -91,18 +92,17 @@ final class Points {
     }
 
     /** What may have been meant, as the end of a sentence; empty if nothing is alike. */
+    @Nullable
     String nearest(String text) {
-        return Spelling.nearest(names.read(text).key(), drafts.keySet())
-                .map(key -> "; did you mean \"" + key + "\"?")
-                .orElse("");
+        return Spelling.nearest(names.read(text).key(), drafts.keySet()).orElse(null);
     }
 
     /** The free switches with their positions, as one may write them. */
-    String switchChoices() {
+    List<String> switchChoices() {
         List<String> choices = new ArrayList<>();
-        switchPositions.forEach((id, positions) ->
-                choices.add(switchNames.getOrDefault(id, id) + " " + String.join(" or ", positions)));
-        return String.join("; ", choices);
+        switchPositions.forEach(
+                (id, positions) -> choices.add(switchNames.getOrDefault(id, id) + " " + String.join("/", positions)));
+        return choices;
     }
 
     /** Free switches, each in one position; empty if some of the text is none, or leaves open which. */

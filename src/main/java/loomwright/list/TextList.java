@@ -1,5 +1,7 @@
 package loomwright.list;
 
+import static loomwright.message.Arg.arg;
+
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
@@ -13,6 +15,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.message.MessageCode;
 
 /**
  * Reads a list from text: comma, semicolon or tab between the cells, or a Markdown table as pasted from a post.
@@ -67,7 +70,7 @@ public final class TextList {
     public static ListSource read(String text, ListLimits limits) {
         List<String> lines = text.lines().toList();
         if (lines.size() > limits.rows()) {
-            throw tooLarge(lines.size() + " lines", "at most " + limits.rows() + " lines");
+            throw tooLarge(lines.size(), AcceptedList.ROWS, limits.rows());
         }
         return lines.stream()
                         .anyMatch(
@@ -191,28 +194,24 @@ public final class TextList {
     }
 
     static RejectedInput openQuote() {
-        return new RejectedInput(new InputError(
-                InputError.Code.MALFORMED,
-                "",
-                null,
-                "cells without quotes, or each quoted cell closed again; a quote inside it is written twice"));
+        return new RejectedInput(
+                new InputError(InputError.Code.MALFORMED, "", null, AcceptedList.CLOSED_QUOTES.with()));
     }
 
     static List<String> checked(List<String> cells, ListLimits limits) {
         if (cells.size() > limits.columns()) {
-            throw tooLarge(cells.size() + " columns", "at most " + limits.columns() + " columns");
+            throw tooLarge(cells.size(), AcceptedList.COLUMNS, limits.columns());
         }
         for (String cell : cells) {
             if (cell.length() > limits.cellChars()) {
-                throw tooLarge(
-                        "a cell of " + cell.length() + " characters",
-                        "cells of at most " + limits.cellChars() + " characters");
+                throw tooLarge(cell.length(), AcceptedList.CELL_CHARACTERS, limits.cellChars());
             }
         }
         return cells;
     }
 
-    static RejectedInput tooLarge(String found, String accepted) {
-        return new RejectedInput(new InputError(InputError.Code.OVER_LIMIT, "", found, accepted));
+    static RejectedInput tooLarge(long found, MessageCode accepted, long max) {
+        return new RejectedInput(
+                new InputError(InputError.Code.OVER_LIMIT, "", String.valueOf(found), accepted.with(arg("max", max))));
     }
 }

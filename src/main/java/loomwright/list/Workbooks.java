@@ -1,5 +1,7 @@
 package loomwright.list;
 
+import static loomwright.message.Arg.arg;
+
 import com.github.miachm.sods.NotAnOdsException;
 import com.github.miachm.sods.SpreadSheet;
 import java.io.ByteArrayInputStream;
@@ -15,6 +17,7 @@ import java.util.Locale;
 import java.util.stream.Stream;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.message.Message;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipFile;
 import org.apache.commons.compress.utils.SeekableInMemoryByteChannel;
@@ -128,7 +131,7 @@ public final class Workbooks {
         int last = sheet.getDataRange().getLastRow();
         int width = Math.min(sheet.getMaxColumns(), limits.columns());
         if (last >= limits.rows()) {
-            throw TextList.tooLarge((last + 1) + " rows", "at most " + limits.rows() + " rows");
+            throw TextList.tooLarge(last + 1, AcceptedList.ROWS, limits.rows());
         }
         for (int r = 0; r <= last && width > 0; r++) {
             List<String> cells = new ArrayList<>();
@@ -168,7 +171,7 @@ public final class Workbooks {
         TextList.checked(row.cells(), limits);
         rows.add(row);
         if (rows.size() > limits.rows()) {
-            throw TextList.tooLarge("more than " + limits.rows() + " rows", "at most " + limits.rows() + " rows");
+            throw TextList.tooLarge(limits.rows() + 1, AcceptedList.ROWS, limits.rows());
         }
     }
 
@@ -182,8 +185,7 @@ public final class Workbooks {
                 .get()) {
             for (ZipArchiveEntry entry : Collections.list(zip.getEntries())) {
                 if (++entries > limits.entries()) {
-                    throw TextList.tooLarge(
-                            "more than " + limits.entries() + " files inside", "at most " + limits.entries());
+                    throw TextList.tooLarge(entries, AcceptedList.FILES_INSIDE, limits.entries());
                 }
                 unpacked = inspect(zip.getInputStream(entry), isMarkup(entry.getName()), unpacked, chunk, limits, form);
             }
@@ -203,9 +205,7 @@ public final class Workbooks {
         for (int read = in.read(chunk); read > 0; read = in.read(chunk)) {
             unpacked += read;
             if (unpacked > limits.unpackedBytes()) {
-                throw TextList.tooLarge(
-                        "a workbook of more than " + limits.unpackedBytes() + " bytes when unpacked",
-                        "at most " + limits.unpackedBytes() + " bytes");
+                throw TextList.tooLarge(unpacked, AcceptedList.UNPACKED_BYTES, limits.unpackedBytes());
             }
             if (markup) {
                 String text = before + new String(chunk, 0, read, StandardCharsets.ISO_8859_1);
@@ -223,7 +223,7 @@ public final class Workbooks {
     private static void refuseEntities(String text, String form) {
         if (FORBIDDEN.stream().anyMatch(text::contains)) {
             throw new RejectedInput(new InputError(
-                    InputError.Code.MALFORMED, "", "a document type", accepted(form) + ", without a document type"));
+                    InputError.Code.MALFORMED, "", null, AcceptedList.NO_DOCUMENT_TYPE.with(arg("form", form))));
         }
     }
 
@@ -231,8 +231,8 @@ public final class Workbooks {
         return new RejectedInput(new InputError(InputError.Code.MALFORMED, "", null, accepted(form)));
     }
 
-    private static String accepted(String form) {
-        return "a workbook as a spreadsheet program saves it as " + form;
+    private static Message accepted(String form) {
+        return AcceptedList.WORKBOOK.with(arg("form", form));
     }
 
     /** Writes sheets as an {@code .xlsx} workbook; cells that are numbers become numbers. */

@@ -1,5 +1,6 @@
 package loomwright.message;
 
+import java.math.BigDecimal;
 import java.util.Collection;
 import java.util.List;
 import loomwright.message.Argument.Count;
@@ -41,6 +42,18 @@ public record Arg(String name, Argument value) {
     /** A name or other text that is not ours to translate. */
     public static Arg arg(String name, String text) {
         return new Arg(name, new Verbatim(text));
+    }
+
+    /** A number with all its digits, as it is written in a request: the limit of a range, the value given. */
+    public static Arg plain(String name, double value) {
+        return arg(name, plain(value));
+    }
+
+    /** A number as it is written in a request: 1000000, not 1.0E6; 0.000001, not 1.0E-6. */
+    public static String plain(double value) {
+        return Math.abs(value) < 1e15
+                ? BigDecimal.valueOf(value).stripTrailingZeros().toPlainString()
+                : String.valueOf(value);
     }
 
     /** A word of a closed set. */

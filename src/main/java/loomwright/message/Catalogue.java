@@ -37,6 +37,7 @@ public final class Catalogue {
     static final List<String> TOPICS = List.of(
             "language",
             "general",
+            "accepted",
             "backfeed",
             "caution",
             "command",

@@ -1,5 +1,7 @@
 package loomwright.network;
 
+import static loomwright.message.Arg.plain;
+
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 
@@ -49,6 +51,8 @@ public sealed interface Element
                 InputError.Code.OUT_OF_RANGE,
                 pointer,
                 ohm,
-                "0 (ideal) or a number from 1e-9 to 1e12");
+                AcceptedElement.ZERO_OR_NUMBER,
+                plain("min", MINIMUM_OHM),
+                plain("max", MAXIMUM_OHM));
     }
 }

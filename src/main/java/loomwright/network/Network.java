@@ -1,5 +1,7 @@
 package loomwright.network;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.List;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
@@ -17,7 +19,7 @@ public record Network(List<String> nodes, List<Element> elements, int reference)
         elements = List.copyOf(elements);
         int count = nodes.size();
         InputErrors faults = new InputErrors();
-        faults.check(count > 0, InputError.Code.OUT_OF_RANGE, "/nodes", count, "at least one node");
+        faults.check(count > 0, InputError.Code.OUT_OF_RANGE, "/nodes", count, AcceptedElement.ANY_NODE);
         if (!isNode(reference, count)) {
             checkNode(faults, "/reference", reference, count);
         }
@@ -38,7 +40,7 @@ public record Network(List<String> nodes, List<Element> elements, int reference)
                 InputError.Code.CONTRADICTION,
                 pointer,
                 element.id(),
-                "an element between two different nodes");
+                AcceptedElement.TWO_NODES);
     }
 
     private static void checkNode(InputErrors faults, String pointer, int node, int count) {
@@ -47,7 +49,8 @@ public record Network(List<String> nodes, List<Element> elements, int reference)
                 InputError.Code.UNKNOWN_REFERENCE,
                 pointer,
                 node,
-                "the index of a node, 0 to " + (count - 1));
+                AcceptedElement.NODE_INDEX,
+                arg("highest", count - 1));
     }
 
     private static boolean isNode(int node, int count) {

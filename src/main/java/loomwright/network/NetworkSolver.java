@@ -1,10 +1,13 @@
 package loomwright.network;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.Progress;
@@ -103,7 +106,8 @@ public final class NetworkSolver {
 
     private static void checkSize(InputErrors faults, String what, int count, int most) {
         if (count > most) {
-            faults.check(false, InputError.Code.OVER_LIMIT, "/" + what, count, "at most " + most + " " + what);
+            faults.check(
+                    false, InputError.Code.OVER_LIMIT, "/" + what, count, Accepted.ENTRIES_AT_MOST, arg("max", most));
         }
     }
 

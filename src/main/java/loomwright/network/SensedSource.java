@@ -1,5 +1,8 @@
 package loomwright.network;
 
+import static loomwright.message.Arg.plain;
+
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 
@@ -31,7 +34,13 @@ public record SensedSource(
                 .range("/regulatedV", regulatedV, 0, MAXIMUM_V)
                 .range("/highestRaiseV", highestRaiseV, 0, MAXIMUM_V)
                 .range("/slopeOhm", slopeOhm, MINIMUM_OHM, MAXIMUM_OHM);
-        faults.check(limitA > 0, InputError.Code.OUT_OF_RANGE, "/limitA", limitA, "a number above 0")
+        faults.check(
+                        limitA > 0,
+                        InputError.Code.OUT_OF_RANGE,
+                        "/limitA",
+                        limitA,
+                        Accepted.NUMBER_ABOVE,
+                        plain("min", 0))
                 .reject();
     }
 

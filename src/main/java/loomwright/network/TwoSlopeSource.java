@@ -1,5 +1,8 @@
 package loomwright.network;
 
+import static loomwright.message.Arg.plain;
+
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 
@@ -27,6 +30,8 @@ public record TwoSlopeSource(String id, int from, int to, double voltageV, doubl
                 InputError.Code.OUT_OF_RANGE,
                 pointer,
                 ohm,
-                "a number from 1e-9 to 1e12");
+                Accepted.NUMBER,
+                plain("min", Element.MINIMUM_OHM),
+                plain("max", Element.MAXIMUM_OHM));
     }
 }

@@ -1,5 +1,8 @@
 package loomwright.network;
 
+import static loomwright.message.Arg.plain;
+
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 
@@ -15,7 +18,13 @@ public record UnidirectionalElement(String id, int from, int to, double threshol
     public UnidirectionalElement {
         InputErrors faults = new InputErrors().range("/thresholdV", thresholdV, -MAXIMUM_V, MAXIMUM_V);
         Element.checkResistance(faults, "/slopeOhm", slopeOhm);
-        faults.check(limitA > 0, InputError.Code.OUT_OF_RANGE, "/limitA", limitA, "a number above 0")
+        faults.check(
+                        limitA > 0,
+                        InputError.Code.OUT_OF_RANGE,
+                        "/limitA",
+                        limitA,
+                        Accepted.NUMBER_ABOVE,
+                        plain("min", 0))
                 .reject();
     }
 }

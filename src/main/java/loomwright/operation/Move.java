@@ -31,11 +31,7 @@ public record Move(String what, String to) {
     public static Move parse(String text) {
         int end = text.indexOf(SEPARATOR);
         if (end <= 0 || end == text.length() - 1) {
-            throw new RejectedInput(new InputError(
-                    InputError.Code.MALFORMED,
-                    "",
-                    text,
-                    "a switch and its position, such as lights:head, or the key and a step, such as key:run"));
+            throw new RejectedInput(new InputError(InputError.Code.MALFORMED, "", text, AcceptedMove.MOVE.with()));
         }
         return new Move(text.substring(0, end), text.substring(end + 1));
     }

@@ -1,9 +1,11 @@
 package loomwright.operation;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
-import java.util.stream.Collectors;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
@@ -74,8 +76,8 @@ public final class MovedPlan {
                         InputError.Code.UNKNOWN_REFERENCE,
                         where,
                         move,
-                        "key: and one of "
-                                + Arrays.stream(STEPS).map(Step::code).collect(Collectors.joining(", ")));
+                        AcceptedMove.KEY_STEP,
+                        texts("steps", Arrays.stream(STEPS).map(Step::code).toList()));
                 continue;
             }
             int part = settings.indexOf(move.what());
@@ -84,18 +86,23 @@ public final class MovedPlan {
                     InputError.Code.UNKNOWN_REFERENCE,
                     where,
                     move,
-                    "the id of a free switch or of contact points: "
-                            + settings.open().stream().map(s -> s.get(0).id()).collect(Collectors.joining(", ")));
+                    AcceptedMove.SWITCH,
+                    texts(
+                            "ids",
+                            settings.open().stream().map(s -> s.get(0).id()).toList()));
             if (part >= 0) {
                 errors.check(
                         settings.findPosition(part, move.to()).isPresent(),
                         InputError.Code.UNKNOWN_REFERENCE,
                         where,
                         move,
-                        "a position of " + move.what() + ": "
-                                + settings.open().get(part).stream()
+                        AcceptedMove.POSITION,
+                        arg("switch", move.what()),
+                        texts(
+                                "positions",
+                                settings.open().get(part).stream()
                                         .map(SwitchSettings::position)
-                                        .collect(Collectors.joining(", ")));
+                                        .toList()));
             }
         }
         errors.reject();

@@ -1,5 +1,7 @@
 package loomwright.operation;
 
+import static loomwright.message.Arg.arg;
+
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
@@ -31,7 +33,8 @@ public record Point(@Nullable TerminalRef terminal) {
             return new Point(TerminalRef.parse(text));
         } catch (RejectedInput rejected) {
             InputError fault = rejected.faults().get(0);
-            throw new RejectedInput(new InputError(fault.code(), "", text, fault.accepted() + ", or " + EARTH_WORD));
+            throw new RejectedInput(
+                    new InputError(fault.code(), "", text, AcceptedMove.POINT.with(arg("earth", EARTH_WORD))));
         }
     }
 
@@ -47,7 +50,8 @@ public record Point(@Nullable TerminalRef terminal) {
                         InputError.Code.UNKNOWN_REFERENCE,
                         pointer,
                         ref,
-                        "a terminal of this plan, or " + EARTH_WORD);
+                        AcceptedMove.POINT_OF_PLAN,
+                        arg("earth", EARTH_WORD));
     }
 
     @Override

@@ -1,9 +1,12 @@
 package loomwright.operation;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
@@ -39,7 +42,9 @@ public record SolutionOptions(List<String> after, Set<Step> step, Set<Rows> only
                         InputError.Code.CONTRADICTION,
                         "/step",
                         null,
-                        "either step or after: the moves say in which step they end")
+                        Accepted.NOT_BOTH,
+                        arg("first", "step"),
+                        arg("second", "after"))
                 .reject();
     }
 

@@ -52,12 +52,7 @@ public record ReadingsOptions(
             boolean holds = colon > 0
                     && percent.matches("\\d{1,2}(\\.\\d{1,6})?")
                     && Double.parseDouble(percent) <= ReadingsQuestion.MAX_TOLERANCE_PERCENT;
-            faults.check(
-                    holds,
-                    InputError.Code.MALFORMED,
-                    "/tolerances/" + i,
-                    text,
-                    "an id, a colon and a number of per cent from 0 to 50, such as W1:10");
+            faults.check(holds, InputError.Code.MALFORMED, "/tolerances/" + i, text, AcceptedTolerance.TOLERANCE);
             if (holds) {
                 tolerances.add(new Tolerance(text.substring(0, colon), Double.parseDouble(percent)));
             }

@@ -1,9 +1,12 @@
 package loomwright.readings;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.stream.Collectors;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
@@ -61,7 +64,7 @@ public record ReadingsQuestion(
                 InputError.Code.DUPLICATE,
                 "/conditions",
                 conditions,
-                "each condition once");
+                Accepted.EACH_ONCE);
         faults.reject();
         conditions = conditions.isEmpty() ? Arrays.asList(Condition.values()) : List.copyOf(conditions);
         tolerances = List.copyOf(tolerances);
@@ -82,7 +85,12 @@ public record ReadingsQuestion(
 
     private static void noneMissing(InputErrors faults, String pointer, List<?> list, int max) {
         faults.check(
-                list.size() <= max, InputError.Code.OUT_OF_RANGE, pointer, list.size(), "at most " + max + " entries");
+                list.size() <= max,
+                InputError.Code.OUT_OF_RANGE,
+                pointer,
+                list.size(),
+                Accepted.ENTRIES_AT_MOST,
+                arg("max", max));
         for (int i = 0; i < list.size(); i++) {
             faults.required(pointer + "/" + i, list.get(i));
         }
@@ -103,18 +111,13 @@ public record ReadingsQuestion(
                 InputError.Code.UNKNOWN_REFERENCE,
                 "/load",
                 load,
-                "the id of a load, lamp, motor, coil, relay or solenoid of the plan");
+                AcceptedTolerance.CONSUMER);
         for (int i = 0; i < tolerances.size(); i++) {
             String id = tolerances.get(i).id();
             boolean known = plan.findPart(id).isPresent()
                     || plan.findWire(id).isPresent()
                     || plan.connectors().stream().anyMatch(c -> c.id().equals(id));
-            faults.check(
-                    known,
-                    InputError.Code.UNKNOWN_REFERENCE,
-                    "/tolerances/" + i,
-                    id,
-                    "the id of a part, wire or connector of the plan");
+            faults.check(known, InputError.Code.UNKNOWN_REFERENCE, "/tolerances/" + i, id, AcceptedTolerance.THING);
         }
         faults.reject();
         return new ReadingsQuestion(

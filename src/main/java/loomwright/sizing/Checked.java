@@ -1,7 +1,12 @@
 package loomwright.sizing;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.plain;
+import static loomwright.message.Arg.texts;
+
 import java.util.List;
 import java.util.Optional;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
@@ -13,7 +18,8 @@ import loomwright.judgement.CrankingRule;
 import loomwright.judgement.DropRule;
 import loomwright.judgement.LampLaw;
 import loomwright.judgement.wire.WireConditions;
-import loomwright.message.Catalogue;
+import loomwright.message.Arg;
+import loomwright.message.MessageCode;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -43,8 +49,14 @@ final class Checked {
         faults.reject();
     }
 
-    void check(boolean holds, InputError.Code code, String pointer, @Nullable Object value, String accepted) {
-        faults.check(holds, code, pointer, value, accepted);
+    void check(
+            boolean holds,
+            InputError.Code code,
+            String pointer,
+            @Nullable Object value,
+            MessageCode accepted,
+            Arg... arguments) {
+        faults.check(holds, code, pointer, value, accepted, arguments);
     }
 
     /** A required number in a range. */
@@ -96,7 +108,9 @@ final class Checked {
                 InputError.Code.CONTRADICTION,
                 "/chassisOhm",
                 chassisOhm,
-                "a chassis resistance only with returnPath chassis");
+                AcceptedRun.ONLY_WITH,
+                arg("name", "returnPath"),
+                arg("value", "chassis"));
         double usual = circuit == DropRule.STARTER ? CrankingRule.CHASSIS_OHM : USUAL_CHASSIS_OHM;
         return byChassis ? optional("/chassisOhm", chassisOhm, 0, MAX_OHM, usual) : 0;
     }
@@ -107,7 +121,8 @@ final class Checked {
                 InputError.Code.OVER_LIMIT,
                 pointer,
                 ohms.size(),
-                "at most " + MAX_JOINTS + " joints");
+                Accepted.ENTRIES_AT_MOST,
+                arg("max", MAX_JOINTS));
         for (int i = 0; i < ohms.size(); i++) {
             faults.range(pointer + "/" + i, ohms.get(i), 0, MAX_OHM);
         }
@@ -117,7 +132,14 @@ final class Checked {
     /** A length that must be given, in metres or in feet. */
     double length(@Nullable Double metres, @Nullable Double feet) {
         if (metres == null && feet == null) {
-            check(false, InputError.Code.MISSING, "/lengthM", null, "a length: lengthM in metres or lengthFt in feet");
+            check(
+                    false,
+                    InputError.Code.MISSING,
+                    "/lengthM",
+                    null,
+                    AcceptedRun.LENGTH,
+                    arg("metres", "lengthM"),
+                    arg("feet", "lengthFt"));
         }
         return optionalLength("/lengthM", metres, "/lengthFt", feet).orElse(MIN_LENGTH_M);
     }
@@ -130,7 +152,9 @@ final class Checked {
                 InputError.Code.CONTRADICTION,
                 feetPointer,
                 feet,
-                "metres or feet, not both");
+                Accepted.NOT_BOTH,
+                arg("first", metresPointer.substring(1)),
+                arg("second", feetPointer.substring(1)));
         faults.range(metresPointer, metres, MIN_LENGTH_M, MAX_LENGTH_M);
         faults.range(feetPointer, feet, MIN_LENGTH_M, MAX_LENGTH_M / Copper.METRES_PER_FOOT);
         if (metres != null) {
@@ -179,13 +203,16 @@ final class Checked {
                 InputError.Code.OUT_OF_RANGE,
                 "/bundleCount",
                 bundleCount,
-                "1 to 1000 wires");
+                Accepted.NUMBER,
+                plain("min", 1),
+                plain("max", 1000));
         check(
                 ambient < rating,
                 InputError.Code.CONTRADICTION,
                 "/ambientC",
                 ambient,
-                "an ambient below the insulation rating of " + Catalogue.inUse().quantity(rating, "°C"));
+                AcceptedRun.AMBIENT,
+                arg("ratingC", rating));
         boolean applied = bundleFactors == null ? supplyV >= BUNDLE_RULE_FROM_V : bundleFactors;
         return new Surroundings(
                 new WireConditions(rating, ambient, applied ? Math.max(1, bundle) : 1),
@@ -203,7 +230,9 @@ final class Checked {
                 InputError.Code.CONTRADICTION,
                 "/limitPercent",
                 limitPercent,
-                "limitV or limitPercent, not both");
+                Accepted.NOT_BOTH,
+                arg("first", "limitV"),
+                arg("second", "limitPercent"));
         faults.range("/limitV", limitV, 1e-3, MAX_SUPPLY_V).range("/limitPercent", limitPercent, 0.01, 99);
         return DropLimit.of(limitV, limitPercent, circuit, supplyV);
     }
@@ -218,9 +247,17 @@ final class Checked {
                 InputError.Code.CONTRADICTION,
                 "/powerW",
                 powerW,
-                "currentA or powerW, not both");
+                Accepted.NOT_BOTH,
+                arg("first", "currentA"),
+                arg("second", "powerW"));
         if (powerW == null) {
-            check(currentA != null, InputError.Code.MISSING, "/currentA", null, "the load: currentA or powerW");
+            check(
+                    currentA != null,
+                    InputError.Code.MISSING,
+                    "/currentA",
+                    null,
+                    AcceptedRun.LOAD,
+                    texts("names", List.of("currentA", "powerW")));
             return optional("/currentA", currentA, MIN_CURRENT_A, MAX_CURRENT_A, MIN_CURRENT_A);
         }
         double watts = optional("/powerW", powerW, 1e-3, 1e6, 1);

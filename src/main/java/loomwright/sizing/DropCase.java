@@ -217,14 +217,18 @@ record DropCase(
                 InputError.Code.CONTRADICTION,
                 "/returnSize",
                 input.returnSize(),
-                "a return wire only with returnPath wire");
+                AcceptedRun.ONLY_WITH,
+                arg("name", "returnPath"),
+                arg("value", "wire"));
         boolean noReturnLength = input.returnLengthM() == null && input.returnLengthFt() == null;
         checked.check(
                 path == ReturnPath.WIRE || noReturnLength,
                 InputError.Code.CONTRADICTION,
                 input.returnLengthM() != null ? "/returnLengthM" : "/returnLengthFt",
                 input.returnLengthM() != null ? input.returnLengthM() : input.returnLengthFt(),
-                "a return length only with returnPath wire");
+                AcceptedRun.ONLY_WITH,
+                arg("name", "returnPath"),
+                arg("value", "wire"));
     }
 
     /** The same size with the resistance of its data sheet. */

@@ -4,6 +4,7 @@ import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
@@ -151,7 +152,9 @@ public final class FeedSizing {
                 InputError.Code.OUT_OF_RANGE,
                 "/loads",
                 loads == null ? 0 : loads.size(),
-                "1 to " + MOST_LOADS + " loads");
+                Accepted.ENTRIES,
+                arg("min", 1),
+                arg("max", MOST_LOADS));
         double supplyV = checked.supply(input.supplyV());
         double feedM = feedLength(checked, input);
         checked.reject();
@@ -213,7 +216,9 @@ public final class FeedSizing {
                 InputError.Code.MISSING,
                 "/feedLengthM",
                 null,
-                "a length: feedLengthM in metres or feedLengthFt in feet");
+                AcceptedRun.LENGTH,
+                arg("metres", "feedLengthM"),
+                arg("feet", "feedLengthFt"));
         return checked.optionalLength("/feedLengthM", metres, "/feedLengthFt", feet)
                 .orElse(1.0);
     }

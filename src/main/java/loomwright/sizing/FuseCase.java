@@ -3,6 +3,7 @@ package loomwright.sizing;
 import static loomwright.message.Arg.arg;
 import static loomwright.message.Arg.messages;
 import static loomwright.message.Arg.quantities;
+import static loomwright.message.Arg.texts;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -84,7 +85,8 @@ record FuseCase(
                 InputError.Code.MISSING,
                 "/currentA",
                 null,
-                "the load as well: currentA or powerW with a switch-on current");
+                AcceptedRun.LOAD,
+                texts("names", List.of("currentA", "powerW")));
         double fittedA = checked.optional("/ratingA", input.ratingA(), 0.1, 1000, 1);
         Surroundings surroundings = checked.surroundings(
                 input.insulationC(),

@@ -1,9 +1,11 @@
 package loomwright.workshop;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -65,7 +67,8 @@ public final class CoilChoice {
                             InputError.Code.OUT_OF_RANGE,
                             "/nominalVoltageV",
                             nominalVoltageV,
-                            "6, 12 or 24")
+                            Accepted.ONE_OF,
+                            texts("names", List.of("6", "12", "24")))
                     .range("/ballastOhm", ballastOhm, 0, 20)
                     .range("/moduleLimitA", moduleLimitA, 1, 30)
                     .range("/switchRatingA", switchRatingA, 0.5, 30)
@@ -75,7 +78,9 @@ public final class CoilChoice {
                             InputError.Code.CONTRADICTION,
                             "/moduleLimitA",
                             moduleLimitA,
-                            "a limit only with switchedBy module")
+                            AcceptedBench.ONLY_WITH,
+                            arg("name", "switchedBy"),
+                            arg("value", "module"))
                     .reject();
         }
 

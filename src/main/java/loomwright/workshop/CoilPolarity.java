@@ -63,13 +63,13 @@ public final class CoilPolarity {
                             InputError.Code.MISSING,
                             "/coilMadeFor",
                             null,
-                            "the earth polarity for which a coil marked SW and CB was made")
+                            AcceptedBench.MADE_FOR)
                     .check(
                             marked || fedTerminal == null || coilMadeFor == null,
                             InputError.Code.CONTRADICTION,
                             "/coilMadeFor",
                             coilMadeFor == null ? null : coilMadeFor.name().toLowerCase(Locale.ROOT),
-                            "nothing: a coil marked + and - has its polarity in its marks")
+                            AcceptedBench.MARKED)
                     .reject();
         }
     }

@@ -1,9 +1,11 @@
 package loomwright.workshop;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.Answer;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
@@ -78,13 +80,14 @@ public final class CrankingTest {
                             InputError.Code.OUT_OF_RANGE,
                             "/nominalVoltageV",
                             nominalVoltageV,
-                            "6, 12 or 24")
+                            Accepted.ONE_OF,
+                            texts("names", List.of("6", "12", "24")))
                     .check(
                             starterV == null || batteryPostsV == null || starterV <= batteryPostsV,
                             InputError.Code.CONTRADICTION,
                             "/starterV",
                             starterV,
-                            "no more than at the battery's posts")
+                            AcceptedBench.AT_POSTS)
                     .reject();
         }
 

@@ -1,9 +1,11 @@
 package loomwright.workshop;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -66,14 +68,16 @@ public final class PointsDwell {
                     given == 0 ? InputError.Code.MISSING : InputError.Code.CONTRADICTION,
                     "/dwellDegrees",
                     dwellDegrees,
-                    "one of dwellDegrees, dwellPercent and gapMm");
+                    Accepted.EXACTLY_ONE,
+                    texts("names", List.of("dwellDegrees", "dwellPercent", "gapMm")));
             boolean pair = knownGapMm != null && knownDwellDegrees != null;
             faults.check(
                     pair || (gapMm == null && knownGapMm == null && knownDwellDegrees == null),
                     InputError.Code.MISSING,
                     knownGapMm == null ? "/knownGapMm" : "/knownDwellDegrees",
                     null,
-                    "gap and dwell of the data book together");
+                    Accepted.ALL_OF,
+                    texts("names", List.of("gapMm", "knownGapMm", "knownDwellDegrees")));
             faults.reject();
         }
 
@@ -110,14 +114,16 @@ public final class PointsDwell {
                 InputError.Code.OUT_OF_RANGE,
                 gap != null ? "/gapMm" : "/dwellDegrees",
                 gap != null ? gap : input.dwellDegrees(),
-                "a dwell between 0 and the " + Math.round(cycle) + " degrees of a cylinder");
+                AcceptedBench.DWELL,
+                arg("cycleDegrees", (double) Math.round(cycle)));
         Double knownDwell = input.knownDwellDegrees();
         faults.check(
                 knownDwell == null || knownDwell < cycle,
                 InputError.Code.OUT_OF_RANGE,
                 "/knownDwellDegrees",
                 knownDwell,
-                "less than the " + Math.round(cycle) + " degrees of a cylinder");
+                AcceptedBench.DWELL,
+                arg("cycleDegrees", (double) Math.round(cycle)));
         faults.reject();
         Double gapMm = gap != null ? gap : knownDwell == null ? null : gap(input, cycle - dwell);
         Double perTenth = gapMm == null ? null : open(input, gapMm + 0.1) - open(input, gapMm);

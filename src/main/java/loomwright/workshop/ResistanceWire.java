@@ -1,9 +1,11 @@
 package loomwright.workshop;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -68,13 +70,17 @@ public final class ResistanceWire {
                             InputError.Code.MISSING,
                             "/ohmPerM",
                             null,
-                            "ohmPerM, or alloy and diameterMm")
+                            AcceptedBench.WIRE,
+                            arg("first", "ohmPerM"),
+                            texts("second", List.of("alloy", "diameterMm")))
                     .check(
                             ohmPerM == null || alloy == null,
                             InputError.Code.CONTRADICTION,
                             "/alloy",
                             alloy,
-                            "ohmPerM or an alloy, not both")
+                            Accepted.NOT_BOTH,
+                            arg("first", "ohmPerM"),
+                            arg("second", "alloy"))
                     .reject();
         }
     }

@@ -1,9 +1,12 @@
 package loomwright.workshop;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.plain;
+import static loomwright.message.Arg.texts;
 
 import java.util.List;
 import java.util.stream.DoubleStream;
+import loomwright.answer.Accepted;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -57,13 +60,16 @@ public final class SeriesResistor {
                             given == 0 ? InputError.Code.MISSING : InputError.Code.CONTRADICTION,
                             "/currentA",
                             currentA,
-                            "one of currentA, powerW and loadOhm")
+                            Accepted.EXACTLY_ONE,
+                            texts("names", List.of("currentA", "powerW", "loadOhm")))
                     .check(
                             supplyV == null || loadV == null || loadV < supplyV,
                             InputError.Code.CONTRADICTION,
                             "/loadV",
                             loadV,
-                            "less than the supply")
+                            Accepted.LESS_THAN,
+                            arg("name", "supplyV"),
+                            plain("limit", supplyV == null ? 0 : supplyV))
                     .reject();
         }
     }

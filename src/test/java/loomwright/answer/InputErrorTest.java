@@ -11,7 +11,7 @@ class InputErrorTest {
     @Test
     void aPrefixIsPutBeforeThePointer() {
         InputError inner =
-                new InputError(InputError.Code.OUT_OF_RANGE, "/resistanceOhm", "-1", "a number of at least 0");
+                new InputError(InputError.Code.OUT_OF_RANGE, "/resistanceOhm", "-1", Accepted.ANY_NUMBER.with());
         assertThat(inner.under("/parts/3").pointer()).isEqualTo("/parts/3/resistanceOhm");
     }
 

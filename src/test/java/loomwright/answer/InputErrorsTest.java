@@ -1,5 +1,6 @@
 package loomwright.answer;
 
+import static loomwright.message.Arg.plain;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
@@ -17,7 +18,8 @@ class InputErrorsTest {
                 .containsExactly(
                         org.assertj.core.groups.Tuple.tuple(InputError.Code.OUT_OF_RANGE, "/a"),
                         org.assertj.core.groups.Tuple.tuple(InputError.Code.MISSING, "/c"));
-        assertThat(rejected.faults().get(0).accepted()).isEqualTo("a number from 0 to 10");
+        assertThat(rejected.faults().get(0).accepted())
+                .isEqualTo(Accepted.NUMBER.with(plain("min", 0), plain("max", 10)));
     }
 
     @Test

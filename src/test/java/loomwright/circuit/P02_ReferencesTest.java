@@ -7,6 +7,7 @@ import java.util.List;
 import loomwright.answer.InputError;
 import loomwright.answer.InputError.Code;
 import loomwright.answer.RejectedInput;
+import loomwright.message.MessageFinder;
 import org.assertj.core.api.Assertions;
 import org.junit.jupiter.api.Test;
 
@@ -33,7 +34,8 @@ class P02_ReferencesTest {
     void anUnknownTerminalIsAnsweredWithThoseThereAre() {
         assertThat(faults(BATTERY, "{'id':'W1','from':'B.left','to':'B.minus','resistanceOhm':1}"))
                 .singleElement()
-                .satisfies(f -> assertThat(f.accepted()).contains("plus, minus"));
+                .satisfies(f -> assertThat(MessageFinder.words(f.accepted(), "terminals"))
+                        .containsExactly("plus", "minus"));
     }
 
     @Test
@@ -64,7 +66,8 @@ class P02_ReferencesTest {
                 .singleElement()
                 .satisfies(fault -> {
                     assertThat(fault.pointer()).isEqualTo("/wires/0/to");
-                    assertThat(fault.accepted()).contains("'fuse'", "W1, W2");
+                    assertThat(MessageFinder.word(fault.accepted(), "part")).isEqualTo("fuse");
+                    assertThat(MessageFinder.words(fault.accepted(), "wires")).containsExactly("W1", "W2");
                 });
     }
 
@@ -76,7 +79,8 @@ class P02_ReferencesTest {
         assertThat(faults(BATTERY, wires)).singleElement().satisfies(fault -> {
             assertThat(fault.code()).isEqualTo(Code.MISSING);
             assertThat(fault.pointer()).isEqualTo("/parts");
-            assertThat(fault.accepted()).contains("body, engine", "W1, W2, W3");
+            assertThat(MessageFinder.words(fault.accepted(), "ids")).containsExactly("body", "engine");
+            assertThat(MessageFinder.words(fault.accepted(), "wires")).containsExactly("W1", "W2", "W3");
         });
         // With one earth there, the other is a part that is not there like any.
         assertThat(faults(BATTERY + ",{'kind':'earth','id':'body'}", wires))

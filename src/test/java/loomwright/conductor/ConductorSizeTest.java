@@ -1,5 +1,6 @@
 package loomwright.conductor;
 
+import static loomwright.message.Arg.arg;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
@@ -114,7 +115,7 @@ class ConductorSizeTest {
     @Test
     void theRefusalOfABareNumberNamesBothReadings() {
         RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> ConductorSize.parse("16"));
-        assertThat(rejected.faults().get(0).accepted()).contains("16 AWG", "16 mm2");
+        assertThat(rejected.faults().get(0).accepted()).isEqualTo(AcceptedSize.GAUGE_OR_AREA.with(arg("number", "16")));
     }
 
     @Test

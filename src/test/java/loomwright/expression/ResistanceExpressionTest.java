@@ -7,7 +7,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
+import loomwright.message.Argument;
 import loomwright.message.Argument.Verbatim;
+import loomwright.message.MessageFinder;
 import loomwright.network.Circuit;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -93,8 +95,9 @@ class ResistanceExpressionTest {
     void pointsAtTheCharacter(String text, int position) {
         InputError fault = fault(text);
         assertThat(fault.pointer()).isEqualTo("network");
-        assertThat(fault.accepted()).startsWith("at character " + position + ": ");
-        String[] lines = fault.accepted().split("\n", -1);
+        assertThat(fault.accepted().code()).isEqualTo(AcceptedExpression.AT_CHARACTER);
+        assertThat(fault.accepted().arguments()).containsEntry("character", new Argument.Count(position));
+        String[] lines = MessageFinder.word(fault.accepted(), "shown").split("\n", -1);
         assertThat(lines[1]).isEqualTo(text);
         assertThat(lines[2]).isEqualTo(" ".repeat(position - 1) + "^");
     }
@@ -126,7 +129,7 @@ class ResistanceExpressionTest {
             assertThat(total(text)).isNotNegative().isFinite();
         } catch (RejectedInput rejected) {
             assertThat(rejected.faults().get(0).pointer()).isEqualTo("network");
-            assertThat(rejected.faults().get(0).accepted()).doesNotContain("\ud83d");
+            assertThat(rejected.faults().get(0).accepted().text()).doesNotContain("\ud83d");
         }
     }
 

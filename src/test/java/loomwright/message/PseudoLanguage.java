@@ -8,9 +8,15 @@ import java.util.TreeMap;
  * catalogue.
  */
 public final class PseudoLanguage {
+    private static final Catalogue LOADED = read();
+
     private PseudoLanguage() {}
 
     public static Catalogue load() {
+        return LOADED;
+    }
+
+    private static Catalogue read() {
         Map<String, String> texts = new TreeMap<>(Catalogue.read("en"));
         texts.replaceAll(
                 (key, text) -> key.startsWith("language.") || key.startsWith("unit.") ? text : "⟦" + text + "⟧");

@@ -62,7 +62,7 @@ class InputErrorPlacesTest {
                 .then()
                 .statusCode(400)
                 .body("errors", hasSize(1))
-                .body("errors[0].accepted", equalTo("one of json, text, csv, markdown, svg, png, html"));
+                .body("errors[0].accepted", equalTo("one of json, text, csv, markdown, svg, png and html"));
     }
 
     @Test

@@ -19,6 +19,7 @@ import loomwright.circuit.Plan;
 import loomwright.comparison.ComparisonAnswer;
 import loomwright.comparison.ComparisonQuestion;
 import loomwright.comparison.PlanComparison;
+import loomwright.message.MessageCode;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.Move;
 import loomwright.operation.MovedPlan;
@@ -188,11 +189,15 @@ public final class Diagram {
         if (number == null) {
             return null;
         }
-        String accepted = sheets.isEmpty()
-                ? "nothing: this plan fits on one sheet"
-                : "a whole number from 1 to " + sheets.size() + ", the number of sheets of this plan";
+        MessageCode accepted = sheets.isEmpty() ? AcceptedSheet.NONE : AcceptedSheet.OF_PLAN;
         new InputErrors()
-                .check(number >= 1 && number <= sheets.size(), InputError.Code.OUT_OF_RANGE, "/sheet", number, accepted)
+                .check(
+                        number >= 1 && number <= sheets.size(),
+                        InputError.Code.OUT_OF_RANGE,
+                        "/sheet",
+                        number,
+                        accepted,
+                        arg("sheets", sheets.size()))
                 .reject();
         return sheets.get(number - 1);
     }

@@ -1,12 +1,14 @@
 package loomwright.ignition.ballast;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
+import loomwright.answer.Accepted;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -60,7 +62,8 @@ public final class BallastChoice {
                 given == 0 ? InputError.Code.MISSING : InputError.Code.CONTRADICTION,
                 "/wantedCoilV",
                 input.wantedCoilV(),
-                "exactly one of wantedCoilV, wantedCoilA, wantedCoilHeatW and ballastOhm");
+                Accepted.EXACTLY_ONE,
+                texts("names", List.of("wantedCoilV", "wantedCoilA", "wantedCoilHeatW", "ballastOhm")));
         FeedResolver.Resolved resolved = FeedResolver.resolve(input.feed(), faults);
         BallastChoice.Search search = new Search(resolved.feed(), input);
         ChoiceResult result = search.result();

@@ -1,8 +1,11 @@
 package loomwright.ignition.ballast;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.plain;
+import static loomwright.message.Arg.texts;
 
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
@@ -57,7 +60,13 @@ final class FeedResolver {
         Double given = input.nominalVoltageV();
         double nominalV = assumed.or(given, AssumedValue.NOMINAL_VOLTAGE, 12, "V");
         boolean known = nominalV == 6 || nominalV == 12 || nominalV == 24;
-        faults.check(known, InputError.Code.NOT_ONE_OF, "/nominalVoltageV", given, "6, 12 or 24");
+        faults.check(
+                known,
+                InputError.Code.NOT_ONE_OF,
+                "/nominalVoltageV",
+                given,
+                Accepted.ONE_OF,
+                texts("names", List.of("6", "12", "24")));
         return known ? nominalV : 12;
     }
 
@@ -111,8 +120,9 @@ final class FeedResolver {
                 elements.size() <= MOST_ELEMENTS,
                 InputError.Code.OUT_OF_RANGE,
                 "/elementsOhm",
-                elements.size() + " entries",
-                "at most " + MOST_ELEMENTS + " entries");
+                elements.size(),
+                Accepted.ENTRIES_AT_MOST,
+                arg("max", MOST_ELEMENTS));
         for (int i = 0; i < elements.size(); i++) {
             faults.range("/elementsOhm/" + i, elements.get(i).doubleValue(), 0.001, 100);
         }
@@ -128,11 +138,8 @@ final class FeedResolver {
                             InputError.Code.CONTRADICTION,
                             "/bypassTap",
                             tap,
-                            elements == 0
-                                    ? "no bypass: there is no ballast"
-                                    : elements == 1
-                                            ? "1: there is only one element"
-                                            : "a whole number from 1 to " + elements + ": there are no more elements");
+                            AcceptedFeed.ELEMENT,
+                            arg("elements", elements));
         }
         return tap;
     }
@@ -169,7 +176,10 @@ final class FeedResolver {
                 InputError.Code.CONTRADICTION,
                 size == null ? "/feedResistanceOhm" : "/feedSize",
                 size,
-                "either feedResistanceOhm alone, or feedSize with one of feedLengthM and feedLengthFt");
+                Accepted.PAIR_OR_ALONE,
+                arg("name", "feedSize"),
+                texts("with", List.of("feedLengthM", "feedLengthFt")),
+                arg("alone", "feedResistanceOhm"));
         if (size == null) {
             return ranged(
                     "/feedResistanceOhm", given, AssumedValue.FEED_RESISTANCE, UsualIgnition.FEED_OHM, "Ω", 0, 10);
@@ -224,7 +234,9 @@ final class FeedResolver {
                 InputError.Code.CONTRADICTION,
                 "/contactBreakerOhm",
                 contactBreakerOhm,
-                "either contacts (contactBreakerOhm) or a module (moduleDropV, moduleLimitA)");
+                AcceptedFeed.CONTACTS_OR_MODULE,
+                arg("contacts", "contactBreakerOhm"),
+                texts("module", List.of("moduleDropV", "moduleLimitA")));
         if (!module) {
             return new IgnitionFeed.Closing(
                     false, assumed.or(contactBreakerOhm, AssumedValue.CONTACT_RESISTANCE, 0.03, "Ω"), 0, null, 0);
@@ -250,7 +262,7 @@ final class FeedResolver {
                 InputError.Code.CONTRADICTION,
                 coil == null ? "/ballastThermalResistanceKPerW" : "/coilThermalResistanceKPerW",
                 coil == null ? ballast : coil,
-                "no thermal resistance beside temperatures of coil or ballast: it finds them from the ambient one");
+                AcceptedFeed.NO_THERMAL_RESISTANCE);
         return new IgnitionFeed.Thermal(
                 asked, coefficient == null ? 0 : coefficient, ballast == null ? 0 : ballast, coil == null ? 0 : coil);
     }
@@ -265,7 +277,8 @@ final class FeedResolver {
                         InputError.Code.CONTRADICTION,
                         "/windowHighV",
                         highV,
-                        "a window whose upper end is above its lower end, which is " + lowV + " V");
+                        AcceptedFeed.WINDOW,
+                        plain("low", lowV == null ? 0 : lowV));
         return new IgnitionFeed.Window(lowV, highV, UsualVoltages.CRANKING_V * scale);
     }
 

@@ -1,5 +1,9 @@
 package loomwright.ignition.primary;
 
+import static loomwright.message.Arg.texts;
+
+import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.message.MessageCode;
@@ -26,19 +30,25 @@ public record Firing(int cylinders, int strokes, Arrangement arrangement) {
     public Firing {
         new InputErrors()
                 .range("/cylinders", cylinders, 1, 16)
-                .check(strokes == 2 || strokes == 4, InputError.Code.NOT_ONE_OF, "/strokes", strokes, "2 or 4")
+                .check(
+                        strokes == 2 || strokes == 4,
+                        InputError.Code.NOT_ONE_OF,
+                        "/strokes",
+                        strokes,
+                        Accepted.ONE_OF,
+                        texts("names", List.of("2", "4")))
                 .check(
                         arrangement != Arrangement.WASTED_SPARK || strokes == 4,
                         InputError.Code.CONTRADICTION,
                         "/arrangement",
                         arrangement,
-                        "a two-stroke fires in every turn, so no spark is wasted: distributor or coil per cylinder")
+                        AcceptedIgnition.NO_WASTED_SPARK)
                 .check(
                         arrangement != Arrangement.WASTED_SPARK || cylinders == 1 || cylinders % 2 == 0,
                         InputError.Code.CONTRADICTION,
                         "/cylinders",
                         cylinders,
-                        "with wasted spark 1 or an even number of cylinders")
+                        AcceptedIgnition.EVEN_CYLINDERS)
                 .reject();
     }
 

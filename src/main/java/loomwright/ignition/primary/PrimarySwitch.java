@@ -1,5 +1,7 @@
 package loomwright.ignition.primary;
 
+import static loomwright.message.Arg.plain;
+
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
@@ -57,7 +59,9 @@ public sealed interface PrimarySwitch {
                             InputError.Code.MISSING,
                             "/currentLimitA",
                             null,
-                            "a number from 0.5 to 30: a module that charges up to its limit has one")
+                            AcceptedIgnition.MODULE_LIMIT,
+                            plain("min", 0.5),
+                            plain("max", 30))
                     .reject();
         }
 

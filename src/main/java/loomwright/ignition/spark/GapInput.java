@@ -10,6 +10,7 @@ import loomwright.ignition.gap.BreakdownFormula;
 import loomwright.ignition.gap.BreakdownVoltage;
 import loomwright.ignition.gap.Compression;
 import loomwright.ignition.gap.GapConditions;
+import loomwright.message.MessageCode;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -91,7 +92,7 @@ public record GapInput(
                     InputError.Code.MISSING,
                     pressurePa == null ? "/pressurePa" : "/temperatureC",
                     null,
-                    "a value: pressure and temperature go together");
+                    AcceptedSpark.PRESSURE_AND_TEMPERATURE);
         }
         if (Stream.of(compressionRatio, manifoldPressurePa, intakeTemperatureC, polytropicExponent, advanceDegrees)
                 .anyMatch(Objects::nonNull)) {
@@ -99,7 +100,7 @@ public record GapInput(
                     InputError.Code.CONTRADICTION,
                     "/pressurePa",
                     pressurePa.toString(),
-                    "either pressure and temperature at the spark, or the compression they follow from");
+                    AcceptedSpark.PRESSURE_OR_COMPRESSION);
         }
         return new GapConditions(mm, pressurePa, temperatureC);
     }
@@ -114,7 +115,7 @@ public record GapInput(
     }
 
     private static RejectedInput rejected(
-            InputError.Code code, String pointer, @Nullable String value, String accepted) {
-        return new RejectedInput(new InputError(code, pointer, value, accepted));
+            InputError.Code code, String pointer, @Nullable String value, MessageCode accepted) {
+        return new RejectedInput(new InputError(code, pointer, value, accepted.with()));
     }
 }

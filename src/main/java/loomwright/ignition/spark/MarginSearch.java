@@ -36,7 +36,7 @@ record MarginSearch(
                         InputError.Code.CONTRADICTION,
                         "/topSpeedRpm",
                         topSpeedRpm,
-                        "more than the cranking speed")
+                        AcceptedSpark.ABOVE_CRANKING)
                 .reject();
         speedsRpm = List.copyOf(speedsRpm);
         suppliesV = List.copyOf(suppliesV);

@@ -1,5 +1,8 @@
 package loomwright.ignition.spark;
 
+import static loomwright.message.Arg.plain;
+import static loomwright.message.Arg.texts;
+
 import java.util.List;
 import java.util.Optional;
 import loomwright.answer.InputError;
@@ -228,7 +231,10 @@ public record SparkInput(
                         InputError.Code.MISSING,
                         "/speedRpm",
                         null,
-                        "a speed from 20 to 20000 rpm; speedFromRpm, speedToRpm and speedSteps ask for curves besides")
+                        AcceptedSpark.SPEED,
+                        plain("min", 20),
+                        plain("max", 20_000),
+                        texts("curves", List.of("speedFromRpm", "speedToRpm", "speedSteps")))
                 .range("/speedRpm", speedRpm, 20, 20_000);
         return speedRpm == null ? 0 : speedRpm;
     }
@@ -270,7 +276,8 @@ public record SparkInput(
                         InputError.Code.CONTRADICTION,
                         "/coilTemperatureC",
                         fromC,
-                        "at most " + HOTTEST_START_C + " where the coil is to heat up from it");
+                        AcceptedSpark.COOL_START,
+                        plain("max", HOTTEST_START_C));
         return fromC > HOTTEST_START_C
                 ? Optional.empty()
                 : assumptions.part(() -> new SelfHeating(

@@ -1,5 +1,7 @@
 package loomwright.ignition.spark;
 
+import static loomwright.message.Arg.plain;
+
 import java.util.Comparator;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
@@ -49,8 +51,8 @@ public record SparkSystem(
                     InputError.Code.CONTRADICTION,
                     "/dwellDegrees",
                     angle.dwellDegrees(),
-                    "less than " + cycleDegrees + " degrees, the turn of the breaker shaft between two sparks of a"
-                            + " coil");
+                    AcceptedSpark.DWELL,
+                    plain("limit", cycleDegrees));
         }
         faults.reject();
     }

@@ -1,7 +1,11 @@
 package loomwright.ignition.spark;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.plain;
+
 import java.util.List;
 import java.util.stream.IntStream;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 
@@ -15,7 +19,14 @@ import loomwright.answer.InputErrors;
 public record SweepRange(double from, double to, int steps) {
     public SweepRange {
         new InputErrors()
-                .check(to > from, InputError.Code.CONTRADICTION, "/to", to, "a number above 'from', which is " + from)
+                .check(
+                        to > from,
+                        InputError.Code.CONTRADICTION,
+                        "/to",
+                        to,
+                        Accepted.MORE_THAN,
+                        arg("name", "from"),
+                        plain("limit", from))
                 .range("/steps", steps, 1, 1000)
                 .reject();
     }

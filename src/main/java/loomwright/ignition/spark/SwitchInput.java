@@ -1,5 +1,7 @@
 package loomwright.ignition.spark;
 
+import static loomwright.message.Arg.arg;
+
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.ignition.AssumedValue;
@@ -8,6 +10,7 @@ import loomwright.ignition.primary.DwellLaw;
 import loomwright.ignition.primary.Firing;
 import loomwright.ignition.primary.PrimarySwitch;
 import loomwright.judgement.ignition.ModuleSupplyRule;
+import loomwright.message.Message;
 import loomwright.message.MessageCode;
 import org.jspecify.annotations.Nullable;
 
@@ -80,10 +83,11 @@ public record SwitchInput(
         Kind taken = assumptions.or(kind, AssumedValue.PRIMARY_SWITCH, Kind.CONTACT_BREAKER);
         if (taken == Kind.CONTACT_BREAKER) {
             if (currentLimitA != null) {
-                throw contradiction("/currentLimitA", currentLimitA, "no limit: contacts don't limit the current");
+                throw contradiction("/currentLimitA", currentLimitA, AcceptedSpark.NO_LIMIT.with());
             }
             if (dwellRule != null && dwellRule != DwellRule.FIXED_ANGLE) {
-                throw contradiction("/dwellRule", dwellRule, "FIXED_ANGLE: contacts are opened by a cam");
+                throw contradiction(
+                        "/dwellRule", dwellRule, AcceptedSpark.FIXED_ANGLE.with(arg("rule", "fixed-angle")));
             }
             return new PrimarySwitch.ContactBreaker(
                     assumptions.or(dropV, AssumedValue.DROP_OF_SWITCH, 0.15, "V"), fixedAngle(assumptions, firing));
@@ -127,7 +131,7 @@ public record SwitchInput(
         return 0.6 * firing.cycleDegrees();
     }
 
-    private static RejectedInput contradiction(String pointer, Object value, String accepted) {
+    private static RejectedInput contradiction(String pointer, Object value, Message accepted) {
         return new RejectedInput(new InputError(InputError.Code.CONTRADICTION, pointer, value.toString(), accepted));
     }
 }

@@ -45,11 +45,8 @@ public record TableQuestion(String name) {
      */
     public Answer<Report> answer() {
         ReferenceTable table = ReferenceTables.find(name)
-                .orElseThrow(() -> new RejectedInput(new InputError(
-                        InputError.Code.UNKNOWN_REFERENCE,
-                        "/name",
-                        name,
-                        "the name of a table, as the list gives it")));
+                .orElseThrow(() -> new RejectedInput(
+                        new InputError(InputError.Code.UNKNOWN_REFERENCE, "/name", name, AcceptedInList.TABLE.with())));
         return new Answer<>(
                 new Report(
                         table.name(),

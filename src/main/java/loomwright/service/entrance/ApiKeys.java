@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 
@@ -68,19 +69,17 @@ public final class ApiKeys {
             Matcher parts = LINE.matcher(line);
             // The value is a secret, so no fault tells it.
             if (!parts.matches()) {
-                faults.add(new InputError(
-                        InputError.Code.MALFORMED, place, null, "a name, a blank, and a key of 16 to 200 characters"));
+                faults.add(new InputError(InputError.Code.MALFORMED, place, null, AcceptedKey.LINE.with()));
                 continue;
             }
             Holder holder = new Holder(parts.group(1), new Digest(parts.group(2)));
             if (holders.stream()
                     .anyMatch(h -> h.name().equals(holder.name()) || h.digest().isThatOf(holder.digest()))) {
-                faults.add(
-                        new InputError(InputError.Code.DUPLICATE, place, null, "names and keys that are there once"));
+                faults.add(new InputError(InputError.Code.DUPLICATE, place, null, Accepted.EACH_ONCE.with()));
             }
             holders.add(holder);
         }
-        faults.check(!holders.isEmpty(), InputError.Code.MISSING, "", "no key", "at least one key");
+        faults.check(!holders.isEmpty(), InputError.Code.MISSING, "", null, AcceptedKey.ANY);
         faults.reject();
         return new ApiKeys(holders);
     }

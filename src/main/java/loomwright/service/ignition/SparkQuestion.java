@@ -1,5 +1,10 @@
 package loomwright.service.ignition;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
+import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.Answer;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
@@ -111,7 +116,9 @@ public record SparkQuestion(
                 InputError.Code.CONTRADICTION,
                 "/gapIn",
                 gapIn,
-                "either gapMm or gapIn");
+                Accepted.NOT_BOTH,
+                arg("first", "gapMm"),
+                arg("second", "gapIn"));
         faults.reject();
         return new SparkInput(
                 speedRpm,
@@ -181,8 +188,8 @@ public record SparkQuestion(
                     InputError.Code.MISSING,
                     "/" + name + missing,
                     null,
-                    "a value: a sweep has " + name + "From" + unit + ", " + name + "To" + unit + " and " + name
-                            + "Steps");
+                    Accepted.ALL_OF,
+                    texts("names", List.of(name + "From" + unit, name + "To" + unit, name + "Steps")));
             return null;
         }
         try {

@@ -1,17 +1,22 @@
 package loomwright.service.input;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.messages;
+import static loomwright.message.Arg.texts;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import loomwright.circuit.TerminalRef;
-import loomwright.circuit.Wire;
+import loomwright.answer.Accepted;
+import loomwright.circuit.AcceptedPlan;
+import loomwright.message.Message;
+import loomwright.message.MessageCode;
 
-/** What a schema of the contract accepts, as words for the person whose input it does not. */
+/** What a schema of the contract accepts, for the person whose input it does not. */
 final class AcceptedInput {
-    /** Forms that a person is better told in words, by the pattern that states them in the contract. */
-    private static final Map<String, String> FORMS = Map.of(
-            "^" + TerminalRef.FORM + "$", TerminalRef.ACCEPTED, "^" + Wire.COLOUR_FORM + "$", Wire.COLOUR_ACCEPTED);
+    /** The forms of texts, by the pattern that states them in the contract. */
+    private static final Map<String, MessageCode> FORMS = AcceptedPlan.forms();
 
     private static final int MOST_LISTED = 12;
     /** Of a longer list. */
@@ -23,22 +28,24 @@ final class AcceptedInput {
         this.contract = contract;
     }
 
-    String by(JsonNode unresolved) {
+    Message by(JsonNode unresolved) {
         JsonNode schema = contract.resolved(unresolved);
         if (schema.has("enum")) {
             return oneOf(wordsOf(schema));
         }
         if (schema.has("discriminator")) {
-            return "an object with " + schema.at("/discriminator/propertyName").asText() + " " + kindsOf(schema);
+            return Accepted.OBJECT_OF_KIND.with(
+                    arg("tag", schema.at("/discriminator/propertyName").asText()), arg("kinds", kindsOf(schema)));
         }
         return switch (type(schema)) {
-            case "number" -> "a number" + range(schema);
-            case "integer" -> "a whole number" + range(schema);
+            case "number" -> number(schema, Accepted.ANY_NUMBER, Accepted.NUMBER, Accepted.BOUNDED_NUMBER);
+            case "integer" ->
+                number(schema, Accepted.WHOLE_NUMBER, Accepted.WHOLE_NUMBER_BETWEEN, Accepted.BOUNDED_WHOLE_NUMBER);
             case "string" -> text(schema);
-            case "array" -> "a list" + size(schema, "minItems", "maxItems", "items");
-            case "object" -> "an object";
-            case "boolean" -> "true or false";
-            default -> "a value as the contract describes it";
+            case "array" -> list(schema);
+            case "object" -> Accepted.OBJECT.with();
+            case "boolean" -> Accepted.TRUE_OR_FALSE.with();
+            default -> Accepted.BY_CONTRACT.with();
         };
     }
 
@@ -56,25 +63,26 @@ final class AcceptedInput {
         return words;
     }
 
-    /** The property names an object may have, in words. */
-    String namesOf(JsonNode unresolved) {
-        List<String> names = propertiesOf(unresolved);
-        return names.isEmpty() ? "no property at all" : oneOf(names);
+    /** The property names an object may have. */
+    Message namesOf(JsonNode unresolved) {
+        return oneOf(propertiesOf(unresolved));
     }
 
     /** The tags of a tagged choice. */
-    String kindsOf(JsonNode unresolved) {
+    Message kindsOf(JsonNode unresolved) {
         List<String> kinds = new ArrayList<>();
         contract.resolved(unresolved).at("/discriminator/mapping").fieldNames().forEachRemaining(kinds::add);
         return oneOf(kinds);
     }
 
     /** Words of a closed set. Nobody reads a long list in a sentence, so it is cut and says where the whole one stands. */
-    static String oneOf(List<String> words) {
+    static Message oneOf(List<String> words) {
+        if (words.isEmpty()) {
+            return Accepted.NO_NAME.with();
+        }
         return words.size() <= MOST_LISTED
-                ? "one of " + String.join(", ", words)
-                : "one of " + String.join(", ", words.subList(0, LISTED)) + " … (all " + words.size()
-                        + " stand in GET /docs)";
+                ? Accepted.ONE_OF.with(texts("names", words))
+                : Accepted.ONE_OF_MANY.with(texts("names", words.subList(0, LISTED)), arg("count", words.size()));
     }
 
     /** Whether a number is accepted, and no text. */
@@ -88,24 +96,22 @@ final class AcceptedInput {
         return type.isArray() ? type.path(0).asText() : type.asText();
     }
 
-    private static String range(JsonNode schema) {
+    private static Message number(JsonNode schema, Accepted any, Accepted between, Accepted bounded) {
         if (schema.has("minimum") && schema.has("maximum")) {
-            return " from " + plain(schema.get("minimum")) + " to " + plain(schema.get("maximum"));
+            return between.with(arg("min", plain(schema.get("minimum"))), arg("max", plain(schema.get("maximum"))));
         }
-        List<String> bounds = new ArrayList<>();
-        if (schema.has("minimum")) {
-            bounds.add("of at least " + plain(schema.get("minimum")));
+        List<Message> bounds = new ArrayList<>();
+        bound(schema, "minimum", Accepted.AT_LEAST, bounds);
+        bound(schema, "exclusiveMinimum", Accepted.ABOVE, bounds);
+        bound(schema, "maximum", Accepted.AT_MOST, bounds);
+        bound(schema, "exclusiveMaximum", Accepted.BELOW, bounds);
+        return bounds.isEmpty() ? any.with() : bounded.with(messages("bounds", bounds));
+    }
+
+    private static void bound(JsonNode schema, String name, Accepted words, List<Message> bounds) {
+        if (schema.has(name)) {
+            bounds.add(words.with(arg("limit", plain(schema.get(name)))));
         }
-        if (schema.has("exclusiveMinimum")) {
-            bounds.add("above " + plain(schema.get("exclusiveMinimum")));
-        }
-        if (schema.has("maximum")) {
-            bounds.add("of at most " + plain(schema.get("maximum")));
-        }
-        if (schema.has("exclusiveMaximum")) {
-            bounds.add("below " + plain(schema.get("exclusiveMaximum")));
-        }
-        return bounds.isEmpty() ? "" : " " + String.join(" and ", bounds);
     }
 
     /** A number as a person writes it: 0.000001, not 1.0E-6. */
@@ -114,27 +120,33 @@ final class AcceptedInput {
         return written ? number.decimalValue().stripTrailingZeros().toPlainString() : number.asText();
     }
 
-    private static String size(JsonNode schema, String min, String max, String of) {
-        if (schema.has(min) && schema.path(min).equals(schema.path(max))) {
-            return " of exactly " + schema.get(min).asText() + " " + of;
+    private static Message text(JsonNode schema) {
+        MessageCode form = FORMS.get(schema.path("pattern").asText());
+        if (form != null) {
+            return form.with();
         }
-        if (schema.has(min) && schema.has(max)) {
-            return " of " + schema.get(min).asText() + " to " + schema.get(max).asText() + " " + of;
+        if (schema.has("maxLength")) {
+            return Accepted.CHARACTERS.with(
+                    arg("min", schema.path("minLength").asInt(0)),
+                    arg("max", schema.get("maxLength").asInt()));
         }
-        if (schema.has(max)) {
-            return " of at most " + schema.get(max).asText() + " " + of;
-        }
-        return schema.has(min) ? " of at least " + schema.get(min).asText() + " " + of : "";
+        return schema.has("minLength")
+                ? Accepted.CHARACTERS_AT_LEAST.with(
+                        arg("min", schema.get("minLength").asInt()))
+                : Accepted.TEXT.with();
     }
 
-    private static String text(JsonNode schema) {
-        String inWords = FORMS.get(schema.path("pattern").asText());
-        return inWords == null
-                ? "a text" + size(schema, "minLength", "maxLength", "characters") + pattern(schema)
-                : inWords;
-    }
-
-    private static String pattern(JsonNode schema) {
-        return schema.has("pattern") ? " that matches " + schema.get("pattern").asText() : "";
+    private static Message list(JsonNode schema) {
+        int min = schema.path("minItems").asInt(0);
+        if (!schema.has("maxItems")) {
+            return min == 0 ? Accepted.LIST.with() : Accepted.ENTRIES_AT_LEAST.with(arg("min", min));
+        }
+        int max = schema.get("maxItems").asInt();
+        if (min == max) {
+            return Accepted.ENTRIES_EXACTLY.with(arg("count", max));
+        }
+        return min == 0
+                ? Accepted.ENTRIES_AT_MOST.with(arg("max", max))
+                : Accepted.ENTRIES.with(arg("min", min), arg("max", max));
     }
 }

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.service.limits.ServiceLimits;
@@ -107,8 +108,7 @@ public final class Bodies {
             throw bug;
         }
         LOG.error("contract and records disagree at {}: {}", pointer, e.getOriginalMessage());
-        InputError fault =
-                new InputError(InputError.Code.WRONG_TYPE, pointer, null, "a value as the contract describes it");
+        InputError fault = new InputError(InputError.Code.WRONG_TYPE, pointer, null, Accepted.BY_CONTRACT.with());
         return ProblemException.ofFaults(List.of(fault), inBody, true);
     }
 

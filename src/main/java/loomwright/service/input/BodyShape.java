@@ -1,6 +1,7 @@
 package loomwright.service.input;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
@@ -34,15 +35,15 @@ final class BodyShape {
         JsonNode properties = schema.path("properties");
         boolean planIsAsked = isPlan(properties);
         if (planIsAsked && body.path(PLAN).isObject() && !properties.has(PLAN)) {
-            return Optional.of(fault("/" + PLAN, Code.WRAPPED_PLAN.with()));
+            return Optional.of(fault("/" + PLAN, Code.WRAPPED_PLAN.with(), AcceptedBody.PLAN_ITSELF.with()));
         }
         if (!planIsAsked && isPlan(body) && holdsPlan(properties)) {
             List<String> names = new ArrayList<>();
             schema.path("required").forEach(name -> names.add(name.asText()));
-            return Optional.of(fault("", Code.BARE_PLAN.with(arg("names", String.join(", ", names)))));
+            return Optional.of(fault("", Code.BARE_PLAN.with(), AcceptedBody.OBJECT_WITH.with(texts("names", names))));
         }
         if (body.isArray() && body.path(0).isObject() && properties.isObject()) {
-            return Optional.of(fault("", Code.LIST.with(arg("entries", body.size()))));
+            return Optional.of(fault("", Code.LIST.with(arg("entries", body.size())), AcceptedBody.ONE_OBJECT.with()));
         }
         return Optional.empty();
     }
@@ -55,7 +56,7 @@ final class BodyShape {
         return properties.has(PLAN) || properties.has("before");
     }
 
-    private static InputError fault(String pointer, Message text) {
-        return new InputError(InputError.Code.WRONG_SHAPE, pointer, null, text.text());
+    private static InputError fault(String pointer, Message found, Message accepted) {
+        return InputError.described(InputError.Code.WRONG_SHAPE, pointer, found, accepted);
     }
 }

@@ -1,5 +1,7 @@
 package loomwright.service.input;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -17,9 +19,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputError.Code;
 import loomwright.list.Spelling;
+import loomwright.message.Message;
 import loomwright.service.problem.ProblemException;
 import org.jspecify.annotations.Nullable;
 
@@ -119,8 +123,8 @@ public final class ContractErrors {
         return false;
     }
 
-    /** What {@code schema} accepts, in words. */
-    String accepted(JsonNode schema) {
+    /** What {@code schema} accepts. */
+    Message accepted(JsonNode schema) {
         return accepted.by(schema);
     }
 
@@ -158,7 +162,7 @@ public final class ContractErrors {
                         .suggesting(nearest(message.getProperty(), accepted.propertiesOf(schema)));
             case "oneOf", "anyOf", "discriminator" -> choice(pointer, value, schema);
             default ->
-                new InputError(code(message.getType(), value, schema), pointer, said(value), accepted.by(schema))
+                fault(code(message.getType(), value, schema), pointer, value, accepted.by(schema))
                         .suggesting(value.isTextual() ? nearest(value.asText(), accepted.wordsOf(schema)) : null);
         };
     }
@@ -166,13 +170,13 @@ public final class ContractErrors {
     private InputError choice(String pointer, JsonNode value, JsonNode schema) {
         String tag = schema.path("discriminator").path("propertyName").asText("");
         if (tag.isEmpty() || !value.isObject()) {
-            return new InputError(Code.WRONG_TYPE, pointer, said(value), accepted.by(schema));
+            return fault(Code.WRONG_TYPE, pointer, value, accepted.by(schema));
         }
         if (!value.has(tag)) {
             return misnamedTag(pointer, value, tag, schema)
                     .orElseGet(() -> new InputError(Code.MISSING, pointer + "/" + tag, null, accepted.kindsOf(schema)));
         }
-        return new InputError(Code.NOT_ONE_OF, pointer + "/" + tag, said(value.path(tag)), accepted.kindsOf(schema))
+        return fault(Code.NOT_ONE_OF, pointer + "/" + tag, value.path(tag), accepted.kindsOf(schema))
                 .suggesting(nearest(value.path(tag).asText(), kinds(schema)));
     }
 
@@ -239,11 +243,18 @@ public final class ContractErrors {
         if (value.isMissingNode()) {
             return null;
         }
-        if (value.isObject()) {
-            return "an object";
-        }
-        return value.isArray()
-                ? "a list of " + value.size()
+        return value.isContainerNode()
+                ? found(value).text()
                 : value.isNumber() ? AcceptedInput.plain(value) : value.asText();
+    }
+
+    private static Message found(JsonNode container) {
+        return container.isObject() ? Accepted.OBJECT.with() : Accepted.LIST_OF.with(arg("count", container.size()));
+    }
+
+    private static InputError fault(Code code, String pointer, JsonNode value, Message accepted) {
+        return value.isContainerNode()
+                ? InputError.described(code, pointer, found(value), accepted)
+                : new InputError(code, pointer, said(value), accepted);
     }
 }

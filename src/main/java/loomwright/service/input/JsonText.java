@@ -103,11 +103,11 @@ final class JsonText {
                 InputError.Code.OUT_OF_RANGE,
                 parser.getParsingContext().pathAsPointer().toString(),
                 parser.getText(),
-                "a number between -1.7e308 and 1.7e308");
+                AcceptedBody.DOUBLE.with());
         return new ProblemException(
                 ProblemType.NUMBER_TOO_LARGE,
                 at(ProblemText.BODY_NUMBER_TOO_LARGE, parser.currentTokenLocation()),
-                List.of(Problem.Entry.of(fault, true)),
+                List.of(new Problem.Entry(fault, true)),
                 Map.of());
     }
 

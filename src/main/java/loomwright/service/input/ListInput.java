@@ -73,15 +73,17 @@ public final class ListInput implements RequestInput {
         List<InputError> open = new ArrayList<>();
         for (ReadList list : lists) {
             for (Question each : list.reading().questions()) {
-                String choices = each.choices().isEmpty() ? "" : " " + String.join(", ", each.choices()) + ".";
-                open.add(notStated(list, each.at().inWords(), each.message().text() + choices));
+                open.add(notStated(
+                        list,
+                        each.at().inWords(),
+                        AcceptedBody.ANSWER.with(arg("question", each.message()), texts("choices", each.choices()))));
             }
             for (ListAssumption each : list.reading().assumptions()) {
                 if (each.isAvoidable()) {
                     open.add(notStated(
                             list,
                             each.at().inWords(),
-                            each.message().text() + " " + each.instead().text()));
+                            AcceptedBody.STATED.with(arg("assumed", each.message()), arg("instead", each.instead()))));
                 }
             }
         }
@@ -90,7 +92,7 @@ public final class ListInput implements RequestInput {
         }
     }
 
-    private static InputError notStated(ReadList list, String at, String text) {
+    private static InputError notStated(ReadList list, String at, Message text) {
         return new InputError(InputError.Code.NOT_STATED, list.pointer(), null, text).at(list.place(at));
     }
 
@@ -119,9 +121,7 @@ public final class ListInput implements RequestInput {
         for (Problem.Entry entry : problem.errors()) {
             String pointer = entry.pointer() == null ? "" : entry.pointer();
             String row = place(pointer);
-            faults.add(new InputError(entry.code(), pointer, entry.value(), entry.accepted())
-                    .at(row == null ? entry.place() : row)
-                    .suggesting(entry.suggestion()));
+            faults.add(entry.fault().at(row == null ? entry.place() : row));
         }
         return faults.isEmpty() ? problem : ProblemException.ofFaults(faults, true, false);
     }

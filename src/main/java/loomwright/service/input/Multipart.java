@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.InputError;
+import loomwright.message.Message;
 import loomwright.service.problem.Problem;
 import loomwright.service.problem.ProblemException;
 import loomwright.service.problem.ProblemText;
@@ -62,7 +63,7 @@ public final class Multipart {
     public static List<Field> read(String contentType, byte[] body) {
         String boundary = MultiPart.extractBoundary(contentType);
         if (boundary == null || boundary.isEmpty()) {
-            throw broken("a Content-Type with the boundary between the fields");
+            throw broken(AcceptedBody.FORM_BOUNDARY.with());
         }
         Collector fields = new Collector();
         MultiPart.Parser parser = new MultiPart.Parser(boundary, fields);
@@ -70,16 +71,16 @@ public final class Multipart {
         parser.setPartHeadersMaxLength(MOST_HEADER_BYTES);
         parser.parse(Content.Chunk.from(ByteBuffer.wrap(body), true));
         if (fields.failed || !fields.complete) {
-            throw broken("fields of a form, each behind its boundary, " + MOST_FIELDS + " at most");
+            throw broken(AcceptedBody.FORM_FIELDS.with(arg("max", MOST_FIELDS)));
         }
         return List.copyOf(fields.read);
     }
 
-    private static ProblemException broken(String accepted) {
+    private static ProblemException broken(Message accepted) {
         return new ProblemException(
                 ProblemType.INVALID_INPUT,
                 ProblemText.NO_FORM.with(arg("accepted", accepted)),
-                List.of(Problem.Entry.of(new InputError(InputError.Code.MALFORMED, "", null, accepted), true)),
+                List.of(new Problem.Entry(new InputError(InputError.Code.MALFORMED, "", null, accepted), true)),
                 Map.of());
     }
 

@@ -20,6 +20,7 @@ import loomwright.answer.InputError;
 import loomwright.answer.InputError.Code;
 import loomwright.list.Quantities;
 import loomwright.list.Spelling;
+import loomwright.message.Message;
 import loomwright.message.PropertyName;
 import loomwright.service.input.Contract.Operation;
 import loomwright.service.input.Contract.Parameter;
@@ -61,7 +62,8 @@ public final class Queries {
                         .suggesting(
                                 Spelling.nearest(name, queryNames(operation)).orElse(null)));
             } else if (given.size() > 1) {
-                faults.add(new InputError(Code.DUPLICATE, name, String.join(", ", given), "this parameter once"));
+                faults.add(new InputError(
+                        Code.DUPLICATE, name, String.join(", ", given), AcceptedBody.PARAMETER_ONCE.with()));
             } else if (!isLeftOut(texts, name)) {
                 JsonNode value = value(parameter, given.get(0));
                 values.set(name, value);
@@ -89,9 +91,7 @@ public final class Queries {
 
     /** A fault of a parameter has the parameter's name; that of one entry of its list says which besides. */
     private static InputError inQuery(InputError fault, String name, ObjectNode values) {
-        InputError placed = JsonPlace.of(fault.under("/" + name), values);
-        return new InputError(
-                placed.code(), name, placed.value(), placed.accepted(), placed.place(), placed.suggestion());
+        return JsonPlace.of(fault.under("/" + name), values).of(name);
     }
 
     /** The contract has one list of forms for all operations; the caller wants to know those of this one. */
@@ -172,9 +172,8 @@ public final class Queries {
         return TextNode.valueOf(text);
     }
 
-    private static String names(Operation operation) {
-        List<String> names = queryNames(operation);
-        return names.isEmpty() ? "no parameter at all" : AcceptedInput.oneOf(names);
+    private static Message names(Operation operation) {
+        return AcceptedInput.oneOf(queryNames(operation));
     }
 
     private static List<String> queryNames(Operation operation) {

@@ -1,5 +1,7 @@
 package loomwright.service.input;
 
+import static loomwright.message.Arg.texts;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -22,6 +24,7 @@ import loomwright.list.ListSource;
 import loomwright.list.PlanList;
 import loomwright.list.TextList;
 import loomwright.list.Workbooks;
+import loomwright.message.Message;
 import loomwright.service.input.ListInput.ReadList;
 import loomwright.service.problem.ProblemException;
 import org.jspecify.annotations.Nullable;
@@ -127,22 +130,15 @@ public final class QuestionOfLists {
         List<String> plans = operation.plans();
         boolean two = source.hasSheetsOf(AFTER);
         if (two && !plans.contains(AFTER)) {
-            throw new RejectedInput(new InputError(
-                    InputError.Code.CONTRADICTION,
-                    "",
-                    "worksheets before and after",
-                    "one plan; a comparison and a sheet take two"));
+            throw new RejectedInput(
+                    new InputError(InputError.Code.CONTRADICTION, "", null, AcceptedBody.ONE_PLAN.with()));
         }
         put(plans.get(0), "", two ? source.sheetsOf(BEFORE, List.of(AFTER)) : source);
         if (two) {
             put(AFTER, "", source.sheetsOf(AFTER, List.of(BEFORE)));
         } else if (plans.contains(AFTER) && isRequired(AFTER)) {
-            throw new RejectedInput(new InputError(
-                    InputError.Code.MISSING,
-                    "/" + AFTER,
-                    null,
-                    "a workbook with worksheets before and after, or a form (multipart/form-data) with files before and"
-                            + " after"));
+            throw new RejectedInput(
+                    new InputError(InputError.Code.MISSING, "/" + AFTER, null, AcceptedBody.TWO_PLANS.with()));
         }
         if (isProperty(READINGS) && !question.has(READINGS)) {
             throw new RejectedInput(PlanList.noReadings());
@@ -188,12 +184,8 @@ public final class QuestionOfLists {
             if (known != null && isPlan(property) && isList(known) && isList(field)) {
                 more.computeIfAbsent(property, name -> new ArrayList<>()).add(field);
             } else if (known != null) {
-                throw new RejectedInput(
-                        new InputError(
-                                InputError.Code.DUPLICATE,
-                                "/" + property,
-                                field.name(),
-                                "each field of the form once; of a plan several lists, which are joined at parts of the same name"));
+                throw new RejectedInput(new InputError(
+                        InputError.Code.DUPLICATE, "/" + property, field.name(), AcceptedBody.FIELD_ONCE.with()));
             }
         }
         if (byProperty.isEmpty()) {
@@ -232,17 +224,16 @@ public final class QuestionOfLists {
         if (field.equals(PLAN) && plans.contains(BEFORE)) {
             return BEFORE;
         }
-        throw new RejectedInput(
-                new InputError(InputError.Code.UNKNOWN_NAME, "/" + field, field, "a form with the " + fieldNames()));
+        throw new RejectedInput(new InputError(InputError.Code.UNKNOWN_NAME, "/" + field, field, fieldNames()));
     }
 
-    private String fieldNames() {
+    private Message fieldNames() {
         if (operation.plans().contains("")) {
-            return "field plan";
+            return AcceptedBody.FORM.with(texts("names", List.of("plan")));
         }
         TreeSet<String> names = new TreeSet<>();
         operation.bodyForm().path("properties").fieldNames().forEachRemaining(names::add);
-        return "fields " + String.join(", ", names);
+        return AcceptedBody.FORM.with(texts("names", names));
     }
 
     private void readPlan(String property, Multipart.Field field, Multipart.@Nullable Field readings)

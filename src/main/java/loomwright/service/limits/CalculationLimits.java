@@ -1,5 +1,8 @@
 package loomwright.service.limits;
 
+import static loomwright.message.Arg.plain;
+
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.backfeed.BackfeedLimits;
@@ -26,7 +29,9 @@ public record CalculationLimits(NetworkLimits network, BackfeedLimits backfeed, 
                         InputError.Code.OUT_OF_RANGE,
                         "/network/maxElements",
                         network.maxElements(),
-                        "a number from 1 to " + NetworkQuestion.MOST_ELEMENTS + ": a request can name no more")
+                        Accepted.NUMBER,
+                        plain("min", 1),
+                        plain("max", NetworkQuestion.MOST_ELEMENTS))
                 .range("/timeMs", timeMs, 1, 3_600_000)
                 .reject();
     }

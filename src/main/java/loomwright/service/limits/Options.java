@@ -3,6 +3,7 @@ package loomwright.service.limits;
 import java.util.List;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
+import loomwright.service.entrance.AcceptedKey;
 import loomwright.service.entrance.AccessRules;
 
 /**
@@ -37,7 +38,7 @@ public record Options(
                     InputError.Code.MALFORMED,
                     "/allowOrigin",
                     origin,
-                    "scheme and host, such as https://help.example");
+                    AcceptedKey.ORIGIN);
         }
         faults.reject();
     }

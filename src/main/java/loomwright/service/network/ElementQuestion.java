@@ -1,8 +1,11 @@
 package loomwright.service.network;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.network.CurrentSource;
@@ -165,7 +168,8 @@ public sealed interface ElementQuestion {
         faults.reject();
         checkName(faults, "/id", id == null ? "" : id);
         List<String> ends = between == null ? List.of() : List.copyOf(between);
-        faults.check(ends.size() == 2, InputError.Code.OUT_OF_RANGE, "/between", ends.size(), "two node names");
+        faults.check(
+                ends.size() == 2, InputError.Code.OUT_OF_RANGE, "/between", ends.size(), AcceptedNetwork.TWO_NAMES);
         for (int i = 0; i < ends.size(); i++) {
             checkName(faults, "/between/" + i, ends.get(i));
         }
@@ -180,6 +184,8 @@ public sealed interface ElementQuestion {
                 InputError.Code.OUT_OF_RANGE,
                 pointer,
                 name,
-                "a text of 1 to 100 characters");
+                Accepted.CHARACTERS,
+                arg("min", 1),
+                arg("max", LONGEST_NAME));
     }
 }

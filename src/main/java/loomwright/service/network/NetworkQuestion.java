@@ -1,11 +1,14 @@
 package loomwright.service.network;
 
+import static loomwright.message.Arg.arg;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
+import loomwright.answer.Accepted;
 import loomwright.answer.Answer;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
@@ -41,13 +44,17 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
                         InputError.Code.OUT_OF_RANGE,
                         "/reference",
                         reference,
-                        "a text of 1 to 100 characters")
+                        Accepted.CHARACTERS,
+                        arg("min", 1),
+                        arg("max", ElementQuestion.LONGEST_NAME))
                 .check(
                         !elements.isEmpty() && elements.size() <= MOST_ELEMENTS,
                         InputError.Code.OUT_OF_RANGE,
                         "/elements",
                         elements.size(),
-                        "a list of 1 to " + MOST_ELEMENTS + " items")
+                        Accepted.ENTRIES,
+                        arg("min", 1),
+                        arg("max", MOST_ELEMENTS))
                 .reject();
     }
 
@@ -79,7 +86,7 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
                 InputError.Code.UNKNOWN_REFERENCE,
                 "/reference",
                 reference,
-                "the name of a node of one of the elements");
+                AcceptedNetwork.NODE);
         faults.reject();
         Network network = new Network(List.copyOf(nodes.keySet()), solvable, 0);
         Solution solution = new NetworkSolver(limits, (done, of) -> progress.at(0, 1)).solve(network);
@@ -107,7 +114,7 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
                     InputError.Code.DUPLICATE,
                     "/elements/" + i + "/id",
                     id,
-                    "an id that no other element has");
+                    AcceptedNetwork.UNUSED_ELEMENT);
         }
     }
 
@@ -118,11 +125,7 @@ public record NetworkQuestion(String reference, List<ElementQuestion> elements) 
         String second = question.between().get(1);
         if (first.equals(second)) {
             faults.check(
-                    false,
-                    InputError.Code.CONTRADICTION,
-                    pointer + "/between/1",
-                    second,
-                    "a node other than the first");
+                    false, InputError.Code.CONTRADICTION, pointer + "/between/1", second, AcceptedNetwork.OTHER_NODE);
             return null;
         }
         try {

@@ -12,7 +12,6 @@ import org.jspecify.annotations.Nullable;
 /** A fault of the input in words: what is wrong, where by the name that its writer knows, and what would be right. */
 final class ErrorText {
     private static final Pattern NUMBER = Pattern.compile("-?\\d+(\\.\\d+)?([eE][+-]?\\d+)?");
-    private static final Pattern CONTAINER = Pattern.compile("an object|a list of \\d+");
 
     /** The sentences. */
     private enum Code implements MessageCode {
@@ -22,6 +21,7 @@ final class ErrorText {
         NUMBER_IN_QUOTES,
         NOT_ACCEPTED,
         EXPECTED,
+        WRONG_SHAPE,
         OPEN,
         ALONE
     }
@@ -38,9 +38,9 @@ final class ErrorText {
         return code.with(
                 arg("place", Problem.shortened(place(fault, inBody))),
                 arg("name", Problem.shortened(name(fault.pointer()))),
-                arg("value", value == null ? "" : quoted(Problem.shortened(value))),
+                arg("value", value == null ? "" : quoted(Problem.shortened(value), fault.described())),
                 // What is accepted may show the place in a second line; this is one sentence.
-                arg("accepted", fault.accepted().lines().findFirst().orElse("")),
+                arg("accepted", fault.accepted().text().lines().findFirst().orElse("")),
                 arg("suggestions", fault.suggestion() == null ? 0 : 1),
                 arg("suggestion", fault.suggestion() == null ? "" : fault.suggestion()));
     }
@@ -50,7 +50,7 @@ final class ErrorText {
             case MISSING -> Code.MISSING;
             case UNKNOWN_NAME -> inBody ? Code.UNKNOWN_NAME : Code.UNKNOWN_PARAMETER;
             case NOT_STATED -> fault.place() == null ? Code.ALONE : Code.OPEN;
-            case WRONG_SHAPE -> Code.ALONE;
+            case WRONG_SHAPE -> Code.WRONG_SHAPE;
             case NUMBER_AS_TEXT -> Code.NUMBER_IN_QUOTES;
             default -> fault.value() == null ? Code.EXPECTED : Code.NOT_ACCEPTED;
         };
@@ -80,7 +80,7 @@ final class ErrorText {
                 .replace("~0", "~");
     }
 
-    private static String quoted(String value) {
-        return NUMBER.matcher(value).matches() || CONTAINER.matcher(value).matches() ? value : '"' + value + '"';
+    private static String quoted(String value, boolean described) {
+        return described || NUMBER.matcher(value).matches() ? value : '"' + value + '"';
     }
 }

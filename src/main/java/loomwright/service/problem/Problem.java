@@ -1,6 +1,8 @@
 package loomwright.service.problem;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import java.util.List;
 import loomwright.answer.InputError;
@@ -31,39 +33,63 @@ public record Problem(
     private static final int ECHO_CHARS = 100;
 
     /**
-     * One fault.
+     * One fault. Its words are made when the document is written.
      *
-     * @param code kind of fault
-     * @param pointer place in the body, a JSON pointer (RFC 6901); or
-     * @param parameter name of the query or path parameter
-     * @param value what stood there, shortened to 100 characters
-     * @param accepted what would have been accepted
-     * @param place where, as the writer sees it: row and column of a list, or the wire or part by its id
-     * @param suggestion the name or word that was most likely meant
-     * @param text the fault in words: what is wrong, where, and what to write
+     * @param fault the fault
+     * @param inBody whether it is in the body; else in the query or the path
      */
     @JsonPropertyOrder({"code", "text", "pointer", "parameter", "place", "value", "accepted", "suggestion"})
     public record Entry(
-            InputError.Code code,
-            @Nullable String pointer,
-            @Nullable String parameter,
-            @Nullable String value,
-            String accepted,
-            @Nullable String place,
-            @Nullable String suggestion,
-            String text) {
+            @JsonIgnore InputError fault, @JsonIgnore boolean inBody) {
 
-        public static Entry of(InputError fault, boolean inBody) {
+        /** Kind of fault. */
+        @JsonProperty
+        public InputError.Code code() {
+            return fault.code();
+        }
+
+        /** The fault in words: what is wrong, where, and what to write. */
+        @JsonProperty
+        public String text() {
+            return ErrorText.of(fault, inBody);
+        }
+
+        /** Place in the body, a JSON pointer (RFC 6901); or {@link #parameter}. */
+        @JsonProperty
+        public @Nullable String pointer() {
             String place = fault.pointer();
-            return new Entry(
-                    fault.code(),
-                    inBody ? (place.isEmpty() || place.startsWith("/") ? place : "/" + place) : null,
-                    inBody ? null : place.startsWith("/") ? place.substring(1) : place,
-                    fault.value() == null ? null : shortened(fault.value()),
-                    fault.accepted(),
-                    fault.place(),
-                    fault.suggestion(),
-                    ErrorText.of(fault, inBody));
+            return inBody ? (place.isEmpty() || place.startsWith("/") ? place : "/" + place) : null;
+        }
+
+        /** Name of the query or path parameter. */
+        @JsonProperty
+        public @Nullable String parameter() {
+            String place = fault.pointer();
+            return inBody ? null : place.startsWith("/") ? place.substring(1) : place;
+        }
+
+        /** Where, as the writer sees it: row and column of a list, or the wire or part by its id. */
+        @JsonProperty
+        public @Nullable String place() {
+            return fault.place();
+        }
+
+        /** What stood there, shortened to 100 characters. */
+        @JsonProperty
+        public @Nullable String value() {
+            return fault.value() == null ? null : shortened(fault.value());
+        }
+
+        /** What would have been accepted. */
+        @JsonProperty
+        public String accepted() {
+            return fault.accepted().text();
+        }
+
+        /** The name or word that was most likely meant. */
+        @JsonProperty
+        public @Nullable String suggestion() {
+            return fault.suggestion();
         }
     }
 

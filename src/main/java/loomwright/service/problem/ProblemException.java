@@ -42,7 +42,7 @@ public final class ProblemException extends RuntimeException {
         List<InputError> told = withoutRepeats(faults);
         List<Problem.Entry> entries = told.stream()
                 .limit(MOST_LISTED)
-                .map(fault -> Problem.Entry.of(fault, inBody))
+                .map(fault -> new Problem.Entry(fault, inBody))
                 .toList();
         return new ProblemException(type, said(entries, told.size()), entries, Map.of());
     }

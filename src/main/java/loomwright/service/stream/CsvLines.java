@@ -1,6 +1,7 @@
 package loomwright.service.stream;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.TextNode;
@@ -11,6 +12,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.bulk.Line;
 import loomwright.service.form.CsvRow;
@@ -50,12 +52,9 @@ final class CsvLines implements LineInputs {
             String name = this.header.get(i);
             if (!columns.contains(name)) {
                 faults.add(new InputError(
-                        InputError.Code.UNKNOWN_NAME,
-                        name,
-                        null,
-                        "a header with some of: " + String.join(", ", columns)));
+                        InputError.Code.UNKNOWN_NAME, name, null, AcceptedLine.HEADER.with(texts("names", columns))));
             } else if (this.header.indexOf(name) < i) {
-                faults.add(new InputError(InputError.Code.DUPLICATE, name, null, "each column once"));
+                faults.add(new InputError(InputError.Code.DUPLICATE, name, null, Accepted.EACH_ONCE.with()));
             }
         }
         if (!faults.isEmpty()) {
@@ -108,7 +107,7 @@ final class CsvLines implements LineInputs {
                             InputError.Code.OUT_OF_RANGE,
                             JsonLines.KEY,
                             null,
-                            "a text of at most " + JsonLines.KEY_CHARS + " characters")),
+                            Accepted.CHARACTERS_AT_MOST.with(arg("max", JsonLines.KEY_CHARS)))),
                     false,
                     true);
         }

@@ -1,6 +1,7 @@
 package loomwright.service.stream;
 
 import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
 
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;
@@ -13,6 +14,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.bulk.Line;
 import loomwright.service.http.Request;
@@ -72,8 +74,7 @@ public final class JsonLines implements LineInputs {
             return new BulkItem(scan.key, new RejectedLine(refusal));
         }
         if (scan.start < 0) {
-            scan.faults.add(new InputError(
-                    InputError.Code.MISSING, "/" + INPUT, null, "what the operation is asked with, beside the key"));
+            scan.faults.add(new InputError(InputError.Code.MISSING, "/" + INPUT, null, AcceptedLine.INPUT.with()));
         }
         return new BulkItem(
                 scan.key,
@@ -132,7 +133,7 @@ public final class JsonLines implements LineInputs {
                                 InputError.Code.UNKNOWN_NAME,
                                 "/" + Contract.escaped(name),
                                 null,
-                                "one of " + KEY + ", " + INPUT));
+                                Accepted.ONE_OF.with(texts("names", List.of(KEY, INPUT)))));
                 }
                 parser.skipChildren();
                 parser.nextToken();
@@ -154,7 +155,7 @@ public final class JsonLines implements LineInputs {
                         found == null ? InputError.Code.WRONG_TYPE : InputError.Code.OUT_OF_RANGE,
                         "/" + KEY,
                         null,
-                        "a text of at most " + KEY_CHARS + " characters, or a number of at most 1.7e308"));
+                        AcceptedLine.KEY.with(arg("max", KEY_CHARS))));
             } else if (key != null) {
                 throw twice(KEY);
             } else {

@@ -1,0 +1,45 @@
+package loomwright.answer;
+
+import loomwright.message.MessageCode;
+
+/** What would have been accepted, in forms that serve many places. What only one topic says has a set of its own there. */
+public enum Accepted implements MessageCode {
+    VALUE,
+    NUMBER,
+    NUMBER_ABOVE,
+    ANY_NUMBER,
+    WHOLE_NUMBER,
+    WHOLE_NUMBER_BETWEEN,
+    BOUNDED_NUMBER,
+    BOUNDED_WHOLE_NUMBER,
+    AT_LEAST,
+    ABOVE,
+    AT_MOST,
+    BELOW,
+    LESS_THAN,
+    MORE_THAN,
+    AT_MOST_THAT,
+    TEXT,
+    THE_TEXT,
+    CHARACTERS,
+    CHARACTERS_AT_MOST,
+    CHARACTERS_AT_LEAST,
+    LIST,
+    LIST_OF,
+    ENTRIES,
+    ENTRIES_AT_MOST,
+    ENTRIES_AT_LEAST,
+    ENTRIES_EXACTLY,
+    EACH_ONCE,
+    ONE_OF,
+    ONE_OF_MANY,
+    NO_NAME,
+    EXACTLY_ONE,
+    ALL_OF,
+    NOT_BOTH,
+    PAIR_OR_ALONE,
+    TRUE_OR_FALSE,
+    OBJECT,
+    OBJECT_OF_KIND,
+    BY_CONTRACT
+}
