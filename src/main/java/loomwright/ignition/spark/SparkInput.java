@@ -5,6 +5,7 @@ import static loomwright.message.Arg.texts;
 
 import java.util.List;
 import java.util.Optional;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.circuit.UsualVoltages;
@@ -93,7 +94,8 @@ public record SparkInput(
                         InputError.Code.OUT_OF_RANGE,
                         "/nominalVoltageV",
                         nominalV,
-                        "6, 12 or 24");
+                        Accepted.ONE_OF,
+                        texts("names", List.of("6", "12", "24")));
         assumptions.or(
                 nominalV == null ? null : (Double) nominalV.doubleValue(),
                 AssumedValue.NOMINAL_VOLTAGE,
