@@ -135,7 +135,7 @@ public final class FuseChoice {
      * @param currentA of the load; absent if none was given
      * @param ratingA the smallest standard rating that suits, without a load the largest that the wire allows; absent if
      *     none does
-     * @param kind in which form it is made
+     * @param kind in which form it is made; absent if none suits
      * @param reason why, or what stands in the way
      * @param largestA the largest standard rating that the wire allows; absent if none is so small
      * @param ratings every standard rating judged
