@@ -12,6 +12,9 @@ const WINDING = { relay: ["85", "86"], solenoid: ["50", "31"] };
 /** Feeds the coil past its ballast while cranking: never the way to show. */
 const BYPASS = { kind: "solenoid", terminal: "15a" };
 
+/** On a desktop the whole picture is seen instead. */
+const NARROW = matchMedia("(max-width: 999px)");
+
 let chosen = null;
 let whole = false;
 /** What was selected when the circuit was last chosen to show it. */
@@ -20,6 +23,7 @@ let followed = null;
 /** Keeps the strip up to date. */
 export function start() {
   when("plan solved state held selected", show);
+  NARROW.addEventListener("change", show);
   place("circuit-of").addEventListener("change", (event) => {
     whole = event.target.value === "";
     chosen = event.target.value;
@@ -136,6 +140,9 @@ function terminalOf(end) {
 }
 
 function show() {
+  if (!NARROW.matches) {
+    return;
+  }
   const plan = bench.conversion?.result.plan;
   const loads = plan ? loadsOf(plan) : [];
   place("circuit").hidden = loads.length === 0;

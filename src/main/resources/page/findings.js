@@ -1,6 +1,6 @@
 // What is wrong and what to do: findings worst first, remedies applied and checked again, feeds stepped along their path.
 
-import { bench, change, checkAgain, plan, select, setStep, setSwitch, stopChecks, when } from "./workshop.js";
+import { bench, change, checkAgain, plan, select, setStep, setSwitch, stopChecks, when, whenDrawn } from "./workshop.js";
 import { button, element, place, say, severity, table, wide } from "./elements.js";
 import { explained, listOfPlan, postJson } from "./service.js";
 import { patched } from "./patch.js";
@@ -16,7 +16,7 @@ let listed = null;
 
 /** Keeps the tab up to date. */
 export function start() {
-  when("checked solved plan", show);
+  whenDrawn("checked solved plan", show);
   when("progress", showProgress);
   when("car", () => {
     if (applied && applied.car !== bench.car) {

@@ -3,7 +3,11 @@
 
 import { completion } from "./completion.js";
 import { cells } from "./list.js";
-import { element } from "./elements.js";
+import { chip, element } from "./elements.js";
+import { colours } from "./words.js";
+
+/** What a cell shows; as long as none of it changes, the cell is left alone. */
+const CELL = ["key", "value", "assumed", "reason", "problem", "asked", "chip"];
 
 /**
  * Builds one.
@@ -85,7 +89,7 @@ export function grid({ table, caption, noun, columns, changed, pasted, removed, 
 
   function line(index) {
     const row = element("tr");
-    const made = { row, inputs: {}, figures: {}, problems: {}, chips: {} };
+    const made = { row, inputs: {}, figures: {}, problems: {}, chips: {}, shown: {} };
     for (const column of columns) {
       const td = element("td", { className: `${column.figure ? "number" : ""} column-${column.name.replace(" ", "-")}` });
       if (column.figure) {
@@ -123,16 +127,23 @@ export function grid({ table, caption, noun, columns, changed, pasted, removed, 
     }
     rows.forEach((data, index) => {
       const made = lines[index];
-      made.row.className = data.className ?? "";
+      if (made.row.className !== (data.className ?? "")) {
+        made.row.className = data.className ?? "";
+      }
       made.remove.hidden = !data.removable;
       made.remove.setAttribute("aria-label", `Remove ${noun} ${data.key ?? index + 1}`);
       for (const column of columns) {
-        const cell = data.cells[column.name] ?? {};
-        if (column.figure) {
-          made.figures[column.name].replaceChildren(cell.node ?? cell.value ?? "");
+        const cell = { ...data.cells[column.name], key: data.key };
+        const input = made.inputs[column.name];
+        const last = made.shown[column.name];
+        made.shown[column.name] = cell;
+        if (last && CELL.every((each) => last[each] === cell[each]) && (!input || input.value === (cell.value ?? ""))) {
           continue;
         }
-        const input = made.inputs[column.name];
+        if (column.figure) {
+          made.figures[column.name].textContent = cell.value ?? "";
+          continue;
+        }
         const typing = document.activeElement === input && input.value !== input.dataset.shown;
         if (!typing) {
           input.value = cell.value ?? "";
@@ -142,7 +153,7 @@ export function grid({ table, caption, noun, columns, changed, pasted, removed, 
         // A long name is cut by its cell.
         input.title = cell.reason || cell.value || "";
         input.setAttribute("aria-label", `${column.head}, ${noun} ${data.key ?? index + 1}${cell.assumed && !cell.value ? `, assumed ${cell.assumed}` : ""}`);
-        made.chips[column.name].replaceChildren(...(cell.chip ? [cell.chip] : []));
+        made.chips[column.name].replaceChildren(...(cell.chip ? [chip(colours(cell.chip))] : []));
         made.problems[column.name].textContent = cell.problem ?? "";
         if (cell.problem) {
           input.setAttribute("aria-invalid", cell.asked ? "false" : "true");

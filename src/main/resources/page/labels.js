@@ -2,7 +2,7 @@
 // it is left out: names first, then what parts do, wires, amperes. Zoomed in, the picture is as it was drawn.
 
 /** Heights of labels, the wanted one first: in a large frame names may be smaller rather than missing. */
-const HEIGHTS = { wide: [11, 9.5], phone: [12] };
+const HEIGHTS = { wide: [11, 9.5, 8.5], phone: [12] };
 /** Of the height of a line, what is above its base. */
 const ASCENT = 0.8;
 /** As drawn, nothing is smaller than this once the picture is large enough. */
@@ -11,80 +11,138 @@ const SMALLEST_DRAWN = 9.5;
 const ORDER = [".dg-head", ".dg-name", ".dg-reading", ".dg-wire-name", ".dg-amps"];
 const GAP = 2;
 
+/** How wide a text is, to a pixel of its height: measured once, without the page being laid out for it. */
+const widths = new Map();
+const pen = document.createElement("canvas").getContext("2d");
+
+/** What each label that was lettered has: where it stands, and how large. */
+const lettered = new WeakMap();
+
 /**
- * Letters a picture.
+ * Letters a picture, on the page or not yet; nothing of it is measured in the page.
  *
  * @param {number} scale pixels of the screen to a unit of the picture
  * @param {number} widthPx of the whole picture, in its own units
  * @param {Set} important ids whose labels come first
  * @param {string} frame "wide" or "phone"
+ * @param {Array} symbols what symbolsOf has of the layout
  */
-export function letter(image, scale, widthPx, important, frame = "wide") {
+export function letter(image, scale, widthPx, important, frame, symbols) {
   const far = scale * SMALLEST_DRAWN < SMALLEST_PX[frame];
   image.classList.toggle("dg-far", far);
-  image.querySelectorAll(".dg-said").forEach(restore);
-  image.querySelectorAll("[data-lines]").forEach(apart);
-  if (!far) {
-    return;
+  const before = [...image.querySelectorAll(".dg-said")];
+  const lined = new Set(image.querySelectorAll("[data-lines]"));
+  const said = far ? labels(image, scale, widthPx, important, frame, symbols) : new Map();
+  before.filter((text) => !said.has(text)).forEach(restore);
+  for (const text of lined) {
+    if (!said.has(text)) {
+      apart(text);
+    }
   }
-  const symbols = [...image.querySelectorAll(".dg-symbol")].map((symbol) => ({ owners: symbol.getAttribute("data-part").split(" "), ...boxOf(symbol) }));
+  for (const [text, { room, words }] of said) {
+    if (words !== text.textContent) {
+      text.dataset.lines ??= text.textContent;
+      text.textContent = words;
+    }
+    const place = `${room.height.toFixed(2)} ${(room.x - Number(text.getAttribute("x"))).toFixed(1)} ${(room.y + ASCENT * room.height - Number(text.getAttribute("y"))).toFixed(1)}`;
+    if (lettered.get(text) !== place) {
+      const [size, right, down] = place.split(" ");
+      text.classList.add("dg-said");
+      text.style.fontSize = `${size}px`;
+      text.style.transform = `translate(${right}px, ${down}px)`;
+      lettered.set(text, place);
+    }
+  }
+}
+
+/** The places of the symbols of a picture on the page: the same in all steps and positions of the switches. */
+export function symbolsOf(image) {
+  return [...image.querySelectorAll(".dg-symbol")].map((symbol) => ({ owners: symbol.getAttribute("data-part").split(" "), ...boxOf(symbol) }));
+}
+
+/** Which labels are said and where: text -> { room, words }. */
+function labels(image, scale, widthPx, important, frame, symbols) {
   const taken = [...symbols];
-  const rank = (text) => (important.has(text.getAttribute("data-owner")) ? 0 : 1);
+  const said = new Map();
+  const step = `dg-at-${image.getAttribute("data-step")}`;
+  const isShown = (text) => {
+    const sometimes = text.closest(".dg-at");
+    return !sometimes || sometimes.classList.contains(step);
+  };
+  const rank = ({ text }) => (important.has(text.getAttribute("data-owner")) ? 0 : 1);
+  const family = image.getAttribute("font-family");
   for (const selector of ORDER) {
-    const texts = oneLine([...image.querySelectorAll(selector)].filter((text) => text.getComputedTextLength() > 0));
-    for (const text of texts.sort((one, other) => rank(one) - rank(other))) {
-      const owner = text.getAttribute("data-owner");
-      const room = places(text, scale, HEIGHTS[frame], symbols.find((symbol) => symbol.owners.includes(owner))).find(
-        (place) => place.x >= 0 && place.x + place.width <= widthPx && !taken.some((other) => !other.owners?.includes(owner) && meet(place, other)),
-      );
-      if (room) {
-        taken.push(room);
-        text.classList.add("dg-said");
-        text.style.fontSize = `${room.height}px`;
-        text.style.transform = `translate(${(room.x - Number(text.getAttribute("x"))).toFixed(1)}px, ${(room.y + ASCENT * room.height - Number(text.getAttribute("y"))).toFixed(1)}px)`;
+    const texts = oneLine([...image.querySelectorAll(selector)].filter(isShown)).filter(({ words }) => words !== "");
+    texts.sort((one, other) => rank(one) - rank(other));
+    // Whoever finds room where it was drawn has it before others look for room elsewhere.
+    for (const places of selector === ".dg-name" ? [beside, about] : [beside]) {
+      for (const { text, words } of texts.filter((each) => !said.has(each.text))) {
+        const owner = text.getAttribute("data-owner");
+        const width = widthOf(words, text.getAttribute("font-weight") ?? "normal", family);
+        const room = places(text, width, scale, HEIGHTS[frame], symbols.find((symbol) => symbol.owners.includes(owner))).find(
+          (place) => place.x >= 0 && place.x + place.width <= widthPx && !taken.some((other) => !other.owners?.includes(owner) && meet(place, other)),
+        );
+        if (room) {
+          taken.push(room);
+          said.set(text, { room, words });
+        }
       }
     }
   }
+  return said;
 }
 
-/** Where a label may stand: about where it was drawn, a little higher or lower, or elsewhere about its symbol. */
-function places(text, scale, heights, symbol) {
+function widthOf(words, weight, family) {
+  const key = `${weight} ${words}`;
+  if (!widths.has(key)) {
+    pen.font = `${weight} 100px ${family}`;
+    widths.set(key, pen.measureText(words).width / 100);
+  }
+  return widths.get(key);
+}
+
+/** The sizes that a label may have, the wanted one first. */
+function sizes(text, widthToHeight, scale, heights) {
   const drawn = Number(text.getAttribute("font-size"));
+  return heights.map((px) => Math.max(drawn, px / scale)).map((height) => ({ width: widthToHeight * height, height }));
+}
+
+/** Where a label may stand: about where it was drawn, or a little higher or lower. */
+function beside(text, widthToHeight, scale, heights) {
   const x = Number(text.getAttribute("x"));
-  const y = Number(text.getAttribute("y"));
-  return heights.flatMap((px) => {
-    const height = Math.max(drawn, px / scale);
-    const width = (text.getComputedTextLength() * height) / drawn;
-    const middle = y - 0.35 * drawn - height / 2;
-    const at = (left, top) => ({ x: left, y: top, width, height });
-    const beside = [0, -0.6, 0.6].map((lines) => at(x, middle + lines * height));
-    if (!symbol || !text.matches(".dg-name")) {
-      return beside;
-    }
-    const left = symbol.x - width - 2 * GAP;
-    const centre = symbol.y + symbol.height / 2 - height / 2;
-    const above = symbol.y - height;
-    const below = symbol.y + symbol.height;
-    const right = symbol.x + symbol.width - width;
-    return [
-      ...beside, at(x, middle - 1.2 * height), at(x, middle + 1.2 * height),
-      at(left, centre), at(left, centre - 0.8 * height), at(left, centre + 0.8 * height),
-      at(symbol.x, above), at(right, above), at(symbol.x, below), at(right, below),
-    ];
+  const y = Number(text.getAttribute("y")) - 0.35 * Number(text.getAttribute("font-size"));
+  return sizes(text, widthToHeight, scale, heights).flatMap((size) => [0, -0.6, 0.6].map((lines) => ({ ...size, x, y: y + (lines - 0.5) * size.height })));
+}
+
+/** Where else a name may stand: on any side of its symbol, near before far. */
+function about(text, widthToHeight, scale, heights, symbol) {
+  if (!symbol) {
+    return [];
+  }
+  const middle = symbol.y + symbol.height / 2;
+  const after = symbol.x + symbol.width + 2 * GAP;
+  return sizes(text, widthToHeight, scale, heights).flatMap((size) => {
+    const before = symbol.x - size.width - 2 * GAP;
+    const right = symbol.x + symbol.width - size.width;
+    const centre = (symbol.x + right) / 2;
+    return [0, -0.8, 0.8, -1.6, 1.6]
+      .flatMap((lines) => [after, before].map((x) => ({ x, y: middle + (lines - 0.5) * size.height })))
+      .concat([0, 0.8].flatMap((lines) => [symbol.x, right, centre].flatMap((x) => [{ x, y: symbol.y - (1 + lines) * size.height }, { x, y: symbol.y + symbol.height + lines * size.height }])))
+      .map((place) => ({ ...size, ...place }));
   });
 }
 
-/** A name that was drawn in several lines stands in one; the first of its texts has it all. */
+/** A name that was drawn in several lines is said in one, by the first of its texts: [{ text, words }]. */
 function oneLine(texts) {
   const first = new Map();
   for (const text of texts) {
     const owner = text.getAttribute("data-owner") ?? text;
+    const words = text.dataset.lines ?? text.textContent;
     const before = first.get(owner);
-    if (!before) {
-      first.set(owner, text);
+    if (before) {
+      before.words += ` ${words}`;
     } else {
-      before.dataset.lines ??= before.textContent;
-      before.textContent += ` ${text.textContent}`;
+      first.set(owner, { text, words });
     }
   }
   return [...first.values()];
@@ -98,6 +156,7 @@ function apart(text) {
 function restore(text) {
   text.classList.remove("dg-said");
   text.style.fontSize = text.style.transform = "";
+  lettered.delete(text);
 }
 
 function boxOf(symbol) {

@@ -1,6 +1,6 @@
 // The tab of parts: what each is, what stands on it, what it does now.
 
-import { bench, change, figures, select, when } from "./workshop.js";
+import { bench, change, figures, select, when, whenDrawn } from "./workshop.js";
 import * as list from "./list.js";
 import { element, place, say } from "./elements.js";
 import { grid } from "./grid.js";
@@ -44,7 +44,8 @@ export function start() {
     },
     entered: (index) => rows[index]?.part && select(rows[index].part.id),
   });
-  when("car plan solved state held selected", show);
+  when("car", show);
+  whenDrawn("plan solved state held selected", show);
   show();
   partCatalogue().then((catalogue) => {
     kinds = catalogue.kinds;

@@ -1,8 +1,9 @@
 // The picture: fits its frame, is moved and zoomed, and shows what is selected.
 
-import { bench, figures, freeSwitches, oneMoveAway, plan, select, setStep, when } from "./workshop.js";
+import { bench, drawingUntil, figures, freeSwitches, oneMoveAway, plan, select, setStep, when } from "./workshop.js";
 import { chip, element, place } from "./elements.js";
-import { letter } from "./labels.js";
+import { letter, symbolsOf } from "./labels.js";
+import { become } from "./become.js";
 import { explained, postJson, postText } from "./service.js";
 import { colourWords, colours, does, figure, nameOf, state } from "./words.js";
 
@@ -23,6 +24,12 @@ let sheet = 0;
 let played = null;
 let turn = 0;
 let smallestText = 9;
+/** Of the frame: its width and height inside. */
+let frame = { width: 0, height: 0 };
+/** Where the symbols of the picture stand. */
+let symbols = [];
+/** Which plan the picture on the page is of, and which sheet: while both stay, nothing in it moves. */
+let layout = null;
 /** What of the picture is shown, in its own units. */
 let view = null;
 /** Whether the reader has moved or zoomed it. */
@@ -35,7 +42,7 @@ let quiet = 0;
 /** Keeps the picture up to date. */
 export function start() {
   when("solved", () => {
-    redraw();
+    drawingUntil(redraw());
     showSelected();
   });
   when("car", () => clearTimeout(quiet));
@@ -52,13 +59,14 @@ export function start() {
     played = null;
     if (bench.solution) {
       redraw();
+      showSelected();
     }
   });
   when("held", () => play(bench.moves));
   when("selected held", showSelected);
   when("checked", mark);
   place("sheet-of").addEventListener("change", (event) => showSheet(Number(event.target.value)));
-  const frame = place("diagram");
+  const diagram = place("diagram");
   place("zoom-in").addEventListener("click", () => zoom(0.7));
   place("zoom-out").addEventListener("click", () => zoom(1.4));
   place("zoom-fit").addEventListener("click", () => {
@@ -66,15 +74,16 @@ export function start() {
     moved = false;
     fit(true);
   });
-  frame.addEventListener("wheel", wheel, { passive: false });
-  frame.addEventListener("keydown", keyed);
-  frame.addEventListener("click", clicked);
-  dragging(frame);
+  diagram.addEventListener("wheel", wheel, { passive: false });
+  diagram.addEventListener("keydown", keyed);
+  diagram.addEventListener("click", clicked);
+  dragging(diagram);
   new ResizeObserver(() => {
+    frame = { width: diagram.clientWidth, height: diagram.clientHeight };
     // What the reader has chosen to see stays.
     view = moved ? view : null;
     fit(false);
-  }).observe(frame);
+  }).observe(diagram);
 }
 
 /** The picture with the switches so, with all steps in it; drawn once. */
@@ -92,16 +101,15 @@ function picture(switches) {
 
 async function redraw() {
   const mine = ++turn;
-  const frame = place("diagram");
+  const diagram = place("diagram");
   place("picture").hidden = !bench.solution;
   place("waiting").hidden = Boolean(bench.solution);
   if (!bench.solution) {
-    shown = null;
-    frame.replaceChildren();
+    empty();
     return;
   }
   showStep();
-  frame.setAttribute("aria-busy", "true");
+  diagram.setAttribute("aria-busy", "true");
   try {
     const answer = await picture(bench.switches);
     if (mine !== turn) {
@@ -117,38 +125,70 @@ async function redraw() {
       // The car has fewer sheets than before.
       showSheet(0);
     } else if (refused.name !== "AbortError" && mine === turn) {
-      shown = null;
-      frame.replaceChildren(element("p", { className: "problem" }, explained(refused)));
+      empty(element("p", { className: "problem" }, explained(refused)));
     }
   } finally {
     if (mine === turn) {
-      frame.setAttribute("aria-busy", "false");
+      diagram.setAttribute("aria-busy", "false");
     }
   }
 }
 
+function empty(...instead) {
+  shown = layout = null;
+  place("diagram").replaceChildren(...instead);
+}
+
+/** The picture of an answer, read but not on the page; read once. */
+function imageOf(answer) {
+  if (!answer.image) {
+    answer.image = document.importNode(new DOMParser().parseFromString(answer.svg, "image/svg+xml").documentElement, true);
+    answer.image.removeAttribute("width");
+    answer.image.removeAttribute("height");
+    answer.image.setAttribute("preserveAspectRatio", "xMidYMid meet");
+    widenTargets(answer.image);
+  }
+  return answer.image;
+}
+
+/** Of one plan all pictures have one layout, and a small change moves little: the one on the page becomes the other. */
 function put(answer) {
-  const image = document.importNode(new DOMParser().parseFromString(answer.svg, "image/svg+xml").documentElement, true);
+  const diagram = place("diagram");
   const before = size && `${size.width} ${size.height}`;
+  const old = diagram.querySelector("svg");
   size = { width: answer.widthPx, height: answer.heightPx };
-  image.removeAttribute("width");
-  image.removeAttribute("height");
-  image.setAttribute("preserveAspectRatio", "xMidYMid meet");
-  widenTargets(image);
-  smallestText = Math.min(...[...image.querySelectorAll("text[font-size]")].map((text) => Number(text.getAttribute("font-size"))), READABLE_PX);
-  place("diagram").replaceChildren(image);
+  const as = `${size.width} ${size.height}`;
+  const same = layout && layout.of === drawn && layout.sheet === sheet;
+  if (old && layout?.sheet === sheet && before === as) {
+    become(old, imageOf(answer));
+  } else {
+    const image = imageOf(answer);
+    // It is changed from now on; read again if it is wanted once more.
+    answer.image = null;
+    diagram.replaceChildren(image);
+    smallestText = Math.min(...[...image.querySelectorAll("text[font-size]")].map((text) => Number(text.getAttribute("font-size"))), READABLE_PX);
+  }
+  if (!same) {
+    symbols = [];
+    layout = { of: drawn, sheet };
+    showSheets(answer);
+  }
   shown = answer;
-  place("sheet-of").hidden = answer.sheets.length === 0;
-  place("sheet-of").replaceChildren(
-    element("option", { value: "0" }, "The whole car"),
-    ...answer.sheets.map((each) => element("option", { value: String(each.number), selected: each.number === sheet }, each.title)),
-  );
-  if (before !== `${size.width} ${size.height}`) {
+  diagram.dataset.drawn = String(Number(diagram.dataset.drawn ?? 0) + 1);
+  if (before !== as) {
     view = null;
     moved = false;
   }
   fit(false);
   mark();
+}
+
+function showSheets(answer) {
+  place("sheet-of").hidden = answer.sheets.length === 0;
+  place("sheet-of").replaceChildren(
+    element("option", { value: "0" }, "The whole car"),
+    ...answer.sheets.map((each) => element("option", { value: String(each.number), selected: each.number === sheet }, each.title)),
+  );
 }
 
 function onSheet() {
@@ -180,12 +220,14 @@ function showStep() {
   }
 }
 
-/** Asks for the pictures that the next move of a switch will need, once nobody is typing. */
+/** Asks for the pictures that the next move of a switch will need, once nobody is typing, and reads them while nothing else is to do. */
 function ahead() {
   clearTimeout(quiet);
   quiet = setTimeout(() => {
     if (bench.solution && !played && freeSwitches().length <= 6) {
-      oneMoveAway().slice(0, 12).forEach((switches) => picture(switches).catch(() => undefined));
+      [bench.switches, ...oneMoveAway().slice(0, 12)].forEach((switches) =>
+        picture(switches).then((answer) => requestIdleCallback(() => bench.conversion && imageOf(answer)), () => undefined),
+      );
     }
   }, AHEAD_AFTER_MS);
 }
@@ -202,14 +244,11 @@ function widenTargets(image) {
   }
 }
 
-function frameSize() {
-  const box = place("diagram").getBoundingClientRect();
-  return { width: box.width, height: box.height };
-}
-
 function fit(whole) {
   const image = place("diagram").querySelector("svg");
-  const frame = frameSize();
+  if (frame.width === 0) {
+    frame = { width: place("diagram").clientWidth, height: place("diagram").clientHeight };
+  }
   if (!image || !size || frame.width === 0) {
     return;
   }
@@ -226,7 +265,10 @@ function fit(whole) {
       view = { x: Math.max(0, Math.min(at.x - width / 2, size.width - width)), y: Math.max(0, at.y - height / 2), width, height };
     }
   }
-  image.setAttribute("viewBox", `${view.x} ${view.y} ${view.width} ${view.height}`);
+  const box = `${view.x} ${view.y} ${view.width} ${view.height}`;
+  if (image.getAttribute("viewBox") !== box) {
+    image.setAttribute("viewBox", box);
+  }
   cancelAnimationFrame(lettering);
   lettering = requestAnimationFrame(letterAgain);
 }
@@ -234,10 +276,16 @@ function fit(whole) {
 /** Labels are as large as the reader needs them at this scale. */
 function letterAgain() {
   const image = place("diagram").querySelector("svg");
-  const scale = image?.getScreenCTM()?.a;
-  if (scale) {
-    letter(image, scale, size.width, new Set([bench.selected, ...lit, ...(bench.review?.result.findings ?? []).filter((each) => each.severity !== "note").map((each) => each.ids[0])]), frameSize().width < WIDE_PX ? "phone" : "wide");
+  if (!image || !view || frame.width === 0) {
+    return;
   }
+  // A picture that is not seen has no places.
+  if (symbols.every((each) => each.width === 0)) {
+    symbols = symbolsOf(image);
+  }
+  const found = (bench.review?.result.findings ?? []).filter((each) => each.severity !== "note").map((each) => each.ids[0]);
+  const scale = Math.min(frame.width / view.width, frame.height / view.height);
+  letter(image, scale, size.width, new Set([bench.selected, ...lit, ...found]), frame.width < WIDE_PX ? "phone" : "wide", symbols);
 }
 
 function centreOf(id) {
@@ -294,7 +342,7 @@ function keyed(event) {
   }
 }
 
-function dragging(frame) {
+function dragging(diagram) {
   const fingers = new Map();
   let dragged = false;
   let apart = 0;
@@ -302,14 +350,14 @@ function dragging(frame) {
     const [one, other] = [...fingers.values()];
     return Math.hypot(one.x - other.x, one.y - other.y);
   };
-  frame.addEventListener("pointerdown", (event) => {
+  diagram.addEventListener("pointerdown", (event) => {
     fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
     dragged = false;
     apart = fingers.size === 2 ? distance() : 0;
   });
-  frame.addEventListener("pointermove", (event) => {
+  diagram.addEventListener("pointermove", (event) => {
     const from = fingers.get(event.pointerId);
-    const image = frame.querySelector("svg");
+    const image = diagram.querySelector("svg");
     if (!from || !view || !image) {
       return;
     }
@@ -330,8 +378,8 @@ function dragging(frame) {
     }
   });
   const lifted = (event) => fingers.delete(event.pointerId);
-  ["pointerup", "pointercancel", "pointerleave"].forEach((name) => frame.addEventListener(name, lifted));
-  frame.addEventListener("click", (event) => dragged && event.stopImmediatePropagation(), { capture: true });
+  ["pointerup", "pointercancel", "pointerleave"].forEach((name) => diagram.addEventListener(name, lifted));
+  diagram.addEventListener("click", (event) => dragged && event.stopImmediatePropagation(), { capture: true });
 }
 
 function clicked(event) {

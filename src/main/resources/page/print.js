@@ -1,13 +1,13 @@
 // For the bench and for the file: the sheet, the record, lists and pictures.
 
-import { bench, plan, when } from "./workshop.js";
+import { bench, plan, whenDrawn } from "./workshop.js";
 import { button, element, fill, keep, place, say } from "./elements.js";
 import { explained, postBlob, postText } from "./service.js";
 import { svgText } from "./picture.js";
 
 /** Keeps the tab up to date. */
 export function start() {
-  when("plan", show);
+  whenDrawn("plan", show);
   show();
 }
 

@@ -1,6 +1,6 @@
 // Begins: the bench, its tabs, what stands above it.
 
-import { bench, canRedo, canUndo, change, open, plan, redo, undo, when } from "./workshop.js";
+import { bench, canRedo, canUndo, change, open, plan, redo, undo, when, whenDrawn } from "./workshop.js";
 import * as cars from "./cars.js";
 import * as list from "./list.js";
 import * as circuit from "./circuit.js";
@@ -33,7 +33,7 @@ controls.start();
 circuit.start();
 queueMicrotask(buttons);
 when("car", changed);
-when("plan", completions);
+whenDrawn("plan", completions);
 import("./findings.js").then((module) => startOnce("findings", module));
 import("./calculators.js").then((module) => module.start());
 queueMicrotask(begin);

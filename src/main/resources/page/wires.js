@@ -1,10 +1,10 @@
 // The tab of wires: the grid, what was assumed, what is asked.
 
-import { bench, change, figures, select, when } from "./workshop.js";
+import { bench, change, figures, select, when, whenDrawn } from "./workshop.js";
 import * as list from "./list.js";
-import { button, chip, element, place, say } from "./elements.js";
+import { button, element, place, say } from "./elements.js";
 import { grid } from "./grid.js";
-import { colourWords, colours, count, figure, nameOf } from "./words.js";
+import { colourWords, count, figure, nameOf } from "./words.js";
 import * as cars from "./cars.js";
 
 const USUAL = [
@@ -47,7 +47,8 @@ export function start() {
   for (const name of ["name", "voltage", "earth"]) {
     place(`setting-${name}`).addEventListener("change", (event) => change({ ...bench.car, settings: { ...bench.car.settings, [name]: event.target.value } }));
   }
-  when("car plan solved state held selected", show);
+  when("car", show);
+  whenDrawn("plan solved state held selected", show);
   show();
 }
 
@@ -115,7 +116,7 @@ function show() {
     cells.size.assumed = drawn && !resistive ? drawn.size : "";
     cells.length.assumed = drawn?.lengthM ? `${figure(drawn.lengthM)} m` : drawn?.lengthFt ? `${figure(drawn.lengthFt)} ft` : "";
     cells.size.reason = cells.length.reason = assumptionsOf(wire.no).map((each) => each.text).join(" ");
-    cells.colour.chip = drawn?.colour ? chip(colours(drawn.colour)) : undefined;
+    cells.colour.chip = drawn?.colour;
     cells.colour.assumed = wire.colour ? "" : colourWords(drawn?.colour);
     cells.current = { value: reading ? current(reading) : "" };
     cells.drop = { value: reading ? figure(Math.abs(reading.dropV)) : "" };

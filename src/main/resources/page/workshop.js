@@ -40,10 +40,15 @@ const listeners = new Map();
 let turn = 0;
 let aborter = new AbortController();
 let checkTimer;
+/** Until the picture of the car as it is now is drawn. */
+let drawing = Promise.resolve();
+/** Which bringing up to date was the latest. */
+let refreshed = 0;
 let past = [];
 let future = [];
-/** Solutions of the plan as it stands, by the position of the switches. */
+/** Solutions of the plan as it stands, by the position of the switches: promises, and what they came to. */
 let solved = new Map();
+let answers = new Map();
 
 /** Calls back whenever one of these changes: car, plan, solved, state, checked, selected. */
 export function when(names, listener) {
@@ -52,6 +57,31 @@ export function when(names, listener) {
 
 function changed(name) {
   (listeners.get(name) ?? []).forEach((listener) => listener());
+}
+
+/** What waits until the frame that is due has been drawn; each once. */
+const waiting = new Set();
+/** A page that is not looked at draws no frames. */
+const WITHOUT_FRAME_MS = 120;
+
+/** Does something once the next frame has been drawn: tables beside a picture may come a moment after it. */
+export function afterFrame(work) {
+  waiting.add(work);
+  if (waiting.size === 1) {
+    const now = () => {
+      clearTimeout(fallback);
+      const all = [...waiting];
+      waiting.clear();
+      all.forEach((each) => each());
+    };
+    const fallback = setTimeout(now, WITHOUT_FRAME_MS);
+    requestAnimationFrame(() => setTimeout(() => waiting.size > 0 && now()));
+  }
+}
+
+/** As when, but after the next frame, and once however often it was called for. */
+export function whenDrawn(names, listener) {
+  when(names, () => afterFrame(listener));
 }
 
 /** The plan with the switches as they are shown. */
@@ -131,7 +161,7 @@ export function setStep(step) {
   moved(`key:${step}`);
   bench.step = step;
   changed("state");
-  remember();
+  afterFrame(remember);
 }
 
 function moved(move) {
@@ -167,24 +197,33 @@ export function setSwitch(id, position) {
   moved(`${id}:${position}`);
   bench.switches = { ...bench.switches, [id]: position };
   bench.earlier = null;
-  changed("state");
   const mine = ++turn;
-  solve(mine).catch((refused) => refuse(mine, refused));
-  remember();
+  const known = answers.get(keyOf(bench.switches));
+  if (known) {
+    settle(known);
+    changed("state");
+  } else {
+    changed("state");
+    solve(mine).catch((refused) => refuse(mine, refused));
+  }
+  afterFrame(remember);
 }
 
 function put(car) {
   bench.car = car;
-  changed("car");
+  // What it asks is on its way while the page is brought up to date.
   refresh();
+  changed("car");
 }
 
 async function refresh() {
   const mine = ++turn;
+  refreshed = mine;
   aborter.abort();
   aborter = new AbortController();
   clearTimeout(checkTimer);
   solved = new Map();
+  answers = new Map();
   bench.moves = [];
   bench.held = null;
   bench.review = null;
@@ -206,9 +245,11 @@ async function refresh() {
     bench.switches = Object.fromEntries(Object.entries(bench.switches).filter(([id]) => ids.has(id)));
     changed("plan");
     await solve(mine);
-    if (conversion === bench.conversion) {
+    changed("checked");
+    // The checks take the service's time, which the picture needs first.
+    await drawing;
+    if (conversion === bench.conversion && mine === refreshed) {
       checkTimer = setTimeout(check, CHECK_AFTER_MS);
-      changed("checked");
     }
   } catch (refused) {
     refuse(mine, refused);
@@ -224,30 +265,46 @@ function refuse(mine, refused) {
   ["plan", "solved", "checked"].forEach(changed);
 }
 
+/** Tells what is being drawn: a promise that comes to an end when it is drawn, or cannot be. */
+export function drawingUntil(drawn) {
+  drawing = drawn;
+}
+
 async function solve(mine) {
   const switches = bench.switches;
   const solution = await solutionFor(switches);
   if (mine !== turn) {
     return;
   }
+  settle(solution);
+  changed("solved");
+}
+
+function settle(solution) {
   bench.solution = solution;
   const steps = solution.result.steps.map((each) => each.step);
   if (!steps.includes(bench.step)) {
     bench.step = steps.includes("run") ? "run" : steps[0];
   }
-  changed("solved");
+}
+
+function keyOf(switches) {
+  return JSON.stringify(Object.entries(switches).sort());
 }
 
 /** The solution with the switches so; a promise, kept, so that a switch one move away can be asked ahead. */
 export function solutionFor(switches) {
-  const key = JSON.stringify(Object.entries(switches).sort());
+  const key = keyOf(switches);
   if (!solved.has(key)) {
     if (solved.size >= REMEMBERED_SETTINGS) {
-      solved.delete(solved.keys().next().value);
+      const oldest = solved.keys().next().value;
+      solved.delete(oldest);
+      answers.delete(oldest);
     }
     const asked = solved;
+    const known = answers;
     const promise = postJson("/v1/plans/solution?full=true", plan(switches), aborter.signal).then(withTerminals);
-    promise.catch(() => asked.delete(key));
+    promise.then((solution) => asked.has(key) && known.set(key, solution), () => asked.delete(key));
     solved.set(key, promise);
   }
   return solved.get(key);

@@ -19,6 +19,7 @@ import loomwright.circuit.Part;
  */
 public final class PartShape {
     private static final Pattern NEXT_WORD = Pattern.compile("(?<=[a-z0-9])(?=[A-Z])");
+    private static final Pattern NO_LETTER = Pattern.compile("[^a-z0-9]");
     private static final Map<String, Map<String, Type>> KINDS = readKinds();
     private static final Map<String, String> BY_PLAIN_NAME = readNames();
 
@@ -50,10 +51,8 @@ public final class PartShape {
     }
 
     private static String plain(String heading) {
-        return heading.toLowerCase(Locale.ROOT)
-                .replace("ω", "ohm")
-                .replace("µ", "u")
-                .replaceAll("[^a-z0-9]", "");
+        String lower = heading.toLowerCase(Locale.ROOT).replace("ω", "ohm").replace("µ", "u");
+        return NO_LETTER.matcher(lower).replaceAll("");
     }
 
     private static Map<String, Map<String, Type>> readKinds() {

@@ -10,6 +10,7 @@ import java.util.regex.Pattern;
 import loomwright.catalogue.PartShape;
 import loomwright.conductor.ReferenceTable;
 import loomwright.conductor.ReferenceTables;
+import org.jspecify.annotations.Nullable;
 
 /** Knows what a heading means: which column, and in which unit. */
 final class Columns {
@@ -54,41 +55,57 @@ final class Columns {
      */
     record Heading(String column, String unit) {}
 
+    /**
+     * A cell that may be a heading, read once for all kinds of tables.
+     *
+     * @param base what stands before a unit at its end; absent if no unit stands there
+     * @param unit that unit in lower case; empty without one
+     */
+    record Candidate(String text, String plain, @Nullable String base, String unit) {
+        static Candidate of(String text) {
+            String stripped = text.strip();
+            if (text.length() <= LONGEST && BEFORE_UNIT.matcher(stripped).find()) {
+                Matcher unit = UNIT.matcher(stripped);
+                if (unit.matches()) {
+                    return new Candidate(
+                            text, Columns.plain(stripped), Columns.plain(unit.group(1)), unitWord(unit.group(2)));
+                }
+            }
+            return new Candidate(text, Columns.plain(stripped), null, "");
+        }
+
+        boolean isBlank() {
+            return text.isBlank();
+        }
+    }
+
     /** Without correcting spelling. */
-    static Optional<Heading> exact(TableKind kind, String text) {
-        if (text.length() > LONGEST) {
+    static Optional<Heading> exact(TableKind kind, Candidate cell) {
+        if (cell.text().length() > LONGEST) {
             return Optional.empty();
         }
-        String plain = plain(text);
         Map<String, String> words = WORDS.getOrDefault(kind, Map.of());
-        String column = words.get(plain);
+        String column = words.get(cell.plain());
         if (column != null) {
             return Optional.of(new Heading(column, ""));
         }
-        if (kind == TableKind.WIRES && BARE_UNITS.containsKey(plain)) {
-            return Optional.of(BARE_UNITS.get(plain));
+        if (kind == TableKind.WIRES && BARE_UNITS.containsKey(cell.plain())) {
+            return Optional.of(BARE_UNITS.get(cell.plain()));
         }
         if (kind == TableKind.PARTS) {
-            Optional<String> property = PartShape.findProperty(text);
+            Optional<String> property = PartShape.findProperty(cell.text());
             if (property.isPresent()) {
                 return property.map(name -> new Heading("." + name, ""));
             }
         }
-        String stripped = text.strip();
-        Matcher unit = UNIT.matcher(stripped);
-        if (BEFORE_UNIT.matcher(stripped).find() && unit.matches()) {
-            String known = words.get(plain(unit.group(1)));
-            if (known != null) {
-                return Optional.of(new Heading(known, unitWord(unit.group(2))));
-            }
-        }
-        return Optional.empty();
+        String known = cell.base() == null ? null : words.get(cell.base());
+        return Optional.ofNullable(known).map(word -> new Heading(word, cell.unit()));
     }
 
     /** With its spelling corrected. */
-    static Optional<Heading> nearly(TableKind kind, String text) {
+    static Optional<Heading> nearly(TableKind kind, Candidate cell) {
         Map<String, String> words = WORDS.getOrDefault(kind, Map.of());
-        return Spelling.nearest(plain(text), words.keySet())
+        return Spelling.nearest(cell.plain(), words.keySet())
                 .map(word -> new Heading(words.getOrDefault(word, word), ""));
     }
 

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Pattern;
+import loomwright.list.Columns.Candidate;
 import loomwright.list.Columns.Heading;
 import org.jspecify.annotations.Nullable;
 
@@ -205,9 +206,10 @@ final class ListTables {
         }
 
         static Optional<Header> find(Sheet.Row row) {
+            List<Candidate> cells = row.cells().stream().map(Candidate::of).toList();
             Header best = null;
             for (TableKind kind : TableKind.values()) {
-                Header each = of(kind, row);
+                Header each = of(kind, cells);
                 if (each != null && (best == null || each.headings.size() > best.headings.size())) {
                     best = each;
                 }
@@ -215,38 +217,40 @@ final class ListTables {
             return Optional.ofNullable(best);
         }
 
-        private static @Nullable Header of(TableKind kind, Sheet.Row row) {
-            if (row.cells().size() < 2 && kind != TableKind.NOTES) {
+        private static @Nullable Header of(TableKind kind, List<Candidate> cells) {
+            if (cells.size() < 2 && kind != TableKind.NOTES) {
+                return null;
+            }
+            // "wire" heads the number of the wire, unless another column does.
+            boolean numbered = kind == TableKind.WIRES
+                    && cells.stream().map(Candidate::plain).anyMatch(NUMBERS::contains);
+            List<Optional<Heading>> spelt = cells.stream()
+                    .map(cell -> numbered && cell.plain().equals("wire")
+                            ? Optional.of(new Heading("size", ""))
+                            : cell.isBlank() ? Optional.<Heading>empty() : Columns.exact(kind, cell))
+                    .toList();
+            long exactly = spelt.stream().filter(Optional::isPresent).count();
+            long full = cells.stream().filter(cell -> !cell.isBlank()).count();
+            // Half of a row of headings is headings and half of these without a slip: most rows are figures, whose
+            // spelling
+            // nobody need correct.
+            if (exactly == 0 || 4 * exactly < full) {
                 return null;
             }
             Map<Integer, Heading> headings = new LinkedHashMap<>();
             Map<Integer, String> texts = new LinkedHashMap<>();
             Set<String> names = new HashSet<>();
             int slips = 0;
-            int full = 0;
-            // "wire" heads the number of the wire, unless another column does.
-            boolean numbered = kind == TableKind.WIRES
-                    && row.cells().stream().map(Columns::plain).anyMatch(NUMBERS::contains);
-            List<Optional<Heading>> spelt = row.cells().stream()
-                    .map(text -> numbered && Columns.plain(text).equals("wire")
-                            ? Optional.of(new Heading("size", ""))
-                            : text.isBlank() ? Optional.<Heading>empty() : Columns.exact(kind, text))
-                    .toList();
-            // No row is headings by slips alone; most rows are figures, whose spelling nobody need correct.
-            if (spelt.stream().noneMatch(Optional::isPresent)) {
-                return null;
-            }
-            for (int i = 0; i < row.cells().size(); i++) {
-                String text = row.cells().get(i);
-                if (text.isBlank()) {
+            for (int i = 0; i < cells.size(); i++) {
+                Candidate cell = cells.get(i);
+                if (cell.isBlank()) {
                     continue;
                 }
-                full++;
                 Optional<Heading> exact = spelt.get(i);
-                Optional<Heading> heading = exact.isPresent() ? exact : Columns.nearly(kind, text);
+                Optional<Heading> heading = exact.isPresent() ? exact : Columns.nearly(kind, cell);
                 if (heading.isPresent() && names.add(heading.get().column())) {
                     headings.put(i, heading.get());
-                    texts.put(i, text.strip());
+                    texts.put(i, cell.text().strip());
                     slips += exact.isPresent() ? 0 : 1;
                 }
             }

@@ -32,6 +32,7 @@ public final class Pages {
             helpFiles(
                     "page.css",
                     "diagram.css",
+                    "become.js",
                     "calculators.js",
                     "cars.js",
                     "circuit.js",

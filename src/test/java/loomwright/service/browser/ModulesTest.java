@@ -176,6 +176,35 @@ class ModulesTest {
                 .isEqualTo(wires);
     }
 
+    /** The picture of one car or position of the lights changed in place into another is the other one, markup for markup. */
+    @ParameterizedTest
+    @CsvSource({
+        "sandpiper-as-built, out, sandpiper-as-built, head",
+        "sandpiper-as-built, head, sandpiper-as-built, side",
+        "sandpiper-as-built, side, sandpiper-bypass-relay, out",
+        "sandpiper-bypass-relay, head, sandpiper-electronic-module, side"
+    })
+    void aPictureBecomesAnother(String from, String fromLights, String to, String toLights) {
+        assertThat(browser.later(
+                        "const [from, fromLights, to, toLights] = arguments; (async () => {"
+                                + "const { become } = await import('/page/become.js'); const s = await import('/page/service.js');"
+                                + "const picture = async (name, lights) => { const plan = await s.getJson('/v1/examples/' + name);"
+                                + " plan.parts.find(p => p.id === 'lights').position = lights;"
+                                + " const svg = await s.postText('/v1/plans/diagram?marks=none', plan, 'image/svg+xml');"
+                                + " return document.importNode(new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement, true); };"
+                                + "const [shown, wanted] = [await picture(from, fromLights), await picture(to, toLights)];"
+                                + "const before = wanted.outerHTML; if (shown.outerHTML === before) { return 'alike to begin with'; }"
+                                + "shown.querySelector('.dg-wire').classList.add('lit'); become(shown, wanted);"
+                                + "shown.querySelectorAll('.lit').forEach(e => e.classList.remove('lit'));"
+                                + "['data-step', 'viewBox'].forEach(a => shown.setAttribute(a, wanted.getAttribute(a)));"
+                                + "return wanted.outerHTML === before && shown.isEqualNode(wanted); })().then(done, failed);",
+                        from,
+                        fromLights,
+                        to,
+                        toLights))
+                .isEqualTo(true);
+    }
+
     @Test
     void aDamagedLinkIsRefused() {
         assertThat(

@@ -22,7 +22,7 @@ public final class PageTimes {
             const began = performance.now();
             const watch = new MutationObserver(() => { watch.disconnect();
               requestAnimationFrame(() => setTimeout(() => done(performance.now() - began))); });
-            watch.observe(frame, {childList: true});
+            watch.observe(frame, {attributes: true, attributeFilter: ['data-drawn']});
             """;
 
     private static final String EDIT = UNTIL_DRAWN + """
