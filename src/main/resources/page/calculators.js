@@ -18,10 +18,10 @@ const ANSWERS = {
   },
   "/v1/circuit": {
     figure: (result) => result.smallest?.areaMm2,
-    words: (result) => (result.smallest ? `${wire(result.smallest)}. Usual choice: ${wire(result.usual)}.` : "No wire will do"),
+    words: (result) => (!result.smallest ? "No wire will do" : wire(result.smallest) === wire(result.usual) ? `${wire(result.smallest)}: the smallest and the usual choice.` : `Smallest: ${wire(result.smallest)}. Usual: ${wire(result.usual)}.`),
     verdict: (result) => [
       `It draws ${figure(result.currentA)} A${result.surgeA > result.currentA ? `, ${figure(result.surgeA)} A when switched on` : ""}.`,
-      result.switchA ? `Switch from ${figure(result.switchA)} A, or a relay from ${figure(result.relayA)} A.` : result.relayA ? `Relay from ${figure(result.relayA)} A.` : "",
+      rated(result.switchA, result.relayA),
       judged("Drop", result.smallest?.drop, "V"),
     ],
   },
@@ -47,6 +47,14 @@ const DRAWN = ["/v1/spark", "/v1/voltage-drop", "/v1/fuse"];
 
 function wire({ size, fuseA, loadV }) {
   return `${size.replace("mm2", "mm²")}${fuseA ? `, fuse ${fine(fuseA)} A` : ""}${loadV ? `, ${figure(loadV)} V at the load` : ""}`;
+}
+
+/** What switches the load has to be made for, each figure once. */
+function rated(switchA, relayA) {
+  if (!switchA || switchA === relayA) {
+    return relayA ? `${switchA ? "Switch or relay" : "Relay"} for ${fine(relayA)} A or more.` : "";
+  }
+  return `Switch for ${fine(switchA)} A or more${relayA ? `, or a relay for ${fine(relayA)} A or more` : ""}.`;
 }
 
 function cranking(result) {
@@ -104,7 +112,8 @@ async function calculate(form) {
 
 /** The parameter that a field stands for: a length in feet has a name of its own, a decimal comma is a point. */
 export function parameter({ name, value }) {
-  const text = value.trim();
+  // A network has no comma but that of a decimal.
+  const text = name === "network" ? value.trim().replace(/(\d),(\d)/g, "$1.$2") : value.trim();
   const [, number, unit] = /^(-?[\d.,]+)\s*(m|cm|mm|ft|feet|foot|in|inch|inches|'|")?$/i.exec(text) ?? [];
   if (number === undefined || name === "network" || name === "size") {
     return [name, name === "elementsOhm" ? elements(text) : text];

@@ -38,6 +38,7 @@ function show() {
   showSwitches();
   const step = figures();
   place("step-note").replaceChildren(
+    ...(step ? [element("p", { id: "step-means", className: "assumed" }, `${step.description[0].toUpperCase()}${step.description.slice(1)}.`)] : []),
     ...(step?.findings ?? []).map((finding) => element("p", { className: "problem" }, finding.text)),
     ...(bench.held ? [element("p", { id: "held" }, heldText())] : []),
   );

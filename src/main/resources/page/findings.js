@@ -11,6 +11,9 @@ import * as list from "./list.js";
 /** What the last remedy changed; shown until the car changes again. */
 let applied = null;
 
+/** What remedies have changed, by the id of the wire or part: { text, holds() }. */
+const changes = new Map();
+
 /** The review whose findings are listed. */
 let listed = null;
 
@@ -51,7 +54,9 @@ function show() {
   // A switch that is moved changes no finding: a feed that is being followed stays open.
   if (listed !== bench.review) {
     listed = bench.review;
-    place("finding-list").replaceChildren(...(listed?.result.findings ?? []).map(card));
+    const wireOf = (finding) => (finding.remedy && patchOf(finding)?.some(({ path }) => path.endsWith("/size")) ? (finding.remedy.arguments?.place?.id ?? finding.ids[0]) : undefined);
+    const concerned = (finding) => [...finding.ids, ...(feedOf(finding)?.occurrences ?? []).flatMap((each) => each.paths.flatMap((path) => path.steps.map((step) => step.id)))];
+    place("finding-list").replaceChildren(...causesFirst(listed?.result.findings ?? [], wireOf, concerned).map(({ finding, causes }) => card(finding, causes)));
   }
   const clues = bench.backfeed?.result.clues ?? [];
   place("clues").hidden = clues.length === 0;
@@ -72,8 +77,39 @@ function summary(counts) {
   return parts.length === 0 ? "Nothing found. That is no proof: see the cautions." : `Found: ${parts.join(", ")}.`;
 }
 
-function card(finding) {
-  const feed = bench.backfeed?.result.unintendedFeeds.find((each) => finding.code === "backfeed" && each.load === finding.ids[0]);
+/** What may come of a wire that is too thin. */
+const CONSEQUENCES = ["backfeed", "load-not-powered", "reversed-wire"];
+
+/**
+ * Findings worst first, but for a wire too thin that may be the cause of one: it stands before that.
+ *
+ * @param wireOf the wire that a finding's remedy replaces; undefined for others
+ * @param concerned ids of all that a finding is about
+ * @returns [{ finding, causes }]
+ */
+export function causesFirst(findings, wireOf, concerned) {
+  const placed = new Set();
+  const list = [];
+  const put = (finding) => {
+    if (placed.has(finding)) {
+      return;
+    }
+    placed.add(finding);
+    const all = CONSEQUENCES.includes(finding.code) ? concerned(finding) : [];
+    const causes = findings.filter((each) => all.length > 0 && wireOf(each) && (all.includes(wireOf(each)) || each.ids.includes(finding.ids[0])));
+    causes.forEach(put);
+    list.push({ finding, causes });
+  };
+  findings.forEach(put);
+  return list;
+}
+
+function feedOf(finding) {
+  return bench.backfeed?.result.unintendedFeeds.find((each) => finding.code === "backfeed" && each.load === finding.ids[0]);
+}
+
+function card(finding, causes) {
+  const feed = feedOf(finding);
   const own = finding.remedy && patchOf(finding);
   const remedies = [...(own ? [{ ...finding.remedy, patch: own }] : []), ...(feed?.remedies ?? [])].filter((each) => each.patch?.length > 0);
   const assumed = (bench.conversion?.assumptions ?? []).filter((each) => each.findings?.includes(finding.code) || each.ids.some((id) => finding.ids[0] === id));
@@ -81,9 +117,11 @@ function card(finding) {
     "li",
     { className: `finding ${finding.severity}`, "data-code": finding.code },
     element("p", {}, severity(finding.severity), " ", finding.text),
+    causes.length === 0 ? null : element("p", {}, element("strong", {}, "Mend first: "), `${causes[0].remedy.text} That may be the cause of this.`),
     finding.remedy && remedies.length === 0 ? element("p", {}, element("strong", {}, "What to do: "), finding.remedy.text) : null,
     remedies.length === 0 ? null : element("div", { className: "remedies" }, element("strong", {}, "What to do"), ...remedies.map(remedyLine)),
     assumed.length === 0 ? null : element("p", { className: "assumed" }, `Rests on an assumption: ${assumed[0].text}`),
+    ...finding.ids.map((id) => changes.get(id)).filter((each) => each?.holds()).map((each) => element("p", { className: "assumed" }, `Rests on a change: ${each.text}`)),
     element(
       "p",
       { className: "buttons" },
@@ -241,6 +279,7 @@ async function apply(remedy, pressed) {
     const [was, is] = await Promise.all([listOfPlan(before), listOfPlan(after)]);
     const car = list.merged(bench.car, list.parse(was), list.parse(is));
     applied = { car };
+    remember(before, remedy.patch);
     change(car);
     say("Applied. Checking again.");
     showApplied(remedy, after, findingsBefore);
@@ -248,6 +287,21 @@ async function apply(remedy, pressed) {
     pressed.disabled = false;
     say(refused.message);
     place("applied").replaceChildren(element("p", { className: "problem" }, refused.message));
+  }
+}
+
+/** Findings that come later may rest on a rating or a size that a remedy has set. */
+function remember(before, patch) {
+  for (const { path, value } of patch) {
+    const [, table, index, property] = /^\/(parts|wires)\/(\d+)\/(ratingA|size)$/.exec(path) ?? [];
+    const changed = table && before[table][index];
+    if (changed && changed[property] !== undefined) {
+      const unit = property === "ratingA" ? " A" : "";
+      changes.set(changed.id, {
+        text: `${nameOf(changed)}: ${changed[property]}${unit} before, ${value}${unit} since a remedy was applied here.`,
+        holds: () => plan({})?.[table].find((each) => each.id === changed.id)?.[property] === value,
+      });
+    }
   }
 }
 

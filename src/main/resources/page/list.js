@@ -245,6 +245,11 @@ export function joined(car, other) {
   });
 }
 
+/** The car under a name. */
+export function named(car, name) {
+  return { ...car, settings: { ...car.settings, name: name.trim() } };
+}
+
 function same(one, other) {
   return (one ?? "").toLowerCase() === (other ?? "").toLowerCase();
 }

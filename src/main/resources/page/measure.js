@@ -119,7 +119,13 @@ function isSkipped(reading) {
 }
 
 function same(one, other) {
-  return one.red === other.red && (one.black ?? "earth") === (other.black ?? "earth") && one.condition === other.condition && JSON.stringify(one.switches ?? {}) === JSON.stringify(other.switches ?? {});
+  return sameEnds(one, other) && one.condition === other.condition && JSON.stringify(one.switches ?? {}) === JSON.stringify(other.switches ?? {});
+}
+
+/** Whether the leads are at the same two places, whichever is where. */
+function sameEnds(one, other) {
+  const ends = (each) => [each.red, each.black ?? "earth"].sort().join(" ");
+  return ends(one) === ends(other);
 }
 
 const KEY = {
@@ -173,6 +179,7 @@ function showReading(reading) {
     element("p", { className: "assumed" }, `Seen: ${session.complaint}`),
     ...cautions(reading),
     element("p", {}, ohms ? "Battery disconnected, earthed clamp first. Meter on ohms." : `${stateWords(reading, session.plan)} ${CONTACTS[reading.contacts] ?? ""} Meter on DC volts.`),
+    sameEnds(session.readings[session.readings.length - 1], reading) ? element("p", {}, element("strong", {}, "Leave the leads where they are. "), "Only the key or a switch stands otherwise than before.") : null,
     lead("red", "Red lead", reading.red),
     lead("black", "Black lead", reading.black ?? "earth"),
     form,
@@ -225,7 +232,7 @@ function outcomes(reading) {
 /** Where a lead goes: label, terminal, and the wires that end there. */
 function lead(colour, name, end) {
   const wires = session.plan.wires.filter((wire) => wire.from === end || wire.to === end);
-  const where = session.plan.wires.find((wire) => (wire.from === end || wire.to === end) && wire.place);
+  const where = wires.map((wire) => placeOf(wire)).find(Boolean);
   return element(
     "div",
     { className: `lead ${colour}` },
@@ -238,10 +245,15 @@ function lead(colour, name, end) {
         "small",
         {},
         ...wires.slice(0, 3).flatMap((wire) => [element("br"), chip(colours(wire.colour)), ` ${wire.id}${wire.colour ? ` ${colourWords(wire.colour)}` : ""}${wire.size ? `, ${wire.size.replace("mm2", "mm²")}` : ""}`]),
-        where ? `. In the ${where.place.replace("-", " ")}` : "",
+        where ? `. In the ${where}` : "",
       ),
     ),
   );
+}
+
+/** Where a wire runs, as its row says; a plan has a place for every wire, of which most are assumed. */
+function placeOf(wire) {
+  return bench.car.wires.find((row) => row.no === wire.id)?.place?.replace("-", " ");
 }
 
 function take(reading, field, problem) {
@@ -325,6 +337,7 @@ async function diagnose() {
       bar.value = Math.min(done ?? 0, of ?? 1);
     }, aborter.signal);
     if (mine === session) {
+      session.before = session.answer ? candidates().length : Infinity;
       session.answer = answer.result;
       showAnswer();
     }
@@ -338,7 +351,9 @@ async function diagnose() {
 }
 
 function candidates() {
-  return (session?.answer?.explanations ?? []).flatMap((each) => each.candidates.map((candidate) => ({ ...candidate, explains: each.explains }))).sort((one, other) => other.probability - one.probability);
+  const all = (session?.answer?.explanations ?? []).flatMap((each) => each.candidates.map((candidate) => ({ ...candidate, explains: each.explains })));
+  // Something is complained of: that nothing is wrong is no suspicion.
+  return all.filter((each) => each.faults.length > 0).sort((one, other) => other.probability - one.probability);
 }
 
 /** The ends of what was skipped, but for the chassis and places that were measured at. */
@@ -440,9 +455,25 @@ function whereabouts(id) {
         {},
         element("strong", {}, `${wire.id} `),
         chip(colours(wire.colour)),
-        ` ${[colourWords(wire.colour), wire.size?.replace("mm2", "mm²")].filter(Boolean).join(", ")}: ${endName(wire.from)} to ${endName(wire.to)}${wire.place ? `, in the ${wire.place.replace("-", " ")}` : ""}.`,
+        ` ${[colourWords(wire.colour), wire.size?.replace("mm2", "mm²")].filter(Boolean).join(", ")}: ${endName(wire.from)} to ${endName(wire.to)}${placeOf(wire) ? `, in the ${placeOf(wire)}` : ""}.`,
       )
     : null;
+}
+
+/** What the session has come to, for the printed sheet; null if nothing was read. */
+export function protocol() {
+  if (!session?.answer || session.readings.length < 2) {
+    return null;
+  }
+  const first = candidates()[0];
+  return element(
+    "section",
+    { id: "measured" },
+    element("h2", {}, "Measured"),
+    element("p", {}, `Complaint: ${session.complaint}`),
+    first ? element("p", {}, `Likeliest: ${first.description.text} (${Math.round(100 * first.probability)} %)`) : element("p", {}, session.answer.summary.map((each) => each.text).join(" ")),
+    readingsTaken(),
+  );
 }
 
 /** What was read, beside what a sound car would have shown. */
@@ -466,6 +497,7 @@ function suspects() {
     "section",
     { "aria-label": "Suspects" },
     element("h3", {}, count(all.length, "suspect")),
+    all.length > session.before ? element("p", { id: "more-suspects" }, "More than before: with the last reading, faults that seemed unlikely are possible again, two at once included.") : null,
     element(
       "ul",
       { className: "suspects" },

@@ -1,6 +1,8 @@
 // For the bench and for the file: the sheet, the record, lists and pictures.
 
-import { bench, plan, whenDrawn } from "./workshop.js";
+import { bench, change, plan, whenDrawn } from "./workshop.js";
+import * as list from "./list.js";
+import { protocol } from "./measure.js";
 import { button, element, fill, keep, place, say } from "./elements.js";
 import { explained, postBlob, postText } from "./service.js";
 import { svgText } from "./picture.js";
@@ -15,6 +17,7 @@ function show() {
   const ready = bench.conversion !== null;
   fill(place("panel-print"), 
     element("h2", {}, "Print and keep"),
+    element("p", { className: "field" }, element("label", { for: "print-name" }, "Name of the car on the sheet"), element("input", { id: "print-name", autocomplete: "off", maxlength: "200", value: bench.car?.settings.name ?? "", change: (event) => change(list.named(bench.car, event.target.value)) })),
     element("p", {}, "The bench sheet has the findings, their picture, ten readings with room for yours, and the cautions, on few pages. The record has all that was calculated."),
     element(
       "p",
@@ -65,6 +68,7 @@ async function sheet() {
     style.replaceSync(styles.join("\n"));
     root.adoptedStyleSheets = [style];
     root.replaceChildren(document.importNode(parsed.body, true));
+    root.querySelector("body").append(...[protocol()].filter(Boolean));
     root.querySelectorAll(".wide").forEach((each) => (each.tabIndex = 0));
     // A heading over a column to write in has nothing to say.
     root.querySelectorAll("th:empty").forEach((each) => each.replaceWith(element("td", { className: each.className })));

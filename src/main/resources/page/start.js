@@ -158,6 +158,7 @@ function showMine() {
   const options = [...(kept ? [] : [{ id, car: bench.car }]), ...all];
   place("car").replaceChildren(...options.map((each) => element("option", { value: each.id, selected: each.id === id }, each.car.settings.name || "A car without a name")));
   place("forget").disabled = !kept;
+  place("save-name").value = bench.car.settings.name ?? "";
 }
 
 function buttons() {
@@ -216,7 +217,11 @@ function buttons() {
     await tab("wires");
     document.querySelector("#wire-grid input[data-column=from]")?.focus();
   });
-  place("paste").addEventListener("change", (event) => opening(() => cars.fromText(event.target.value)));
+  const read = () => place("paste").value.trim() !== "" && opening(() => cars.fromText(place("paste").value));
+  // What is pasted is in the box a moment later.
+  place("paste").addEventListener("paste", () => setTimeout(read));
+  place("read-paste").addEventListener("click", read);
+  place("save-name").addEventListener("change", (event) => change(list.named(bench.car, event.target.value)));
   for (const field of [place("file"), place("file-again")]) {
     field.addEventListener("click", () => (field.value = ""));
     field.addEventListener("change", () => field.files[0] && opening(() => cars.fromFile(field.files[0])));

@@ -1,6 +1,6 @@
 // The tab of wires: the grid, what was assumed, what is asked.
 
-import { bench, change, figures, select, when, whenDrawn } from "./workshop.js";
+import { bench, change, figures, rowOf, select, when, whenDrawn } from "./workshop.js";
 import * as list from "./list.js";
 import { button, element, place, say } from "./elements.js";
 import { grid } from "./grid.js";
@@ -145,7 +145,7 @@ function askedCells() {
   for (const error of bench.errors) {
     const match = /^\/wires\/(\d+)(?:\/(\w+))?/.exec(error.pointer ?? "");
     if (match) {
-      asked.set(`${match[1]} ${{ lengthM: "length", lengthFt: "length", resistanceOhm: "resistance" }[match[2]] ?? match[2] ?? "from"}`, `Accepted: ${error.accepted}.`);
+      asked.set(`${rowOf(error)?.index ?? match[1]} ${{ lengthM: "length", lengthFt: "length", resistanceOhm: "resistance" }[match[2]] ?? match[2] ?? "from"}`, `Accepted: ${error.accepted}.`);
     }
   }
   return asked;

@@ -234,8 +234,8 @@ async function refresh() {
     ["plan", "solved", "checked"].forEach(changed);
     return;
   }
+  const { text, places } = list.write(bench.car);
   try {
-    const { text, places } = list.write(bench.car);
     const conversion = await planOfList(text, undefined, aborter.signal);
     if (mine !== turn) {
       return;
@@ -252,15 +252,17 @@ async function refresh() {
       checkTimer = setTimeout(check, CHECK_AFTER_MS);
     }
   } catch (refused) {
-    refuse(mine, refused);
+    refuse(mine, refused, places);
   }
 }
 
-function refuse(mine, refused) {
+function refuse(mine, refused, places = bench.places) {
   if (refused.name === "AbortError" || mine !== turn) {
     return;
   }
-  bench.problem = explained(refused);
+  bench.places = places;
+  const cells = explained(refused) && refused.errors.map(inCell);
+  bench.problem = cells.length > 0 && cells.every(Boolean) ? cells.join(" ") : refused.message;
   bench.errors = refused.errors;
   ["plan", "solved", "checked"].forEach(changed);
 }
@@ -268,6 +270,19 @@ function refuse(mine, refused) {
 /** Tells what is being drawn: a promise that comes to an end when it is drawn, or cannot be. */
 export function drawingUntil(drawn) {
   drawing = drawn;
+}
+
+/** An error of the list in the words of the grid; null if it is about no wire of it. */
+function inCell(error) {
+  const at = rowOf(error);
+  const wire = at?.table === "wires" ? bench.car.wires[at.index] : undefined;
+  const column = /^\/wires\/\d+\/(\w+)/.exec(error.pointer ?? "")?.[1];
+  return wire ? `Wire ${wire.no}${wire[column] ? `, ${column} "${wire[column]}"` : ""}: accepted is ${error.accepted}.` : null;
+}
+
+/** The row of the car that an error is about: { table, index }; undefined if it names none. */
+export function rowOf(error) {
+  return bench.places.get(Number(/row (\d+)/.exec(error.place ?? "")?.[1]));
 }
 
 async function solve(mine) {

@@ -42,6 +42,9 @@ public final class PropertyWording {
         if (value == null) {
             return ValueText.NONE.text();
         }
+        if (name.endsWith("Fraction") && value.value() instanceof Double share) {
+            return Catalogue.inUse().quantity(100 * share, "%");
+        }
         String unit = PropertyName.of(name).unit();
         String words = name.equals("size") ? size(value.toString()) : words(value.value());
         return words + (unit == null ? "" : " " + unit);

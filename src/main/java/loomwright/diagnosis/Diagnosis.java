@@ -19,7 +19,7 @@ final class Diagnosis {
     static final double MOST_UNCONFIRMED = 0.89;
     /** From this probability on an explanation leads. */
     static final double LEADS = 0.5;
-    /** From this probability on an explanation goes before "no fault" if a sign contradicts that. */
+    /** From this probability on an explanation takes the place of "no fault" if a sign contradicts that. */
     private static final double COMPLAINED = 0.05;
     /** Candidates that the next readings are to tell apart, and groups they are taken from. */
     private static final int MOST_LEADING = 16;
@@ -99,13 +99,7 @@ final class Diagnosis {
         }
         groups.addAll(Ties.of(single, trials.likelihood()));
         groups.addAll(Ties.of(both, trials.likelihood()));
-        highest = Stream.concat(
-                        groups.stream().flatMap(List::stream).map(FaultCandidate::logWeight), Stream.of(unexplainedLog))
-                .mapToDouble(w -> w)
-                .max()
-                .orElse(0);
-        total = Math.exp(unexplainedLog - highest)
-                + groups.stream().mapToDouble(this::weight).sum();
+        sum();
         groups.sort(Comparator.comparingDouble((List<FaultCandidate> g) -> Math.rint(1e9 * weight(g) / total))
                 .reversed());
         // Many things that fit no better than no fault at all are no reason to accuse anything.
@@ -116,15 +110,24 @@ final class Diagnosis {
                 groups.add(0, List.of(sound));
             }
         }
-        if (groups.get(0).get(0).sound() && contradictedBySigns(groups.get(0).get(0))) {
-            groups.stream()
-                    .filter(g -> g.get(0).fit().explains() && weight(g) / total >= COMPLAINED)
-                    .findFirst()
-                    .ifPresent(group -> {
-                        groups.remove(group);
-                        groups.add(0, group);
-                    });
+        // What somebody complains of is so: "no fault" is no answer to it as long as a fault is.
+        if (sound != null
+                && contradictedBySigns(sound)
+                && groups.stream().anyMatch(g -> g.get(0).fit().explains() && weight(g) / total >= COMPLAINED)) {
+            groups.remove(List.of(sound));
+            sum();
         }
+    }
+
+    /** What probabilities are shares of. */
+    private void sum() {
+        highest = Stream.concat(
+                        groups.stream().flatMap(List::stream).map(FaultCandidate::logWeight), Stream.of(unexplainedLog))
+                .mapToDouble(w -> w)
+                .max()
+                .orElse(0);
+        total = Math.exp(unexplainedLog - highest)
+                + groups.stream().mapToDouble(this::weight).sum();
     }
 
     private boolean contradictedBySigns(FaultCandidate candidate) {

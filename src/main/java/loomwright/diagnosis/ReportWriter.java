@@ -314,6 +314,10 @@ final class ReportWriter {
         for (int i = 0; i < measurements.size(); i++) {
             Measurement m = measurements.get(i);
             Double deviation = sound == null ? null : sound.fit().deviations().get(i);
+            boolean differs = sound == null
+                    || ((sound.fit().deviates(i)
+                                    || Math.abs(sound.fit().deviations().get(i)) > Fit.LIMIT)
+                            && !withinTheMeter(sound, i));
             checks.add(new ReadingCheck(
                     i,
                     m.probe().from().toString(),
@@ -327,10 +331,18 @@ final class ReportWriter {
                             : Shown.of(Sign.of(likelihood.measured(i))),
                     sound == null ? null : shown(sound, i),
                     deviation,
-                    sound == null
-                            || sound.fit().deviates(i)
-                            || Math.abs(sound.fit().deviations().get(i)) > Fit.LIMIT));
+                    differs));
         }
         return checks;
+    }
+
+    /** Whether a reading is no further from the plan's figure than a meter may be off by itself. */
+    private boolean withinTheMeter(FaultCandidate sound, int i) {
+        Measurement m = measurements.get(i);
+        double planned = sound.fit().contactsOpen().contains(i)
+                ? sound.figures().open(i)
+                : sound.figures().at(i);
+        return m.part() == null
+                && Math.abs(likelihood.measured(i) - planned) <= Likelihood.meterLimit(found.question(), m, planned);
     }
 }

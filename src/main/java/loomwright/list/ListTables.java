@@ -254,7 +254,7 @@ final class ListTables {
                     slips += exact.isPresent() ? 0 : 1;
                 }
             }
-            boolean mostlyHeadings = headings.size() * 2 >= full && slips * 2 <= headings.size();
+            boolean mostlyHeadings = headings.size() * 2L >= full && slips * 2 <= headings.size();
             return kind.isHeadedBy(names) && mostlyHeadings ? new Header(kind, headings, texts) : null;
         }
     }

@@ -225,7 +225,7 @@ final class WireRow {
                     List.of(wire.id),
                     cell.text(),
                     List.of("no colour", "brown/white", "BNWH"),
-                    Map.of("wire", wire.id));
+                    Map.of("wire", wire.id, "written", cell.text()));
         } else if (!colour.get().isEmpty()) {
             object.put("colour", colour.get());
         }

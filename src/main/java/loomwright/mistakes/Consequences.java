@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.circuit.fault.FaultWording;
@@ -258,9 +259,15 @@ final class Consequences {
             sentences.add(MistakeText.FUSES_BLOW.with(
                     Arg.things("fuses", blown.stream().map(plan::thing).toList())));
         }
+        Set<String> out = notices.stream()
+                .filter(n -> n.effect() == Effect.STOPS || n.effect() == Effect.GLOWS)
+                .map(Notice::id)
+                .collect(Collectors.toSet());
         for (Effect effect : Effect.values()) {
             List<Thing> loads = notices.stream()
                     .filter(n -> n.effect() == effect)
+                    // Of a load that is dead in one situation nobody minds the lower voltage in another.
+                    .filter(n -> effect != Effect.UNDERVOLTAGE || !out.contains(n.id()))
                     .map(n -> plan.thing(n.id()))
                     .distinct()
                     .toList();

@@ -116,6 +116,8 @@ class D01_ReadingsTest {
         assertThat(report.explanations().get(0).candidates())
                 .allSatisfy(c -> assertThat(c.faults().get(0).ids()).containsAnyOf("heater", "W4"));
         assertThat(report.certainty()).isNotEqualTo(DiagnosisReport.Certainty.CONFIRMED);
+        assertThat(report.explanations())
+                .allSatisfy(each -> assertThat(each.faultCount()).isPositive());
         assertThat(report.nextReadings()).isNotEmpty();
         assertThat(report.doubts()).isEmpty();
     }

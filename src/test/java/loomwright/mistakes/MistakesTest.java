@@ -295,6 +295,27 @@ class MistakesTest {
         assertThat(cut.mistakes()).extracting(Mistake::severity).isSorted();
     }
 
+    /** A load that is dead or only glows in one situation is not told once more to get too little in another. */
+    @Test
+    void noLoadIsToldToBeOutAndToGetTooLittle() {
+        List<Mistake> both = AS_BUILT.mistakes().stream()
+                .filter(mistake -> ids(mistake, Effect.STOPS).stream()
+                        .anyMatch(id -> mistake.notices().stream()
+                                .anyMatch(n -> n.id().equals(id) && n.effect() == Effect.UNDERVOLTAGE)))
+                .toList();
+        assertThat(both)
+                .isNotEmpty()
+                .allSatisfy(mistake -> assertThat(ids(mistake, Effect.UNDERVOLTAGE))
+                        .doesNotContainAnyElementsOf(ids(mistake, Effect.STOPS)));
+    }
+
+    private static List<String> ids(Mistake mistake, Effect effect) {
+        return mistake.summary().stream()
+                .filter(message -> message.code() == effect)
+                .flatMap(message -> message.ids().stream())
+                .toList();
+    }
+
     @Test
     void onlyAsMuchIsToldAsIsAskedForAndHowMuchIsNot() {
         MistakesReport whole = report(TWO_ALIKE);

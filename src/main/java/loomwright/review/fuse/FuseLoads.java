@@ -94,6 +94,7 @@ public final class FuseLoads implements Check {
                                     currentA,
                                     ratingA,
                                     FindingWording.limitRatio(peak.currentA(), fuse.continuousA()),
+                                    arg("loadPercent", 100 * peak.currentA() / fuse.continuousA()),
                                     arg(
                                             "blows",
                                             fuse.construction() == Fuse.Construction.SELF_RESETTING

@@ -99,10 +99,17 @@ class ModulesTest {
     @CsvSource(
             delimiter = ';',
             value = {
-                "lengthM; 10 ft; lengthFt=10", "lengthM; 3,5; lengthM=3.5", "lengthM; 45 cm; lengthM=0.45",
-                "gapMm; 0.025 in; gapIn=0.025", "gapMm; 0,65; gapMm=0.65", "elementsOhm; 0.7, 0.7; elementsOhm=0.7,0.7",
-                "elementsOhm; 0,7 + 0,7; elementsOhm=0.7,0.7", "size; 14 AWG; size=14 AWG",
-                        "lengthM; three; lengthM=three"
+                "lengthM; 10 ft; lengthFt=10",
+                "lengthM; 3,5; lengthM=3.5",
+                "lengthM; 45 cm; lengthM=0.45",
+                "gapMm; 0.025 in; gapIn=0.025",
+                "gapMm; 0,65; gapMm=0.65",
+                "elementsOhm; 0.7, 0.7; elementsOhm=0.7,0.7",
+                "elementsOhm; 0,7 + 0,7; elementsOhm=0.7,0.7",
+                "network; 3,5; network=3.5",
+                "network; (3,5 || 2) + 1k5; network=(3.5 || 2) + 1k5",
+                "size; 14 AWG; size=14 AWG",
+                "lengthM; three; lengthM=three"
             })
     void aFieldTakesUnitsAndCommas(String name, String typed, String sent) {
         assertThat(browser.later(
@@ -203,6 +210,19 @@ class ModulesTest {
                         to,
                         toLights))
                 .isEqualTo(true);
+    }
+
+    /** W8 is too thin, and what follows from that is worse than it is itself; W9 has nothing to do with it. */
+    @Test
+    void aWireTooThinStandsBeforeWhatComesOfIt() {
+        assertThat(browser.later(
+                        "import('/page/findings.js').then(m => m.causesFirst(["
+                                + "{code: 'fuse-too-large', ids: ['fuse']}, {code: 'backfeed', ids: ['tail', 'W8']},"
+                                + "{code: 'voltage-drop', ids: ['head', 'W9'], wire: 'W9'}, {code: 'voltage-drop', ids: ['stop', 'W8'], wire: 'W8'},"
+                                + "{code: 'load-not-powered', ids: ['stop']}], f => f.wire, f => f.ids)"
+                                + ".map(({ finding, causes }) => [finding.code, finding.ids[0], ...causes.map(c => c.wire)].join(' ')).join(', '))"
+                                + ".then(done, failed);"))
+                .isEqualTo("fuse-too-large fuse, voltage-drop stop, backfeed tail W8, voltage-drop head, load-not-powered stop W8");
     }
 
     @Test

@@ -353,14 +353,62 @@ class WorkbenchTest {
         browser.choose("#complaint-load", "Heater blower");
         browser.choose("#complaint", "is weak");
         browser.one("#begin").click();
-        int readings = 0;
+        List<Object> asked = new ArrayList<>();
         browser.waitUntil(here -> !here.find("#reading, #outcome, #doubt").isEmpty());
-        while (browser.find("#outcome").isEmpty() && readings < MOST_READINGS) {
-            readings++;
+        while (browser.find("#outcome").isEmpty() && asked.size() < MOST_READINGS) {
+            asked.add(browser.script("const { red, black, condition, switches } ="
+                    + " document.querySelector('form.reading').dataset;"
+                    + "return [...[red, black].sort(), condition, switches].join(' ')"));
             browser.later(METER);
             browser.waitUntil(here -> !here.find("#reading, #outcome, #doubt").isEmpty());
         }
         assertThat(browser.text("#panel-measure")).contains("What to repair", "W34");
+        assertThat(asked).doesNotHaveDuplicates();
+
+        browser.tab("print");
+        browser.one("#sheet").click();
+        browser.waitUntil(here -> here.one("#sheet-view").isDisplayed());
+        Object measured = browser.script("return [...document.querySelector('#sheet-view').shadowRoot"
+                + ".querySelectorAll('#measured tbody tr')].map(row => row.textContent)");
+        assertThat((List<?>) measured).hasSizeGreaterThan(1);
+    }
+
+    @Test
+    void aListPastedIntoTheFirstPageIsDrawnAtOnceAndNamedBeforeItIsPrinted() {
+        browser.waitUntil(here -> !here.find("#examples button").isEmpty());
+        browser.script(
+                "const box = document.querySelector('#paste'); box.value = arguments[0];"
+                        + "box.dispatchEvent(new ClipboardEvent('paste', {bubbles: true}));",
+                "from\tto\tsize\tlength\tcolour\n" + String.join("\n", LIST));
+        browser.waitUntil(Browser::isDrawn);
+        assertThat(browser.rows("#wire-grid")).hasSize(LIST.size() + 1);
+
+        browser.tab("print");
+        browser.enter("#print-name", "Sandpiper" + Keys.TAB);
+        browser.waitUntil(here -> here.text("#car").contains("Sandpiper"));
+        browser.waitUntil(here -> here.one("#sheet").isEnabled());
+        browser.one("#sheet").click();
+        browser.waitUntil(here -> here.one("#sheet-view").isDisplayed());
+        assertThat(browser.script("return document.querySelector('#sheet-view').shadowRoot.textContent"))
+                .asString()
+                .contains("Sandpiper");
+    }
+
+    /** An unfinished row before it is not sent, so that the line in question is not the row of that number. */
+    @Test
+    void anErrorIsToldAtTheRowThatItIsIn() {
+        List<String> wrong = new ArrayList<>(LIST.subList(0, 5));
+        wrong.set(1, "engine\t\t16 mm2");
+        wrong.add("lamp +\tlamp +\t1 mm2\t1 m\tred");
+        browser.waitUntil(here -> !here.find("#empty").isEmpty());
+        browser.one("#empty").click();
+        browser.waitUntil(here -> "from".equals(here.focused().getAttribute("data-column")));
+        pasteIntoCell(browser, wrong);
+        browser.waitUntil(here -> !here.text("#wires-problem").isEmpty());
+        assertThat(browser.text("#wires-problem")).contains("W6", "lamp +");
+        assertThat(browser.find("#wire-grid .problem:not(:empty)"))
+                .extracting(cell -> cell.getAttribute("id"))
+                .containsExactly("wire-grid-5-to-problem");
     }
 
     /** Answers the reading on the screen from the solution of the faulty car; ohms are left out. */
@@ -457,11 +505,15 @@ class WorkbenchTest {
         browser.waitUntil(here -> !here.find("#empty").isEmpty());
         browser.one("#empty").click();
         browser.waitUntil(here -> "from".equals(here.focused().getAttribute("data-column")));
+        pasteIntoCell(browser, rows);
+        browser.waitUntil(here -> here.isDrawn() && here.rows("#wire-grid").size() == rows.size() + 1);
+    }
+
+    private static void pasteIntoCell(Browser browser, List<String> rows) {
         browser.script(
                 "const data = new DataTransfer(); data.setData('text/plain', arguments[0]);"
                         + "document.activeElement.dispatchEvent(new ClipboardEvent('paste',"
                         + " {clipboardData: data, bubbles: true, cancelable: true}));",
                 String.join("\n", rows));
-        browser.waitUntil(here -> here.isDrawn() && here.rows("#wire-grid").size() == rows.size() + 1);
     }
 }
