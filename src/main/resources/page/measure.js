@@ -175,7 +175,8 @@ function showReading(reading) {
     element("button", { type: "submit", className: "main" }, "Next"),
   );
   fill(panel(), 
-    element("h2", { tabIndex: -1 }, `Reading ${session.readings.length + 1}`),
+    // What was seen is the first of the readings, but none of the meter.
+    element("h2", { tabIndex: -1 }, `Reading ${session.readings.length}`),
     element("p", { className: "assumed" }, `Seen: ${session.complaint}`),
     ...cautions(reading),
     element("p", {}, ohms ? "Battery disconnected, earthed clamp first. Meter on ohms." : `${stateWords(reading, session.plan)} ${CONTACTS[reading.contacts] ?? ""} Meter on DC volts.`),
@@ -196,7 +197,7 @@ function showReading(reading) {
     suspects(),
   );
   field.focus({ preventScroll: matchMedia("(max-width: 999px)").matches });
-  say(`Reading ${session.readings.length + 1}: red lead at ${endName(reading.red)}, black lead at ${endName(reading.black ?? "earth")}.`);
+  say(`Reading ${session.readings.length}: red lead at ${endName(reading.red)}, black lead at ${endName(reading.black ?? "earth")}.`);
 }
 
 function cautions(reading) {
@@ -437,7 +438,7 @@ function showEnd(title, text, suspect) {
     element("h2", { tabIndex: -1, id: "outcome" }, title),
     element("p", { className: "panel" }, text),
     ...(suspect ? suspect.faults.flatMap((fault) => fault.ids).map(whereabouts) : []),
-    suspect ? element("p", {}, `Certainty: ${Math.round(100 * suspect.probability)} %. ${session.answer.certainty === "confirmed" ? "" : "Nobody can measure there, so this is not confirmed. "}It explains ${session.readings.length === 1 ? "your reading" : `all ${session.readings.length} readings`}. Repair it, then take the same readings again.`) : null,
+    suspect ? element("p", {}, `Certainty: ${percent(suspect.probability)}. ${session.answer.certainty === "confirmed" ? "" : "Nobody can measure there, so this is not confirmed. "}It explains ${session.readings.length === 1 ? "your reading" : `all ${session.readings.length} readings`}. Repair it, then take the same readings again.`) : null,
     element("p", { className: "buttons" }, button("Back", back), button("Begin again", stop)),
     suspects(),
     readingsTaken(),
@@ -471,7 +472,7 @@ export function protocol() {
     { id: "measured" },
     element("h2", {}, "Measured"),
     element("p", {}, `Complaint: ${session.complaint}`),
-    first ? element("p", {}, `Likeliest: ${first.description.text} (${Math.round(100 * first.probability)} %)`) : element("p", {}, session.answer.summary.map((each) => each.text).join(" ")),
+    first ? element("p", {}, `Likeliest: ${first.description.text} (${percent(first.probability)})`) : element("p", {}, session.answer.summary.map((each) => each.text).join(" ")),
     readingsTaken(),
   );
 }
@@ -488,6 +489,10 @@ function metered(shown) {
   return shown === undefined ? "" : shown.sign ? shown.sign.replaceAll("-", " ") : shown.open ? "over range" : shown.voltageV !== undefined ? `${figure(shown.voltageV)} V` : `${fine(shown.resistanceOhm)} Ω`;
 }
 
+function percent(share) {
+  return share < 0.01 ? "under 1 %" : `${Math.round(100 * share)} %`;
+}
+
 function suspects() {
   const all = candidates();
   if (all.length === 0) {
@@ -502,7 +507,7 @@ function suspects() {
       "ul",
       { className: "suspects" },
       ...all.slice(0, 8).map((each) =>
-        element("li", {}, element("meter", { min: 0, max: 1, value: each.probability, "aria-label": `Likelihood of: ${each.description.text}` }), `${Math.round(100 * each.probability)} %: ${each.description.text}`),
+        element("li", {}, element("meter", { min: 0, max: 1, value: each.probability, "aria-label": `Likelihood of: ${each.description.text}` }), `${percent(each.probability)}: ${each.description.text}`),
       ),
     ),
   );

@@ -277,7 +277,7 @@ function inCell(error) {
   const at = rowOf(error);
   const wire = at?.table === "wires" ? bench.car.wires[at.index] : undefined;
   const column = /^\/wires\/\d+\/(\w+)/.exec(error.pointer ?? "")?.[1];
-  return wire ? `Wire ${wire.no}${wire[column] ? `, ${column} "${wire[column]}"` : ""}: accepted is ${error.accepted}.` : null;
+  return wire ? `Wire ${wire.no}${wire[column] ? `, ${column} "${wire[column]}"` : ""}. Accepted: ${error.accepted}.` : null;
 }
 
 /** The row of the car that an error is about: { table, index }; undefined if it names none. */
