@@ -20,7 +20,8 @@ public enum DropRule {
             1.0,
             0.5,
             new Basis(
-                    "drop to headlamps, driving and stop lamps: 0.5 V good, above 1.0 V a finding, at 12 V",
+                    "drop to headlamps, driving and stop lamps: 0.5 V good, above 1.0 V a finding, above 6 V a danger, at"
+                            + " 12 V",
                     "common practice (0.5 V: handbook of vehicle electrics, and a lighting workshop page; 1.0 V for any"
                             + " circuit: workshop manual quoting SAE advice)",
                     Basis.Status.COMMON_PRACTICE)),
@@ -54,7 +55,8 @@ public enum DropRule {
             0.3,
             0.5,
             0.5,
-            Basis.commonPractice("drop from battery to coil or ballast: 0.3 V good, above 0.5 V a finding, at 12 V")),
+            Basis.commonPractice("drop from battery to coil or ballast: 0.3 V good, above 0.5 V a finding, above 6 V a"
+                    + " danger, at 12 V")),
     /** Battery to coil through the bypass while cranking. */
     START_BYPASS(
             0.1,
@@ -107,6 +109,9 @@ public enum DropRule {
     public static final double SMALL_LAMP_MOST_W = 15;
 
     private static final double CHARGING_WARNING_V = 0.5;
+    /** Of 12.6 V it leaves 6.6 V, half of the test volts of a headlamp. */
+    private static final double DANGER_V = 6;
+
     private static final double TABLE_NOMINAL_V = 12;
 
     private final double good12V;
@@ -157,7 +162,9 @@ public enum DropRule {
     }
 
     /**
-     * Judges the drop of an existing circuit. Never a danger by itself: that is what the load then does.
+     * Judges the drop of an existing circuit. A danger only where it takes head or stop light or the spark: a lamp with less than
+     * half of its 13.2 V only glows, and a coil with half of its volts stores a quarter of its energy, which gives half of its
+     * kilovolts.
      *
      * @param dropV volts lost, 0 or more
      * @param nominalVoltageV 6, 12 or 24
@@ -168,6 +175,10 @@ public enum DropRule {
         Level level = ratio.level();
         if (this == CHARGING && level == Level.WARNING) {
             level = dropV > CHARGING_WARNING_V * nominalVoltageV / TABLE_NOMINAL_V ? Level.WARNING : Level.NOTE;
+        }
+        boolean keepsSafe = this == HEADLAMP || this == IGNITION_FEED;
+        if (keepsSafe && dropV > DANGER_V * nominalVoltageV / TABLE_NOMINAL_V) {
+            level = Level.DANGER;
         }
         return new Verdict("voltage-drop", level, ratio.borderline(), dropV, limitV, basis);
     }

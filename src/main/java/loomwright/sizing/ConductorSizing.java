@@ -101,6 +101,8 @@ public final class ConductorSizing {
      * @param fuseA its fuse; absent for a starter
      * @param fuseKind in which form that rating is made
      * @param temperatureC as warm as the load makes it
+     * @param overloadTemperatureC of the wire at 1.35 times the rating of its fuse; absent without a fuse or where it has no
+     *     end
      */
     public record Choice(
             String size,
@@ -109,7 +111,8 @@ public final class ConductorSizing {
             double allowedA,
             @Nullable Double fuseA,
             FuseRule.@Nullable Kind fuseKind,
-            double temperatureC) {}
+            double temperatureC,
+            @Nullable Double overloadTemperatureC) {}
 
     /**
      * The smallest size by one requirement.

@@ -141,6 +141,17 @@ record DropCase(
         return back.map(b -> Math.min(outA, b.ampacity().allowedA())).orElse(outA);
     }
 
+    /** As warm as the hotter wire gets in the longest overload that a fuse stands; null where it has no end. */
+    @Nullable
+    Double overloadC(double ratingA) {
+        Double outC = WireFindings.overloadC(ratingA, out.ampacity());
+        if (outC == null || back.isEmpty()) {
+            return outC;
+        }
+        Double backC = WireFindings.overloadC(ratingA, back.get().ampacity());
+        return backC == null ? null : (Double) Math.max(outC, backC);
+    }
+
     /** The lasting current against the thinnest wire; of a starter the ohms of its cables instead. */
     Verdict judgeWire() {
         return starter()

@@ -238,7 +238,10 @@ record SizingCase(
                 allowedA(size),
                 fuse.map(FuseRule.Rating::ratingA).orElse(null),
                 fuse.map(FuseRule.Rating::kind).orElse(null),
-                temperatureC(size));
+                temperatureC(size),
+                fuse.isEmpty() || aircraft
+                        ? null
+                        : WireFindings.overloadC(fuse.get().ratingA(), surroundings.ampacity(size)));
     }
 
     private List<Dependence> dependsOn(ConductorSize size) {

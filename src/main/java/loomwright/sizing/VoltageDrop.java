@@ -130,6 +130,7 @@ public final class VoltageDrop {
      *     along; absent if joints and return alone exceed the limit
      * @param leastFuseA the smallest standard fuse that carries the load; absent if none does
      * @param mostFuseA the largest standard fuse that the wire allows; absent if none is so small
+     * @param overloadTemperatureC of the thinnest wire at 1.35 times {@code leastFuseA}; absent where it has no end
      * @param dependsOn what was assumed and would turn the verdict of the wire
      */
     public record Result(
@@ -151,6 +152,7 @@ public final class VoltageDrop {
             @Nullable Double maxLengthM,
             @Nullable Double leastFuseA,
             @Nullable Double mostFuseA,
+            @Nullable Double overloadTemperatureC,
             List<Dependence> dependsOn,
             List<Finding> findings) {
         public Result {
@@ -180,6 +182,9 @@ public final class VoltageDrop {
         double totalV = run.currentA() * totalOhm;
         Verdict drop = run.limit().judge(totalV, run.supplyV());
         Verdict wire = run.judgeWire();
+        Double leastFuseA = FuseRule.smallest(run.currentA(), true)
+                .map(FuseRule.Rating::ratingA)
+                .orElse(null);
         Result result = new Result(
                 run.currentA(),
                 out,
@@ -197,10 +202,9 @@ public final class VoltageDrop {
                 wire,
                 largest(run, out, back, totalV),
                 maxLengthM(run, out, back, joints),
-                FuseRule.smallest(run.currentA(), true)
-                        .map(FuseRule.Rating::ratingA)
-                        .orElse(null),
+                leastFuseA,
                 FuseRule.largest(run.thinnestA()).map(FuseRule.Rating::ratingA).orElse(null),
+                leastFuseA == null || run.starter() ? null : run.overloadC(leastFuseA),
                 run.starter() ? List.of() : run.dependsOn(),
                 WireFindings.ofDrop(run, drop, wire, totalV));
         return new Answer<>(result, working(run, result), basis(run, result), run.assumptions(), cautions(run));

@@ -13,6 +13,7 @@ import loomwright.conductor.ConductorSize;
 import loomwright.conductor.Copper;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
+import loomwright.judgement.wire.WireAmpacity;
 import loomwright.message.Arg;
 import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
@@ -134,6 +135,12 @@ final class WireFindings {
     }
 
     /** The multiple at which {@code overloadTemperatureC} is reckoned. */
+    /** As warm as a wire gets in the longest overload that a fuse stands; null where it has no end. */
+    static @Nullable Double overloadC(double ratingA, WireAmpacity ampacity) {
+        double reachedC = ampacity.temperatureC(overloadA(ratingA));
+        return Double.isFinite(reachedC) ? (Double) reachedC : null;
+    }
+
     static double overloadA(double ratingA) {
         return FuseRule.OVERLOAD_MULTIPLE * ratingA;
     }
