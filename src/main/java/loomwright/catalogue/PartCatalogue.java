@@ -23,6 +23,7 @@ public final class PartCatalogue {
     private static final Map<String, List<SwitchTerminal>> SWITCHES = readSwitches();
     private static final Map<String, PartType> TYPES = readTypes();
     private static final Map<String, List<WrittenValue>> WRITTEN = readWritten();
+    private static final Map<String, List<ModelLimit>> LIMITS = readLimits();
 
     private PartCatalogue() {}
 
@@ -91,6 +92,11 @@ public final class PartCatalogue {
             }
         }
         return values;
+    }
+
+    /** What is not known of a type; empty where nothing need be said. */
+    public static List<ModelLimit> limits(String type) {
+        return LIMITS.getOrDefault(type, List.of());
     }
 
     /** What figures with a unit mean on a part: those of its type first, then those of its kind. */
@@ -200,6 +206,20 @@ public final class PartCatalogue {
                                             number(table.getCell(row, "volts")),
                                             figure.length < 2 ? null : Double.valueOf(figure[1]));
                                 },
+                                Collectors.toList())));
+    }
+
+    private static Map<String, List<ModelLimit>> readLimits() {
+        ReferenceTable table = load("limits");
+        return table.rows().stream()
+                .collect(Collectors.groupingBy(
+                        row -> table.getCell(row, "type"),
+                        LinkedHashMap::new,
+                        Collectors.mapping(
+                                row -> new ModelLimit(
+                                        table.getCell(row, "limit"),
+                                        table.getCell(row, "source"),
+                                        table.getCell(row, "status")),
                                 Collectors.toList())));
     }
 

@@ -16,6 +16,7 @@ import loomwright.circuit.fault.SingleFault.Kind;
 import loomwright.message.Message;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.IntentAssumptions;
+import loomwright.operation.ModelAssumptions;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.Quantity;
 
@@ -43,7 +44,7 @@ public final class DiagnosisAnswer {
                 report,
                 working(report),
                 basis(question),
-                IntentAssumptions.of(asked.plan(), id -> List.of()),
+                ModelAssumptions.withFuses(IntentAssumptions.of(asked.plan(), id -> List.of()), asked.plan()),
                 cautions(question, report));
     }
 

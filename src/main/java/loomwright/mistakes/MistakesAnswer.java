@@ -27,6 +27,7 @@ import loomwright.mistakes.MistakesReport.Mistake;
 import loomwright.mistakes.MistakesReport.WithoutMistake;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.IntentAssumptions;
+import loomwright.operation.ModelAssumptions;
 import loomwright.operation.PlanAnswer;
 import loomwright.operation.PlanSolver;
 
@@ -79,7 +80,7 @@ public final class MistakesAnswer {
                 told,
                 working(report, told.notListed()),
                 basis(plan),
-                IntentAssumptions.of(given, id -> List.of()),
+                ModelAssumptions.withFuses(IntentAssumptions.of(given, id -> List.of()), given),
                 cautions(plan));
     }
 

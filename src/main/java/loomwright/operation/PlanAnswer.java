@@ -63,7 +63,9 @@ public final class PlanAnswer {
                 readings,
                 working(plan, steps),
                 basis(plan),
-                IntentAssumptions.of(given, id -> findings(readings, id)),
+                ModelAssumptions.withLowBatteries(
+                        ModelAssumptions.withWarming(IntentAssumptions.of(given, id -> findings(readings, id)), given),
+                        given),
                 PlanCautions.of(plan));
     }
 

@@ -21,12 +21,14 @@ import loomwright.review.part.BatteryIsolation;
 import loomwright.review.part.ChargingVoltage;
 import loomwright.review.part.ConnectorFit;
 import loomwright.review.part.ConnectorRatings;
+import loomwright.review.part.Excitation;
 import loomwright.review.part.FaultyContacts;
 import loomwright.review.part.FlasherLoads;
 import loomwright.review.part.GaugeVoltages;
 import loomwright.review.part.KeyOffDrain;
 import loomwright.review.part.LampVoltages;
 import loomwright.review.part.PartRatings;
+import loomwright.review.part.Rectifiers;
 import loomwright.review.part.ReversedDiodes;
 import loomwright.review.part.ReversedPolarity;
 import loomwright.review.part.SenseTerminals;
@@ -62,6 +64,8 @@ final class Checks {
             new WindingVoltages(),
             new ChargingVoltage(),
             new SenseTerminals(),
+            new Excitation(),
+            new Rectifiers(),
             new FaultyContacts(),
             new BatteryIsolation(),
             new StalledMotors(),

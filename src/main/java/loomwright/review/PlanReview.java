@@ -18,6 +18,7 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
 import loomwright.network.NetworkLimits;
 import loomwright.operation.IntentAssumptions;
+import loomwright.operation.ModelAssumptions;
 import loomwright.operation.PlanAnswer;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
@@ -65,7 +66,9 @@ public final class PlanReview {
                 report,
                 ReviewWorking.lines(context),
                 basis(plan, findings),
-                IntentAssumptions.of(given, id -> codes(findings, id)),
+                ModelAssumptions.withLowBatteries(
+                        ModelAssumptions.withFuses(IntentAssumptions.of(given, id -> codes(findings, id)), given),
+                        given),
                 cautions(context, findings));
     }
 

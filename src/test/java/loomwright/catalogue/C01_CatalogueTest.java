@@ -140,6 +140,20 @@ class C01_CatalogueTest {
                 .isBetween(least, most);
     }
 
+    /** Ceramic fuses, breakers, horns, glow plugs and flat batteries have no published law: the catalogue says so, and of which types. */
+    @Test
+    void itSaysWhereNoLawIsKnown() {
+        List<String> limited = PartCatalogue.types().stream()
+                .map(PartType::name)
+                .filter(type -> !PartCatalogue.limits(type).isEmpty())
+                .toList();
+        assertThat(limited)
+                .containsExactlyInAnyOrder("battery", "ceramic-fuse", "breaker", "bolt-down-fuse", "horn", "glow-plug");
+        assertThat(limited)
+                .allSatisfy(type -> assertThat(PartCatalogue.limits(type))
+                        .allSatisfy(limit -> assertThat(limit.source()).isNotBlank()));
+    }
+
     @Test
     void noWordsNameTwoTypes() {
         Set<String> seen = new HashSet<>();

@@ -53,6 +53,17 @@ final class PartsPage {
         }
         lines.addAll(List.of(
                 "",
+                "## What is not known",
+                "",
+                "| part | what is not known, and what counts instead | source |",
+                "|---|---|---|"));
+        for (PartType type : PartCatalogue.types()) {
+            PartCatalogue.limits(type.name())
+                    .forEach(limit -> lines.add(
+                            row(type.words().get(0), limit.limit(), limit.source() + " (" + limit.status() + ")")));
+        }
+        lines.addAll(List.of(
+                "",
                 "## When a load counts as working",
                 "",
                 "The share is of the volts that a load is made for; of an LED lamp it is of its current.",

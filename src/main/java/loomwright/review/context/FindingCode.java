@@ -50,6 +50,11 @@ public enum FindingCode implements MessageCode {
     /** The sense terminal of an alternator has lost its wire, or measures far less than its output. */
     SENSE_LOST,
 
+    /** Too little flows in the exciter terminal of an alternator for it to charge. */
+    NOT_EXCITED,
+    /** The plan states that a main diode of an alternator is open or shorted. */
+    RECTIFIER_FAULTY,
+
     GENERATOR_OVERLOADED,
     /** A motor is held fast while it has current. */
     MOTOR_STALLED,

@@ -20,6 +20,7 @@ import loomwright.circuit.Joint;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Stabiliser;
 import loomwright.circuit.TerminalRef;
 import loomwright.message.Arg;
 import loomwright.message.Argument;
@@ -59,7 +60,9 @@ public final class UnconnectedParts implements Check {
         return Finding.of(
                         severity(context, missing),
                         FindingCode.TERMINAL_NOT_CONNECTED.with(
-                                arg("part", missing.part().thing()), arg("terminal", terminal)),
+                                arg("part", missing.part().thing()),
+                                arg("terminal", terminal),
+                                arg("stabiliser", missing.part() instanceof Stabiliser ? "yes" : "no")),
                         DRAWN)
                 .remedy(ReviewText.CONNECT_TERMINAL.with(arg("terminal", terminal)));
     }

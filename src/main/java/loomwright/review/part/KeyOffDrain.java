@@ -7,9 +7,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
+import loomwright.circuit.Alternator;
 import loomwright.circuit.Battery;
 import loomwright.circuit.BatteryLaw;
 import loomwright.circuit.Coil;
@@ -65,7 +67,13 @@ public final class KeyOffDrain implements Check {
                 .max()
                 .orElse(0);
         Verdict verdict = DrainRule.judge(currentA, windingA);
-        if (verdict.level().severity().isEmpty() || live.isEmpty()) {
+        List<String> ids = Stream.concat(
+                        live.stream().map(Consumer::id),
+                        plan.listParts(Alternator.class).stream()
+                                .filter(alternator -> alternator.leakageA() != null)
+                                .map(Alternator::id))
+                .toList();
+        if (verdict.level().severity().isEmpty() || ids.isEmpty()) {
             return Optional.empty();
         }
         double capacityAh = plan.listParts(Battery.class).stream()
@@ -74,7 +82,6 @@ public final class KeyOffDrain implements Check {
                 .min()
                 .orElse(BatteryLaw.USUAL_CAPACITY_AH);
         double hours = DrainRule.hours(currentA, capacityAh);
-        List<String> ids = live.stream().map(Consumer::id).toList();
         return Optional.of(Finding.of(
                         verdict.level().severity().orElse(Severity.NOTE),
                         FindingCode.KEY_OFF_DRAIN.with(

@@ -9,6 +9,7 @@ import java.util.Set;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
+import loomwright.catalogue.ModelLimit;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartKind;
 import loomwright.catalogue.PartType;
@@ -85,7 +86,8 @@ public record PartListQuestion() {
             PartType.Place place,
             List<String> meantLive,
             Map<String, String> sets,
-            List<Value> values) {
+            List<Value> values,
+            List<ModelLimit> limits) {
         static Type of(PartType type) {
             List<Value> values = new ArrayList<>();
             for (double nominalV : VOLTAGES) {
@@ -101,7 +103,8 @@ public record PartListQuestion() {
                     type.place(),
                     type.works(),
                     type.sets(),
-                    values);
+                    values,
+                    PartCatalogue.limits(type.name()));
         }
     }
 
