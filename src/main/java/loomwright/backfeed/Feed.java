@@ -1,8 +1,7 @@
 package loomwright.backfeed;
 
 import loomwright.circuit.Consumer;
-import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
+import loomwright.circuit.Electromagnet;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.SolvedStep;
 
@@ -18,7 +17,7 @@ record Feed(FeedStrength strength, boolean pulledIn, double effectiveV) implemen
 
     /** How a load is fed in a solved step, meant or not. */
     static Feed of(SolvedStep solved, Consumer load) {
-        boolean hasArmature = load instanceof Relay || load instanceof Solenoid;
+        boolean hasArmature = load instanceof Electromagnet;
         return new Feed(solved.activity(load), hasArmature && solved.isActive(load), solved.effectiveV(load));
     }
 

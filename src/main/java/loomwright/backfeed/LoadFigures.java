@@ -3,11 +3,11 @@ package loomwright.backfeed;
 import java.util.List;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.Generator;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.SettingScan;
 import loomwright.operation.SolvedStep;
@@ -154,7 +154,7 @@ record LoadFigures(
     }
 
     private static boolean hasArmature(Consumer load) {
-        return load instanceof Relay || load instanceof Solenoid;
+        return load instanceof Electromagnet;
     }
 
     private static double chargeA(double currentA) {

@@ -7,9 +7,8 @@ import java.util.Set;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
 import loomwright.operation.Branch;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.SolvedStep;
@@ -45,7 +44,7 @@ final class NormalWays {
         boolean other = step.owner() == Branch.Owner.PART && !step.id().equals(load.id());
         return !other
                 || plan.findPart(step.id())
-                        .filter(part -> part instanceof Relay || part instanceof Solenoid)
+                        .filter(part -> part instanceof Electromagnet)
                         .map(Consumer.class::cast)
                         .map(relay -> !solved.isActive(relay) || solved.isMeant(relay))
                         .orElse(true);

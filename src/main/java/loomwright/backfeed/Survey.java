@@ -6,9 +6,8 @@ import java.util.List;
 import java.util.Map;
 import loomwright.backfeed.Situations.Situation;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanSettings;
 import loomwright.operation.PlanSolver;
@@ -35,7 +34,7 @@ public final class Survey {
 
         /** Whether a consumer has an armature that is pulled in. */
         public boolean isPulledIn(Consumer consumer) {
-            boolean hasArmature = consumer instanceof Relay || consumer instanceof Solenoid;
+            boolean hasArmature = consumer instanceof Electromagnet;
             return hasArmature && solved.isActive(consumer);
         }
     }

@@ -13,11 +13,11 @@ import loomwright.backfeed.BackfeedReport.FeedPath;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.LedLamp;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.message.Arg;
 import loomwright.message.Message;
@@ -133,7 +133,7 @@ public final class Verdicts {
     }
 
     private static boolean hasArmature(Consumer consumer) {
-        return consumer instanceof Relay || consumer instanceof Solenoid;
+        return consumer instanceof Electromagnet;
     }
 
     private static String does(Consumer consumer) {

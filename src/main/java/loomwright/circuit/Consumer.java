@@ -10,7 +10,7 @@ import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /** A part that does something when it is fed, and so should be live at some times and dead at others. */
-public sealed interface Consumer extends Part permits TwoEndedConsumer, Motor, Coil, Relay, Solenoid {
+public sealed interface Consumer extends Part permits TwoEndedConsumer, Motor, Coil, Electromagnet {
     int MAX_ALTERNATIVES = 20;
 
     /** The conditions in which it should be live; empty for never, absent where the plan leaves them unsaid. */

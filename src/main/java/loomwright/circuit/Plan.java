@@ -161,6 +161,12 @@ public record Plan(
         return new Battery("any", null, null, null, null, null, null, capacityAh).in(condition, this);
     }
 
+    /** The same as the only battery has it, with what it states itself; of several batteries that of the system. */
+    public ResolvedSupply batterySupply(Condition condition) {
+        List<Battery> batteries = listParts(Battery.class);
+        return batteries.size() == 1 ? batteries.get(0).in(condition, this) : supply(condition);
+    }
+
     /** Whether a starter loads the battery while the engine is cranked. */
     public boolean hasStarter() {
         return parts.stream().anyMatch(part -> part instanceof Motor motor && isStarter(motor));

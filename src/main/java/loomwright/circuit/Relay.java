@@ -26,7 +26,7 @@ public record Relay(
         @Nullable Double ratingA,
         @Nullable List<Condition> meantLive,
         List<LiveAlternative> meantLiveWhen)
-        implements Consumer {
+        implements Electromagnet {
     public static final String COIL_FEED = "86";
     public static final String COIL_RETURN = "85";
     public static final String COMMON = "30";

@@ -29,7 +29,7 @@ public record Solenoid(
         @Nullable Double ratingA,
         @Nullable List<Condition> meantLive,
         List<LiveAlternative> meantLiveWhen)
-        implements Consumer {
+        implements Electromagnet {
     public static final String CONTROL = "50";
     public static final String RETURN = "31";
     public static final String SUPPLY = "30";

@@ -8,11 +8,10 @@ import java.util.Optional;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Load;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
 import loomwright.message.Argument.Instant;
 import loomwright.mistakes.MistakesReport.Effect;
 import loomwright.mistakes.MistakesReport.Notice;
@@ -128,7 +127,7 @@ final class Notices {
 
     /** An armature that was pulled in works as long as it is held. */
     private static boolean works(SolvedStep solved, Consumer consumer) {
-        boolean armature = consumer instanceof Relay || consumer instanceof Solenoid;
+        boolean armature = consumer instanceof Electromagnet;
         return armature ? solved.isActive(consumer) : solved.activity(consumer) == FeedStrength.OPERATES;
     }
 

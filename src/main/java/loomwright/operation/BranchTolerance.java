@@ -1,16 +1,15 @@
 package loomwright.operation;
 
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Coil;
 import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
-import loomwright.circuit.Dynamo;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
+import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.LedLamp;
 import loomwright.circuit.Load;
@@ -42,7 +41,7 @@ final class BranchTolerance {
                             || between(branch, part, Solenoid.CONTROL, Solenoid.MOTOR)
                     ? Tolerances.WINDING
                     : Tolerances.CONTACT;
-        } else if (part instanceof Coil || part instanceof Alternator || part instanceof Dynamo) {
+        } else if (part instanceof Coil || part instanceof Generator) {
             return Tolerances.WINDING;
         } else if (part instanceof Ballast || part instanceof FixedResistor) {
             return Tolerances.RESISTOR;
@@ -82,7 +81,7 @@ final class BranchTolerance {
     static double changeA(
             Plan plan, Branch branch, @Nullable Part part, Element element, double currentA, double slopeS) {
         if (element instanceof UnidirectionalElement oneWay && !(part instanceof Load || part instanceof LedLamp)) {
-            double volts = part instanceof Alternator || part instanceof Dynamo || part instanceof Stabiliser
+            double volts = part instanceof Generator || part instanceof Stabiliser
                     ? Tolerances.REGULATOR * oneWay.thresholdV()
                     : Tolerances.SEMICONDUCTOR * oneWay.thresholdV();
             return slopeS > 0 ? -slopeS * volts : Tolerances.LIMIT * currentA;

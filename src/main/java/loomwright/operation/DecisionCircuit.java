@@ -8,9 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.Part;
-import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
 import loomwright.circuit.VehicleSystem;
 import loomwright.network.NetworkScan;
 import loomwright.network.Resistor;
@@ -264,7 +263,7 @@ final class DecisionCircuit implements StateSearch.Circuit {
     /** Whether a consumer is a relay or solenoid that is pulled in. */
     boolean isPulledIn(int consumer, BitSet active) {
         Gauge gauge = gauges.get(consumer);
-        boolean magnet = gauge.consumer() instanceof Relay || gauge.consumer() instanceof Solenoid;
+        boolean magnet = gauge.consumer() instanceof Electromagnet;
         return magnet && isActive(gauge, active);
     }
 

@@ -2,6 +2,7 @@ package loomwright.operation;
 
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.LedLamp;
 import loomwright.circuit.Motor;
@@ -105,7 +106,7 @@ public enum FeedStrength implements MessageCode {
             return OPERATES;
         } else if (acrossV < limits.releaseV()) {
             return LEAKS;
-        } else if (consumer instanceof Relay || consumer instanceof Solenoid) {
+        } else if (consumer instanceof Electromagnet) {
             return HOLDS;
         } else if (consumer instanceof Motor) {
             return STALLS;

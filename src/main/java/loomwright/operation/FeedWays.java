@@ -19,6 +19,7 @@ import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Flasher;
 import loomwright.circuit.Fuse;
@@ -62,7 +63,7 @@ final class FeedWays {
         this.plan = plan;
         this.condition = condition;
         List<Consumer> magnets = plan.listParts(Consumer.class).stream()
-                .filter(c -> c instanceof Relay || c instanceof Solenoid)
+                .filter(c -> c instanceof Electromagnet)
                 .toList();
         for (int round = 0; round <= magnets.size() + 1; round++) {
             Map<String, PositionFormula> before = Map.copyOf(pulledIn);

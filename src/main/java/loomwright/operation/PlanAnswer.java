@@ -18,9 +18,9 @@ import loomwright.circuit.PlanCheck;
 import loomwright.circuit.Relay;
 import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Solenoid;
+import loomwright.judgement.LampLaw;
 import loomwright.message.Arg;
 import loomwright.message.Message;
-import loomwright.network.Lamp;
 import loomwright.network.NetworkLimits;
 
 /** The readings of a plan in every step, with how they came about. */
@@ -97,7 +97,7 @@ public final class PlanAnswer {
         working.add(SolutionWorking.WIRES.with());
         working.add(SolutionWorking.ORDER.with());
         for (SolvedStep solved : steps) {
-            ResolvedSupply supply = plan.supply(solved.step().condition());
+            ResolvedSupply supply = plan.batterySupply(solved.step().condition());
             Arg step = arg("step", solved.step());
             Arg emf = arg("emfV", supply.emfV());
             Arg internal = arg("internalResistanceOhm", supply.internalResistanceOhm());
@@ -137,7 +137,7 @@ public final class PlanAnswer {
         basis.add(Basis.fromMemory(
                 "0.00393 per K of copper", "IEC 60028, International standard of resistance for copper"));
         if (!plan.listParts(FilamentLamp.class).isEmpty()) {
-            basis.add(Basis.commonPractice("current of a filament lamp as its voltage to the power " + Lamp.EXPONENT));
+            basis.add(LampLaw.CURRENT_BASIS);
         }
         if (!plan.listParts(Relay.class).isEmpty()) {
             basis.add(Basis.verified(

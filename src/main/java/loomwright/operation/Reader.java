@@ -12,6 +12,7 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.Flasher;
 import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
@@ -19,8 +20,6 @@ import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
 import loomwright.circuit.Stabiliser;
 import loomwright.circuit.Switch;
 import loomwright.circuit.Wire;
@@ -206,7 +205,7 @@ public final class Reader {
 
     private @Nullable PartState partState(Part part, int first, int end) {
         boolean active = solved.isActive(part);
-        if (part instanceof Relay || part instanceof Solenoid) {
+        if (part instanceof Electromagnet) {
             return active ? PartState.PULLED_IN : PartState.RELEASED;
         } else if (part instanceof ContactBreaker) {
             return first < end ? PartState.CLOSED : PartState.OPEN;

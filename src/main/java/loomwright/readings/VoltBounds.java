@@ -9,10 +9,9 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 import loomwright.answer.Progress;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
 import loomwright.circuit.tolerance.Spreads;
 import loomwright.operation.Meter;
 import loomwright.operation.PlanSolver;
@@ -163,7 +162,7 @@ final class VoltBounds {
 
     private static Set<String> pulledIn(Plan plan, SolvedStep solved) {
         return plan.parts().stream()
-                .filter(p -> p instanceof Relay || p instanceof Solenoid)
+                .filter(p -> p instanceof Electromagnet)
                 .filter(solved::isActive)
                 .map(Part::id)
                 .collect(Collectors.toSet());

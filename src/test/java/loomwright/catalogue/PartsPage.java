@@ -32,6 +32,13 @@ final class PartsPage {
                 "",
                 "A measured or plated value always wins over a usual one.",
                 ""));
+        lines.addAll(List.of(
+                "## Symbols",
+                "",
+                "The symbol of each kind with its terminals, as the service draws it. The shapes follow IEC 60617.",
+                "",
+                "![Symbols of parts](symbols.svg)",
+                ""));
         lines.add("## Kinds");
         for (PartKind kind : PartCatalogue.kinds()) {
             lines.addAll(List.of("", "### " + capital(kind.name()) + " (`" + kind.kind() + "`)", ""));

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import java.util.stream.Stream;
 import loomwright.circuit.BatteryLaw;
+import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.TerminalRef;
@@ -43,6 +44,18 @@ class O18_BatteryStoreTest {
         assertThat(chargeA).isBetween(7.0, 8.6);
         // With the engine stopped it gives what the load takes.
         assertThat(solved.currentA(Step.RUN, "B.minus", "B.plus")).isGreaterThan(6);
+    }
+
+    /** Of several the supply of the system counts, of the only one what it states. */
+    @Test
+    void theSupplyOfAStepIsThatOfTheOnlyBattery() {
+        Plan flat = charging(",'stateOfChargePercent':0", "{'kind':'resistor','id':'R','resistanceOhm':2}");
+        Plan usual = charging("", "{'kind':'resistor','id':'R','resistanceOhm':2}");
+        assertThat(flat.batterySupply(Condition.RUN).emfV())
+                .isCloseTo(BatteryLaw.emfV(0, BatteryLaw.USUAL_C, 12), within(1e-9));
+        assertThat(usual.batterySupply(Condition.RUN)).isEqualTo(usual.supply(Condition.RUN));
+        Plan two = charging(",'stateOfChargePercent':0", "{'kind':'battery','id':'B2'}");
+        assertThat(two.batterySupply(Condition.RUN)).isEqualTo(two.supply(Condition.RUN));
     }
 
     @Test

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.restassured.path.json.JsonPath;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -29,12 +30,13 @@ class TemplateClaimsTest {
     @SuppressWarnings("unchecked")
     private static Map<String, Object> set(String template, String id, String position) {
         Map<String, Object> plan = plan(template);
-        ((List<Map<String, Object>>) plan.get("parts"))
-                .stream()
-                        .filter(part -> id.equals(part.get("id")))
-                        .findFirst()
-                        .orElseThrow()
-                        .put("position", position);
+        List<Map<String, Object>> parts =
+                (List<Map<String, Object>>) Objects.requireNonNull(plan.get("parts"), "no parts");
+        parts.stream()
+                .filter(part -> id.equals(part.get("id")))
+                .findFirst()
+                .orElseThrow()
+                .put("position", position);
         return plan;
     }
 

@@ -5,18 +5,16 @@ import static loomwright.message.Arg.arg;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Coil;
 import loomwright.circuit.ContactBreaker;
-import loomwright.circuit.Dynamo;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Fuse;
+import loomwright.circuit.Generator;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
-import loomwright.circuit.VehicleSystem;
 import loomwright.circuit.Wire;
 import loomwright.circuit.tolerance.PartFigures;
 import loomwright.message.Arg;
@@ -131,7 +129,8 @@ public final class FaultWording {
         return switch (fault.kind()) {
             case REGULATOR_OFF ->
                 FaultText.REGULATOR_OFF.with(
-                        arg("part", part), arg("regulatedV", regulatedV(sound, plan.system()) * fault.factor()));
+                        arg("part", part),
+                        arg("regulatedV", ((Generator) sound).regulatedV(plan.system()) * fault.factor()));
             case CONTACTS_WORN ->
                 FaultText.CONTACTS_WORN.with(
                         arg("part", part), arg("resistanceOhm", contactOhm(sound) * fault.factor()));
@@ -144,10 +143,6 @@ public final class FaultWording {
                         arg("element", (long) fault.figure() + 1),
                         arg("valueFactor", fault.factor()));
         };
-    }
-
-    private static double regulatedV(Part part, VehicleSystem system) {
-        return part instanceof Dynamo dynamo ? dynamo.regulatedV(system) : ((Alternator) part).regulatedV(system);
     }
 
     private static double contactOhm(Part part) {

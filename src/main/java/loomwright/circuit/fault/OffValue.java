@@ -2,14 +2,13 @@ package loomwright.circuit.fault;
 
 import java.util.ArrayList;
 import java.util.List;
-import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Coil;
 import loomwright.circuit.ContactBreaker;
-import loomwright.circuit.Dynamo;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
+import loomwright.circuit.Generator;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
@@ -69,7 +68,7 @@ public record OffValue(String part, What what, int figure, boolean more, double 
             both(found, part, What.LOAD, 0);
         } else if (part instanceof ContactBreaker || part instanceof Fuse) {
             found.add(typical(part, What.CONTACTS, 0, true));
-        } else if (part instanceof Alternator || part instanceof Dynamo) {
+        } else if (part instanceof Generator) {
             both(found, part, What.REGULATED_VOLTS, 0);
         }
         return found;

@@ -16,6 +16,7 @@ import loomwright.circuit.ConnectorHalf;
 import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
@@ -27,7 +28,6 @@ import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
 import loomwright.circuit.Switch;
 import loomwright.circuit.Switch.ContactState;
@@ -235,7 +235,7 @@ public final class SingleFaults {
             found.add(new LostEarth(part.id()));
             found.add(new BadJoint(part.id(), TYPICAL_JOINT_OHM));
             return;
-        } else if (part instanceof Relay || part instanceof Solenoid) {
+        } else if (part instanceof Electromagnet) {
             found.add(new StuckRelay(part.id(), false));
             found.add(new StuckRelay(part.id(), true));
         } else if (part instanceof Fuse || part instanceof FusibleLink) {

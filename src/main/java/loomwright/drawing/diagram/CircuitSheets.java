@@ -23,6 +23,7 @@ import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.ControlBox;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Flasher;
 import loomwright.circuit.Fuse;
@@ -187,7 +188,7 @@ final class CircuitSheets {
                 || part instanceof Battery
                 || part instanceof EarthPoint
                 || part instanceof ConnectorHalf
-                || ((part instanceof Relay || part instanceof Solenoid) && terminal.equals("30"));
+                || (part instanceof Electromagnet && terminal.equals("30"));
     }
 
     private Map<TerminalRef, List<Wire>> circuits() {

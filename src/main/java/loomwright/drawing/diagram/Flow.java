@@ -10,11 +10,10 @@ import loomwright.circuit.Battery;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.EarthPoint;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.Generator;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
-import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 
@@ -96,7 +95,7 @@ public final class Flow {
     private void joinWithin(Part part) {
         if (part instanceof EarthPoint) {
             return;
-        } else if (part instanceof Relay || part instanceof Solenoid) {
+        } else if (part instanceof Electromagnet) {
             Consumer magnet = (Consumer) part;
             List<String> winding = List.of(magnet.feedTerminal(), magnet.returnTerminal());
             joinAll(part, winding, CONSUMER);

@@ -126,7 +126,7 @@ final class FramedDiagram {
         String moment = DiagramText.MOMENT
                 .with(
                         arg("step", readings.step()),
-                        arg("supplyV", plan.supply(condition).emfV()),
+                        arg("supplyV", plan.batterySupply(condition).emfV()),
                         arg("polarity", plan.system().earthPolarity().name().toLowerCase(Locale.ROOT)))
                 .text();
         parts.add(moment.substring(0, 1).toUpperCase(Locale.ROOT) + moment.substring(1));

@@ -69,7 +69,8 @@ final class ConditionTable {
         Plan plan = sheet.goal();
         List<Cell> cells = new ArrayList<>(List.of(Cell.of(SheetText.SUPPLY.text())));
         for (Step step : sheet.steps()) {
-            cells.add(Cell.of(SheetWords.volts(plan.supply(step.condition()).emfV())));
+            cells.add(Cell.of(
+                    SheetWords.volts(plan.batterySupply(step.condition()).emfV())));
         }
         return cells;
     }

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Flasher;
 import loomwright.circuit.Generator;
@@ -171,7 +172,7 @@ public final class LoadCircuit {
     /** Whether a branch of a part is the contact of a relay or solenoid. */
     public static boolean isContact(Part part, Branch branch) {
         String from = part instanceof Relay ? Relay.COMMON : Solenoid.SUPPLY;
-        return (part instanceof Relay || part instanceof Solenoid)
+        return part instanceof Electromagnet
                 && branch.from().equals(part.terminal(from).toString());
     }
 

@@ -8,6 +8,7 @@ import java.util.function.Function;
 import loomwright.circuit.VehicleSystem;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
+import loomwright.conductor.SizeSystem;
 import loomwright.judgement.Dependence;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.WireAmpacity;
@@ -33,12 +34,20 @@ public record WireRating(ConductorSize size, boolean assumed, WireAmpacity ampac
         Double insulation = wire.insulationTemperatureC();
         Integer bundle = wire.bundleCount();
         return Optional.of(of(
-                ConductorSize.parse(size),
+                asWritten(ConductorSize.parse(size), size),
                 insulation == null,
                 new WireConditions(
                         insulation == null ? WireConditions.USUAL_INSULATION_C : insulation,
                         system.temperatureC(wire.place()),
                         bundle == null ? 1 : bundle)));
+    }
+
+    /** 4.5 mm2 stays 4.5 mm2, though its figures are those of 65/0.30. */
+    private static ConductorSize asWritten(ConductorSize size, String text) {
+        return size.system() == SizeSystem.STRANDS
+                ? new ConductorSize(
+                        size.system(), text.strip(), size.areaMm2(), size.resistanceOhmPerM20C(), size.basis())
+                : size;
     }
 
     /**

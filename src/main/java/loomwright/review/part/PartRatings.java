@@ -13,6 +13,7 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Diode;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Part;
 import loomwright.circuit.Relay;
@@ -87,7 +88,7 @@ public final class PartRatings implements Check {
         if (ratingA == null) {
             return Optional.empty();
         }
-        boolean coilToo = part instanceof Relay || part instanceof Solenoid;
+        boolean coilToo = part instanceof Electromagnet;
         String bypass =
                 part instanceof Solenoid ? part.terminal(Solenoid.BYPASS).toString() : "";
         Optional<Peak> peak = currents.find(

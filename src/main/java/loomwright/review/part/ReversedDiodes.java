@@ -12,9 +12,8 @@ import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Diode;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.Motor;
-import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
 import loomwright.operation.SolvedStep;
 import loomwright.review.context.Check;
 import loomwright.review.context.FeedGraph;
@@ -58,7 +57,7 @@ public final class ReversedDiodes implements Check {
 
     private static Optional<Reversed> find(ReviewContext context, Diode diode) {
         return context.plan().listParts(Consumer.class).stream()
-                .filter(part -> part instanceof Relay || part instanceof Solenoid || part instanceof Motor)
+                .filter(part -> part instanceof Electromagnet || part instanceof Motor)
                 .filter(winding -> isAcross(context.protection().graph(), diode, winding))
                 .flatMap(winding -> context.moments().stream()
                         .filter(m -> m.isMeant(winding) && amps(diode, m.solved()) > CONDUCTS_A)

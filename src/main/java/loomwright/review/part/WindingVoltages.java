@@ -8,8 +8,7 @@ import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Consumer;
-import loomwright.circuit.Relay;
-import loomwright.circuit.Solenoid;
+import loomwright.circuit.Electromagnet;
 import loomwright.message.Catalogue;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
@@ -51,7 +50,7 @@ public final class WindingVoltages implements Check {
     @Override
     public List<Finding> check(ReviewContext context) {
         return context.plan().listParts(Consumer.class).stream()
-                .filter(part -> part instanceof Relay || part instanceof Solenoid)
+                .filter(part -> part instanceof Electromagnet)
                 .flatMap(winding -> judge(context, winding).stream())
                 .toList();
     }
