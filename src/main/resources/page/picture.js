@@ -10,6 +10,8 @@ import { colourWords, colours, does, figure, nameOf, state } from "./words.js";
 const READABLE_PX = 12;
 /** A frame as wide as this shows the whole picture first. */
 const WIDE_PX = 480;
+/** Some browsers do not say when they have nothing else to do. */
+const whenIdle = window.requestIdleCallback ?? ((work) => setTimeout(work, 50));
 /** So long after the last change pictures are asked for ahead. */
 const AHEAD_AFTER_MS = 300;
 
@@ -226,7 +228,7 @@ function ahead() {
   quiet = setTimeout(() => {
     if (bench.solution && !played && freeSwitches().length <= 6) {
       [bench.switches, ...oneMoveAway().slice(0, 12)].forEach((switches) =>
-        picture(switches).then((answer) => requestIdleCallback(() => bench.conversion && imageOf(answer)), () => undefined),
+        picture(switches).then((answer) => whenIdle(() => bench.conversion && imageOf(answer)), () => undefined),
       );
     }
   }, AHEAD_AFTER_MS);
