@@ -40,8 +40,6 @@ import picocli.CommandLine.Spec;
 /** Checks many plans without the service. */
 @Command(
         name = "check",
-        resourceBundle = "loomwright.options",
-        exitCodeListHeading = "%nExit code:%n",
         exitCodeOnInvalidInput = 64,
         exitCodeOnExecutionException = 70,
         mixinStandardHelpOptions = true,

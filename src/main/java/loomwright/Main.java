@@ -26,7 +26,6 @@ import picocli.CommandLine.Spec;
 /** Starts the service from the command line and stops it on SIGTERM or SIGINT. */
 @Command(
         name = "loomwright",
-        resourceBundle = "loomwright.options",
         mixinStandardHelpOptions = true,
         showDefaultValues = true,
         sortOptions = false,
@@ -78,7 +77,9 @@ public final class Main implements Callable<Integer> {
 
     /** The command line; what is wrong with one is said in one line, without the list of all options. */
     static CommandLine commandLine() {
-        return new CommandLine(new Main()).setParameterExceptionHandler((wrong, arguments) -> {
+        CommandLine main = new CommandLine(new Main()).setResourceBundle(new OptionWords());
+        main.getSubcommands().values().forEach(command -> command.setResourceBundle(new OptionWords()));
+        return main.setParameterExceptionHandler((wrong, arguments) -> {
             CommandLine command = wrong.getCommandLine();
             command.getErr().println(wrong.getMessage());
             command.getErr()

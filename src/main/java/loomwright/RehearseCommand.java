@@ -14,11 +14,7 @@ import loomwright.service.limits.Options;
 import picocli.CommandLine.Command;
 
 /** Starts the service, asks it what callers ask first, and stops it: what an archive of classes is recorded from. */
-@Command(
-        name = "rehearse",
-        description = "Starts the service on a free port, asks it a few questions and stops it.",
-        hidden = true,
-        mixinStandardHelpOptions = true)
+@Command(name = "rehearse", hidden = true, mixinStandardHelpOptions = true)
 final class RehearseCommand implements Callable<Integer> {
     private static final String PLAN = "/v1/examples/sandpiper-as-built";
     private static final List<String> OF_A_PLAN = List.of("/v1/plans/solution", "/v1/plans/review", "/v1/bulk/review");

@@ -1,38 +1,39 @@
 // The small calculators. Without this file the forms still work: the browser then shows the answer as a page.
 
+import { t } from "./text.js";
 import { element, severity, wide } from "./elements.js";
 import { Refusal, getJson } from "./service.js";
-import { figure, fine } from "./words.js";
+import { figure, fine, source } from "./words.js";
 
 /** What each answer comes to: the figure that the service gives by itself, in a sentence, and its verdict. */
 const ANSWERS = {
   "/v1/ballast": {
     figure: (result) => result.coilKeyOnV,
-    words: (result) => `${figure(result.coilKeyOnV)} V at the coil with the key on`,
+    words: (result) => t("v-at-the-coil-with", { coilKeyOnV: figure(result.coilKeyOnV) }),
     verdict: (result) => [result.conditions[0]?.withoutBypass.verdictText.text, cranking(result)],
   },
   "/v1/spark": {
     figure: (result) => result.at.marginKv,
-    words: (result) => `${figure(result.at.marginKv)} kV in hand: ${figure(result.at.availableKv)} kV available, ${figure(result.at.requiredKv)} kV required`,
+    words: (result) => t("kv-in-hand-kv-available", { marginKv: figure(result.at.marginKv), availableKv: figure(result.at.availableKv), requiredKv: figure(result.at.requiredKv) }),
     verdict: () => [],
   },
   "/v1/circuit": {
     figure: (result) => result.smallest?.areaMm2,
-    words: (result) => (!result.smallest ? "No wire will do" : wire(result.smallest) === wire(result.usual) ? `${wire(result.smallest)}: the smallest and the usual choice.` : `Smallest: ${wire(result.smallest)}. Usual: ${wire(result.usual)}.`),
+    words: (result) => (!result.smallest ? t("no-wire-will-do") : wire(result.smallest) === wire(result.usual) ? t("the-smallest-and-the-usual", { smallest: wire(result.smallest) }) : t("smallest-usual", { smallest: wire(result.smallest), usual: wire(result.usual) })),
     verdict: (result) => [
-      `It draws ${figure(result.currentA)} A${result.surgeA > result.currentA ? `, ${figure(result.surgeA)} A when switched on` : ""}.`,
+      t("draws", { amperes: figure(result.currentA), surges: result.surgeA > result.currentA ? 1 : 0, surge: figure(result.surgeA) }),
       rated(result.switchA, result.relayA),
-      judged("Drop", result.smallest?.drop, "V"),
+      judged(t("drop"), result.smallest?.drop, "V"),
     ],
   },
   "/v1/voltage-drop": {
     figure: (result) => result.totalV,
     words: (result) => `${figure(result.totalV)} V lost, ${figure(result.totalPercent)} %`,
-    verdict: (result) => [judged("Drop", result.verdict, "V"), judged("Current", result.wireVerdict, "A")],
+    verdict: (result) => [judged(t("drop"), result.verdict, "V"), judged(t("current"), result.wireVerdict, "A")],
   },
   "/v1/fuse": {
     figure: (result) => result.ratingA,
-    words: (result) => (result.ratingA === undefined || result.ratingA === null ? "No fuse fits" : `${fine(result.ratingA)} A`),
+    words: (result) => (result.ratingA === undefined || result.ratingA === null ? t("no-fuse-fits") : `${fine(result.ratingA)} A`),
     verdict: (result) => [result.reason.text],
   },
   "/v1/resistance": {
@@ -46,21 +47,21 @@ const ANSWERS = {
 const DRAWN = ["/v1/spark", "/v1/voltage-drop", "/v1/fuse"];
 
 function wire({ size, fuseA, loadV }) {
-  return `${size.replace("mm2", "mm²")}${fuseA ? `, fuse ${fine(fuseA)} A` : ""}${loadV ? `, ${figure(loadV)} V at the load` : ""}`;
+  return t("wire-chosen", { size: size.replace("mm2", "mm²"), fuses: fuseA ? 1 : 0, fuse: fine(fuseA), loads: loadV ? 1 : 0, volts: figure(loadV) });
 }
 
 /** What switches the load has to be made for, each figure once. */
 function rated(switchA, relayA) {
   if (!switchA || switchA === relayA) {
-    return relayA ? `${switchA ? "Switch or relay" : "Relay"} for ${fine(relayA)} A or more.` : "";
+    return relayA ? t("relay-rated", { switches: switchA ? 1 : 0, amperes: fine(relayA) }) : "";
   }
-  return `Switch for ${fine(switchA)} A or more${relayA ? `, or a relay for ${fine(relayA)} A or more` : ""}.`;
+  return t("switch-rated", { amperes: fine(switchA), relays: relayA ? 1 : 0, relay: fine(relayA) });
 }
 
 function cranking(result) {
   const crank = result.conditions.find((each) => each.condition === "crank");
   const bypass = crank?.withBypass;
-  return crank ? `Cranking: ${figure(crank.withoutBypass.coilV)} V at the coil${bypass ? `, ${figure(bypass.coilV)} V with the bypass` : ", no bypass"}.` : "";
+  return crank ? t("cranking", { volts: figure(crank.withoutBypass.coilV), bypasses: bypass ? 1 : 0, bypassed: figure(bypass?.coilV) }) : "";
 }
 
 function judged(what, verdict, unit) {
@@ -68,7 +69,7 @@ function judged(what, verdict, unit) {
     return "";
   }
   const over = verdict.level !== "fits";
-  return `${what}: ${figure(verdict.value)} ${unit} is ${over ? "over" : "under"} the limit of ${figure(verdict.limit)} ${unit}${verdict.borderline ? ", but only just" : ""} (${verdict.basis.rule}).`;
+  return t("judged", { what, value: `${figure(verdict.value)} ${unit}`, side: over ? "over" : "under", limit: `${figure(verdict.limit)} ${unit}`, near: verdict.borderline ? 1 : 0, rule: verdict.basis.rule });
 }
 
 /** Lets every calculator answer within the page. */
@@ -156,15 +157,15 @@ function shown(path, query, answer) {
     element("p", { className: "figure", "data-figure": String(figureOf(answer.result) ?? "") }, words(answer.result)),
     ...verdict(answer.result).filter(Boolean).map((text) => element("p", { className: "verdict" }, text)),
     ...findings.map((finding) => element("p", {}, severity(finding.severity), ` ${finding.text}${finding.remedy ? ` ${finding.remedy.text}` : ""}`)),
-    ...(DRAWN.includes(path) ? [wide("Plot", element("img", { src: `${path}?${query}&format=svg`, alt: `Plot: ${words(answer.result)}` }))] : []),
-    details("How it is calculated", answer.working.map((line) => line.text)),
-    details("Sources", answer.basis.map(sourceInWords)),
-    details("Cautions", answer.cautions.map((caution) => caution.text)),
+    ...(DRAWN.includes(path) ? [wide(t("plot"), element("img", { src: `${path}?${query}&format=svg`, alt: t("plot-of", { answer: words(answer.result) }) }))] : []),
+    details(t("how-it-is-calculated"), answer.working.map((line) => line.text)),
+    details(t("sources"), answer.basis.map(sourceInWords)),
+    details(t("cautions"), answer.cautions.map((caution) => caution.text)),
   ];
 }
 
 function sourceInWords(basis) {
-  return `${basis.rule}: ${basis.source}${basis.status === "from-memory" ? " (from memory)" : ""}`;
+  return source(basis);
 }
 
 function details(summary, lines) {
@@ -191,12 +192,12 @@ function refusal(inputs, refused) {
   const homeless = refused.errors.filter((error) => {
     const input = inputs.find((each) => each.name === (ALIASES[error.parameter] ?? error.parameter));
     if (input) {
-      setProblem(input, error.code === "missing" ? `Needed: ${error.accepted}.` : `Accepted: ${error.accepted}.`);
+      setProblem(input, error.code === "missing" ? t("needed", { accepted: error.accepted }) : t("accepted", { accepted: error.accepted }));
     }
     return !input;
   });
   inputs.find((input) => input.hasAttribute("aria-invalid"))?.focus();
   return refused.errors.length === 0 || homeless.length > 0
     ? [element("p", { className: "problem" }, refused.message)]
-    : [element("p", { className: "problem" }, "Not calculated: see the marked field.")];
+    : [element("p", { className: "problem" }, t("not-calculated-see-the-marked"))];
 }

@@ -1,5 +1,6 @@
 // Where cars come from and go to: the browser's own storage, links, files, templates, examples.
 
+import { t } from "./text.js";
 import * as list from "./list.js";
 import { getJson, getText, listOfPlan, listType, planOfList, postBlob } from "./service.js";
 
@@ -77,7 +78,7 @@ export async function fromFile(file) {
     return fromPlan(JSON.parse(await file.text()));
   }
   if (!type) {
-    throw new SyntaxError(`${file.name} is no file of a kind that can be opened. Choose .csv, .txt, .md, .xlsx, .ods or .json.`);
+    throw new SyntaxError(t("is-no-file-of-a", { file: file.name }));
   }
   if (type.startsWith("text/")) {
     return fromText(await file.text());
@@ -135,7 +136,7 @@ export async function fromLink(hash) {
     }
     return checked(JSON.parse(text));
   } catch (damaged) {
-    throw new SyntaxError("The link is damaged or cut off. Ask for it again.");
+    throw new SyntaxError(t("the-link-is-damaged-or"));
   }
 }
 

@@ -1,6 +1,7 @@
 // One circuit of the car, from the battery through a load to earth, as a strip to read on a phone: each part and wire of the
 // way in a line, with what it does now.
 
+import { t } from "./text.js";
 import { bench, figures, select, when } from "./workshop.js";
 import { chip, element, place } from "./elements.js";
 import { colourWords, colours, does, figure, nameOf, state } from "./words.js";
@@ -160,7 +161,7 @@ function show() {
   followed = bench.selected;
   place("circuit-of").replaceChildren(
     ...loads.map((part) => element("option", { value: part.id, selected: !whole && part.id === chosen }, nameOf(part))),
-    element("option", { value: "", selected: whole }, "the whole picture"),
+    element("option", { value: "", selected: whole }, t("the-whole-picture")),
   );
   place("live").classList.toggle("one-circuit", !whole);
   place("strip").hidden = place("strip-note").hidden = whole;
@@ -168,7 +169,7 @@ function show() {
     return;
   }
   const step = figures();
-  const volts = new Map((step?.nodes ?? []).flatMap((node) => node.terminals.map((terminal) => [terminal, node.voltageV === undefined ? "floating" : `${figure(node.voltageV)} V`])));
+  const volts = new Map((step?.nodes ?? []).flatMap((node) => node.terminals.map((terminal) => [terminal, node.voltageV === undefined ? t("floating") : `${figure(node.voltageV)} V`])));
   const readings = new Map((step?.parts ?? []).map((row) => [row.part, row]));
   const wires = new Map((step?.wires ?? []).map((row) => [row.wire, row]));
   const line = circuitOf(plan, chosen);
@@ -181,7 +182,7 @@ function show() {
       ),
     ),
   );
-  place("strip-note").textContent = line.length === 0 ? "No way leads from the battery to it." : "";
+  place("strip-note").textContent = line.length === 0 ? t("no-way-leads-from-the") : "";
 }
 
 function wireLine({ wire, from }, wires) {
@@ -192,7 +193,7 @@ function wireLine({ wire, from }, wires) {
   return [
     chip(colours(wire.colour)),
     element("span", {}, [wire.id, colourWords(wire.colour), wire.size?.replace("mm2", "mm²")].filter(Boolean).join(" ")),
-    element("span", { className: "number" }, reading ? (amperes === "0" ? (reading.live ? "live, 0 A" : "off") : `${down ? "↓" : "↑"} ${amperes} A`) : ""),
+    element("span", { className: "number" }, reading ? (amperes === "0" ? t(reading.live ? "live-no-current" : "state-off") : `${down ? "↓" : "↑"} ${amperes} A`) : ""),
   ];
 }
 

@@ -1,6 +1,7 @@
 // What a field of a grid offers to complete. The list is the page's own: the browser's list takes Enter and Tab for itself,
 // so that the keyboard gets lost in a grid.
 
+import { t } from "./text.js";
 import { element, place } from "./elements.js";
 
 const MOST = 60;
@@ -31,7 +32,7 @@ export function fitting(values, text) {
  * @returns {{ pressed(event): boolean }} whether the list made use of a key; to be asked before the table does
  */
 export function completion(table, taken) {
-  const list = element("ul", { id: `${table.id}-offers`, className: "offers", role: "listbox", popover: "manual", "aria-label": "Offers" });
+  const list = element("ul", { id: `${table.id}-offers`, className: "offers", role: "listbox", popover: "manual", "aria-label": t("offers") });
   place(list.id)?.remove();
   table.parentElement.append(list);
   let input = null;

@@ -1,12 +1,13 @@
 // Key and switches above the picture.
 
+import { t } from "./text.js";
 import { bench, figures, freeSwitches, plan, positionOf, setStep, setSwitch, solutionFor, oneMoveAway, when } from "./workshop.js";
 import { element, place, say } from "./elements.js";
 import { nameOf, state } from "./words.js";
 
 const SHORT = {
-  off: "Off", accessory: "Accessory", run: "On", crank: "Crank", running: "Running",
-  "off-engine-turning": "Just off", "off-again": "Off again",
+  off: t("off"), accessory: t("accessory"), run: t("on"), crank: t("crank"), running: t("running"),
+  "off-engine-turning": t("just-off"), "off-again": t("off-again"),
 };
 
 /** So long after the last change solutions are asked for ahead. */
@@ -56,12 +57,12 @@ function heldText() {
   const usual = new Map((bench.solution.result.steps.find((each) => each.step === bench.step)?.parts ?? []).map((row) => [row.part, row.state]));
   const label = (row) => nameOf(plan().parts.find((part) => part.id === row.part)) || row.part;
   const others = bench.held.parts.filter((row) => row.state !== usual.get(row.part)).map((row) => `${label(row)}: ${state(row.state)}`);
-  return `${others.join("; ")}. This is left from what was done before. Change the wiring, or turn the key off, to begin again.`;
+  return t("held", { parts: others.join("; ") });
 }
 
 function turn(step) {
   setStep(step.step);
-  say(`Key: ${step.description}.`);
+  say(t("key-turned", { description: step.description }));
 }
 
 function showSwitches() {

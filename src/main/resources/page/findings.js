@@ -1,10 +1,11 @@
 // What is wrong and what to do: findings worst first, remedies applied and checked again, feeds stepped along their path.
 
+import { t } from "./text.js";
 import { bench, change, checkAgain, plan, select, setStep, setSwitch, stopChecks, when, whenDrawn } from "./workshop.js";
 import { button, element, place, say, severity, table, wide } from "./elements.js";
 import { explained, listOfPlan, postJson } from "./service.js";
 import { patched } from "./patch.js";
-import { count, does, figure, nameOf, state } from "./words.js";
+import { does, figure, nameOf, source, state } from "./words.js";
 import { endName, light, lightIn, play as showAfter } from "./picture.js";
 import * as list from "./list.js";
 
@@ -68,13 +69,13 @@ function summary(counts) {
     return bench.checkProblem;
   }
   if (!bench.conversion) {
-    return bench.problem ? "Not checked: the list of wires cannot be read yet." : "Nothing to check yet.";
+    return bench.problem ? t("not-checked-the-list-of") : t("nothing-to-check-yet");
   }
   if (!counts) {
-    return bench.checking ? "Checking…" : "Not checked yet.";
+    return bench.checking ? t("checking") : t("not-checked-yet");
   }
-  const parts = ["danger", "warning", "note"].filter((each) => counts[each] > 0).map((each) => count(counts[each], each));
-  return parts.length === 0 ? "Nothing found. That is no proof: see the cautions." : `Found: ${parts.join(", ")}.`;
+  const parts = ["danger", "warning", "note"].filter((each) => counts[each] > 0).map((each) => t(`count-${each}`, { number: counts[each] }));
+  return parts.length === 0 ? t("nothing-found-that-is-no") : t("found", { parts: parts.join(", ") });
 }
 
 /** What may come of a wire that is too thin. */
@@ -117,19 +118,19 @@ function card(finding, causes) {
     "li",
     { className: `finding ${finding.severity}`, "data-code": finding.code },
     element("p", {}, severity(finding.severity), " ", finding.text),
-    causes.length === 0 ? null : element("p", {}, element("strong", {}, "Mend first: "), `${causes[0].remedy.text} That may be the cause of this.`),
-    finding.remedy && remedies.length === 0 ? element("p", {}, element("strong", {}, "What to do: "), finding.remedy.text) : null,
-    remedies.length === 0 ? null : element("div", { className: "remedies" }, element("strong", {}, "What to do"), ...remedies.map(remedyLine)),
-    assumed.length === 0 ? null : element("p", { className: "assumed" }, `Rests on an assumption: ${assumed[0].text}`),
-    ...finding.ids.map((id) => changes.get(id)).filter((each) => each?.holds()).map((each) => element("p", { className: "assumed" }, `Rests on a change: ${each.text}`)),
+    causes.length === 0 ? null : element("p", {}, element("strong", {}, t("mend-first")), t("that-may-be-the-cause", { remedy: causes[0].remedy.text })),
+    finding.remedy && remedies.length === 0 ? element("p", {}, element("strong", {}, t("what-to-do")), " ", finding.remedy.text) : null,
+    remedies.length === 0 ? null : element("div", { className: "remedies" }, element("strong", {}, t("what-to-do")), ...remedies.map(remedyLine)),
+    assumed.length === 0 ? null : element("p", { className: "assumed" }, t("rests-on-an-assumption", { assumed: assumed[0].text })),
+    ...finding.ids.map((id) => changes.get(id)).filter((each) => each?.holds()).map((each) => element("p", { className: "assumed" }, t("rests-on-a-change", { number: each.text }))),
     element(
       "p",
       { className: "buttons" },
-      button("Show me", () => point(finding), { className: "small" }),
+      button(t("show-me"), () => point(finding), { className: "small" }),
       ...(feed?.occurrences ?? []).slice(0, 1).flatMap((occurrence) => walks(feed, occurrence)),
     ),
     element("div", { className: "walk" }),
-    element("details", {}, element("summary", {}, "Source"), element("p", {}, `${finding.basis.rule}: ${finding.basis.source}${finding.basis.status === "from-memory" ? " (from memory)" : ""}`)),
+    element("details", {}, element("summary", {}, t("source")), element("p", {}, source(finding.basis))),
   );
 }
 
@@ -162,7 +163,7 @@ function point(finding) {
   select(finding.ids[0]);
   // On a phone the picture stands above the findings.
   place("live").scrollIntoView({ block: "nearest" });
-  say("Shown in the picture.");
+  say(t("shown-in-the-picture"));
 }
 
 /** Buttons that step along the path of a feed, and through the moves that lead to it. */
@@ -170,11 +171,11 @@ function walks(feed, occurrence) {
   const path = occurrence.paths.find((each) => each.steps.length > 0);
   const buttons = [];
   if (path) {
-    buttons.push(button("Follow the current", (event) => follow(event.currentTarget.closest("li"), occurrence, path), { className: "small" }));
+    buttons.push(button(t("follow-the-current"), (event) => follow(event.currentTarget.closest("li"), occurrence, path), { className: "small" }));
   }
   const moves = (feed.occurrences.find((each) => each.remembered) ?? occurrence).after ?? [];
   if (moves.length > 0) {
-    buttons.push(button("Play the moves", (event) => play(event.currentTarget.closest("li"), moves), { className: "small" }));
+    buttons.push(button(t("play-the-moves"), (event) => play(event.currentTarget.closest("li"), moves), { className: "small" }));
   }
   return buttons;
 }
@@ -183,16 +184,16 @@ function stepper(item, length, shown) {
   const walk = item.querySelector(".walk");
   let at = 0;
   const text = element("p", { role: "status" });
-  const back = button("Back", () => go(at - 1), { className: "small" });
-  const next = button("Next", () => go(at + 1), { className: "small" });
-  const stop = button("Close", () => {
+  const back = button(t("back"), () => go(at - 1), { className: "small" });
+  const next = button(t("next"), () => go(at + 1), { className: "small" });
+  const stop = button(t("close"), () => {
     walk.replaceChildren();
     light([]);
     showAfter(null);
   }, { className: "small" });
   const go = (to) => {
     at = Math.max(0, Math.min(to, length - 1));
-    text.replaceChildren(element("strong", {}, `${at + 1} of ${length}: `), shown(at));
+    text.replaceChildren(element("strong", {}, t("step-of", { at: at + 1, of: length })), shown(at));
     back.disabled = at === 0;
     next.disabled = at === length - 1;
   };
@@ -207,8 +208,8 @@ function follow(item, occurrence, path) {
     const step = path.steps[at];
     lightIn(occurrence.step, path.steps.slice(0, at + 1).map((each) => each.id));
     select(step.id);
-    const way = step.owner === "wire" ? `Wire ${step.id}: ${endName(step.from)} → ${endName(step.to)}` : `${endName(step.from)} → ${endName(step.to)}`;
-    return `${way}, ${figure(step.currentA)} A${step.againstFeed ? " (reverse direction)" : ""}.`;
+    const way = t("way", { wires: step.owner === "wire" ? 1 : 0, wire: step.id, from: endName(step.from), to: endName(step.to) });
+    return t("way-current", { way, amperes: figure(step.currentA), reversed: step.againstFeed ? 1 : 0 });
   });
 }
 
@@ -234,7 +235,7 @@ function move(text) {
   const [id, position] = text.split(":");
   if (id === "key") {
     setStep(position);
-    return `Turn the key: ${bench.solution?.result.steps.find((each) => each.step === position)?.description ?? position}.`;
+    return t("turn-key", { position: bench.solution?.result.steps.find((each) => each.step === position)?.description ?? position });
   }
   const part = plan().parts.find((each) => each.id === id);
   if (part?.kind === "switch") {
@@ -252,7 +253,7 @@ async function outcome(moves, told) {
     const held = step.parts.filter((row) => row.state === "pulled-in");
     const on = step.parts.filter((row) => row.meantLive === false && row.activity && row.activity !== "dead" && !held.includes(row));
     const lines = [...held.map((row) => `${label(row)}: ${state(row.state)}`), ...on.map((row) => `${label(row)}: ${does(row)}`)];
-    told.textContent = lines.length === 0 ? "Nothing is on that should be off." : `${lines.join("; ")}.`;
+    told.textContent = lines.length === 0 ? t("nothing-is-on-that-should") : `${lines.join("; ")}.`;
     if (told.isConnected) {
       light([...held, ...on].map((row) => row.part));
     }
@@ -266,7 +267,7 @@ function remedyLine(remedy) {
     "p",
     { className: "remedy" },
     [remedy.change ?? remedy, remedy.effect].filter(Boolean).map((said) => `${said.text} `).join(""),
-    button("Apply and check again", (event) => apply(remedy, event.currentTarget), { className: "small apply" }),
+    button(t("apply-and-check-again"), (event) => apply(remedy, event.currentTarget), { className: "small apply" }),
   );
 }
 
@@ -281,7 +282,7 @@ async function apply(remedy, pressed) {
     applied = { car };
     remember(before, remedy.patch);
     change(car);
-    say("Applied. Checking again.");
+    say(t("applied-checking-again"));
     showApplied(remedy, after, findingsBefore);
   } catch (refused) {
     pressed.disabled = false;
@@ -298,7 +299,7 @@ function remember(before, patch) {
     if (changed && changed[property] !== undefined) {
       const unit = property === "ratingA" ? " A" : "";
       changes.set(changed.id, {
-        text: `${nameOf(changed)}: ${changed[property]}${unit} before, ${value}${unit} since a remedy was applied here.`,
+        text: t("before-since-a-remedy-was", { changed: nameOf(changed), property: changed[property], unit, value, unitToo: unit }),
         holds: () => plan({})?.[table].find((each) => each.id === changed.id)?.[property] === value,
       });
     }
@@ -309,7 +310,7 @@ function remember(before, patch) {
 async function showApplied(remedy, after, findingsBefore) {
   const target = place("applied");
   const mine = applied;
-  target.replaceChildren(element("h3", {}, "Applied"), element("p", {}, (remedy.change ?? remedy).text), element("p", {}, "Undo takes it back."));
+  target.replaceChildren(element("h3", {}, t("applied")), element("p", {}, (remedy.change ?? remedy).text), element("p", {}, t("undo-takes-it-back")));
   target.scrollIntoView({ block: "nearest" });
   try {
     const reviewed = await postJson("/v1/plans/review", after);
@@ -320,16 +321,16 @@ async function showApplied(remedy, after, findingsBefore) {
     const gone = findingsBefore.filter((each) => !reviewed.result.findings.some((other) => key(other) === key(each)));
     const fresh = reviewed.result.findings.filter((each) => !findingsBefore.some((other) => key(other) === key(each)));
     target.append(
-      element("p", {}, element("strong", {}, gone.length === 0 ? "No finding has gone." : `${count(gone.length, "finding")} gone, ${fresh.length === 0 ? "none new" : `${fresh.length} new`}.`)),
+      element("p", {}, element("strong", {}, gone.length === 0 ? t("no-finding-has-gone") : t("gone-and-new", { gone: gone.length, fresh: fresh.length }))),
       wide(
-        "Before and after",
-        table("Findings", [["Before", false], ["After", false]], [
+        t("before-and-after"),
+        table(t("findings"), [[t("before"), false], [t("after"), false]], [
           ...fresh.map((each) => ["–", `${each.severity}: ${each.text}`]),
-          ...gone.map((each) => [`${each.severity}: ${each.text}`, "gone"]),
+          ...gone.map((each) => [`${each.severity}: ${each.text}`, t("gone")]),
         ]),
       ),
     );
-    say(`Checked again: ${count(gone.length, "finding")} gone, ${fresh.length} new.`);
+    say(t("checked-again", { changes: t("gone-and-new", { gone: gone.length, fresh: fresh.length }) }));
   } catch (refused) {
     target.append(element("p", { className: "problem" }, explained(refused)));
   }

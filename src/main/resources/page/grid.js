@@ -1,6 +1,7 @@
 // A table of fields that works like a sheet of a spreadsheet: Tab goes right, Enter goes down to where the run of Tabs
 // began, a block can be pasted, an empty row waits at the end. What stands in grey is what is assumed.
 
+import { t } from "./text.js";
 import { completion } from "./completion.js";
 import { cells } from "./list.js";
 import { chip, element } from "./elements.js";
@@ -31,7 +32,7 @@ export function grid({ table, caption, noun, columns, changed, pasted, removed, 
         "tr",
         {},
         ...columns.map((column) => element("th", { scope: "col", className: `${column.figure ? "number " : ""}column-${column.name.replace(" ", "-")}` }, column.head)),
-        element("th", { scope: "col" }, element("span", { className: "hidden" }, "Remove")),
+        element("th", { scope: "col" }, element("span", { className: "hidden" }, t("remove"))),
       ),
     ),
     body,
@@ -99,7 +100,7 @@ export function grid({ table, caption, noun, columns, changed, pasted, removed, 
         const input = element("input", {
           id, autocomplete: "off", spellcheck: false, enterkeyhint: "next",
           "data-row": String(index), "data-column": column.name, "data-shown": "",
-          "aria-label": `${column.head}, ${noun} ${index + 1}`,
+          "aria-label": t("cell-of", { column: column.head, noun, number: index + 1, assumes: 0 }),
         });
         if (column.list) {
           Object.entries({ "data-list": column.list, role: "combobox", "aria-autocomplete": "list", "aria-expanded": "false", "aria-controls": `${table.id}-offers` }).forEach(([name, value]) => input.setAttribute(name, value));
@@ -111,7 +112,7 @@ export function grid({ table, caption, noun, columns, changed, pasted, removed, 
       }
       row.append(td);
     }
-    made.remove = element("button", { type: "button", className: "quiet", "aria-label": `Remove ${noun} ${index + 1}`, click: () => removed(index) }, "×");
+    made.remove = element("button", { type: "button", className: "quiet", "aria-label": t("remove-row", { noun, number: index + 1 }), click: () => removed(index) }, "×");
     row.append(element("td", {}, made.remove));
     body.append(row);
     return made;
@@ -131,7 +132,7 @@ export function grid({ table, caption, noun, columns, changed, pasted, removed, 
         made.row.className = data.className ?? "";
       }
       made.remove.hidden = !data.removable;
-      made.remove.setAttribute("aria-label", `Remove ${noun} ${data.key ?? index + 1}`);
+      made.remove.setAttribute("aria-label", t("remove-row", { noun, number: data.key ?? index + 1 }));
       for (const column of columns) {
         const cell = { ...data.cells[column.name], key: data.key };
         const input = made.inputs[column.name];
@@ -152,7 +153,7 @@ export function grid({ table, caption, noun, columns, changed, pasted, removed, 
         input.placeholder = cell.assumed ?? "";
         // A long name is cut by its cell.
         input.title = cell.reason || cell.value || "";
-        input.setAttribute("aria-label", `${column.head}, ${noun} ${data.key ?? index + 1}${cell.assumed && !cell.value ? `, assumed ${cell.assumed}` : ""}`);
+        input.setAttribute("aria-label", t("cell-of", { column: column.head, noun, number: data.key ?? index + 1, assumes: cell.assumed && !cell.value ? 1 : 0, assumed: cell.assumed }));
         made.chips[column.name].replaceChildren(...(cell.chip ? [chip(colours(cell.chip))] : []));
         made.problems[column.name].textContent = cell.problem ?? "";
         if (cell.problem) {

@@ -1,4 +1,6 @@
 // A car as the tables an owner writes: settings, wires, parts, switch positions. Nothing here asks the service.
+import { t } from "./text.js";
+
 // A car is a plain object { settings, wires, parts, positions, others }; every function hands back a new one.
 
 /** Columns of the table of wires, in the order in which they are written. */
@@ -22,7 +24,7 @@ const WITH_UNIT = {
 const PLAIN_WIRE = { place: "cabin", joint: "0", "joint to": "0", feed: "no" };
 
 /** A car without a wire. */
-export function emptyCar(name = "My car") {
+export function emptyCar(name = t("my-car")) {
   return { settings: { name, voltage: "12 V", earth: "negative" }, wires: [], parts: [], positions: [], others: [] };
 }
 

@@ -1,14 +1,15 @@
 // Find a fault with a meter: one reading a screen, suspects that shrink, and at the end what to repair.
 
+import { t } from "./text.js";
 import { bench, plan, select, setStep, setSwitch, when } from "./workshop.js";
 import { button, chip, element, fill, place, say, table, wide } from "./elements.js";
 import { postJson, postSlow, explained } from "./service.js";
-import { colourWords, colours, count, figure, fine, nameOf } from "./words.js";
+import { colourWords, colours, figure, fine, nameOf } from "./words.js";
 import { endName, light } from "./picture.js";
 
 const LOADS = ["lamp", "led", "load", "motor", "coil", "relay", "solenoid"];
 const COMPLAINTS = {
-  dead: "does not work", weak: "is weak", glows: "only just glows, or only holds", "stays-on": "is on when it should be off", "blows-its-fuse": "blows its fuse",
+  dead: t("does-not-work"), weak: t("is-weak"), glows: t("only-just-glows-or-only"), "stays-on": t("is-on-when-it-should"), "blows-its-fuse": t("blows-its-fuse"),
 };
 
 /** The session: { plan, complaint, readings, skipped, accepted, again, answer }; null before it begins. What was seen is the first of the readings. */
@@ -38,7 +39,7 @@ function panel() {
 
 function show() {
   if (!bench.conversion) {
-    fill(panel(), element("p", {}, "Draw up a car first. Then this page leads you from reading to reading."));
+    fill(panel(), element("p", {}, t("draw-up-a-car-first")));
     return;
   }
   if (!session) {
@@ -59,11 +60,11 @@ function showComplaint() {
     ...Object.entries(COMPLAINTS).map(([sign, words]) => element("option", { value: sign }, words)),
   );
   fill(panel(), 
-    element("h2", {}, "Find a fault with a meter"),
-    element("p", {}, "Say what is wrong. You are then told where to measure, one reading at a time."),
-    element("p", { className: "field" }, element("label", { for: "complaint-load" }, "Which part?"), load),
-    element("p", { className: "field" }, element("label", { for: "complaint" }, "What is wrong with it?"), what),
-    element("p", {}, button("Begin", () => begin(load.value, what.value), { className: "main", id: "begin" })),
+    element("h2", {}, t("find-a-fault-with-a")),
+    element("p", {}, t("say-what-is-wrong-you")),
+    element("p", { className: "field" }, element("label", { for: "complaint-load" }, t("which-part")), load),
+    element("p", { className: "field" }, element("label", { for: "complaint" }, t("what-is-wrong-with-it")), what),
+    element("p", {}, button(t("begin"), () => begin(load.value, what.value), { className: "main", id: "begin" })),
     element("p", { className: "problem", id: "measure-problem" }),
     expectedReadings(),
   );
@@ -76,22 +77,22 @@ function expectedReadings() {
     if (!event.target.open || target.childNodes.length > 0) {
       return;
     }
-    target.textContent = "Calculating…";
+    target.textContent = t("calculating");
     try {
-      const sheet = (await postSlow("/v1/plans/readings", plan({}), ({ done, of }) => (target.textContent = `Calculating… ${Math.round((100 * done) / of)} %`))).result;
+      const sheet = (await postSlow("/v1/plans/readings", plan({}), ({ done, of }) => (target.textContent = t("calculating-percent", { of: Math.round((100 * done) / of) })))).result;
       target.replaceChildren(
-        wide("Readings", table("Readings of a sound car", [["No.", false], ["How the car stands", false], ["Red lead", false], ["Black lead", false], ["From", true], ["To", true], ["", false]],
+        wide(t("readings"), table(t("readings-of-a-sound-car"), [[t("no"), false], [t("how-the-car-stands"), false], [t("red-lead"), false], [t("black-lead"), false], [t("from"), true], [t("to"), true], ["", false]],
           sheet.readings.map((each) => [
             String(each.number), each.situation, each.redLabel, each.blackLabel,
             each.shows === "figure" ? fine(each.lowest) : "", each.shows === "figure" ? fine(each.highest) : "",
-            each.shows === "figure" ? (each.unit === "ohm" ? "Ω" : each.unit) : each.shows === "open" ? "over range" : "nothing steady",
+            each.shows === "figure" ? (each.unit === "ohm" ? "Ω" : each.unit) : each.shows === "open" ? t("over-range") : t("nothing-steady"),
           ]))),
       );
     } catch (refused) {
       target.textContent = explained(refused);
     }
   };
-  return element("details", { toggle: opened }, element("summary", {}, "All readings of a sound car"), target);
+  return element("details", { toggle: opened }, element("summary", {}, t("all-readings-of-a-sound")), target);
 }
 
 /** What is seen of the part is the first reading. The sheet says how the car stands when the part should work, or be dead. */
@@ -129,22 +130,22 @@ function sameEnds(one, other) {
 }
 
 const KEY = {
-  off: "Key off.", accessory: "Key at accessory.", run: "Key on, engine stopped.",
-  crank: "Crank the engine while you read.", running: "Engine running.",
+  off: t("key-off"), accessory: t("key-at-accessory"), run: t("key-on-engine-stopped"),
+  crank: t("crank-the-engine-while-you"), running: t("engine-running"),
 };
 
 /** How the car stands: the key, and free switches that are not as drawn. */
 function stateWords(reading, drawn) {
-  const key = reading.keyOffAgain ? "Key on, then off again." : (KEY[reading.condition] ?? reading.condition);
+  const key = reading.keyOffAgain ? t("key-on-then-off-again") : (KEY[reading.condition] ?? reading.condition);
   const switches = Object.entries(reading.switches ?? {}).map(([id, position]) => `${nameOf(drawn.parts.find((part) => part.id === id)) || id}: ${position}.`);
   return [key, ...switches].join(" ");
 }
 
-const CONTACTS = { closed: "Turn the engine by hand until the contact points are closed.", open: "Turn the engine by hand until the contact points are open." };
+const CONTACTS = { closed: t("close-the-points"), open: t("open-the-points") };
 
 function showReading(reading) {
   if (!reading) {
-    showEnd("No more points", "There is no other point that would tell these apart. Repair the likeliest first, then measure again.");
+    showEnd(t("no-more-points"), t("there-is-no-other-point"));
     return;
   }
   const ohms = reading.quantity === "ohms";
@@ -170,50 +171,50 @@ function showReading(reading) {
         take(reading, field, problem);
       },
     },
-    element("label", { for: "reading" }, ohms ? "The meter shows, Ω" : "The meter shows, V"),
+    element("label", { for: "reading" }, ohms ? t("the-meter-shows-ohm") : t("the-meter-shows-v")),
     field,
-    element("button", { type: "submit", className: "main" }, "Next"),
+    element("button", { type: "submit", className: "main" }, t("next")),
   );
   fill(panel(), 
     // What was seen is the first of the readings, but none of the meter.
-    element("h2", { tabIndex: -1 }, `Reading ${session.readings.length}`),
-    element("p", { className: "assumed" }, `Seen: ${session.complaint}`),
+    element("h2", { tabIndex: -1 }, t("reading", { readings: session.readings.length })),
+    element("p", { className: "assumed" }, t("seen", { complaint: session.complaint })),
     ...cautions(reading),
-    element("p", {}, ohms ? "Battery disconnected, earthed clamp first. Meter on ohms." : `${stateWords(reading, session.plan)} ${CONTACTS[reading.contacts] ?? ""} Meter on DC volts.`),
-    sameEnds(session.readings[session.readings.length - 1], reading) ? element("p", {}, element("strong", {}, "Leave the leads where they are. "), "Only the key or a switch stands otherwise than before.") : null,
-    lead("red", "Red lead", reading.red),
-    lead("black", "Black lead", reading.black ?? "earth"),
+    element("p", {}, ohms ? t("battery-disconnected-earthed-clamp-first") : t("meter-on-volts", { how: `${stateWords(reading, session.plan)} ${CONTACTS[reading.contacts] ?? ""}`.trim() })),
+    sameEnds(session.readings[session.readings.length - 1], reading) ? element("p", {}, element("strong", {}, t("leave-the-leads-where-they")), t("only-the-key-or-a")) : null,
+    lead("red", t("red-lead"), reading.red),
+    lead("black", t("black-lead"), reading.black ?? "earth"),
     form,
     problem,
     element(
       "p",
       { className: "buttons" },
-      ohms ? button("over range", () => record(reading, undefined), { className: "small" }) : null,
-      button("I cannot reach this point", () => skip(reading), { className: "small" }),
-      button("Back", back, { className: "small" }),
-      button("Stop", stop, { className: "small" }),
+      ohms ? button(t("over-range"), () => record(reading, undefined), { className: "small" }) : null,
+      button(t("i-cannot-reach-this-point"), () => skip(reading), { className: "small" }),
+      button(t("back"), back, { className: "small" }),
+      button(t("stop"), stop, { className: "small" }),
     ),
     outcomes(reading),
     suspects(),
   );
   field.focus({ preventScroll: matchMedia("(max-width: 999px)").matches });
-  say(`Reading ${session.readings.length}: red lead at ${endName(reading.red)}, black lead at ${endName(reading.black ?? "earth")}.`);
+  say(t("reading-at", { number: session.readings.length, red: endName(reading.red), black: endName(reading.black ?? "earth") }));
 }
 
 function cautions(reading) {
   const said = [];
   if (reading.condition === "crank") {
-    said.push("Make sure that the engine cannot start: take the high-tension lead off the distributor and earth it firmly. Gearbox in neutral, brake on.");
+    said.push(t("make-sure-that-the-engine"));
   }
   if (reading.condition === "running") {
-    said.push("Keep hands, leads and sleeves clear of fan and belts.");
+    said.push(t("keep-hands-leads-and-sleeves"));
   }
   const parts = [reading.red, reading.black ?? ""].map((end) => session.plan.parts.find((part) => part.id === end.split(".")[0])?.kind);
   if (parts.includes("coil")) {
-    said.push("The coil makes enough voltage to hurt you. Touch its terminals with insulated probes only.");
+    said.push(t("the-coil-makes-enough-voltage"));
   }
   if (parts.includes("ballast")) {
-    said.push("The ballast is hot with the key on.");
+    said.push(t("the-ballast-is-hot-with"));
   }
   return said.length === 0 ? [] : [element("p", { className: "problem" }, `▲ ${said.join(" ")}`)];
 }
@@ -222,12 +223,12 @@ function cautions(reading) {
 function outcomes(reading) {
   const unit = reading.quantity === "ohms" ? "Ω" : "V";
   const rows = (reading.outcomes ?? []).map((each) => [
-    each.open ? "over range" : fine(each.lowest) === fine(each.highest) ? `${fine(each.lowest)} ${unit}` : `${fine(each.lowest)} to ${fine(each.highest)} ${unit}`,
+    each.open ? t("over-range") : fine(each.lowest) === fine(each.highest) ? `${fine(each.lowest)} ${unit}` : t("from-to", { from: fine(each.lowest), to: `${fine(each.highest)} ${unit}` }),
     each.meaning.text,
   ]);
   return rows.length === 0
     ? null
-    : element("details", {}, element("summary", {}, "What it may show"), wide("What it may show", table("What it may show", [["The meter shows", false], ["What it means", false]], rows)));
+    : element("details", {}, element("summary", {}, t("what-it-may-show")), wide(t("what-it-may-show"), table(t("what-it-may-show"), [[t("the-meter-shows"), false], [t("what-it-means"), false]], rows)));
 }
 
 /** Where a lead goes: label, terminal, and the wires that end there. */
@@ -241,12 +242,12 @@ function lead(colour, name, end) {
     element(
       "div",
       {},
-      element("strong", {}, `${name}: ${end === "earth" ? "clean metal of the chassis" : endName(end)}`),
+      element("strong", {}, `${name}: ${end === "earth" ? t("clean-metal") : endName(end)}`),
       element(
         "small",
         {},
         ...wires.slice(0, 3).flatMap((wire) => [element("br"), chip(colours(wire.colour)), ` ${wire.id}${wire.colour ? ` ${colourWords(wire.colour)}` : ""}${wire.size ? `, ${wire.size.replace("mm2", "mm²")}` : ""}`]),
-        where ? `. In the ${where}` : "",
+        where ? t("in-the", { place: where }) : "",
       ),
     ),
   );
@@ -261,7 +262,7 @@ function take(reading, field, problem) {
   const text = field.value.trim().replace(",", ".").replace(/\s*(v|volts?|ohms?|Ω)$/i, "");
   const value = Number(text);
   if (text === "" || !Number.isFinite(value)) {
-    problem.textContent = "Enter the figure on the meter, such as 11.8. If it shows nothing steady, choose another point.";
+    problem.textContent = t("enter-the-figure-on-the");
     field.setAttribute("aria-invalid", "true");
     field.setAttribute("aria-describedby", problem.id);
     field.focus();
@@ -324,12 +325,12 @@ function stop() {
 async function diagnose() {
   const mine = session;
   aborter = new AbortController();
-  const bar = element("progress", { "aria-label": "Comparing with what each fault would show" });
+  const bar = element("progress", { "aria-label": t("comparing-with-what-each-fault") });
   fill(panel(), 
-    element("h2", { tabIndex: -1 }, "Comparing…"),
-    element("p", {}, "Each possible fault is tried against your readings."),
+    element("h2", { tabIndex: -1 }, t("comparing")),
+    element("p", {}, t("each-possible-fault-is-tried")),
     element("p", {}, bar),
-    element("p", {}, button("Stop", stop)),
+    element("p", {}, button(t("stop"), stop)),
     suspects(),
   );
   try {
@@ -347,7 +348,7 @@ async function diagnose() {
       return;
     }
     mine.readings.pop();
-    fill(panel(), element("p", { className: "problem" }, explained(refused)), element("p", { className: "buttons" }, button("Measure again", () => (session.answer ? showAnswer() : stop())), button("Stop", stop)));
+    fill(panel(), element("p", { className: "problem" }, explained(refused)), element("p", { className: "buttons" }, button(t("measure-again"), () => (session.answer ? showAnswer() : stop())), button(t("stop"), stop)));
   }
 }
 
@@ -371,13 +372,13 @@ function showAnswer() {
   if (doubt) {
     showDoubt(doubt);
   } else if (certainty === "confirmed" || certainty === "not-confirmable") {
-    showEnd(verdict === "plan-consistent" ? "Your readings are those of a sound car" : "What to repair", verdict === "plan-consistent" ? session.answer.summary.map((each) => each.text).join(" ") : first.description.text, verdict === "plan-consistent" ? undefined : first);
+    showEnd(verdict === "plan-consistent" ? t("your-readings-are-those-of") : t("what-to-repair"), verdict === "plan-consistent" ? session.answer.summary.map((each) => each.text).join(" ") : first.description.text, verdict === "plan-consistent" ? undefined : first);
   } else if (next) {
     showReading(next);
   } else if (verdict === "unexplained" || verdict === "check-readings") {
-    showEnd("None of these", "Nothing that was tried explains all readings. Measure again where a reading surprised you, and check that the list of wires is right.");
+    showEnd(t("none-of-these"), t("nothing-that-was-tried-explains"));
   } else if (verdict === "plan-consistent") {
-    showEnd("Your readings are those of a sound car", "The fault does not show in them. Measure while the fault is there: warm, under load, or with the loom moved.");
+    showEnd(t("your-readings-are-those-of"), t("the-fault-does-not-show"));
   } else {
     showReading(undefined);
   }
@@ -410,18 +411,18 @@ function showDoubt(doubt) {
     show();
   };
   fill(panel(),
-    element("h2", { tabIndex: -1, id: "doubt" }, "One question first"),
+    element("h2", { tabIndex: -1, id: "doubt" }, t("one-question-first")),
     element("p", { className: "panel" }, doubt.question.text),
     element(
       "p",
       { className: "buttons" },
-      corrected ? button("Yes, correct it", correct, { className: "main" }) : null,
-      button("Measure again", again, corrected ? {} : { className: "main" }),
-      button("No, it is right", () => {
+      corrected ? button(t("yes-correct-it"), correct, { className: "main" }) : null,
+      button(t("measure-again"), again, corrected ? {} : { className: "main" }),
+      button(t("no-it-is-right"), () => {
         session.accepted.push(doubt.question.text);
         showAnswer();
       }),
-      button("Stop", stop, { className: "small" }),
+      button(t("stop"), stop, { className: "small" }),
     ),
     suspects(),
   );
@@ -438,8 +439,8 @@ function showEnd(title, text, suspect) {
     element("h2", { tabIndex: -1, id: "outcome" }, title),
     element("p", { className: "panel" }, text),
     ...(suspect ? suspect.faults.flatMap((fault) => fault.ids).map(whereabouts) : []),
-    suspect ? element("p", {}, `Certainty: ${percent(suspect.probability)}. ${session.answer.certainty === "confirmed" ? "" : "Nobody can measure there, so this is not confirmed. "}It explains ${session.readings.length === 1 ? "your reading" : `all ${session.readings.length} readings`}. Repair it, then take the same readings again.`) : null,
-    element("p", { className: "buttons" }, button("Back", back), button("Begin again", stop)),
+    suspect ? element("p", {}, t("certainty", { percent: percent(suspect.probability), unconfirmed: session.answer.certainty === "confirmed" ? 0 : 1, readings: session.readings.length })) : null,
+    element("p", { className: "buttons" }, button(t("back"), back), button(t("begin-again"), stop)),
     suspects(),
     readingsTaken(),
   );
@@ -456,7 +457,7 @@ function whereabouts(id) {
         {},
         element("strong", {}, `${wire.id} `),
         chip(colours(wire.colour)),
-        ` ${[colourWords(wire.colour), wire.size?.replace("mm2", "mm²")].filter(Boolean).join(", ")}: ${endName(wire.from)} to ${endName(wire.to)}${placeOf(wire) ? `, in the ${placeOf(wire)}` : ""}.`,
+        t("whereabouts", { looks: [colourWords(wire.colour), wire.size?.replace("mm2", "mm²")].filter(Boolean).join(", "), from: endName(wire.from), to: endName(wire.to), places: placeOf(wire) ? 1 : 0, place: placeOf(wire) }),
       )
     : null;
 }
@@ -470,9 +471,9 @@ export function protocol() {
   return element(
     "section",
     { id: "measured" },
-    element("h2", {}, "Measured"),
-    element("p", {}, `Complaint: ${session.complaint}`),
-    first ? element("p", {}, `Likeliest: ${first.description.text} (${percent(first.probability)})`) : element("p", {}, session.answer.summary.map((each) => each.text).join(" ")),
+    element("h2", {}, t("measured")),
+    element("p", {}, t("complaint", { complaint: session.complaint })),
+    first ? element("p", {}, t("likeliest", { description: first.description.text, probability: percent(first.probability) })) : element("p", {}, session.answer.summary.map((each) => each.text).join(" ")),
     readingsTaken(),
   );
 }
@@ -480,17 +481,17 @@ export function protocol() {
 /** What was read, beside what a sound car would have shown. */
 function readingsTaken() {
   const rows = (session.answer?.readings ?? []).map((each) => [
-    each.part ? nameOf(session.plan.parts.find((part) => part.id === each.part)) : `${endName(each.red)} to ${endName(each.black)}`, each.condition ?? "", metered(each.measured), metered(each.planned), each.deviates ? "differs" : "as expected",
+    each.part ? nameOf(session.plan.parts.find((part) => part.id === each.part)) : t("from-to", { from: endName(each.red), to: endName(each.black) }), each.condition ?? "", metered(each.measured), metered(each.planned), each.deviates ? t("differs") : t("as-expected"),
   ]);
-  return rows.length === 0 ? null : wide("Your readings", table("Your readings", [["Where", false], ["Key", false], ["Measured", true], ["Expected", true], ["", false]], rows));
+  return rows.length === 0 ? null : wide(t("your-readings"), table(t("your-readings"), [[t("where"), false], [t("key"), false], [t("measured"), true], [t("expected"), true], ["", false]], rows));
 }
 
 function metered(shown) {
-  return shown === undefined ? "" : shown.sign ? shown.sign.replaceAll("-", " ") : shown.open ? "over range" : shown.voltageV !== undefined ? `${figure(shown.voltageV)} V` : `${fine(shown.resistanceOhm)} Ω`;
+  return shown === undefined ? "" : shown.sign ? shown.sign.replaceAll("-", " ") : shown.open ? t("over-range") : shown.voltageV !== undefined ? `${figure(shown.voltageV)} V` : `${fine(shown.resistanceOhm)} Ω`;
 }
 
 function percent(share) {
-  return share < 0.01 ? "under 1 %" : `${Math.round(100 * share)} %`;
+  return share < 0.01 ? t("under-one-percent") : `${Math.round(100 * share)} %`;
 }
 
 function suspects() {
@@ -500,14 +501,14 @@ function suspects() {
   }
   return element(
     "section",
-    { "aria-label": "Suspects" },
-    element("h3", {}, count(all.length, "suspect")),
-    all.length > session.before ? element("p", { id: "more-suspects" }, "More than before: with the last reading, faults that seemed unlikely are possible again, two at once included.") : null,
+    { "aria-label": t("suspects") },
+    element("h3", {}, t("count-suspect", { number: all.length })),
+    all.length > session.before ? element("p", { id: "more-suspects" }, t("more-than-before-with-the")) : null,
     element(
       "ul",
       { className: "suspects" },
       ...all.slice(0, 8).map((each) =>
-        element("li", {}, element("meter", { min: 0, max: 1, value: each.probability, "aria-label": `Likelihood of: ${each.description.text}` }), `${percent(each.probability)}: ${each.description.text}`),
+        element("li", {}, element("meter", { min: 0, max: 1, value: each.probability, "aria-label": t("likelihood-of", { description: each.description.text }) }), `${percent(each.probability)}: ${each.description.text}`),
       ),
     ),
   );

@@ -1,10 +1,11 @@
 // What each plausible mistake would do.
 
+import { t } from "./text.js";
 import { bench, plan, select, when } from "./workshop.js";
 import { button, element, fill, place, say, severity } from "./elements.js";
 import { explained, postSlow } from "./service.js";
 import { light } from "./picture.js";
-import { count, figure, nameOf } from "./words.js";
+import { figure, nameOf } from "./words.js";
 
 const SHOWN_AT_ONCE = 30;
 
@@ -29,9 +30,9 @@ function show() {
   const panel = place("panel-mistakes");
   if (!found) {
     fill(panel, 
-      element("h2", {}, "What each mistake would do"),
-      element("p", {}, "Each plausible mistake is tried on this car: leads swapped, plugs crossed, a wire open, a bad joint, an earth lost, a relay stuck, a chafed wire. This can take a while."),
-      element("p", {}, button("Try them", run, { className: "main", disabled: !bench.conversion, id: "try" })),
+      element("h2", {}, t("what-each-mistake-would-do")),
+      element("p", {}, t("each-plausible-mistake-is-tried")),
+      element("p", {}, button(t("try-them"), run, { className: "main", disabled: !bench.conversion, id: "try" })),
     );
     return;
   }
@@ -42,7 +43,7 @@ function show() {
       only = chooser.value;
       list();
     } },
-    element("option", { value: "" }, "everything"),
+    element("option", { value: "" }, t("everything")),
     ...parts.map((part) => element("option", { value: part.id, selected: part.id === only }, nameOf(part))),
   );
   const rows = element("ol", { className: "cards-list" });
@@ -50,12 +51,12 @@ function show() {
   const list = (all = false) => {
     const chosen = found.filter((each) => only === "" || each.ids.includes(only));
     rows.replaceChildren(...chosen.slice(0, all ? chosen.length : SHOWN_AT_ONCE).map(card));
-    more.replaceChildren(all || chosen.length <= SHOWN_AT_ONCE ? "" : button(`Show all ${chosen.length}`, () => list(true)));
-    say(`${count(chosen.length, "mistake")}.`);
+    more.replaceChildren(all || chosen.length <= SHOWN_AT_ONCE ? "" : button(t("show-all", { chosen: chosen.length }), () => list(true)));
+    say(t("mistakes-shown", { number: chosen.length }));
   };
   fill(panel, 
-    element("h2", {}, `${count(found.length, "mistake")}, worst first`),
-    element("p", { className: "field" }, element("label", { for: "mistake-of" }, "Those at"), chooser),
+    element("h2", {}, t("mistakes-found", { number: found.length })),
+    element("p", { className: "field" }, element("label", { for: "mistake-of" }, t("those-at")), chooser),
     rows,
     more,
   );
@@ -72,8 +73,8 @@ function card(mistake) {
     element("p", {}, text),
     notices.length === 0
       ? null
-      : element("details", {}, element("summary", {}, "What you would notice"), element("ul", {}, ...notices.map((each) => element("li", {}, `${each.label ?? each.id}: ${(each.effect ?? "").replaceAll("-", " ")}${each.faultyV === undefined ? "" : `, ${figure(each.faultyV)} V instead of ${figure(each.soundV)} V`} (${each.when[0].text})`)))),
-    element("p", {}, button("Show me", () => {
+      : element("details", {}, element("summary", {}, t("what-you-would-notice")), element("ul", {}, ...notices.map((each) => element("li", {}, t("notice", { part: each.label ?? each.id, effect: (each.effect ?? "").replaceAll("-", " "), volts: each.faultyV === undefined ? 0 : 1, faulty: figure(each.faultyV), sound: figure(each.soundV), when: each.when[0].text }))))),
+    element("p", {}, button(t("show-me"), () => {
       light(mistake.ids);
       select(mistake.ids[0]);
     }, { className: "small" })),
@@ -84,11 +85,11 @@ async function run() {
   aborter = new AbortController();
   const mine = aborter;
   of = bench.conversion;
-  const bar = element("progress", { "aria-label": "Trying mistakes" });
+  const bar = element("progress", { "aria-label": t("trying-mistakes") });
   fill(place("panel-mistakes"), 
-    element("h2", {}, "Trying each mistake…"),
+    element("h2", {}, t("trying-each-mistake")),
     element("p", {}, bar),
-    element("p", {}, button("Stop", () => {
+    element("p", {}, button(t("stop"), () => {
       aborter.abort();
       show();
     })),

@@ -1,5 +1,6 @@
 // The tab of parts: what each is, what stands on it, what it does now.
 
+import { t } from "./text.js";
 import { bench, change, figures, select, when, whenDrawn } from "./workshop.js";
 import * as list from "./list.js";
 import { element, place, say } from "./elements.js";
@@ -8,11 +9,11 @@ import { partCatalogue } from "./service.js";
 import { does, figure, nameOf, state, valueOf, worksWhen } from "./words.js";
 
 const COLUMNS = [
-  { name: "part", head: "Part" },
-  { name: "kind", head: "Kind", list: "kinds" },
-  { name: "value", head: "Value" },
-  { name: "works when", head: "Works when", list: "whens" },
-  { name: "does", head: "Now", figure: true },
+  { name: "part", head: t("part") },
+  { name: "kind", head: t("kind"), list: "kinds" },
+  { name: "value", head: t("value") },
+  { name: "works when", head: t("works-when"), list: "whens" },
+  { name: "does", head: t("now"), figure: true },
   { name: "across", head: "V", figure: true },
 ];
 
@@ -28,8 +29,8 @@ export function start() {
   place("part-grid").replaceWith(table);
   sheet = grid({
     table,
-    caption: "Parts",
-    noun: "part",
+    caption: t("parts"),
+    noun: t("noun-part"),
     columns: COLUMNS,
     changed: entered,
     pasted: (index, column, block) => {
@@ -39,7 +40,7 @@ export function start() {
     },
     removed: (index) => {
       const row = rows[index];
-      say(`${row.part ? nameOf(row.part) : "The row"}: back to usual values.`);
+      say(t("back-to-usual", { part: row.part ? nameOf(row.part) : t("the-row") }));
       change(list.withoutRow(bench.car, "parts", row.index));
     },
     entered: (index) => rows[index]?.part && select(rows[index].part.id),

@@ -1,5 +1,7 @@
 // A change of a plan as RFC 6902 JSON Patch.
 
+import { t } from "./text.js";
+
 /** A copy of a document with a patch applied; an Error names the operation that cannot be. */
 export function patched(document, operations) {
   let copy = structuredClone(document);
@@ -26,11 +28,11 @@ function applied(document, operation) {
       return add(document, path, structuredClone(at(document, operation.from)));
     case "test":
       if (!equal(at(document, path), operation.value)) {
-        throw new Error(`The plan has changed: ${path} is not what it was.`);
+        throw new Error(t("plan-changed"));
       }
       return document;
     default:
-      throw new Error(`No such operation: ${op}`);
+      throw new Error(op);
   }
 }
 
@@ -44,7 +46,7 @@ function at(document, path) {
 
 function child(inner, key, path) {
   if (inner === null || typeof inner !== "object" || !Object.hasOwn(inner, key)) {
-    throw new Error(`The plan has changed: there is no ${path}.`);
+    throw new Error(t("plan-changed"));
   }
   return inner[key];
 }
@@ -66,7 +68,7 @@ function add(document, path, value) {
   }
   const index = key === "-" ? inner.length : Number(key);
   if (!(Number.isInteger(index) && index >= 0 && index <= inner.length)) {
-    throw new Error(`The plan has changed: there is no ${path}.`);
+    throw new Error(t("plan-changed"));
   }
   inner.splice(index, 0, value);
   return document;

@@ -1,5 +1,6 @@
 // The picture: fits its frame, is moved and zoomed, and shows what is selected.
 
+import { t } from "./text.js";
 import { bench, drawingUntil, figures, freeSwitches, oneMoveAway, plan, select, setStep, when } from "./workshop.js";
 import { chip, element, place } from "./elements.js";
 import { letter, symbolsOf } from "./labels.js";
@@ -188,7 +189,7 @@ function put(answer) {
 function showSheets(answer) {
   place("sheet-of").hidden = answer.sheets.length === 0;
   place("sheet-of").replaceChildren(
-    element("option", { value: "0" }, "The whole car"),
+    element("option", { value: "0" }, t("the-whole-car")),
     ...answer.sheets.map((each) => element("option", { value: String(each.number), selected: each.number === sheet }, each.title)),
   );
 }
@@ -453,26 +454,26 @@ function showSelected() {
     const size = [wire.size?.replace("mm2", "mm²"), wire.lengthM ? `${figure(wire.lengthM)} m` : wire.lengthFt ? `${figure(wire.lengthFt)} ft` : ""].filter(Boolean).join(", ");
     target.replaceChildren(
       element("strong", {}, `${wire.id} `), chip(colours(wire.colour)),
-      ` ${[colourWords(wire.colour), size].filter(Boolean).join(", ")}. ${endName(wire.from)} to ${endName(wire.to)}. `,
-      reading ? `${figure(Math.abs(reading.currentA))} A${reading.currentA < -0.005 ? " (towards the first end)" : ""}, loses ${figure(Math.abs(reading.dropV))} V. ${reading.live ? "Live." : Math.abs(reading.currentA) > 0.005 ? "Return to earth." : "Off."}` : "",
+      t("wire-selected", { looks: [colourWords(wire.colour), size].filter(Boolean).join(", "), from: endName(wire.from), to: endName(wire.to) }),
+      reading ? t("wire-reading", { amperes: figure(Math.abs(reading.currentA)), reversed: reading.currentA < -0.005 ? 1 : 0, volts: figure(Math.abs(reading.dropV)), state: reading.live ? "live" : Math.abs(reading.currentA) > 0.005 ? "earth" : "off" }) : "",
     );
   } else if (part) {
     const reading = step?.parts.find((row) => row.part === id);
     const at = (step?.nodes ?? []).flatMap((node) => node.terminals.filter((terminal) => terminal.startsWith(`${id}.`)).map((terminal) => `${terminal.slice(id.length + 1)}: ${node.voltageV === undefined ? "floating" : `${figure(node.voltageV)} V`}`));
     target.replaceChildren(
       element("strong", {}, `${nameOf(part)} `), `(${part.kind.replaceAll("-", " ")}) `,
-      reading?.activity ? `${does(reading)}${reading.acrossV === undefined ? "" : `, ${figure(reading.acrossV)} V across it`}. ` : reading?.state ? `${state(reading.state)}. ` : "",
-      at.length > 0 ? `To chassis: ${at.slice(0, 8).join(", ")}.` : "",
+      reading?.activity ? `${does(reading)}${reading.acrossV === undefined ? "" : t("across-it", { volts: figure(reading.acrossV) })}. ` : reading?.state ? `${state(reading.state)}. ` : "",
+      at.length > 0 ? t("to-chassis", { at: at.slice(0, 8).join(", ") }) : "",
     );
   } else {
-    target.textContent = drawnPlan ? "Choose a wire or part in the picture or in a row to see its figures." : "";
+    target.textContent = drawnPlan ? t("choose-a-wire-or-part") : "";
   }
 }
 
 /** A terminal as a person reads it. */
 export function endName(terminal) {
   if (terminal === "earth") {
-    return "earth";
+    return t("earth");
   }
   const [id, ...rest] = terminal.split(".");
   const part = bench.conversion?.result.plan.parts.find((each) => each.id === id);

@@ -1,5 +1,6 @@
 // For the bench and for the file: the sheet, the record, lists and pictures.
 
+import { t } from "./text.js";
 import { bench, change, plan, whenDrawn } from "./workshop.js";
 import * as list from "./list.js";
 import { protocol } from "./measure.js";
@@ -16,26 +17,26 @@ export function start() {
 function show() {
   const ready = bench.conversion !== null;
   fill(place("panel-print"), 
-    element("h2", {}, "Print and keep"),
-    element("p", { className: "field" }, element("label", { for: "print-name" }, "Name of the car on the sheet"), element("input", { id: "print-name", autocomplete: "off", maxlength: "200", value: bench.car?.settings.name ?? "", change: (event) => change(list.named(bench.car, event.target.value)) })),
-    element("p", {}, "The bench sheet has the findings, their picture, ten readings with room for yours, and the cautions, on few pages. The record has all that was calculated."),
+    element("h2", {}, t("print-and-keep")),
+    element("p", { className: "field" }, element("label", { for: "print-name" }, t("name-of-the-car-on")), element("input", { id: "print-name", autocomplete: "off", maxlength: "200", value: bench.car?.settings.name ?? "", change: (event) => change(list.named(bench.car, event.target.value)) })),
+    element("p", {}, t("the-bench-sheet-has-the")),
     element(
       "p",
       { className: "buttons" },
-      button("Bench sheet", sheet, { className: "main", disabled: !ready, id: "sheet" }),
-      button("Print the sheet", printSheet, { disabled: !ready, id: "print-sheet" }),
+      button(t("bench-sheet"), sheet, { className: "main", disabled: !ready, id: "sheet" }),
+      button(t("print-the-sheet"), printSheet, { disabled: !ready, id: "print-sheet" }),
     ),
-    element("h3", {}, "Downloads"),
+    element("h3", {}, t("downloads")),
     element(
       "p",
       { className: "buttons" },
-      file("Picture (.svg)", "svg", async () => new Blob([await svgText()], { type: "image/svg+xml" }), ready),
-      file("Picture (.png)", "png", () => postBlob(`/v1/plans/diagram?step=${bench.step}&marks=none`, plan(), "image/png"), ready),
-      file("Figures (.csv)", "csv", () => postBlob("/v1/plans/solution", plan(), "text/csv"), ready),
-      file("Findings (.csv)", "csv", () => postBlob("/v1/plans/review", plan({}), "text/csv"), ready),
-      file("Readings to take (.csv)", "csv", () => postBlob("/v1/plans/readings", plan({}), "text/csv"), ready),
-      file("Bench sheet (.html)", "html", () => postBlob("/v1/plans/sheet", { plan: plan({}) }, "text/html"), ready),
-      file("Record (.html)", "html", () => postBlob("/v1/plans/sheet", { plan: plan({}), document: "record" }, "text/html"), ready),
+      file(t("picture-svg"), "svg", async () => new Blob([await svgText()], { type: "image/svg+xml" }), ready),
+      file(t("picture-png"), "png", () => postBlob(`/v1/plans/diagram?step=${bench.step}&marks=none`, plan(), "image/png"), ready),
+      file(t("figures-csv"), "csv", () => postBlob("/v1/plans/solution", plan(), "text/csv"), ready),
+      file(t("findings-csv"), "csv", () => postBlob("/v1/plans/review", plan({}), "text/csv"), ready),
+      file(t("readings-to-take-csv"), "csv", () => postBlob("/v1/plans/readings", plan({}), "text/csv"), ready),
+      file(t("bench-sheet-html"), "html", () => postBlob("/v1/plans/sheet", { plan: plan({}) }, "text/html"), ready),
+      file(t("record-html"), "html", () => postBlob("/v1/plans/sheet", { plan: plan({}), document: "record" }, "text/html"), ready),
     ),
     element("p", { className: "problem", id: "print-problem", role: "status" }),
     element("div", { id: "sheet-view", hidden: true }),
@@ -47,7 +48,7 @@ function file(text, ending, make, ready) {
     place("print-problem").textContent = "";
     try {
       keep(`${(bench.car.settings.name || "car").replace(/[^\w -]+/g, "_")} ${text.replace(/ \(.*/, "").toLowerCase()}.${ending}`, await make());
-      say(`${text} is ready.`);
+      say(t("is-ready", { file: text }));
     } catch (refused) {
       place("print-problem").textContent = explained(refused);
     }
@@ -57,7 +58,7 @@ function file(text, ending, make, ready) {
 /** The sheet in a tree of its own, so that its style and that of the page leave each other alone. */
 async function sheet() {
   const target = place("sheet-view");
-  place("print-problem").textContent = "Drawing up the sheet…";
+  place("print-problem").textContent = t("drawing-up-the-sheet");
   try {
     const html = await postText("/v1/plans/sheet", { plan: plan({}) }, "text/html");
     // Its style goes in by the one way that the page's policy allows.
@@ -74,7 +75,7 @@ async function sheet() {
     root.querySelectorAll("th:empty").forEach((each) => each.replaceWith(element("td", { className: each.className })));
     target.hidden = false;
     place("print-problem").textContent = "";
-    say("The sheet is shown below.");
+    say(t("the-sheet-is-shown-below"));
     return true;
   } catch (refused) {
     place("print-problem").textContent = explained(refused);

@@ -1,5 +1,7 @@
 // Questions to the service, and its refusals.
 
+import { t } from "./text.js";
+
 const LISTS = {
   csv: "text/csv", md: "text/markdown", txt: "text/plain",
   xlsx: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
@@ -9,7 +11,7 @@ const LISTS = {
 /** A question that the service did not answer, with the places at fault. */
 export class Refusal extends Error {
   constructor(problem) {
-    super(problem.detail ?? problem.title ?? "The service gave no answer.");
+    super(problem.detail ?? problem.title ?? t("the-service-gave-no-answer"));
     this.errors = problem.errors ?? [];
     this.status = problem.status;
   }
@@ -93,7 +95,7 @@ export async function postSlow(address, body, progressed, signal) {
       progressed(message.progress ?? message);
     }
     if (done) {
-      throw new Refusal({ detail: "The answer broke off. Ask again." });
+      throw new Refusal({ detail: t("the-answer-broke-off-ask") });
     }
   }
 }
@@ -123,10 +125,10 @@ async function ask(address, request) {
     if (gone.name === "AbortError") {
       throw gone;
     }
-    throw new Refusal({ detail: "The service does not answer. Is it still running?" });
+    throw new Refusal({ detail: t("the-service-does-not-answer") });
   }
   if (!response.ok) {
-    throw new Refusal(await response.json().catch(() => ({ detail: `The service answered ${response.status}.` })));
+    throw new Refusal(await response.json().catch(() => ({ detail: t("the-service-answered", { status: response.status }) })));
   }
   return response;
 }

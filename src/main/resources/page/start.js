@@ -1,5 +1,6 @@
 // Begins: the bench, its tabs, what stands above it.
 
+import { t } from "./text.js";
 import { bench, canRedo, canUndo, change, open, plan, redo, undo, when, whenDrawn } from "./workshop.js";
 import * as cars from "./cars.js";
 import * as list from "./list.js";
@@ -51,7 +52,7 @@ async function begin() {
   if (shared) {
     history.replaceState(null, "", "#wires");
     show(shared, cars.newId());
-    say(`${shared.settings.name ?? "The car"} opened from the link.`);
+    say(t("opened-from-link", { car: shared.settings.name ?? t("the-car") }));
   } else if (last) {
     show(last.car, last.id);
   } else {
@@ -83,7 +84,7 @@ async function route() {
   place("workbench").hidden = calculating || opening;
   place("welcome").hidden = calculating || !opening;
   place("back").hidden = bench.car === null;
-  place("back").textContent = `Back to ${bench.car?.settings.name || "the car"}`;
+  place("back").textContent = t("back-to", { car: bench.car?.settings.name || t("the-car") });
   if (calculating) {
     place(name).scrollIntoView();
   } else if (opening) {
@@ -146,7 +147,7 @@ function changed() {
   // A car that nobody has touched yet is not worth keeping.
   if (canUndo() || cars.mine().some((each) => each.id === id)) {
     if (!cars.store(id, bench.car)) {
-      say("This browser does not keep the car. Save it as a file.");
+      say(t("this-browser-does-not-keep"));
     }
   }
   showMine();
@@ -156,7 +157,7 @@ function showMine() {
   const all = cars.mine();
   const kept = all.some((each) => each.id === id);
   const options = [...(kept ? [] : [{ id, car: bench.car }]), ...all];
-  place("car").replaceChildren(...options.map((each) => element("option", { value: each.id, selected: each.id === id }, each.car.settings.name || "A car without a name")));
+  place("car").replaceChildren(...options.map((each) => element("option", { value: each.id, selected: each.id === id }, each.car.settings.name || t("a-car-without-a-name"))));
   place("forget").disabled = !kept;
   place("save-name").value = bench.car.settings.name ?? "";
 }
@@ -164,11 +165,11 @@ function showMine() {
 function buttons() {
   place("undo").addEventListener("click", () => {
     undo();
-    say("Undone.");
+    say(t("undone"));
   });
   place("redo").addEventListener("click", () => {
     redo();
-    say("Done again.");
+    say(t("done-again"));
   });
   addEventListener("keydown", (event) => {
     const typing = event.target.matches?.("input") && event.target.dataset.shown !== undefined && event.target.value !== event.target.dataset.shown;
@@ -185,7 +186,7 @@ function buttons() {
     const chosen = cars.mine().find((each) => each.id === place("car").value);
     if (chosen) {
       show(chosen.car, chosen.id);
-      say(`${chosen.car.settings.name} opened.`);
+      say(t("car-opened", { car: chosen.car.settings.name ?? t("the-car") }));
     }
   });
   place("new").addEventListener("click", () => {
@@ -199,7 +200,7 @@ function buttons() {
     link.addEventListener("click", () => BESIDE.matches || setTimeout(() => place("panels").scrollIntoView({ block: "start" }))),
   );
   place("forget").addEventListener("click", () => {
-    if (confirm(`Delete "${bench.car.settings.name}" from this browser? A file that you saved stays.`)) {
+    if (confirm(t("delete-from-this-browser-a", { settings: bench.car.settings.name }))) {
       cars.forget(id);
       showMine();
       const next = cars.mine()[0];
@@ -241,7 +242,7 @@ function buttons() {
     place("shared").hidden = false;
     place("share-link").focus();
     place("share-link").select();
-    await navigator.clipboard?.writeText(link).then(() => say("The link is copied. It holds the car itself; nothing is kept on the server."), () => undefined);
+    await navigator.clipboard?.writeText(link).then(() => say(t("the-link-is-copied-it")), () => undefined);
   });
   place("share-close").addEventListener("click", () => {
     place("shared").hidden = true;
@@ -254,7 +255,7 @@ async function opening(read) {
   place("open-problem").textContent = "";
   try {
     show(await read(), cars.newId());
-    say(`${bench.car.settings.name ?? "The car"} opened.`);
+    say(t("car-opened", { car: bench.car.settings.name ?? t("the-car") }));
     route();
   } catch (refused) {
     if (!(refused instanceof SyntaxError || refused instanceof Refusal)) {
@@ -284,7 +285,7 @@ async function fillWelcome() {
   place("templates").replaceChildren(...templates.map((each) => choice(each, cars.fromTemplate)));
   place("examples").replaceChildren(...examples.map((each) => choice(each, cars.fromExample)));
   place("add-template").replaceChildren(
-    element("option", { value: "" }, "Add a circuit…"),
+    element("option", { value: "" }, t("add-a-circuit")),
     ...templates.map((each) => element("option", { value: each.href }, each.title)),
   );
   place("add-template").addEventListener("change", async (event) => {
@@ -292,7 +293,7 @@ async function fillWelcome() {
     if (href) {
       const added = await cars.fromTemplate(href);
       change(list.joined(bench.car, added));
-      say(`${added.wires.length} wires added.`);
+      say(t("wires-added", { number: added.wires.length }));
       event.target.value = "";
     }
   });

@@ -1,30 +1,31 @@
 // The tab of wires: the grid, what was assumed, what is asked.
 
+import { t } from "./text.js";
 import { bench, change, figures, rowOf, select, when, whenDrawn } from "./workshop.js";
 import * as list from "./list.js";
 import { button, element, place, say } from "./elements.js";
 import { grid } from "./grid.js";
-import { colourWords, count, figure, nameOf } from "./words.js";
+import { colourWords, figure, nameOf } from "./words.js";
 import * as cars from "./cars.js";
 
 const USUAL = [
-  { name: "no", head: "No." },
-  { name: "from", head: "From", list: "terminals" },
-  { name: "to", head: "To", list: "terminals" },
-  { name: "size", head: "Size", list: "sizes" },
-  { name: "length", head: "Length" },
-  { name: "colour", head: "Colour" },
+  { name: "no", head: t("no") },
+  { name: "from", head: t("from"), list: "terminals" },
+  { name: "to", head: t("to"), list: "terminals" },
+  { name: "size", head: t("size"), list: "sizes" },
+  { name: "length", head: t("length") },
+  { name: "colour", head: t("colour") },
 ];
 const RARE = [
-  { name: "via", head: "Via", list: "terminals" },
-  { name: "resistance", head: "Ω instead of size" },
-  { name: "place", head: "Place", list: "places" },
-  { name: "bundle", head: "Bundle of" },
-  { name: "insulation", head: "Insulation °C" },
-  { name: "joint", head: "Joint at from, Ω" },
-  { name: "joint to", head: "Joint at to, Ω" },
-  { name: "feed", head: "One way", list: "yes" },
-  { name: "note", head: "Note" },
+  { name: "via", head: t("via"), list: "terminals" },
+  { name: "resistance", head: t("ohm-instead-of-size") },
+  { name: "place", head: t("place"), list: "places" },
+  { name: "bundle", head: t("bundle-of") },
+  { name: "insulation", head: t("insulation-c") },
+  { name: "joint", head: t("joint-at-from-ohm") },
+  { name: "joint to", head: t("joint-at-to-ohm") },
+  { name: "feed", head: t("one-way"), list: "yes" },
+  { name: "note", head: t("note") },
 ];
 const SHOWN = [
   { name: "current", head: "A", figure: true },
@@ -59,13 +60,13 @@ function build() {
   place("wire-grid").replaceWith(table);
   sheet = grid({
     table,
-    caption: "Wires",
-    noun: "wire",
+    caption: t("wires"),
+    noun: t("noun-wire"),
     columns,
     changed: (index, column, value) => change(list.withCell(bench.car, "wires", index, column, value)),
     pasted: (index, column, block, text) => paste(index, fields.slice(fields.indexOf(column)), block, text),
     removed: (index) => {
-      say(`Wire ${bench.car.wires[index].no} removed. Undo brings it back.`);
+      say(t("wire-removed-undo-brings-it", { no: bench.car.wires[index].no }));
       change(list.withoutRow(bench.car, "wires", index));
     },
     entered: (index) => {
@@ -82,13 +83,13 @@ async function paste(index, from, block, text) {
   const heads = block.slice(0, 4).some((row) => row.some((cell) => /^from\b/i.test(cell)) && row.some((cell) => /^to\b/i.test(cell)));
   if (!heads) {
     change(list.withBlock(bench.car, "wires", index, from, block));
-    say(`${count(block.length, "row")} pasted.`);
+    say(t("rows-pasted", { number: block.length }));
     return;
   }
   try {
     const pasted = await cars.fromText(text);
     change({ ...list.joined(bench.car, pasted), settings: bench.car.wires.length === 0 ? { ...bench.car.settings, ...pasted.settings } : bench.car.settings });
-    say(`${count(pasted.wires.length, "wire")} pasted.`);
+    say(t("wires-pasted", { number: pasted.wires.length }));
   } catch (refused) {
     say(refused.message);
   }
@@ -145,7 +146,7 @@ function askedCells() {
   for (const error of bench.errors) {
     const match = /^\/wires\/(\d+)(?:\/(\w+))?/.exec(error.pointer ?? "");
     if (match) {
-      asked.set(`${rowOf(error)?.index ?? match[1]} ${{ lengthM: "length", lengthFt: "length", resistanceOhm: "resistance" }[match[2]] ?? match[2] ?? "from"}`, `Accepted: ${error.accepted}.`);
+      asked.set(`${rowOf(error)?.index ?? match[1]} ${{ lengthM: "length", lengthFt: "length", resistanceOhm: "resistance" }[match[2]] ?? match[2] ?? "from"}`, t("accepted", { accepted: error.accepted }));
     }
   }
   return asked;
@@ -154,13 +155,13 @@ function askedCells() {
 function showQuestions() {
   const questions = bench.conversion?.questions ?? [];
   place("questions").hidden = questions.length === 0;
-  place("question-count").textContent = `${count(questions.length, "question")} to settle`;
+  place("question-count").textContent = t("questions-open", { number: questions.length });
   place("question-list").replaceChildren(
     ...questions.map((question) =>
       element(
         "li",
         {},
-        element("p", {}, question.text, element("small", {}, ` Meanwhile: ${question.taken}.`)),
+        element("p", {}, question.text, element("small", {}, " ", t("meanwhile", { taken: question.taken }))),
         element("p", { className: "buttons" }, ...question.choices.slice(0, 6).map((choice) => button(choice, () => answer(question, choice), { className: "small" }))),
       ),
     ),
@@ -195,8 +196,8 @@ function showAssumptions() {
   const assumptions = bench.conversion?.assumptions ?? [];
   const wire = bench.conversion?.result.plan.wires.find((each) => each.id === bench.selected);
   const near = wire ? [wire.id, wire.from.split(".")[0], wire.to.split(".")[0]].flatMap(assumptionsOf) : assumptionsOf(bench.selected);
-  place("row-note").textContent = near.length === 0 ? "" : `Assumed here: ${[...new Set(near.map((each) => each.text))].join(" ")}`;
-  place("assumption-count").textContent = assumptions.length === 0 ? "Nothing is assumed" : `${count(assumptions.length, "thing")} assumed`;
+  place("row-note").textContent = near.length === 0 ? "" : t("assumed-here", { texts: [...new Set(near.map((each) => each.text))].join(" ") });
+  place("assumption-count").textContent = assumptions.length === 0 ? t("nothing-is-assumed") : t("things-assumed", { number: assumptions.length });
   place("assumption-list").replaceChildren(
     ...assumptions.map((each) => {
       const line = Number(/row (\d+)/.exec(each.assumed.place ?? "")?.[1]);
@@ -206,7 +207,7 @@ function showAssumptions() {
         {},
         each.text,
         " ",
-        at?.table === "wires" ? button(`Go to wire ${bench.car.wires[at.index]?.no}`, () => sheet.focus(at.index, USUAL.some((column) => column.name === each.assumed.place?.split("column ")[1]) ? each.assumed.place.split("column ")[1] : "from"), { className: "link" }) : null,
+        at?.table === "wires" ? button(t("go-to-wire", { wire: bench.car.wires[at.index]?.no }), () => sheet.focus(at.index, USUAL.some((column) => column.name === each.assumed.place?.split("column ")[1]) ? each.assumed.place.split("column ")[1] : "from"), { className: "link" }) : null,
       );
     }),
   );

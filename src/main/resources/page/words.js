@@ -1,5 +1,7 @@
 // How figures, colours, kinds and states read.
 
+import { t } from "./text.js";
+
 /** A figure with three significant digits and no more decimals than a meter shows; 0.0003 is 0. */
 export function figure(value) {
   if (value === undefined || value === null || !Number.isFinite(value)) {
@@ -15,10 +17,10 @@ export function fine(value) {
 }
 
 const COLOURS = {
-  BK: ["black", "#1a1a1a"], BN: ["brown", "#7b4a21"], RD: ["red", "#cc1f1f"], OG: ["orange", "#f08a1c"],
-  YE: ["yellow", "#f4d516"], GN: ["green", "#1f8a3b"], BU: ["blue", "#1f5fbf"], VT: ["violet", "#7a3fa0"],
-  GY: ["grey", "#8c9296"], WH: ["white", "#ffffff"], PK: ["pink", "#f4a6bd"], GD: ["gold", "#c9a227"],
-  TQ: ["turquoise", "#2ab5b0"], SR: ["silver", "#c3c8cb"],
+  BK: [t("colour-black"), "#1a1a1a"], BN: [t("colour-brown"), "#7b4a21"], RD: [t("colour-red"), "#cc1f1f"], OG: [t("colour-orange"), "#f08a1c"],
+  YE: [t("colour-yellow"), "#f4d516"], GN: [t("colour-green"), "#1f8a3b"], BU: [t("colour-blue"), "#1f5fbf"], VT: [t("colour-violet"), "#7a3fa0"],
+  GY: [t("colour-grey"), "#8c9296"], WH: [t("colour-white"), "#ffffff"], PK: [t("colour-pink"), "#f4a6bd"], GD: [t("colour-gold"), "#c9a227"],
+  TQ: [t("colour-turquoise"), "#2ab5b0"], SR: [t("colour-silver"), "#c3c8cb"],
 };
 
 /** The colours of a wire by the letters of IEC 60757: [{ word, paint }]. */
@@ -37,7 +39,7 @@ export function nameOf(part) {
 }
 
 const STATES = {
-  "pulled-in": "pulled in", released: "not pulled in", blocking: "not conducting", "not-charging": "not charging",
+  "pulled-in": t("state-pulled-in"), "released": t("state-released"), "blocking": t("state-blocking"), "not-charging": t("state-not-charging"),
 };
 
 /** The state of a part in words. */
@@ -45,14 +47,14 @@ export function state(word) {
   return STATES[word] ?? (word ?? "").replaceAll("-", " ");
 }
 
-const DOES = { operates: "on", holds: "stays in", glows: "glows", stalls: "stands still", leaks: "trickle", dead: "off" };
+const DOES = { operates: t("does-operates"), holds: t("does-holds"), glows: t("does-glows"), stalls: t("does-stalls"), leaks: t("does-leaks"), dead: t("does-dead") };
 
 /** What a load does in words. */
 export function does(reading) {
   const word = DOES[reading.activity] ?? reading.activity ?? "";
   const wrongly = reading.meantLive === false && !["dead", undefined].includes(reading.activity);
   const missing = reading.meantLive === true && reading.activity === "dead";
-  return wrongly ? `${word}, should be off` : missing ? "off, should be on" : word;
+  return wrongly ? t("should-be-off", { word }) : missing ? t("should-be-on") : word;
 }
 
 const WHEN = { off: "off", accessory: "accessory", run: "key on", crank: "crank", running: "running" };
@@ -80,7 +82,7 @@ export function valueOf(part, kinds) {
     .join(" ");
 }
 
-/** A count with its noun: 1 danger, 2 warnings. */
-export function count(number, noun) {
-  return `${number} ${noun}${number === 1 ? "" : "s"}`;
+/** A source with its rule. */
+export function source(basis) {
+  return t("source-of", { rule: basis.rule, source: basis.source, memory: basis.status === "from-memory" ? 1 : 0 });
 }

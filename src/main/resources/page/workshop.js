@@ -1,6 +1,7 @@
 // The car on the bench: its list, the plan that the service makes of it, and how it is solved in the position of key and
 // switches that is shown. Whoever shows something listens here. An answer that is late never replaces a newer one.
 
+import { t } from "./text.js";
 import * as list from "./list.js";
 import { explained, planOfList, postJson, postSlow } from "./service.js";
 
@@ -277,7 +278,7 @@ function inCell(error) {
   const at = rowOf(error);
   const wire = at?.table === "wires" ? bench.car.wires[at.index] : undefined;
   const column = /^\/wires\/\d+\/(\w+)/.exec(error.pointer ?? "")?.[1];
-  return wire ? `Wire ${wire.no}${wire[column] ? `, ${column} "${wire[column]}"` : ""}. Accepted: ${error.accepted}.` : null;
+  return wire ? t("cell-wrong", { wire: wire.no, cells: wire[column] ? 1 : 0, column, value: wire[column], accepted: error.accepted }) : null;
 }
 
 /** The row of the car that an error is about: { table, index }; undefined if it names none. */
@@ -374,7 +375,7 @@ export function stopChecks() {
   aborter.abort();
   aborter = new AbortController();
   bench.checking = false;
-  bench.checkProblem = "Stopped. Change something, or check again.";
+  bench.checkProblem = t("stopped-change-something-or-check");
   changed("checked");
 }
 

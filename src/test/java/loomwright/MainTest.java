@@ -78,7 +78,7 @@ class MainTest {
 
     @Test
     void everyOptionIsDescribed() {
-        CommandLine main = new CommandLine(new Main());
+        CommandLine main = Main.commandLine();
         for (CommandLine one : List.of(main, main.getSubcommands().get("check"))) {
             assertThat(one.getCommandSpec().args())
                     .allSatisfy(arg -> assertThat(arg.description()).isNotEmpty());

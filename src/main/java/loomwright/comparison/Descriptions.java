@@ -1,12 +1,15 @@
 package loomwright.comparison;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Part;
 import loomwright.circuit.Wire;
+import loomwright.message.Message;
 
 /** Things of a plan in a few words. */
 final class Descriptions {
@@ -18,33 +21,45 @@ final class Descriptions {
 
     static String of(Object thing) {
         if (thing instanceof Part part) {
-            return part.displayName() + " (" + part.kind().replace('-', ' ') + ")";
+            return ItemText.PART
+                    .with(
+                            arg("label", part.displayName()),
+                            arg("kind", part.kind().replace('-', ' ')))
+                    .text();
         } else if (thing instanceof Wire wire) {
             return wire(wire);
         }
         Connector connector = (Connector) thing;
-        return connector.id() + ", " + String.join(" with ", connector.halves());
+        return ItemText.CONNECTOR
+                .with(arg("label", connector.id()), texts("halves", connector.halves()))
+                .text();
     }
 
     static String wire(Wire wire) {
-        return wire.id() + ", " + run(wire);
+        return ItemText.WIRE
+                .with(arg("label", wire.id()), arg("run", run(wire)))
+                .text();
     }
 
     /** What a wire is and where it runs, without its id. */
     static String run(Wire wire) {
-        return Stream.of(
-                        conductor(wire),
-                        wire.colour() == null ? "" : String.valueOf(wire.colour()),
-                        "from " + wire.from() + " to " + wire.to())
-                .filter(text -> !text.isEmpty())
-                .collect(Collectors.joining(", "));
+        String colour = wire.colour();
+        return ItemText.RUN
+                .with(
+                        arg("conductor", conductor(wire)),
+                        arg("colours", colour == null ? 0 : 1),
+                        arg("colour", colour == null ? "" : colour),
+                        arg("from", wire.from().toString()),
+                        arg("to", wire.to().toString()))
+                .text();
     }
 
-    private static String conductor(Wire wire) {
+    private static Message conductor(Wire wire) {
         Double metres = wire.metres();
-        return wire.size() == null || metres == null
-                ? wire.resistanceOhm() + " ohm"
-                : wire.size() + ", " + PropertyValue.number(Math.round(metres * 1000) / 1000.0) + " m";
+        String size = wire.size();
+        return size == null || metres == null
+                ? ItemText.RESISTANCE.with(arg("resistanceOhm", Objects.requireNonNull(wire.resistanceOhm())))
+                : ItemText.LENGTH.with(arg("size", size), arg("lengthM", metres));
     }
 
     /** What a person has to know to get such a part. */

@@ -120,6 +120,9 @@ final class PlanObjects {
         return id + ".31";
     }
 
+    /** Where the case of a part is bolted down. */
+    private static final String CASE = ".31";
+
     private String free(String wanted) {
         String id = wanted;
         for (int i = 2; !ids.add(id); i++) {
@@ -135,7 +138,7 @@ final class PlanObjects {
 
     /** A wire that nobody listed, of small resistance: a case that is bolted down, a bar in a fuse box. */
     String wire(String from, String to, double resistanceOhm) {
-        String id = free("case-" + (extraWires.size() + 1));
+        String id = derived(from.substring(0, from.indexOf('.')), to.endsWith(CASE) ? "-case" : "-bar");
         Map<String, Object> wire = new LinkedHashMap<>();
         wire.put("id", id);
         wire.put("from", from);

@@ -1,5 +1,8 @@
 package loomwright.list;
 
+import static loomwright.message.Arg.arg;
+import static loomwright.message.Arg.texts;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -12,6 +15,7 @@ import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.SwitchTerminal;
 import loomwright.list.ListAssumption.Code;
 import loomwright.list.PartDraft.Use;
+import loomwright.message.MessageCode;
 
 /** The terminals and positions of a switch, from its wires, its row and the catalogue. */
 final class SwitchPart {
@@ -266,8 +270,27 @@ final class SwitchPart {
                     draft.at,
                     List.of(draft.id),
                     Notes.PRACTICE,
-                    Map.of("part", draft.label, "value", value));
+                    Map.of("part", draft.label, "value", inWords(positions)));
         }
+    }
+
+    /** "off; on (joins in–31)". */
+    private static String inWords(Map<String, List<List<String>>> positions) {
+        return positions.entrySet().stream()
+                .map(position -> PositionText.POSITION
+                        .with(
+                                arg("name", position.getKey()),
+                                texts(
+                                        "groups",
+                                        position.getValue().stream()
+                                                .map(group -> String.join("–", group))
+                                                .toList()))
+                        .text())
+                .collect(Collectors.joining("; "));
+    }
+
+    private enum PositionText implements MessageCode {
+        POSITION
     }
 
     /** Whoever cranks the engine presses it. */

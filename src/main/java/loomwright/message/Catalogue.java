@@ -55,15 +55,21 @@ public final class Catalogue {
             "diagnosis",
             "drawing",
             "post",
-            "property");
+            "property",
+            "page",
+            "option");
 
     private static final String SHORT = ".short";
     private static final String PLURAL = "language.plural.";
     private static final String LABEL_WORDS = "language.label-words";
     private static final Pattern BETWEEN_WORDS = Pattern.compile("(?<=[a-z0-9])(?=[A-Z])");
+    /** The size of a conductor, which programs and lists write without the raised figure. */
+    private static final Pattern AREA = Pattern.compile("(ISO |IEC )?[0-9.]+ mm2");
+
     private static final Catalogue ENGLISH = new Catalogue(read("en"));
     private static final ThreadLocal<@Nullable Catalogue> IN_USE = new ThreadLocal<>();
 
+    private final Map<String, String> texts;
     private final Map<String, MessagePattern> patterns = new LinkedHashMap<>();
     private final PluralRules plurals;
     private final LabelWords labels;
@@ -75,6 +81,7 @@ public final class Catalogue {
      * @param texts by key; complete
      */
     Catalogue(Map<String, String> texts) {
+        this.texts = Collections.unmodifiableMap(new TreeMap<>(texts));
         texts.forEach((key, text) -> {
             if (!isRule(key)) {
                 patterns.put(key, MessagePattern.parse(text));
@@ -153,6 +160,21 @@ public final class Catalogue {
             }
         }
         return texts;
+    }
+
+    /**
+     * Texts as they stand in the files, for who fills them in elsewhere: the page in its scripts, the command line.
+     *
+     * @param prefix with what their keys begin; the rest of each key is its name in the map
+     */
+    public Map<String, String> patterns(String prefix) {
+        Map<String, String> found = new TreeMap<>();
+        texts.forEach((key, text) -> {
+            if (key.startsWith(prefix)) {
+                found.put(key.substring(prefix.length()), text);
+            }
+        });
+        return found;
     }
 
     /** The keys of all its texts. */
@@ -300,7 +322,7 @@ public final class Catalogue {
         } else if (argument instanceof Count count) {
             return numbers.count(count.value());
         } else if (argument instanceof Verbatim verbatim) {
-            return verbatim.text();
+            return AREA.matcher(verbatim.text()).matches() ? verbatim.text().replace("mm2", "mm²") : verbatim.text();
         } else if (argument instanceof Word word) {
             return shortForm ? shortText(word.code(), Map.of()) : text(word.code(), Map.of());
         } else if (argument instanceof Nested nested) {

@@ -4,10 +4,9 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Properties;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import loomwright.service.http.FixedHeaders;
 import loomwright.service.http.Reply;
 import loomwright.service.http.Request;
@@ -28,7 +27,7 @@ public final class Pages {
 
     /** For an owner: the workbench with its modules, and small calculators. */
     public static final Pages HELP = new Pages(
-            new Source("page/index.html", HTML),
+            new Source(() -> PageWords.html(bytes("page/index.html")), HTML),
             helpFiles(
                     "page.css",
                     "diagram.css",
@@ -53,6 +52,7 @@ public final class Pages {
                     "service.js",
                     "start.js",
                     "symbols.js",
+                    "text.js",
                     "wires.js",
                     "words.js",
                     "workshop.js"),
@@ -60,12 +60,12 @@ public final class Pages {
 
     /** For programmers who want to try an operation: a page of our own around the viewer of a web jar. */
     public static final Pages DOCUMENTATION = new Pages(
-            new Source("docs/index.html", HTML),
+            file("docs/index.html", HTML),
             Map.of(
-                    "try", new Source("docs/index.html", HTML),
-                    "viewer.js", new Source(VIEWER + "swagger-ui-bundle.js", SCRIPT),
-                    "viewer.css", new Source(VIEWER + "swagger-ui.css", STYLE),
-                    "start.js", new Source("docs/start.js", SCRIPT)),
+                    "try", file("docs/index.html", HTML),
+                    "viewer.js", file(VIEWER + "swagger-ui-bundle.js", SCRIPT),
+                    "viewer.css", file(VIEWER + "swagger-ui.css", STYLE),
+                    "start.js", file("docs/start.js", SCRIPT)),
             FixedHeaders.DOCS_CONTENT_SECURITY);
 
     private final Source index;
@@ -74,18 +74,29 @@ public final class Pages {
 
     private final Map<String, String> headers;
 
-    /** A file on the class path. */
-    private record Source(String resource, String contentType) {
+    /** What a file holds. */
+    private interface Content {
+        byte[] read() throws IOException;
+    }
+
+    private record Source(Content content, String contentType) {
         Reply reply(Map<String, String> headers) throws IOException {
-            byte[] text = bytes(resource);
-            return Reply.of(contentType, text).withHeaders(headers);
+            return Reply.of(contentType, content.read()).withHeaders(headers);
         }
     }
 
+    /** A file on the class path. */
+    private static Source file(String resource, String contentType) {
+        return new Source(() -> bytes(resource), contentType);
+    }
+
     private static Map<String, Source> helpFiles(String... names) {
-        return Stream.of(names)
-                .collect(Collectors.toUnmodifiableMap(
-                        name -> name, name -> new Source("page/" + name, name.endsWith(".css") ? STYLE : SCRIPT)));
+        Map<String, Source> files = new HashMap<>();
+        for (String name : names) {
+            files.put(name, file("page/" + name, name.endsWith(".css") ? STYLE : SCRIPT));
+        }
+        files.put("texts.js", new Source(PageWords::script, SCRIPT));
+        return Map.copyOf(files);
     }
 
     private static byte[] bytes(String resource) throws IOException {
