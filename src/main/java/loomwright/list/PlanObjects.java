@@ -138,7 +138,8 @@ final class PlanObjects {
 
     /** A wire that nobody listed, of small resistance: a case that is bolted down, a bar in a fuse box. */
     String wire(String from, String to, double resistanceOhm) {
-        String id = derived(from.substring(0, from.indexOf('.')), to.endsWith(CASE) ? "-case" : "-bar");
+        boolean bolted = earths.containsValue(to) || to.endsWith(CASE);
+        String id = derived(from.substring(0, from.indexOf('.')), bolted ? "-case" : "-bar");
         Map<String, Object> wire = new LinkedHashMap<>();
         wire.put("id", id);
         wire.put("from", from);
