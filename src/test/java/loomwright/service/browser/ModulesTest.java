@@ -215,14 +215,14 @@ class ModulesTest {
     /** W8 is too thin, and what follows from that is worse than it is itself; W9 has nothing to do with it. */
     @Test
     void aWireTooThinStandsBeforeWhatComesOfIt() {
-        assertThat(browser.later(
-                        "import('/page/findings.js').then(m => m.causesFirst(["
-                                + "{code: 'fuse-too-large', ids: ['fuse']}, {code: 'backfeed', ids: ['tail', 'W8']},"
-                                + "{code: 'voltage-drop', ids: ['head', 'W9'], wire: 'W9'}, {code: 'voltage-drop', ids: ['stop', 'W8'], wire: 'W8'},"
-                                + "{code: 'load-not-powered', ids: ['stop']}], f => f.wire, f => f.ids)"
-                                + ".map(({ finding, causes }) => [finding.code, finding.ids[0], ...causes.map(c => c.wire)].join(' ')).join(', '))"
-                                + ".then(done, failed);"))
-                .isEqualTo("fuse-too-large fuse, voltage-drop stop, backfeed tail W8, voltage-drop head, load-not-powered stop W8");
+        assertThat(browser.later("import('/page/findings.js').then(m => m.causesFirst(["
+                        + "{code: 'fuse-too-large', ids: ['fuse']}, {code: 'backfeed', ids: ['tail', 'W8']},"
+                        + "{code: 'voltage-drop', ids: ['head', 'W9'], wire: 'W9'}, {code: 'voltage-drop', ids: ['stop', 'W8'], wire: 'W8'},"
+                        + "{code: 'load-not-powered', ids: ['stop']}], f => f.wire, f => f.ids)"
+                        + ".map(({ finding, causes }) => [finding.code, finding.ids[0], ...causes.map(c => c.wire)].join(' ')).join(', '))"
+                        + ".then(done, failed);"))
+                .isEqualTo(
+                        "fuse-too-large fuse, voltage-drop stop, backfeed tail W8, voltage-drop head, load-not-powered stop W8");
     }
 
     @Test
