@@ -219,6 +219,34 @@ class HostileConnectionTest {
         }
     }
 
+    /**
+     * A caller who goes away before the answer is there held a place among the requests for ever: the last piece of an answer that
+     * could not be written ended nothing.
+     */
+    @Test
+    @Timeout(120)
+    void whoGoesAwayBeforeTheAnswerLeavesItsPlaceToOthers() throws Exception {
+        int threads = 8;
+        String plan = LiveService.ask().get("/v1/examples/sandpiper-as-built").asString();
+        try (Server server =
+                Server.start(Options.DEFAULT.withPort(0).withLimits(Limits.with(Map.of("threads", threads))))) {
+            for (int i = 0; i < 2 * threads; i++) {
+                try (Socket socket = connect(server)) {
+                    send(socket, post("/v1/plans/review", plan));
+                }
+            }
+            try (Socket socket = connect(server)) {
+                send(socket, post("/v1/plans/review", plan).replace("Host: x", "Host: x\r\nConnection: close"));
+                assertThat(rest(socket)).startsWith("HTTP/1.1 200 ");
+            }
+        }
+    }
+
+    private static String post(String path, String json) {
+        return "POST " + path + " HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\nContent-Length: "
+                + json.getBytes(StandardCharsets.ISO_8859_1).length + "\r\n\r\n" + json;
+    }
+
     @Test
     @Timeout(20)
     void aConnectionThatIsKeptOpenForNothingIsClosed() throws IOException {

@@ -39,8 +39,8 @@ public final class Arrivals extends Handler.Wrapper {
         kept.setMaxRequestCount(limits.threads() - KEPT_THREADS);
         kept.excludePath(PROBES);
         // What is larger than a body may be is refused by who reads it.
-        EagerContentHandler whole =
-                new EagerContentHandler(kept, new RetainedContentLoaderFactory(limits.bodyBytes(), 0, false));
+        EagerContentHandler whole = new EagerContentHandler(
+                new FailuresToo(kept), new RetainedContentLoaderFactory(limits.bodyBytes(), 0, false));
         whole.excludePath(BULK + "*");
         return new Arrivals(whole, limits);
     }
@@ -49,6 +49,29 @@ public final class Arrivals extends Handler.Wrapper {
     public boolean handle(Request request, Response response, Callback callback) throws Exception {
         boolean isTimed = !request.getHttpURI().getCanonicalPath().startsWith(BULK);
         return super.handle(isTimed ? new Timed(request, longestNs) : request, response, callback);
+    }
+
+    /**
+     * Ends a request whose answer could not be written. The web server hands on a request that is the callback at once, and which
+     * ends by {@code fail}, not by {@code failed} (Jetty 12.1.12): whoever went away before the answer would hold one of the places for ever.
+     */
+    private static final class FailuresToo extends Handler.Wrapper {
+        FailuresToo(Handler next) {
+            super(next);
+        }
+
+        @Override
+        public boolean handle(Request request, Response response, Callback callback) throws Exception {
+            return super.handle(request, response, new Callback.Nested(callback) {
+                @Override
+                public void failed(Throwable failure) {
+                    super.failed(failure);
+                    if (callback == request) {
+                        request.fail(failure);
+                    }
+                }
+            });
+        }
     }
 
     /** A request whose body fails to be read once it has taken too long. */
