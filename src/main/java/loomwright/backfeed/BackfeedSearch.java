@@ -11,9 +11,12 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import java.util.function.IntFunction;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import loomwright.answer.Deadline;
 import loomwright.answer.Progress;
+import loomwright.answer.SharedWork;
 import loomwright.backfeed.BackfeedReport.FaultFeeds;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.Remedy;
@@ -153,21 +156,23 @@ public final class BackfeedSearch {
         List<SingleFault> faults = singleFaults ? SingleFaults.list(plan) : List.of();
         Prepared prepared = prepared(plan, found, survey, budget);
         Set<String> bothWays = Clues.bothWays(survey.moments());
-        List<UnintendedFeed> feeds = new ArrayList<>();
         // On a part of the combinations nothing can be proved.
         long remedyMs = prepared.provable() ? budget.untilMs(REMEDY_SHARE) : 0;
         Progress remedyTime = new Deadline((int) remedyMs, budget.progress().part(2, 3));
-        int remediesLeft = 0;
-        for (int i = 0; i < prepared.judged().size(); i++) {
-            Judged one = prepared.judged().get(i);
-            RemedySearch.Remedies remedies = prepared.remedies()
-                    .find(
-                            one,
-                            prepared.fedAt(one),
-                            remedyTime.part(i, prepared.judged().size()));
-            feeds.add(one.feed(remedies.found(), bothWays));
-            remediesLeft += remedies.left();
+        List<Judged> loads = prepared.judged();
+        // The loads share nothing but proofs of changed plans.
+        IntFunction<RemedySearch.Remedies> ofLoad =
+                i -> prepared.remedies().find(loads.get(i), prepared.fedAt(loads.get(i)), remedyTime.untold());
+        List<RemedySearch.Remedies> remedies =
+                new ArrayList<>(SharedWork.inOrder(loads.size(), () -> ofLoad, remedyTime));
+        // For what is left there is no time: these say how many changes were not tried.
+        IntStream.range(remedies.size(), loads.size()).mapToObj(ofLoad).forEach(remedies::add);
+        List<UnintendedFeed> feeds = new ArrayList<>();
+        for (int i = 0; i < loads.size(); i++) {
+            feeds.add(loads.get(i).feed(remedies.get(i).found(), bothWays));
         }
+        int remediesLeft =
+                remedies.stream().mapToInt(RemedySearch.Remedies::left).sum();
         feeds.sort(Comparator.comparing(UnintendedFeed::severity).thenComparing(UnintendedFeed::load));
         FaultsFound ofFaults = withFaults(plan, faults, prepared.normal(), budget);
         return new BackfeedReport(

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
@@ -25,7 +26,8 @@ import org.jspecify.annotations.Nullable;
  * on every combination at hand, and a search of the changed plan must find nothing new.
  *
  * <p>Cost: for each candidate some solutions, for each proof one of every combination and a search of the changed plan, which
- * serves all loads. How much is tried is bounded by number; the clock only ends it, and what is left is counted. Not thread safe.
+ * serves all loads. How much is tried is bounded by number; the clock only ends it, and what is left is counted. May be used by
+ * several threads.
  */
 final class RemedySearch {
     /** In how many combinations a plan with a remedy in it is searched again for what the remedy brings about. */
@@ -42,7 +44,7 @@ final class RemedySearch {
 
     private final Plan plan;
     private final Survey survey;
-    /** Once a remedy is tried, see {@link RemedyTrial#figures}. */
+    /** Of no moment before a remedy is tried, see {@link RemedyTrial#figures}. */
     private List<LoadFigures> figures = List.of();
 
     private final BackfeedLimits limits;
@@ -52,7 +54,7 @@ final class RemedySearch {
     private final Map<String, Severity> before = new HashMap<>();
 
     private final Map<String, List<Occurrence>> occurrences = new HashMap<>();
-    private final Map<List<PatchOperation>, Proof> proved = new HashMap<>();
+    private final Map<List<PatchOperation>, Proof> proved = new ConcurrentHashMap<>();
 
     /**
      * Prepares a search.
@@ -102,12 +104,9 @@ final class RemedySearch {
 
     /** The same among given candidates. */
     Remedies find(Judged judged, Set<List<Integer>> fedAt, List<Candidate> listed, Progress progress) {
-        if (figures.isEmpty()) {
-            figures = RemedyTrial.figures(survey);
-        }
         RemedyTrial trial = new RemedyTrial(
                 survey,
-                figures,
+                figures(),
                 judged.load(),
                 new PlanSolver(networkLimits),
                 judged.cases().cases(),
@@ -142,6 +141,13 @@ final class RemedySearch {
             return new Remedies(sorted(remedies), listed.size() - done);
         }
         return new Remedies(sorted(remedies), listed.size() - candidates.size());
+    }
+
+    private synchronized List<LoadFigures> figures() {
+        if (figures.isEmpty()) {
+            figures = RemedyTrial.figures(survey);
+        }
+        return figures;
     }
 
     /** Whether one more is reported: three that surely hold, and one that needs what the plan does not show. */
@@ -187,13 +193,9 @@ final class RemedySearch {
      * other load of more weight than before.
      */
     private boolean bringsNothingNew(Plan changed, Remedy remedy, Judged cured, Progress progress) {
-        Proof known = proved.get(remedy.patch());
-        if (known == null) {
-            known = new Proof(changed, progress);
-            proved.put(remedy.patch(), known);
-        }
-        return known.holds(
-                load -> load.equals(cured.load().id()) ? Severity.NOTE : before.getOrDefault(load, Severity.NOTE));
+        return proved.computeIfAbsent(remedy.patch(), patch -> new Proof(changed, progress))
+                .holds(load ->
+                        load.equals(cured.load().id()) ? Severity.NOTE : before.getOrDefault(load, Severity.NOTE));
     }
 
     /** How loads are fed in a changed plan. */
@@ -224,7 +226,7 @@ final class RemedySearch {
          *
          * @param atWorst by id of a load
          */
-        boolean holds(Function<String, Severity> atWorst) {
+        synchronized boolean holds(Function<String, Severity> atWorst) {
             List<Consumer> loads = decided.consumers();
             for (int c = 0; c < loads.size(); c++) {
                 Consumer load = loads.get(c);

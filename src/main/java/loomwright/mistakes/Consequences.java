@@ -32,7 +32,7 @@ import loomwright.operation.Step;
  * Solves a plan with one mistake in it, in every step and setting, and compares it with the sound plan. Fuses that carry more
  * than opens them are opened one after the other and the plan solved again, until none opens any more.
  *
- * <p>Not thread safe: the solver holds work space.
+ * <p>May be used by several threads, each with a solver of its own: that holds work space.
  */
 final class Consequences {
     /** Mistakes that join nothing to another place: where no current changes, no terminal has another polarity. */
@@ -66,7 +66,6 @@ final class Consequences {
         }
     }
 
-    private final PlanSolver solver;
     private final Plan plan;
     private final List<SwitchSetting> settings;
     private final List<FusedSteps> sound;
@@ -74,7 +73,6 @@ final class Consequences {
     private final SparkAndCharge sparkAndCharge;
 
     Consequences(Plan plan, PlanSolver solver) {
-        this.solver = solver;
         this.plan = plan;
         this.settings = SwitchSetting.list(plan);
         this.capacities = new Capacities(plan);
@@ -114,12 +112,12 @@ final class Consequences {
     }
 
     /** What a mistake does; settings in which the circuit does not settle are named in the notes, the others effects. */
-    Mistake of(SingleFault fault) {
+    Mistake of(SingleFault fault, PlanSolver solver) {
         Effects effects = new Effects(new Notices(), new Overloads(capacities));
         FusedSteps.Solver faulty = new FusedSteps.Solver(solver);
         for (int i = 0; i < settings.size(); i++) {
             try {
-                collect(fault, i, faulty, effects);
+                collect(fault, i, faulty, solver, effects);
             } catch (NoConvergence stuck) {
                 effects.unsettled().add(notCalculated(settings.get(i), stuck.elementIds()));
             }
@@ -133,7 +131,8 @@ final class Consequences {
                 Arg.list("switches", setting.at(Step.OFF).switches()), Arg.texts("elements", elements));
     }
 
-    private void collect(SingleFault fault, int i, FusedSteps.Solver solverOfFault, Effects effects) {
+    private void collect(
+            SingleFault fault, int i, FusedSteps.Solver solverOfFault, PlanSolver solver, Effects effects) {
         SwitchSetting setting = settings.get(i);
         FusedSteps before = sound.get(i);
         // The notes on a fault read off the plan as drawn what is new in it, such as the end of a wire that is off.
@@ -142,7 +141,7 @@ final class Consequences {
                 fault.applyTo(setting.plan()), takesOver ? before.first() : FusedSteps.NOTHING_KNOWN);
         if (i == 0) {
             effects.notes().addAll(FaultNotes.of(fault, plan, after.first()));
-            effects.notes().addAll(sparkAndCharge.compare(after.plan(), after.first()));
+            effects.notes().addAll(sparkAndCharge.compare(after.plan(), after.first(), solver));
         }
         // What carries too much until the fuses are open, then what still does.
         int stages = after.stages().size();
@@ -153,6 +152,7 @@ final class Consequences {
                     after.stages().get(stage),
                     setting,
                     last,
+                    solver,
                     effects.overloads());
         }
         after.blown().stream().filter(fuse -> !before.blown().contains(fuse)).forEach(effects.blown()::add);
@@ -167,7 +167,12 @@ final class Consequences {
     }
 
     private void compare(
-            List<SolvedStep> before, List<SolvedStep> after, SwitchSetting setting, boolean last, Overloads overloads) {
+            List<SolvedStep> before,
+            List<SolvedStep> after,
+            SwitchSetting setting,
+            boolean last,
+            PlanSolver solver,
+            Overloads overloads) {
         for (int s = 0; s < after.size(); s++) {
             if (after.get(s) != before.get(s)) {
                 overloads.compare(

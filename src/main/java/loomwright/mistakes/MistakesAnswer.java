@@ -16,6 +16,7 @@ import loomwright.answer.Caution;
 import loomwright.answer.OutOfTime;
 import loomwright.answer.Progress;
 import loomwright.answer.Severity;
+import loomwright.answer.SharedWork;
 import loomwright.circuit.Plan;
 import loomwright.circuit.PlanCautions;
 import loomwright.circuit.fault.SingleFault;
@@ -61,14 +62,17 @@ public final class MistakesAnswer {
         List<Mistake> mistakes = new ArrayList<>();
         WithoutMistake withoutMistake = WithoutMistake.UNKNOWN;
         try {
-            Consequences consequences = new Consequences(plan, new PlanSolver(networkLimits, progress.untold()));
+            Consequences consequences = new Consequences(plan, solver(networkLimits, progress));
             withoutMistake = consequences.withoutMistake();
-            for (SingleFault fault : faults) {
-                mistakes.add(consequences.of(fault));
-                progress.at(mistakes.size(), faults.size());
-            }
+            mistakes.addAll(SharedWork.inOrder(
+                    faults.size(),
+                    () -> {
+                        PlanSolver solver = solver(networkLimits, progress);
+                        return i -> consequences.of(faults.get(i), solver);
+                    },
+                    progress));
         } catch (OutOfTime over) {
-            // What was looked at is reported, and how much was not.
+            // Not even the sound plan was solved: nothing was looked at.
         }
         int settings = SwitchSetting.list(plan).size();
         List<KeyingAdvice> keying = keying(plan, mistakes);
@@ -82,6 +86,10 @@ public final class MistakesAnswer {
                 basis(plan),
                 ModelAssumptions.withFuses(IntentAssumptions.of(given, id -> List.of()), given),
                 cautions(plan));
+    }
+
+    private static PlanSolver solver(NetworkLimits networkLimits, Progress progress) {
+        return new PlanSolver(networkLimits, progress.untold());
     }
 
     /** A report with as much of it as is asked for: a whole car has thousands of mistakes. */

@@ -36,7 +36,6 @@ final class SparkAndCharge {
     private static final double MEASURABLE_V = 0.05;
 
     private final Plan plan;
-    private final PlanSolver solver;
     private final List<SolvedStep> sound;
     private final SolvedStep soundOpen;
 
@@ -47,16 +46,15 @@ final class SparkAndCharge {
      */
     SparkAndCharge(Plan plan, List<SolvedStep> sound, PlanSolver solver) {
         this.plan = plan;
-        this.solver = solver;
         this.sound = sound;
-        this.soundOpen = withBreakersOpen(plan);
+        this.soundOpen = withBreakersOpen(plan, solver);
     }
 
     /** What a fault takes from spark and charge. */
-    List<Note> compare(Plan faulty, List<SolvedStep> solved) {
+    List<Note> compare(Plan faulty, List<SolvedStep> solved, PlanSolver solver) {
         List<Note> notes = new ArrayList<>();
         if (!plan.listParts(Coil.class).isEmpty()) {
-            compareSpark(withBreakersOpen(faulty), notes);
+            compareSpark(withBreakersOpen(faulty, solver), notes);
         }
         for (Generator generator : plan.listParts(Generator.class)) {
             compareCharge(generator, solved, notes);
@@ -64,7 +62,7 @@ final class SparkAndCharge {
         return notes;
     }
 
-    private SolvedStep withBreakersOpen(Plan whole) {
+    private static SolvedStep withBreakersOpen(Plan whole, PlanSolver solver) {
         Plan open = whole;
         for (Part part : whole.parts()) {
             if (part instanceof ContactBreaker breaker) {

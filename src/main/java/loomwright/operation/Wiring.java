@@ -8,6 +8,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import loomwright.answer.InputError;
@@ -25,6 +26,7 @@ import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
 import loomwright.network.Resistor;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What of a plan is the same in every condition: the node of each terminal, and the branches of wires and connectors.
@@ -61,7 +63,7 @@ final class Wiring {
     private final Map<String, Double> stabilisedA;
 
     /** Once asked for, the ids of the charge lamps. */
-    private final List<Set<String>> chargeLamps;
+    private final AtomicReference<@Nullable Set<String>> chargeLamps;
 
     private final Map<SizeInPlace, Double> ohmPerM = new HashMap<>();
 
@@ -97,7 +99,7 @@ final class Wiring {
         runs = new HashMap<>();
         elements = new IdentityHashMap<>();
         stabilisedA = new HashMap<>();
-        chargeLamps = new ArrayList<>();
+        chargeLamps = new AtomicReference<>();
     }
 
     /** The wiring of another plan of which all but the branches is the same. */
@@ -310,10 +312,7 @@ final class Wiring {
 
     /** See {@link UsualIntent#chargeLamps}. */
     Set<String> chargeLamps() {
-        if (chargeLamps.isEmpty()) {
-            chargeLamps.add(UsualIntent.chargeLamps(plan));
-        }
-        return chargeLamps.get(0);
+        return chargeLamps.updateAndGet(known -> known == null ? UsualIntent.chargeLamps(plan) : known);
     }
 
     Plan plan() {

@@ -284,13 +284,15 @@ class MistakesTest {
         MistakesReport whole = report(TWO_ALIKE);
         assertThat(whole.left()).isZero();
         MistakesReport cut = MistakesAnswer.of(TWO_ALIKE, ALL, NetworkLimits.defaults(), (done, of) -> {
-                    if (done == 7) {
+                    if (done >= 7) {
                         throw OutOfTime.afterMs(1);
                     }
                 })
                 .result();
-        assertThat(cut.mistakes()).hasSize(7);
-        assertThat(cut.left()).isEqualTo(whole.mistakes().size() - 7);
+        // Each thread ends what it has begun.
+        int looked = cut.mistakes().size();
+        assertThat(looked).isBetween(7, 7 + Runtime.getRuntime().availableProcessors());
+        assertThat(cut.left()).isEqualTo(whole.mistakes().size() - looked);
         assertThat(whole.mistakes()).containsAll(cut.mistakes());
         assertThat(cut.mistakes()).extracting(Mistake::severity).isSorted();
     }
@@ -348,12 +350,13 @@ class MistakesTest {
     void aWholeCarIsTaken() {
         Plan car = WholeCar.of(120, 10, 0);
         MistakesReport report = MistakesAnswer.of(car, ALL, NetworkLimits.defaults(), (done, of) -> {
-                    if (done == 3) {
+                    if (done >= 3) {
                         throw OutOfTime.afterMs(1);
                     }
                 })
                 .result();
         assertThat(report.settings()).isEqualTo(11);
-        assertThat((report.left() + 3) * report.settings()).isGreaterThan(2_000);
+        assertThat((report.left() + report.mistakes().size()) * report.settings())
+                .isGreaterThan(2_000);
     }
 }
