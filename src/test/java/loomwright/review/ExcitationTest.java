@@ -7,8 +7,12 @@ import static loomwright.review.Reviews.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Objects;
+import loomwright.answer.Finding;
 import loomwright.circuit.Plan;
+import loomwright.message.Argument;
 import loomwright.review.context.FindingCode;
+import loomwright.review.context.ReviewText;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -78,7 +82,13 @@ class ExcitationTest {
     @Test
     void whatItsDiodesLetBackIsADrain() {
         Plan plan = lamp(",'leakageA':0.5", "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':2}");
-        assertThat(get(plan, FindingCode.KEY_OFF_DRAIN).ids()).containsExactly("alternator");
+        Finding drain = get(plan, FindingCode.KEY_OFF_DRAIN);
+        assertThat(drain.ids()).containsExactly("alternator");
+        assertThat(drain.message().arguments().get("loads"))
+                .isInstanceOfSatisfying(
+                        Argument.Listing.class,
+                        loads -> assertThat(loads.items()).hasSize(1));
+        assertThat(Objects.requireNonNull(drain.remedy()).code()).isEqualTo(ReviewText.REPAIR_RECTIFIER);
         assertThat(figure(get(plan, FindingCode.KEY_OFF_DRAIN), "currentA")).isBetween(0.45, 0.6);
     }
 }

@@ -5,9 +5,10 @@ import static loomwright.message.Arg.messages;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import loomwright.answer.Finding;
 import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
@@ -17,6 +18,7 @@ import loomwright.circuit.BatteryLaw;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Motor;
+import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.judgement.DrainRule;
 import loomwright.judgement.Verdict;
@@ -67,13 +69,15 @@ public final class KeyOffDrain implements Check {
                 .max()
                 .orElse(0);
         Verdict verdict = DrainRule.judge(currentA, windingA);
-        List<String> ids = Stream.concat(
-                        live.stream().map(Consumer::id),
-                        plan.listParts(Alternator.class).stream()
-                                .filter(alternator -> alternator.leakageA() != null)
-                                .map(Alternator::id))
-                .toList();
-        if (verdict.level().severity().isEmpty() || ids.isEmpty()) {
+        Map<Part, Double> takesA = new LinkedHashMap<>();
+        live.forEach(load -> takesA.put(load, Math.abs(solved.currentA(load))));
+        plan.listParts(Alternator.class).forEach(alternator -> {
+            Double leakageA = alternator.leakageA();
+            if (leakageA != null) {
+                takesA.put(alternator, leakageA * leakedShare(solved, alternator));
+            }
+        });
+        if (verdict.level().severity().isEmpty() || takesA.isEmpty()) {
             return Optional.empty();
         }
         double capacityAh = plan.listParts(Battery.class).stream()
@@ -93,13 +97,26 @@ public final class KeyOffDrain implements Check {
                                 arg("minutes", Math.round(MINUTES_PER_HOUR * hours)),
                                 messages(
                                         "loads",
-                                        live.stream()
+                                        takesA.entrySet().stream()
                                                 .map(load -> ReviewText.LOAD_WITH_CURRENT.with(
-                                                        arg("load", load.thing()),
-                                                        arg("currentA", Math.abs(solved.currentA(load)))))
+                                                        arg(
+                                                                "load",
+                                                                load.getKey().thing()),
+                                                        arg("currentA", load.getValue())))
                                                 .toList())),
                         DrainRule.BASIS)
-                .about(ids)
-                .remedy(ReviewText.FEED_FROM_SWITCHED_TERMINAL.with()));
+                .about(takesA.keySet().stream().map(Part::id).toList())
+                .remedy(
+                        live.isEmpty()
+                                ? ReviewText.REPAIR_RECTIFIER.with(arg(
+                                        "generator",
+                                        takesA.keySet().iterator().next().thing()))
+                                : ReviewText.FEED_FROM_SWITCHED_TERMINAL.with()));
+    }
+
+    /** What the diodes of an alternator let back, as a share of what they do at the nominal voltage. */
+    private static double leakedShare(SolvedStep solved, Alternator alternator) {
+        return Math.abs(solved.acrossV(alternator.terminal(Alternator.OUTPUT), alternator.terminal(Alternator.RETURN)))
+                / solved.plan().system().nominalVoltageV();
     }
 }
