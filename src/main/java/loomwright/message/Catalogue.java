@@ -346,9 +346,12 @@ public final class Catalogue {
     }
 
     private String inSentence(Thing thing) {
-        String label = thing.kind() == Thing.Kind.PART && labels.isPlain(thing.label())
-                ? text("general.plain-part", Map.of("label", new Verbatim(labels.withoutCapital(thing.label()))))
-                : thing.label();
+        String label = thing.label();
+        if (thing.kind() == Thing.Kind.PART && labels.isPlain(label)) {
+            label = text("general.plain-part", Map.of("label", new Verbatim(labels.withoutCapital(label))));
+        } else if (thing.kind() == Thing.Kind.PART && label.contains(",")) {
+            label = text("general.quoted-part", Map.of("label", new Verbatim(label)));
+        }
         return text(thing.kind(), Map.of("label", new Verbatim(label)));
     }
 
@@ -371,8 +374,10 @@ public final class Catalogue {
             return String.join("", items);
         }
         int last = items.size() - 1;
+        String form = items.stream().anyMatch(item -> item.contains(", ")) ? "-long" : "";
         return joined(
-                List.of(joined(items.subList(0, last), "general.list-next"), items.get(last)), "general.list-last");
+                List.of(joined(items.subList(0, last), "general.list-next" + form), items.get(last)),
+                "general.list-last" + form);
     }
 
     private String joined(List<String> items, String key) {

@@ -45,6 +45,9 @@ class CatalogueTest {
             "general.plain-part",
             "general.list-next",
             "general.list-last",
+            "general.list-next-long",
+            "general.list-last-long",
+            "general.quoted-part",
             "general.path-next");
 
     /** The words of page and command line, which have tests of their own. */
