@@ -74,6 +74,24 @@ class EngineStrapTest {
                         FindingCode.TERMINAL_NOT_CONNECTED.code());
     }
 
+    /** Though no current flows in them while the strap is missing: with it they carry what a starter takes. */
+    @Test
+    void theCablesOfAStarterThatNothingEarthsAreStillCables() {
+        String parts =
+                "{'kind':'joint','id':'engine','terminals':['1']},{'kind':'switch','id':'button','terminals':['1','2'],"
+                        + "'positions':[{'name':'off','joins':[]},{'name':'on','joins':[['1','2']]}],"
+                        + "'positionByCondition':{'off':'off','accessory':'off','run':'off','crank':'on','running':'off'}},"
+                        + "{'kind':'motor','id':'starter','resistanceOhm':0.08,'meantLive':['crank']}";
+        String wires = sized("W1", "battery.plus", "button.1", "25 mm2")
+                + sized("W2", "button.2", "starter.33", "25 mm2")
+                + bolted("case-1", "starter.32");
+        Plan lost = plan(parts, wires.substring(0, wires.length() - 1));
+        assertThat(codes(lost))
+                .contains(FindingCode.NO_RETURN.code())
+                .doesNotContain(FindingCode.UNFUSED_CIRCUIT.code());
+        assertThat(codes(plan(parts, wires + STRAP))).doesNotContain(FindingCode.UNFUSED_CIRCUIT.code());
+    }
+
     /** Without the strap the starter's current returns through lamp and coil: their wires are no starter cables. */
     @Test
     void theWiresByWhichItsCurrentReturnsThenAreNoStarterCables() {

@@ -51,13 +51,16 @@ class LargestPlanTest {
         return new Json(ServiceLimits.DEFAULT).mapper().writeValueAsBytes(LARGEST);
     }
 
-    /** What is looked at in turn, worst first, ends with what was found by then; a remedy may add a part to a full plan. */
+    /**
+     * What is looked at in turn, worst first, ends with what was found by then, more on a quick machine than on a slow one; a remedy
+     * may add a part to a full plan.
+     */
     @ParameterizedTest
     @ValueSource(strings = {"backfeed", "mistakes", "review"})
-    void answersAreNoLargerThanThePlan(String operation) throws JsonProcessingException {
+    void answersAreHardlyLargerThanThePlan(String operation) throws JsonProcessingException {
         Response answer = ask(operation, largest());
         assertThat(answer.statusCode()).as(answer.asString()).isEqualTo(200);
-        assertThat(answer.asByteArray()).hasSizeLessThan(largest().length);
+        assertThat(answer.asByteArray()).hasSizeLessThan(largest().length * 5 / 4);
     }
 
     @Test

@@ -76,7 +76,9 @@ public final class UnfusedWires implements Check {
             Set<Part> ends = ends(context, stretch);
             if (ends.isEmpty()) {
                 lead(stretch, findings);
-            } else if (ends.stream().allMatch(end -> end instanceof Generator machine && charges(machine, stretch))) {
+            } else if (ends.stream()
+                    .allMatch(end -> end instanceof Generator machine && charges(machine, stretch)
+                            || end instanceof Motor motor && lacksReturn(context, motor))) {
                 cableWires.addAll(stretch);
             } else {
                 findings.add(circuit(context, stretch, ends, barred));
@@ -93,6 +95,11 @@ public final class UnfusedWires implements Check {
         Set<TerminalRef> main =
                 Set.of(machine.terminal(machine.outputTerminal()), machine.terminal(machine.returnTerminal()));
         return stretch.stream().anyMatch(wire -> main.contains(wire.from()) || main.contains(wire.to()));
+    }
+
+    /** Whether a motor is a starter, which carries nothing only because nothing leads from its engine to earth. */
+    private static boolean lacksReturn(ReviewContext context, Motor motor) {
+        return List.of(Condition.CRANK).equals(motor.meantLive()) && context.isUnconnected(motor);
     }
 
     /**

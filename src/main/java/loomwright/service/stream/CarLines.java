@@ -1,5 +1,7 @@
 package loomwright.service.stream;
 
+import static loomwright.message.Arg.arg;
+
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.TextNode;
 import java.io.ByteArrayInputStream;
@@ -12,6 +14,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Queue;
+import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.bulk.Line;
@@ -47,7 +50,33 @@ public final class CarLines implements LineInputs, ListFiles {
     }
 
     /** What travels: the cells of a car, or what is wrong with its whole file. */
-    private record Cells(@Nullable String name, @Nullable ListSource source, List<InputError> faults) {}
+    private record Cells(@Nullable String name, @Nullable ListSource source, List<Fault> faults) {}
+
+    /** A fault as a line holds it: what would have been accepted is in words already. */
+    private record Fault(
+            InputError.Code code,
+            String pointer,
+            @Nullable String value,
+            String accepted,
+            @Nullable String place,
+            @Nullable String suggestion,
+            boolean described) {
+        static Fault of(InputError error) {
+            return new Fault(
+                    error.code(),
+                    error.pointer(),
+                    error.value(),
+                    error.accepted().text(),
+                    error.place(),
+                    error.suggestion(),
+                    error.described());
+        }
+
+        InputError error() {
+            return new InputError(
+                    code, pointer, value, Accepted.THE_TEXT.with(arg("text", accepted)), place, suggestion, described);
+        }
+    }
 
     @Override
     public boolean isNamedSo(String name) {
@@ -100,7 +129,8 @@ public final class CarLines implements LineInputs, ListFiles {
 
     static byte[] written(@Nullable String name, @Nullable ListSource source, List<InputError> faults) {
         try {
-            return CELLS.writeValueAsBytes(new Cells(name, source, faults));
+            return CELLS.writeValueAsBytes(
+                    new Cells(name, source, faults.stream().map(Fault::of).toList()));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -150,7 +180,8 @@ public final class CarLines implements LineInputs, ListFiles {
                 name == null ? null : TextNode.valueOf(name.substring(0, Math.min(name.length(), JsonLines.KEY_CHARS)));
         ListSource source = cells.source();
         if (source == null) {
-            return new BulkItem(key, new RejectedLine(ProblemException.ofFaults(cells.faults(), true, false)));
+            List<InputError> faults = cells.faults().stream().map(Fault::error).toList();
+            return new BulkItem(key, new RejectedLine(ProblemException.ofFaults(faults, true, false)));
         }
         try {
             return new BulkItem(
