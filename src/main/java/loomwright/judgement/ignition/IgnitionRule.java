@@ -110,14 +110,12 @@ public final class IgnitionRule {
         boolean limits = loop.limitA() != null;
         Level heat = heat(loop);
         if (loop.bypassed() && loop.ballastOhm() > 0 && !limits) {
-            boolean needsBallast = coilOhm < BALLAST_COIL_MOST_OHM;
-            found.add(new Found(
-                    Kind.BYPASS_LEFT_ON,
-                    needsBallast ? Level.DANGER : Level.NOTE,
-                    loop.runningA(),
-                    CONTACTS_A,
-                    COMBINATION_BASIS));
-            return found;
+            Level level = coilOhm < BALLAST_COIL_MOST_OHM ? Level.DANGER : Level.NOTE;
+            // A ballast that would not save the coil either is not worth freeing.
+            if (level != Level.DANGER || level(loop.withBallast(loop.ballastOhm())) != Level.DANGER) {
+                found.add(new Found(Kind.BYPASS_LEFT_ON, level, loop.runningA(), CONTACTS_A, COMBINATION_BASIS));
+                return found;
+            }
         }
         if (coilOhm < HIGH_ENERGY_MOST_OHM && !limits && ballastOhm < SMALL_BALLAST_OHM && !rated(loop)) {
             found.add(new Found(

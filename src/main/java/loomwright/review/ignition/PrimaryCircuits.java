@@ -95,7 +95,7 @@ public final class PrimaryCircuits implements Check {
         Optional<Ballast> bypassed = context.plan().listParts(Ballast.class).stream()
                 .filter(ballast -> isBypassed(solved, ballast, coil, currentA))
                 .findFirst();
-        double ballastOhm = bypassed.map(PrimaryCircuits::ohm).orElseGet(way::ballastOhm);
+        double ballastOhm = toMicroOhm(bypassed.map(PrimaryCircuits::ohm).orElseGet(way::ballastOhm));
         double inOhm = bypassed.isPresent() ? 0 : ballastOhm;
         double restOhm = (way.supplyV() - dropV) / currentA - inOhm - coil.primaryResistanceOhm();
         return Optional.of(new PrimaryLoop(
@@ -110,6 +110,11 @@ public final class PrimaryCircuits implements Check {
                 limitA,
                 null,
                 EngineHeat.usual(PrimaryLoop.USUAL_DWELL, coil.primaryResistanceOhm(), inductanceH(coil))));
+    }
+
+    /** The last digits of a solution would put a ballast of 0.6 ohm on the other side of a limit of 0.6 ohm. */
+    private static double toMicroOhm(double ohm) {
+        return Math.rint(ohm * 1e6) / 1e6;
     }
 
     private static @Nullable Double inductanceH(Coil coil) {

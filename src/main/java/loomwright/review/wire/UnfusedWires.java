@@ -76,9 +76,7 @@ public final class UnfusedWires implements Check {
             Set<Part> ends = ends(context, stretch);
             if (ends.isEmpty()) {
                 lead(stretch, findings);
-            } else if (ends.stream()
-                    .allMatch(end -> end instanceof Generator machine && charges(machine, stretch)
-                            || end instanceof Motor motor && lacksReturn(context, motor))) {
+            } else if (ends.stream().allMatch(end -> isMachineOf(context, end, stretch))) {
                 cableWires.addAll(stretch);
             } else {
                 findings.add(circuit(context, stretch, ends, barred));
@@ -95,6 +93,12 @@ public final class UnfusedWires implements Check {
         Set<TerminalRef> main =
                 Set.of(machine.terminal(machine.outputTerminal()), machine.terminal(machine.returnTerminal()));
         return stretch.stream().anyMatch(wire -> main.contains(wire.from()) || main.contains(wire.to()));
+    }
+
+    private static boolean isMachineOf(ReviewContext context, Part end, List<Wire> stretch) {
+        return end instanceof Generator machine
+                ? charges(machine, stretch)
+                : end instanceof Motor motor && lacksReturn(context, motor);
     }
 
     /** Whether a motor is a starter, which carries nothing only because nothing leads from its engine to earth. */
