@@ -54,13 +54,18 @@ class OneIgnitionJudgeTest {
 
         /** As /v1/spark and each side of /v1/ignition-change take it. */
         Map<String, Object> spark() {
+            return spark(1);
+        }
+
+        /** The same with another supply, as a share of the usual. */
+        Map<String, Object> spark(double supplyShare) {
             Map<String, Object> question = new TreeMap<>(Map.of(
                     "speedRpm",
                     1500,
                     "nominalVoltageV",
                     nominalV,
                     "supplyV",
-                    supplyV(),
+                    supplyShare * supplyV(),
                     "primaryResistanceOhm",
                     coilOhm,
                     "feedResistanceOhm",
@@ -81,6 +86,46 @@ class OneIgnitionJudgeTest {
                 question.put("currentLimitA", limitA);
             }
             return question;
+        }
+
+        /** As a plan: the same resistances between battery and earth, 0.0015 ohm in the key and 0.03 in the points, on the same supply. */
+        String plan() {
+            String last = module ? "'from':'coil.1','to':'module.1'" : "'from':'coil.1','to':'points.1'";
+            return ("{'schema':'loomwright/plan/1','name':'grid','system':{'nominalVoltageV':" + nominalV
+                            + "},'conditions':{'running':{'emfV':" + supplyV()
+                            + ",'internalResistanceOhm':0}},'parts':["
+                            + "{'kind':'battery','id':'battery'},{'kind':'earth','id':'body'},"
+                            + "{'kind':'switch','id':'key','terminals':['30','15'],'positions':[{'name':'off','joins':[]},"
+                            + "{'name':'on','joins':[['30','15']]}],'positionByCondition':"
+                            + "{'off':'off','accessory':'off','run':'on','crank':'on','running':'on'}},"
+                            + "{'kind':'coil','id':'coil','primaryResistanceOhm':" + coilOhm
+                            + ",'meantLive':['run','crank','running']},"
+                            + (module
+                                    ? "{'kind':'module','id':'module','saturationV':1.2"
+                                            + (limitA == null ? "" : ",'limitA':" + limitA) + "}"
+                                    : "{'kind':'contact-breaker','id':'points'}")
+                            + (ballastOhm > 0
+                                    ? ",{'kind':'ballast','id':'ballast','elementsOhm':[" + ballastOhm + "]}"
+                                    : "")
+                            + "],'wires':["
+                            + wire("W0", "battery.minus", "body.31", 1e-6)
+                            + "," + wire("W1", "battery.plus", "key.30", module ? 0.0385 : 0.0085)
+                            + (ballastOhm > 0
+                                    ? "," + wire("W2", "key.15", "ballast.a", 0.04) + ","
+                                            + wire("W3", "ballast.b", "coil.15", 1e-6)
+                                            + (bypassed ? "," + wire("W4", "ballast.a", "ballast.b", 1e-6) : "")
+                                    : "," + wire("W2", "key.15", "coil.15", 0.04))
+                            + ",{'id':'W5'," + last + ",'resistanceOhm':1e-6}"
+                            + (module
+                                    ? "," + wire("W6", "module.31", "body.31", 1e-6) + ","
+                                            + wire("W7", "key.15", "module.15", 1e-6)
+                                    : "," + wire("W6", "points.31", "body.31", 1e-6))
+                            + "]}")
+                    .replace('\'', '"');
+        }
+
+        private static String wire(String id, String from, String to, double ohm) {
+            return "{'id':'" + id + "','from':'" + from + "','to':'" + to + "','resistanceOhm':" + ohm + "}";
         }
 
         /** As /v1/ballast and /v1/ballast-choice take it, which know no bypass that stays on. */
@@ -184,12 +229,49 @@ class OneIgnitionJudgeTest {
                 }
                 judged++;
             }
+            reviewed(it, mistakes);
             faulty += mistakes.isEmpty() ? 0 : 1;
             remedied += remedied(it, spark);
         }
         assertThat(judged).isGreaterThan(SETTINGS * 2 / 3);
         assertThat(faulty).isBetween(SETTINGS / 3, SETTINGS * 19 / 20);
         assertThat(remedied).isGreaterThan(SETTINGS / 2);
+    }
+
+    /**
+     * The review of a plan with the same resistances names the same mistakes, as serious; where a figure is so close to a limit that
+     * two hundredths of the supply decide, either. It judges contacts beside what overloads them, and has the same remedy for both.
+     */
+    private static void reviewed(Setting it, Map<String, String> mistakes) throws IOException {
+        var response = LiveService.ask()
+                .contentType("application/json")
+                .body(it.plan())
+                .post("/v1/plans/review");
+        assertThat(response.statusCode()).as(response.asString()).isEqualTo(200);
+        Map<String, String> review =
+                mistakes(MAPPER.readTree(response.asByteArray()).path("result"));
+        String contacts = review.get("contact-overloaded");
+        if (contacts != null && !mistakes.containsKey("contact-overloaded") && !mistakes.isEmpty()) {
+            review.remove("contact-overloaded");
+            assertThat(review.values())
+                    .as("%s: one cure", it)
+                    .allMatch(text -> cure(text).isEmpty() || cure(text).equals(cure(contacts)));
+        }
+        List<Map<String, String>> close = new ArrayList<>(List.of(severities(mistakes)));
+        for (double supplyShare : List.of(0.98, 1.02)) {
+            close.add(severities(mistakes(spark(it.spark(supplyShare)))));
+        }
+        assertThat(severities(review)).as("%s: review", it).isIn(close);
+    }
+
+    private static String cure(String text) {
+        return text.split(" ", 2)[1];
+    }
+
+    private static Map<String, String> severities(Map<String, String> mistakes) {
+        Map<String, String> severities = new TreeMap<>(mistakes);
+        severities.replaceAll((code, text) -> text.split(" ", 2)[0]);
+        return severities;
     }
 
     /** Each remedy of each mistake is carried out: what is left is less serious. */
