@@ -217,12 +217,15 @@ class OneIgnitionJudgeTest {
             mistakes = mistakes(spark);
             if (!it.bypassed() || it.ballastOhm() == 0) {
                 String elements = it.ballastOhm() > 0 ? "&elementsOhm=" + it.ballastOhm() : "";
-                assertThat(mistakes(get("/v1/ballast?" + it.ballast() + elements)))
-                        .as("%s: ballast", it)
-                        .isEqualTo(mistakes);
+                JsonNode ballast = get("/v1/ballast?" + it.ballast() + elements);
+                assertThat(mistakes(ballast)).as("%s: ballast", it).isEqualTo(mistakes);
                 if (it.ballastOhm() > 0) {
                     JsonNode choice = get("/v1/ballast-choice?" + it.ballast() + "&ballastOhm=" + it.ballastOhm());
                     assertThat(mistakes(choice)).as("%s: choice", it).isEqualTo(mistakes);
+                    assertThat(choice.path("feedNeed"))
+                            .as("%s: wire and fuse", it)
+                            .isEqualTo(ballast.path("feedNeed"))
+                            .isNotEmpty();
                     assertThat(SEVERITIES.indexOf(choice.at("/exact/level").asText()))
                             .as("%s: level", it)
                             .isEqualTo(worst(mistakes));

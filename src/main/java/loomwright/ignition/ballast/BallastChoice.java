@@ -92,7 +92,7 @@ public final class BallastChoice {
             Double ohm = wanted.ballastOhm() != null ? wanted.ballastOhm() : ballastOhm(wantedA());
             if (ohm == null) {
                 return new ChoiceResult(
-                        null, needsBallast(), notReached(), without(), null, List.of(), null, List.of());
+                        null, needsBallast(), notReached(), without(), null, List.of(), null, null, List.of());
             }
             Gives exact = gives(ohm);
             Message text = BallastText.BALLAST_GIVES.with(
@@ -109,7 +109,15 @@ public final class BallastChoice {
             working.add(text);
             IgnitionFeed chosen = feed.withElements(List.of(ohm));
             return new ChoiceResult(
-                    ohm, needsBallast(), text, without(), exact, nearest(ohm), tap(ohm), BallastFeed.findings(chosen));
+                    ohm,
+                    needsBallast(),
+                    text,
+                    without(),
+                    exact,
+                    nearest(ohm),
+                    tap(ohm),
+                    BallastFeed.feedNeed(chosen),
+                    BallastFeed.findings(chosen));
         }
 
         private boolean needsBallast() {

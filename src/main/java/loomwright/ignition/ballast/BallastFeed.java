@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -77,20 +78,18 @@ public final class BallastFeed {
                 cranking == null ? null : bypass(cranking, out),
                 ElementFaults.of(feed, keyOn),
                 feed.thermal().asked() ? Warming.of(feed) : null,
-                feedNeed(feed, conditions),
+                feedNeed(feed),
                 findings(feed),
                 FeedPlan.of(feed, FeedPlan.Bypass.BY_CONDITION, true));
     }
 
     /** The largest current that lasts: contacts closed at rest, or the mean while running. */
-    private static FeedNeed feedNeed(IgnitionFeed feed, List<InCondition> conditions) {
-        double restA = 0;
-        double runningA = 0;
-        for (InCondition in : conditions) {
-            FeedState state = in.withoutBypass();
-            restA = in.condition() == Condition.RUN && !feed.closing().module() ? state.currentA() : restA;
-            runningA = in.condition() == Condition.RUNNING ? state.averageA() : runningA;
-        }
+    static FeedNeed feedNeed(IgnitionFeed feed) {
+        Map<Condition, FeedState> states = FeedSolver.states(feed, false);
+        double restA = feed.closing().module()
+                ? 0
+                : Objects.requireNonNull(states.get(Condition.RUN)).currentA();
+        double runningA = Objects.requireNonNull(states.get(Condition.RUNNING)).averageA();
         return restA >= runningA ? FeedNeed.keyOn(restA) : FeedNeed.running(runningA, null);
     }
 
@@ -210,6 +209,7 @@ public final class BallastFeed {
         if (feed.temperatures().coilC() != 20 || feed.thermal().asked()) {
             basis.add(Basis.fromMemory("copper 0.00393 per K at 20 C", "IEC 60028"));
         }
+        basis.addAll(FeedNeed.BASIS);
         return basis;
     }
 

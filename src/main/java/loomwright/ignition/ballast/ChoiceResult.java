@@ -2,6 +2,7 @@ package loomwright.ignition.ballast;
 
 import java.util.List;
 import loomwright.answer.Finding;
+import loomwright.ignition.FeedNeed;
 import loomwright.judgement.Level;
 import loomwright.message.Message;
 import org.jspecify.annotations.Nullable;
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param exact what that ballast gives; absent with it
  * @param nearest standard and common values with what each gives, the nearest of each series first
  * @param tap where the bypass has to feed; absent unless a cranking voltage was wanted and a ballast found
+ * @param feedNeed what feed wire and fuse have to carry with that ballast; absent with it
  * @param findings what is wrong with that ballast over all conditions, the most serious first
  */
 public record ChoiceResult(
@@ -26,6 +28,7 @@ public record ChoiceResult(
         @Nullable Gives exact,
         List<Standard> nearest,
         @Nullable Tap tap,
+        @Nullable FeedNeed feedNeed,
         List<Finding> findings) {
     public ChoiceResult {
         findings = List.copyOf(findings);
