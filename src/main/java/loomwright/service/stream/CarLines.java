@@ -52,7 +52,7 @@ public final class CarLines implements LineInputs, ListFiles {
     /** What travels: the cells of a car, or what is wrong with its whole file. */
     private record Cells(@Nullable String name, @Nullable ListSource source, List<Fault> faults) {}
 
-    /** A fault as a line holds it: what would have been accepted is in words already. */
+    /** A fault as a line holds it, with the accepted values in words already. */
     private record Fault(
             InputError.Code code,
             String pointer,
