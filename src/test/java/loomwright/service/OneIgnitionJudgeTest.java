@@ -1,14 +1,12 @@
 package loomwright.service;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
@@ -318,32 +316,5 @@ class OneIgnitionJudgeTest {
             case "fit-limiting-module" -> new Setting(it.nominalV(), it.coilOhm(), 0, false, true, 6.0);
             default -> throw new AssertionError("unknown remedy " + remedy);
         };
-    }
-
-    /** A coil of 3 ohm is best without a ballast: that comes first, then what a ballast would do to it. */
-    @Test
-    void aCoilThatNeedsNoBallastIsToldThatFirst() throws IOException {
-        JsonNode direct = get("/v1/ballast-choice?wantedCoilV=7.8&coilPrimaryOhm=3");
-        assertThat(direct.path("needsBallast").asBoolean()).isFalse();
-        assertThat(direct.at("/without/level").asText()).isEqualTo("fits");
-        assertThat(direct.at("/without/coilV").asDouble()).isCloseTo(12.6 * 3 / 3.08, within(1e-7));
-        assertThat(direct.at("/exact/level").asText()).isEqualTo("warning");
-        String csv = LiveService.ask()
-                .accept("text/csv")
-                .get("/v1/ballast-choice?wantedCoilV=7.8&coilPrimaryOhm=3")
-                .asString();
-        assertThat(csv.lines().skip(1).findFirst().orElseThrow().toLowerCase(Locale.ROOT))
-                .startsWith("none,0");
-        assertThat(get("/v1/ballast-choice?wantedCoilV=7&coilPrimaryOhm=1.5").has("without"))
-                .isFalse();
-    }
-
-    /** The module's limit is the edge of its coil's window: a coil that has it is not above. */
-    @Test
-    void aCoilAtTheLimitOfItsModuleIsWithinItsWindow() throws IOException {
-        assertThat(get("/v1/ballast?coilPrimaryOhm=0.7&elementsOhm=0.8&moduleDropV=1&moduleLimitA=6")
-                        .path("verdict")
-                        .asText())
-                .isEqualTo("within-window");
     }
 }
