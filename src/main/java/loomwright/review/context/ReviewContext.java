@@ -30,7 +30,7 @@ public final class ReviewContext {
     private final BackfeedReport backfeed;
     private final Protection protection;
     private final List<Missing> missing;
-    private final List<Moment> asked;
+    private final List<Moment> intended;
     private final List<Moment> moments;
     private final Set<Moment> judged = Collections.newSetFromMap(new IdentityHashMap<>());
     private final Set<Moment> shortedMoments = Collections.newSetFromMap(new IdentityHashMap<>());
@@ -50,18 +50,18 @@ public final class ReviewContext {
         this.missing = MissingConnections.of(plan);
         plan.wires().forEach(wire -> WireRating.find(wire, plan.system()).ifPresent(r -> ratings.put(wire.id(), r)));
         List<Solenoid> starters = plan.listParts(Solenoid.class);
-        this.asked = survey.solvedMoments().stream()
-                .filter(m -> !startsUnasked(starters, m))
+        this.intended = survey.solvedMoments().stream()
+                .filter(m -> !startsUnintended(starters, m))
                 .toList();
-        this.shorted = ShortedFuses.find(plan.listParts(Fuse.class), asked);
+        this.shorted = ShortedFuses.find(plan.listParts(Fuse.class), intended);
         this.moments = shorted.isEmpty()
-                ? asked
-                : asked.stream()
+                ? intended
+                : intended.stream()
                         .filter(m -> ShortedFuses.find(plan.listParts(Fuse.class), List.of(m))
                                 .isEmpty())
                         .toList();
         judged.addAll(moments);
-        shortedMoments.addAll(asked);
+        shortedMoments.addAll(intended);
         shortedMoments.removeAll(judged);
         this.everAtAll = PeakCurrents.of(moments());
         this.lasting = PeakCurrents.of(lastingMoments());
@@ -125,10 +125,10 @@ public final class ReviewContext {
 
     /** As {@link #moments}, with those in which a fuse blows at once. */
     public List<Moment> momentsWithShorts() {
-        return asked;
+        return intended;
     }
 
-    private static boolean startsUnasked(List<Solenoid> starters, Moment moment) {
+    private static boolean startsUnintended(List<Solenoid> starters, Moment moment) {
         return starters.stream().anyMatch(s -> moment.solved().isActive(s) && moment.isUnintended(s));
     }
 
