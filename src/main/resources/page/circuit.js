@@ -23,7 +23,7 @@ let followed = null;
 
 /** Keeps the strip up to date. */
 export function start() {
-  when("plan solved state held selected", show);
+  when("plan solved state selected", show);
   NARROW.addEventListener("change", show);
   place("circuit-of").addEventListener("change", (event) => {
     whole = event.target.value === "";

@@ -6,7 +6,7 @@ import { button, element, fill, place, severity, table, wide } from "./elements.
 import { explained, planOfList, postJson, postText } from "./service.js";
 import * as cars from "./cars.js";
 import * as list from "./list.js";
-import { endName } from "./picture.js";
+import { endName } from "./selected.js";
 import { figure } from "./words.js";
 
 /** Keeps the tab up to date. */

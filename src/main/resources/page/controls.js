@@ -1,7 +1,7 @@
 // Key and switches above the picture.
 
 import { t } from "./text.js";
-import { bench, figures, freeSwitches, plan, positionOf, setStep, setSwitch, solutionFor, oneMoveAway, when } from "./workshop.js";
+import { bench, figures, freeSwitches, plan, positionOf, setStep, setSwitch, when } from "./workshop.js";
 import { element, place, say } from "./elements.js";
 import { nameOf, state } from "./words.js";
 
@@ -10,15 +10,9 @@ const SHORT = {
   "off-engine-turning": t("just-off"), "off-again": t("off-again"),
 };
 
-/** So long after the last change solutions are asked for ahead. */
-const AHEAD_AFTER_MS = 300;
-let quiet = 0;
-
 /** Keeps them up to date. */
 export function start() {
-  when("car", () => clearTimeout(quiet));
-  when("solved", show);
-  when("state held", show);
+  when("solved state", show);
 }
 
 function show() {
@@ -41,23 +35,15 @@ function show() {
   place("step-note").replaceChildren(
     ...(step ? [element("p", { id: "step-means", className: "assumed" }, `${step.description[0].toUpperCase()}${step.description.slice(1)}.`)] : []),
     ...(step?.findings ?? []).map((finding) => element("p", { className: "problem" }, finding.text)),
-    ...(bench.held ? [element("p", { id: "held" }, heldText())] : []),
+    ...(bench.held.length > 0 ? [element("p", { id: "held" }, heldText())] : []),
   );
-  // A switch one move away answers at once when it is moved; while the car is being changed nobody moves one.
-  clearTimeout(quiet);
-  quiet = setTimeout(() => {
-    if (bench.solution && freeSwitches().length <= 6) {
-      oneMoveAway().slice(0, 20).forEach((switches) => solutionFor(switches).catch(() => undefined));
-    }
-  }, AHEAD_AFTER_MS);
 }
 
 /** Which parts are otherwise than the switches alone would have them. */
 function heldText() {
-  const usual = new Map((bench.solution.result.steps.find((each) => each.step === bench.step)?.parts ?? []).map((row) => [row.part, row.state]));
-  const label = (row) => nameOf(plan().parts.find((part) => part.id === row.part)) || row.part;
-  const others = bench.held.parts.filter((row) => row.state !== usual.get(row.part)).map((row) => `${label(row)}: ${state(row.state)}`);
-  return t("held", { parts: others.join("; ") });
+  const rows = new Map((figures()?.parts ?? []).map((row) => [row.part, row.state]));
+  const label = (id) => nameOf(plan().parts.find((part) => part.id === id)) || id;
+  return t("held", { parts: bench.held.map((id) => `${label(id)}: ${state(rows.get(id))}`).join("; ") });
 }
 
 function turn(step) {

@@ -1,12 +1,13 @@
 // What is wrong and what to do: findings worst first, remedies applied and checked again, feeds stepped along their path.
 
 import { t } from "./text.js";
-import { bench, change, checkAgain, plan, select, setStep, setSwitch, stopChecks, when, whenDrawn } from "./workshop.js";
+import { bench, change, checkAgain, figures, plan, select, setMoves, setStanding, standing, stopChecks, when, whenDrawn } from "./workshop.js";
 import { button, element, place, say, severity, table, wide } from "./elements.js";
 import { explained, listOfPlan, postJson } from "./service.js";
 import { patched } from "./patch.js";
 import { does, figure, nameOf, source, state } from "./words.js";
-import { endName, light, lightIn, play as showAfter } from "./picture.js";
+import { light, lightIn } from "./picture.js";
+import { endName } from "./selected.js";
 import * as list from "./list.js";
 
 /** What the last remedy changed; shown until the car changes again. */
@@ -180,7 +181,8 @@ function walks(feed, occurrence) {
   return buttons;
 }
 
-function stepper(item, length, shown) {
+/** Steps through something; what the reader had set comes back at its end. */
+function stepper(item, before, length, shown) {
   const walk = item.querySelector(".walk");
   let at = 0;
   const text = element("p", { role: "status" });
@@ -189,7 +191,7 @@ function stepper(item, length, shown) {
   const stop = button(t("close"), () => {
     walk.replaceChildren();
     light([]);
-    showAfter(null);
+    setStanding(before);
   }, { className: "small" });
   const go = (to) => {
     at = Math.max(0, Math.min(to, length - 1));
@@ -202,9 +204,11 @@ function stepper(item, length, shown) {
   next.focus();
 }
 
-function follow(item, occurrence, path) {
-  setSwitches(occurrence.switches);
-  stepper(item, path.steps.length, (at) => {
+async function follow(item, occurrence, path) {
+  const before = standing();
+  const moves = occurrence.after?.length > 0 ? occurrence.after : [...Object.entries(occurrence.switches).map(([id, position]) => `${id}:${position}`), `key:${occurrence.step}`];
+  await setMoves(moves);
+  stepper(item, before, path.steps.length, (at) => {
     const step = path.steps[at];
     lightIn(occurrence.step, path.steps.slice(0, at + 1).map((each) => each.id));
     select(step.id);
@@ -213,50 +217,35 @@ function follow(item, occurrence, path) {
   });
 }
 
-function setSwitches(switches) {
-  for (const part of plan().parts) {
-    if (part.kind === "switch" && !part.positionByCondition && switches[part.id]) {
-      setSwitch(part.id, switches[part.id]);
-    }
-  }
-}
-
 function play(item, moves) {
-  stepper(item, moves.length, (at) => {
+  stepper(item, standing(), moves.length, (at) => {
     const told = element("span");
-    const said = move(moves[at]);
-    showAfter(moves.slice(0, at + 1));
     outcome(moves.slice(0, at + 1), told);
-    return element("span", {}, said, " ", told);
+    return element("span", {}, moveWords(moves[at]), " ", told);
   });
 }
 
-function move(text) {
+function moveWords(text) {
   const [id, position] = text.split(":");
-  if (id === "key") {
-    setStep(position);
-    return t("turn-key", { position: bench.solution?.result.steps.find((each) => each.step === position)?.description ?? position });
-  }
-  const part = plan().parts.find((each) => each.id === id);
-  if (part?.kind === "switch") {
-    setSwitch(id, position);
-  }
-  return `${nameOf(part) || id}: ${position}.`;
+  return id === "key"
+    ? t("turn-key", { position: bench.solution?.result.steps.find((each) => each.step === position)?.description ?? position })
+    : `${nameOf(plan().parts.find((each) => each.id === id)) || id}: ${position}.`;
 }
 
 /** What is on after moves one after the other. */
 async function outcome(moves, told) {
   try {
-    const answer = await postJson(`/v1/plans/solution?after=${moves.map(encodeURIComponent).join(",")}`, plan({}));
-    const step = answer.result.steps.at(-1);
-    const label = (row) => nameOf(plan({}).parts.find((each) => each.id === row.part)) || row.part;
-    const held = step.parts.filter((row) => row.state === "pulled-in");
-    const on = step.parts.filter((row) => row.meantLive === false && row.activity && row.activity !== "dead" && !held.includes(row));
+    await setMoves(moves);
+    if (!told.isConnected) {
+      return;
+    }
+    const label = (row) => nameOf(plan().parts.find((each) => each.id === row.part)) || row.part;
+    const rows = figures()?.parts ?? [];
+    const held = rows.filter((row) => row.state === "pulled-in");
+    const on = rows.filter((row) => row.meantLive === false && row.activity && row.activity !== "dead" && !held.includes(row));
     const lines = [...held.map((row) => `${label(row)}: ${state(row.state)}`), ...on.map((row) => `${label(row)}: ${does(row)}`)];
     told.textContent = lines.length === 0 ? t("nothing-is-on-that-should") : `${lines.join("; ")}.`;
-    if (told.isConnected) {
-      light([...held, ...on].map((row) => row.part));
-    }
+    light([...held, ...on].map((row) => row.part));
   } catch (refused) {
     told.textContent = explained(refused);
   }

@@ -5,7 +5,8 @@ import { bench, plan, select, setStep, setSwitch, when } from "./workshop.js";
 import { button, chip, element, fill, place, say, table, wide } from "./elements.js";
 import { postJson, postSlow, explained } from "./service.js";
 import { colourWords, colours, figure, fine, nameOf } from "./words.js";
-import { endName, light } from "./picture.js";
+import { light } from "./picture.js";
+import { endName } from "./selected.js";
 
 const LOADS = ["lamp", "led", "load", "motor", "coil", "relay", "solenoid"];
 const COMPLAINTS = {

@@ -46,7 +46,7 @@ export function start() {
     entered: (index) => rows[index]?.part && select(rows[index].part.id),
   });
   when("car", show);
-  whenDrawn("plan solved state held selected", show);
+  whenDrawn("plan solved state selected", show);
   show();
   partCatalogue().then((catalogue) => {
     kinds = catalogue.kinds;

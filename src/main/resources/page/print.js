@@ -6,7 +6,7 @@ import * as list from "./list.js";
 import { protocol } from "./measure.js";
 import { button, element, fill, keep, place, say } from "./elements.js";
 import { explained, postBlob, postText } from "./service.js";
-import { svgText } from "./picture.js";
+import { pictureFile } from "./picture.js";
 
 /** Keeps the tab up to date. */
 export function start() {
@@ -30,8 +30,8 @@ function show() {
     element(
       "p",
       { className: "buttons" },
-      file(t("picture-svg"), "svg", async () => new Blob([await svgText()], { type: "image/svg+xml" }), ready),
-      file(t("picture-png"), "png", () => postBlob(`/v1/plans/diagram?step=${bench.step}&marks=none`, plan(), "image/png"), ready),
+      file(t("picture-svg"), "svg", () => pictureFile("image/svg+xml"), ready),
+      file(t("picture-png"), "png", () => pictureFile("image/png"), ready),
       file(t("figures-csv"), "csv", () => postBlob("/v1/plans/solution", plan(), "text/csv"), ready),
       file(t("findings-csv"), "csv", () => postBlob("/v1/plans/review", plan({}), "text/csv"), ready),
       file(t("readings-to-take-csv"), "csv", () => postBlob("/v1/plans/readings", plan({}), "text/csv"), ready),

@@ -7,6 +7,7 @@ import * as list from "./list.js";
 import * as circuit from "./circuit.js";
 import * as controls from "./controls.js";
 import * as picture from "./picture.js";
+import * as selected from "./selected.js";
 import { button, element, keep, place, say } from "./elements.js";
 import { offer } from "./completion.js";
 import { explained, partCatalogue, Refusal } from "./service.js";
@@ -30,6 +31,7 @@ let id = cars.newId();
 
 document.documentElement.classList.add("js");
 picture.start();
+selected.start();
 controls.start();
 circuit.start();
 queueMicrotask(buttons);

@@ -49,7 +49,7 @@ export function start() {
     place(`setting-${name}`).addEventListener("change", (event) => change({ ...bench.car, settings: { ...bench.car.settings, [name]: event.target.value } }));
   }
   when("car", show);
-  whenDrawn("plan solved state held selected", show);
+  whenDrawn("plan solved state selected", show);
   show();
 }
 

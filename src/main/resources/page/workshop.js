@@ -3,11 +3,12 @@
 
 import { t } from "./text.js";
 import * as list from "./list.js";
-import { explained, planOfList, postJson, postSlow } from "./service.js";
+import { explained, planOfList, postSlow } from "./service.js";
+import { longer, view, viewsBySwitches } from "./views.js";
 
 const CHECK_AFTER_MS = 350;
-const REMEMBERED_SETTINGS = 60;
-const MOST_MOVES = 60;
+/** Contact points stand open or closed, as a backfeed needs them. */
+const POINTS = "contact-breaker";
 
 /** What there is; nobody but this file writes to it. */
 export const bench = {
@@ -19,12 +20,16 @@ export const bench = {
   step: "run",
   /** Positions of free switches that were moved, by id. */
   switches: {},
-  /** What was done with key and switches since the car was changed, as the service reads moves. */
-  moves: [],
-  /** The step shown as the moves have left it, where that differs from the plan as drawn: a relay may have stayed in. */
-  held: null,
-  /** The solution for these switches. */
+  /** How the car stands, as the service answered: picture and figures of all steps. */
+  view: null,
+  /** The figures of it. */
   solution: null,
+  /** Parts that are otherwise than key and switches alone would have them: a relay may have stayed in. */
+  held: [],
+  /** Whether what is shown is still that of an earlier position. */
+  looking: false,
+  /** Number of the sheet of a large car that is shown; 0 for the whole. */
+  sheet: 0,
   /** The solution before the last change of the car. */
   earlier: null,
   review: null,
@@ -38,20 +43,21 @@ export const bench = {
 };
 
 const listeners = new Map();
-let turn = 0;
 let aborter = new AbortController();
 let checkTimer;
-/** Until the picture of the car as it is now is drawn. */
-let drawing = Promise.resolve();
-/** Which bringing up to date was the latest. */
-let refreshed = 0;
+/** Numbers of the latest change of the car, and of the latest look at it. */
+let edits = 0;
+let looks = 0;
+let lookAborter = new AbortController();
 let past = [];
 let future = [];
-/** Solutions of the plan as it stands, by the position of the switches: promises, and what they came to. */
-let solved = new Map();
-let answers = new Map();
+let views = viewsBySwitches(askView);
+/** Where the switches stood before the moves, and what was done since. */
+let trail = { switches: {}, moves: [] };
+/** Of what position of the switches and which sheet the view shown is. */
+let shown = { switches: null, sheet: 0 };
 
-/** Calls back whenever one of these changes: car, plan, solved, state, checked, selected. */
+/** Calls back whenever one of these changes: car, plan, solved, state, checked, progress, selected. */
 export function when(names, listener) {
   names.split(" ").forEach((name) => listeners.set(name, [...(listeners.get(name) ?? []), listener]));
 }
@@ -88,7 +94,11 @@ export function whenDrawn(names, listener) {
 /** The plan with the switches as they are shown. */
 export function plan(switches = bench.switches) {
   const drawn = bench.conversion?.result.plan;
-  return drawn && { ...drawn, parts: drawn.parts.map((part) => (part.id in switches ? { ...part, position: switches[part.id] } : part)) };
+  return drawn && { ...drawn, parts: drawn.parts.map((part) => (part.id in switches ? setTo(part, switches[part.id]) : part)) };
+}
+
+function setTo(part, position) {
+  return part.kind === POINTS ? { ...part, closedWhenStopped: position === "closed" } : { ...part, position };
 }
 
 /** The switches that the driver is free to move. */
@@ -102,9 +112,6 @@ export function positionOf(part) {
 
 /** The figures of the step shown; undefined while there are none. */
 export function figures(solution = bench.solution) {
-  if (solution === bench.solution && bench.held?.step === bench.step) {
-    return bench.held;
-  }
   return solution?.result.steps.find((each) => each.step === bench.step);
 }
 
@@ -114,7 +121,9 @@ export function open(car) {
   future = [];
   bench.step = "run";
   bench.switches = {};
+  bench.sheet = 0;
   bench.earlier = null;
+  bench.view = null;
   bench.solution = null;
   bench.conversion = null;
   bench.selected = null;
@@ -159,55 +168,136 @@ export function select(id) {
 }
 
 export function setStep(step) {
-  moved(`key:${step}`);
+  const before = bench.step;
   bench.step = step;
-  changed("state");
-  afterFrame(remember);
-}
-
-function moved(move) {
-  const begun = bench.moves.length > 0 ? bench.moves : [`key:${bench.step}`];
-  bench.moves = [...begun, move].slice(-MOST_MOVES);
-  bench.held = null;
-}
-
-/** Asks what the moves have left; a relay that stays in is in no solution of the switches alone. */
-async function remember() {
-  const moves = bench.moves;
-  try {
-    const answer = await postJson(`/v1/plans/solution?after=${moves.map(encodeURIComponent).join(",")}`, plan({}), aborter.signal);
-    const left = answer.result.steps.at(-1);
-    await solutionFor(bench.switches);
-    if (moves !== bench.moves || left.step !== bench.step) {
-      return;
-    }
-    const usual = new Map((figures()?.parts ?? []).map((row) => [row.part, row.state]));
-    if (left.parts.some((row) => row.state !== usual.get(row.part))) {
-      bench.held = left;
-      changed("held");
-    }
-  } catch (refused) {
-    if (refused.name !== "AbortError" && moves === bench.moves) {
-      bench.moves = [];
-    }
-  }
+  moved(before, [`key:${step}`]);
 }
 
 /** Moves a switch; the wiring stays as it is. */
 export function setSwitch(id, position) {
-  moved(`${id}:${position}`);
-  bench.switches = { ...bench.switches, [id]: position };
+  setSwitches({ [id]: position });
+}
+
+/** Moves several switches. */
+export function setSwitches(positions) {
+  bench.switches = { ...bench.switches, ...positions };
   bench.earlier = null;
-  const mine = ++turn;
-  const known = answers.get(keyOf(bench.switches));
+  moved(bench.step, Object.entries(positions).map(([id, position]) => `${id}:${position}`));
+}
+
+/** Makes moves with the car as drawn; they are done when it is shown as they leave it. */
+export async function setMoves(moves) {
+  const positions = moves.map((each) => each.split(":"));
+  const kinds = new Map(plan().parts.map((part) => [part.id, part.kind]));
+  stand({ step: positions.findLast(([id]) => id === "key")?.[1] ?? "off", switches: Object.fromEntries(positions.filter(([id]) => ["switch", POINTS].includes(kinds.get(id)))) });
+  trail = { switches: {}, moves };
+  await look("state");
+}
+
+/** How key and switches stand. */
+export const standing = () => ({ step: bench.step, switches: bench.switches });
+
+/** Lets key and switches stand so, whatever was done before. */
+export function setStanding(positions) {
+  stand(positions);
+  trail = { switches: bench.switches, moves: [] };
+  turned();
+}
+
+function stand({ step, switches }) {
+  bench.step = step;
+  bench.switches = switches;
+  bench.earlier = null;
+}
+
+function moved(step, moves) {
+  const begun = trail.moves.length > 0 ? trail : { ...trail, moves: [`key:${step}`] };
+  trail = moves.reduce((before, move) => longer(before, move), begun);
+  turned();
+}
+
+function turned() {
+  const mine = edits;
+  look("state").catch((refused) => refuse(mine, refused));
+}
+
+/** Shows another sheet of a large car. */
+export function setSheet(number) {
+  bench.sheet = number;
+  turned();
+}
+
+/**
+ * Shows the car as key and switches stand: at once where that is known. One answer then says what the moves have left, a relay
+ * that stays in included.
+ *
+ * @param {string} event what to tell those who show something
+ */
+async function look(event) {
+  const mine = ++looks;
+  lookAborter.abort();
+  lookAborter = new AbortController();
+  if (!bench.conversion) {
+    changed(event);
+    return;
+  }
+  const { switches, sheet } = bench;
+  const known = views.known(switches, sheet);
+  // The picture of another step of the key lies in the one that is shown.
+  bench.looking = !known && !(shown.switches === switches && shown.sheet === sheet);
+  bench.held = [];
   if (known) {
     settle(known);
-    changed("state");
-  } else {
-    changed("state");
-    solve(mine).catch((refused) => refuse(mine, refused));
   }
-  afterFrame(remember);
+  if (known || event !== "solved") {
+    changed(event);
+  }
+  if (known && trail.moves.length === 0) {
+    return;
+  }
+  try {
+    const asked = trail.moves.length === 0 ? views.of(switches, sheet) : view(plan(trail.switches), trail.moves, sheet, lookAborter.signal);
+    const answer = await asked;
+    if (mine !== looks) {
+      return;
+    }
+    if (answer.held.length === 0) {
+      views.keep(switches, sheet, answer);
+      trail = { switches, moves: [] };
+      if (known) {
+        return;
+      }
+    }
+    bench.looking = false;
+    bench.held = answer.held;
+    settle(answer);
+    changed(event);
+  } catch (refused) {
+    if (refused.status === 422 && sheet > 0 && mine === looks) {
+      // The car has fewer sheets than before.
+      bench.sheet = 0;
+      await look(event);
+    } else if (refused.name !== "AbortError" && mine === looks) {
+      bench.looking = false;
+      throw refused;
+    }
+  }
+}
+
+function askView(switches, sheet) {
+  return view(plan(switches), [], sheet, aborter.signal);
+}
+
+/** How the car stands with the switches so, asked for ahead. */
+export function viewAhead(switches) {
+  return views.of(switches, bench.sheet);
+}
+
+/** The plan and what to ask of a picture or of figures, so that they are what is shown. */
+export function asShown() {
+  return bench.held.length > 0
+    ? { plan: plan(trail.switches), query: `after=${trail.moves.map(encodeURIComponent).join(",")}` }
+    : { plan: plan(), query: `step=${encodeURIComponent(bench.step)}` };
 }
 
 function put(car) {
@@ -218,38 +308,36 @@ function put(car) {
 }
 
 async function refresh() {
-  const mine = ++turn;
-  refreshed = mine;
+  const mine = ++edits;
   aborter.abort();
   aborter = new AbortController();
   clearTimeout(checkTimer);
-  solved = new Map();
-  answers = new Map();
-  bench.moves = [];
-  bench.held = null;
+  views = viewsBySwitches(askView);
+  shown = { switches: null, sheet: 0 };
+  bench.held = [];
   bench.review = null;
   bench.backfeed = null;
   bench.checking = false;
   if (bench.car.wires.every((wire) => !wire.from || !wire.to)) {
-    Object.assign(bench, { conversion: null, solution: null, problem: null, errors: [] });
+    Object.assign(bench, { conversion: null, view: null, solution: null, problem: null, errors: [] });
     ["plan", "solved", "checked"].forEach(changed);
     return;
   }
   const { text, places } = list.write(bench.car);
   try {
     const conversion = await planOfList(text, undefined, aborter.signal);
-    if (mine !== turn) {
+    if (mine !== edits) {
       return;
     }
     Object.assign(bench, { conversion, places, problem: null, errors: [] });
     const ids = new Set(conversion.result.plan.parts.map((part) => part.id));
     bench.switches = Object.fromEntries(Object.entries(bench.switches).filter(([id]) => ids.has(id)));
+    trail = { switches: bench.switches, moves: [] };
     changed("plan");
-    await solve(mine);
+    await look("solved");
     changed("checked");
     // The checks take the service's time, which the picture needs first.
-    await drawing;
-    if (conversion === bench.conversion && mine === refreshed) {
+    if (mine === edits) {
       checkTimer = setTimeout(check, CHECK_AFTER_MS);
     }
   } catch (refused) {
@@ -258,7 +346,7 @@ async function refresh() {
 }
 
 function refuse(mine, refused, places = bench.places) {
-  if (refused.name === "AbortError" || mine !== turn) {
+  if (refused.name === "AbortError" || mine !== edits) {
     return;
   }
   bench.places = places;
@@ -266,11 +354,6 @@ function refuse(mine, refused, places = bench.places) {
   bench.problem = cells.length > 0 && cells.every(Boolean) ? cells.join(" ") : refused.message;
   bench.errors = refused.errors;
   ["plan", "solved", "checked"].forEach(changed);
-}
-
-/** Tells what is being drawn: a promise that comes to an end when it is drawn, or cannot be. */
-export function drawingUntil(drawn) {
-  drawing = drawn;
 }
 
 /** An error of the list in the words of the grid; null if it is about no wire of it. */
@@ -286,51 +369,14 @@ export function rowOf(error) {
   return bench.places.get(Number(/row (\d+)/.exec(error.place ?? "")?.[1]));
 }
 
-async function solve(mine) {
-  const switches = bench.switches;
-  const solution = await solutionFor(switches);
-  if (mine !== turn) {
-    return;
-  }
-  settle(solution);
-  changed("solved");
-}
-
-function settle(solution) {
-  bench.solution = solution;
-  const steps = solution.result.steps.map((each) => each.step);
+function settle(view) {
+  bench.view = view;
+  bench.solution = { result: view.figures };
+  shown = { switches: bench.switches, sheet: bench.sheet };
+  const steps = view.figures.steps.map((each) => each.step);
   if (!steps.includes(bench.step)) {
     bench.step = steps.includes("run") ? "run" : steps[0];
   }
-}
-
-function keyOf(switches) {
-  return JSON.stringify(Object.entries(switches).sort());
-}
-
-/** The solution with the switches so; a promise, kept, so that a switch one move away can be asked ahead. */
-export function solutionFor(switches) {
-  const key = keyOf(switches);
-  if (!solved.has(key)) {
-    if (solved.size >= REMEMBERED_SETTINGS) {
-      const oldest = solved.keys().next().value;
-      solved.delete(oldest);
-      answers.delete(oldest);
-    }
-    const asked = solved;
-    const known = answers;
-    const promise = postJson("/v1/plans/solution?full=true", plan(switches), aborter.signal).then(withTerminals);
-    promise.then((solution) => asked.has(key) && known.set(key, solution), () => asked.delete(key));
-    solved.set(key, promise);
-  }
-  return solved.get(key);
-}
-
-/** The terminals, which stand once in the answer, beside the voltage of their node in each step. */
-function withTerminals(solution) {
-  const terminals = new Map(solution.result.nodes.map((each) => [each.node, each.terminals]));
-  solution.result.steps.forEach((step) => step.nodes.forEach((node) => { node.terminals = terminals.get(node.node); }));
-  return solution;
 }
 
 /** The positions of the switches one move away from those shown. */

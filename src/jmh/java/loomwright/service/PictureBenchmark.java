@@ -46,7 +46,7 @@ public class PictureBenchmark {
 
     private final NetworkLimits limits = NetworkLimits.defaults();
     private final DiagramOptions plain =
-            new DiagramOptions(null, List.of(Marks.NONE), null, null, null, null, null, null, null);
+            new DiagramOptions(null, List.of(Marks.NONE), null, null, null, null, null, null, null, null);
     private final Plan plan = Plans.example("sandpiper-as-built");
     private final Plan after = Plans.example("sandpiper-bypass-relay");
 

@@ -53,6 +53,32 @@ class DiagramTest {
                         .asString());
     }
 
+    /** One answer to a page on which a switch is moved: the picture, and the figures that another operation gives alone. */
+    @Test
+    void afterMovesOneAnswerHasPictureFiguresAndWhatStayedIn() {
+        Response drawn =
+                LiveService.ask().accept("application/json").get(BYPASS + "?after=key:crank,key:run&figures=true");
+        Response solved = LiveService.ask()
+                .contentType("application/json")
+                .body(LiveService.ask()
+                        .get("/v1/examples/sandpiper-unguarded-bypass")
+                        .asString())
+                .post("/v1/plans/solution?after=key:crank,key:run&full=true");
+
+        assertThat(drawn.jsonPath().getString("result.step")).isEqualTo("run");
+        assertThat(drawn.jsonPath().getList("result.held", String.class)).containsExactly("solenoid");
+        assertThat(drawn.jsonPath().<Object>get("result.figures.steps.find { it.step == 'run' }"))
+                .isNotNull()
+                .isEqualTo(solved.jsonPath().get("result.steps[0]"));
+        assertThat(drawn.jsonPath().getList("result.figures.steps")).hasSize(7);
+        assertThat(LiveService.ask()
+                        .accept("application/json")
+                        .get(BYPASS)
+                        .jsonPath()
+                        .<Object>get("result.figures"))
+                .isNull();
+    }
+
     @Test
     void asPngItHasTwoDotsForEachPixelOfTheSvg() throws IOException {
         Response png =

@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import loomwright.answer.InputError;
@@ -24,6 +25,8 @@ import loomwright.network.NetworkLimits;
 import loomwright.operation.Move;
 import loomwright.operation.MovedPlan;
 import loomwright.operation.PlanAnswer;
+import loomwright.operation.PlanReadings;
+import loomwright.operation.PlanReadings.PartReading;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.PlanSolver;
 import loomwright.operation.Reader;
@@ -81,11 +84,17 @@ public final class Diagram {
         return Whole.of(plan, options, search, networkLimits, progress).drawn(sheet, options, progress);
     }
 
-    /** All that is to be drawn of a plan, on one sheet or on several. */
+    /**
+     * All that is to be drawn of a plan, on one sheet or on several.
+     *
+     * @param shown the step to show; absent for the usual one
+     * @param held parts that moves have left in another state than key and switches alone would
+     */
     private record Whole(
             String name,
             Map<Step, Scene> scenes,
-            @Nullable Step alone,
+            @Nullable Step shown,
+            List<String> held,
             Set<Emphasis> emphasis,
             List<CircuitSheet> sheets) {
         static Whole of(
@@ -94,58 +103,63 @@ public final class Diagram {
                 Supplier<Searched> search,
                 NetworkLimits networkLimits,
                 Progress progress) {
+            PlanSolver solver = new PlanSolver(networkLimits, progress);
+            SolvedStep moved =
+                    options.after().isEmpty() ? null : MovedPlan.follow(plan, Move.parse(options.after()), solver);
             Markings markings = Markings.of(plan, options, search);
             Map<Plan, Map<Step, StepReadings>> solved = new HashMap<>();
             Map<Step, Scene> scenes = new EnumMap<>(Step.class);
             markings.steps().forEach((step, shown) -> {
+                // A step in which nothing is pointed out stands as the moves leave the switches.
+                Plan standing = moved != null && shown.plan().equals(plan) ? moved.plan() : shown.plan();
                 Map<Step, StepReadings> readings =
-                        solved.computeIfAbsent(shown.plan(), p -> readings(p, networkLimits, progress));
+                        solved.computeIfAbsent(standing, p -> readings(p, networkLimits, progress));
                 Map<String, Emphasis> fed = new HashMap<>();
                 shown.fed().forEach(id -> fed.put(id, Emphasis.BACKFEED));
                 scenes.put(
                         step,
                         new Scene(
-                                shown.plan(),
-                                Diagram.of(readings, step),
-                                markings.marks(),
-                                shown.absent(),
-                                fed,
-                                Map.of()));
+                                standing, Diagram.of(readings, step), markings.marks(), shown.absent(), fed, Map.of()));
             });
             boolean anyBackfeed = markings.steps().values().stream()
                     .anyMatch(step -> !step.fed().isEmpty());
-            Step alone = options.after().isEmpty() ? null : move(plan, scenes, options, networkLimits, progress);
+            List<String> held = List.of();
+            if (moved != null) {
+                StepReadings usual = Diagram.of(
+                        solved.computeIfAbsent(moved.plan(), p -> readings(p, networkLimits, progress)), moved.step());
+                StepReadings left = Reader.read(moved.plan(), List.of(moved), solver)
+                        .steps()
+                        .get(0);
+                Scene before = Diagram.of(scenes, moved.step());
+                scenes.put(moved.step(), before.with(moved.plan(), left));
+                held = held(usual, left);
+            }
             write(scenes, options);
             return new Whole(
                     plan.name(),
                     scenes,
-                    alone,
+                    moved == null ? options.step() : moved.step(),
+                    held,
                     anyBackfeed ? Set.of(Emphasis.BACKFEED) : Set.of(),
                     CircuitSheets.of(plan));
         }
 
-        /** Puts the step that moves lead to in the place of the same step as drawn, so that everything stands as it did. */
-        private static Step move(
-                Plan plan,
-                Map<Step, Scene> scenes,
-                DiagramOptions options,
-                NetworkLimits networkLimits,
-                Progress progress) {
-            PlanSolver solver = new PlanSolver(networkLimits, progress);
-            SolvedStep moved = MovedPlan.follow(plan, Move.parse(options.after()), solver);
-            Scene drawn = Diagram.of(scenes, moved.step());
-            StepReadings readings =
-                    Reader.read(plan, List.of(moved), solver).steps().get(0);
-            scenes.put(moved.step(), drawn.with(moved.plan(), readings));
-            return moved.step();
+        /** The parts whose state differs between two readings of a step. */
+        private static List<String> held(StepReadings usual, StepReadings left) {
+            Map<String, Optional<String>> states = new HashMap<>();
+            usual.parts().forEach(part -> states.put(part.part(), Optional.ofNullable(part.state())));
+            return left.parts().stream()
+                    .filter(part -> !Optional.ofNullable(part.state()).equals(states.get(part.part())))
+                    .map(PartReading::part)
+                    .toList();
         }
 
         /** Draws one sheet, or everything where none is given; what is too large to be placed as one, sheet by sheet. */
         StepDrawings drawn(@Nullable CircuitSheet sheet, DiagramOptions options, Progress progress) {
-            Step shown = alone == null ? options.stepOr(Step.RUN) : alone;
+            Step first = shown == null ? Step.RUN : shown;
             List<CircuitSheet> apart = sheet != null
                     ? List.of(sheet)
-                    : Diagram.of(scenes, shown).plan().wires().size() > MOST_TOGETHER ? sheets : List.of();
+                    : Diagram.of(scenes, first).plan().wires().size() > MOST_TOGETHER ? sheets : List.of();
             List<Map<Step, Scene>> blocks = apart.isEmpty()
                     ? List.of(scenes)
                     : apart.stream().map(this::on).toList();
@@ -156,7 +170,7 @@ public final class Diagram {
             String title = sheet == null ? given : given + " · " + sheet.title();
             Map<Step, Drawing> drawings = new EnumMap<>(Step.class);
             scenes.forEach((step, scene) -> {
-                if (step == shown || (alone == null && options.allSteps())) {
+                if (step == first || options.allSteps()) {
                     List<FramedDiagram.Block> here = new ArrayList<>();
                     for (int i = 0; i < blocks.size(); i++) {
                         Scene block = Diagram.of(blocks.get(i), step);
@@ -167,8 +181,10 @@ public final class Diagram {
                     drawings.put(step, FramedDiagram.of(whole, here, title, options.legend(), emphasis));
                 }
             });
-            Scene one = sheet == null ? Diagram.of(scenes, shown) : Diagram.of(blocks.get(0), shown);
-            return new StepDrawings(shown, drawings, one.allMarks(), sheets);
+            Scene one = sheet == null ? Diagram.of(scenes, first) : Diagram.of(blocks.get(0), first);
+            List<StepReadings> readings =
+                    scenes.values().stream().map(Scene::readings).toList();
+            return new StepDrawings(first, drawings, one.allMarks(), sheets, new PlanReadings(name, readings), held);
         }
 
         private Map<Step, Scene> on(CircuitSheet sheet) {
@@ -246,8 +262,14 @@ public final class Diagram {
         write(scenes, options);
         List<CircuitSheet> sheets = CircuitSheets.of(compared.overlay().all());
         Step worst = options.stepOr(WorstStep.of(comparison));
-        return new Whole(name, scenes, null, Set.copyOf(compared.emphasis().values()), sheets)
-                .drawn(sheet(sheets, options), options.at(worst), progress);
+        return new Whole(
+                        name,
+                        scenes,
+                        worst,
+                        List.of(),
+                        Set.copyOf(compared.emphasis().values()),
+                        sheets)
+                .drawn(sheet(sheets, options), options, progress);
     }
 
     /** What there is of a step. */

@@ -16,8 +16,9 @@ import org.jspecify.annotations.Nullable;
  * @param allSteps whether an SVG holds all other steps as well, hidden
  * @param size of a PNG; for a screen unless said
  * @param colours how colours of wires are written; in letters unless said
- * @param after moves after which the plan is drawn, in order, as one step; none unless said
+ * @param after moves after which the plan is drawn, in order; none unless said
  * @param sheet number of the sheet drawn, of a plan that has several; the whole plan unless said
+ * @param figures whether an answer in JSON has the figures of all steps as well
  */
 public record DiagramOptions(
         @Nullable Step step,
@@ -28,9 +29,11 @@ public record DiagramOptions(
         Size size,
         @Nullable Integer sheet,
         List<String> after,
-        Colours colours) {
+        Colours colours,
+        Boolean figures) {
     /** Key on, engine stopped, everything pointed out. */
-    public static final DiagramOptions USUAL = new DiagramOptions(null, null, null, null, null, null, null, null, null);
+    public static final DiagramOptions USUAL =
+            new DiagramOptions(null, null, null, null, null, null, null, null, null, null);
 
     private static final int MOST_CHARS = 200;
 
@@ -43,7 +46,8 @@ public record DiagramOptions(
             @Nullable Size size,
             @Nullable Integer sheet,
             @Nullable List<String> after,
-            @Nullable Colours colours) {
+            @Nullable Colours colours,
+            @Nullable Boolean figures) {
         this.step = step;
         this.marks = marks == null ? List.of(Marks.FINDINGS, Marks.BACKFEED) : List.copyOf(marks);
         this.legend = legend == null ? LegendText.SHORT : legend;
@@ -53,22 +57,23 @@ public record DiagramOptions(
         this.sheet = sheet;
         this.after = after == null ? List.of() : List.copyOf(after);
         this.colours = colours == null ? Colours.LETTERS : colours;
+        this.figures = figures != null && figures;
         new InputErrors().text("/title", title, MOST_CHARS).reject();
     }
 
     /** The same in another step. */
     public DiagramOptions at(Step other) {
-        return new DiagramOptions(other, marks, legend, title, allSteps, size, sheet, after, colours);
+        return new DiagramOptions(other, marks, legend, title, allSteps, size, sheet, after, colours, figures);
     }
 
     /** The same of one sheet. */
     public DiagramOptions ofSheet(int number) {
-        return new DiagramOptions(step, marks, legend, title, allSteps, size, number, after, colours);
+        return new DiagramOptions(step, marks, legend, title, allSteps, size, number, after, colours, figures);
     }
 
     /** The same with another legend. */
     public DiagramOptions with(LegendText other) {
-        return new DiagramOptions(step, marks, other, title, allSteps, size, sheet, after, colours);
+        return new DiagramOptions(step, marks, other, title, allSteps, size, sheet, after, colours, figures);
     }
 
     /** The step asked for, or the usual one. */
@@ -78,7 +83,7 @@ public record DiagramOptions(
 
     /** The same with all steps in one picture, or with one. */
     public DiagramOptions with(boolean all) {
-        return new DiagramOptions(step, marks, legend, title, all, size, sheet, after, colours);
+        return new DiagramOptions(step, marks, legend, title, all, size, sheet, after, colours, figures);
     }
 
     boolean shows(Marks wanted) {

@@ -14,6 +14,7 @@ import loomwright.operation.Step;
  * @param steps what each step says in words
  * @param marks what is pointed out by number
  * @param sheets that the plan can be drawn on one by one; empty where it fits on one
+ * @param held parts that moves have left in another state than key and switches alone would
  */
 public record DiagramReport(
         String title,
@@ -23,11 +24,13 @@ public record DiagramReport(
         String svg,
         List<StepText> steps,
         List<Mark> marks,
-        List<CircuitSheet> sheets) {
+        List<CircuitSheet> sheets,
+        List<String> held) {
     public DiagramReport {
         steps = List.copyOf(steps);
         marks = List.copyOf(marks);
         sheets = List.copyOf(sheets);
+        held = List.copyOf(held);
     }
 
     /**

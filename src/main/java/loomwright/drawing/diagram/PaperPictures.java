@@ -21,6 +21,7 @@ import loomwright.comparison.PlanComparison;
 import loomwright.comparison.PlanComparison.ItemChange;
 import loomwright.drawing.Svg;
 import loomwright.drawing.diagram.Layout.Layers;
+import loomwright.operation.PlanReadings;
 import loomwright.operation.Step;
 
 /**
@@ -191,7 +192,15 @@ public record PaperPictures(List<Svg> pictures, List<Svg> keys, List<Integer> le
 
         private static Svg svg(Drawing drawing, String id) {
             return DrawingSvg.of(
-                    new StepDrawings(Step.OFF, Map.of(Step.OFF, drawing), List.of(), List.of()), id, SCALE);
+                    new StepDrawings(
+                            Step.OFF,
+                            Map.of(Step.OFF, drawing),
+                            List.of(),
+                            List.of(),
+                            new PlanReadings(drawing.title(), List.of()),
+                            List.of()),
+                    id,
+                    SCALE);
         }
 
         private Svg keys() {

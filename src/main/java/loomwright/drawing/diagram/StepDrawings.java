@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import loomwright.drawing.Svg;
+import loomwright.operation.PlanReadings;
 import loomwright.operation.Step;
 
 /**
@@ -13,12 +14,21 @@ import loomwright.operation.Step;
  * @param drawings of it, and of the other steps if they were asked for, in the order in which the steps happen
  * @param marks of all steps
  * @param sheets that the plan can be drawn on, one by one; empty where one does
+ * @param readings of each step, whether it is drawn or not: what the drawings show
+ * @param held parts that moves have left in another state than key and switches alone would
  */
-public record StepDrawings(Step shown, Map<Step, Drawing> drawings, List<Mark> marks, List<CircuitSheet> sheets) {
+public record StepDrawings(
+        Step shown,
+        Map<Step, Drawing> drawings,
+        List<Mark> marks,
+        List<CircuitSheet> sheets,
+        PlanReadings readings,
+        List<String> held) {
     public StepDrawings {
         drawings = new TreeMap<>(drawings);
         marks = List.copyOf(marks);
         sheets = List.copyOf(sheets);
+        held = List.copyOf(held);
         if (!drawings.containsKey(shown)) {
             throw new IllegalArgumentException("no drawing of " + shown);
         }
@@ -52,6 +62,7 @@ public record StepDrawings(Step shown, Map<Step, Drawing> drawings, List<Mark> m
                 svg.markup().toString(),
                 steps,
                 marks,
-                sheets);
+                sheets,
+                held);
     }
 }

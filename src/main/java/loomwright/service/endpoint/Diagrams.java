@@ -1,5 +1,6 @@
 package loomwright.service.endpoint;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +28,8 @@ import loomwright.service.input.Json;
 import loomwright.service.input.ListInput;
 import loomwright.service.limits.CalculationLimits;
 import loomwright.service.page.Examples;
+import loomwright.service.plan.PlanSolution;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -52,7 +55,7 @@ public final class Diagrams {
                             (options, answer, json) ->
                                     DrawingSvg.of(answer.result(), ID).bytes())
                     .with(Representation.PNG, (options, answer, json) -> png(answer.result(), options.size()))
-                    .with(Representation.JSON, (options, answer, json) -> json.write(forPage(answer)));
+                    .with(Representation.JSON, (options, answer, json) -> json.write(forPage(options, answer)));
 
     private final CalculationLimits limits;
     private final Examples examples;
@@ -62,8 +65,18 @@ public final class Diagrams {
         this.examples = examples;
     }
 
-    private static Answer<DiagramReport> forPage(Answer<StepDrawings> answer) {
-        return new Answer<>(answer.result().report(ID), List.of(), List.of(), answer.cautions());
+    /**
+     * A diagram in JSON.
+     *
+     * @param figures what it shows, in all steps; absent unless asked for
+     */
+    record DiagramForPage(
+            @JsonUnwrapped DiagramReport diagram, @Nullable PlanSolution figures) {}
+
+    private static Answer<DiagramForPage> forPage(DiagramOptions options, Answer<StepDrawings> answer) {
+        StepDrawings drawn = answer.result();
+        PlanSolution figures = options.figures() ? PlanSolution.inFull(drawn.readings()) : null;
+        return new Answer<>(new DiagramForPage(drawn.report(ID), figures), List.of(), List.of(), answer.cautions());
     }
 
     public Reply ofPlan(Request request) throws IOException {
@@ -142,7 +155,7 @@ public final class Diagrams {
             return list.isPresent() && face == Representation.JSON
                     ? Reply.of(
                                     face.contentType(),
-                                    request.json().write(list.get().answered(forPage(answer))))
+                                    request.json().write(list.get().answered(forPage(options, answer))))
                             .withHeaders(Map.of("Vary", "Accept"))
                     : FACES.write(face, options, answer, request.json());
         } catch (RejectedInput rejected) {

@@ -84,6 +84,11 @@ public record PlanSolution(
         return answer.with(of(answer.result(), options));
     }
 
+    /** All rows of all steps. */
+    public static PlanSolution inFull(PlanReadings readings) {
+        return of(readings, new SolutionOptions(List.of(), Set.of(), Set.of(), true));
+    }
+
     private static PlanSolution of(PlanReadings readings, SolutionOptions options) {
         PlanReadings chosen = new PlanReadings(
                 readings.plan(),

@@ -174,7 +174,7 @@ class D03_ContentTest {
     @Test
     void coloursAreWrittenOutWhereThatIsAskedFor() {
         DiagramOptions words = new DiagramOptions(
-                Step.RUN, List.of(Marks.NONE), null, null, null, null, null, null, DiagramOptions.Colours.WORDS);
+                Step.RUN, List.of(Marks.NONE), null, null, null, null, null, null, DiagramOptions.Colours.WORDS, null);
         Plan plan = Plans.example("sandpiper-as-built");
         Wire wire = plan.wires().stream()
                 .filter(one -> one.colour() != null && one.colour().length() > 2)

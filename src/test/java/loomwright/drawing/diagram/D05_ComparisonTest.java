@@ -93,7 +93,10 @@ class D05_ComparisonTest {
     void theStepIsThatOfTheWorstFindingUnlessSaid() {
         Plan before = Plans.example("sandpiper-unguarded-bypass");
         Plan after = Plans.example("sandpiper-bypass-relay");
-        assertThat(drawn(before, after, new DiagramOptions(Step.CRANK, null, null, null, null, null, null, null, null))
+        assertThat(drawn(
+                                before,
+                                after,
+                                new DiagramOptions(Step.CRANK, null, null, null, null, null, null, null, null, null))
                         .shown())
                 .isEqualTo(Step.CRANK);
         assertThat(Optional.of(drawn(before, after, DiagramOptions.USUAL).shown()))

@@ -25,7 +25,7 @@ final class Drawn {
     }
 
     static DiagramOptions options(Step step, Marks... marks) {
-        return new DiagramOptions(step, List.of(marks), null, null, null, null, null, null, null);
+        return new DiagramOptions(step, List.of(marks), null, null, null, null, null, null, null, null);
     }
 
     static Drawing example(String name, Step step, Marks... marks) {

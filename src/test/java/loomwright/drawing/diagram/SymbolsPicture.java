@@ -23,7 +23,16 @@ final class SymbolsPicture {
     static String text() {
         Plan plan = D01_SymbolsTest.ONE_OF_EACH;
         DiagramOptions options = new DiagramOptions(
-                Step.RUN, List.of(), DiagramOptions.LegendText.NONE, "Symbols of parts", null, null, null, null, null);
+                Step.RUN,
+                List.of(),
+                DiagramOptions.LegendText.NONE,
+                "Symbols of parts",
+                null,
+                null,
+                null,
+                null,
+                null,
+                null);
         return new String(
                         DrawingSvg.of(
                                         Diagram.of(

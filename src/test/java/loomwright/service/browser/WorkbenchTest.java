@@ -8,68 +8,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.WebElement;
 
 /** The workbench of the help page, as an owner uses it. */
-class WorkbenchTest {
+class WorkbenchTest extends Workbench {
     private static final int FIRST_VIEW_BYTES = 60_000;
-    private static final int MOST_READINGS = 12;
-
-    /** Twenty wires of an invented car: from, to, size, length, colour. */
-    private static final List<String> LIST = List.of(
-            "battery -\tengine\t35 mm2\t0.6 m\tblack",
-            "engine\tbody\t16 mm2\t0.4 m\tblack",
-            "battery +\tstarter solenoid battery post\t35 mm2\t0.8 m\tred",
-            "starter solenoid motor post\tstarter motor\t35 mm2\t0.4 m\tblack",
-            "battery +\tfuse 1 in\t4 mm2\t0.3 m\tred",
-            "fuse 1 out\tkey 30\t4 mm2\t1.2 m\tbrown",
-            "key 50\tstarter solenoid small terminal\t2.5 mm2\t1.5 m\twhite/red",
-            "key 15\tballast in\t2.5 mm2\t1.2 m\twhite",
-            "ballast out\tcoil +\t2.5 mm2\t0.3 m\twhite/blue",
-            "coil -\tpoints\t1.5 mm2\t0.5 m\twhite/black",
-            "condenser\tpoints\t1 mm2\t0.2 m\tblack",
-            "battery +\tfuse 2 in\t4 mm2\t0.4 m\tbrown",
-            "fuse 2 out\tlighting switch 30\t2.5 mm2\t1 m\tbrown",
-            "lighting switch 58\tside lamp left\t1 mm2\t2 m\tred",
-            "lighting switch 58\ttail lamp right\t1 mm2\t4 m\tred",
-            "lighting switch 56\theadlamp left\t2.5 mm2\t1.8 m\tblue",
-            "lighting switch 56\theadlamp right\t2.5 mm2\t2.4 m\tblue",
-            "key 15\tfuse 3 in\t2.5 mm2\t0.4 m\twhite",
-            "fuse 3 out\theater\t1.5 mm2\t1.5 m\tgreen",
-            "heater earth\tbody\t1.5 mm2\t0.5 m\tblack");
-
-    private static Browser browser;
-
-    @BeforeAll
-    static void open() {
-        browser = Browser.start();
-    }
-
-    @AfterAll
-    static void close() {
-        if (browser != null) {
-            browser.close();
-        }
-    }
-
-    @BeforeEach
-    void freshPage() {
-        browser.open(Browser.WIDE);
-        browser.complaints();
-    }
-
-    @AfterEach
-    void nothingWasComplainedOf() {
-        // A refusal is an answer that the page shows; the browser notes its status all the same.
-        assertThat(browser.complaints()).allMatch(message -> message.contains("status of 4"));
-    }
 
     @Test
     void threeWaysToBeginInLittleWeightFromThisServiceAlone() {
@@ -160,66 +105,6 @@ class WorkbenchTest {
     }
 
     @Test
-    void theKeyAndSwitchesMovedQuicklyEndWhereTheyWereLeft() {
-        browser.openExample("as built");
-        browser.tab("parts");
-        browser.choose("#switches select", "head");
-        browser.choose("#switches select", "out");
-        browser.choose("#switches select", "head");
-        browser.one("input[value=run]").sendKeys(Keys.ARROW_RIGHT);
-        browser.waitUntil(here ->
-                here.isDrawn() && "crank".equals(here.one("#diagram svg").getAttribute("data-step")));
-        assertThat(browser.one("input[value=crank]").isSelected()).isTrue();
-        browser.waitUntil(here -> here.find("#part-grid tbody tr").stream()
-                .anyMatch(row -> row.getText().contains("on") && row.getText().contains(".")));
-        String shown = String.valueOf(browser.script("return document.querySelector('#switches select').value"));
-        assertThat(shown).isEqualTo("head");
-        assertThat(String.valueOf(browser.script("return document.querySelector('#diagram svg').textContent")))
-                .contains("head");
-    }
-
-    @Test
-    void turningTheKeyMovesNothingAndAsksForNoPicture() {
-        browser.openExample("as built");
-        String places =
-                "return [...document.querySelectorAll('#diagram .dg-symbol')].map(s => s.getAttribute('transform')).join()";
-        Object before = browser.script(places);
-        Object now = browser.script("return performance.now()");
-        for (String step : List.of("crank", "off", "running")) {
-            browser.script("document.querySelector('input[value=' + arguments[0] + ']').click()", step);
-            assertThat(browser.one("#diagram svg").getAttribute("data-step")).isEqualTo(step);
-        }
-        assertThat(browser.script(places)).isEqualTo(before).asString().contains("translate");
-        assertThat(browser.script(
-                        "return performance.getEntriesByType('resource').filter(e => e.startTime > arguments[0]"
-                                + " && /diagram/.test(e.name)).length",
-                        now))
-                .isEqualTo(0L);
-    }
-
-    /** Shown whole, a picture of this size has writing of four pixels; a reader needs nine. */
-    @Test
-    void thePictureShownWholeNamesItsPartsLegiblyAndNoNameLiesOnAnother() {
-        browser.openExample("as built");
-        browser.waitUntil(here -> !here.find("#diagram .dg-said").isEmpty());
-        Object overlapping = browser.script("""
-                const boxes = [...document.querySelectorAll('#diagram .dg-said')].map(t => t.getBoundingClientRect());
-                const frame = document.querySelector('#diagram').getBoundingClientRect();
-                const meet = (a, b) => a.left < b.right - 2 && b.left < a.right - 2 && a.top < b.bottom - 4 && b.top < a.bottom - 4;
-                return boxes.filter((a, i) => a.height < 9 || a.left < frame.left || a.right > frame.right
-                    || boxes.some((b, k) => k > i && meet(a, b))).length""");
-        assertThat(overlapping).isEqualTo(0L);
-        Object named = browser.script("""
-                const owners = selector => new Set([...document.querySelectorAll(selector)].map(t => t.dataset.owner)).size;
-                return owners('#diagram .dg-name.dg-said') / owners('#diagram .dg-name')""");
-        assertThat(((Number) named).doubleValue()).isGreaterThanOrEqualTo(0.75);
-        for (int i = 0; i < 5; i++) {
-            browser.one("#zoom-in").click();
-        }
-        browser.waitUntil(here -> here.find("#diagram .dg-said").isEmpty());
-    }
-
-    @Test
     void aCarIsStillThereAfterTheOpeningPageWasLookedAt() {
         browser.openExample("as built");
         browser.one("#new").click();
@@ -227,150 +112,6 @@ class WorkbenchTest {
         browser.one("#back").click();
         browser.waitUntil(here -> here.one("#workbench").isDisplayed());
         assertThat(browser.rows("#wire-grid")).hasSizeGreaterThan(30);
-    }
-
-    /** The bypass wire holds the solenoid in after cranking; drawn by the key alone it is off. */
-    @Test
-    void aRelayThatStaysInAfterAMoveIsShownIn() {
-        browser.openExample("without relay or diode");
-        browser.script("document.querySelector('input[value=crank]').click()");
-        browser.script("document.querySelector('input[value=run]').click()");
-        browser.waitUntil(here -> !here.find("#held").isEmpty());
-        assertThat(browser.text("#held")).contains("Starter solenoid: pulled in");
-        browser.waitUntil(here -> here.isDrawn()
-                && String.valueOf(
-                                here.script(
-                                        "return [...document.querySelectorAll('#diagram [data-owner=solenoid]')]"
-                                                + ".filter(t => getComputedStyle(t).display !== 'none').map(t => t.textContent).join()"))
-                        .contains("pulled in"));
-        browser.script("document.querySelector('input[value=off]').click()");
-        browser.waitUntil(here -> here.find("#held").isEmpty());
-    }
-
-    @Test
-    void aPhoneShowsOneCircuitToReadFromTheBattery() {
-        browser.openExample("as built");
-        browser.resize(Browser.PHONE);
-        browser.choose("#circuit-of", "Left headlamp");
-        assertThat(browser.one("#picture").isDisplayed()).isFalse();
-        assertThat(browser.text("#strip li:first-child")).contains("Battery");
-        assertThat(browser.text("#strip"))
-                .contains("W25", "Left headlamp", "W29")
-                .doesNotContain("Right headlamp");
-        assertThat(browser.script("return Math.min(...[...document.querySelectorAll('#strip *')]"
-                        + ".map(e => parseFloat(getComputedStyle(e).fontSize))) >= 12"))
-                .isEqualTo(true);
-        browser.one("#strip li:nth-child(2) button").click();
-        assertThat(browser.text("#selected")).contains("W4");
-        browser.choose("#circuit-of", "the whole picture");
-        assertThat(browser.one("#picture").isDisplayed()).isTrue();
-        browser.resize(Browser.WIDE);
-    }
-
-    @Test
-    void aRemedyIsAppliedCheckedAgainAndTakenBack() {
-        browser.openExample("without relay or diode");
-        int wires = browser.rows("#wire-grid").size();
-        browser.tab("findings");
-        browser.waitUntil(here -> !here.find("#finding-list .apply").isEmpty());
-        int before = browser.find("#finding-list li.danger[data-code=backfeed]").size();
-        assertThat(before).isPositive();
-
-        browser.one("#finding-list .apply").click();
-        browser.waitUntil(here -> !here.find("#applied table").isEmpty()
-                && here.find("#finding-list li").size() > 0
-                && here.find("#finding-list li.danger[data-code=backfeed]").size() < before);
-        assertThat(browser.text("#applied")).contains("gone");
-
-        browser.one("#undo").click();
-        browser.waitUntil(
-                here -> here.find("#finding-list li.danger[data-code=backfeed]").size() == before);
-        browser.tab("wires");
-        assertThat(browser.rows("#wire-grid")).hasSize(wires);
-    }
-
-    /** The switches stand then as the feed needs them, and the picture is drawn for that. */
-    @Test
-    void theCurrentOfABackfeedIsFollowedToItsEnd() {
-        browser.openExample("without relay or diode");
-        browser.tab("findings");
-        browser.waitUntil(here -> !here.find("#finding-list .walk").isEmpty());
-        browser.script("[...document.querySelectorAll('#finding-list button')]"
-                + ".find(each => each.textContent === 'Follow the current').click()");
-        browser.waitUntil(here ->
-                here.isDrawn() && !here.find("#finding-list .walk button").isEmpty());
-        int steps = 1;
-        while (browser.one("#finding-list .walk button:nth-child(2)").isEnabled()) {
-            browser.one("#finding-list .walk button:nth-child(2)").click();
-            steps++;
-        }
-        assertThat(steps).isGreaterThan(3);
-        assertThat(browser.text("#finding-list .walk p")).startsWith(steps + " of " + steps);
-    }
-
-    /** The list's lighting fuse, 20 A by assumption, is too large for its wires of 1 mm². */
-    @Test
-    void aFuseOfTheRightSizeIsFittedByItsFinding() {
-        paste(LIST);
-        browser.tab("findings");
-        browser.waitUntil(here -> !here.find("#finding-list .warning[data-code=fuse-too-large] .apply")
-                .isEmpty());
-        browser.one("#finding-list .warning[data-code=fuse-too-large] .apply").click();
-        browser.waitUntil(here -> !here.find("#applied table").isEmpty()
-                && !here.find("#finding-list li").isEmpty());
-        assertThat(browser.find("#finding-list .warning[data-code=fuse-too-large]"))
-                .isEmpty();
-        browser.tab("parts");
-        browser.waitUntil(here -> here.rows("#part-grid").stream().anyMatch(row -> row.matches("Fuse 2.*\\|15 A.*")));
-    }
-
-    /** The wire to the left headlamp, far too thin and long for its lamp, costs it more than may be lost. */
-    @Test
-    void aWireOfTheRightSizeIsRunByItsFinding() {
-        List<String> thin = new ArrayList<>(LIST);
-        thin.set(15, "lighting switch 56\theadlamp left\t0.5 mm2\t6 m\tblue");
-        paste(thin);
-        browser.tab("findings");
-        String drop = "#finding-list li.warning[data-code=voltage-drop]";
-        browser.waitUntil(here -> !here.find(drop + " .apply").isEmpty());
-        assertThat(browser.text(drop)).contains("W16");
-        browser.one(drop + " .apply").click();
-        browser.waitUntil(here -> !here.find("#applied table").isEmpty()
-                && !here.find("#finding-list li").isEmpty()
-                && here.find(drop).stream().map(WebElement::getText).noneMatch(text -> text.contains("W16")));
-        browser.tab("wires");
-        // The rest of the row stays as it was written.
-        assertThat(browser.rows("#wire-grid").get(15))
-                .matches("W16\\|lighting switch 56\\|headlamp left\\|(?!0\\.5 )[\\d.]+ mm2\\|6 m\\|blue");
-    }
-
-    /** The meter is that of a car whose earth wire W34 has a bad joint; the session has to come to that. */
-    @Test
-    void aBadEarthIsFoundWithAMeter() {
-        browser.openExample("as built");
-        browser.tab("measure");
-        browser.waitUntil(here -> !here.find("#begin").isEmpty());
-        browser.choose("#complaint-load", "Heater blower");
-        browser.choose("#complaint", "is weak");
-        browser.one("#begin").click();
-        List<Object> asked = new ArrayList<>();
-        browser.waitUntil(here -> !here.find("#reading, #outcome, #doubt").isEmpty());
-        while (browser.find("#outcome").isEmpty() && asked.size() < MOST_READINGS) {
-            asked.add(browser.script("const { red, black, condition, switches } ="
-                    + " document.querySelector('form.reading').dataset;"
-                    + "return [...[red, black].sort(), condition, switches].join(' ')"));
-            browser.later(METER);
-            browser.waitUntil(here -> !here.find("#reading, #outcome, #doubt").isEmpty());
-        }
-        assertThat(browser.text("#panel-measure")).contains("What to repair", "W34");
-        assertThat(asked).doesNotHaveDuplicates();
-
-        browser.tab("print");
-        browser.one("#sheet").click();
-        browser.waitUntil(here -> here.one("#sheet-view").isDisplayed());
-        Object measured = browser.script("return [...document.querySelector('#sheet-view').shadowRoot"
-                + ".querySelectorAll('#measured tbody tr')].map(row => row.textContent)");
-        assertThat((List<?>) measured).hasSizeGreaterThan(1);
     }
 
     @Test
@@ -410,30 +151,6 @@ class WorkbenchTest {
                 .extracting(cell -> cell.getAttribute("id"))
                 .containsExactly("wire-grid-5-to-problem");
     }
-
-    /** Answers the reading on the screen from the solution of the faulty car; ohms are left out. */
-    private static final String METER = """
-            (async () => {
-              const s = await import('/page/service.js');
-              const form = document.querySelector('form.reading');
-              const { red, black, condition, quantity, switches } = form.dataset;
-              if (quantity !== 'volts') {
-                [...document.querySelectorAll('#panel-measure button')].find(b => b.textContent === 'I cannot reach this point').click();
-                return;
-              }
-              const plan = await s.getJson('/v1/examples/sandpiper-as-built');
-              plan.wires.find(w => w.id === 'W34').toJointResistanceOhm = 2.5;
-              for (const [id, position] of Object.entries(JSON.parse(switches))) {
-                const part = plan.parts.find(p => p.id === id);
-                if (part.positions) { part.position = position; } else { part.closedWhenStopped = position === 'closed'; }
-              }
-              const solved = (await s.postJson(`/v1/plans/solution?step=${condition}&only=nodes`, plan)).result;
-              const nodeOf = end => solved.nodes.find(n => n.node === end || n.terminals.includes(end)).node;
-              const volts = end => end === 'earth' ? 0 : solved.steps[0].nodes.find(n => n.node === nodeOf(end)).voltageV;
-              document.querySelector('#reading').value = (volts(red) - volts(black)).toFixed(2);
-              form.requestSubmit();
-            })().then(done, failed);
-            """;
 
     @Test
     void theSheetIsPrinted() {
@@ -494,26 +211,5 @@ class WorkbenchTest {
             }
         }
         browser.dark(false);
-    }
-
-    /** Begins an empty list and pastes a block into its first cell, as from a spreadsheet. */
-    private static void paste(List<String> rows) {
-        paste(browser, rows);
-    }
-
-    static void paste(Browser browser, List<String> rows) {
-        browser.waitUntil(here -> !here.find("#empty").isEmpty());
-        browser.one("#empty").click();
-        browser.waitUntil(here -> "from".equals(here.focused().getAttribute("data-column")));
-        pasteIntoCell(browser, rows);
-        browser.waitUntil(here -> here.isDrawn() && here.rows("#wire-grid").size() == rows.size() + 1);
-    }
-
-    private static void pasteIntoCell(Browser browser, List<String> rows) {
-        browser.script(
-                "const data = new DataTransfer(); data.setData('text/plain', arguments[0]);"
-                        + "document.activeElement.dispatchEvent(new ClipboardEvent('paste',"
-                        + " {clipboardData: data, bubbles: true, cancelable: true}));",
-                String.join("\n", rows));
     }
 }
