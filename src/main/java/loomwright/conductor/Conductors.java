@@ -2,6 +2,7 @@ package loomwright.conductor;
 
 import static loomwright.message.Arg.arg;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -20,24 +21,14 @@ public final class Conductors {
     /**
      * The figures of a size.
      *
-     * @param circularMils square of the equivalent diameter in thousandths of an inch
-     * @param diameterMm of the solid round wire of that area; a stranded conductor is thicker
-     * @param ohmPerM at {@code temperatureC}
-     * @param ohmPer1000Ft at {@code temperatureC}
-     * @param tinnedOhmPerM the same of the tinned conductor, where its standard gives it
      * @param neighbours the sizes next to it in each other system
      * @param ampacities the printed figures of each ampacity table, uncorrected; none where the table has no row for it
      */
     public record Description(
             String name,
             SizeSystem system,
-            double areaMm2,
-            double circularMils,
-            double diameterMm,
-            double temperatureC,
-            double ohmPerM,
-            double ohmPer1000Ft,
-            @Nullable Double tinnedOhmPerM,
+            @JsonUnwrapped CrossSection section,
+            @JsonUnwrapped Resistance resistance,
             List<Neighbour> neighbours,
             List<Ampacity> ampacities) {
         public Description {
@@ -45,6 +36,27 @@ public final class Conductors {
             ampacities = List.copyOf(ampacities);
         }
     }
+
+    /**
+     * How thick it is.
+     *
+     * @param circularMils square of the equivalent diameter in thousandths of an inch
+     * @param diameterMm of the solid round wire of that area; a stranded conductor is thicker
+     */
+    public record CrossSection(double areaMm2, double circularMils, double diameterMm) {}
+
+    /**
+     * What it resists when it is that warm.
+     *
+     * @param ohmPerM at {@code temperatureC}
+     * @param ohmPer1000Ft at {@code temperatureC}
+     * @param tinnedOhmPerM the same of the tinned conductor, where its standard gives it
+     */
+    public record Resistance(
+            double temperatureC,
+            double ohmPerM,
+            double ohmPer1000Ft,
+            @Nullable Double tinnedOhmPerM) {}
 
     /**
      * The sizes of another system next to a size.
@@ -77,13 +89,12 @@ public final class Conductors {
         Description description = new Description(
                 size.name(),
                 size.system(),
-                size.areaMm2(),
-                size.circularMils(),
-                size.diameterMm(),
-                temperatureC,
-                ohmPerM,
-                ohmPerM * 1000 * Copper.METRES_PER_FOOT,
-                tinnedOhmPerM(size, temperatureC).orElse(null),
+                new CrossSection(size.areaMm2(), size.circularMils(), size.diameterMm()),
+                new Resistance(
+                        temperatureC,
+                        ohmPerM,
+                        ohmPerM * 1000 * Copper.METRES_PER_FOOT,
+                        tinnedOhmPerM(size, temperatureC).orElse(null)),
                 neighbours(size),
                 ampacities);
         return new Answer<>(

@@ -12,7 +12,6 @@ import loomwright.backfeed.BackfeedOptions;
 import loomwright.circuit.Plan;
 import loomwright.comparison.ComparisonAnswer;
 import loomwright.comparison.ComparisonQuestion;
-import loomwright.conductor.Conductors;
 import loomwright.diagnosis.DiagnosisAnswer;
 import loomwright.diagnosis.DiagnosisLimits;
 import loomwright.diagnosis.DiagnosisQuestion;
@@ -302,7 +301,7 @@ final class Routes {
     private static List<Endpoint> conductors() {
         Calculation<VoltageDrop.Input, VoltageDrop.Result> drop = Calculation.of(
                         VoltageDrop.Input.class, VoltageDrop::calculate)
-                .in(faces -> faces.figure(VoltageDrop.Result::totalV)
+                .in(faces -> faces.figure(r -> r.total().totalV())
                         .table(WireForms.DROP, WireForms::table)
                         .page("Wire", WireForms::table)
                         .curves(question -> DropPlot.draw(DropOverLength.of(question))))
@@ -315,7 +314,7 @@ final class Routes {
                 .counting(ReportedFindings::of);
         Calculation<FuseChoice.Input, FuseChoice.Result> fuse = Calculation.of(
                         FuseChoice.Input.class, FuseChoice::choose)
-                .in(faces -> faces.figure(WireForms::ratingA, FuseChoice.Result::reason)
+                .in(faces -> faces.figure(WireForms::ratingA, r -> r.choice().reason())
                         .table(WireForms.FUSE, WireForms::table)
                         .page("Fuse", WireForms::table)
                         .curves(question -> FusePlot.draw(FuseCurves.of(question))))
@@ -349,7 +348,7 @@ final class Routes {
                         "/v1/conductors/{size}",
                         "getConductor",
                         Calculation.of(ConductorQuestion.class, ConductorQuestion::answer)
-                                .in(faces -> faces.figure(Conductors.Description::ohmPerM)
+                                .in(faces -> faces.figure(d -> d.resistance().ohmPerM())
                                         .table(ConductorQuestion::table))),
                 get("/v1/parts", "listParts", Calculation.of(PartListQuestion.class, PartListQuestion::answer)),
                 get(

@@ -130,7 +130,9 @@ final class Checked {
     }
 
     /** A length that must be given, in metres or in feet. */
-    double length(@Nullable Double metres, @Nullable Double feet) {
+    double length(RunLength run) {
+        Double metres = run.lengthM();
+        Double feet = run.lengthFt();
         if (metres == null && feet == null) {
             check(
                     false,
@@ -182,19 +184,13 @@ final class Checked {
         }
     }
 
-    /**
-     * What the wire is exposed to.
-     *
-     * @param bundleFactors whether the bundle lowers the ampacity; absent: only from 50 V on, where the rule asks for it
-     */
-    Surroundings surroundings(
-            @Nullable Double insulationC,
-            @Nullable Double ambientC,
-            @Nullable Place place,
-            @Nullable Integer bundleCount,
-            @Nullable Boolean bundleFactors,
-            double supplyV) {
-        double rating = optional("/insulationC", insulationC, 40, 300, WireConditions.USUAL_INSULATION_C);
+    /** What the wire is exposed to. */
+    Surroundings surroundings(Laying laying, double supplyV) {
+        Double ambientC = laying.ambientC();
+        Integer bundleCount = laying.bundleCount();
+        Boolean bundleFactors = laying.bundleFactors();
+        Place place = laying.place();
+        double rating = optional("/insulationC", laying.insulationC(), 40, 300, WireConditions.USUAL_INSULATION_C);
         double usual = WireConditions.usualAmbientC(place == null ? Place.CABIN : place);
         double ambient = temperature("/ambientC", ambientC, usual);
         int bundle = bundleCount == null ? 1 : bundleCount;
@@ -218,13 +214,14 @@ final class Checked {
                 new WireConditions(rating, ambient, applied ? Math.max(1, bundle) : 1),
                 Math.max(1, bundle),
                 ambientC != null,
-                insulationC != null,
+                laying.insulationC() != null,
                 bundleCount != null);
     }
 
     /** The limit of the drop: given in volts or in per cent, or that of the kind of circuit. */
-    DropLimit limit(
-            @Nullable Double limitV, @Nullable Double limitPercent, @Nullable DropRule circuit, double supplyV) {
+    DropLimit limit(PermittedDrop permitted, double supplyV) {
+        Double limitV = permitted.limitV();
+        Double limitPercent = permitted.limitPercent();
         check(
                 limitV == null || limitPercent == null,
                 InputError.Code.CONTRADICTION,
@@ -234,14 +231,16 @@ final class Checked {
                 arg("first", "limitV"),
                 arg("second", "limitPercent"));
         faults.range("/limitV", limitV, 1e-3, MAX_SUPPLY_V).range("/limitPercent", limitPercent, 0.01, 99);
-        return DropLimit.of(limitV, limitPercent, circuit, supplyV);
+        return DropLimit.of(limitV, limitPercent, permitted.circuit(), supplyV);
     }
 
     /**
      * The current of a load: as given, or from its watts. A lamp draws by the law of filaments at the supply; anything
      * else its watts at the nominal voltage.
      */
-    double load(@Nullable Double currentA, @Nullable Double powerW, @Nullable DropRule circuit, double supplyV) {
+    double load(LoadRating load, @Nullable DropRule circuit, double supplyV) {
+        Double currentA = load.currentA();
+        Double powerW = load.powerW();
         check(
                 currentA == null || powerW == null,
                 InputError.Code.CONTRADICTION,

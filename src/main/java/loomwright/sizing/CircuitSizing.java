@@ -2,13 +2,13 @@ package loomwright.sizing;
 
 import static loomwright.message.Arg.arg;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
-import loomwright.circuit.Place;
 import loomwright.conductor.ConductorSize;
 import loomwright.conductor.SizeSystem;
 import loomwright.judgement.ContactRule;
@@ -27,35 +27,22 @@ public final class CircuitSizing {
      * What is asked. Required: one of {@code currentA}, {@code powerW} and one of {@code lengthM}, {@code lengthFt}.
      *
      * @param load what it feeds; default OTHER
-     * @param currentA continuous current
-     * @param powerW rated watts instead
-     * @param lengthM one way, metres
-     * @param lengthFt one way, feet
      * @param returnPath default CHASSIS
      * @param chassisOhm resistance of the chassis return; default 0.01
      * @param supplyV voltage at the source; default 12
      * @param limitV permitted drop; default by the load
      * @param system sizes to choose from; default METRIC_ISO6722
-     * @param insulationC default 80, PVC
-     * @param ambientC default that of its place
-     * @param place default CABIN
-     * @param bundleCount loaded wires in the bundle; default 1. If given, the bundle lowers what the wire may carry
      */
     public record Input(
             @Nullable CircuitLoad load,
-            @Nullable Double currentA,
-            @Nullable Double powerW,
-            @Nullable Double lengthM,
-            @Nullable Double lengthFt,
+            @JsonUnwrapped LoadRating rating,
+            @JsonUnwrapped RunLength run,
             @Nullable ReturnPath returnPath,
             @Nullable Double chassisOhm,
             @Nullable Double supplyV,
             @Nullable Double limitV,
             @Nullable SizeSystem system,
-            @Nullable Double insulationC,
-            @Nullable Double ambientC,
-            @Nullable Place place,
-            @Nullable Integer bundleCount) {
+            @JsonUnwrapped Laying laying) {
 
         CircuitLoad kind() {
             return load == null ? CircuitLoad.OTHER : load;
@@ -63,24 +50,15 @@ public final class CircuitSizing {
 
         ConductorSizing.Input sizing() {
             return new ConductorSizing.Input(
-                    currentA,
-                    powerW,
-                    lengthM,
-                    lengthFt,
+                    rating,
+                    run,
                     path(),
-                    chassisOhm,
-                    null,
+                    new ConductorSizing.FixedOhms(chassisOhm, null),
                     null,
                     supplyV,
-                    limitV,
-                    null,
-                    kind().drop(),
+                    new PermittedDrop(limitV, null, kind().drop()),
                     system == null ? SizeSystem.METRIC_ISO6722 : system,
-                    insulationC,
-                    ambientC,
-                    place,
-                    bundleCount,
-                    bundleCount == null ? null : Boolean.TRUE,
+                    laying.withFactorsOfBundle(),
                     null);
         }
 
@@ -92,45 +70,26 @@ public final class CircuitSizing {
 
         VoltageDrop.Input drop(double loadA, String size) {
             return new VoltageDrop.Input(
-                    loadA,
-                    null,
-                    size,
-                    lengthM,
-                    lengthFt,
-                    path(),
+                    LoadRating.ofA(loadA),
+                    new VoltageDrop.FeedWire(size, null, null),
+                    run,
+                    new VoltageDrop.ReturnRun(path(), null, null, null, chassisOhm),
                     null,
                     null,
-                    null,
-                    chassisOhm,
-                    null,
-                    null,
-                    null,
-                    ambientC,
-                    place,
-                    insulationC,
-                    bundleCount,
-                    bundleCount == null ? null : Boolean.TRUE,
-                    null,
+                    laying.withFactorsOfBundle(),
                     supplyV,
-                    limitV,
-                    null,
-                    kind().drop());
+                    new PermittedDrop(limitV, null, kind().drop()));
         }
 
         FuseChoice.Input fuse(double loadA, String size) {
             return new FuseChoice.Input(
-                    loadA,
+                    LoadRating.ofA(loadA),
                     null,
                     null,
-                    null,
-                    kind().surges() ? kind().surge() * loadA : null,
-                    kind().surges() ? kind().surgeS() : null,
+                    new FuseChoice.SwitchOn(
+                            kind().surges() ? kind().surge() * loadA : null, kind().surges() ? kind().surgeS() : null),
                     size,
-                    insulationC,
-                    ambientC,
-                    place,
-                    bundleCount,
-                    bundleCount == null ? null : Boolean.TRUE,
+                    laying.withFactorsOfBundle(),
                     null,
                     supplyV,
                     null);
@@ -144,9 +103,6 @@ public final class CircuitSizing {
      * @param loadV left for the load
      * @param allowedA what it may carry continuously where it lies
      * @param temperatureC as warm as the load makes it
-     * @param fuseA the fuse for the load; absent if no standard fuse suits this wire
-     * @param fuseInrush what that fuse does at switch-on; absent without a fuse
-     * @param largestFuseA the largest fuse that the wire allows; absent if none is so small
      * @param drop the drop against its limit
      * @param wire the current against what the wire may carry
      */
@@ -157,19 +113,26 @@ public final class CircuitSizing {
             @Nullable Double loadV,
             double allowedA,
             double temperatureC,
-            @Nullable Double fuseA,
-            FuseRule.@Nullable Kind fuseKind,
-            FuseChoice.@Nullable Inrush fuseInrush,
-            @Nullable Double largestFuseA,
+            @JsonUnwrapped WireFuse fuse,
             Verdict drop,
             Verdict wire) {}
 
     /**
+     * The fuse of one wire.
+     *
+     * @param fuseA the fuse for the load; absent if no standard fuse suits this wire
+     * @param fuseInrush what that fuse does at switch-on; absent without a fuse
+     * @param largestFuseA the largest fuse that the wire allows; absent if none is so small
+     */
+    public record WireFuse(
+            @Nullable Double fuseA,
+            FuseRule.@Nullable Kind fuseKind,
+            FuseChoice.@Nullable Inrush fuseInrush,
+            @Nullable Double largestFuseA) {}
+
+    /**
      * The circuit.
      *
-     * @param currentA while it runs
-     * @param surgeA when it is switched on
-     * @param surgeS how long that lasts
      * @param decider the requirement that decides the smallest size
      * @param smallest the smallest that will do; absent if there is none
      * @param usual the usual choice; absent if there is none
@@ -179,9 +142,7 @@ public final class CircuitSizing {
      */
     public record Result(
             CircuitLoad load,
-            double currentA,
-            double surgeA,
-            double surgeS,
+            @JsonUnwrapped LoadCurrents draws,
             ConductorSizing.Decider decider,
             @Nullable Wire smallest,
             @Nullable Wire usual,
@@ -196,6 +157,15 @@ public final class CircuitSizing {
     }
 
     /**
+     * What the load draws.
+     *
+     * @param currentA while it runs
+     * @param surgeA when it is switched on
+     * @param surgeS how long that lasts
+     */
+    public record LoadCurrents(double currentA, double surgeA, double surgeS) {}
+
+    /**
      * Sizes a circuit.
      *
      * @param input see there
@@ -206,14 +176,12 @@ public final class CircuitSizing {
         ConductorSizing.Result sizing = sized.result();
         CircuitLoad load = input.kind();
         double currentA = sizing.currentA();
-        Wire smallest = wire(input, currentA, sizing.size());
-        Wire usual = wire(input, currentA, sizing.usualSize());
+        Wire smallest = wire(input, currentA, sizing.sizes().size());
+        Wire usual = wire(input, currentA, sizing.sizes().usualSize());
         Result result = new Result(
                 load,
-                currentA,
-                load.surge() * currentA,
-                load.surgeS(),
-                sizing.decider(),
+                new LoadCurrents(currentA, load.surge() * currentA, load.surgeS()),
+                sizing.sizes().decider(),
                 smallest,
                 usual == null || smallest == null || usual.areaMm2() >= smallest.areaMm2() ? usual : smallest,
                 ContactRule.switchA(currentA, load.surges()).orElse(null),
@@ -229,8 +197,8 @@ public final class CircuitSizing {
             return null;
         }
         FuseChoice.Result fuse = FuseChoice.choose(input.fuse(currentA, size)).result();
-        String better = fuse.betterSize();
-        if (fuse.ratingA() == null && better != null) {
+        String better = fuse.wire().betterSize();
+        if (fuse.choice().ratingA() == null && better != null) {
             return wire(input, currentA, better);
         }
         VoltageDrop.Result drop =
@@ -238,16 +206,17 @@ public final class CircuitSizing {
         return new Wire(
                 size,
                 ConductorSize.parse(size).areaMm2(),
-                drop.totalV(),
-                drop.loadV(),
-                fuse.allowedA(),
-                drop.out().temperatureC(),
-                fuse.ratingA(),
-                fuse.kind(),
-                fuse.chosenInrush(),
-                fuse.largestA(),
-                drop.verdict(),
-                drop.wireVerdict());
+                drop.total().totalV(),
+                drop.total().loadV(),
+                fuse.wire().allowedA(),
+                drop.drops().out().temperatureC(),
+                new WireFuse(
+                        fuse.choice().ratingA(),
+                        fuse.choice().kind(),
+                        fuse.chosenInrush(),
+                        fuse.choice().largestA()),
+                drop.judged().verdict(),
+                drop.judged().wireVerdict());
     }
 
     private static Finding noWire(double currentA, ConductorSizing.Result sizing) {
@@ -261,9 +230,11 @@ public final class CircuitSizing {
 
     static List<Message> working(Result result) {
         List<Message> lines = new ArrayList<>();
-        lines.add(CircuitMessage.LOAD_DRAWS.with(arg("currentA", result.currentA())));
+        lines.add(CircuitMessage.LOAD_DRAWS.with(arg("currentA", result.draws().currentA())));
         if (result.load().surges()) {
-            lines.add(CircuitMessage.LOAD_SURGES.with(arg("surgeA", result.surgeA()), arg("surgeS", result.surgeS())));
+            lines.add(CircuitMessage.LOAD_SURGES.with(
+                    arg("surgeA", result.draws().surgeA()),
+                    arg("surgeS", result.draws().surgeS())));
         }
         for (Wire wire : new @Nullable Wire[] {result.smallest(), result.usual()}) {
             if (wire != null) {
@@ -277,12 +248,12 @@ public final class CircuitSizing {
         List<Message> lines = new ArrayList<>();
         lines.add(CircuitMessage.WIRE_CHOSEN.with(
                 arg("size", wire.size()), arg("dropV", wire.dropV()), arg("allowedA", wire.allowedA())));
-        Double fuseA = wire.fuseA();
+        Double fuseA = wire.fuse().fuseA();
         if (fuseA != null) {
             lines.add(CircuitMessage.FUSE_CHOSEN.with(
                     arg("size", wire.size()),
                     arg("ratingA", fuseA),
-                    arg("mayBlow", wire.fuseInrush() == FuseChoice.Inrush.MAY_BLOW ? "yes" : "no")));
+                    arg("mayBlow", wire.fuse().fuseInrush() == FuseChoice.Inrush.MAY_BLOW ? "yes" : "no")));
         }
         return lines;
     }

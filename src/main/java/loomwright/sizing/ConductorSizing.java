@@ -3,6 +3,7 @@ package loomwright.sizing;
 import static loomwright.message.Arg.arg;
 import static loomwright.message.Arg.texts;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -10,7 +11,6 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
-import loomwright.circuit.Place;
 import loomwright.conductor.AmpacityTable;
 import loomwright.conductor.ConductorSize;
 import loomwright.conductor.SizeSystem;
@@ -38,47 +38,32 @@ public final class ConductorSizing {
     /**
      * What is asked. Required: one of {@code currentA}, {@code powerW} and one of {@code lengthM}, {@code lengthFt}.
      *
-     * @param currentA continuous current
-     * @param powerW rated watts instead
-     * @param lengthM one way, metres
-     * @param lengthFt one way, feet
      * @param returnPath default WIRE, of the same size and length
-     * @param chassisOhm resistance of the chassis return; default 0.01, for a starter 0.0003
-     * @param jointsOhm resistance of all joints together; default 0
      * @param temperatureC conductor temperature for the drop; default as the current warms the wire
      * @param supplyV voltage at the source; default 12
-     * @param limitV permitted drop, volts
-     * @param limitPercent permitted drop, per cent of the supply
-     * @param circuit for the usual limit where none is given; default GENERAL; the cables of a STARTER are judged by their
-     *     ohms and need no fuse
      * @param system sizes to choose from; default AWG
-     * @param insulationC temperature rating of the insulation; default 80, PVC
-     * @param ambientC around the wire; default that of its place
-     * @param place default CABIN
-     * @param bundleCount current-carrying wires in the bundle, this one included; default 1
-     * @param bundleFactors true to let the bundle lower the ampacity; default only from 50 V on
      * @param ampacityTable AC43_13 for an aircraft; default the table for the ground
      */
     public record Input(
-            @Nullable Double currentA,
-            @Nullable Double powerW,
-            @Nullable Double lengthM,
-            @Nullable Double lengthFt,
+            @JsonUnwrapped LoadRating load,
+            @JsonUnwrapped RunLength run,
             @Nullable ReturnPath returnPath,
-            @Nullable Double chassisOhm,
-            @Nullable Double jointsOhm,
+            @JsonUnwrapped FixedOhms fixed,
             @Nullable Double temperatureC,
             @Nullable Double supplyV,
-            @Nullable Double limitV,
-            @Nullable Double limitPercent,
-            @Nullable DropRule circuit,
+            @JsonUnwrapped PermittedDrop limit,
             @Nullable SizeSystem system,
-            @Nullable Double insulationC,
-            @Nullable Double ambientC,
-            @Nullable Place place,
-            @Nullable Integer bundleCount,
-            @Nullable Boolean bundleFactors,
+            @JsonUnwrapped Laying laying,
             @Nullable AmpacityTable ampacityTable) {}
+
+    /**
+     * What does not depend on the size.
+     *
+     * @param chassisOhm resistance of the chassis return; default 0.01, for a starter 0.0003
+     * @param jointsOhm resistance of all joints together; default 0
+     */
+    public record FixedOhms(
+            @Nullable Double chassisOhm, @Nullable Double jointsOhm) {}
 
     /** Which requirement decides. */
     public enum Decider implements MessageCode {
@@ -137,23 +122,13 @@ public final class ConductorSizing {
      * The sizes and what decided.
      *
      * @param currentA of the load
-     * @param size the smallest that will do; absent if there is none
-     * @param usualSize the usual choice: less drop, and a fuse of at most 0.6 of what the wire carries
-     * @param smallest the same with its figures
-     * @param usual the same with its figures
-     * @param thinnestForCurrent the thinnest size that would carry the fuse, whatever its drop and strength
      * @param byRule each requirement
      * @param beside second opinions
      * @param dependsOn what was assumed and would turn the size chosen into a finding
      */
     public record Result(
             double currentA,
-            @Nullable String size,
-            @Nullable String usualSize,
-            Decider decider,
-            @Nullable Choice smallest,
-            @Nullable Choice usual,
-            @Nullable String thinnestForCurrent,
+            @JsonUnwrapped Sizes sizes,
             DropLimit limit,
             List<ByRule> byRule,
             List<Beside> beside,
@@ -166,6 +141,23 @@ public final class ConductorSizing {
             findings = List.copyOf(findings);
         }
     }
+
+    /**
+     * The sizes chosen.
+     *
+     * @param size the smallest that will do; absent if there is none
+     * @param usualSize the usual choice: less drop, and a fuse of at most 0.6 of what the wire carries
+     * @param smallest the same with its figures
+     * @param usual the same with its figures
+     * @param thinnestForCurrent the thinnest size that would carry the fuse, whatever its drop and strength
+     */
+    public record Sizes(
+            @Nullable String size,
+            @Nullable String usualSize,
+            Decider decider,
+            @Nullable Choice smallest,
+            @Nullable Choice usual,
+            @Nullable String thinnestForCurrent) {}
 
     /**
      * Sizes a wire.
@@ -212,10 +204,12 @@ public final class ConductorSizing {
         }
         result.beside().forEach(beside -> lines.add(opinion(beside)));
         lines.add(
-                result.size() == null
+                result.sizes().size() == null
                         ? SizingText.NO_SIZE_CHOSEN.with()
-                        : SizingText.SIZE_CHOSEN.with(arg("size", result.size()), arg("rule", result.decider())));
-        Choice usual = result.usual();
+                        : SizingText.SIZE_CHOSEN.with(
+                                arg("size", result.sizes().size()),
+                                arg("rule", result.sizes().decider())));
+        Choice usual = result.sizes().usual();
         if (usual != null) {
             lines.add(SizingText.USUAL_SIZE.with(
                     arg("size", usual.size()), arg("dropV", usual.dropV()), arg("allowedA", usual.allowedA())));
@@ -265,7 +259,7 @@ public final class ConductorSizing {
 
     private static List<Basis> basis(SizingCase job, Result result) {
         List<Basis> basis = new ArrayList<>();
-        String size = result.size();
+        String size = result.sizes().size();
         if (size != null) {
             basis.add(ConductorSize.parse(size).basis());
         }
@@ -287,7 +281,7 @@ public final class ConductorSizing {
     }
 
     private static List<Caution> cautions(Input input) {
-        return input.circuit() == DropRule.STARTER
+        return input.limit().circuit() == DropRule.STARTER
                 ? List.of(Caution.DISCONNECT_BATTERY, Caution.HIGH_CURRENT, Caution.UNFUSED_SUPPLY, Caution.LOCAL_CODES)
                 : List.of(Caution.DISCONNECT_BATTERY, Caution.LOCAL_CODES);
     }

@@ -27,10 +27,7 @@ record DropCase(
         WireCase out,
         Optional<WireCase> back,
         boolean backGrowsAlong,
-        double chassisOhm,
-        boolean chassisAssumed,
-        List<Double> jointsOutOhm,
-        List<Double> jointsBackOhm,
+        FixedPath fixed,
         double supplyV,
         @Nullable DropRule circuit,
         DropLimit limit,
@@ -63,31 +60,31 @@ record DropCase(
     static DropCase of(VoltageDrop.Input input) {
         Checked checked = new Checked();
         double supplyV = checked.supply(input.supplyV());
-        double currentA = checked.load(input.currentA(), input.powerW(), input.circuit(), supplyV);
-        ConductorSize size = own(checked.size("/size", input.size()), input.resistanceOhmPerKm20C(), checked);
-        double lengthM = checked.length(input.lengthM(), input.lengthFt());
-        ReturnPath path = Checked.path(input.returnPath(), input.circuit());
-        Optional<ConductorSize> returnSize = checked.optionalSize("/returnSize", input.returnSize());
+        double currentA = checked.load(input.load(), input.limit().circuit(), supplyV);
+        ConductorSize size =
+                own(checked.size("/size", input.wire().size()), input.wire().resistanceOhmPerKm20C(), checked);
+        double lengthM = checked.length(input.run());
+        ReturnPath path = Checked.path(input.back().returnPath(), input.limit().circuit());
+        Optional<ConductorSize> returnSize =
+                checked.optionalSize("/returnSize", input.back().returnSize());
         Optional<Double> returnLengthM = checked.optionalLength(
-                "/returnLengthM", input.returnLengthM(), "/returnLengthFt", input.returnLengthFt());
+                "/returnLengthM",
+                input.back().returnLengthM(),
+                "/returnLengthFt",
+                input.back().returnLengthFt());
         checkReturn(input, path, checked);
-        double chassisOhm = checked.chassis(path, input.chassisOhm(), input.circuit());
+        double chassisOhm =
+                checked.chassis(path, input.back().chassisOhm(), input.limit().circuit());
         List<Double> jointsOut = checked.joints("/jointsOutOhm", listOf(input.jointsOutOhm()));
         List<Double> jointsBack = checked.joints("/jointsBackOhm", listOf(input.jointsBackOhm()));
-        double givenC = checked.temperature("/temperatureC", input.temperatureC(), Copper.REFERENCE_C);
-        Surroundings surroundings = checked.surroundings(
-                input.insulationC(),
-                input.ambientC(),
-                input.place(),
-                input.bundleCount(),
-                input.bundleFactors(),
-                supplyV);
-        DropLimit limit = checked.limit(input.limitV(), input.limitPercent(), input.circuit(), supplyV);
+        double givenC = checked.temperature("/temperatureC", input.wire().temperatureC(), Copper.REFERENCE_C);
+        Surroundings surroundings = checked.surroundings(input.laying(), supplyV);
+        DropLimit limit = checked.limit(input.limit(), supplyV);
         checked.reject();
 
         // A starter turns for seconds, which does not warm its cables to the steady temperature of its current.
-        boolean starter = input.circuit() == DropRule.STARTER;
-        Optional<Double> atC = input.temperatureC() != null
+        boolean starter = input.limit().circuit() == DropRule.STARTER;
+        Optional<Double> atC = input.wire().temperatureC() != null
                 ? Optional.of(givenC)
                 : starter ? Optional.of(surroundings.conditions().ambientC()) : Optional.empty();
         WireCase out = wire(size, lengthM, currentA, surroundings, atC);
@@ -99,12 +96,13 @@ record DropCase(
                 out,
                 back,
                 returnLengthM.isEmpty(),
-                chassisOhm,
-                path == ReturnPath.CHASSIS && input.chassisOhm() == null,
-                jointsOut,
-                jointsBack,
+                new FixedPath(
+                        chassisOhm,
+                        path == ReturnPath.CHASSIS && input.back().chassisOhm() == null,
+                        jointsOut,
+                        jointsBack),
                 supplyV,
-                input.circuit(),
+                input.limit().circuit(),
                 limit,
                 surroundings,
                 atC);
@@ -120,10 +118,7 @@ record DropCase(
                         ? wire(other, b.lengthM(), currentA, surroundings, atC)
                         : b),
                 backGrowsAlong,
-                chassisOhm,
-                chassisAssumed,
-                jointsOutOhm,
-                jointsBackOhm,
+                fixed,
                 supplyV,
                 circuit,
                 limit,
@@ -163,7 +158,7 @@ record DropCase(
     private double wiresOhm() {
         double outOhm = out.size().wireOhmPerM(Copper.REFERENCE_C) * out.lengthM();
         double backOhm = back.map(b -> b.size().wireOhmPerM(Copper.REFERENCE_C) * b.lengthM())
-                .orElse(chassisOhm);
+                .orElse(fixed.chassisOhm());
         return outOhm + backOhm;
     }
 
@@ -172,15 +167,15 @@ record DropCase(
         double fixedV = currentA * fixedOhm();
         double totalV = wiresV() + fixedV;
         double longerV = LARGER * wiresV() + fixedV;
-        double poorV = chassisAssumed ? currentA * (Checked.POOR_CHASSIS_OHM - chassisOhm) : 0;
+        double poorV = fixed.chassisAssumed() ? currentA * (Checked.POOR_CHASSIS_OHM - fixed.chassisOhm()) : 0;
         double lengthM = out.lengthM();
         Sensitivity tried = new Sensitivity(limit.judge(totalV, supplyV))
                 .with(Unknown.LENGTH_M, lengthM, LARGER * lengthM, () -> limit.judge(longerV, supplyV))
                 .with(Unknown.CURRENT_A, currentA, LARGER * currentA, () -> limit.judge(LARGER * totalV, supplyV));
-        if (chassisAssumed) {
+        if (fixed.chassisAssumed()) {
             tried.with(
                     Unknown.CHASSIS_OHM,
-                    chassisOhm,
+                    fixed.chassisOhm(),
                     Checked.POOR_CHASSIS_OHM,
                     () -> limit.judge(totalV + poorV, supplyV));
         }
@@ -191,9 +186,9 @@ record DropCase(
 
     /** Chassis and joints. */
     double fixedOhm() {
-        return chassisOhm
-                + jointsOutOhm.stream().mapToDouble(o -> o).sum()
-                + jointsBackOhm.stream().mapToDouble(o -> o).sum();
+        return fixed.chassisOhm()
+                + fixed.jointsOutOhm().stream().mapToDouble(o -> o).sum()
+                + fixed.jointsBackOhm().stream().mapToDouble(o -> o).sum();
     }
 
     /** Lost in the wires. */
@@ -216,27 +211,30 @@ record DropCase(
 
     List<Assumption> assumptions() {
         List<Assumption> said = new ArrayList<>(surroundings.assumptions());
-        if (chassisAssumed) {
-            said.add(SizingAssumption.chassis(chassisOhm, currentA, Checked.POOR_CHASSIS_OHM));
+        if (fixed.chassisAssumed()) {
+            said.add(SizingAssumption.chassis(fixed.chassisOhm(), currentA, Checked.POOR_CHASSIS_OHM));
         }
         return said;
     }
 
     private static void checkReturn(VoltageDrop.Input input, ReturnPath path, Checked checked) {
         checked.check(
-                path == ReturnPath.WIRE || input.returnSize() == null,
+                path == ReturnPath.WIRE || input.back().returnSize() == null,
                 InputError.Code.CONTRADICTION,
                 "/returnSize",
-                input.returnSize(),
+                input.back().returnSize(),
                 AcceptedRun.ONLY_WITH,
                 arg("name", "returnPath"),
                 arg("value", "wire"));
-        boolean noReturnLength = input.returnLengthM() == null && input.returnLengthFt() == null;
+        boolean noReturnLength =
+                input.back().returnLengthM() == null && input.back().returnLengthFt() == null;
         checked.check(
                 path == ReturnPath.WIRE || noReturnLength,
                 InputError.Code.CONTRADICTION,
-                input.returnLengthM() != null ? "/returnLengthM" : "/returnLengthFt",
-                input.returnLengthM() != null ? input.returnLengthM() : input.returnLengthFt(),
+                input.back().returnLengthM() != null ? "/returnLengthM" : "/returnLengthFt",
+                input.back().returnLengthM() != null
+                        ? input.back().returnLengthM()
+                        : input.back().returnLengthFt(),
                 AcceptedRun.ONLY_WITH,
                 arg("name", "returnPath"),
                 arg("value", "wire"));
@@ -280,4 +278,10 @@ record DropCase(
                         arg("atLeast", warmC < ampacity.mostC() ? "no" : "yes"),
                         arg("temperatureC", warmC))));
     }
+
+    /**
+     * What of the way has no length: chassis and joints.
+     */
+    record FixedPath(
+            double chassisOhm, boolean chassisAssumed, List<Double> jointsOutOhm, List<Double> jointsBackOhm) {}
 }

@@ -54,26 +54,26 @@ public record DropOverLength(double currentA, double lengthM, DropLimit limit, L
      */
     public static DropOverLength of(ConductorSizing.Input input) {
         SizingCase job = SizingCase.of(input);
-        String chosen = job.solve().size();
+        String chosen = job.solve().sizes().size();
         List<ConductorSize> sizes = job.candidates();
         ConductorSize centre = chosen == null ? sizes.get(sizes.size() - 1) : ConductorSize.parse(chosen);
-        double wires = job.wireM() / job.lengthM();
+        double wires = job.lengths().wireM() / job.lengths().lengthM();
         return new DropOverLength(
                 job.currentA(),
-                job.lengthM(),
+                job.lengths().lengthM(),
                 job.limit(),
                 around(centre).stream()
                         .map(size -> new Line(
                                 size.name(),
                                 size.name().equals(chosen),
-                                job.currentA() * job.fixedOhm(),
+                                job.currentA() * job.fixed().fixedOhm(),
                                 job.currentA() * job.ohmPerM(size) * wires))
                         .toList());
     }
 
     private static Line line(DropCase run, boolean asked) {
-        double fixedOhm = run.chassisOhm()
-                + Stream.concat(run.jointsOutOhm().stream(), run.jointsBackOhm().stream())
+        double fixedOhm = run.fixed().chassisOhm()
+                + Stream.concat(run.fixed().jointsOutOhm().stream(), run.fixed().jointsBackOhm().stream())
                         .mapToDouble(Double::doubleValue)
                         .sum();
         double ohmPerM = ohmPerM(run.out());

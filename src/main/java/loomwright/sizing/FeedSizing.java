@@ -2,6 +2,7 @@ package loomwright.sizing;
 
 import static loomwright.message.Arg.arg;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.ArrayList;
 import java.util.List;
 import loomwright.answer.Accepted;
@@ -10,7 +11,6 @@ import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
-import loomwright.circuit.Place;
 import loomwright.conductor.SizeSystem;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.BudgetSplit;
@@ -33,18 +33,12 @@ public final class FeedSizing {
      *
      * @param label as the owner calls it
      * @param load what it is; default OTHER
-     * @param currentA continuous current
-     * @param powerW rated watts instead
-     * @param lengthM from the end of the feed to the load, metres
-     * @param lengthFt the same in feet
      */
     public record Branch(
             @Nullable String label,
             @Nullable CircuitLoad load,
-            @Nullable Double currentA,
-            @Nullable Double powerW,
-            @Nullable Double lengthM,
-            @Nullable Double lengthFt) {}
+            @JsonUnwrapped LoadRating rating,
+            @JsonUnwrapped RunLength run) {}
 
     /**
      * What is asked. Required: {@code loads} and one of {@code feedLengthM}, {@code feedLengthFt}. The rest as in
@@ -62,10 +56,7 @@ public final class FeedSizing {
             @Nullable Double chassisOhm,
             @Nullable Double supplyV,
             @Nullable SizeSystem system,
-            @Nullable Double insulationC,
-            @Nullable Double ambientC,
-            @Nullable Place place,
-            @Nullable Integer bundleCount) {
+            @JsonUnwrapped Laying laying) {
         public Input {
             loads = loads == null ? List.of() : List.copyOf(loads);
         }
@@ -73,37 +64,27 @@ public final class FeedSizing {
         CircuitSizing.Input circuit(Branch branch, @Nullable Double limitV) {
             return new CircuitSizing.Input(
                     branch.load(),
-                    branch.currentA(),
-                    branch.powerW(),
-                    branch.lengthM(),
-                    branch.lengthFt(),
+                    branch.rating(),
+                    branch.run(),
                     returnPath,
                     chassisOhm,
                     supplyV,
                     limitV,
                     system,
-                    insulationC,
-                    ambientC,
-                    place,
-                    bundleCount);
+                    laying);
         }
 
         CircuitSizing.Input feed(double currentA, double limitV) {
             return new CircuitSizing.Input(
                     CircuitLoad.OTHER,
-                    currentA,
-                    null,
-                    feedLengthM,
-                    feedLengthFt,
+                    LoadRating.ofA(currentA),
+                    new RunLength(feedLengthM, feedLengthFt),
                     returnPath == ReturnPath.WIRE ? ReturnPath.WIRE : ReturnPath.NONE,
                     null,
                     supplyV,
                     limitV,
                     system,
-                    insulationC,
-                    ambientC,
-                    place,
-                    bundleCount);
+                    laying);
         }
     }
 
@@ -163,11 +144,12 @@ public final class FeedSizing {
         for (int i = 0; i < branches.size(); i++) {
             alone.add(sized(input.circuit(branches.get(i), null), "/loads/" + i));
         }
-        double currentA = alone.stream().mapToDouble(a -> a.result().currentA()).sum();
+        double currentA =
+                alone.stream().mapToDouble(a -> a.result().draws().currentA()).sum();
         double nominalV = DropLimit.nominalV(supplyV);
         double feedV = Double.POSITIVE_INFINITY;
         for (int i = 0; i < branches.size(); i++) {
-            double loadA = alone.get(i).result().currentA();
+            double loadA = alone.get(i).result().draws().currentA();
             double budgetV = kind(branches.get(i)).drop().newWireV(nominalV);
             List<Double> split = BudgetSplit.splitV(
                     budgetV,
@@ -228,7 +210,7 @@ public final class FeedSizing {
     }
 
     private static double length(Branch branch) {
-        return new Checked().length(branch.lengthM(), branch.lengthFt());
+        return new Checked().length(branch.run());
     }
 
     /** Faults bear the place of the load that they are in. */

@@ -74,12 +74,12 @@ record FuseCase(
     static FuseCase of(FuseChoice.Input input) {
         Checked checked = new Checked();
         double supplyV = checked.supply(input.supplyV());
-        boolean asked = input.currentA() != null || input.powerW() != null;
-        double loadA = asked ? checked.load(input.currentA(), input.powerW(), input.circuit(), supplyV) : 0;
+        boolean asked = input.load().currentA() != null || input.load().powerW() != null;
+        double loadA = asked ? checked.load(input.load(), input.circuit(), supplyV) : 0;
         ConductorSize size = checked.size("/size", input.size());
-        boolean inrush = input.inrushA() != null || input.inrushS() != null;
-        double inrushA = inrush ? checked.current("/inrushA", input.inrushA()) : loadA;
-        double inrushS = inrush ? checked.number("/inrushS", input.inrushS(), 1e-6, 3600) : 0;
+        boolean inrush = input.surge().inrushA() != null || input.surge().inrushS() != null;
+        double inrushA = inrush ? checked.current("/inrushA", input.surge().inrushA()) : loadA;
+        double inrushS = inrush ? checked.number("/inrushS", input.surge().inrushS(), 1e-6, 3600) : 0;
         checked.check(
                 !inrush || asked,
                 InputError.Code.MISSING,
@@ -88,13 +88,7 @@ record FuseCase(
                 AcceptedRun.LOAD,
                 texts("names", List.of("currentA", "powerW")));
         double fittedA = checked.optional("/ratingA", input.ratingA(), 0.1, 1000, 1);
-        Surroundings surroundings = checked.surroundings(
-                input.insulationC(),
-                input.ambientC(),
-                input.place(),
-                input.bundleCount(),
-                input.bundleFactors(),
-                supplyV);
+        Surroundings surroundings = checked.surroundings(input.laying(), supplyV);
         if (input.prospectiveA() != null) {
             checked.current("/prospectiveA", input.prospectiveA());
         }
@@ -121,21 +115,23 @@ record FuseCase(
         Optional<BetterWire> thicker = unfused || loadA.isEmpty() || best.isPresent() ? Optional.empty() : betterSize();
         return new FuseChoice.Result(
                 loadA.orElse(null),
-                best.map(FuseChoice.Rating::ratingA).orElse(null),
-                best.map(FuseChoice.Rating::kind).orElse(null),
-                best.map(r -> why(r, ratings)).orElseGet(() -> whyNot(unfused, thicker)),
-                FuseRule.largest(ampacity.allowedA())
-                        .map(FuseRule.Rating::ratingA)
-                        .orElse(null),
+                new FuseChoice.ChosenFuse(
+                        best.map(FuseChoice.Rating::ratingA).orElse(null),
+                        best.map(FuseChoice.Rating::kind).orElse(null),
+                        best.map(r -> why(r, ratings)).orElseGet(() -> whyNot(unfused, thicker)),
+                        FuseRule.largest(ampacity.allowedA())
+                                .map(FuseRule.Rating::ratingA)
+                                .orElse(null)),
                 ratings,
                 fitted.orElse(null),
                 fitted.or(() -> best).map(r -> overloads(r.ratingA())).orElse(List.of()),
-                ampacity.allowedA(),
-                ampacity.lawA(),
-                thicker.map(BetterWire::size).orElse(null),
-                startC(),
-                limitC(),
-                ampacity.timeConstantS(),
+                new FuseChoice.WireLimits(
+                        ampacity.allowedA(),
+                        ampacity.lawA(),
+                        thicker.map(BetterWire::size).orElse(null),
+                        startC(),
+                        limitC(),
+                        ampacity.timeConstantS()),
                 LinkRating.find(size, surroundings.conditions().ambientC()).orElse(null),
                 unfused,
                 dependsOn(fitted.or(() -> best)),

@@ -3,6 +3,7 @@ package loomwright.sizing;
 import static loomwright.message.Arg.arg;
 import static loomwright.message.Arg.quantities;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,7 +12,6 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
-import loomwright.circuit.Place;
 import loomwright.conductor.FuseCurve;
 import loomwright.conductor.LinkRating;
 import loomwright.conductor.ReferenceTables;
@@ -33,39 +33,35 @@ public final class FuseChoice {
     /**
      * What is asked. Required: {@code size}.
      *
-     * @param currentA continuous load; without it and without {@code powerW} the largest fuse for the wire is asked
-     * @param powerW its rated watts instead
      * @param continuous whether the load flows for longer than minutes; default true
      * @param ratingA a fuse that is fitted, to be judged
-     * @param inrushA current at switch-on; with {@code inrushS}
-     * @param inrushS how long it lasts
      * @param size the thinnest wire behind the fuse
-     * @param insulationC temperature rating of its insulation; default 80, PVC
-     * @param ambientC around it; default that of its place
-     * @param place default CABIN
-     * @param bundleCount current-carrying wires in the bundle, this one included; default 1
-     * @param bundleFactors true to let the bundle lower the ampacity; default only from 50 V on
      * @param prospectiveA short-circuit current at the far end of the wire
      * @param supplyV voltage at the source; default 12
      * @param circuit STARTER: battery and starter cables are recognised as usually unfused; a lamp circuit: watts are
      *     those of filaments
      */
     public record Input(
-            @Nullable Double currentA,
-            @Nullable Double powerW,
+            @JsonUnwrapped LoadRating load,
             @Nullable Boolean continuous,
             @Nullable Double ratingA,
-            @Nullable Double inrushA,
-            @Nullable Double inrushS,
+            @JsonUnwrapped SwitchOn surge,
             @Nullable String size,
-            @Nullable Double insulationC,
-            @Nullable Double ambientC,
-            @Nullable Place place,
-            @Nullable Integer bundleCount,
-            @Nullable Boolean bundleFactors,
+            @JsonUnwrapped Laying laying,
             @Nullable Double prospectiveA,
             @Nullable Double supplyV,
             @Nullable DropRule circuit) {}
+
+    /**
+     * The current at switch-on.
+     *
+     * @param inrushA current at switch-on; with {@code inrushS}
+     * @param inrushS how long it lasts
+     */
+    public record SwitchOn(
+            @Nullable Double inrushA, @Nullable Double inrushS) {
+        public static final SwitchOn UNKNOWN = new SwitchOn(null, null);
+    }
 
     /** What the inrush does to a fuse. */
     public enum Inrush implements MessageCode {
@@ -133,41 +129,21 @@ public final class FuseChoice {
      * The choice.
      *
      * @param currentA of the load; absent if none was given
-     * @param ratingA the smallest standard rating that suits, without a load the largest that the wire allows; absent if
-     *     none does
-     * @param kind in which form it is made; absent if none suits
-     * @param reason why, or what stands in the way
-     * @param largestA the largest standard rating that the wire allows; absent if none is so small
      * @param ratings every standard rating judged
      * @param fitted the fuse that is fitted, judged; absent if none was given
      * @param overloads fuse and wire at each multiple the standards name, and last at the prospective current if given:
      *     of the fuse that is fitted, else of the one chosen; empty where there is neither
-     * @param allowedA what the wire may carry continuously where it lies
-     * @param lawA the same by the law of heat, a second opinion
-     * @param betterSize the thinnest wire of the same standard whose fuse carries the load; absent where this wire will do
-     *     or no load was given
-     * @param startC conductor temperature under the load, from which a short circuit starts
-     * @param limitC conductor temperature that a short circuit may reach
-     * @param timeConstantS of the wire
      * @param fusibleLink absent if the tables have no wire so thin
      * @param usuallyUnfused true for battery and starter cables
      * @param dependsOn what was assumed and would turn the verdict on the chosen or fitted fuse
      */
     public record Result(
             @Nullable Double currentA,
-            @Nullable Double ratingA,
-            FuseRule.@Nullable Kind kind,
-            Message reason,
-            @Nullable Double largestA,
+            @JsonUnwrapped ChosenFuse choice,
             List<Rating> ratings,
             @Nullable Rating fitted,
             List<Overload> overloads,
-            double allowedA,
-            double lawA,
-            @Nullable String betterSize,
-            double startC,
-            double limitC,
-            double timeConstantS,
+            @JsonUnwrapped WireLimits wire,
             @Nullable LinkRating fusibleLink,
             boolean usuallyUnfused,
             List<Dependence> dependsOn,
@@ -183,12 +159,46 @@ public final class FuseChoice {
         @Nullable
         Inrush chosenInrush() {
             return ratings.stream()
-                    .filter(rating -> Double.valueOf(rating.ratingA()).equals(ratingA))
+                    .filter(rating -> Double.valueOf(rating.ratingA()).equals(choice.ratingA()))
                     .findFirst()
                     .map(Rating::inrush)
                     .orElse(null);
         }
     }
+
+    /**
+     * The fuse chosen, and why.
+     *
+     * @param ratingA the smallest standard rating that suits, without a load the largest that the wire allows; absent if
+     *     none does
+     * @param kind in which form it is made; absent if none suits
+     * @param reason why, or what stands in the way
+     * @param largestA the largest standard rating that the wire allows; absent if none is so small
+     */
+    public record ChosenFuse(
+            @Nullable Double ratingA,
+            FuseRule.@Nullable Kind kind,
+            Message reason,
+            @Nullable Double largestA) {}
+
+    /**
+     * What the wire bears.
+     *
+     * @param allowedA what the wire may carry continuously where it lies
+     * @param lawA the same by the law of heat, a second opinion
+     * @param betterSize the thinnest wire of the same standard whose fuse carries the load; absent where this wire will do
+     *     or no load was given
+     * @param startC conductor temperature under the load, from which a short circuit starts
+     * @param limitC conductor temperature that a short circuit may reach
+     * @param timeConstantS of the wire
+     */
+    public record WireLimits(
+            double allowedA,
+            double lawA,
+            @Nullable String betterSize,
+            double startC,
+            double limitC,
+            double timeConstantS) {}
 
     /**
      * Chooses a fuse.
@@ -230,15 +240,15 @@ public final class FuseChoice {
         }
         lines.add(SizingText.MOST_RATING.with(
                 arg("size", job.size().name()),
-                arg("allowedA", result.allowedA()),
+                arg("allowedA", result.wire().allowedA()),
                 arg("ambientC", job.surroundings().conditions().ambientC()),
                 arg("insulationC", job.surroundings().conditions().insulationC()),
-                arg("lawA", result.lawA())));
+                arg("lawA", result.wire().lawA())));
         result.ratings().stream()
                 .filter(rating -> rating.load() == Level.FITS && rating.wire() != Level.DANGER)
                 .forEach(rating -> lines.add(line(rating)));
         result.overloads().forEach(o -> lines.add(line(o)));
-        lines.add(result.reason());
+        lines.add(result.choice().reason());
         return lines;
     }
 

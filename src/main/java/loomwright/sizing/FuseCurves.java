@@ -19,10 +19,6 @@ import org.jspecify.annotations.Nullable;
  * @param prospectiveA short-circuit current, if given
  * @param inrush the switch-on current and how long it lasts, if given
  * @param limitC conductor temperature that the wire curves reach
- * @param longest the longest the standards let the fuse take, a staircase
- * @param shortest the shortest
- * @param wireAdiabatic time of the wire to its limit, no heat lost
- * @param wireWithLoss the same with heat lost
  */
 public record FuseCurves(
         double ratingA,
@@ -33,22 +29,12 @@ public record FuseCurves(
         @Nullable Double prospectiveA,
         @Nullable Point inrush,
         double limitC,
-        List<Point> longest,
-        List<Point> shortest,
-        List<Point> wireAdiabatic,
-        List<Point> wireWithLoss) {
+        Curves curves) {
     private static final int POINTS = 120;
     /** From just above the rating, where a fuse begins to have an opening time, to ten times it or the short circuit. */
     private static final double FROM_MULTIPLE = 1.01;
 
     private static final double TO_MULTIPLE = 10;
-
-    public FuseCurves {
-        longest = List.copyOf(longest);
-        shortest = List.copyOf(shortest);
-        wireAdiabatic = List.copyOf(wireAdiabatic);
-        wireWithLoss = List.copyOf(wireWithLoss);
-    }
 
     /** A current and a time. */
     public record Point(double currentA, double timeS) {}
@@ -62,7 +48,7 @@ public record FuseCurves(
     public static FuseCurves of(FuseChoice.Input input) {
         FuseCase job = FuseCase.of(input);
         FuseChoice.Result result = job.solve();
-        Double chosen = result.ratingA();
+        Double chosen = result.choice().ratingA();
         List<FuseChoice.Rating> ratings = result.ratings();
         double ratingA = chosen != null
                 ? chosen
@@ -81,11 +67,12 @@ public record FuseCurves(
                 job.ampacity().allowedA(),
                 job.prospectiveA().orElse(null),
                 job.inrushA().map(a -> new Point(a, job.inrushS())).orElse(null),
-                result.limitC(),
-                longest(ratingA, toA),
-                shortest(ratingA, toA),
-                sampled(fromA, toA, job::adiabaticS),
-                sampled(fromA, toA, job::withLossS));
+                result.wire().limitC(),
+                new Curves(
+                        longest(ratingA, toA),
+                        shortest(ratingA, toA),
+                        sampled(fromA, toA, job::adiabaticS),
+                        sampled(fromA, toA, job::withLossS)));
     }
 
     private static List<Point> longest(double ratingA, double toA) {
@@ -125,5 +112,23 @@ public record FuseCurves(
                 .mapToObj(amps -> new Point(amps, timeS.applyAsDouble(amps)))
                 .filter(point -> Double.isFinite(point.timeS()) && point.timeS() > 0)
                 .toList();
+    }
+
+    /**
+     * Opening times of the fuse, and times of the wire to its limit, over the current.
+     *
+     * @param longest the longest the standards let the fuse take, a staircase
+     * @param shortest the shortest
+     * @param wireAdiabatic time of the wire to its limit, no heat lost
+     * @param wireWithLoss the same with heat lost
+     */
+    public record Curves(
+            List<Point> longest, List<Point> shortest, List<Point> wireAdiabatic, List<Point> wireWithLoss) {
+        public Curves {
+            longest = List.copyOf(longest);
+            shortest = List.copyOf(shortest);
+            wireAdiabatic = List.copyOf(wireAdiabatic);
+            wireWithLoss = List.copyOf(wireWithLoss);
+        }
     }
 }

@@ -32,20 +32,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * A checked {@link ConductorSizing.Input}.
  *
- * @param lengthM length of the run, one way
- * @param wireM length of wire in all: twice the run with a return wire
- * @param chassisOhm of the chassis return, 0 without one
- * @param fixedOhm chassis and joints
  * @param temperatureC conductor temperature; empty for as warm as the current makes it
  * @param aircraft whether the aircraft table was asked for
  */
 record SizingCase(
         double currentA,
-        double lengthM,
-        double wireM,
-        double chassisOhm,
-        boolean chassisAssumed,
-        double fixedOhm,
+        Lengths lengths,
+        FixedReturn fixed,
         Optional<Double> temperatureC,
         DropLimit limit,
         List<ConductorSize> candidates,
@@ -57,34 +50,29 @@ record SizingCase(
     static SizingCase of(ConductorSizing.Input input) {
         Checked checked = new Checked();
         double supplyV = checked.supply(input.supplyV());
-        double currentA = checked.load(input.currentA(), input.powerW(), input.circuit(), supplyV);
-        double lengthM = checked.length(input.lengthM(), input.lengthFt());
-        ReturnPath path = Checked.path(input.returnPath(), input.circuit());
-        double chassisOhm = checked.chassis(path, input.chassisOhm(), input.circuit());
-        double jointsOhm = checked.ohm("/jointsOhm", input.jointsOhm());
-        Surroundings surroundings = checked.surroundings(
-                input.insulationC(),
-                input.ambientC(),
-                input.place(),
-                input.bundleCount(),
-                input.bundleFactors(),
-                supplyV);
+        double currentA = checked.load(input.load(), input.limit().circuit(), supplyV);
+        double lengthM = checked.length(input.run());
+        ReturnPath path = Checked.path(input.returnPath(), input.limit().circuit());
+        double chassisOhm =
+                checked.chassis(path, input.fixed().chassisOhm(), input.limit().circuit());
+        double jointsOhm = checked.ohm("/jointsOhm", input.fixed().jointsOhm());
+        Surroundings surroundings = checked.surroundings(input.laying(), supplyV);
         double givenC = checked.temperature("/temperatureC", input.temperatureC(), Copper.REFERENCE_C);
-        DropLimit limit = checked.limit(input.limitV(), input.limitPercent(), input.circuit(), supplyV);
+        DropLimit limit = checked.limit(input.limit(), supplyV);
         checked.reject();
         return new SizingCase(
                 currentA,
-                lengthM,
-                path == ReturnPath.WIRE ? 2 * lengthM : lengthM,
-                chassisOhm,
-                path == ReturnPath.CHASSIS && input.chassisOhm() == null,
-                chassisOhm + jointsOhm,
+                new Lengths(lengthM, path == ReturnPath.WIRE ? 2 * lengthM : lengthM),
+                new FixedReturn(
+                        chassisOhm,
+                        path == ReturnPath.CHASSIS && input.fixed().chassisOhm() == null,
+                        chassisOhm + jointsOhm),
                 input.temperatureC() == null ? Optional.empty() : Optional.of(givenC),
                 limit,
                 ConductorSize.listTrade(input.system() == null ? SizeSystem.AWG : input.system()),
                 surroundings,
                 supplyV,
-                input.circuit(),
+                input.limit().circuit(),
                 input.ampacityTable() == AmpacityTable.AC43_13);
     }
 
@@ -102,12 +90,13 @@ record SizingCase(
         Optional<ConductorSize> thinnest = starter() ? Optional.empty() : smallest(this::carriesFuse);
         return new ConductorSizing.Result(
                 currentA,
-                smallest.map(ConductorSize::name).orElse(null),
-                usual.map(ConductorSize::name).orElse(null),
-                smallest.map(size -> decider(rules, size)).orElse(Decider.NO_SUCH_SIZE),
-                smallest.map(size -> choice(size, 1)).orElse(null),
-                usual.map(size -> choice(size, FuseRule.USUAL_SHARE)).orElse(null),
-                thinnest.map(ConductorSize::name).orElse(null),
+                new ConductorSizing.Sizes(
+                        smallest.map(ConductorSize::name).orElse(null),
+                        usual.map(ConductorSize::name).orElse(null),
+                        smallest.map(size -> decider(rules, size)).orElse(Decider.NO_SUCH_SIZE),
+                        smallest.map(size -> choice(size, 1)).orElse(null),
+                        usual.map(size -> choice(size, FuseRule.USUAL_SHARE)).orElse(null),
+                        thinnest.map(ConductorSize::name).orElse(null)),
                 limit,
                 rules,
                 beside(smallest),
@@ -130,7 +119,7 @@ record SizingCase(
             rules.add(rule(Decider.AMPACITY, smallest(this::carriesFuse), this::allowedA, leastFuseA()));
         }
         double leastMm2 = starter()
-                ? StrengthRule.leastStarterMm2(lengthM, DropLimit.nominalV(supplyV))
+                ? StrengthRule.leastStarterMm2(lengths.lengthM(), DropLimit.nominalV(supplyV))
                 : StrengthRule.leastMm2(surroundings.bundleAsked() > 1);
         rules.add(rule(Decider.STRENGTH, smallest(s -> s.areaMm2() >= leastMm2), ConductorSize::areaMm2, leastMm2));
         return rules;
@@ -165,7 +154,7 @@ record SizingCase(
     }
 
     private double dropV(ConductorSize size) {
-        return currentA * (ohmPerM(size) * wireM + fixedOhm);
+        return currentA * (ohmPerM(size) * lengths.wireM() + fixed.fixedOhm());
     }
 
     private double temperatureC(ConductorSize size) {
@@ -183,12 +172,12 @@ record SizingCase(
 
     /** Both cables of a starter at 20 degrees, as the manuals measure them; the body has its own share. */
     private double wiresOhm(ConductorSize size) {
-        return size.wireOhmPerM(Copper.REFERENCE_C) * wireM;
+        return size.wireOhmPerM(Copper.REFERENCE_C) * lengths.wireM();
     }
 
     private double starterCableOhm() {
         double bothOhm = CrankingRule.cablesNewOhm(currentA, false, DropLimit.nominalV(supplyV));
-        return chassisOhm > 0 ? CrankingRule.CABLE_SHARE_WITH_CHASSIS * bothOhm : bothOhm;
+        return fixed.chassisOhm() > 0 ? CrankingRule.CABLE_SHARE_WITH_CHASSIS * bothOhm : bothOhm;
     }
 
     private double leastFuseA() {
@@ -218,7 +207,7 @@ record SizingCase(
         double mostV = Math.min(limit.goodV(), limit.newWireV());
         // No wire makes up for a chassis that takes most of it: the wire is then held to its own share.
         boolean littleDrop = dropV(size) <= mostV
-                || (chassisOhm > 0
+                || (fixed.chassisOhm() > 0
                         && dropV(size) <= limit.newWireV()
                         && currentA * wiresOhm(size) <= CrankingRule.CABLE_SHARE_WITH_CHASSIS * mostV);
         return littleDrop
@@ -256,9 +245,9 @@ record SizingCase(
 
     private List<ConductorSizing.Beside> beside(Optional<ConductorSize> chosen) {
         List<ConductorSizing.Beside> beside = new ArrayList<>();
-        double leftV = limit.newWireV() - currentA * fixedOhm;
+        double leftV = limit.newWireV() - currentA * fixed.fixedOhm();
         if (leftV > 0) {
-            double needed = ConductorSizing.circularMils(currentA, wireM / Copper.METRES_PER_FOOT, leftV);
+            double needed = ConductorSizing.circularMils(currentA, lengths.wireM() / Copper.METRES_PER_FOOT, leftV);
             beside.add(new ConductorSizing.Beside(
                     ConductorSizing.CIRCULAR_MILS,
                     smallest(s -> s.circularMils() >= needed)
@@ -273,7 +262,7 @@ record SizingCase(
     }
 
     private Finding noSize() {
-        boolean fixedTooHigh = currentA * fixedOhm > limit.newWireV();
+        boolean fixedTooHigh = currentA * fixed.fixedOhm() > limit.newWireV();
         return Finding.warning(SizingFinding.NO_SUCH_SIZE.with(arg("currentA", currentA)), limit.basis())
                 .remedy(
                         fixedTooHigh
@@ -289,8 +278,8 @@ record SizingCase(
 
     List<Assumption> assumptions() {
         List<Assumption> said = new ArrayList<>(surroundings.assumptions());
-        if (chassisAssumed) {
-            said.add(SizingAssumption.chassis(chassisOhm, currentA, Checked.POOR_CHASSIS_OHM));
+        if (fixed.chassisAssumed()) {
+            said.add(SizingAssumption.chassis(fixed.chassisOhm(), currentA, Checked.POOR_CHASSIS_OHM));
         }
         if (circuit == null && limit.circuit() != null) {
             said.add(SizingAssumption.CIRCUIT.of(Map.of("circuit", "general")));
@@ -301,4 +290,20 @@ record SizingCase(
     private Optional<ConductorSize> smallest(Predicate<ConductorSize> fits) {
         return candidates.stream().filter(fits).findFirst();
     }
+
+    /**
+     * The run, one way, and the wire in it.
+     *
+     * @param lengthM length of the run, one way
+     * @param wireM length of wire in all: twice the run with a return wire
+     */
+    record Lengths(double lengthM, double wireM) {}
+
+    /**
+     * What does not depend on the size.
+     *
+     * @param chassisOhm of the chassis return, 0 without one
+     * @param fixedOhm chassis and joints
+     */
+    record FixedReturn(double chassisOhm, boolean chassisAssumed, double fixedOhm) {}
 }

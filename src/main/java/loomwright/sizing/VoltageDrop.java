@@ -2,6 +2,7 @@ package loomwright.sizing;
 
 import static loomwright.message.Arg.arg;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,9 +11,7 @@ import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
-import loomwright.circuit.Place;
 import loomwright.judgement.Dependence;
-import loomwright.judgement.DropRule;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
 import loomwright.judgement.wire.WireAmpacity;
@@ -31,60 +30,54 @@ public final class VoltageDrop {
      * What is asked. Required: {@code size}, one of {@code currentA}, {@code powerW} and one of {@code lengthM},
      * {@code lengthFt}.
      *
-     * @param currentA current of the load
-     * @param powerW its rated watts instead
-     * @param size feed wire
-     * @param lengthM one way, metres
-     * @param lengthFt one way, feet
-     * @param returnPath default WIRE
-     * @param returnSize return wire; default as the feed
-     * @param returnLengthM its length; default as the feed
-     * @param returnLengthFt its length in feet
-     * @param chassisOhm resistance of the chassis return; default 0.01, for a starter 0.0003
      * @param jointsOutOhm resistance of each joint on the way out
      * @param jointsBackOhm of each joint in the return
-     * @param temperatureC conductor temperature; default as the current warms the wire
-     * @param ambientC around the wire; default that of its place
-     * @param place default CABIN
-     * @param insulationC insulation rating; default 80, PVC
-     * @param bundleCount current-carrying wires in the bundle, this one included; default 1
-     * @param bundleFactors true to let the bundle lower the ampacity; default only from 50 V on
-     * @param resistanceOhmPerKm20C the feed wire's own figure from its data sheet, instead of that of its standard; the
-     *     return wire takes it too unless {@code returnSize} names another
      * @param supplyV voltage at the source; default 12
-     * @param limitV permitted drop, volts
-     * @param limitPercent permitted drop, per cent of the supply
-     * @param circuit for the usual limit where none is given; default GENERAL
      */
     public record Input(
-            @Nullable Double currentA,
-            @Nullable Double powerW,
-            @Nullable String size,
-            @Nullable Double lengthM,
-            @Nullable Double lengthFt,
-            @Nullable ReturnPath returnPath,
-            @Nullable String returnSize,
-            @Nullable Double returnLengthM,
-            @Nullable Double returnLengthFt,
-            @Nullable Double chassisOhm,
+            @JsonUnwrapped LoadRating load,
+            @JsonUnwrapped FeedWire wire,
+            @JsonUnwrapped RunLength run,
+            @JsonUnwrapped ReturnRun back,
             @Nullable List<Double> jointsOutOhm,
             @Nullable List<Double> jointsBackOhm,
-            @Nullable Double temperatureC,
-            @Nullable Double ambientC,
-            @Nullable Place place,
-            @Nullable Double insulationC,
-            @Nullable Integer bundleCount,
-            @Nullable Boolean bundleFactors,
-            @Nullable Double resistanceOhmPerKm20C,
+            @JsonUnwrapped Laying laying,
             @Nullable Double supplyV,
-            @Nullable Double limitV,
-            @Nullable Double limitPercent,
-            @Nullable DropRule circuit) {
+            @JsonUnwrapped PermittedDrop limit) {
         public Input {
             jointsOutOhm = jointsOutOhm == null ? List.of() : List.copyOf(jointsOutOhm);
             jointsBackOhm = jointsBackOhm == null ? List.of() : List.copyOf(jointsBackOhm);
         }
     }
+
+    /**
+     * The feed wire.
+     *
+     * @param size feed wire
+     * @param resistanceOhmPerKm20C the feed wire's own figure from its data sheet, instead of that of its standard; the
+     *     return wire takes it too unless {@code returnSize} names another
+     * @param temperatureC conductor temperature; default as the current warms the wire
+     */
+    public record FeedWire(
+            @Nullable String size,
+            @Nullable Double resistanceOhmPerKm20C,
+            @Nullable Double temperatureC) {}
+
+    /**
+     * How the current comes back.
+     *
+     * @param returnPath default WIRE
+     * @param returnSize return wire; default as the feed
+     * @param returnLengthM its length; default as the feed
+     * @param returnLengthFt its length in feet
+     * @param chassisOhm resistance of the chassis return; default 0.01, for a starter 0.0003
+     */
+    public record ReturnRun(
+            @Nullable ReturnPath returnPath,
+            @Nullable String returnSize,
+            @Nullable Double returnLengthM,
+            @Nullable Double returnLengthFt,
+            @Nullable Double chassisOhm) {}
 
     /**
      * One wire of the run.
@@ -113,55 +106,79 @@ public final class VoltageDrop {
      * What is lost where.
      *
      * @param currentA of the load
+     * @param largest where most is lost
+     * @param maxLengthM longest run, one way, that a new wire of this size may have, a return wire like the feed growing
+     *     along; absent if joints and return alone exceed the limit
+     * @param dependsOn what was assumed and would turn the verdict of the wire
+     */
+    public record Result(
+            double currentA,
+            @JsonUnwrapped Drops drops,
+            @JsonUnwrapped Total total,
+            @JsonUnwrapped JudgedDrop judged,
+            @Nullable Largest largest,
+            @Nullable Double maxLengthM,
+            @JsonUnwrapped FuseRange fuses,
+            List<Dependence> dependsOn,
+            List<Finding> findings) {
+        public Result {
+            dependsOn = List.copyOf(dependsOn);
+            findings = List.copyOf(findings);
+        }
+    }
+
+    /**
+     * What is lost in each part of the run.
+     *
      * @param out the feed wire
      * @param back the return wire, absent without one
      * @param chassisV drop of the chassis return, 0 without one
      * @param jointsOutV drop of each joint out, in input order
      * @param jointsBackV drop of each joint back, in input order
+     */
+    public record Drops(
+            Wire out, @Nullable Wire back, double chassisV, List<Double> jointsOutV, List<Double> jointsBackV) {
+        public Drops {
+            jointsOutV = List.copyOf(jointsOutV);
+            jointsBackV = List.copyOf(jointsBackV);
+        }
+    }
+
+    /**
+     * The whole way.
+     *
      * @param totalOhm resistance of the whole way
      * @param totalV drop of the whole way
      * @param totalPercent of the supply
      * @param loadV what is left for the load; absent if the drop would eat the whole supply
      * @param maxCurrentA what the supply drives through the way with the load shorted
-     * @param verdict the drop against its limit
-     * @param wireVerdict the current against what the thinnest wire may carry
-     * @param largest where most is lost
-     * @param maxLengthM longest run, one way, that a new wire of this size may have, a return wire like the feed growing
-     *     along; absent if joints and return alone exceed the limit
-     * @param leastFuseA the smallest standard fuse that carries the load; absent if none does
-     * @param mostFuseA the largest standard fuse that the wire allows; absent if none is so small
-     * @param overloadTemperatureC of the thinnest wire at 1.35 times {@code leastFuseA}; absent where it has no end
-     * @param dependsOn what was assumed and would turn the verdict of the wire
      */
-    public record Result(
-            double currentA,
-            Wire out,
-            @Nullable Wire back,
-            double chassisV,
-            List<Double> jointsOutV,
-            List<Double> jointsBackV,
+    public record Total(
             double totalOhm,
             double totalV,
             double totalPercent,
             @Nullable Double loadV,
-            double maxCurrentA,
-            DropLimit limit,
-            Verdict verdict,
-            Verdict wireVerdict,
-            @Nullable Largest largest,
-            @Nullable Double maxLengthM,
+            double maxCurrentA) {}
+
+    /**
+     * What is judged, and by which limit.
+     *
+     * @param verdict the drop against its limit
+     * @param wireVerdict the current against what the thinnest wire may carry
+     */
+    public record JudgedDrop(DropLimit limit, Verdict verdict, Verdict wireVerdict) {}
+
+    /**
+     * The fuses that suit load and wire.
+     *
+     * @param leastFuseA the smallest standard fuse that carries the load; absent if none does
+     * @param mostFuseA the largest standard fuse that the wire allows; absent if none is so small
+     * @param overloadTemperatureC of the thinnest wire at 1.35 times {@code leastFuseA}; absent where it has no end
+     */
+    public record FuseRange(
             @Nullable Double leastFuseA,
             @Nullable Double mostFuseA,
-            @Nullable Double overloadTemperatureC,
-            List<Dependence> dependsOn,
-            List<Finding> findings) {
-        public Result {
-            jointsOutV = List.copyOf(jointsOutV);
-            jointsBackV = List.copyOf(jointsBackV);
-            dependsOn = List.copyOf(dependsOn);
-            findings = List.copyOf(findings);
-        }
-    }
+            @Nullable Double overloadTemperatureC) {}
 
     /**
      * Calculates the drop.
@@ -176,9 +193,9 @@ public final class VoltageDrop {
         DropCase run = DropCase.of(input);
         Wire out = run.out().wire(run.currentA());
         Wire back = run.back().map(w -> w.wire(run.currentA())).orElse(null);
-        double joints = sum(run.jointsOutOhm()) + sum(run.jointsBackOhm());
+        double joints = sum(run.fixed().jointsOutOhm()) + sum(run.fixed().jointsBackOhm());
         double backOhm = back == null ? 0 : back.resistanceOhm();
-        double totalOhm = out.resistanceOhm() + backOhm + run.chassisOhm() + joints;
+        double totalOhm = out.resistanceOhm() + backOhm + run.fixed().chassisOhm() + joints;
         double totalV = run.currentA() * totalOhm;
         Verdict drop = run.limit().judge(totalV, run.supplyV());
         Verdict wire = run.judgeWire();
@@ -187,24 +204,27 @@ public final class VoltageDrop {
                 .orElse(null);
         Result result = new Result(
                 run.currentA(),
-                out,
-                back,
-                run.currentA() * run.chassisOhm(),
-                scaled(run.jointsOutOhm(), run.currentA()),
-                scaled(run.jointsBackOhm(), run.currentA()),
-                totalOhm,
-                totalV,
-                100 * totalV / run.supplyV(),
-                totalV < run.supplyV() ? run.supplyV() - totalV : null,
-                run.supplyV() / totalOhm,
-                run.limit(),
-                drop,
-                wire,
+                new Drops(
+                        out,
+                        back,
+                        run.currentA() * run.fixed().chassisOhm(),
+                        scaled(run.fixed().jointsOutOhm(), run.currentA()),
+                        scaled(run.fixed().jointsBackOhm(), run.currentA())),
+                new Total(
+                        totalOhm,
+                        totalV,
+                        100 * totalV / run.supplyV(),
+                        totalV < run.supplyV() ? run.supplyV() - totalV : null,
+                        run.supplyV() / totalOhm),
+                new JudgedDrop(run.limit(), drop, wire),
                 largest(run, out, back, totalV),
                 maxLengthM(run, out, back, joints),
-                leastFuseA,
-                FuseRule.largest(run.thinnestA()).map(FuseRule.Rating::ratingA).orElse(null),
-                leastFuseA == null || run.starter() ? null : run.overloadC(leastFuseA),
+                new FuseRange(
+                        leastFuseA,
+                        FuseRule.largest(run.thinnestA())
+                                .map(FuseRule.Rating::ratingA)
+                                .orElse(null),
+                        leastFuseA == null || run.starter() ? null : run.overloadC(leastFuseA)),
                 run.starter() ? List.of() : run.dependsOn(),
                 WireFindings.ofDrop(run, drop, wire, totalV));
         return new Answer<>(result, working(run, result), basis(run, result), run.assumptions(), cautions(run));
@@ -216,9 +236,9 @@ public final class VoltageDrop {
         if (back != null) {
             parts.put("back", back.dropV());
         }
-        parts.put("chassis", run.currentA() * run.chassisOhm());
-        put(parts, "joint-out-", run.jointsOutOhm(), run.currentA());
-        put(parts, "joint-back-", run.jointsBackOhm(), run.currentA());
+        parts.put("chassis", run.currentA() * run.fixed().chassisOhm());
+        put(parts, "joint-out-", run.fixed().jointsOutOhm(), run.currentA());
+        put(parts, "joint-back-", run.fixed().jointsBackOhm(), run.currentA());
         return parts.entrySet().stream()
                 .reduce((a, b) -> b.getValue() > a.getValue() ? b : a)
                 .filter(e -> e.getValue() > 0)
@@ -234,7 +254,7 @@ public final class VoltageDrop {
 
     private static @Nullable Double maxLengthM(DropCase run, Wire out, @Nullable Wire back, double joints) {
         double ohmPerM = out.resistanceOhm() / out.lengthM();
-        double fixedOhm = joints + run.chassisOhm();
+        double fixedOhm = joints + run.fixed().chassisOhm();
         if (back != null && run.backGrowsAlong()) {
             ohmPerM += back.resistanceOhm() / back.lengthM();
         } else if (back != null) {
@@ -246,25 +266,26 @@ public final class VoltageDrop {
 
     private static List<Message> working(DropCase run, Result result) {
         List<Message> lines = new ArrayList<>(run.out().working());
-        lines.add(line("feed", result.out(), run.currentA()));
-        Wire back = result.back();
+        lines.add(line("feed", result.drops().out(), run.currentA()));
+        Wire back = result.drops().back();
         if (back != null) {
             lines.add(line("return", back, run.currentA()));
         }
-        if (run.chassisOhm() > 0) {
-            lines.add(SizingText.DROP_OF_CHASSIS.with(product(run.currentA(), run.chassisOhm())));
+        if (run.fixed().chassisOhm() > 0) {
+            lines.add(SizingText.DROP_OF_CHASSIS.with(
+                    product(run.currentA(), run.fixed().chassisOhm())));
         }
-        run.jointsOutOhm().forEach(ohm -> lines.add(joint("feed", run.currentA(), ohm)));
-        run.jointsBackOhm().forEach(ohm -> lines.add(joint("return", run.currentA(), ohm)));
+        run.fixed().jointsOutOhm().forEach(ohm -> lines.add(joint("feed", run.currentA(), ohm)));
+        run.fixed().jointsBackOhm().forEach(ohm -> lines.add(joint("return", run.currentA(), ohm)));
         lines.add(SizingText.DROP_IN_ALL.with(
-                arg("totalV", result.totalV()),
-                arg("totalPercent", result.totalPercent()),
+                arg("totalV", result.total().totalV()),
+                arg("totalPercent", result.total().totalPercent()),
                 arg("supplyV", run.supplyV())));
         lines.add(SizingText.DROP_LIMIT.with(
                 arg("goodV", run.limit().goodV()),
                 arg("limitV", run.limit().findingV()),
-                arg("verdict", result.verdict().level()),
-                arg("borderline", result.verdict().borderline() ? "yes" : "no")));
+                arg("verdict", result.judged().verdict().level()),
+                arg("borderline", result.judged().verdict().borderline() ? "yes" : "no")));
         return lines;
     }
 
@@ -298,7 +319,7 @@ public final class VoltageDrop {
         basis.add(Basis.fromMemory("temperature coefficient of copper 0.00393 per K at 20 C", "IEC 60028"));
         basis.addAll(run.out().ampacity().basis());
         basis.add(run.limit().basis());
-        basis.add(result.wireVerdict().basis());
+        basis.add(result.judged().wireVerdict().basis());
         return basis.stream().distinct().toList();
     }
 

@@ -18,11 +18,11 @@ class ConductorsTest {
     @Test
     void fourteenGaugeInFull() {
         var figures = describe("14", 20);
-        assertThat(figures.areaMm2()).isCloseTo(2.0809, within(1e-4));
-        assertThat(figures.circularMils()).isCloseTo(4106.7, within(0.1));
-        assertThat(figures.diameterMm()).isCloseTo(1.6277, within(1e-4));
-        assertThat(figures.ohmPer1000Ft()).isCloseTo(2.5254, within(1e-4));
-        assertThat(figures.tinnedOhmPerM()).isNull();
+        assertThat(figures.section().areaMm2()).isCloseTo(2.0809, within(1e-4));
+        assertThat(figures.section().circularMils()).isCloseTo(4106.7, within(0.1));
+        assertThat(figures.section().diameterMm()).isCloseTo(1.6277, within(1e-4));
+        assertThat(figures.resistance().ohmPer1000Ft()).isCloseTo(2.5254, within(1e-4));
+        assertThat(figures.resistance().tinnedOhmPerM()).isNull();
         assertThat(figures.neighbours())
                 .contains(
                         new Conductors.Neighbour(SizeSystem.METRIC_IEC60228, "1.5 mm2", "2.5 mm2", "2.5 mm2"),
@@ -33,7 +33,7 @@ class ConductorsTest {
     @ParameterizedTest(name = "IEC 60228 class 5, tinned: {0} mm2, {2} ohm/km at 20 C")
     @CsvFileSource(resources = "/conductor/iec60228-class5.csv", numLinesToSkip = 1)
     void tinnedConductors(String areaMm2, double plain, double tinnedOhmPerKm) {
-        Double tinned = describe(areaMm2 + " mm2", 20).tinnedOhmPerM();
+        Double tinned = describe(areaMm2 + " mm2", 20).resistance().tinnedOhmPerM();
         assertThat(Objects.requireNonNull(tinned) * 1000).isCloseTo(tinnedOhmPerKm, within(1e-9));
     }
 
@@ -48,7 +48,7 @@ class ConductorsTest {
     @ParameterizedTest(name = "{0} at {1} C: {2} x the resistance at 20 C")
     @CsvSource({"20, 1", "100, 1.3144", "-40, 0.7642"})
     void resistanceAtTemperature(double temperatureC, double ratio) {
-        assertThat(describe("2.5 mm2", temperatureC).ohmPerM()).isCloseTo(0.00798 * ratio, within(1e-9));
+        assertThat(describe("2.5 mm2", temperatureC).resistance().ohmPerM()).isCloseTo(0.00798 * ratio, within(1e-9));
     }
 
     @Test

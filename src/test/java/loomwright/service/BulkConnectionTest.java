@@ -260,9 +260,10 @@ class BulkConnectionTest {
                         Calculation.limited(
                                 VoltageDrop.Input.class,
                                 1,
-                                (input, progress) -> Objects.requireNonNull(input.lengthM()) > 100
-                                        ? workForEver(progress)
-                                        : VoltageDrop.calculate(input)),
+                                (input, progress) ->
+                                        Objects.requireNonNull(input.run().lengthM()) > 100
+                                                ? workForEver(progress)
+                                                : VoltageDrop.calculate(input)),
                         limits(1, 60_000));
                 Sender sender = new Sender(server)) {
             sendALongRunBetweenTwoShort(sender, ProblemType.OUT_OF_TIME);
@@ -277,7 +278,7 @@ class BulkConnectionTest {
     @MethodSource("breakdowns")
     void aLineThatBreaksDownIsAProblemAndTheRestGoesOn(Error breakdown) throws Exception {
         Calculation<VoltageDrop.Input, VoltageDrop.Result> drop = Calculation.of(VoltageDrop.Input.class, input -> {
-            if (Objects.requireNonNull(input.lengthM()) > 100) {
+            if (Objects.requireNonNull(input.run().lengthM()) > 100) {
                 throw breakdown;
             }
             return VoltageDrop.calculate(input);

@@ -26,7 +26,15 @@ class CircuitSizingTest {
             double lengthM,
             @Nullable Place place) {
         return new CircuitSizing.Input(
-                load, currentA, powerW, lengthM, null, null, null, null, null, null, null, null, place, null);
+                load,
+                new LoadRating(currentA, powerW),
+                new RunLength(lengthM, null),
+                null,
+                null,
+                null,
+                null,
+                null,
+                new Laying(null, null, place, null, null));
     }
 
     static CircuitSizing.Result size(CircuitSizing.Input input) {
@@ -42,11 +50,11 @@ class CircuitSizingTest {
     @DisplayName("two lamps of 55 W at 12 V: 110 / 13.2 (12 / 13.2)^0.55 = 7.9 A, fuse 15 A")
     void drivingLamps() {
         CircuitSizing.Result result = size(input(CircuitLoad.HEADLAMPS, null, 110.0, 4, Place.ENGINE_BAY));
-        assertThat(result.currentA()).isCloseTo(110 / 13.2 * Math.pow(12 / 13.2, 0.55), within(1e-9));
+        assertThat(result.draws().currentA()).isCloseTo(110 / 13.2 * Math.pow(12 / 13.2, 0.55), within(1e-9));
         Wire wire = smallest(result);
-        assertThat(wire.fuseA()).isEqualTo(15);
+        assertThat(wire.fuse().fuseA()).isEqualTo(15);
         assertThat(wire.dropV()).isLessThanOrEqualTo(0.5);
-        assertThat(result.surgeA()).isCloseTo(10 * result.currentA(), within(1e-9));
+        assertThat(result.draws().surgeA()).isCloseTo(10 * result.draws().currentA(), within(1e-9));
         assertThat(result.switchA()).isEqualTo(20);
         assertThat(result.relayA()).isEqualTo(20);
     }
@@ -65,9 +73,9 @@ class CircuitSizingTest {
             }
             assertThat(wire.drop().level()).isEqualTo(Level.FITS);
             assertThat(wire.wire().level()).isEqualTo(Level.FITS);
-            double fuseA = Objects.requireNonNull(wire.fuseA());
+            double fuseA = Objects.requireNonNull(wire.fuse().fuseA());
             assertThat(fuseA).isBetween(currentA, wire.allowedA());
-            assertThat(Objects.requireNonNull(wire.largestFuseA())).isGreaterThanOrEqualTo(fuseA);
+            assertThat(Objects.requireNonNull(wire.fuse().largestFuseA())).isGreaterThanOrEqualTo(fuseA);
             assertThat(ConductorSize.parse(wire.size()).areaMm2()).isEqualTo(wire.areaMm2());
         }
         if (result.smallest() == null) {
@@ -79,9 +87,17 @@ class CircuitSizingTest {
     @Test
     @DisplayName("20 A through 2 m of feed, then 10 A through 3 m of branch: the feed may lose 48.5 % of the budget")
     void aFeedWithTwoBranches() {
-        FeedSizing.Branch branch = new FeedSizing.Branch("Fan", CircuitLoad.OTHER, 10.0, null, 3.0, null);
+        FeedSizing.Branch branch =
+                new FeedSizing.Branch("Fan", CircuitLoad.OTHER, LoadRating.ofA(10), new RunLength(3.0, null));
         FeedSizing.Result result = FeedSizing.size(new FeedSizing.Input(
-                        List.of(branch, branch), 2.0, null, null, null, null, null, null, null, null, null))
+                        List.of(branch, branch),
+                        2.0,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        new Laying(null, null, null, null, null)))
                 .result();
         assertThat(result.currentA()).isEqualTo(20);
         assertThat(result.budgetV()).isCloseTo(1.2 * 8.944 / (8.944 + 9.487), within(1e-3));

@@ -35,9 +35,9 @@ class ConductorSizingTest {
 
     @Test
     void aLongRunIsDecidedByDropAShortOneByAmpacityASmallOneByStrength() {
-        assertThat(solve("currentA", 5.0, "lengthM", 30.0).decider()).isEqualTo(Decider.DROP);
-        assertThat(solve("currentA", 20.0, "lengthM", 0.3).decider()).isEqualTo(Decider.AMPACITY);
-        assertThat(solve("currentA", 0.5, "lengthM", 0.3).decider()).isEqualTo(Decider.STRENGTH);
+        assertThat(solve("currentA", 5.0, "lengthM", 30.0).sizes().decider()).isEqualTo(Decider.DROP);
+        assertThat(solve("currentA", 20.0, "lengthM", 0.3).sizes().decider()).isEqualTo(Decider.AMPACITY);
+        assertThat(solve("currentA", 0.5, "lengthM", 0.3).sizes().decider()).isEqualTo(Decider.STRENGTH);
     }
 
     /** A maker of small diesels: 35 mm2 to 1.8 m total, 50 to 2.6 m, 70 to 3.7 m, 95 to 4.8 m. */
@@ -55,7 +55,7 @@ class ConductorSizingTest {
                 DropRule.STARTER,
                 "limitV",
                 2.0);
-        assertThat(Objects.requireNonNull(result.smallest()).areaMm2()).isEqualTo(areaMm2);
+        assertThat(Objects.requireNonNull(result.sizes().smallest()).areaMm2()).isEqualTo(areaMm2);
     }
 
     /** What the chassis loses is no reason for copper: up to 60 A over 2 m nothing jumps, and there is always a usual choice. */
@@ -65,8 +65,10 @@ class ConductorSizingTest {
         for (double currentA = 10; currentA <= 60; currentA++) {
             var chassis =
                     Objects.requireNonNull(solve("currentA", currentA, "lengthM", 2.0, "returnPath", ReturnPath.CHASSIS)
+                            .sizes()
                             .usual());
             var wire = Objects.requireNonNull(solve("currentA", currentA, "lengthM", 2.0, "returnPath", ReturnPath.WIRE)
+                    .sizes()
                     .usual());
             assertThat(chassis.areaMm2()).as("%s A", currentA).isLessThanOrEqualTo(wire.areaMm2());
             assertThat(chassis.areaMm2()).as("%s A", currentA).isGreaterThanOrEqualTo(before);
@@ -78,16 +80,17 @@ class ConductorSizingTest {
     void theAircraftTableIsForAircraft() {
         var ground = solve("currentA", 9.0, "lengthM", 0.3);
         var aircraft = solve("currentA", 9.0, "lengthM", 0.3, "ampacityTable", AmpacityTable.AC43_13);
-        assertThat(ground.size()).isEqualTo("18 AWG");
-        assertThat(ConductorSize.parse(Objects.requireNonNull(aircraft.size())).areaMm2())
+        assertThat(ground.sizes().size()).isEqualTo("18 AWG");
+        assertThat(ConductorSize.parse(Objects.requireNonNull(aircraft.sizes().size()))
+                        .areaMm2())
                 .isGreaterThan(3);
     }
 
     @Test
     void noSuchSizeIsAResult() {
-        assertThat(solve("currentA", 600.0, "lengthM", 0.1).decider()).isEqualTo(Decider.NO_SUCH_SIZE);
+        assertThat(solve("currentA", 600.0, "lengthM", 0.1).sizes().decider()).isEqualTo(Decider.NO_SUCH_SIZE);
         var joints = solve("currentA", 10.0, "lengthM", 1.0, "jointsOhm", 1.0);
-        assertThat(joints.decider()).isEqualTo(Decider.NO_SUCH_SIZE);
+        assertThat(joints.sizes().decider()).isEqualTo(Decider.NO_SUCH_SIZE);
         assertThat(joints.findings()).extracting(f -> f.code()).containsExactly("no-such-size");
     }
 
@@ -95,7 +98,8 @@ class ConductorSizingTest {
     @EnumSource(SizeSystem.class)
     void everySystemCanBeChosenFrom(SizeSystem system) {
         var result = solve("currentA", 10.0, "lengthM", 3.0, "system", system);
-        assertThat(ConductorSize.parse(Objects.requireNonNull(result.size())).system())
+        assertThat(ConductorSize.parse(Objects.requireNonNull(result.sizes().size()))
+                        .system())
                 .isEqualTo(system);
     }
 
@@ -130,7 +134,7 @@ class ConductorSizingTest {
             @ForAll @DoubleRange(min = 0.1, max = 8) double lengthM,
             @ForAll DropRule circuit) {
         var sized = solve("currentA", currentA, "lengthM", lengthM, "system", system, "circuit", circuit);
-        var chosen = sized.smallest();
+        var chosen = sized.sizes().smallest();
         if (chosen == null) {
             return;
         }
@@ -143,11 +147,11 @@ class ConductorSizingTest {
             var fuse = FuseChoice.choose(Inputs.fuse(Inputs.insulation105C(
                             "currentA", currentA, "size", chosen.size(), "circuit", circuit, "ratingA", fuseA)))
                     .result();
-            assertThat(fuse.ratingA()).isEqualTo(fuseA);
+            assertThat(fuse.choice().ratingA()).isEqualTo(fuseA);
             assertThat(Objects.requireNonNull(fuse.fitted()).wire()).isEqualTo(Level.FITS);
             assertThat(fuse.findings()).isEmpty();
         }
-        var usual = sized.usual();
+        var usual = sized.sizes().usual();
         if (usual != null) {
             assertThat(usual.areaMm2()).isGreaterThanOrEqualTo(chosen.areaMm2());
         }
@@ -156,6 +160,7 @@ class ConductorSizingTest {
     /** No such size counts as endless copper. */
     private static double areaMm2(SizeSystem system, double currentA, double lengthM, double ambientC) {
         String size = solve("currentA", currentA, "lengthM", lengthM, "ambientC", ambientC, "system", system)
+                .sizes()
                 .size();
         return size == null
                 ? Double.POSITIVE_INFINITY

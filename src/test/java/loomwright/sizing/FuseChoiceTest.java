@@ -120,14 +120,14 @@ class FuseChoiceTest {
     void theFuseCarriesTheLoadWithMarginAndProtectsTheWire(
             double currentA, String size, double insulationC, double ratingA) {
         var result = choose("currentA", currentA, "size", size, "insulationC", insulationC);
-        assertThat(result.ratingA()).isEqualTo(ratingA);
+        assertThat(result.choice().ratingA()).isEqualTo(ratingA);
     }
 
     @Test
     void withoutALoadTheLargestFuseOfTheWireIsGiven() {
         var result = choose("size", "14", "insulationC", 80.0);
-        assertThat(result.ratingA()).isEqualTo(25);
-        assertThat(result.largestA()).isEqualTo(25);
+        assertThat(result.choice().ratingA()).isEqualTo(25);
+        assertThat(result.choice().largestA()).isEqualTo(25);
         assertThat(Objects.requireNonNull(result.fusibleLink()).size()).isEqualTo("18 AWG");
         assertThat(result.findings()).isEmpty();
     }
@@ -135,8 +135,8 @@ class FuseChoiceTest {
     @Test
     void aLoadAboveTheWireNamesTheWireThatCarriesIt() {
         var result = choose("currentA", 30.0, "size", "18 AWG");
-        assertThat(result.ratingA()).isNull();
-        assertThat(result.betterSize()).isEqualTo("12 AWG");
+        assertThat(result.choice().ratingA()).isNull();
+        assertThat(result.wire().betterSize()).isEqualTo("12 AWG");
         assertThat(Objects.requireNonNull(result.findings().get(0).remedy()).arguments())
                 .containsEntry("size", new Verbatim("12 AWG"))
                 .containsEntry("ratingA", new Quantity(40, "A"));
@@ -159,13 +159,17 @@ class FuseChoiceTest {
         assertThat(rating(choose("currentA", 2.5, "inrushA", 34.3, "inrushS", 0.2, "size", "10 AWG"), 4)
                         .inrush())
                 .isEqualTo(FuseChoice.Inrush.BLOWS);
-        assertThat(result.ratingA()).as("the smallest that surely holds").isEqualTo(20);
+        assertThat(result.choice().ratingA())
+                .as("the smallest that surely holds")
+                .isEqualTo(20);
     }
 
     @Test
     void aShortLoadNeedsOnlyReachTheRating() {
-        assertThat(choose("currentA", 18.0, "size", "10 AWG").ratingA()).isEqualTo(25);
+        assertThat(choose("currentA", 18.0, "size", "10 AWG").choice().ratingA())
+                .isEqualTo(25);
         assertThat(choose("currentA", 18.0, "size", "10 AWG", "continuous", false)
+                        .choice()
                         .ratingA())
                 .isEqualTo(20);
     }
@@ -174,7 +178,7 @@ class FuseChoiceTest {
     void starterCablesAreRecognisedAsUsuallyUnfused() {
         var answer = FuseChoice.choose(Inputs.fuse("currentA", 150.0, "size", "1/0 AWG", "circuit", DropRule.STARTER));
         assertThat(answer.result().usuallyUnfused()).isTrue();
-        assertThat(answer.result().ratingA()).isNull();
+        assertThat(answer.result().choice().ratingA()).isNull();
         assertThat(answer.result().findings()).isEmpty();
         assertThat(answer.cautions()).contains(Caution.UNFUSED_SUPPLY, Caution.HIGH_CURRENT, Caution.LOCAL_CODES);
     }
@@ -191,7 +195,7 @@ class FuseChoiceTest {
                 "size",
                 "1 mm2",
                 "ratingA",
-                Objects.requireNonNull(result.ratingA()),
+                Objects.requireNonNull(result.choice().ratingA()),
                 "insulationC",
                 80.0);
         assertThat(cured.findings()).isEmpty();
@@ -205,15 +209,15 @@ class FuseChoiceTest {
             @ForAll @IntRange(min = 2, max = 12) int index) {
         String size = ConductorSize.list(SizeSystem.METRIC_ISO6722).get(index).name();
         var sick = choose("currentA", currentA, "size", size, "ratingA", fittedA);
-        Double better = sick.ratingA();
-        String thicker = sick.betterSize();
+        Double better = sick.choice().ratingA();
+        String thicker = sick.wire().betterSize();
         if (better != null) {
             assertThat(choose("currentA", currentA, "size", size, "ratingA", better)
                             .findings())
                     .isEmpty();
         } else if (thicker != null) {
             var cured = choose("currentA", currentA, "size", thicker);
-            assertThat(cured.ratingA()).isNotNull();
+            assertThat(cured.choice().ratingA()).isNotNull();
             assertThat(cured.findings()).isEmpty();
         }
     }
@@ -269,7 +273,8 @@ class FuseChoiceTest {
     void everyRatingBetweenLoadAndWireSuits(@ForAll @DoubleRange(min = 0.1, max = 40) double currentA) {
         var result = choose("currentA", currentA, "size", "4 mm2");
         for (FuseChoice.Rating rating : result.ratings()) {
-            boolean between = currentA <= 0.75 * rating.ratingA() && rating.ratingA() <= result.allowedA();
+            boolean between = currentA <= 0.75 * rating.ratingA()
+                    && rating.ratingA() <= result.wire().allowedA();
             assertThat(rating.suits()).isEqualTo(between);
             assertThat(rating.wire() == Level.DANGER).isEqualTo(rating.ofAmpacity() > 1.5);
         }
@@ -288,6 +293,7 @@ class FuseChoiceTest {
                         inrushA,
                         "inrushS",
                         0.05)
+                .choice()
                 .ratingA();
         return rating == null ? Double.POSITIVE_INFINITY : rating;
     }

@@ -1,5 +1,6 @@
 package loomwright.sizing;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -37,12 +38,20 @@ final class Inputs {
         for (int i = 0; i < namesAndValues.length; i += 2) {
             values.put((String) namesAndValues[i], namesAndValues[i + 1]);
         }
-        RecordComponent[] components = type.getRecordComponents();
-        Object[] arguments =
-                Arrays.stream(components).map(c -> values.remove(c.getName())).toArray();
+        T made = fill(type, values);
         if (!values.isEmpty()) {
             throw new IllegalArgumentException("no such property: " + values.keySet());
         }
+        return made;
+    }
+
+    private static <T> T fill(Class<T> type, Map<String, Object> values) {
+        RecordComponent[] components = type.getRecordComponents();
+        Object[] arguments = Arrays.stream(components)
+                .map(c -> c.getAccessor().isAnnotationPresent(JsonUnwrapped.class)
+                        ? fill(c.getType(), values)
+                        : values.remove(c.getName()))
+                .toArray();
         Class<?>[] types =
                 Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new);
         try {

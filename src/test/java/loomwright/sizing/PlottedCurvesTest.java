@@ -33,7 +33,7 @@ class PlottedCurvesTest {
                     "jointsOutOhm",
                     List.of(0.01));
             assertThat(line.dropV(lengthM))
-                    .isCloseTo(VoltageDrop.calculate(asked).result().totalV(), within(1e-12));
+                    .isCloseTo(VoltageDrop.calculate(asked).result().total().totalV(), within(1e-12));
         }
     }
 
@@ -61,7 +61,8 @@ class PlottedCurvesTest {
                 .orElseThrow();
         run[run.length - 1] = lengthM;
         assertThat(line.dropV(lengthM))
-                .isCloseTo(VoltageDrop.calculate(Inputs.drop(run)).result().totalV(), within(1e-12));
+                .isCloseTo(
+                        VoltageDrop.calculate(Inputs.drop(run)).result().total().totalV(), within(1e-12));
     }
 
     @Property(seed = "20260512", tries = 50)
@@ -73,10 +74,10 @@ class PlottedCurvesTest {
                 .filter(DropOverLength.Line::asked)
                 .findFirst()
                 .orElseThrow();
-        assertThat(chosen.size()).isEqualTo(sizing.size());
+        assertThat(chosen.size()).isEqualTo(sizing.sizes().size());
         assertThat(chosen.dropV(8))
-                .isCloseTo(Objects.requireNonNull(sizing.smallest()).dropV(), within(1e-12));
-        if (sizing.decider() == ConductorSizing.Decider.DROP) {
+                .isCloseTo(Objects.requireNonNull(sizing.sizes().smallest()).dropV(), within(1e-12));
+        if (sizing.sizes().decider() == ConductorSizing.Decider.DROP) {
             DropOverLength.Line thinner = drops.lines().get(drops.lines().indexOf(chosen) - 1);
             assertThat(thinner.dropV(8)).isGreaterThan(drops.limit().newWireV());
         }
@@ -97,14 +98,15 @@ class PlottedCurvesTest {
         FuseChoice.Input asked = Inputs.fuse("currentA", 8.0, "size", "14", "prospectiveA", 400.0);
         FuseCurves curves = FuseCurves.of(asked);
         FuseChoice.Result result = FuseChoice.choose(asked).result();
-        assertThat(curves.ratingA()).isEqualTo(Objects.requireNonNull(result.ratingA()));
+        assertThat(curves.ratingA())
+                .isEqualTo(Objects.requireNonNull(result.choice().ratingA()));
         for (FuseChoice.Overload overload : result.overloads()) {
             if (overload.multiple() <= 6) {
-                assertThat(curves.longest())
+                assertThat(curves.curves().longest())
                         .contains(new FuseCurves.Point(
                                 overload.currentA(), Objects.requireNonNull(overload.fuseLongestS())));
             }
-            assertThat(between(curves.wireAdiabatic(), overload.currentA()))
+            assertThat(between(curves.curves().wireAdiabatic(), overload.currentA()))
                     .isCloseTo(Math.log(overload.wireAdiabaticS()), within(1e-9));
         }
     }
@@ -113,8 +115,11 @@ class PlottedCurvesTest {
     void everyCurveFallsAndTheEarliestOpeningLiesBelowTheLatest() {
         FuseCurves curves =
                 FuseCurves.of(Inputs.fuse("currentA", 8.0, "size", "2.5 mm2", "inrushA", 40.0, "inrushS", 0.02));
-        for (List<FuseCurves.Point> curve :
-                List.of(curves.longest(), curves.shortest(), curves.wireAdiabatic(), curves.wireWithLoss())) {
+        for (List<FuseCurves.Point> curve : List.of(
+                curves.curves().longest(),
+                curves.curves().shortest(),
+                curves.curves().wireAdiabatic(),
+                curves.curves().wireWithLoss())) {
             assertThat(curve).hasSizeGreaterThan(4);
             for (int i = 1; i < curve.size(); i++) {
                 assertThat(curve.get(i).timeS())
@@ -123,15 +128,15 @@ class PlottedCurvesTest {
                         .isGreaterThanOrEqualTo(curve.get(i - 1).currentA());
             }
         }
-        assertThat(curves.shortest().get(0).timeS())
-                .isLessThan(curves.longest().get(0).timeS());
+        assertThat(curves.curves().shortest().get(0).timeS())
+                .isLessThan(curves.curves().longest().get(0).timeS());
     }
 
     /** Above its limit from the start a wire has no time left: no point of a logarithmic axis. */
     @Test
     void aWireThatIsTooHotAlreadyHasNoCurve() {
         FuseCurves curves = FuseCurves.of(Inputs.fuse("currentA", 300.0, "size", "20 AWG"));
-        assertThat(curves.wireAdiabatic()).isEmpty();
+        assertThat(curves.curves().wireAdiabatic()).isEmpty();
         assertThat(curves.chosen()).isFalse();
     }
 

@@ -58,7 +58,7 @@ class VoltageDropTest {
                 20.0,
                 "resistanceOhmPerKm20C",
                 ohmPerFt / FT * 1000);
-        assertThat(result.totalV()).isCloseTo(dropV, within(0.0006));
+        assertThat(result.total().totalV()).isCloseTo(dropV, within(0.0006));
     }
 
     /** OpenStax College Physics 20.3: 20.0 m of solid 12-gauge copper: 0.104 ohm; vehicle wire has 1.08 times that. */
@@ -75,7 +75,7 @@ class VoltageDropTest {
                 ReturnPath.NONE,
                 "temperatureC",
                 20.0);
-        assertThat(result.totalOhm()).isCloseTo(1.08 * 0.104, within(0.0006));
+        assertThat(result.total().totalOhm()).isCloseTo(1.08 * 0.104, within(0.0006));
     }
 
     /** FAA AC 43.13-1B paragraph 11-66: L2 = 254.5 L1 / (234.5 + T2); 100 ft at 20 C is 76.08 ft at 100 C. */
@@ -103,11 +103,11 @@ class VoltageDropTest {
                 List.of(0.001, 0.002),
                 "jointsBackOhm",
                 List.of(0.005));
-        assertThat(result.out().dropV()).isCloseTo(10 * 0.00798 * 5, within(1e-12));
-        assertThat(Objects.requireNonNull(result.back()).dropV()).isCloseTo(10 * 0.00495 * 2, within(1e-12));
-        assertThat(result.jointsOutV()).containsExactly(0.01, 0.02);
-        assertThat(result.jointsBackV()).containsExactly(0.05);
-        assertThat(result.totalV()).isCloseTo(0.399 + 0.099 + 0.08, within(1e-12));
+        assertThat(result.drops().out().dropV()).isCloseTo(10 * 0.00798 * 5, within(1e-12));
+        assertThat(Objects.requireNonNull(result.drops().back()).dropV()).isCloseTo(10 * 0.00495 * 2, within(1e-12));
+        assertThat(result.drops().jointsOutV()).containsExactly(0.01, 0.02);
+        assertThat(result.drops().jointsBackV()).containsExactly(0.05);
+        assertThat(result.total().totalV()).isCloseTo(0.399 + 0.099 + 0.08, within(1e-12));
         assertThat(Objects.requireNonNull(result.largest()).part()).isEqualTo("out");
         assertThat(result.largest().most()).isTrue();
     }
@@ -115,6 +115,7 @@ class VoltageDropTest {
     @Test
     void aChassisReturnHasItsUsualOhmsUnlessGiven() {
         assertThat(solve("size", "4 mm2", "lengthM", 1.0, "currentA", 10.0, "returnPath", ReturnPath.CHASSIS)
+                        .drops()
                         .chassisV())
                 .isCloseTo(0.1, within(1e-12));
         assertThat(solve(
@@ -128,6 +129,7 @@ class VoltageDropTest {
                                 ReturnPath.CHASSIS,
                                 "circuit",
                                 DropRule.STARTER)
+                        .drops()
                         .chassisV())
                 .isCloseTo(0.06, within(1e-12));
     }
@@ -146,14 +148,14 @@ class VoltageDropTest {
     void aDropThatEatsTheSupplyIsAResultAndNotAFault() {
         var result = solve("size", "24 AWG", "lengthM", 100.0, "currentA", 5.0);
         assertThat(result.findings()).extracting(Finding::code).contains("current-impossible");
-        assertThat(result.loadV()).isNull();
-        assertThat(result.maxCurrentA()).isLessThan(5);
+        assertThat(result.total().loadV()).isNull();
+        assertThat(result.total().maxCurrentA()).isLessThan(5);
     }
 
     @Test
     void aWireThatBurnsIsADanger() {
         var result = solve("size", "18 AWG", "lengthM", 1.0, "currentA", 60.0);
-        assertThat(result.wireVerdict().level()).isEqualTo(Level.DANGER);
+        assertThat(result.judged().wireVerdict().level()).isEqualTo(Level.DANGER);
         assertThat(result.findings())
                 .filteredOn(f -> f.code().equals("wire-overloaded"))
                 .singleElement()
@@ -174,17 +176,19 @@ class VoltageDropTest {
     })
     void theLimitFollowsTheKindOfCircuit(DropRule circuit, double supplyV, double limitV) {
         var result = solve("size", "10 AWG", "lengthM", 1.0, "currentA", 1.0, "circuit", circuit, "supplyV", supplyV);
-        assertThat(result.limit().findingV()).isCloseTo(limitV, within(1e-12));
-        assertThat(result.verdict().level()).isEqualTo(Level.FITS);
+        assertThat(result.judged().limit().findingV()).isCloseTo(limitV, within(1e-12));
+        assertThat(result.judged().verdict().level()).isEqualTo(Level.FITS);
     }
 
     @Test
     void aGivenLimitGoesBeforeThatOfTheCircuit() {
         assertThat(solve("size", "14", "lengthM", 10.0, "currentA", 10.0, "limitPercent", 5.0)
+                        .judged()
                         .limit()
                         .findingV())
                 .isCloseTo(0.6, within(1e-12));
         assertThat(solve("size", "14", "lengthM", 10.0, "currentA", 10.0, "limitV", 0.2, "circuit", DropRule.GENERAL)
+                        .judged()
                         .verdict()
                         .level())
                 .isEqualTo(Level.WARNING);
@@ -293,6 +297,7 @@ class VoltageDropTest {
 
     private static double dropV(String size, double currentA, double lengthM, double temperatureC) {
         return solve("size", size, "lengthM", lengthM, "currentA", currentA, "temperatureC", temperatureC)
+                .total()
                 .totalV();
     }
 

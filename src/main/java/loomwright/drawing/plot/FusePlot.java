@@ -49,10 +49,22 @@ public final class FusePlot {
         }
         Arg[] limit = {arg("size", curves.size()), arg("limitC", curves.limitC())};
         Stream.of(
-                        curve(PlotText.FUSE_LATEST.text(), Look.MAIN, curves.longest()),
-                        curve(PlotText.FUSE_EARLIEST.text(), Look.THIRD, curves.shortest()),
-                        curve(PlotText.FUSE_WIRE_WITHOUT_LOSS.with(limit).text(), Look.SECOND, curves.wireAdiabatic()),
-                        curve(PlotText.FUSE_WIRE_WITH_LOSS.with(limit).text(), Look.FOURTH, curves.wireWithLoss()))
+                        curve(
+                                PlotText.FUSE_LATEST.text(),
+                                Look.MAIN,
+                                curves.curves().longest()),
+                        curve(
+                                PlotText.FUSE_EARLIEST.text(),
+                                Look.THIRD,
+                                curves.curves().shortest()),
+                        curve(
+                                PlotText.FUSE_WIRE_WITHOUT_LOSS.with(limit).text(),
+                                Look.SECOND,
+                                curves.curves().wireAdiabatic()),
+                        curve(
+                                PlotText.FUSE_WIRE_WITH_LOSS.with(limit).text(),
+                                Look.FOURTH,
+                                curves.curves().wireWithLoss()))
                 .filter(curve -> !curve.points().isEmpty())
                 .forEach(drawn::add);
         FuseCurves.Point inrush = curves.inrush();
@@ -70,7 +82,9 @@ public final class FusePlot {
     /** Where the wire is too hot, and where the fuse may open. */
     private static List<PlotCurve> areas(FuseCurves curves, Axis x, Axis y) {
         List<PlotCurve> areas = new ArrayList<>();
-        List<FuseCurves.Point> limit = curves.wireWithLoss().isEmpty() ? curves.wireAdiabatic() : curves.wireWithLoss();
+        List<FuseCurves.Point> limit = curves.curves().wireWithLoss().isEmpty()
+                ? curves.curves().wireAdiabatic()
+                : curves.curves().wireWithLoss();
         if (!limit.isEmpty()) {
             List<Point> above = new ArrayList<>();
             above.add(new Point(limit.get(0).currentA(), y.max()));
@@ -79,15 +93,15 @@ public final class FusePlot {
             above.add(new Point(x.max(), y.max()));
             areas.add(new PlotCurve(PlotText.FUSE_WIRE_TOO_HOT.text(), Look.DANGER, above));
         }
-        if (!curves.shortest().isEmpty() && !curves.longest().isEmpty()) {
+        if (!curves.curves().shortest().isEmpty() && !curves.curves().longest().isEmpty()) {
             List<Point> band = new ArrayList<>();
-            curves.shortest().forEach(point -> band.add(new Point(point.currentA(), point.timeS())));
-            List<FuseCurves.Point> back = new ArrayList<>(curves.longest());
+            curves.curves().shortest().forEach(point -> band.add(new Point(point.currentA(), point.timeS())));
+            List<FuseCurves.Point> back = new ArrayList<>(curves.curves().longest());
             Collections.reverse(back);
             back.forEach(point -> band.add(new Point(point.currentA(), point.timeS())));
             // Between the two least currents it may open or never open.
-            band.add(new Point(curves.longest().get(0).currentA(), y.max()));
-            band.add(new Point(curves.shortest().get(0).currentA(), y.max()));
+            band.add(new Point(curves.curves().longest().get(0).currentA(), y.max()));
+            band.add(new Point(curves.curves().shortest().get(0).currentA(), y.max()));
             areas.add(new PlotCurve(PlotText.FUSE_OPENS_WITHIN.text(), Look.BAND, band));
         }
         return areas;
@@ -98,13 +112,21 @@ public final class FusePlot {
         double loadA = asked == null ? curves.ratingA() : asked;
         double least = Math.min(Math.min(loadA, curves.ratingA()), curves.ampacityA());
         double most = Math.max(
-                Math.max(curves.longest().get(curves.longest().size() - 1).currentA(), loadA),
+                Math.max(
+                        curves.curves()
+                                .longest()
+                                .get(curves.curves().longest().size() - 1)
+                                .currentA(),
+                        loadA),
                 curves.inrush() == null ? 0 : curves.inrush().currentA());
         return Axis.logarithmicAround(PlotText.AXIS_CURRENT.text(), least, most);
     }
 
     private static Axis times(FuseCurves curves) {
-        double least = Stream.of(curves.shortest(), curves.wireAdiabatic(), curves.wireWithLoss())
+        double least = Stream.of(
+                        curves.curves().shortest(),
+                        curves.curves().wireAdiabatic(),
+                        curves.curves().wireWithLoss())
                 .flatMap(List::stream)
                 .mapToDouble(FuseCurves.Point::timeS)
                 .min()

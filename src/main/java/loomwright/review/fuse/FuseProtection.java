@@ -36,6 +36,8 @@ import loomwright.review.context.WireRating;
 import loomwright.sizing.FuseChoice;
 import loomwright.sizing.FuseChoice.Overload;
 import loomwright.sizing.FuseChoice.Protection;
+import loomwright.sizing.Laying;
+import loomwright.sizing.LoadRating;
 
 /**
  * Each fuse against the wires behind it: its rating over what each may carry ({@link FuseRule#judgeWire}), and whether it
@@ -146,18 +148,17 @@ public final class FuseProtection implements Check {
                 .map(Peak::currentA)
                 .orElse(0.0);
         return new FuseChoice.Input(
-                Math.max(loadA, 1e-6),
-                null,
+                LoadRating.ofA(Math.max(loadA, 1e-6)),
                 null,
                 fuse.continuousA(),
-                null,
-                null,
+                FuseChoice.SwitchOn.UNKNOWN,
                 wire.size(),
-                rating.insulationC(),
-                rating.ambientC(),
-                null,
-                rating.ampacity().conditions().bundleCount(),
-                true,
+                new Laying(
+                        rating.insulationC(),
+                        rating.ambientC(),
+                        null,
+                        rating.ampacity().conditions().bundleCount(),
+                        true),
                 null,
                 null,
                 null);

@@ -51,7 +51,7 @@ public record ConductorListQuestion(
         Conductors.Description first = described.get(0).result();
         return new Answer<>(
                 new Listing(
-                        first.temperatureC(),
+                        first.resistance().temperatureC(),
                         described.stream().map(one -> entry(one.result())).toList()),
                 List.of(ConductorText.RESISTANCE_LAW.with()),
                 basis(described),
@@ -62,11 +62,11 @@ public record ConductorListQuestion(
         return new Entry(
                 size.name(),
                 size.system(),
-                size.areaMm2(),
-                size.circularMils(),
-                size.diameterMm(),
-                size.ohmPerM(),
-                size.ohmPer1000Ft());
+                size.section().areaMm2(),
+                size.section().circularMils(),
+                size.section().diameterMm(),
+                size.resistance().ohmPerM(),
+                size.resistance().ohmPer1000Ft());
     }
 
     /** The first two of each: where the size comes from, and the temperature coefficient. */

@@ -64,13 +64,13 @@ public final class WireForms {
         return Arrays.asList(
                 part,
                 label,
-                circuit.currentA(),
+                circuit.draws().currentA(),
                 budgetV,
                 wire == null ? null : wire.size(),
                 wire == null ? null : wire.areaMm2(),
                 wire == null ? null : wire.dropV(),
                 totalV,
-                wire == null ? null : wire.fuseA(),
+                wire == null ? null : wire.fuse().fuseA(),
                 circuit.switchA(),
                 circuit.relayA());
     }
@@ -88,7 +88,7 @@ public final class WireForms {
                         choice,
                         null,
                         null,
-                        circuit.currentA(),
+                        circuit.draws().currentA(),
                         null,
                         null,
                         null,
@@ -101,13 +101,13 @@ public final class WireForms {
                         choice,
                         wire.size(),
                         wire.areaMm2(),
-                        circuit.currentA(),
+                        circuit.draws().currentA(),
                         wire.dropV(),
                         wire.loadV(),
                         wire.allowedA(),
-                        wire.fuseA(),
-                        wire.fuseKind(),
-                        wire.largestFuseA(),
+                        wire.fuse().fuseA(),
+                        wire.fuse().fuseKind(),
+                        wire.fuse().largestFuseA(),
                         circuit.switchA(),
                         circuit.relayA());
     }
@@ -126,16 +126,17 @@ public final class WireForms {
     /** One row per wire, joint and chassis in the direction of the current, then the total. */
     public static Table table(VoltageDrop.Result drop) {
         List<List<@Nullable Object>> rows = new ArrayList<>();
-        rows.add(row("out", drop.out()));
-        drop.jointsOutV().forEach(volts -> rows.add(row("joint out", volts)));
-        if (drop.back() != null) {
-            rows.add(row("back", drop.back()));
+        rows.add(row("out", drop.drops().out()));
+        drop.drops().jointsOutV().forEach(volts -> rows.add(row("joint out", volts)));
+        if (drop.drops().back() != null) {
+            rows.add(row("back", drop.drops().back()));
         }
-        if (drop.chassisV() > 0) {
-            rows.add(row("chassis", drop.chassisV()));
+        if (drop.drops().chassisV() > 0) {
+            rows.add(row("chassis", drop.drops().chassisV()));
         }
-        drop.jointsBackV().forEach(volts -> rows.add(row("joint back", volts)));
-        rows.add(Arrays.asList("total", null, null, null, drop.totalOhm(), drop.totalV(), null));
+        drop.drops().jointsBackV().forEach(volts -> rows.add(row("joint back", volts)));
+        rows.add(Arrays.asList(
+                "total", null, null, null, drop.total().totalOhm(), drop.total().totalV(), null));
         return new Table(DROP, rows);
     }
 
@@ -156,7 +157,7 @@ public final class WireForms {
 
     /** Area of the chosen size in mm2. */
     public static OptionalDouble areaMm2(ConductorSizing.Result sizing) {
-        Double area = areaMm2(sizing.size());
+        Double area = areaMm2(sizing.sizes().size());
         return area == null ? OptionalDouble.empty() : OptionalDouble.of(area);
     }
 
@@ -175,8 +176,8 @@ public final class WireForms {
         sizing.byRule()
                 .forEach(rule -> rows.add(Arrays.asList(
                         rule.rule(), rule.size(), areaMm2(rule.size()), rule.value(), rule.limit(), null, null, null)));
-        rows.add(row("smallest", sizing.smallest()));
-        rows.add(row("usual", sizing.usual()));
+        rows.add(row("smallest", sizing.sizes().smallest()));
+        rows.add(row("usual", sizing.sizes().usual()));
         return new Table(SIZE, rows);
     }
 
@@ -200,7 +201,9 @@ public final class WireForms {
 
     /** The chosen rating in ampere. */
     public static OptionalDouble ratingA(FuseChoice.Result choice) {
-        return choice.ratingA() == null ? OptionalDouble.empty() : OptionalDouble.of(choice.ratingA());
+        return choice.choice().ratingA() == null
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(choice.choice().ratingA());
     }
 
     /** One row per standard rating. */
@@ -217,7 +220,8 @@ public final class WireForms {
                                 one.ofAmpacity(),
                                 one.overloadTemperatureC(),
                                 one.inrush(),
-                                Double.valueOf(one.ratingA()).equals(choice.ratingA())))
+                                Double.valueOf(one.ratingA())
+                                        .equals(choice.choice().ratingA())))
                         .toList());
     }
 }

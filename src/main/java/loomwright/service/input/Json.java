@@ -65,6 +65,7 @@ public final class Json {
                 .addMixIn(MeterReading.class, RowOfTheSheet.class)
                 .annotationIntrospector(new EnumSpelling())
                 .addModule(StrictNumbers.module())
+                .addModule(FlatRecords.module())
                 .addModule(written())
                 .addModule(MessageModule.module())
                 .addModule(PatchModule.module());
