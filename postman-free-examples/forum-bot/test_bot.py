@@ -105,7 +105,7 @@ class PastedList(unittest.TestCase):
             self.assertLessEqual(len(text), most)
             self.assertIn("## Read from the list", text)
             self.assertIn("- **danger**:", text)
-            self.assertIn("Left out to fit into", text)
+            self.assertIn("Left out to keep the text within", text)
 
     def test_what_cannot_be_read_is_said(self):
         self.assertIn("cannot be worked out", reply("from,to\n"))
@@ -117,7 +117,7 @@ class Length(unittest.TestCase):
             for most in (2600, 4000):
                 text = reply(line, POST_LENGTH=str(most), PICTURES="https://wiring.example")
                 self.assertLessEqual(len(text), most, line)
-        self.assertIn("*Left out to fit into", reply("plan sandpiper unguarded review"))
+        self.assertIn("*Left out to keep the text within", reply("plan sandpiper unguarded review"))
 
 
 class Friendliness(unittest.TestCase):

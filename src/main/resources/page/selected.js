@@ -33,7 +33,7 @@ function ofPart(part) {
   const at = (step?.nodes ?? []).flatMap((node) => node.terminals.filter((terminal) => terminal.startsWith(`${part.id}.`)).map((terminal) => `${terminal.slice(part.id.length + 1)}: ${node.voltageV === undefined ? "floating" : `${figure(node.voltageV)} V`}`));
   return [
     element("strong", {}, `${nameOf(part)} `), `(${part.kind.replaceAll("-", " ")}) `,
-    reading?.activity ? `${does(reading)}${reading.acrossV === undefined ? "" : t("across-it", { volts: figure(reading.acrossV) })}. ` : reading?.state ? `${state(reading.state)}. ` : "",
+    reading?.activity ? t("across-it", { does: does(reading), measured: reading.acrossV === undefined ? 0 : 1, volts: figure(reading.acrossV) }) : reading?.state ? `${state(reading.state)}. ` : "",
     at.length > 0 ? t("to-chassis", { at: at.slice(0, 8).join(", ") }) : "",
   ];
 }

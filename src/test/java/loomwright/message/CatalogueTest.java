@@ -247,7 +247,7 @@ class CatalogueTest {
         assertThat(Caution.HOT_BALLAST.text()).startsWith("A ballast");
         Instant when = new Instant(Thing.Kind.PART, List.of(new SwitchPosition(Thing.part("S1", "Lights"), "dip")));
         assertThat(pseudo.text("general.list-last", Map.of("before", when, "item", new Quantity(1.5, "V"))))
-                .contains("⟦⟦Lights⟧ at dip⟧")
+                .contains("the lights⟧⟧ at “dip”⟧")
                 .contains("1.5 V");
     }
 

@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** What is measured, with which figures, and in which order. */
 class R01_WhatToMeasureTest {
-    private static final String CLOSED = "key on, engine stopped; contacts closed";
+    private static final String CLOSED = "key on with the engine stopped; contact points closed";
     private static final List<Condition> CONDITIONS = List.of(Condition.values());
     private final ReadingsSheet tourer = Sheets.of(Plans.example("sandpiper-as-built"));
 
@@ -45,7 +45,8 @@ class R01_WhatToMeasureTest {
         // 12.6 V over 1.5 ohm ballast, 1.5 ohm coil, 0.03 ohm contacts and some 0.1 ohm of wires: about 6 V.
         Reading closed = Sheets.one(tourer, Purpose.LOAD, CLOSED, "coil.15", "coil.1");
         assertThat(closed.nominal()).isCloseTo(12.6 * 1.5 / 3.13, within(0.1));
-        Reading open = Sheets.one(tourer, Purpose.LOAD, "key on, engine stopped; contacts open", "coil.1", "earth");
+        Reading open = Sheets.one(
+                tourer, Purpose.LOAD, "key on with the engine stopped; contact points open", "coil.1", "earth");
         assertThat(open.nominal()).isCloseTo(12.5, within(0.1));
         assertThat(closed.lowest()).isLessThan(closed.nominal());
         assertThat(closed.highest()).isGreaterThan(closed.nominal());
@@ -74,8 +75,8 @@ class R01_WhatToMeasureTest {
 
     @Test
     void freeSwitchesAreSetSoThatTheLoadIsOn() {
-        Reading lamp =
-                Sheets.one(tourer, Purpose.LOAD, "key off, Lighting switch at head", "head-left.a", "head-left.b");
+        Reading lamp = Sheets.one(
+                tourer, Purpose.LOAD, "key off, the lighting switch at “head”", "head-left.a", "head-left.b");
         assertThat(lamp.nominal()).isGreaterThan(11.5);
     }
 
@@ -119,7 +120,7 @@ class R01_WhatToMeasureTest {
                         + "{'id':'W5','from':'R.87','to':'pump.a','resistanceOhm':0.01},"
                         + "{'id':'W6','from':'pump.b','to':'E.31','resistanceOhm':0.01},"
                         + "{'id':'W7','from':'B.minus','to':'E.31','resistanceOhm':0.01}]}"));
-        Reading pump = Sheets.one(sheet, Purpose.LOAD, "key on, engine stopped", "pump.a", "pump.b");
+        Reading pump = Sheets.one(sheet, Purpose.LOAD, "key on with the engine stopped", "pump.a", "pump.b");
         assertThat(pump.tells()).contains(ReadingText.RELAY_MAY_BE_EITHER.with());
         assertThat(pump.lowest()).isLessThan(0.1);
         assertThat(pump.highest()).isGreaterThan(11.5);

@@ -200,7 +200,7 @@ class SheetTest {
                 SECTION.matcher(page).results().map(section -> section.group(1)).toList();
         assertThat(sections).startsWith("cautions", "reading", "reading");
         assertThat(sections.subList(3, sections.size())).doesNotContain("cautions", "reading");
-        assertThat(page).contains("Not certain: Fuse");
+        assertThat(page).contains("This is not certain. Fuse");
     }
 
     @Test
