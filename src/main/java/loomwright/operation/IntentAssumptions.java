@@ -4,7 +4,6 @@ import static loomwright.message.Arg.arg;
 import static loomwright.message.Arg.list;
 import static loomwright.message.Arg.messages;
 import static loomwright.message.Arg.things;
-import static loomwright.message.Arg.words;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -88,10 +87,11 @@ public final class IntentAssumptions {
     private static Message times(List<Condition> conditions) {
         return conditions.size() == Condition.values().length
                 ? IntentText.ANY_TIME.with()
-                : IntentText.TIMES.with(words(
+                : IntentText.TIMES.with(messages(
                         "steps",
                         Stream.of(Step.values())
                                 .filter(step -> !step.passing() && conditions.contains(step.condition()))
+                                .map(step -> IntentText.TIME.with(arg("step", step)))
                                 .toList()));
     }
 
@@ -99,7 +99,7 @@ public final class IntentAssumptions {
         Arg positions = list(
                 "positions",
                 one.switches().entrySet().stream()
-                        .flatMap(e -> e.getValue().stream().map(at -> new SwitchPosition(plan.thing(e.getKey()), at)))
+                        .map(e -> new SwitchPosition(plan.thing(e.getKey()), String.join("/", e.getValue())))
                         .toList());
         List<Condition> conditions = one.conditions();
         if (conditions == null) {

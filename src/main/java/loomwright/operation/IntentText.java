@@ -6,6 +6,7 @@ import loomwright.message.MessageCode;
 enum IntentText implements MessageCode {
     ANY_TIME,
     TIMES,
+    TIME,
     SWITCHES,
     SWITCHES_AND_TIMES
 }
