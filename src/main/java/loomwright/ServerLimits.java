@@ -23,7 +23,7 @@ final class ServerLimits {
     private int connections = S.connections();
 
     @Option(names = "--stop-ms")
-    private int stopMs = S.stopMs();
+    private int stopMs = S.waits().stopMs();
 
     /**
      * Options with all limits.
@@ -46,17 +46,19 @@ final class ServerLimits {
         return new ServiceLimits(
                 work.bodyBytes,
                 file.get("head-bytes", S.headBytes()),
-                file.get("nesting-depth", S.nestingDepth()),
-                file.get("string-chars", S.stringChars()),
-                file.get("name-chars", S.nameChars()),
-                file.get("number-chars", S.numberChars()),
-                file.get("tokens", S.tokens()),
+                new ServiceLimits.JsonLimits(
+                        file.get("nesting-depth", S.json().nestingDepth()),
+                        file.get("string-chars", S.json().stringChars()),
+                        file.get("name-chars", S.json().nameChars()),
+                        file.get("number-chars", S.json().numberChars()),
+                        file.get("tokens", S.json().tokens())),
                 threads,
                 connections,
-                file.get("idle-ms", S.idleMs()),
-                file.get("arrival-ms", S.arrivalMs()),
-                file.get("drain-ms", S.drainMs()),
-                stopMs);
+                new ServiceLimits.Waits(
+                        file.get("idle-ms", S.waits().idleMs()),
+                        file.get("arrival-ms", S.waits().arrivalMs()),
+                        file.get("drain-ms", S.waits().drainMs()),
+                        stopMs));
     }
 
     private static CalculationLimits calculation(WorkLimits work, LimitsFile file) {

@@ -1,5 +1,6 @@
 package loomwright.backfeed;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.Map;
 import loomwright.answer.Severity;
@@ -151,12 +152,6 @@ public record BackfeedReport(
      * @param changes those of them that do not stand as drawn
      * @param after what is done to get there, for the {@code after} of a solution
      * @param remembered whether it comes of a relay that stays in after a switch has moved back
-     * @param activity how strongly it is fed
-     * @param operated whether it is a relay or solenoid that is pulled in now
-     * @param effectiveV the voltage it acts on
-     * @param operateV from which it operates
-     * @param releaseV below which it has surely let go
-     * @param currentA through it
      * @param paths ways of the current, strongest first; empty where they are not asked for
      * @param pathsComplete whether they account for all of the current but a hundredth
      */
@@ -167,33 +162,32 @@ public record BackfeedReport(
             Map<String, String> changes,
             List<String> after,
             boolean remembered,
+            @JsonUnwrapped LoadLevel level,
+            List<FeedPath> paths,
+            boolean pathsComplete) {
+        /** The same without the ways of its current. */
+        Occurrence withoutPaths() {
+            return new Occurrence(step, description, switches, changes, after, remembered, level, List.of(), false);
+        }
+    }
+
+    /**
+     * How strongly the load is fed.
+     *
+     * @param activity how strongly it is fed
+     * @param operated whether it is a relay or solenoid that is pulled in now
+     * @param effectiveV the voltage it acts on
+     * @param operateV from which it operates
+     * @param releaseV below which it has surely let go
+     * @param currentA through it
+     */
+    public record LoadLevel(
             FeedStrength activity,
             boolean operated,
             double effectiveV,
             double operateV,
             double releaseV,
-            double currentA,
-            List<FeedPath> paths,
-            boolean pathsComplete) {
-        /** The same without the ways of its current. */
-        Occurrence withoutPaths() {
-            return new Occurrence(
-                    step,
-                    description,
-                    switches,
-                    changes,
-                    after,
-                    remembered,
-                    activity,
-                    operated,
-                    effectiveV,
-                    operateV,
-                    releaseV,
-                    currentA,
-                    List.of(),
-                    false);
-        }
-    }
+            double currentA) {}
 
     /**
      * One way of the current, in the direction of feed: from the live pole of the source through the load and back. With

@@ -311,9 +311,9 @@ public final class BackfeedSearch {
 
     /** The strongest first, what is pulled in before what is not. */
     public static Comparator<Occurrence> worstFirst() {
-        return Comparator.comparing(Occurrence::activity)
-                .thenComparing(Occurrence::operated, Comparator.reverseOrder())
-                .thenComparing(Occurrence::effectiveV, Comparator.reverseOrder());
+        return Comparator.comparing((Occurrence o) -> o.level().activity())
+                .thenComparing(o -> o.level().operated(), Comparator.reverseOrder())
+                .thenComparing(o -> o.level().effectiveV(), Comparator.reverseOrder());
     }
 
     private static List<ReversedWire> reversedWires(Survey survey) {

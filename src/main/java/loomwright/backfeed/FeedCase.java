@@ -2,6 +2,7 @@ package loomwright.backfeed;
 
 import java.util.List;
 import loomwright.backfeed.BackfeedReport.FeedPath;
+import loomwright.backfeed.BackfeedReport.LoadLevel;
 import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.circuit.Consumer;
 import loomwright.operation.FeedStrength;
@@ -70,12 +71,13 @@ record FeedCase(
                 settings.positions(setting, true),
                 moves.stream().map(Move::toString).toList(),
                 memory,
-                feed().strength(),
-                feed().pulledIn(),
-                solved.effectiveV(load),
-                limits.operateV(),
-                limits.releaseV(),
-                Math.abs(solved.currentA(load)),
+                new LoadLevel(
+                        feed().strength(),
+                        feed().pulledIn(),
+                        solved.effectiveV(load),
+                        limits.operateV(),
+                        limits.releaseV(),
+                        Math.abs(solved.currentA(load))),
                 paths.paths(),
                 paths.complete());
     }

@@ -25,9 +25,7 @@ import org.jspecify.annotations.Nullable;
  */
 @SuppressWarnings("ArrayRecordComponent") // never compared
 record LoadFigures(
-        Step step,
-        boolean solved,
-        boolean oscillating,
+        StepState at,
         FeedStrength[] strength,
         boolean[] meant,
         boolean[] pulledIn,
@@ -59,9 +57,7 @@ record LoadFigures(
     private static LoadFigures empty(Asked asked, Step step, boolean solved, boolean oscillating, boolean addedWorks) {
         int loads = asked.loads().size();
         return new LoadFigures(
-                step,
-                solved,
-                oscillating,
+                new StepState(step, solved, oscillating),
                 new FeedStrength[loads],
                 new boolean[loads],
                 new boolean[loads],
@@ -174,4 +170,7 @@ record LoadFigures(
     boolean isStronger(int load, LoadFigures than) {
         return strength[load].compareTo(than.strength[load]) < 0;
     }
+
+    /** The step, and how its solution ended. */
+    record StepState(Step step, boolean solved, boolean oscillating) {}
 }

@@ -276,13 +276,13 @@ final class RemedyTrial {
 
     /** Whether nothing speaks against the change in one moment; notes what comes of it. */
     private boolean holds(LoadFigures was, LoadFigures is, Effects effects) {
-        if (!is.solved() || (is.oscillating() && !was.oscillating())) {
+        if (!is.at().solved() || (is.at().oscillating() && !was.at().oscillating())) {
             return false;
         }
         if (is.addedWorks()) {
             effects.takePart();
         }
-        if (!was.solved()) {
+        if (!was.at().solved()) {
             return true;
         }
         if (!keepsCharge(was, is)) {
@@ -298,7 +298,7 @@ final class RemedyTrial {
                 } else if (c == loadNumber) {
                     effects.remain(is.effectiveV()[c]);
                 }
-            } else if (was.meant()[c] && !was.step().passing() && !keepsItsFeed(c, was, is, sound, effects)) {
+            } else if (was.meant()[c] && !was.at().step().passing() && !keepsItsFeed(c, was, is, sound, effects)) {
                 return false;
             }
         }
@@ -307,7 +307,7 @@ final class RemedyTrial {
 
     /** A wire that charges, or excites the machine that does, is there for that: what it carries is its purpose. */
     private static boolean keepsCharge(LoadFigures was, LoadFigures is) {
-        if (!was.step().charging()) {
+        if (!was.at().step().charging()) {
             return true;
         }
         boolean excited = IntStream.range(0, was.excited().length).allMatch(m -> !was.excited()[m] || is.excited()[m]);
@@ -327,7 +327,7 @@ final class RemedyTrial {
         double afterV = is.acrossV()[c];
         if (was.operates(c)) {
             if (sound) {
-                effects.lose(before.consumers().get(c), is.step(), beforeV, afterV);
+                effects.lose(before.consumers().get(c), is.at().step(), beforeV, afterV);
             }
             return is.operates(c);
         } else if (is.operates(c)) {

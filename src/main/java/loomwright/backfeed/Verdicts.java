@@ -46,21 +46,22 @@ public final class Verdicts {
      * @param wasIn whether its armature was pulled in already when the step began
      */
     static Message verdict(Plan plan, Consumer consumer, Occurrence worst, boolean wasIn) {
-        BackfeedText text = switch (worst.activity()) {
+        BackfeedText text = switch (worst.level().activity()) {
             case OPERATES -> wasIn && hasArmature(consumer) ? BackfeedText.STAYS_IN : BackfeedText.OPERATES;
-            case HOLDS -> worst.operated() ? BackfeedText.STAYS_IN : BackfeedText.WOULD_STAY_IN;
+            case HOLDS -> worst.level().operated() ? BackfeedText.STAYS_IN : BackfeedText.WOULD_STAY_IN;
             case GLOWS -> BackfeedText.GLOWS;
             case STALLS -> BackfeedText.STALLS;
             case LEAKS -> BackfeedText.LEAKS;
             case DEAD -> throw new IllegalStateException("a dead load is no occurrence");
         };
-        Arg effectiveV = arg("effectiveV", worst.effectiveV());
-        Arg currentA = arg("currentA", worst.currentA());
+        Arg effectiveV = arg("effectiveV", worst.level().effectiveV());
+        Arg currentA = arg("currentA", worst.level().currentA());
         // Of a solenoid with two windings a meter shows neither what they pull like together nor how that compares.
         boolean twoWindings = consumer instanceof Solenoid solenoid && solenoid.pullInResistanceOhm() != null;
         Message feed = twoWindings
                 ? BackfeedText.FEED_OF_HOLD_IN.with(
-                        arg("holdInV", worst.currentA() * ((Solenoid) consumer).holdInResistanceOhm()), currentA)
+                        arg("holdInV", worst.level().currentA() * ((Solenoid) consumer).holdInResistanceOhm()),
+                        currentA)
                 : BackfeedText.FEED.with(effectiveV, currentA);
         return text.with(
                 arg("load", consumer.thing()),
@@ -68,8 +69,8 @@ public final class Verdicts {
                 arg("feed", feed),
                 when(plan, worst),
                 moves(plan, worst),
-                arg("operateV", worst.operateV()),
-                arg("releaseV", worst.releaseV()),
+                arg("operateV", worst.level().operateV()),
+                arg("releaseV", worst.level().releaseV()),
                 Arg.messages(
                         "windings",
                         twoWindings ? List.of(BackfeedText.WINDINGS_TOGETHER.with(effectiveV)) : List.of()));

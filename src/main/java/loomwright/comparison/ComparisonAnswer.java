@@ -138,10 +138,8 @@ public final class ComparisonAnswer {
                 changes,
                 steps,
                 findings,
-                newLooseEnds,
-                resolvedLooseEnds,
-                needed,
-                removedMaterial);
+                new PlanComparison.LooseEnds(newLooseEnds, resolvedLooseEnds),
+                new PlanComparison.ChangedMaterial(needed, removedMaterial));
     }
 
     private static Map<String, String> inverse(Map<String, String> pairs) {
@@ -160,7 +158,8 @@ public final class ComparisonAnswer {
         if (result.same()) {
             working.add(ComparisonWorking.NO_DIFFERENCE.with());
         }
-        result.newLooseEnds()
+        result.looseEnds()
+                .newLooseEnds()
                 .forEach(l -> working.add(
                         ComparisonWorking.LEFT_BEHIND.with(arg("leftover", l.message()), arg("remedy", l.remedy()))));
         for (Finding finding : result.findings().appear()) {
@@ -174,7 +173,7 @@ public final class ComparisonAnswer {
 
     private static List<Caution> cautions(List<Caution> reviewed, PlanComparison result) {
         Set<Caution> cautions = EnumSet.copyOf(reviewed);
-        boolean liveWhenOff = result.newLooseEnds().stream()
+        boolean liveWhenOff = result.looseEnds().newLooseEnds().stream()
                 .flatMap(l -> l.liveIn().stream())
                 .anyMatch(step -> step.condition() == Condition.OFF);
         if (liveWhenOff) {

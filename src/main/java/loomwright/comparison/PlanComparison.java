@@ -1,5 +1,6 @@
 package loomwright.comparison;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,10 +24,6 @@ import org.jspecify.annotations.Nullable;
  * @param changes parts, wires and connectors that changed, in the order of the plans
  * @param steps the steps in which a reading or a state changes
  * @param findings what was wrong and what is
- * @param newLooseEnds what hangs loose or has nothing behind it after the change and did not before
- * @param resolvedLooseEnds what did so before and does no more
- * @param needed what the change takes
- * @param removedMaterial what it leaves over
  */
 public record PlanComparison(
         String before,
@@ -36,10 +33,8 @@ public record PlanComparison(
         List<ItemChange> changes,
         List<StepChange> steps,
         FindingChanges findings,
-        List<Leftover> newLooseEnds,
-        List<Leftover> resolvedLooseEnds,
-        Material needed,
-        Material removedMaterial) {
+        @JsonUnwrapped LooseEnds looseEnds,
+        @JsonUnwrapped ChangedMaterial material) {
 
     /**
      * One property.
@@ -252,4 +247,20 @@ public record PlanComparison(
             String at,
             @Nullable String size,
             int number) {}
+
+    /**
+     * What the change leaves without a purpose, or no longer does.
+     *
+     * @param newLooseEnds what hangs loose or has nothing behind it after the change and did not before
+     * @param resolvedLooseEnds what did so before and does no more
+     */
+    public record LooseEnds(List<Leftover> newLooseEnds, List<Leftover> resolvedLooseEnds) {}
+
+    /**
+     * What the change takes.
+     *
+     * @param needed what the change takes
+     * @param removedMaterial what it leaves over
+     */
+    public record ChangedMaterial(Material needed, Material removedMaterial) {}
 }

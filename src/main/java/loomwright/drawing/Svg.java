@@ -1,6 +1,7 @@
 package loomwright.drawing;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 
 /**
  * A picture with a title and a description for those who do not see it. Text stays text. Look is given by attributes of
@@ -22,16 +23,16 @@ public final class Svg {
      * @param id begins every id within the picture; different for each picture of a page
      * @param title what it shows, in a few words
      * @param description what there is to see, for a reader who does not
-     * @param attributes more attributes of the picture as a whole, names and values by turns
      */
-    public Svg(String id, double widthPx, double heightPx, String title, String description, Object... attributes) {
-        this(id, widthPx, heightPx, 1.0, title, description, attributes);
+    public Svg(String id, double widthPx, double heightPx, String title, String description) {
+        this(id, widthPx, heightPx, 1.0, title, description, List.of());
     }
 
     /**
      * The same, shown larger or smaller.
      *
      * @param scale 2 shows it twice as large as its own measures say
+     * @param attributes more attributes of the picture as a whole, names and values by turns
      */
     public Svg(
             String id,
@@ -40,7 +41,7 @@ public final class Svg {
             double scale,
             String title,
             String description,
-            Object... attributes) {
+            List<String> attributes) {
         this.id = id;
         this.widthPx = widthPx;
         this.heightPx = heightPx;
@@ -60,7 +61,7 @@ public final class Svg {
                 id("title") + " " + id("desc"),
                 "font-family",
                 FONTS);
-        markup.attributes(attributes);
+        markup.attributes(attributes.toArray());
         markup.element("title", title, "id", id("title"));
         markup.element("desc", description, "id", id("desc"));
         markup.open("g");

@@ -1,5 +1,6 @@
 package loomwright.operation;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import loomwright.judgement.FlasherRule;
 import org.jspecify.annotations.Nullable;
@@ -22,10 +23,6 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
      * @param description the step in words
      * @param settled whether every relay and the like is at rest
      * @param nodes empty if there is no solution; so the next three
-     * @param flashes flasher units that have lamps to flash
-     * @param kirchhoffResidual largest sum of currents at a node as a fraction of the largest current; absent
-     *     without a solution
-     * @param powerResidual sum of all powers as a fraction of the sum of their amounts
      */
     public record StepReadings(
             Step step,
@@ -35,11 +32,26 @@ public record PlanReadings(String plan, List<StepReadings> steps) {
             List<WireReading> wires,
             List<PartReading> parts,
             List<ConnectorReading> connectors,
-            List<FlashReading> flashes,
-            List<SwitchOnReading> switchOns,
+            @JsonUnwrapped Transients transients,
             List<StepFinding> findings,
-            @Nullable Double kirchhoffResidual,
-            @Nullable Double powerResidual) {}
+            @JsonUnwrapped Residuals residuals) {}
+
+    /**
+     * What happens within the step.
+     *
+     * @param flashes flasher units that have lamps to flash
+     */
+    public record Transients(List<FlashReading> flashes, List<SwitchOnReading> switchOns) {}
+
+    /**
+     * How exactly the solution keeps the laws.
+     *
+     * @param kirchhoffResidual largest sum of currents at a node as a fraction of the largest current; absent
+     *     without a solution
+     * @param powerResidual sum of all powers as a fraction of the sum of their amounts
+     */
+    public record Residuals(
+            @Nullable Double kirchhoffResidual, @Nullable Double powerResidual) {}
 
     /**
      * A load in the instant in which it is switched on.

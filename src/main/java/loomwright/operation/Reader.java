@@ -28,8 +28,10 @@ import loomwright.operation.PlanReadings.ConnectorReading;
 import loomwright.operation.PlanReadings.FlashReading;
 import loomwright.operation.PlanReadings.NodeReading;
 import loomwright.operation.PlanReadings.PartReading;
+import loomwright.operation.PlanReadings.Residuals;
 import loomwright.operation.PlanReadings.StepReadings;
 import loomwright.operation.PlanReadings.SwitchOnReading;
+import loomwright.operation.PlanReadings.Transients;
 import loomwright.operation.PlanReadings.WireReading;
 import org.jspecify.annotations.Nullable;
 
@@ -78,11 +80,9 @@ public final class Reader {
                     List.of(),
                     List.of(),
                     List.of(),
-                    flashes,
-                    List.of(),
+                    new Transients(flashes, List.of()),
                     StepFindings.of(solved),
-                    null,
-                    null);
+                    new Residuals(null, null));
         }
         return new StepReadings(
                 solved.step(),
@@ -92,11 +92,9 @@ public final class Reader {
                 solved.plan().wires().stream().map(this::wire).toList(),
                 solved.plan().parts().stream().map(this::part).toList(),
                 connectors(),
-                flashes,
-                switchOns,
+                new Transients(flashes, switchOns),
                 StepFindings.of(solved),
-                solved.kirchhoffResidual(),
-                solved.powerResidual());
+                new Residuals(solved.kirchhoffResidual(), solved.powerResidual()));
     }
 
     private List<NodeReading> nodes() {

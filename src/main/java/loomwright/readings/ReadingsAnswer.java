@@ -126,7 +126,7 @@ public final class ReadingsAnswer {
     private List<Caution> cautions(ReadingsSheet sheet) {
         Set<Caution> cautions = EnumSet.copyOf(PlanCautions.of(plan));
         cautions.add(Caution.DISCONNECT_BATTERY);
-        if (sheet.readings().stream().anyMatch(r -> r.condition().engineTurns())) {
+        if (sheet.readings().stream().anyMatch(r -> r.taken().condition().engineTurns())) {
             cautions.add(Caution.MOVING_PARTS);
         }
         return List.copyOf(cautions);

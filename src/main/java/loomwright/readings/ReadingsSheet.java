@@ -1,5 +1,6 @@
 package loomwright.readings;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -63,39 +64,19 @@ public record ReadingsSheet(String plan, List<Message> first, List<Reading> read
      * One reading.
      *
      * @param number place in the order, from 1
-     * @param condition where the key stands
-     * @param situation that and all that must be set, in words
-     * @param switches free switches to be set otherwise than drawn, id to position
-     * @param contacts how the ignition's contacts must stand
      * @param circuit id of the load whose circuit it belongs to; absent for the supply
-     * @param red where the red lead goes: {@code part.terminal} or {@code earth}
-     * @param redLabel the same in words; so for the black lead
      * @param meter function and range
-     * @param unit V or ohm
-     * @param lowest what a sound circuit shows at least, the meter's own error included; absent if it shows no figure; so
-     *     the next two
-     * @param nominal with everything at its stated figure and a perfect meter
      * @param tells what follows from it
      */
     public record Reading(
             int number,
             Purpose purpose,
-            Condition condition,
-            String situation,
-            Map<String, String> switches,
-            Contacts contacts,
+            @JsonUnwrapped Circumstances taken,
             @Nullable String circuit,
             Quantity quantity,
-            String red,
-            String redLabel,
-            String black,
-            String blackLabel,
+            @JsonUnwrapped MeterLeads leads,
             String meter,
-            Shows shows,
-            String unit,
-            @Nullable Double lowest,
-            @Nullable Double nominal,
-            @Nullable Double highest,
+            @JsonUnwrapped Expected expected,
             List<Message> tells) {
         public Reading {
             tells = List.copyOf(tells);
@@ -106,4 +87,38 @@ public record ReadingsSheet(String plan, List<Message> first, List<Reading> read
             return tells.stream().map(Message::text).collect(Collectors.joining(" "));
         }
     }
+
+    /**
+     * When it is taken.
+     *
+     * @param condition where the key stands
+     * @param situation that and all that must be set, in words
+     * @param switches free switches to be set otherwise than drawn, id to position
+     * @param contacts how the ignition's contacts must stand
+     */
+    public record Circumstances(
+            Condition condition, String situation, Map<String, String> switches, Contacts contacts) {}
+
+    /**
+     * Where the leads of the meter go.
+     *
+     * @param red where the red lead goes: {@code part.terminal} or {@code earth}
+     * @param redLabel the same in words; so for the black lead
+     */
+    public record MeterLeads(String red, String redLabel, String black, String blackLabel) {}
+
+    /**
+     * What a sound vehicle shows.
+     *
+     * @param unit V or ohm
+     * @param lowest what a sound circuit shows at least, the meter's own error included; absent if it shows no figure; so
+     *     the next two
+     * @param nominal with everything at its stated figure and a perfect meter
+     */
+    public record Expected(
+            Shows shows,
+            String unit,
+            @Nullable Double lowest,
+            @Nullable Double nominal,
+            @Nullable Double highest) {}
 }

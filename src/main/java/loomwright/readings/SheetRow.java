@@ -8,6 +8,9 @@ import loomwright.message.Message;
 import loomwright.operation.MeterRange;
 import loomwright.operation.Point;
 import loomwright.operation.Quantity;
+import loomwright.readings.ReadingsSheet.Circumstances;
+import loomwright.readings.ReadingsSheet.Expected;
+import loomwright.readings.ReadingsSheet.MeterLeads;
 import loomwright.readings.ReadingsSheet.Purpose;
 import loomwright.readings.ReadingsSheet.Reading;
 import loomwright.readings.ReadingsSheet.Shows;
@@ -39,22 +42,25 @@ final class SheetRow {
         return new Reading(
                 number,
                 c.purpose(),
-                c.situation().step().condition(),
-                c.situation().message(plan, ohms).text(),
-                c.situation().setting(),
-                c.situation().contacts(),
+                new Circumstances(
+                        c.situation().step().condition(),
+                        c.situation().message(plan, ohms).text(),
+                        c.situation().setting(),
+                        c.situation().contacts()),
                 c.circuit(),
                 c.quantity(),
-                red.toString(),
-                ReadingWording.label(plan, red),
-                black.toString(),
-                ReadingWording.label(plan, black),
+                new MeterLeads(
+                        red.toString(),
+                        ReadingWording.label(plan, red),
+                        black.toString(),
+                        ReadingWording.label(plan, black)),
                 meter.description().text(),
-                figure ? Shows.FIGURE : ohms ? Shows.OPEN : Shows.FLOATING,
-                ohms ? "ohm" : "V",
-                figure ? (Double) (ohms ? Math.max(0, lowest) : lowest) : null,
-                figure ? (Double) nominal : null,
-                figure ? (Double) (high + meter.error(high, accuracyFraction)) : null,
+                new Expected(
+                        figure ? Shows.FIGURE : ohms ? Shows.OPEN : Shows.FLOATING,
+                        ohms ? "ohm" : "V",
+                        figure ? (Double) (ohms ? Math.max(0, lowest) : lowest) : null,
+                        figure ? (Double) nominal : null,
+                        figure ? (Double) (high + meter.error(high, accuracyFraction)) : null),
                 tells(plan, c, range, nominal));
     }
 

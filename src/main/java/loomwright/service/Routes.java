@@ -365,7 +365,7 @@ final class Routes {
 
     private static List<Endpoint> ignition() {
         Calculation<BallastInput, BallastResult> ballast = Calculation.of(BallastInput.class, BallastQuestion::answer)
-                .in(faces -> faces.figure(BallastResult::coilKeyOnV)
+                .in(faces -> faces.figure(b -> b.keyOn().coilKeyOnV())
                         .table(BallastQuestion.COLUMNS, BallastQuestion::table)
                         .page("Ballast resistor", BallastQuestion::table))
                 .counting(ReportedFindings::of);

@@ -126,7 +126,7 @@ public final class Server implements AutoCloseable {
         // That of requests holds during them only.
         for (Connector connector : server.javalin.jettyServer().server().getConnectors()) {
             AbstractConnector accepting = (AbstractConnector) connector;
-            accepting.setIdleTimeout(options.limits().idleMs());
+            accepting.setIdleTimeout(options.limits().waits().idleMs());
             ConnectionBounds.hold(
                     accepting, options.limits(), options.entrance().trustedProxies() > 0);
         }
@@ -161,7 +161,7 @@ public final class Server implements AutoCloseable {
     public void close() {
         vitals.readiness().stopping();
         try {
-            TimeUnit.MILLISECONDS.sleep(options.limits().drainMs());
+            TimeUnit.MILLISECONDS.sleep(options.limits().waits().drainMs());
         } catch (InterruptedException hurry) {
             Thread.currentThread().interrupt();
         }
@@ -174,7 +174,7 @@ public final class Server implements AutoCloseable {
             }
             LOG.info(
                     "stopped after {} ms with requests unfinished",
-                    options.limits().stopMs());
+                    options.limits().waits().stopMs());
         }
     }
 
@@ -192,7 +192,7 @@ public final class Server implements AutoCloseable {
         config.http.prefer405over404 = true;
         config.http.compressionStrategy = CompressionStrategy.GZIP;
         config.jetty.modifyServer(server -> {
-            server.setStopTimeout(limits.stopMs());
+            server.setStopTimeout(limits.waits().stopMs());
             server.setErrorHandler(new ServerProblems(reading.problems()));
             server.setRequestLog(new RequestLog.Collection(new RequestLine(), vitals.metrics()));
             server.addBean(new NetworkConnectionLimit(ConnectionBounds.most(limits), server));
@@ -201,7 +201,7 @@ public final class Server implements AutoCloseable {
         config.jetty.modifyHttpConfiguration(http -> {
             http.setSendServerVersion(false);
             http.setRequestHeaderSize(limits.headBytes());
-            http.setIdleTimeout(limits.idleMs());
+            http.setIdleTimeout(limits.waits().idleMs());
             // A size such as 2/0 stands in a path as 2%2F0.
             http.setUriCompliance(UriCompliance.from("DEFAULT,AMBIGUOUS_PATH_SEPARATOR"));
             http.addCustomizer(new PathNormaliser());

@@ -94,10 +94,8 @@ public final class CoilChoice {
                     ballastOhm == null ? 0 : ballastOhm,
                     false,
                     coilOhm,
-                    module ? MODULE_DROP_V : POINTS_DROP_V,
-                    module,
-                    moduleLimitA,
-                    switchRatingA,
+                    new PrimaryLoop.PrimaryContact(
+                            module ? MODULE_DROP_V : POINTS_DROP_V, module, moduleLimitA, switchRatingA),
                     EngineHeat.usual(PrimaryLoop.USUAL_DWELL, coilOhm, null));
         }
     }
@@ -153,7 +151,7 @@ public final class CoilChoice {
                     arg("coilOhm", ohm),
                     arg("closedA", loop.runningA()),
                     arg("restHeatW", loop.restHeatW()),
-                    arg("switchedBy", loop.module() ? "module" : "points")));
+                    arg("switchedBy", loop.contact().module() ? "module" : "points")));
         }
         List<Finding> findings = suitable.isEmpty()
                 ? List.of(Finding.warning(WorkshopMessage.NO_COIL_SUITS.with(), IgnitionRule.COMBINATION_BASIS)

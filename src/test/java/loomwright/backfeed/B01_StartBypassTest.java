@@ -43,7 +43,7 @@ class B01_StartBypassTest {
         var found = Searched.of(unguarded);
         assertThat(found.feed("solenoid").severity()).isEqualTo(Severity.DANGER);
         var run = found.at("solenoid", Step.RUN);
-        assertThat(run.activity()).isEqualTo(FeedStrength.OPERATES);
+        assertThat(run.level().activity()).isEqualTo(FeedStrength.OPERATES);
         assertThat(run.switches()).containsEntry("points", "open");
         assertThat(found.feed("starter").severity()).isEqualTo(Severity.DANGER);
     }
@@ -77,8 +77,8 @@ class B01_StartBypassTest {
     @Test
     void onceInItStaysInWhileTheEngineRuns() {
         var running = Searched.of(unguarded).at("solenoid", Step.RUNNING);
-        assertThat(running.activity()).isEqualTo(FeedStrength.HOLDS);
-        assertThat(running.operated()).isTrue();
+        assertThat(running.level().activity()).isEqualTo(FeedStrength.HOLDS);
+        assertThat(running.level().operated()).isTrue();
     }
 
     @Test
@@ -113,9 +113,9 @@ class B01_StartBypassTest {
         List<FeedStrength> strength = new ArrayList<>();
         for (double ohm : elementOhm) {
             var run = Searched.of(withElement(ohm)).at("solenoid", Step.RUN);
-            strength.add(run.activity());
-            if (run.switches().containsValue("open") && !run.operated()) {
-                assertThat(run.effectiveV()).isCloseTo(12.6 * 3.4 / (3.4 + ohm + 0.1), within(0.35));
+            strength.add(run.level().activity());
+            if (run.switches().containsValue("open") && !run.level().operated()) {
+                assertThat(run.level().effectiveV()).isCloseTo(12.6 * 3.4 / (3.4 + ohm + 0.1), within(0.35));
             }
         }
         assertThat(strength)
@@ -188,7 +188,10 @@ class B01_StartBypassTest {
 
     @Test
     void aDiodeTheWrongWayRoundDoesNotHelp() {
-        assertThat(Searched.of(withDiode(false)).at("solenoid", Step.RUN).activity())
+        assertThat(Searched.of(withDiode(false))
+                        .at("solenoid", Step.RUN)
+                        .level()
+                        .activity())
                 .isIn(FeedStrength.OPERATES, FeedStrength.HOLDS);
     }
 

@@ -20,7 +20,7 @@ class B02_WarningLampTest {
     void theIgnitionRelayStaysInAndTheEngineRunsOn() {
         var found = Searched.of(Plans.named("ignition-relay-and-charge-lamp"));
         var relay = found.at("ignition-relay", Step.OFF_ENGINE_TURNING);
-        assertThat(relay.operated()).isTrue();
+        assertThat(relay.level().operated()).isTrue();
         // It came in when the key was turned on.
         assertThat(found.feed("ignition-relay").verdict().code()).isEqualTo(BackfeedText.STAYS_IN);
         assertThat(found.feed("ignition-relay").verdict().arguments())
@@ -30,7 +30,7 @@ class B02_WarningLampTest {
                 .extracting(PathStep::id)
                 .contains("alternator", "charge-lamp", "ignition-relay");
         var coil = found.at("coil", Step.OFF_ENGINE_TURNING);
-        assertThat(coil.activity()).isEqualTo(FeedStrength.OPERATES);
+        assertThat(coil.level().activity()).isEqualTo(FeedStrength.OPERATES);
         assertThat(found.feed("coil").severity()).isEqualTo(Severity.DANGER);
     }
 

@@ -29,7 +29,7 @@ class B03_LostEarthTest {
     void oneLampLightsThroughTheOther() {
         var occurrence = Searched.of(lost).at("lamp2", Step.OFF);
         assertThat(occurrence.switches()).isEqualTo(Map.of("S1", "on", "S2", "off"));
-        assertThat(occurrence.activity()).isIn(FeedStrength.GLOWS, FeedStrength.OPERATES);
+        assertThat(occurrence.level().activity()).isIn(FeedStrength.GLOWS, FeedStrength.OPERATES);
         assertThat(occurrence.paths().get(0).steps())
                 .extracting(BackfeedReport.PathStep::id)
                 .containsSubsequence("S1", "lamp1", "lamp2", "lamp3");

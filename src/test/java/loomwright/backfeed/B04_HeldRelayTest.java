@@ -24,12 +24,12 @@ class B04_HeldRelayTest {
     @Test
     void afterwardsItHoldsItselfThroughTheLamp() {
         var off = found.at("relay", Step.OFF_AGAIN);
-        assertThat(off.activity()).isEqualTo(FeedStrength.HOLDS);
-        assertThat(off.operated()).isTrue();
+        assertThat(off.level().activity()).isEqualTo(FeedStrength.HOLDS);
+        assertThat(off.level().operated()).isTrue();
         assertThat(off.paths().get(0).steps())
                 .extracting(PathStep::id)
                 .containsSubsequence("relay", "tell-tale", "relay");
-        assertThat(found.at("pump", Step.OFF_AGAIN).activity()).isEqualTo(FeedStrength.OPERATES);
+        assertThat(found.at("pump", Step.OFF_AGAIN).level().activity()).isEqualTo(FeedStrength.OPERATES);
     }
 
     /** The lamp's wire serves nothing: a diode in it would never conduct. */

@@ -14,7 +14,7 @@ class B05_TwoFeedsTest {
     @Test
     void withTheSwitchOnTheIgnitionIsLiveWithTheKeyOff() {
         var off = found.at("pump", Step.OFF);
-        assertThat(off.activity()).isEqualTo(FeedStrength.OPERATES);
+        assertThat(off.level().activity()).isEqualTo(FeedStrength.OPERATES);
         assertThat(off.switches()).containsEntry("fan-switch", "both");
     }
 

@@ -42,7 +42,10 @@ class B06_PathsAndRemediesTest {
             assertThat(occurrence.pathsComplete()).isTrue();
             double sumA =
                     occurrence.paths().stream().mapToDouble(FeedPath::currentA).sum();
-            assertThat(sumA).isCloseTo(occurrence.currentA(), within(0.011 * occurrence.currentA()));
+            assertThat(sumA)
+                    .isCloseTo(
+                            occurrence.level().currentA(),
+                            within(0.011 * occurrence.level().currentA()));
         }
     }
 
@@ -84,7 +87,7 @@ class B06_PathsAndRemediesTest {
         changed.find(load).ifPresent(f -> assertThat(f.severity()).isEqualTo(Severity.NOTE));
         return changed.find(load).stream()
                 .flatMap(f -> f.occurrences().stream())
-                .mapToDouble(Occurrence::effectiveV)
+                .mapToDouble(o -> o.level().effectiveV())
                 .max()
                 .orElse(0);
     }

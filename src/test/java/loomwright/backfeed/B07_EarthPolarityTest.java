@@ -22,7 +22,8 @@ class B07_EarthPolarityTest {
         return Searched.of(plan).report().unintendedFeeds().stream()
                 .map(f -> f.load() + " " + f.severity() + " "
                         + f.occurrences().stream()
-                                .map(o -> o.step() + " " + o.activity() + " " + o.operated())
+                                .map(o -> o.step() + " " + o.level().activity() + " "
+                                        + o.level().operated())
                                 .toList()
                         + f.remedies().stream()
                                 .map(r -> r.kind() + " " + r.at())

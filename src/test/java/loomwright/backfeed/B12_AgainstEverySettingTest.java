@@ -116,12 +116,16 @@ class B12_AgainstEverySettingTest {
         all.forEach((what, fed) -> {
             Occurrence occurrence = Objects.requireNonNull(found.get(what));
             if (!remembers) {
-                assertThat(occurrence.activity()).as("%s: %s", where, what).isEqualTo(fed.strength());
-                assertThat(occurrence.effectiveV())
+                assertThat(occurrence.level().activity())
+                        .as("%s: %s", where, what)
+                        .isEqualTo(fed.strength());
+                assertThat(occurrence.level().effectiveV())
                         .as("%s: %s", where, what)
                         .isCloseTo(fed.effectiveV(), within(ALIKE * (1 + fed.effectiveV())));
             } else {
-                assertThat(occurrence.activity()).as("%s: %s", where, what).isLessThanOrEqualTo(fed.strength());
+                assertThat(occurrence.level().activity())
+                        .as("%s: %s", where, what)
+                        .isLessThanOrEqualTo(fed.strength());
             }
         });
     }
@@ -163,7 +167,9 @@ class B12_AgainstEverySettingTest {
 
     private static Map<String, Double> strongestV(BackfeedReport report) {
         Map<String, Double> volts = new HashMap<>();
-        strongest(report).forEach((what, occurrence) -> volts.put(what, occurrence.effectiveV()));
+        strongest(report)
+                .forEach(
+                        (what, occurrence) -> volts.put(what, occurrence.level().effectiveV()));
         return volts;
     }
 }

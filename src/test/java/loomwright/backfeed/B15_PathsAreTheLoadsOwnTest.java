@@ -36,7 +36,11 @@ class B15_PathsAreTheLoadsOwnTest {
                     goesRoundOnce(plan, load, path, where);
                 }
                 if (occurrence.pathsComplete()) {
-                    assertThat(sumA).as(where).isCloseTo(occurrence.currentA(), within(0.011 * occurrence.currentA()));
+                    assertThat(sumA)
+                            .as(where)
+                            .isCloseTo(
+                                    occurrence.level().currentA(),
+                                    within(0.011 * occurrence.level().currentA()));
                 }
             }
         }

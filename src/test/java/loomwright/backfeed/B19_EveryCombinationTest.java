@@ -54,7 +54,10 @@ class B19_EveryCombinationTest {
                     fewestFound.merge(where, one.changes().size(), Math::min);
                     strongestFound.merge(
                             where,
-                            new Feed(one.activity(), one.operated(), one.effectiveV()),
+                            new Feed(
+                                    one.level().activity(),
+                                    one.level().operated(),
+                                    one.level().effectiveV()),
                             (a, b) -> a.compareTo(b) <= 0 ? a : b);
                 }
             }

@@ -70,8 +70,8 @@ class B20_WhatIsToldTest {
                 .filter(o -> o.step() == Step.OFF)
                 .findFirst()
                 .orElseThrow();
-        assertThat(off.currentA()).isCloseTo(currentA, within(1e-9));
-        assertThat(off.effectiveV()).isCloseTo(3 * currentA, within(1e-9));
+        assertThat(off.level().currentA()).isCloseTo(currentA, within(1e-9));
+        assertThat(off.level().effectiveV()).isCloseTo(3 * currentA, within(1e-9));
     }
 
     @Test
@@ -95,7 +95,7 @@ class B20_WhatIsToldTest {
         UnintendedFeed solenoid = feed(SwitchPlans.search(Plans.example("sandpiper-unguarded-bypass")), "solenoid");
         assertThat(solenoid.severity()).isEqualTo(Severity.DANGER);
         assertThat(solenoid.main().step()).isEqualTo(Step.RUN);
-        assertThat(solenoid.main().operated()).isTrue();
+        assertThat(solenoid.main().level().operated()).isTrue();
         assertThat(solenoid.occurrences()).extracting(Occurrence::step).contains(Step.RUNNING);
     }
 
@@ -110,8 +110,9 @@ class B20_WhatIsToldTest {
             for (Occurrence one : feed.occurrences()) {
                 SolvedStep solved = MovedPlan.follow(plan, Move.parse(one.after()), solver);
                 assertThat(solved.step()).isEqualTo(one.step());
-                assertThat(solved.effectiveV(load)).isCloseTo(one.effectiveV(), within(1e-9));
-                assertThat(Math.abs(solved.currentA(load))).isCloseTo(one.currentA(), within(1e-9));
+                assertThat(solved.effectiveV(load)).isCloseTo(one.level().effectiveV(), within(1e-9));
+                assertThat(Math.abs(solved.currentA(load)))
+                        .isCloseTo(one.level().currentA(), within(1e-9));
             }
         }
     }
@@ -121,9 +122,9 @@ class B20_WhatIsToldTest {
     void aMotorThatStandsAndHeatsIsAWarningAndBelowThatATrickle() {
         assertThat(fanBehind(40).severity()).isEqualTo(Severity.WARNING);
         assertThat(fanBehind(40).verdict().code()).isEqualTo(BackfeedText.STALLS);
-        assertThat(fanBehind(40).main().effectiveV()).isBetween(0.15 * 12, 0.4 * 12);
+        assertThat(fanBehind(40).main().level().effectiveV()).isBetween(0.15 * 12, 0.4 * 12);
         assertThat(fanBehind(90).severity()).isEqualTo(Severity.NOTE);
-        assertThat(fanBehind(90).main().effectiveV()).isBetween(0.06, 0.15 * 12);
+        assertThat(fanBehind(90).main().level().effectiveV()).isBetween(0.06, 0.15 * 12);
     }
 
     private static UnintendedFeed fanBehind(int ohm) {

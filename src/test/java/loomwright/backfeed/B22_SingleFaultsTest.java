@@ -91,8 +91,8 @@ class B22_SingleFaultsTest {
             for (BackfeedReport.UnintendedFeed fed : faulty.unintendedFeeds()) {
                 BackfeedReport.Occurrence one = fed.occurrences().get(0);
                 all.computeIfAbsent(faulty.description().toString(), words -> new TreeSet<>())
-                        .add(fed.load() + " " + one.activity() + " " + one.operated() + " "
-                                + one.changes().size());
+                        .add(fed.load() + " " + one.level().activity() + " "
+                                + one.level().operated() + " " + one.changes().size());
             }
         }
         return all;

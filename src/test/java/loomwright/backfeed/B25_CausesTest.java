@@ -82,7 +82,9 @@ class B25_CausesTest {
                 assertThat(remedy.at()).isNotEqualTo("W5");
             });
             Plan cured = PlanPatch.apply(plan, remedies(plan, "coil").get(0).patch());
-            assertThat(Searched.of(cured).find("coil").map(feed -> feed.main().activity()))
+            assertThat(Searched.of(cured)
+                            .find("coil")
+                            .map(feed -> feed.main().level().activity()))
                     .isNotEqualTo(Optional.of(FeedStrength.OPERATES));
         }
     }
@@ -106,7 +108,7 @@ class B25_CausesTest {
     @Test
     void whatUnbalancesTwoWindingsIsTakenOffByARelay() {
         Plan plan = Plans.named("unbalanced-windings");
-        assertThat(Searched.of(plan).feed("solenoid").main().activity()).isNotEqualTo(FeedStrength.LEAKS);
+        assertThat(Searched.of(plan).feed("solenoid").main().level().activity()).isNotEqualTo(FeedStrength.LEAKS);
         for (String load : List.of("solenoid", "starter")) {
             assertThat(remedies(plan, load))
                     .extracting(Remedy::kind, Remedy::at)

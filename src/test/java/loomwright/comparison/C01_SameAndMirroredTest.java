@@ -51,12 +51,13 @@ class C01_SameAndMirroredTest {
         assertThat(comparison.steps()).isEmpty();
         assertThat(comparison.findings().appear()).isEmpty();
         assertThat(comparison.findings().disappear()).isEmpty();
-        assertThat(comparison.newLooseEnds()).isEmpty();
-        assertThat(comparison.resolvedLooseEnds()).isEmpty();
-        assertThat(comparison.needed()).isEqualTo(comparison.removedMaterial());
-        assertThat(comparison.needed().parts()).isEmpty();
-        assertThat(comparison.needed().wires()).isEmpty();
-        assertThat(comparison.needed().terminals()).isEmpty();
+        assertThat(comparison.looseEnds().newLooseEnds()).isEmpty();
+        assertThat(comparison.looseEnds().resolvedLooseEnds()).isEmpty();
+        assertThat(comparison.material().needed())
+                .isEqualTo(comparison.material().removedMaterial());
+        assertThat(comparison.material().needed().parts()).isEmpty();
+        assertThat(comparison.material().needed().wires()).isEmpty();
+        assertThat(comparison.material().needed().terminals()).isEmpty();
     }
 
     @ParameterizedTest
@@ -76,10 +77,11 @@ class C01_SameAndMirroredTest {
                 .containsExactlyInAnyOrderElementsOf(back.findings().appear());
         assertThat(there.findings().stay().stream().map(k -> new Kept(k.after(), k.before())))
                 .containsExactlyInAnyOrderElementsOf(back.findings().stay());
-        assertThat(there.newLooseEnds()).isEqualTo(back.resolvedLooseEnds());
-        assertThat(there.resolvedLooseEnds()).isEqualTo(back.newLooseEnds());
-        assertThat(there.needed()).isEqualTo(back.removedMaterial());
-        assertThat(there.removedMaterial()).isEqualTo(back.needed());
+        assertThat(there.looseEnds().newLooseEnds()).isEqualTo(back.looseEnds().resolvedLooseEnds());
+        assertThat(there.looseEnds().resolvedLooseEnds())
+                .isEqualTo(back.looseEnds().newLooseEnds());
+        assertThat(there.material().needed()).isEqualTo(back.material().removedMaterial());
+        assertThat(there.material().removedMaterial()).isEqualTo(back.material().needed());
     }
 
     private static Set<PropertyChange> mirrored(List<PropertyChange> changes) {

@@ -90,7 +90,7 @@ class C02_ChangesTest {
         assertThat(ComparedPlans.change(comparison, "F1").properties())
                 .extracting(C02_ChangesTest::text)
                 .containsExactly("ratingA 10 15");
-        assertThat(comparison.needed().parts())
+        assertThat(comparison.material().needed().parts())
                 .singleElement()
                 .satisfies(p -> assertThat(p.part()).isEqualTo("F1"));
     }

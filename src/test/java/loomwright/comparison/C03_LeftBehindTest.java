@@ -33,8 +33,10 @@ class C03_LeftBehindTest {
 
     @Test
     void whatOthersStillNeedIsNotLeftBehind() {
-        assertThat(LAMP_OUT.newLooseEnds()).extracting(Leftover::id).containsExactlyInAnyOrder("W3", "W2", "F1");
-        assertThat(LAMP_OUT.resolvedLooseEnds()).isEmpty();
+        assertThat(LAMP_OUT.looseEnds().newLooseEnds())
+                .extracting(Leftover::id)
+                .containsExactlyInAnyOrder("W3", "W2", "F1");
+        assertThat(LAMP_OUT.looseEnds().resolvedLooseEnds()).isEmpty();
     }
 
     @Test
@@ -48,7 +50,9 @@ class C03_LeftBehindTest {
         PlanComparison comparison = ComparedPlans.of(
                 Plans.of(ComparedPlans.PARTS + ComparedPlans.FOG + relay, ComparedPlans.WIRES + coil + load + fogEarth),
                 Plans.of(ComparedPlans.PARTS + relay, ComparedPlans.WIRES + coil));
-        assertThat(comparison.newLooseEnds()).extracting(Leftover::id).containsExactlyInAnyOrder("K1", "K30");
+        assertThat(comparison.looseEnds().newLooseEnds())
+                .extracting(Leftover::id)
+                .containsExactlyInAnyOrder("K1", "K30");
         assertThat(ComparedPlans.left(comparison, "K1").message().arguments())
                 .containsEntry("contacts", new Argument.Count(1));
         assertThat(ComparedPlans.left(comparison, "K30").liveIn()).hasSize(Step.values().length);
@@ -66,7 +70,7 @@ class C03_LeftBehindTest {
                 connected(ComparedPlans.PARTS + ComparedPlans.FOG + halves, ComparedPlans.WIRES + feed + beyond),
                 connected(ComparedPlans.PARTS + halves, ComparedPlans.WIRES + feed));
         assertThat(ComparedPlans.left(comparison, "C1W").terminal()).isEqualTo("male.1");
-        assertThat(comparison.removedMaterial().terminals()).anySatisfy(t -> {
+        assertThat(comparison.material().removedMaterial().terminals()).anySatisfy(t -> {
             assertThat(t.form()).isEqualTo("blade");
             assertThat(t.gender()).isEqualTo("female");
             assertThat(t.number()).isEqualTo(1);
@@ -82,13 +86,14 @@ class C03_LeftBehindTest {
     void theCutListAddsUpWireOfOneColourAndSize() {
         PlanComparison lampIn =
                 ComparedPlans.of(Plans.of(ComparedPlans.PARTS, ComparedPlans.WIRES), ComparedPlans.BUILT);
-        assertThat(lampIn.needed().wires())
+        assertThat(lampIn.material().needed().wires())
                 .extracting(CutLine::colour, CutLine::size, CutLine::pieces, CutLine::totalM)
                 .containsExactlyInAnyOrder(tuple("GYOG", "1 mm2", 1, 1.0), tuple("BK", "1 mm2", 1, 0.5));
-        assertThat(lampIn.needed().parts())
+        assertThat(lampIn.material().needed().parts())
                 .singleElement()
                 .satisfies(p -> assertThat(p.part()).isEqualTo("fog"));
-        assertThat(lampIn.removedMaterial().wires()).isEmpty();
-        assertThat(lampIn.resolvedLooseEnds()).isEqualTo(LAMP_OUT.newLooseEnds());
+        assertThat(lampIn.material().removedMaterial().wires()).isEmpty();
+        assertThat(lampIn.looseEnds().resolvedLooseEnds())
+                .isEqualTo(LAMP_OUT.looseEnds().newLooseEnds());
     }
 }

@@ -54,7 +54,7 @@ final class ComparedPlans {
     }
 
     static Leftover left(PlanComparison comparison, String id) {
-        return comparison.newLooseEnds().stream()
+        return comparison.looseEnds().newLooseEnds().stream()
                 .filter(l -> l.id().equals(id))
                 .findFirst()
                 .orElseThrow();

@@ -26,11 +26,26 @@ class J03_IgnitionTest {
 
     private static PrimaryLoop points(double nominalV, double coilOhm, double ballastOhm) {
         return new PrimaryLoop(
-                nominalV, 14.2 * nominalV / 12, 0.05, ballastOhm, false, coilOhm, 0.15, false, null, null, HEAT);
+                nominalV,
+                14.2 * nominalV / 12,
+                0.05,
+                ballastOhm,
+                false,
+                coilOhm,
+                new PrimaryLoop.PrimaryContact(0.15, false, null, null),
+                HEAT);
     }
 
     private static PrimaryLoop module(double coilOhm, double ballastOhm, @Nullable Double limitA) {
-        return new PrimaryLoop(12, 14.2, 0.05, ballastOhm, false, coilOhm, 1.0, true, limitA, null, HEAT);
+        return new PrimaryLoop(
+                12,
+                14.2,
+                0.05,
+                ballastOhm,
+                false,
+                coilOhm,
+                new PrimaryLoop.PrimaryContact(1.0, true, limitA, null),
+                HEAT);
     }
 
     private static String worst(PrimaryLoop loop) {
@@ -107,7 +122,8 @@ class J03_IgnitionTest {
 
     @Test
     void aBypassLeftOnIsCalledThatAndFreed() {
-        PrimaryLoop loop = new PrimaryLoop(12, 14.2, 0.05, 1.5, true, 1.5, 0.15, false, null, null, HEAT);
+        PrimaryLoop loop = new PrimaryLoop(
+                12, 14.2, 0.05, 1.5, true, 1.5, new PrimaryLoop.PrimaryContact(0.15, false, null, null), HEAT);
         IgnitionMistake mistake = IgnitionRule.judge(loop).get(0);
         assertThat(mistake.kind()).isEqualTo(Kind.BYPASS_LEFT_ON);
         assertThat(mistake.level()).isEqualTo(Level.DANGER);
@@ -151,7 +167,14 @@ class J03_IgnitionTest {
             @ForAll boolean bypassed,
             @ForAll boolean module) {
         PrimaryLoop loop = new PrimaryLoop(
-                12, 14.2, 0.05, ballastOhm, bypassed, coilOhm, module ? 1.0 : 0.15, module, null, null, HEAT);
+                12,
+                14.2,
+                0.05,
+                ballastOhm,
+                bypassed,
+                coilOhm,
+                new PrimaryLoop.PrimaryContact(module ? 1.0 : 0.15, module, null, null),
+                HEAT);
         for (IgnitionMistake mistake : IgnitionRule.judge(loop)) {
             if (mistake.kind() != Kind.COIL_OF_LITTLE_USE && mistake.kind() != Kind.BYPASS_LEFT_ON) {
                 assertThat(mistake.remedies()).as(mistake.kind().code()).isNotEmpty();

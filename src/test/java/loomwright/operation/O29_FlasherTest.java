@@ -44,7 +44,7 @@ class O29_FlasherTest {
     }
 
     private static FlashReading flash(Solved car) {
-        return car.read(Step.RUN).flashes().get(0);
+        return car.read(Step.RUN).transients().flashes().get(0);
     }
 
     /** Supplier's list of flasher units: 2 lamps of 21 W and one of 5 W a side. */
@@ -142,6 +142,6 @@ class O29_FlasherTest {
     @Test
     void withoutLampsItStandsBy() {
         assertThat(car("", true).state(Step.RUN, "F")).isEqualTo("standby");
-        assertThat(car("", true).read(Step.RUN).flashes()).isEmpty();
+        assertThat(car("", true).read(Step.RUN).transients().flashes()).isEmpty();
     }
 }

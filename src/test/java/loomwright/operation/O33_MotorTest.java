@@ -75,8 +75,8 @@ class O33_MotorTest {
     @Test
     void inTheInstantItIsSwitchedOnAStarterStillStands() {
         StepReadings run = run(starter(12.6, 0.0118, "'resistanceOhm':0.08,'excitation':'series'"));
-        assertThat(run.switchOns()).hasSize(1);
-        SwitchOnReading instant = run.switchOns().get(0);
+        assertThat(run.transients().switchOns()).hasSize(1);
+        SwitchOnReading instant = run.transients().switchOns().get(0);
         assertThat(instant.part()).isEqualTo("motor");
         assertThat(instant.currentA()).isBetween(330.0, 450.0);
         assertThat(instant.acrossV()).isBetween(7.0, 7.8);
@@ -95,8 +95,8 @@ class O33_MotorTest {
                         + "{'kind':'load','id':'plug','resistanceOhm':1.1,'switchOnOhm':0.29,'meantLive':['run']},"
                         + "{'kind':'load','id':'lamp','resistanceOhm':10,'meantLive':['run']}",
                 wires("B.minus M.31", "B.plus plug.a", "plug.b M.31", "B.plus lamp.a", "lamp.b M.31")));
-        assertThat(run.switchOns()).hasSize(1);
-        assertThat(run.switchOns().get(0).currentA()).isBetween(37.0, 46.0);
+        assertThat(run.transients().switchOns()).hasSize(1);
+        assertThat(run.transients().switchOns().get(0).currentA()).isBetween(37.0, 46.0);
     }
 
     private static Solved fanOnTheIgnition(String polarity, String excitation) {

@@ -25,7 +25,9 @@ class R01_WhatToMeasureTest {
     void safeReadingsComeFirstAndNothingTwice(String example) {
         ReadingsSheet sheet = Sheets.of(Plans.example(example));
         List<Integer> order = sheet.readings().stream()
-                .map(r -> r.quantity() == Quantity.OHMS ? -1 : CONDITIONS.indexOf(r.condition()))
+                .map(r -> r.quantity() == Quantity.OHMS
+                        ? -1
+                        : CONDITIONS.indexOf(r.taken().condition()))
                 .toList();
         assertThat(order).isSorted();
         assertThat(sheet.readings().get(0).purpose()).isEqualTo(Purpose.SUPPLY_BRIDGED);
@@ -35,7 +37,12 @@ class R01_WhatToMeasureTest {
                 .doesNotHaveDuplicates()
                 .first()
                 .isEqualTo(1);
-        assertThat(sheet.readings().stream().map(r -> List.of(r.situation(), r.red(), r.black(), r.quantity())))
+        assertThat(sheet.readings().stream()
+                        .map(r -> List.of(
+                                r.taken().situation(),
+                                r.leads().red(),
+                                r.leads().black(),
+                                r.quantity())))
                 .doesNotHaveDuplicates();
         assertThat(sheet.readings()).hasSizeLessThan(80);
     }
@@ -44,22 +51,22 @@ class R01_WhatToMeasureTest {
     void theCoilWithContactsClosedAndOpenAreTwoReadings() {
         // 12.6 V over 1.5 ohm ballast, 1.5 ohm coil, 0.03 ohm contacts and some 0.1 ohm of wires: about 6 V.
         Reading closed = Sheets.one(tourer, Purpose.LOAD, CLOSED, "coil.15", "coil.1");
-        assertThat(closed.nominal()).isCloseTo(12.6 * 1.5 / 3.13, within(0.1));
+        assertThat(closed.expected().nominal()).isCloseTo(12.6 * 1.5 / 3.13, within(0.1));
         Reading open = Sheets.one(
                 tourer, Purpose.LOAD, "key on with the engine stopped; contact points open", "coil.1", "earth");
-        assertThat(open.nominal()).isCloseTo(12.5, within(0.1));
-        assertThat(closed.lowest()).isLessThan(closed.nominal());
-        assertThat(closed.highest()).isGreaterThan(closed.nominal());
+        assertThat(open.expected().nominal()).isCloseTo(12.5, within(0.1));
+        assertThat(closed.expected().lowest()).isLessThan(closed.expected().nominal());
+        assertThat(closed.expected().highest()).isGreaterThan(closed.expected().nominal());
     }
 
     @Test
     void nobodyIsSentToTheSwitchedSideOfTheCoilWhileTheEngineTurns() {
         assertThat(tourer.readings())
-                .filteredOn(r ->
-                        r.situation().startsWith("cranking") || r.situation().startsWith("engine running"))
+                .filteredOn(r -> r.taken().situation().startsWith("cranking")
+                        || r.taken().situation().startsWith("engine running"))
                 .isNotEmpty()
-                .noneMatch(r -> List.of("coil.1", "points.1").contains(r.red())
-                        || List.of("coil.1", "points.1").contains(r.black()));
+                .noneMatch(r -> List.of("coil.1", "points.1").contains(r.leads().red())
+                        || List.of("coil.1", "points.1").contains(r.leads().black()));
     }
 
     @Test
@@ -69,22 +76,22 @@ class R01_WhatToMeasureTest {
                 .extracting(Reading::circuit)
                 .containsExactly("coil", "solenoid", "starter", "blower");
         Reading bridged = tourer.readings().get(0);
-        assertThat(bridged.shows()).isEqualTo(Shows.OPEN);
-        assertThat(bridged.nominal()).isNull();
+        assertThat(bridged.expected().shows()).isEqualTo(Shows.OPEN);
+        assertThat(bridged.expected().nominal()).isNull();
     }
 
     @Test
     void freeSwitchesAreSetSoThatTheLoadIsOn() {
         Reading lamp = Sheets.one(
                 tourer, Purpose.LOAD, "key off, the lighting switch at “head”", "head-left.a", "head-left.b");
-        assertThat(lamp.nominal()).isGreaterThan(11.5);
+        assertThat(lamp.expected().nominal()).isGreaterThan(11.5);
     }
 
     @Test
     void theMiddleOfTheWayComesBeforeItsQuarters() {
         List<String> points = tourer.readings().stream()
                 .filter(r -> r.purpose() == Purpose.HALF_SPLIT && "head-left".equals(r.circuit()))
-                .map(Reading::red)
+                .map(r -> r.leads().red())
                 .toList();
         // The way: link, fuse 1, lighting switch.
         assertThat(points).containsExactly("F1.b", "link.b", "lights.56");
@@ -94,11 +101,13 @@ class R01_WhatToMeasureTest {
     void withThePositivePoleEarthedTheLeadsAreTurnedSoThatSoundFiguresArePositive() {
         ReadingsSheet otter = Sheets.of(Plans.example("otter-6v-positive-earth"));
         Reading coil = Sheets.one(otter, Purpose.LOAD, CLOSED, "coil.1", "coil.15");
-        assertThat(coil.nominal()).isGreaterThan(5);
+        assertThat(coil.expected().nominal()).isGreaterThan(5);
         assertThat(otter.readings())
                 .filteredOn(r -> r.purpose() == Purpose.HALF_SPLIT)
                 .isNotEmpty()
-                .allMatch(r -> r.red().equals("earth") && r.nominal() != null && r.nominal() > 0);
+                .allMatch(r -> r.leads().red().equals("earth")
+                        && r.expected().nominal() != null
+                        && r.expected().nominal() > 0);
     }
 
     @Test
@@ -122,15 +131,15 @@ class R01_WhatToMeasureTest {
                         + "{'id':'W7','from':'B.minus','to':'E.31','resistanceOhm':0.01}]}"));
         Reading pump = Sheets.one(sheet, Purpose.LOAD, "key on with the engine stopped", "pump.a", "pump.b");
         assertThat(pump.tells()).contains(ReadingText.RELAY_MAY_BE_EITHER.with());
-        assertThat(pump.lowest()).isLessThan(0.1);
-        assertThat(pump.highest()).isGreaterThan(11.5);
+        assertThat(pump.expected().lowest()).isLessThan(0.1);
+        assertThat(pump.expected().highest()).isGreaterThan(11.5);
     }
 
     @Test
     void noOhmsAreAskedOfWhatHasNone() {
         assertThat(tourer.readings())
                 .filteredOn(r -> r.purpose() == Purpose.OWN_RESISTANCE)
-                .extracting(Reading::red)
+                .extracting(r -> r.leads().red())
                 .contains("ballast.a", "coil.15", "solenoid.50")
                 .doesNotContain("starter.33", "blower.33");
     }

@@ -30,7 +30,7 @@ class R03_OptionsTest {
         assertThat(sheet.readings())
                 .filteredOn(r -> r.quantity() == Quantity.VOLTS)
                 .isNotEmpty()
-                .allMatch(r -> r.condition() == Condition.RUN);
+                .allMatch(r -> r.taken().condition() == Condition.RUN);
         assertThat(sheet.leftOut())
                 .anyMatch(message -> message.code() == ReadingText.NOT_POWERED
                         && message.text().contains("Starter motor"));
@@ -44,7 +44,7 @@ class R03_OptionsTest {
                 .allMatch(r -> r.circuit() == null || r.circuit().equals("head-left"));
         assertThat(sheet.readings())
                 .filteredOn(r -> r.purpose() == Purpose.CONTINUITY)
-                .extracting(Reading::red)
+                .extracting(r -> r.leads().red())
                 .containsExactly("F1.a");
     }
 
@@ -81,12 +81,12 @@ class R03_OptionsTest {
                 new ReadingsQuestion(exact, List.of(Condition.OFF), null, 0.0, List.of(new Tolerance("W1", 10)), 0.0));
         // 12 V over 0.1 + 0.3 + 2.3 + 0.2 + 0.1 = 3 ohm: 4 A; the battery's own resistance keeps its 20 per cent.
         Reading across = Sheets.one(sheet, Purpose.LOAD, "key off", "H.a", "H.b");
-        assertThat(across.nominal()).isCloseTo(9.2, within(1e-9));
+        assertThat(across.expected().nominal()).isCloseTo(9.2, within(1e-9));
         // W1 at 0.27 ohm, battery at 0.08: 12/2.95 x 2.3 = 9.356; two steps of 0.01 V, a twentieth of the width.
-        assertThat(across.highest()).isCloseTo(9.356 + 0.02, within(0.03));
+        assertThat(across.expected().highest()).isCloseTo(9.356 + 0.02, within(0.03));
         Reading ohms = Sheets.one(sheet, Purpose.OWN_RESISTANCE, "battery disconnected, key off", "H.a", "H.b");
-        assertThat(ohms.lowest()).isCloseTo(2.3 - 0.2, within(1e-9));
-        assertThat(ohms.highest()).isCloseTo(2.3 + 0.2, within(1e-9));
+        assertThat(ohms.expected().lowest()).isCloseTo(2.3 - 0.2, within(1e-9));
+        assertThat(ohms.expected().highest()).isCloseTo(2.3 + 0.2, within(1e-9));
     }
 
     @Test

@@ -23,9 +23,9 @@ final class Sheets {
     static Reading one(ReadingsSheet sheet, Purpose purpose, String situation, String red, String black) {
         List<Reading> found = sheet.readings().stream()
                 .filter(r -> r.purpose() == purpose
-                        && r.situation().equals(situation)
-                        && r.red().equals(red)
-                        && r.black().equals(black))
+                        && r.taken().situation().equals(situation)
+                        && r.leads().red().equals(red)
+                        && r.leads().black().equals(black))
                 .toList();
         if (found.size() != 1) {
             throw new AssertionError(found.size() + " readings from " + red + " to " + black + ", " + situation);

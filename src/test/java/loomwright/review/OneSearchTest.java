@@ -46,7 +46,7 @@ class OneSearchTest {
             }
             assertThat(finding.severity()).isEqualTo(feed.severity());
             assertThat(Reviews.figure(finding, "effectiveV"))
-                    .isEqualTo(feed.main().effectiveV());
+                    .isEqualTo(feed.main().level().effectiveV());
             assertThat(finding.remedy() == null).isEqualTo(feed.remedies().isEmpty());
         });
     }

@@ -204,11 +204,12 @@ class ContractTest {
         ServiceLimits limits = ServiceLimits.DEFAULT;
         String said = DOCUMENT.at("/info/description").asText().replaceAll("\\s+", " ");
         assertThat(said)
-                .contains(number(limits.bodyBytes()) + " bytes, be nested " + limits.nestingDepth() + " levels")
-                .contains("texts of " + number(limits.stringChars()))
-                .contains("names of " + number(limits.nameChars()))
-                .contains("numbers of " + limits.numberChars())
-                .contains(number(limits.tokens()) + " names, values and brackets")
+                .contains(number(limits.bodyBytes()) + " bytes, be nested "
+                        + limits.json().nestingDepth() + " levels")
+                .contains("texts of " + number(limits.json().stringChars()))
+                .contains("names of " + number(limits.json().nameChars()))
+                .contains("numbers of " + limits.json().numberChars())
+                .contains(number(limits.json().tokens()) + " names, values and brackets")
                 .contains("headers together may have " + number(limits.headBytes()) + " bytes");
         assertThat(DOCUMENT.at("/components/schemas/NetworkQuestion/properties/elements/maxItems")
                         .asInt())

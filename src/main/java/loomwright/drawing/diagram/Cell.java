@@ -6,24 +6,16 @@ import loomwright.circuit.TerminalRef;
 /**
  * A symbol with its terminals and texts, not yet placed.
  *
- * @param id of the part; for an earth that of the wire that ends there
- * @param ids the parts it stands for
  * @param depth how many parts lie between it and the supply
- * @param bodyX left edge of the symbol
- * @param bodyY upper edge of the symbol
  * @param free whether its terminals may stand in any order
  * @param emphasis why it stands out
  */
 record Cell(
-        String id,
-        List<String> ids,
-        String words,
+        CellName named,
         int depth,
         double widthPx,
         double heightPx,
-        Body body,
-        double bodyX,
-        double bodyY,
+        DrawnBody drawn,
         List<Lead> leads,
         List<Text> texts,
         List<Badge> badges,
@@ -44,4 +36,20 @@ record Cell(
 
     /** One end of a wire. */
     record End(String wire, TerminalRef terminal) {}
+
+    /**
+     * What it stands for.
+     *
+     * @param id of the part; for an earth that of the wire that ends there
+     * @param ids the parts it stands for
+     */
+    record CellName(String id, List<String> ids, String words) {}
+
+    /**
+     * Its symbol, and where in the cell that stands.
+     *
+     * @param bodyX left edge of the symbol
+     * @param bodyY upper edge of the symbol
+     */
+    record DrawnBody(Body body, double bodyX, double bodyY) {}
 }

@@ -171,7 +171,17 @@ final class CellBuilder {
         }
         block.stream().filter(text -> !text.text().isEmpty()).forEach(text -> texts.add(text.moved(textX, textY)));
         List<Badge> moved = badges.stream().map(b -> b.moved(textX, textY)).toList();
-        return new Cell(id, ids, words, depth, width, height, body, 0, bodyY, leads, texts, moved, free, emphasis);
+        return new Cell(
+                new Cell.CellName(id, ids, words),
+                depth,
+                width,
+                height,
+                new Cell.DrawnBody(body, 0, bodyY),
+                leads,
+                texts,
+                moved,
+                free,
+                emphasis);
     }
 
     private double rightmostLead() {

@@ -92,7 +92,7 @@ final class Cells {
         plan.connectors().forEach(c -> c.halves().forEach(half -> connectorOf.put(half, c)));
         Set<String> done = new HashSet<>();
         Set<String> earthed = new HashSet<>();
-        cells.forEach(cell -> earthed.addAll(cell.ids()));
+        cells.forEach(cell -> earthed.addAll(cell.named().ids()));
         for (Part part : plan.parts()) {
             Connector connector = connectorOf.get(part.id());
             if (connector != null) {

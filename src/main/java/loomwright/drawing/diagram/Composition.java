@@ -75,6 +75,15 @@ final class Composition {
             String description,
             List<Integer> marks,
             List<NodeReading> nodes) {
-        return new Drawing(widthPx, heightPx, title, moment, description, marks, nodes, symbols, wires, texts, badges);
+        return new Drawing(
+                widthPx,
+                heightPx,
+                new Drawing.Captions(title, moment, description),
+                marks,
+                nodes,
+                symbols,
+                wires,
+                texts,
+                badges);
     }
 }

@@ -14,6 +14,7 @@ import loomwright.drawing.Markup;
 import loomwright.drawing.diagram.Cell.End;
 import loomwright.drawing.diagram.Drawing.Arrow;
 import loomwright.drawing.diagram.Drawing.Line;
+import loomwright.drawing.diagram.Drawing.LineWords;
 import loomwright.drawing.diagram.Drawing.State;
 import loomwright.drawing.diagram.Drawing.Symbol;
 import loomwright.operation.FeedStrength;
@@ -59,10 +60,10 @@ record Draft(
         }
 
         private void addCell(Cell cell) {
-            DiagramPoint at = at(placed.layout().cells(), cell.id());
-            double x = at.x() + cell.bodyX();
-            double y = at.y() + cell.bodyY();
-            Body body = cell.body();
+            DiagramPoint at = at(placed.layout().cells(), cell.named().id());
+            double x = at.x() + cell.drawn().bodyX();
+            double y = at.y() + cell.drawn().bodyY();
+            Body body = cell.drawn().body();
             List<Drawing.Pin> ends = new ArrayList<>();
             for (Body.Pin pin : body.pins()) {
                 ends.add(new Drawing.Pin(
@@ -77,8 +78,8 @@ record Draft(
             List<Shape> shapes = new ArrayList<>(body.shapes());
             body.pins().forEach(pin -> tie(cell, pin).ifPresent(shapes::add));
             symbols.add(new Symbol(
-                    cell.ids(),
-                    cell.words(),
+                    cell.named().ids(),
+                    cell.named().words(),
                     new Rect(x, y, body.widthPx(), body.heightPx()),
                     shapes,
                     body.glyphs(),
@@ -90,12 +91,14 @@ record Draft(
 
         /** The pins of two connector halves that are together say which half they are of. */
         private static String terminal(Cell cell, Body.Pin pin) {
-            return cell.ids().size() > 1 ? pin.terminal() : cell.ids().get(0) + "." + pin.terminal();
+            return cell.named().ids().size() > 1
+                    ? pin.terminal()
+                    : cell.named().ids().get(0) + "." + pin.terminal();
         }
 
         /** Joins the leads of a terminal that has several. */
         private static Optional<Shape> tie(Cell cell, Body.Pin pin) {
-            double y = pin.side() == Side.TOP ? 0 : cell.body().heightPx();
+            double y = pin.side() == Side.TOP ? 0 : cell.drawn().body().heightPx();
             return cell.leads().stream()
                     .filter(lead -> lead.side() == pin.side() && isOf(lead, pin))
                     .map(Cell.Lead::x)
@@ -121,11 +124,8 @@ record Draft(
             texted.badges().forEach(badge -> badges.add(badge.moved(label.x(), label.y())));
             WireReading reading = scene.wire(wire.id());
             wires.add(new Line(
-                    wire.id(),
-                    wire.from().toString(),
-                    wire.to().toString(),
-                    words(wire),
-                    does(wire, reading),
+                    new LineWords(
+                            wire.id(), wire.from().toString(), wire.to().toString(), words(wire), does(wire, reading)),
                     points,
                     Wordings.colours(wire.colour()),
                     scene.figures()

@@ -7,9 +7,6 @@ import org.jspecify.annotations.Nullable;
 /**
  * A finished drawing as plain data; {@link DrawingSvg} writes it.
  *
- * @param title what it shows
- * @param moment which step it is, and where everything stands
- * @param description what there is to see, for a reader who does not
  * @param marks numbers of what is pointed out
  * @param nodes the voltages that it shows
  * @param symbols the parts
@@ -19,9 +16,7 @@ import org.jspecify.annotations.Nullable;
 public record Drawing(
         double widthPx,
         double heightPx,
-        String title,
-        String moment,
-        String description,
+        Captions captions,
         List<Integer> marks,
         List<NodeReading> nodes,
         List<Symbol> symbols,
@@ -83,9 +78,6 @@ public record Drawing(
     /**
      * A wire.
      *
-     * @param from {@code part.terminal}; empty for a sample in the legend, and so {@code to}
-     * @param words what it is, for a reader who does not see it
-     * @param does what it does in this step, for the same; empty if nothing can be said
      * @param points from its {@code from} to its {@code to}
      * @param colours letters of its insulation, body first; empty if not stated
      * @param heavy whether it is a thick cable
@@ -93,11 +85,7 @@ public record Drawing(
      * @param arrow absent if no current flows
      */
     public record Line(
-            String id,
-            String from,
-            String to,
-            String words,
-            String does,
+            LineWords said,
             List<DiagramPoint> points,
             List<String> colours,
             State state,
@@ -111,20 +99,18 @@ public record Drawing(
 
         Line moved(double dx, double dy) {
             List<DiagramPoint> there = points.stream().map(p -> p.moved(dx, dy)).toList();
-            return new Line(
-                    id,
-                    from,
-                    to,
-                    words,
-                    does,
-                    there,
-                    colours,
-                    state,
-                    heavy,
-                    emphasis,
-                    arrow == null ? null : arrow.moved(dx, dy));
+            return new Line(said, there, colours, state, heavy, emphasis, arrow == null ? null : arrow.moved(dx, dy));
         }
     }
+
+    /**
+     * What it stands for, in words.
+     *
+     * @param from {@code part.terminal}; empty for a sample in the legend, and so {@code to}
+     * @param words what it is, for a reader who does not see it
+     * @param does what it does in this step, for the same; empty if nothing can be said
+     */
+    public record LineWords(String id, String from, String to, String words, String does) {}
 
     /** What a wire does. */
     public enum State {
@@ -146,4 +132,13 @@ public record Drawing(
             return new Arrow(x + byX, y + byY, dx, dy, againstFeed);
         }
     }
+
+    /**
+     * What it says about itself.
+     *
+     * @param title what it shows
+     * @param moment which step it is, and where everything stands
+     * @param description what there is to see, for a reader who does not
+     */
+    public record Captions(String title, String moment, String description) {}
 }

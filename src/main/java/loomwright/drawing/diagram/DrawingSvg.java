@@ -41,20 +41,22 @@ public final class DrawingSvg {
                 any.widthPx(),
                 any.heightPx(),
                 scale,
-                any.title(),
-                any.description(),
-                "class",
-                "dg",
-                "data-step",
-                StepLayers.word(steps.shown()),
-                "data-steps",
-                drawings.keySet().stream().map(StepLayers::word).collect(Collectors.joining(" ")));
+                any.captions().title(),
+                any.captions().description(),
+                List.of(
+                        "class",
+                        "dg",
+                        "data-step",
+                        StepLayers.word(steps.shown()),
+                        "data-steps",
+                        drawings.keySet().stream().map(StepLayers::word).collect(Collectors.joining(" "))));
         write(layers, svg);
         return svg;
     }
 
     private static void write(StepLayers layers, Svg svg) {
-        List<Map<Step, Line>> lines = layers.alike(Drawing::wires, line -> line.id() + line.points());
+        List<Map<Step, Line>> lines =
+                layers.alike(Drawing::wires, line -> line.said().id() + line.points());
         List<Map<Step, Symbol>> parts =
                 layers.alike(Drawing::symbols, symbol -> String.join(" ", symbol.ids()) + symbol.box());
         WireMarkup wires = new WireMarkup(layers, svg);

@@ -169,7 +169,7 @@ record Layout(
             node.setProperty(
                     CoreOptions.PORT_CONSTRAINTS,
                     anyOrder && cell.free() ? PortConstraints.FIXED_SIDE : PortConstraints.FIXED_POS);
-            nodes.put(cell.id(), node);
+            nodes.put(cell.named().id(), node);
             for (Lead lead : cell.leads()) {
                 ElkPort port = ElkGraphUtil.createPort(node);
                 boolean top = lead.side() == Side.TOP;
@@ -278,7 +278,8 @@ record Layout(
     private static List<Cell> widest(Collection<Scene> scenes, Flow flow, Map<End, Double> ends) {
         Map<String, Cell> widest = new LinkedHashMap<>();
         for (Scene scene : scenes) {
-            Cells.list(scene, flow, ends).forEach(cell -> widest.merge(cell.id(), cell, Cell::wider));
+            Cells.list(scene, flow, ends)
+                    .forEach(cell -> widest.merge(cell.named().id(), cell, Cell::wider));
         }
         return List.copyOf(widest.values());
     }

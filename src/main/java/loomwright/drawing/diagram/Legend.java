@@ -12,6 +12,7 @@ import loomwright.circuit.Wire;
 import loomwright.drawing.diagram.DiagramOptions.LegendText;
 import loomwright.drawing.diagram.Drawing.Arrow;
 import loomwright.drawing.diagram.Drawing.Line;
+import loomwright.drawing.diagram.Drawing.LineWords;
 import loomwright.drawing.diagram.Drawing.State;
 import org.jspecify.annotations.Nullable;
 
@@ -94,7 +95,8 @@ final class Legend {
     private void sample(State state, Emphasis emphasis, @Nullable Arrow arrow, String words) {
         DiagramPoint from = new DiagramPoint(keyX, y + 6);
         DiagramPoint to = new DiagramPoint(keyX + SAMPLE_PX, y + 6);
-        sheet.line(new Line("", "", "", words, "", List.of(from, to), List.of("GY"), state, false, emphasis, arrow));
+        sheet.line(new Line(
+                new LineWords("", "", "", words, ""), List.of(from, to), List.of("GY"), state, false, emphasis, arrow));
         sheet.text(Text.Role.LEGEND, to.x() + 8, y + 10, words);
         keyX = to.x() + 8 + Text.Role.LEGEND.widthPx(words) + KEY_GAP_PX;
     }

@@ -8,7 +8,9 @@ import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
 import loomwright.operation.PlanReadings.NodeReading;
 import loomwright.operation.PlanReadings.PartReading;
+import loomwright.operation.PlanReadings.Residuals;
 import loomwright.operation.PlanReadings.StepReadings;
+import loomwright.operation.PlanReadings.Transients;
 import loomwright.operation.PlanReadings.WireReading;
 import loomwright.operation.Step;
 import org.jspecify.annotations.Nullable;
@@ -84,8 +86,16 @@ final class Scene {
     /** The wiring alone: no step, no figures, colours in words. For somebody who has the wires in hand. */
     static Scene ofWiring(Plan plan, List<Mark> marks, Map<String, Emphasis> emphasis, Map<String, String> names) {
         StepReadings none = new StepReadings(
-                Step.OFF, "", true, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), null,
-                null);
+                Step.OFF,
+                "",
+                true,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                new Transients(List.of(), List.of()),
+                List.of(),
+                new Residuals(null, null));
         return new Scene(plan, none, marks, Set.of(), emphasis, names, new Manner(false, true, Map.of(), null));
     }
 

@@ -52,10 +52,14 @@ public record StepDrawings(
         Svg svg = DrawingSvg.of(this, id);
         List<DiagramReport.StepText> steps = drawings.keySet().stream()
                 .map(step -> new DiagramReport.StepText(
-                        step, of(step).moment(), of(step).description(), of(step).marks(), of(step).nodes()))
+                        step,
+                        of(step).captions().moment(),
+                        of(step).captions().description(),
+                        of(step).marks(),
+                        of(step).nodes()))
                 .toList();
         return new DiagramReport(
-                drawing().title(),
+                drawing().captions().title(),
                 shown,
                 svg.widthPx(),
                 svg.heightPx(),

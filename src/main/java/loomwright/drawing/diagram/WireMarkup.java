@@ -37,7 +37,7 @@ final class WireMarkup {
                 return;
             }
             String path = StepLayers.path(line.points());
-            svg.open("g", layers.at(steps, "", "data-wire", line.id()));
+            svg.open("g", layers.at(steps, "", "data-wire", line.said().id()));
             switch (line.emphasis()) {
                 case NONE -> {}
                 case ADDED -> {
@@ -97,14 +97,14 @@ final class WireMarkup {
                 "class",
                 "dg-wire",
                 "data-wire",
-                any.id(),
+                any.said().id(),
                 "data-from",
-                any.from(),
+                any.said().from(),
                 "data-to",
-                any.to(),
+                any.said().to(),
                 "data-colours",
                 String.join(" ", any.colours()));
-        svg.words(layers.drawings().size() > 1 ? any.words() : words(any));
+        svg.words(layers.drawings().size() > 1 ? any.said().words() : words(any));
         StepLayers.looks(wire, Line::state).forEach((state, steps) -> {
             svg.open("g", layers.at(steps, "", "data-state", state.name().toLowerCase(Locale.ROOT)));
             strokes(any, state);
@@ -114,7 +114,9 @@ final class WireMarkup {
     }
 
     private static String words(Line wire) {
-        return wire.does().isEmpty() ? wire.words() : wire.words() + ": " + wire.does();
+        return wire.said().does().isEmpty()
+                ? wire.said().words()
+                : wire.said().words() + ": " + wire.said().does();
     }
 
     /** A white border parts a wire from those it crosses, a dark one lets white and yellow be seen. */
@@ -167,7 +169,7 @@ final class WireMarkup {
                 StepLayers.in(looks, line.arrow(), step);
             }
         });
-        looks.forEach((arrow, steps) -> arrow(StepLayers.first(wire).id(), arrow, steps));
+        looks.forEach((arrow, steps) -> arrow(StepLayers.first(wire).said().id(), arrow, steps));
     }
 
     /** A full arrow; an empty one with a bar where the wire is meant to feed the other way. */

@@ -93,27 +93,37 @@ public final class SparkPlots {
 
     private static Plot current(List<Ignition> ignitions) {
         SparkPoint last = last(ignitions).at();
-        Axis x = Axis.linear(PlotText.AXIS_PRIMARY_TIME.text(), 0, most(ignitions, SparkPoint::cycleS) * PER_MILLI);
-        Axis y = Axis.fromZero(PlotText.AXIS_COIL_CURRENT.text(), most(ignitions, SparkPoint::peakA));
+        Axis x = Axis.linear(
+                PlotText.AXIS_PRIMARY_TIME.text(),
+                0,
+                most(ignitions, s -> s.timing().cycleS()) * PER_MILLI);
+        Axis y = Axis.fromZero(
+                PlotText.AXIS_COIL_CURRENT.text(),
+                most(ignitions, s -> s.build().peakA()));
         List<PlotCurve> curves = new ArrayList<>();
         for (Ignition ignition : ignitions) {
             SparkPoint at = ignition.at();
-            double dwellMs = at.dwellS() * PER_MILLI;
+            double dwellMs = at.timing().dwellS() * PER_MILLI;
             curves.add(new PlotCurve(
-                    ignition.name(PlotText.PRIMARY_CURVE.with(arg("cycleS", at.cycleS()))),
+                    ignition.name(PlotText.PRIMARY_CURVE.with(
+                            arg("cycleS", at.timing().cycleS()))),
                     ignition.available(),
                     Stream.concat(
                                     ignition.curves().charging().stream()
                                             .map(i -> new Point(i.timeS() * PER_MILLI, i.currentA())),
-                                    Stream.of(new Point(dwellMs, 0), new Point(at.cycleS() * PER_MILLI, 0)))
+                                    Stream.of(
+                                            new Point(dwellMs, 0),
+                                            new Point(at.timing().cycleS() * PER_MILLI, 0)))
                             .toList()));
         }
         for (Ignition ignition : ignitions) {
             SparkPoint at = ignition.at();
             curves.add(PlotCurve.mark(
-                    ignition.name(PlotText.PRIMARY_BREAK.with(arg("peakA", at.peakA()), arg("dwellS", at.dwellS()))),
-                    at.dwellS() * PER_MILLI,
-                    at.peakA()));
+                    ignition.name(PlotText.PRIMARY_BREAK.with(
+                            arg("peakA", at.build().peakA()),
+                            arg("dwellS", at.timing().dwellS()))),
+                    at.timing().dwellS() * PER_MILLI,
+                    at.build().peakA()));
         }
         return new Plot(
                 PlotText.PRIMARY_TITLE
@@ -179,12 +189,14 @@ public final class SparkPlots {
                 ignitions.stream()
                         .flatMap(ignition -> sweep.apply(ignition.curves()).stream()
                                 .map(p -> Math.max(
-                                        p.availableV(), ignition.curves().reserveRatio() * p.requiredV())))
+                                        p.margin().availableV(),
+                                        ignition.curves().reserveRatio()
+                                                * p.margin().requiredV())))
                         .mapToDouble(volts -> volts * PER_KILO)
                         .max()
                         .orElseThrow());
         boolean sameDemand = ignitions.stream()
-                        .map(ignition -> ignition.at().requiredV())
+                        .map(ignition -> ignition.at().margin().requiredV())
                         .distinct()
                         .count()
                 == 1;
@@ -202,29 +214,35 @@ public final class SparkPlots {
             curves.add(new PlotCurve(
                     ignition.name(PlotText.AVAILABLE.with()),
                     ignition.available(),
-                    line(sweep.apply(around), place, SparkPoint::availableV)));
+                    line(sweep.apply(around), place, s -> s.margin().availableV())));
             boolean last = ignition.equals(last(ignitions));
             if (last || !sameDemand) {
                 Ignition named = sameDemand ? ignition.ofBothSides() : ignition;
                 curves.add(new PlotCurve(
-                        named.name(PlotText.REQUIRED.with(arg("required", kilovolts(at.requiredV() * PER_KILO)))),
+                        named.name(PlotText.REQUIRED.with(
+                                arg("required", kilovolts(at.margin().requiredV() * PER_KILO)))),
                         ignition.required(),
-                        line(sweep.apply(around), place, SparkPoint::requiredV)));
+                        line(sweep.apply(around), place, s -> s.margin().requiredV())));
                 if (last) {
                     curves.add(new PlotCurve(
-                            named.name(PlotText.WITH_RESERVE.with(
-                                    arg("reserve", kilovolts(around.reserveRatio() * at.requiredV() * PER_KILO)))),
+                            named.name(PlotText.WITH_RESERVE.with(arg(
+                                    "reserve",
+                                    kilovolts(
+                                            around.reserveRatio() * at.margin().requiredV() * PER_KILO)))),
                             Look.LIMIT,
-                            line(sweep.apply(around), place, p -> around.reserveRatio() * p.requiredV())));
+                            line(
+                                    sweep.apply(around),
+                                    place,
+                                    p -> around.reserveRatio() * p.margin().requiredV())));
                     areas.addAll(required(named, x));
                 }
             }
             if (x.contains(place.applyAsDouble(at))) {
                 marks.add(PlotCurve.mark(
-                        ignition.name(
-                                PlotText.ASKED_ABOUT.with(arg("available", kilovolts(at.availableV() * PER_KILO)))),
+                        ignition.name(PlotText.ASKED_ABOUT.with(
+                                arg("available", kilovolts(at.margin().availableV() * PER_KILO)))),
                         place.applyAsDouble(at),
-                        at.availableV() * PER_KILO));
+                        at.margin().availableV() * PER_KILO));
             }
         }
         areas.addAll(curves);
@@ -258,11 +276,11 @@ public final class SparkPlots {
         SparkPoint at = curves.at();
         Boundary ends = curves.marginEndsRpm();
         return PlotText.SPARK_DESCRIPTION.with(
-                arg("residualA", at.residualA()),
-                arg("peakA", at.peakA()),
-                arg("dwellS", at.dwellS()),
-                arg("available", kilovolts(at.availableV() * PER_KILO)),
-                arg("required", kilovolts(at.requiredV() * PER_KILO)),
+                arg("residualA", at.build().residualA()),
+                arg("peakA", at.build().peakA()),
+                arg("dwellS", at.timing().dwellS()),
+                arg("available", kilovolts(at.margin().availableV() * PER_KILO)),
+                arg("required", kilovolts(at.margin().requiredV() * PER_KILO)),
                 arg("ends", ends.kind()),
                 arg("speedRpm", ends.value()));
     }

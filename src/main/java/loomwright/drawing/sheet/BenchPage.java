@@ -150,8 +150,8 @@ final class BenchPage {
         String situation = "";
         int number = 0;
         for (Reading reading : sheet.readings()) {
-            if (!reading.situation().equals(situation)) {
-                situation = reading.situation();
+            if (!reading.taken().situation().equals(situation)) {
+                situation = reading.taken().situation();
                 rows.add(List.of(Cell.of(situation)));
             }
             number++;
@@ -159,8 +159,8 @@ final class BenchPage {
                     said.putIfAbsent(reading.tells().stream().map(Message::code).toList(), number);
             rows.add(List.of(
                     Cell.of(String.valueOf(number)),
-                    Cell.of(lead(reading.red(), reading.redLabel())),
-                    Cell.of(lead(reading.black(), reading.blackLabel())),
+                    Cell.of(lead(reading.leads().red(), reading.leads().redLabel())),
+                    Cell.of(lead(reading.leads().black(), reading.leads().blackLabel())),
                     new Cell(ReadingsTable.sound(reading), "sound"),
                     Cell.box(),
                     new Cell(

@@ -125,7 +125,7 @@ record BenchSheet(
                         comparison.findings().appear().stream(),
                         comparison.findings().stay().stream().map(Kept::after))),
                 readings.result().readings(),
-                comparison.needed());
+                comparison.material().needed());
         return JobSheet.answer(sheet, List.of(readings, compared));
     }
 

@@ -118,7 +118,9 @@ public record JobSheet(
                 review.result(),
                 readings.result(),
                 comparison == null ? null : comparison.result(),
-                comparison == null ? Materials.whole(plan) : comparison.result().needed());
+                comparison == null
+                        ? Materials.whole(plan)
+                        : comparison.result().material().needed());
         List<Answer<?>> answers = new ArrayList<>(List.of(conditions, review, readings));
         if (comparison != null) {
             answers.add(comparison);

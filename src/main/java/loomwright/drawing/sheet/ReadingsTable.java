@@ -19,8 +19,8 @@ final class ReadingsTable {
         List<List<Cell>> rows = new ArrayList<>();
         String situation = "";
         for (Reading reading : sheet.readings()) {
-            if (!reading.situation().equals(situation)) {
-                situation = reading.situation();
+            if (!reading.taken().situation().equals(situation)) {
+                situation = reading.taken().situation();
                 rows.add(List.of(Cell.of(situation)));
             }
             rows.add(row(reading));
@@ -47,8 +47,8 @@ final class ReadingsTable {
     private static List<Cell> row(Reading reading) {
         return List.of(
                 Cell.of(String.valueOf(reading.number())),
-                Cell.of(reading.redLabel()),
-                Cell.of(reading.blackLabel()),
+                Cell.of(reading.leads().redLabel()),
+                Cell.of(reading.leads().blackLabel()),
                 Cell.of(reading.meter()),
                 new Cell(sound(reading), "sound"),
                 Cell.box(),
@@ -57,13 +57,14 @@ final class ReadingsTable {
 
     /** What a sound circuit shows. */
     static String sound(Reading reading) {
-        Double lowest = reading.lowest();
-        Double highest = reading.highest();
+        Double lowest = reading.expected().lowest();
+        Double highest = reading.expected().highest();
         if (lowest == null || highest == null) {
-            return reading.shows().text();
+            return reading.expected().shows().text();
         }
         String least = SheetWords.figure(lowest);
         String most = SheetWords.figure(highest);
-        return (least.equals(most) ? least : least + " to " + most) + " " + reading.unit();
+        return (least.equals(most) ? least : least + " to " + most) + " "
+                + reading.expected().unit();
     }
 }

@@ -46,7 +46,7 @@ public final class SheetPage {
         MaterialTables.write(html, sheet.material());
         if (comparison != null) {
             html.element("h3", "", SheetText.LEFT_OVER.text());
-            MaterialTables.write(html, comparison.removedMaterial());
+            MaterialTables.write(html, comparison.material().removedMaterial());
         }
         html.close();
         pictures();
@@ -82,7 +82,7 @@ public final class SheetPage {
         html.open("section", "").heading(SheetText.WORK.text());
         List<List<Cell>> rows = Stream.concat(
                         comparison.changes().stream().map(SheetPage::change),
-                        comparison.newLooseEnds().stream()
+                        comparison.looseEnds().newLooseEnds().stream()
                                 .map(l -> List.of(
                                         Cell.tick(),
                                         Cell.of(SheetText.LEFT_BEHIND.text()),

@@ -82,6 +82,7 @@ final class WorkList {
                 .forEach(change -> add(wire(change), change));
         changes(Item.CONNECTOR, false).forEach(change -> add(connector(change), change));
         comparison
+                .looseEnds()
                 .newLooseEnds()
                 .forEach(loose -> add(
                         WorkText.LOOSE_END.with(arg("what", loose.message()), arg("remedy", loose.remedy())), null));

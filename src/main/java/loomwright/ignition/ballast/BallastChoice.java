@@ -17,6 +17,7 @@ import loomwright.answer.InputErrors;
 import loomwright.circuit.Condition;
 import loomwright.ignition.Bisection;
 import loomwright.ignition.ballast.ChoiceResult.Gives;
+import loomwright.ignition.ballast.ChoiceResult.KeyOnFigures;
 import loomwright.ignition.ballast.ChoiceResult.Series;
 import loomwright.ignition.ballast.ChoiceResult.Standard;
 import loomwright.ignition.ballast.ChoiceResult.Tap;
@@ -99,12 +100,12 @@ public final class BallastChoice {
                     arg("ballastOhm", ohm),
                     arg("need", need()),
                     arg("coilPrimaryOhm", feed.coil20Ohm()),
-                    arg("coilV", exact.coilV()),
-                    arg("coilA", exact.coilA()),
-                    arg("coilW", exact.coilHeatW()),
+                    arg("coilV", exact.keyOn().coilV()),
+                    arg("coilA", exact.keyOn().coilA()),
+                    arg("coilW", exact.keyOn().coilHeatW()),
                     arg("runningCoilV", exact.runningCoilV()),
                     arg("runningCoilW", exact.runningCoilHeatW()),
-                    arg("ballastW", exact.ballastHeatW()),
+                    arg("ballastW", exact.keyOn().ballastHeatW()),
                     arg("ratingW", exact.ratingToBuyW()));
             working.add(text);
             IgnitionFeed chosen = feed.withElements(List.of(ohm));
@@ -165,10 +166,10 @@ public final class BallastChoice {
                 working.add(BallastText.BALLAST_BY_OHMS_LAW.with(
                         arg("supplyV", feed.supplies().atRestV()),
                         arg("wantedA", wantedA),
-                        arg("feedOhm", feed.feedOhm()),
+                        arg("feedOhm", feed.leads().feedOhm()),
                         arg("coilOhm", feed.coilOhm()),
                         arg("contactOhm", feed.closing().contactOhm()),
-                        arg("returnOhm", feed.returnOhm()),
+                        arg("returnOhm", feed.leads().returnOhm()),
                         arg("ballastOhm", ohm)));
             }
             return ohm;
@@ -183,12 +184,12 @@ public final class BallastChoice {
             return BallastText.BALLAST_NOT_REACHED.with(
                     arg("need", need()),
                     arg("coilPrimaryOhm", feed.coil20Ohm()),
-                    arg("coilV", none.coilV()),
-                    arg("coilA", none.coilA()),
-                    arg("coilW", none.coilHeatW()),
+                    arg("coilV", none.keyOn().coilV()),
+                    arg("coilA", none.keyOn().coilA()),
+                    arg("coilW", none.keyOn().coilHeatW()),
                     arg("limited", feed.closing().limitA() == null ? "no" : "yes"),
                     arg("mostOhm", MOST_OHM),
-                    arg("leastV", gives(MOST_OHM).coilV()));
+                    arg("leastV", gives(MOST_OHM).keyOn().coilV()));
         }
 
         /** A coil that needs no ballast is best without: that comes before any ballast. */
@@ -208,14 +209,15 @@ public final class BallastChoice {
             FeedState running = in(states, Condition.RUNNING);
             return new Gives(
                     ohm,
-                    state.coilV(),
-                    state.currentA(),
-                    state.coilHeatW(),
-                    state.ballastHeatW(),
-                    in(states, Condition.CRANK).coilV(),
-                    running.coilV(),
-                    running.coilHeatW(),
-                    ohm == 0 ? 0 : BallastPartRule.ratingToBuyW(state.ballastHeatW()),
+                    new KeyOnFigures(
+                            state.electric().coilV(),
+                            state.electric().currentA(),
+                            state.heat().coilHeatW(),
+                            state.heat().ballastHeatW()),
+                    in(states, Condition.CRANK).electric().coilV(),
+                    running.electric().coilV(),
+                    running.heat().coilHeatW(),
+                    ohm == 0 ? 0 : BallastPartRule.ratingToBuyW(state.heat().ballastHeatW()),
                     IgnitionRule.level(with.loop()),
                     state.verdict());
         }

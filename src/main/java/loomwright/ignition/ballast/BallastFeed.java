@@ -58,7 +58,7 @@ public final class BallastFeed {
 
     private static BallastResult result(IgnitionFeed feed) {
         Map<Condition, FeedState> without = FeedSolver.states(feed, false);
-        Map<Condition, FeedState> with = feed.bypassTap() == null ? Map.of() : FeedSolver.states(feed, true);
+        Map<Condition, FeedState> with = feed.ballast().bypassTap() == null ? Map.of() : FeedSolver.states(feed, true);
         List<InCondition> conditions = without.entrySet().stream()
                 .map(entry -> new InCondition(
                         entry.getKey(), feed.supplies().in(entry.getKey()), entry.getValue(), with.get(entry.getKey())))
@@ -68,14 +68,11 @@ public final class BallastFeed {
         List<Integer> out = cranking == null ? List.of() : takenOut(cranking);
         Turned turned = turned(feed, conditions);
         return new BallastResult(
-                keyOn.coilV(),
-                keyOn.verdict(),
+                new BallastResult.KeyOn(keyOn.electric().coilV(), keyOn.verdict()),
                 conditions,
                 crankingSupply(feed),
-                polarity(feed, turned, out),
-                turned,
-                out,
-                cranking == null ? null : bypass(cranking, out),
+                new BallastResult.Turning(polarity(feed, turned, out), turned),
+                new BallastResult.Bypassing(out, cranking == null ? null : bypass(cranking, out)),
                 ElementFaults.of(feed, keyOn),
                 feed.thermal().asked() ? Warming.of(feed) : null,
                 feedNeed(feed),
@@ -88,8 +85,9 @@ public final class BallastFeed {
         Map<Condition, FeedState> states = FeedSolver.states(feed, false);
         double restA = feed.closing().module()
                 ? 0
-                : Objects.requireNonNull(states.get(Condition.RUN)).currentA();
-        double runningA = Objects.requireNonNull(states.get(Condition.RUNNING)).averageA();
+                : Objects.requireNonNull(states.get(Condition.RUN)).electric().currentA();
+        double runningA =
+                Objects.requireNonNull(states.get(Condition.RUNNING)).electric().averageA();
         return restA >= runningA ? FeedNeed.keyOn(restA) : FeedNeed.running(runningA, null);
     }
 
@@ -117,7 +115,8 @@ public final class BallastFeed {
 
     static List<Integer> takenOut(FeedState state) {
         return state.elements().stream()
-                .filter(element -> Math.abs(element.currentA()) < TAKEN_OUT_SHARE * Math.abs(state.currentA()))
+                .filter(element -> Math.abs(element.currentA())
+                        < TAKEN_OUT_SHARE * Math.abs(state.electric().currentA()))
                 .map(ElementState::element)
                 .toList();
     }
@@ -125,22 +124,22 @@ public final class BallastFeed {
     private static Turned turned(IgnitionFeed feed, List<InCondition> conditions) {
         IgnitionFeed turned = feed.turned();
         Map<Condition, FeedState> without = FeedSolver.states(turned, false);
-        Map<Condition, FeedState> with = feed.bypassTap() == null ? without : FeedSolver.states(turned, true);
+        Map<Condition, FeedState> with = feed.ballast().bypassTap() == null ? without : FeedSolver.states(turned, true);
         boolean same = true;
         for (InCondition in : conditions) {
             same &= same(in.withoutBypass(), without.get(in.condition()));
             FeedState before = in.withBypass();
             same &= before == null || same(before, with.get(in.condition()));
         }
-        int count = feed.elements20Ohm().size();
+        int count = feed.ballast().elements20Ohm().size();
         FeedState keyOn = known(without.get(Condition.RUN));
         FeedState cranking = known(with.get(Condition.CRANK));
         return new Turned(
                 same,
                 turned.elementsOhm(),
-                keyOn.coilV(),
-                cranking.coilV(),
-                feed.bypassTap() == null
+                keyOn.electric().coilV(),
+                cranking.electric().coilV(),
+                feed.ballast().bypassTap() == null
                         ? List.of()
                         : takenOut(cranking).stream()
                                 .map(element -> count + 1 - element)
@@ -156,14 +155,15 @@ public final class BallastFeed {
     }
 
     private static boolean same(FeedState before, @Nullable FeedState after) {
-        return Math.abs(before.currentA() - known(after).currentA()) <= SAME_A * Math.max(1, before.currentA());
+        return Math.abs(before.electric().currentA() - known(after).electric().currentA())
+                <= SAME_A * Math.max(1, before.electric().currentA());
     }
 
     private static Message polarity(IgnitionFeed feed, Turned turned, List<Integer> out) {
-        if (feed.elements20Ohm().isEmpty()) {
+        if (feed.ballast().elements20Ohm().isEmpty()) {
             return BallastText.NO_BALLAST.with();
         }
-        if (feed.bypassTap() == null || feed.elements20Ohm().size() == 1) {
+        if (feed.ballast().bypassTap() == null || feed.ballast().elements20Ohm().size() == 1) {
             return BallastText.TURNED.with();
         }
         return BallastText.TURNED_WITH_TAP.with(
@@ -215,8 +215,8 @@ public final class BallastFeed {
 
     static List<Caution> cautions(BallastResult result) {
         List<Caution> cautions = new ArrayList<>(List.of(Caution.DISCONNECT_BATTERY, Caution.HIGH_TENSION));
-        boolean hot =
-                result.conditions().stream().anyMatch(in -> in.withoutBypass().ballastHeatW() >= 1);
+        boolean hot = result.conditions().stream()
+                .anyMatch(in -> in.withoutBypass().heat().ballastHeatW() >= 1);
         if (hot) {
             cautions.add(Caution.HOT_BALLAST);
         }

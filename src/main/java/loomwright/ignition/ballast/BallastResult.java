@@ -1,5 +1,6 @@
 package loomwright.ignition.ballast;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import loomwright.answer.Finding;
 import loomwright.circuit.Condition;
@@ -11,14 +12,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * An ignition feed in every condition.
  *
- * @param coilKeyOnV across the coil with the key on, contacts closed, no bypass: the figure that is measured first
- * @param verdict that figure against the window
  * @param conditions key on, cranking, running
  * @param crankingSupply what the battery shows while cranking, against the usual 10 V or less
- * @param polarity what turning the ballast end for end does, in words
- * @param turned the ballast turned end for end
- * @param bypassedElements the elements that the bypass takes out, read off the solved network while cranking
- * @param bypass what the bypass does, in words; absent without one
  * @param elementFaults each element half shorted, shorted and open, with the key on and no bypass
  * @param warming cold start and hot idle; absent unless a thermal resistance was given
  * @param feedNeed what feed wire and fuse have to carry
@@ -26,14 +21,11 @@ import org.jspecify.annotations.Nullable;
  * @param plan the same feed as a plan of a vehicle, the bypass joined while cranking
  */
 public record BallastResult(
-        double coilKeyOnV,
-        FeedState.Verdict verdict,
+        @JsonUnwrapped KeyOn keyOn,
         List<InCondition> conditions,
         Message crankingSupply,
-        Message polarity,
-        Turned turned,
-        List<Integer> bypassedElements,
-        @Nullable Message bypass,
+        @JsonUnwrapped Turning turning,
+        @JsonUnwrapped Bypassing bypassing,
         List<ElementFault> elementFaults,
         @Nullable Warming warming,
         FeedNeed feedNeed,
@@ -42,7 +34,6 @@ public record BallastResult(
 
     public BallastResult {
         conditions = List.copyOf(conditions);
-        bypassedElements = List.copyOf(bypassedElements);
         elementFaults = List.copyOf(elementFaults);
         findings = List.copyOf(findings);
     }
@@ -102,4 +93,33 @@ public record BallastResult(
             double coilV,
             double ballastOutV,
             Message effect) {}
+
+    /**
+     * The coil with the key on and the contacts closed.
+     *
+     * @param coilKeyOnV across the coil with the key on, contacts closed, no bypass: the figure that is measured first
+     * @param verdict that figure against the window
+     */
+    public record KeyOn(double coilKeyOnV, FeedState.Verdict verdict) {}
+
+    /**
+     * Which way round the ballast is joined.
+     *
+     * @param polarity what turning the ballast end for end does, in words
+     * @param turned the ballast turned end for end
+     */
+    public record Turning(Message polarity, Turned turned) {}
+
+    /**
+     * What the bypass leaves out.
+     *
+     * @param bypassedElements the elements that the bypass takes out, read off the solved network while cranking
+     * @param bypass what the bypass does, in words; absent without one
+     */
+    public record Bypassing(
+            List<Integer> bypassedElements, @Nullable Message bypass) {
+        public Bypassing {
+            bypassedElements = List.copyOf(bypassedElements);
+        }
+    }
 }

@@ -74,13 +74,13 @@ final class BallastWorking {
                     when(in),
                     arg("supplyV", in.supplyV()),
                     arg("dropV", closing.dropV()),
-                    arg("feedOhm", feed.feedOhm()),
+                    arg("feedOhm", feed.leads().feedOhm()),
                     arg("ballastOhm", sum(feed.elementsOhm())),
                     arg("coilOhm", feed.coilOhm()),
                     arg("transistorOhm", IgnitionModule.SLOPE_OHM),
-                    arg("returnOhm", feed.returnOhm()),
-                    arg("currentA", state.currentA()));
-            if (feed.returnOhm() > 0) {
+                    arg("returnOhm", feed.leads().returnOhm()),
+                    arg("currentA", state.electric().currentA()));
+            if (feed.leads().returnOhm() > 0) {
                 add(BallastText.MODULE_SUPPLY_COUNTED);
             }
             Double limitA = closing.limitA();
@@ -92,26 +92,26 @@ final class BallastWorking {
                     BallastText.CURRENT_WITH_CONTACTS,
                     when(in),
                     arg("supplyV", in.supplyV()),
-                    arg("feedOhm", feed.feedOhm()),
+                    arg("feedOhm", feed.leads().feedOhm()),
                     arg("ballastOhm", sum(feed.elementsOhm())),
                     arg("coilOhm", feed.coilOhm()),
                     arg("contactOhm", closing.contactOhm()),
-                    arg("returnOhm", feed.returnOhm()),
-                    arg("currentA", state.currentA()));
+                    arg("returnOhm", feed.leads().returnOhm()),
+                    arg("currentA", state.electric().currentA()));
         }
         figures(in, "no", state);
     }
 
     private void with(InCondition in, FeedState state) {
-        Integer tap = feed.bypassTap();
+        Integer tap = feed.ballast().bypassTap();
         int at = tap == null ? 0 : tap;
         List<Double> after = feed.elementsOhm().subList(at, feed.elementsOhm().size());
         add(
                 BallastText.CURRENT_WITH_BYPASS,
                 when(in),
-                arg("bypassA", state.bypassA()),
-                arg("feedA", state.feedA()),
-                arg("currentA", state.currentA()),
+                arg("bypassA", state.electric().bypassA()),
+                arg("feedA", state.electric().feedA()),
+                arg("currentA", state.electric().currentA()),
                 quantities("leftOhm", after.isEmpty() ? List.of() : List.of(sum(after))));
         figures(in, "yes", state);
     }
@@ -121,26 +121,26 @@ final class BallastWorking {
                 BallastText.COIL_VOLTAGE,
                 when(in),
                 arg("bypassed", bypassed),
-                arg("currentA", state.currentA()),
+                arg("currentA", state.electric().currentA()),
                 arg("coilOhm", feed.coilOhm()),
-                arg("coilV", state.coilV()));
+                arg("coilV", state.electric().coilV()));
         add(
                 BallastText.HEAT,
                 when(in),
                 arg("bypassed", bypassed),
-                arg("coilW", state.coilHeatW()),
-                arg("ballastW", state.ballastHeatW()),
-                arg("switchW", state.switchHeatW()),
-                arg("wiresW", state.wireHeatW()),
-                arg("batteryW", state.supplyPowerW()));
+                arg("coilW", state.heat().coilHeatW()),
+                arg("ballastW", state.heat().ballastHeatW()),
+                arg("switchW", state.heat().switchHeatW()),
+                arg("wiresW", state.heat().wireHeatW()),
+                arg("batteryW", state.heat().supplyPowerW()));
         add(
                 BallastText.AVERAGE,
                 when(in),
                 arg("bypassed", bypassed),
                 arg("dwellFraction", feed.dwellFraction()),
-                arg("averageA", state.averageA()),
-                arg("averageV", state.averageCoilV()),
-                arg("coilW", state.averageCoilHeatW()));
+                arg("averageA", state.electric().averageA()),
+                arg("averageV", state.electric().averageCoilV()),
+                arg("coilW", state.heat().averageCoilHeatW()));
     }
 
     private void warming(String how, Warming.End end) {

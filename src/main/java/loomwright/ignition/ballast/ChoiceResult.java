@@ -1,5 +1,6 @@
 package loomwright.ignition.ballast;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import loomwright.answer.Finding;
 import loomwright.ignition.FeedNeed;
@@ -47,16 +48,16 @@ public record ChoiceResult(
      */
     public record Gives(
             double ballastOhm,
-            double coilV,
-            double coilA,
-            double coilHeatW,
-            double ballastHeatW,
+            @JsonUnwrapped KeyOnFigures keyOn,
             double crankingCoilV,
             double runningCoilV,
             double runningCoilHeatW,
             double ratingToBuyW,
             Level level,
             FeedState.Verdict verdict) {}
+
+    /** With the key on and the contacts closed. */
+    public record KeyOnFigures(double coilV, double coilA, double coilHeatW, double ballastHeatW) {}
 
     /** One value that can be had. */
     public record Standard(Series series, Gives gives) {}

@@ -19,7 +19,7 @@ final class ElementFaults {
     static List<ElementFault> of(IgnitionFeed asked, FeedState sound) {
         IgnitionFeed feed = asked.frozen();
         List<ElementFault> faults = new ArrayList<>();
-        for (int element = 0; element < feed.elements20Ohm().size(); element++) {
+        for (int element = 0; element < feed.ballast().elements20Ohm().size(); element++) {
             for (Defect defect : Defect.values()) {
                 faults.add(fault(feed, sound, element, defect));
             }
@@ -29,7 +29,7 @@ final class ElementFaults {
 
     private static ElementFault fault(IgnitionFeed feed, FeedState sound, int element, Defect defect) {
         double ohm = switch (defect) {
-            case HALF_SHORTED -> feed.elements20Ohm().get(element) / 2;
+            case HALF_SHORTED -> feed.ballast().elements20Ohm().get(element) / 2;
             case SHORTED -> 2 * Bounds.MIN_RESISTANCE_OHM;
             case OPEN -> Bounds.MAX_RESISTANCE_OHM / 2;
         };
@@ -52,8 +52,8 @@ final class ElementFaults {
                 element + 1,
                 defect,
                 ballastOhm,
-                open ? 0 : state.currentA(),
-                open ? 0 : state.coilV(),
+                open ? 0 : state.electric().currentA(),
+                open ? 0 : state.electric().coilV(),
                 open ? 0 : ballastOutV,
                 effect(element + 1, defect, ballastOhm, state, sound, feed));
     }
@@ -66,17 +66,17 @@ final class ElementFaults {
             FeedState sound,
             IgnitionFeed feed) {
         if (defect == Defect.OPEN || ballastOhm == null) {
-            Integer tap = feed.bypassTap();
+            Integer tap = feed.ballast().bypassTap();
             return BallastText.ELEMENT_OPEN.with(
                     arg("element", element), arg("bypassed", tap == null || tap < element ? "no" : "yes"));
         }
         return BallastText.ELEMENT_SHORTED.with(
                 arg("element", element),
                 arg("how", defect == Defect.SHORTED ? "whole" : "half"),
-                arg("coilV", state.coilV()),
-                arg("soundV", sound.coilV()),
-                arg("currentA", state.currentA()),
-                arg("soundA", sound.currentA()),
+                arg("coilV", state.electric().coilV()),
+                arg("soundV", sound.electric().coilV()),
+                arg("currentA", state.electric().currentA()),
+                arg("soundA", sound.electric().currentA()),
                 arg("ballastOhm", ballastOhm));
     }
 }

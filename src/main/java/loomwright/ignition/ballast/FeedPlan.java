@@ -112,14 +112,14 @@ final class FeedPlan {
                                 true,
                                 Math.max(LEAST_OHM, closing.contactOhm() - excessReturnOhm()),
                                 null));
-        if (feed.bypassTap() != null) {
+        if (feed.ballast().bypassTap() != null) {
             parts.add(bypassSwitch(bypass));
         }
         return parts;
     }
 
     private boolean ballasted() {
-        return !feed.elements20Ohm().isEmpty();
+        return !feed.ballast().elements20Ohm().isEmpty();
     }
 
     private static Switch bypassSwitch(Bypass bypass) {
@@ -141,7 +141,7 @@ final class FeedPlan {
 
     /** What the least resistances of the way back come to beyond the return resistance given. */
     private double excessReturnOhm() {
-        return Math.max(0, (RETURN_LINKS + 1) * LEAST_OHM - feed.returnOhm());
+        return Math.max(0, (RETURN_LINKS + 1) * LEAST_OHM - feed.leads().returnOhm());
     }
 
     private List<Wire> wires(boolean contactsClosed) {
@@ -149,31 +149,35 @@ final class FeedPlan {
         List<Wire> wires = new ArrayList<>();
         double moduleOhm = feed.closing().module() ? excessReturnOhm() : 0;
         if (ballasted()) {
-            wires.add(wire(FEED_WIRE, "battery.plus", "ballast.a", feed.feedOhm() - LEAST_OHM - moduleOhm));
+            wires.add(wire(FEED_WIRE, "battery.plus", "ballast.a", feed.leads().feedOhm() - LEAST_OHM - moduleOhm));
             wires.add(wire("coil-feed", "ballast.b", "coil.15", LEAST_OHM));
         } else {
-            wires.add(wire(FEED_WIRE, "battery.plus", "coil.15", feed.feedOhm() - moduleOhm));
+            wires.add(wire(FEED_WIRE, "battery.plus", "coil.15", feed.leads().feedOhm() - moduleOhm));
         }
         wires.add(wire("coil-lead", "coil.1", closing + ".1", LEAST_OHM));
         if (contactsClosed) {
-            wires.add(wire(RETURN_WIRE, closing + ".31", "earth.31", feed.returnOhm() - RETURN_LINKS * LEAST_OHM));
+            wires.add(wire(
+                    RETURN_WIRE, closing + ".31", "earth.31", feed.leads().returnOhm() - RETURN_LINKS * LEAST_OHM));
         }
         wires.add(wire("battery-earth", "earth.31", "battery.minus", LEAST_OHM));
         if (feed.closing().module()) {
             wires.add(wire("module-feed", "battery.plus", "module.15", LEAST_OHM));
         }
-        if (feed.bypassTap() != null) {
+        if (feed.ballast().bypassTap() != null) {
             wires.add(wire("bypass-feed", "battery.plus", BYPASS_SWITCH + ".a", LEAST_OHM));
             wires.add(wire(
-                    BYPASS_WIRE, BYPASS_SWITCH + ".b", "ballast." + tapTerminal(), feed.bypassOhm() - 2 * LEAST_OHM));
+                    BYPASS_WIRE,
+                    BYPASS_SWITCH + ".b",
+                    "ballast." + tapTerminal(),
+                    feed.leads().bypassOhm() - 2 * LEAST_OHM));
         }
         return wires;
     }
 
     /** The terminal that the bypass feeds. */
     private String tapTerminal() {
-        Integer tap = feed.bypassTap();
-        return tap == null || tap == feed.elements20Ohm().size() ? "b" : "tap" + tap;
+        Integer tap = feed.ballast().bypassTap();
+        return tap == null || tap == feed.ballast().elements20Ohm().size() ? "b" : "tap" + tap;
     }
 
     private static Wire wire(String id, String from, String to, double ohm) {

@@ -73,27 +73,28 @@ final class FeedResolver {
     private Resolved resolve(InputErrors more) {
         more.list().forEach(faults::add);
         List<Double> elements = elements();
-        double ambientC = ranged("/ambientC", input.ambientC(), AssumedValue.AMBIENT_TEMPERATURE, 20, "°C", -60, 150);
-        Double ballastC = input.ballastTemperatureC();
-        Double coilC = input.coilTemperatureC();
+        double ambientC =
+                ranged("/ambientC", input.warmth().ambientC(), AssumedValue.AMBIENT_TEMPERATURE, 20, "°C", -60, 150);
+        Double ballastC = input.warmth().ballastTemperatureC();
+        Double coilC = input.warmth().coilTemperatureC();
         faults.range("/ballastTemperatureC", ballastC, -60, 600).range("/coilTemperatureC", coilC, -60, 250);
         IgnitionFeed.Temperatures temperatures = new IgnitionFeed.Temperatures(
                 ambientC, ballastC == null ? ambientC : ballastC, coilC == null ? ambientC : coilC);
         IgnitionFeed feed = new IgnitionFeed(
                 scale * 12,
-                elements,
-                tap(elements.size()),
+                new IgnitionFeed.TappedBallast(elements, tap(elements.size())),
                 supplies(),
-                feedOhm(ambientC),
-                ranged(
-                        "/returnResistanceOhm",
-                        input.returnResistanceOhm(),
-                        AssumedValue.RETURN_RESISTANCE,
-                        0,
-                        "Ω",
-                        0,
-                        10),
-                bypassOhm(),
+                new IgnitionFeed.LeadsOhm(
+                        feedOhm(ambientC),
+                        ranged(
+                                "/returnResistanceOhm",
+                                input.leads().returnResistanceOhm(),
+                                AssumedValue.RETURN_RESISTANCE,
+                                0,
+                                "Ω",
+                                0,
+                                10),
+                        bypassOhm()),
                 coilOhm(),
                 closing(),
                 ranged(
@@ -108,11 +109,11 @@ final class FeedResolver {
                 thermal(),
                 window());
         faults.reject();
-        return new Resolved(Boolean.TRUE.equals(input.turned()) ? feed.turned() : feed, assumed.lines());
+        return new Resolved(Boolean.TRUE.equals(input.ballast().turned()) ? feed.turned() : feed, assumed.lines());
     }
 
     private List<Double> elements() {
-        List<Double> elements = input.elementsOhm();
+        List<Double> elements = input.ballast().elementsOhm();
         if (elements == null) {
             return List.of();
         }
@@ -130,7 +131,7 @@ final class FeedResolver {
     }
 
     private @Nullable Integer tap(int elements) {
-        Integer tap = input.bypassTap();
+        Integer tap = input.ballast().bypassTap();
         if (tap != null) {
             faults.range("/bypassTap", tap.doubleValue(), 1, MOST_ELEMENTS)
                     .check(
@@ -146,15 +147,19 @@ final class FeedResolver {
 
     private IgnitionFeed.Supplies supplies() {
         return new IgnitionFeed.Supplies(
-                supply("/supplyAtRestV", input.supplyAtRestV(), AssumedValue.SUPPLY_AT_REST, UsualVoltages.AT_REST_V),
+                supply(
+                        "/supplyAtRestV",
+                        input.supply().supplyAtRestV(),
+                        AssumedValue.SUPPLY_AT_REST,
+                        UsualVoltages.AT_REST_V),
                 supply(
                         "/supplyCrankingV",
-                        input.supplyCrankingV(),
+                        input.supply().supplyCrankingV(),
                         AssumedValue.SUPPLY_CRANKING,
                         UsualVoltages.CRANKING_V),
                 supply(
                         "/supplyChargingV",
-                        input.supplyChargingV(),
+                        input.supply().supplyChargingV(),
                         AssumedValue.SUPPLY_RUNNING,
                         UsualVoltages.CHARGING_V));
     }
@@ -164,10 +169,10 @@ final class FeedResolver {
     }
 
     private double feedOhm(double ambientC) {
-        String size = input.feedSize();
-        Double given = input.feedResistanceOhm();
-        Double metres = input.feedLengthM();
-        Double feet = input.feedLengthFt();
+        String size = input.leads().feedSize();
+        Double given = input.leads().feedResistanceOhm();
+        Double metres = input.leads().feedLengthM();
+        Double feet = input.leads().feedLengthFt();
         faults.range("/feedLengthM", metres, 0.001, 1000).range("/feedLengthFt", feet, 0.001, 1000);
         boolean byWire = size != null && given == null && (metres == null) != (feet == null);
         boolean byOhm = size == null && metres == null && feet == null;
@@ -207,8 +212,8 @@ final class FeedResolver {
     }
 
     private double bypassOhm() {
-        Double given = input.bypassResistanceOhm();
-        if (input.bypassTap() == null) {
+        Double given = input.leads().bypassResistanceOhm();
+        if (input.ballast().bypassTap() == null) {
             faults.range("/bypassResistanceOhm", given, 0, 10);
             return 0;
         }
@@ -222,13 +227,14 @@ final class FeedResolver {
     }
 
     private IgnitionFeed.Closing closing() {
-        Double dropV = input.moduleDropV();
-        Double limitA = input.moduleLimitA();
-        Double contactBreakerOhm = input.contactBreakerOhm();
+        Double dropV = input.primarySwitch().moduleDropV();
+        Double limitA = input.primarySwitch().moduleLimitA();
+        Double contactBreakerOhm = input.primarySwitch().contactBreakerOhm();
         faults.range("/moduleDropV", dropV, 0, 5).range("/moduleLimitA", limitA, 0.5, 30);
         faults.range("/contactBreakerOhm", contactBreakerOhm, 0, 10);
-        faults.range("/moduleLeastV", input.moduleLeastV(), 0, 60);
-        boolean module = dropV != null || limitA != null || input.moduleLeastV() != null;
+        faults.range("/moduleLeastV", input.primarySwitch().moduleLeastV(), 0, 60);
+        boolean module =
+                dropV != null || limitA != null || input.primarySwitch().moduleLeastV() != null;
         faults.check(
                 !module || contactBreakerOhm == null,
                 InputError.Code.CONTRADICTION,
@@ -246,19 +252,25 @@ final class FeedResolver {
                 0,
                 assumed.or(dropV, AssumedValue.MODULE_SATURATION, 1, "V"),
                 limitA,
-                assumed.or(input.moduleLeastV(), AssumedValue.MODULE_LEAST, ModuleSupplyRule.deadV(scale * 12), "V"));
+                assumed.or(
+                        input.primarySwitch().moduleLeastV(),
+                        AssumedValue.MODULE_LEAST,
+                        ModuleSupplyRule.deadV(scale * 12),
+                        "V"));
     }
 
     private IgnitionFeed.Thermal thermal() {
-        Double ballast = input.ballastThermalResistanceKPerW();
-        Double coil = input.coilThermalResistanceKPerW();
-        Double coefficient = input.ballastCoefficientPerK();
+        Double ballast = input.warmth().ballastThermalResistanceKPerW();
+        Double coil = input.warmth().coilThermalResistanceKPerW();
+        Double coefficient = input.warmth().ballastCoefficientPerK();
         faults.range("/ballastThermalResistanceKPerW", ballast, 0, 100)
                 .range("/coilThermalResistanceKPerW", coil, 0, 100)
                 .range("/ballastCoefficientPerK", coefficient, -0.001, 0.01);
         boolean asked = ballast != null || coil != null;
         faults.check(
-                !asked || (input.coilTemperatureC() == null && input.ballastTemperatureC() == null),
+                !asked
+                        || (input.warmth().coilTemperatureC() == null
+                                && input.warmth().ballastTemperatureC() == null),
                 InputError.Code.CONTRADICTION,
                 coil == null ? "/ballastThermalResistanceKPerW" : "/coilThermalResistanceKPerW",
                 coil == null ? ballast : coil,
@@ -268,8 +280,8 @@ final class FeedResolver {
     }
 
     private IgnitionFeed.Window window() {
-        Double lowV = input.windowLowV();
-        Double highV = input.windowHighV();
+        Double lowV = input.window().windowLowV();
+        Double highV = input.window().windowHighV();
         faults.range("/windowLowV", lowV, 0.1, 60)
                 .range("/windowHighV", highV, 0.1, 60)
                 .check(

@@ -82,19 +82,16 @@ final class FeedSolver {
         double supplyW = -power(step, FeedPlan.BATTERY);
         FeedState.Verdict verdict = CoilVoltageVerdicts.of(feed.windowIn(condition), coilV);
         return new FeedState(
-                currentA,
-                coilV,
-                share * currentA,
-                share * coilV,
-                current(step, FeedPlan.FEED_WIRE),
-                feed.bypassTap() == null ? 0 : current(step, FeedPlan.BYPASS_WIRE),
+                new FeedState.Electric(
+                        currentA,
+                        coilV,
+                        share * currentA,
+                        share * coilV,
+                        current(step, FeedPlan.FEED_WIRE),
+                        feed.ballast().bypassTap() == null ? 0 : current(step, FeedPlan.BYPASS_WIRE)),
                 elements(step),
-                coilW,
-                share * coilW,
-                ballastW,
-                switchW,
-                supplyW - coilW - ballastW - switchW,
-                supplyW,
+                new FeedState.HeatShares(
+                        coilW, share * coilW, ballastW, switchW, supplyW - coilW - ballastW - switchW, supplyW),
                 verdict,
                 CoilVoltageVerdicts.message(feed, verdict, condition, bypassed, coilV),
                 readings(step, get(open, condition)));

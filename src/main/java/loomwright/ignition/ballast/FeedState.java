@@ -6,37 +6,15 @@ import loomwright.message.Message;
 /**
  * The feed in one condition, with the bypass joined or not, read off the solved plan.
  *
- * @param currentA through the coil, contacts closed
- * @param coilV across the coil, contacts closed
- * @param averageA the same current over the time that the contacts are closed and open: times the dwell fraction
- * @param averageCoilV the same of the voltage
- * @param feedA from the battery to the ballast; negative where the bypass feeds back into it
- * @param bypassA through the bypass
  * @param elements the elements of the ballast from the feed end
- * @param coilHeatW in the coil, contacts closed
- * @param averageCoilHeatW over the dwell
- * @param ballastHeatW in all elements, contacts closed
- * @param switchHeatW in contacts or module
- * @param wireHeatW in feed, bypass, return and their joints
- * @param supplyPowerW from the battery; the heats add up to it
  * @param verdict the coil's voltage against the window
  * @param verdictText what that means in this condition
  * @param readings what a meter shows from the battery's minus terminal
  */
 public record FeedState(
-        double currentA,
-        double coilV,
-        double averageA,
-        double averageCoilV,
-        double feedA,
-        double bypassA,
+        Electric electric,
         List<ElementState> elements,
-        double coilHeatW,
-        double averageCoilHeatW,
-        double ballastHeatW,
-        double switchHeatW,
-        double wireHeatW,
-        double supplyPowerW,
+        HeatShares heat,
         Verdict verdict,
         Message verdictText,
         List<Reading> readings) {
@@ -79,4 +57,35 @@ public record FeedState(
      * @param contactsOpenV with it open: the full supply on the feed side of the break, nothing behind it
      */
     public record Reading(String terminal, double contactsClosedV, double contactsOpenV) {}
+
+    /**
+     * Volts and currents.
+     *
+     * @param currentA through the coil, contacts closed
+     * @param coilV across the coil, contacts closed
+     * @param averageA the same current over the time that the contacts are closed and open: times the dwell fraction
+     * @param averageCoilV the same of the voltage
+     * @param feedA from the battery to the ballast; negative where the bypass feeds back into it
+     * @param bypassA through the bypass
+     */
+    public record Electric(
+            double currentA, double coilV, double averageA, double averageCoilV, double feedA, double bypassA) {}
+
+    /**
+     * Where the power goes.
+     *
+     * @param coilHeatW in the coil, contacts closed
+     * @param averageCoilHeatW over the dwell
+     * @param ballastHeatW in all elements, contacts closed
+     * @param switchHeatW in contacts or module
+     * @param wireHeatW in feed, bypass, return and their joints
+     * @param supplyPowerW from the battery; the heats add up to it
+     */
+    public record HeatShares(
+            double coilHeatW,
+            double averageCoilHeatW,
+            double ballastHeatW,
+            double switchHeatW,
+            double wireHeatW,
+            double supplyPowerW) {}
 }

@@ -15,18 +15,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * An ignition feed with nothing left open.
  *
- * @param elements20Ohm the elements as they are mounted, from the feed end, at 20 C
- * @param bypassTap where the bypass feeds, counted as they are mounted; absent without a bypass
  * @param closing what closes the primary
  */
 record IgnitionFeed(
         double nominalVoltageV,
-        List<Double> elements20Ohm,
-        @Nullable Integer bypassTap,
+        TappedBallast ballast,
         Supplies supplies,
-        double feedOhm,
-        double returnOhm,
-        double bypassOhm,
+        LeadsOhm leads,
         double coil20Ohm,
         Closing closing,
         double dwellFraction,
@@ -62,17 +57,13 @@ record IgnitionFeed(
     /** What the coil should have if the question says so, and the battery at most while cranking. */
     record Window(@Nullable Double lowV, @Nullable Double highV, double crankingV) {}
 
-    IgnitionFeed {
-        elements20Ohm = List.copyOf(elements20Ohm);
-    }
-
     double elementOhm(int element) {
         return SelfHeating.resistanceOhm(
-                elements20Ohm.get(element), thermal.ballastCoefficientPerK(), temperatures.ballastC());
+                ballast.elements20Ohm().get(element), thermal.ballastCoefficientPerK(), temperatures.ballastC());
     }
 
     List<Double> elementsOhm() {
-        return IntStream.range(0, elements20Ohm.size())
+        return IntStream.range(0, ballast.elements20Ohm().size())
                 .mapToObj(this::elementOhm)
                 .toList();
     }
@@ -104,12 +95,9 @@ record IgnitionFeed(
         Thermal still = new Thermal(thermal.asked(), 0, thermal.ballastKPerW(), thermal.coilKPerW());
         return new IgnitionFeed(
                 nominalVoltageV,
-                elementsOhm(),
-                bypassTap,
+                new TappedBallast(elementsOhm(), ballast.bypassTap()),
                 supplies,
-                feedOhm,
-                returnOhm,
-                bypassOhm,
+                leads,
                 coil20Ohm,
                 closing,
                 dwellFraction,
@@ -123,19 +111,16 @@ record IgnitionFeed(
         return new PrimaryLoop(
                 nominalVoltageV,
                 supplies.chargingV(),
-                feedOhm + returnOhm + closing.contactOhm(),
+                leads.feedOhm() + leads.returnOhm() + closing.contactOhm(),
                 elementsOhm().stream().mapToDouble(ohm -> ohm).sum(),
                 false,
                 coil20Ohm,
-                closing.dropV(),
-                closing.module(),
-                closing.limitA(),
-                null,
+                new PrimaryLoop.PrimaryContact(closing.dropV(), closing.module(), closing.limitA(), null),
                 EngineHeat.usual(dwellFraction, coil20Ohm, null));
     }
 
     IgnitionFeed withElements(List<Double> ohm) {
-        return with(ohm, bypassTap, temperatures);
+        return with(ohm, ballast.bypassTap(), temperatures);
     }
 
     /** Without a ballast there is nothing to bypass. */
@@ -144,37 +129,36 @@ record IgnitionFeed(
     }
 
     IgnitionFeed withElement(int element, double ohm) {
-        List<Double> changed = new ArrayList<>(elements20Ohm);
+        List<Double> changed = new ArrayList<>(ballast.elements20Ohm());
         changed.set(element, ohm);
         return withElements(changed);
     }
 
     IgnitionFeed withTap(int tap) {
-        return with(elements20Ohm, tap, temperatures);
+        return with(ballast.elements20Ohm(), tap, temperatures);
     }
 
     IgnitionFeed at(Temperatures warm) {
-        return with(elements20Ohm, bypassTap, warm);
+        return with(ballast.elements20Ohm(), ballast.bypassTap(), warm);
     }
 
     /** End for end: the elements in the other order; the bypass stays at its tap, which has as many on its other side. */
     IgnitionFeed turned() {
-        List<Double> other = new ArrayList<>(elements20Ohm);
+        List<Double> other = new ArrayList<>(ballast.elements20Ohm());
         Collections.reverse(other);
         int count = other.size();
-        Integer tap = bypassTap == null || bypassTap == count ? bypassTap : (Integer) (count - bypassTap);
+        Integer tap = ballast.bypassTap() == null || ballast.bypassTap() == count
+                ? ballast.bypassTap()
+                : (Integer) (count - ballast.bypassTap());
         return with(other, tap, temperatures);
     }
 
     private IgnitionFeed with(List<Double> ohm, @Nullable Integer tap, Temperatures warm) {
         return new IgnitionFeed(
                 nominalVoltageV,
-                ohm,
-                tap,
+                new TappedBallast(ohm, tap),
                 supplies,
-                feedOhm,
-                returnOhm,
-                bypassOhm,
+                leads,
                 coil20Ohm,
                 closing,
                 dwellFraction,
@@ -182,4 +166,20 @@ record IgnitionFeed(
                 thermal,
                 window);
     }
+
+    /**
+     * The elements of the ballast, and where the bypass joins.
+     *
+     * @param elements20Ohm the elements as they are mounted, from the feed end, at 20 C
+     * @param bypassTap where the bypass feeds, counted as they are mounted; absent without a bypass
+     */
+    record TappedBallast(
+            List<Double> elements20Ohm, @Nullable Integer bypassTap) {
+        TappedBallast {
+            elements20Ohm = List.copyOf(elements20Ohm);
+        }
+    }
+
+    /** The wires. */
+    record LeadsOhm(double feedOhm, double returnOhm, double bypassOhm) {}
 }

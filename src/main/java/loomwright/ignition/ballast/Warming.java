@@ -53,7 +53,7 @@ public record Warming(End coldStart, End hotIdle, End keyLeftOn) {
         double ambientC = feed.temperatures().ambientC();
         IgnitionFeed cold = feed.at(new Temperatures(ambientC, ambientC, ambientC));
         return new Warming(
-                end(cold, Condition.CRANK, feed.bypassTap() != null, feed.dwellFraction()),
+                end(cold, Condition.CRANK, feed.ballast().bypassTap() != null, feed.dwellFraction()),
                 end(
                         settle(cold, Condition.RUNNING, feed.dwellFraction()),
                         Condition.RUNNING,

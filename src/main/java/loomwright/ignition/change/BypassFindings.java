@@ -47,7 +47,7 @@ final class BypassFindings {
     }
 
     private void bypass() {
-        if (!Boolean.TRUE.equals(input.bypassLeft())) {
+        if (!Boolean.TRUE.equals(input.bypass().bypassLeft())) {
             return;
         }
         double ballastOhm = ballastOhm(input.after());
@@ -59,7 +59,7 @@ final class BypassFindings {
                     .about(List.of("bypass"))
                     .remedy(ChangeFinding.REMOVE_BYPASS.with()));
         }
-        BypassFrom given = input.bypassFrom();
+        BypassFrom given = input.bypass().bypassFrom();
         if (given != null && given != BypassFrom.START_WIRE) {
             findings.add(Finding.of(
                             ballastOhm == 0 ? Severity.WARNING : Severity.NOTE,
@@ -74,7 +74,7 @@ final class BypassFindings {
     }
 
     private void startWire(double ballastOhm) {
-        Double given = input.solenoidOhm();
+        Double given = input.bypass().solenoidOhm();
         double solenoidOhm = given == null ? SOLENOID_OHM : given;
         BypassLeft was = left(input.before(), before, solenoidOhm);
         BypassLeft is = left(input.after(), after, solenoidOhm);

@@ -74,7 +74,7 @@ final class CarriedCurrent {
                                 WireAmpacity.TABLE_BASIS)
                         .about(List.of("feed"))
                         .remedy(thicker(size, currentA))));
-        Double fuseA = input.fuseA();
+        Double fuseA = input.fitted().fuseA();
         if (fuseA != null) {
             FuseRule.judgeWire(fuseA, allowed.allowedA())
                     .level()
@@ -108,8 +108,8 @@ final class CarriedCurrent {
     }
 
     private WireAmpacity allowed(ConductorSize size) {
-        Double insulation = input.wireInsulationC();
-        Double ambient = input.ambientC();
+        Double insulation = input.fitted().wireInsulationC();
+        Double ambient = input.fitted().ambientC();
         return WireAmpacity.of(
                 size.areaMm2(),
                 new WireConditions(
@@ -119,7 +119,7 @@ final class CarriedCurrent {
     }
 
     private void fuse() {
-        Double fuseA = input.fuseA();
+        Double fuseA = input.fitted().fuseA();
         double currentA = lastingA();
         if (fuseA == null) {
             return;

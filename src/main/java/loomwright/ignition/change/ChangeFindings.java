@@ -64,12 +64,12 @@ final class ChangeFindings {
     }
 
     private void ballast() {
-        Double ratingW = input.ballastW();
+        Double ratingW = input.fitted().ballastW();
         if (ratingW == null) {
             return;
         }
         double closedW = after.closed().ballastHeatW();
-        double judgedW = Math.max(closedW, after.at().ballastHeatW());
+        double judgedW = Math.max(closedW, after.at().heat().ballastHeatW());
         Verdict verdict = BallastPartRule.judge(judgedW, ratingW);
         verdict.level()
                 .severity()
@@ -78,7 +78,9 @@ final class ChangeFindings {
                                 ChangeFinding.BALLAST_OVERLOADED.with(
                                         arg("ballastHeatW", closedW),
                                         arg("ratingW", ratingW),
-                                        arg("runningBallastHeatW", after.at().ballastHeatW()),
+                                        arg(
+                                                "runningBallastHeatW",
+                                                after.at().heat().ballastHeatW()),
                                         arg(
                                                 "beforeBallastHeatW",
                                                 before.closed().ballastHeatW())),
@@ -92,23 +94,26 @@ final class ChangeFindings {
         double was = before.demand().plug().gap().gapMm();
         double is = after.demand().plug().gap().gapMm();
         boolean wide = after.findings().stream().anyMatch(f -> f.kind() == SparkFinding.GAP_NEEDS_OTHER_COIL);
-        boolean noMoreEnergy = after.at().energyJ() <= MORE_ENERGY * before.at().energyJ();
+        boolean noMoreEnergy = after.at().stored().energyJ()
+                <= MORE_ENERGY * before.at().stored().energyJ();
         double reserve = input.after().search().reserveRatio() == null
                 ? SparkMarginRule.RESERVE
                 : input.after().search().reserveRatio();
-        boolean tooLittle = after.at().marginRatio() < reserve;
+        boolean tooLittle = after.at().margin().marginRatio() < reserve;
         if (is > was && (tooLittle || (wide && noMoreEnergy))) {
             findings.add(Finding.warning(
                             ChangeFinding.GAP_WITHOUT_ENERGY.with(
                                     arg("gapMm", is),
-                                    arg("requiredV", after.at().requiredV()),
-                                    arg("availableV", after.at().availableV()),
+                                    arg("requiredV", after.at().margin().requiredV()),
+                                    arg("availableV", after.at().margin().availableV()),
                                     arg("beforeGapMm", was),
-                                    arg("beforeRequiredV", before.at().requiredV()),
-                                    arg("beforeEnergyJ", before.at().energyJ()),
-                                    arg("energyJ", after.at().energyJ()),
-                                    arg("beforeMarginRatio", before.at().marginRatio()),
-                                    arg("marginRatio", after.at().marginRatio())),
+                                    arg("beforeRequiredV", before.at().margin().requiredV()),
+                                    arg("beforeEnergyJ", before.at().stored().energyJ()),
+                                    arg("energyJ", after.at().stored().energyJ()),
+                                    arg(
+                                            "beforeMarginRatio",
+                                            before.at().margin().marginRatio()),
+                                    arg("marginRatio", after.at().margin().marginRatio())),
                             Basis.commonPractice("a gap of 1.1 to 1.2 mm needs a coil and module made for it"))
                     .about(List.of("plug", "coil"))
                     .remedy(ChangeFinding.KEEP_GAP.with(arg("gapMm", was))));

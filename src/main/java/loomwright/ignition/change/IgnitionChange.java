@@ -39,15 +39,15 @@ public final class IgnitionChange {
     public static Answer<ChangeResult> calculate(ChangeInput asked) {
         ChangeInput input = asked.onOneSupply().withSwitchRatings();
         InputErrors faults = new InputErrors()
-                .range("/contactsA", input.contactsA(), 0.5, 30)
-                .range("/moduleA", input.moduleA(), 0.5, 60)
-                .range("/ballastW", input.ballastW(), 0.1, 1000)
-                .range("/wireInsulationC", input.wireInsulationC(), 60, 250)
-                .range("/ambientC", input.ambientC(), -60, 55)
-                .range("/fuseA", input.fuseA(), 0.5, 500)
-                .range("/solenoidOhm", input.solenoidOhm(), 0.05, 100);
-        ConductorSize wire = size(faults, "/wireSize", input.wireSize());
-        ConductorSize link = size(faults, "/fusibleLinkSize", input.fusibleLinkSize());
+                .range("/contactsA", input.fitted().contactsA(), 0.5, 30)
+                .range("/moduleA", input.fitted().moduleA(), 0.5, 60)
+                .range("/ballastW", input.fitted().ballastW(), 0.1, 1000)
+                .range("/wireInsulationC", input.fitted().wireInsulationC(), 60, 250)
+                .range("/ambientC", input.fitted().ambientC(), -60, 55)
+                .range("/fuseA", input.fitted().fuseA(), 0.5, 500)
+                .range("/solenoidOhm", input.bypass().solenoidOhm(), 0.05, 100);
+        ConductorSize wire = size(faults, "/wireSize", input.fitted().wireSize());
+        ConductorSize link = size(faults, "/fusibleLinkSize", input.fitted().fusibleLinkSize());
         Answer<SparkResult> before = side(faults, "/before", input.before());
         Answer<SparkResult> after = side(faults, "/after", input.after());
         faults.reject();
@@ -122,9 +122,9 @@ public final class IgnitionChange {
         SparkPoint was = before.at();
         SparkPoint is = after.at();
         return List.of(
-                new Compared("peakA", was.peakA(), is.peakA()),
-                new Compared("averageA", was.averageA(), is.averageA()),
-                new Compared("allCoilsA", was.allCoilsA(), is.allCoilsA()),
+                new Compared("peakA", was.build().peakA(), is.build().peakA()),
+                new Compared("averageA", was.means().averageA(), is.means().averageA()),
+                new Compared("allCoilsA", was.means().allCoilsA(), is.means().allCoilsA()),
                 new Compared(
                         "feedA", before.feedNeed().currentA(), after.feedNeed().currentA()),
                 new Compared(
@@ -135,13 +135,23 @@ public final class IgnitionChange {
                         "closedCoilHeatW",
                         before.closed().coilHeatW(),
                         after.closed().coilHeatW()),
-                new Compared("coilHeatW", was.coilHeatW(), is.coilHeatW()),
-                new Compared("ballastHeatW", was.ballastHeatW(), is.ballastHeatW()),
-                new Compared("switchHeatW", was.switchHeatW(), is.switchHeatW()),
-                new Compared("energyMj", was.energyJ() * 1e3, is.energyJ() * 1e3),
-                new Compared("availableKv", was.availableV() / 1e3, is.availableV() / 1e3),
-                new Compared("requiredKv", was.requiredV() / 1e3, is.requiredV() / 1e3),
-                new Compared("marginKv", was.marginV() / 1e3, is.marginV() / 1e3),
-                new Compared("marginRatio", was.marginRatio(), is.marginRatio()));
+                new Compared("coilHeatW", was.heat().coilHeatW(), is.heat().coilHeatW()),
+                new Compared(
+                        "ballastHeatW", was.heat().ballastHeatW(), is.heat().ballastHeatW()),
+                new Compared("switchHeatW", was.heat().switchHeatW(), is.heat().switchHeatW()),
+                new Compared(
+                        "energyMj", was.stored().energyJ() * 1e3, is.stored().energyJ() * 1e3),
+                new Compared(
+                        "availableKv",
+                        was.margin().availableV() / 1e3,
+                        is.margin().availableV() / 1e3),
+                new Compared(
+                        "requiredKv",
+                        was.margin().requiredV() / 1e3,
+                        is.margin().requiredV() / 1e3),
+                new Compared(
+                        "marginKv", was.margin().marginV() / 1e3, is.margin().marginV() / 1e3),
+                new Compared(
+                        "marginRatio", was.margin().marginRatio(), is.margin().marginRatio()));
     }
 }

@@ -62,10 +62,12 @@ public record EngineHeat(
                 ? inductanceH
                 : CoilPreset.usualInductanceH(loop.coilOhm(), loop.nominalV());
         PrimaryCircuit circuit = new PrimaryCircuit(
-                Math.max(0, loop.runningV() - loop.dropV()),
+                Math.max(0, loop.runningV() - loop.contact().dropV()),
                 loop.totalOhm(),
                 coilH,
-                loop.limitA() == null ? Double.POSITIVE_INFINITY : loop.limitA(),
+                loop.contact().limitA() == null
+                        ? Double.POSITIVE_INFINITY
+                        : loop.contact().limitA(),
                 burningV / coilH);
         return speedsRpm.stream()
                 .map(rpm -> PrimaryCurrent.steady(circuit, cycle.at(rpm, circuit)))

@@ -45,7 +45,7 @@ record MarginSearch(
     /** The last speed, counted from cranking speed, at which the margin ratio is at least the one wanted. */
     Boundary endsRpm(SparkSystem system, double supplyV, boolean bypassed, double wantedRatio) {
         DoublePredicate holds =
-                speedRpm -> system.at(speedRpm, supplyV, bypassed).marginRatio() >= wantedRatio;
+                speedRpm -> system.at(speedRpm, supplyV, bypassed).margin().marginRatio() >= wantedRatio;
         if (!holds.test(crankingSpeedRpm)) {
             return new Boundary(Boundary.Kind.NEVER_THERE, crankingSpeedRpm);
         }
@@ -63,7 +63,7 @@ record MarginSearch(
     /** The least supply at which a spark crosses the gap at cranking speed; the current rises with the supply. */
     Boundary startsAboveV(SparkSystem system) {
         DoublePredicate holds = supplyV ->
-                system.at(crankingSpeedRpm, supplyV, crankingBypassed).marginRatio() >= 1;
+                system.at(crankingSpeedRpm, supplyV, crankingBypassed).margin().marginRatio() >= 1;
         if (!holds.test(MOST_SUPPLY_V)) {
             return new Boundary(Boundary.Kind.NEVER_THERE, MOST_SUPPLY_V);
         }
@@ -72,7 +72,7 @@ record MarginSearch(
 
     /** The widest plug gap that leaves the wanted reserve at one speed and supply; the lower end of the search where none does. */
     Boundary largestGapMm(SparkSystem system, SparkPoint at) {
-        DoublePredicate holds = gapMm -> at.availableV()
+        DoublePredicate holds = gapMm -> at.margin().availableV()
                 >= reserveRatio
                         * system.demand().withGapMm(gapMm, system.firing()).requiredV();
         if (!holds.test(LEAST_GAP_MM)) {

@@ -55,10 +55,11 @@ public final class Spark {
                 at,
                 system.demand(),
                 closed(system, supplyV, bypassed),
-                search.endsRpm(system, supplyV, bypassed, 1),
-                reserveEndsRpm,
-                search.startsAboveV(system),
-                search.largestGapMm(system, at),
+                new SparkResult.SparkEnds(
+                        search.endsRpm(system, supplyV, bypassed, 1),
+                        reserveEndsRpm,
+                        search.startsAboveV(system),
+                        search.largestGapMm(system, at)),
                 search.speedsRpm().stream()
                         .map(rpm -> system.at(rpm, supplyV, bypassed))
                         .toList(),
@@ -79,7 +80,9 @@ public final class Spark {
         double restA = system.primarySwitch() instanceof PrimarySwitch.Module
                 ? 0
                 : system.firing().coils() * system.closedA(question.supplyV(), question.bypassed());
-        return restA >= most.allCoilsA() ? FeedNeed.keyOn(restA) : FeedNeed.running(most.allCoilsA(), most.speedRpm());
+        return restA >= most.means().allCoilsA()
+                ? FeedNeed.keyOn(restA)
+                : FeedNeed.running(most.means().allCoilsA(), most.speedRpm());
     }
 
     private static SparkResult.Closed closed(SparkSystem system, double supplyV, boolean bypassed) {
@@ -95,7 +98,7 @@ public final class Spark {
         SelfHeating.End end = heating.solve(
                 ohm -> {
                     double temperatureC = 20 + (ohm - system.coil().primaryResistanceOhm()) / perOhm;
-                    return at(question, temperatureC).coilHeatW();
+                    return at(question, temperatureC).heat().coilHeatW();
                 },
                 COIL_CEILING_C);
         return new SparkResult.HotCoil(
@@ -138,7 +141,7 @@ public final class Spark {
         if (question.system().primarySwitch() instanceof PrimarySwitch.ContactBreaker) {
             cautions.add(Caution.KEY_LEFT_ON);
         }
-        if (result.at().ballastHeatW() >= HOT_W || result.closed().ballastHeatW() >= HOT_W) {
+        if (result.at().heat().ballastHeatW() >= HOT_W || result.closed().ballastHeatW() >= HOT_W) {
             cautions.add(Caution.HOT_BALLAST);
         }
         cautions.add(Caution.LOCAL_CODES);

@@ -73,12 +73,16 @@ final class SparkFindings {
         BreakdownVoltage plug = system.demand().plug();
         double secondV = system.demand().secondGapV();
         Verdict verdict = SparkMarginRule.judge(
-                at.availableV(), at.requiredV(), plug.lowestV() + secondV, plug.highestV() + secondV, reserve);
+                at.margin().availableV(),
+                at.margin().requiredV(),
+                plug.lowestV() + secondV,
+                plug.highestV() + secondV,
+                reserve);
         verdict.level().severity().ifPresent(severity -> {
-            boolean fails = at.marginRatio() < 1;
-            Arg availableV = arg("availableV", at.availableV());
-            Arg requiredV = arg("requiredV", at.requiredV());
-            Arg marginRatio = arg("marginRatio", at.marginRatio());
+            boolean fails = at.margin().marginRatio() < 1;
+            Arg availableV = arg("availableV", at.margin().availableV());
+            Arg requiredV = arg("requiredV", at.margin().requiredV());
+            Arg marginRatio = arg("marginRatio", at.margin().marginRatio());
             Arg borderline = arg("borderline", verdict.borderline() ? "yes" : "no");
             findings.add(Finding.of(
                             severity,
@@ -108,8 +112,8 @@ final class SparkFindings {
                         always ? Severity.NOTE : Severity.WARNING,
                         SparkFinding.GAP_NEEDS_OTHER_COIL.with(
                                 arg("gapMm", gapMm),
-                                arg("requiredV", at.requiredV()),
-                                arg("marginRatio", at.marginRatio()),
+                                arg("requiredV", at.margin().requiredV()),
+                                arg("marginRatio", at.margin().marginRatio()),
                                 arg("reserveRatio", question.search().reserveRatio()),
                                 arg("reserve", reserveEndsRpm.kind()),
                                 arg("speedRpm", reserveEndsRpm.value())),
@@ -156,10 +160,12 @@ final class SparkFindings {
     /** Coil, ballast and switch by ohms, volts and heat. */
     private void primary() {
         findings.addAll(IgnitionRule.findings(loop()));
-        if (at.energyJ() > IgnitionRule.SATURATION_J
+        if (at.stored().energyJ() > IgnitionRule.SATURATION_J
                 && system.primarySwitch() instanceof PrimarySwitch.ContactBreaker) {
             findings.add(Finding.note(
-                            SparkFinding.ENERGY_NOT_REAL.with(arg("energyJ", at.energyJ())), IgnitionRule.ENERGY_BASIS)
+                            SparkFinding.ENERGY_NOT_REAL.with(
+                                    arg("energyJ", at.stored().energyJ())),
+                            IgnitionRule.ENERGY_BASIS)
                     .remedy(SparkFinding.LOOK_UP_INDUCTANCE.with()));
         }
     }
@@ -178,10 +184,11 @@ final class SparkFindings {
                 system.ballastOhm(false),
                 question.bypassed() && !cranking,
                 system.coil().primaryResistanceOhm(),
-                system.primarySwitch().dropV(),
-                system.primarySwitch() instanceof PrimarySwitch.Module,
-                Double.isInfinite(limitA) ? null : limitA,
-                question.switchRatingA(),
+                new PrimaryLoop.PrimaryContact(
+                        system.primarySwitch().dropV(),
+                        system.primarySwitch() instanceof PrimarySwitch.Module,
+                        Double.isInfinite(limitA) ? null : limitA,
+                        question.switchRatingA()),
                 runningHeat(cranking));
     }
 
@@ -197,9 +204,11 @@ final class SparkFindings {
     }
 
     private void residual() {
-        if (at.residualA() > 0) {
+        if (at.build().residualA() > 0) {
             findings.add(Finding.note(
-                    SparkFinding.SPARK_CUT_SHORT.with(arg("residualA", at.residualA()), arg("sparkS", at.sparkS())),
+                    SparkFinding.SPARK_CUT_SHORT.with(
+                            arg("residualA", at.build().residualA()),
+                            arg("sparkS", at.stored().sparkS())),
                     PRACTICE));
         }
     }

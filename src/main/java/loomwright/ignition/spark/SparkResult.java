@@ -12,10 +12,6 @@ import org.jspecify.annotations.Nullable;
  * @param at the spark at the speed and supply asked about
  * @param demand what the gap asks for and how sure that is
  * @param closed key on, engine stopped, primary closed
- * @param marginEndsRpm the speed from which the spark fails, searched upward from cranking speed
- * @param reserveEndsRpm the speed from which less than the wanted reserve is left
- * @param startsAboveV the supply below which it won't start, at cranking speed
- * @param largestGapMm the widest plug gap that leaves the wanted reserve at the speed and supply asked about
  * @param speedSweep over speed, at the supply asked about; empty if not asked for
  * @param supplySweep over supply, at the speed asked about; empty if not asked for
  * @param feedNeed what feed wire and fuse have to carry
@@ -26,10 +22,7 @@ public record SparkResult(
         SparkPoint at,
         Demand demand,
         Closed closed,
-        Boundary marginEndsRpm,
-        Boundary reserveEndsRpm,
-        Boundary startsAboveV,
-        Boundary largestGapMm,
+        SparkEnds ends,
         List<SparkPoint> speedSweep,
         List<SparkPoint> supplySweep,
         FeedNeed feedNeed,
@@ -55,4 +48,15 @@ public record SparkResult(
      * @param atHot the spark with the coil settled; absent if it doesn't settle
      */
     public record HotCoil(SelfHeating.End end, @Nullable SparkPoint atHot) {}
+
+    /**
+     * Where the spark ends.
+     *
+     * @param marginEndsRpm the speed from which the spark fails, searched upward from cranking speed
+     * @param reserveEndsRpm the speed from which less than the wanted reserve is left
+     * @param startsAboveV the supply below which it won't start, at cranking speed
+     * @param largestGapMm the widest plug gap that leaves the wanted reserve at the speed and supply asked about
+     */
+    public record SparkEnds(
+            Boundary marginEndsRpm, Boundary reserveEndsRpm, Boundary startsAboveV, Boundary largestGapMm) {}
 }

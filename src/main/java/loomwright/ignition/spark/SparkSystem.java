@@ -115,7 +115,7 @@ public record SparkSystem(
         return new SweepRange(fromRpm, toRpm, MEAN_STEPS)
                 .values().stream()
                         .map(rpm -> at(rpm, supplyV, bypassed))
-                        .max(Comparator.comparingDouble(SparkPoint::allCoilsA))
+                        .max(Comparator.comparingDouble(s -> s.means().allCoilsA()))
                         .orElseThrow();
     }
 
@@ -139,26 +139,16 @@ public record SparkSystem(
                 speedRpm,
                 supplyV,
                 bypassed,
-                dwell.dwellS(),
-                dwell.cycleS(),
-                dwell.dutyFraction(),
-                current.residualA(),
-                current.peakA(),
-                current.heldS(),
-                energyJ,
-                current.releasedJ(),
-                current.sparkS(),
-                availableV,
-                requiredV,
-                availableV - requiredV,
-                availableV / requiredV,
-                current.averageA(),
-                current.rmsA(),
-                current.averageA() * firing.coils(),
-                meanSquareA2 * coilResistanceOhm(),
-                meanSquareA2 * ballastOhm(bypassed),
-                meanSquareA2 * feedResistanceOhm,
-                switchDropV * current.averageA() + current.limitingJ() / dwell.cycleS(),
-                supplyV * current.averageA());
+                new SparkPoint.Timing(dwell.dwellS(), dwell.cycleS(), dwell.dutyFraction()),
+                new SparkPoint.Build(current.residualA(), current.peakA(), current.heldS()),
+                new SparkPoint.Stored(energyJ, current.releasedJ(), current.sparkS()),
+                new SparkPoint.Margin(availableV, requiredV, availableV - requiredV, availableV / requiredV),
+                new SparkPoint.Means(current.averageA(), current.rmsA(), current.averageA() * firing.coils()),
+                new SparkPoint.MeanHeat(
+                        meanSquareA2 * coilResistanceOhm(),
+                        meanSquareA2 * ballastOhm(bypassed),
+                        meanSquareA2 * feedResistanceOhm,
+                        switchDropV * current.averageA() + current.limitingJ() / dwell.cycleS(),
+                        supplyV * current.averageA()));
     }
 }

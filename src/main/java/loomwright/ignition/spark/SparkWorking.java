@@ -88,7 +88,7 @@ final class SparkWorking {
                 SparkText.CYCLE,
                 arg("turnsFactor", system.firing().turnsPerSpark()),
                 arg("speedRpm", at.speedRpm()),
-                arg("cycleS", at.cycleS()));
+                arg("cycleS", at.timing().cycleS()));
         DwellLaw law = system.primarySwitch().dwellLaw();
         if (law instanceof DwellLaw.FixedAngle angle) {
             add(
@@ -96,26 +96,26 @@ final class SparkWorking {
                     arg("perRpmFactor", 6 * system.firing().breakerTurnsPerCrankTurn()),
                     arg("angle", new Quantity(angle.dwellDegrees(), "°")),
                     arg("speedRpm", at.speedRpm()),
-                    arg("dwellS", at.dwellS()));
+                    arg("dwellS", at.timing().dwellS()));
         } else if (law instanceof DwellLaw.ConstantTime constant) {
             add(
                     SparkText.DWELL_BY_TIME,
                     arg("wantedS", constant.dwellS()),
                     arg("dutyRatio", constant.maxDutyFraction()),
-                    arg("dwellS", at.dwellS()));
+                    arg("dwellS", at.timing().dwellS()));
         } else if (law instanceof DwellLaw.CurrentControlled controlled) {
             add(
                     SparkText.DWELL_BY_CURRENT,
                     arg("limitA", circuit.limitA()),
                     arg("dutyRatio", controlled.maxDutyFraction()),
-                    arg("mostS", controlled.maxDutyFraction() * at.cycleS()),
-                    arg("dwellS", at.dwellS()));
+                    arg("mostS", controlled.maxDutyFraction() * at.timing().cycleS()),
+                    arg("dwellS", at.timing().dwellS()));
         }
         add(
                 SparkText.DUTY,
-                arg("dwellS", at.dwellS()),
-                arg("cycleS", at.cycleS()),
-                arg("dutyRatio", at.dutyFraction()));
+                arg("dwellS", at.timing().dwellS()),
+                arg("cycleS", at.timing().cycleS()),
+                arg("dutyRatio", at.timing().dutyFraction()));
     }
 
     private void current() {
@@ -125,37 +125,37 @@ final class SparkWorking {
                 arg("turnsRatio", system.coil().turnsRatio()),
                 inductance(),
                 arg("releaseAPerS", circuit.releaseAPerS()),
-                arg("sparkS", at.sparkS()),
-                arg("residualA", at.residualA()));
-        if (at.heldS() > 0) {
+                arg("sparkS", at.stored().sparkS()),
+                arg("residualA", at.build().residualA()));
+        if (at.build().heldS() > 0) {
             add(
                     SparkText.BREAK_AT_LIMIT,
-                    arg("peakA", at.peakA()),
-                    arg("reachedS", at.dwellS() - at.heldS()),
-                    arg("heldS", at.heldS()));
+                    arg("peakA", at.build().peakA()),
+                    arg("reachedS", at.timing().dwellS() - at.build().heldS()),
+                    arg("heldS", at.build().heldS()));
         } else {
             add(
                     SparkText.BREAK,
                     arg("finalA", circuit.finalA()),
-                    arg("residualA", at.residualA()),
-                    arg("exponentFactor", at.dwellS() / circuit.timeConstantS()),
-                    arg("peakA", at.peakA()));
+                    arg("residualA", at.build().residualA()),
+                    arg("exponentFactor", at.timing().dwellS() / circuit.timeConstantS()),
+                    arg("peakA", at.build().peakA()));
         }
         add(
                 SparkText.ENERGY,
                 inductance(),
-                arg("peakA", at.peakA()),
-                arg("energyJ", at.energyJ()),
-                arg("releasedJ", at.releasedJ()));
+                arg("peakA", at.build().peakA()),
+                arg("energyJ", at.stored().energyJ()),
+                arg("releasedJ", at.stored().releasedJ()));
     }
 
     private void voltage() {
         CoilData coil = system.coil();
-        SecondaryVoltage secondary = SecondaryVoltage.of(coil, at.energyJ());
+        SecondaryVoltage secondary = SecondaryVoltage.of(coil, at.stored().energyJ());
         add(
                 SparkText.AVAILABLE_BY_ENERGY,
                 arg("efficiencyRatio", coil.efficiencyFraction()),
-                arg("energyJ", at.energyJ()),
+                arg("energyJ", at.stored().energyJ()),
                 arg("capacitance", new Quantity(coil.secondaryCapacitanceF(), "F")),
                 kilovolts("byEnergy", secondary.byEnergyV()));
         add(
@@ -163,7 +163,7 @@ final class SparkWorking {
                 arg("turnsRatio", coil.turnsRatio()),
                 arg("clampV", coil.primaryClampV()),
                 kilovolts("byClamp", secondary.byClampV()),
-                kilovolts("available", at.availableV()));
+                kilovolts("available", at.margin().availableV()));
         Demand demand = result.demand();
         BreakdownVoltage plug = demand.plug();
         add(
@@ -195,9 +195,9 @@ final class SparkWorking {
         }
         add(
                 SparkText.MARGIN,
-                kilovolts("available", at.availableV()),
-                kilovolts("required", at.requiredV()),
-                arg("marginRatio", at.marginRatio()));
+                kilovolts("available", at.margin().availableV()),
+                kilovolts("required", at.margin().requiredV()),
+                arg("marginRatio", at.margin().marginRatio()));
     }
 
     private static Arg kilovolts(String name, double volts) {
@@ -205,20 +205,23 @@ final class SparkWorking {
     }
 
     private void heat() {
-        add(SparkText.AVERAGE, arg("averageA", at.averageA()), arg("effectiveA", at.rmsA()));
+        add(
+                SparkText.AVERAGE,
+                arg("averageA", at.means().averageA()),
+                arg("effectiveA", at.means().rmsA()));
         add(
                 SparkText.COIL_HEAT,
-                arg("effectiveA", at.rmsA()),
+                arg("effectiveA", at.means().rmsA()),
                 arg("coilOhm", system.coilResistanceOhm()),
-                arg("heatW", at.coilHeatW()));
-        if (at.ballastHeatW() > 0) {
+                arg("heatW", at.heat().coilHeatW()));
+        if (at.heat().ballastHeatW() > 0) {
             add(
                     SparkText.BALLAST_HEAT,
-                    arg("effectiveA", at.rmsA()),
+                    arg("effectiveA", at.means().rmsA()),
                     arg("ballastOhm", system.ballastOhm(at.bypassed())),
-                    arg("heatW", at.ballastHeatW()));
+                    arg("heatW", at.heat().ballastHeatW()));
         }
-        add(SparkText.SWITCH_HEAT, arg("heatW", at.switchHeatW()));
+        add(SparkText.SWITCH_HEAT, arg("heatW", at.heat().switchHeatW()));
         SparkResult.Closed closed = result.closed();
         add(
                 SparkText.PRIMARY_CLOSED,
@@ -243,12 +246,12 @@ final class SparkWorking {
                 SparkText.FEED_NEED,
                 arg("currentA", need.currentA()),
                 quantities("speedRpm", speedRpm == null ? List.of() : List.of(speedRpm)));
-        boundary(SparkText.MARGIN_ENDS, result.marginEndsRpm(), 1);
+        boundary(SparkText.MARGIN_ENDS, result.ends().marginEndsRpm(), 1);
         boundary(
                 SparkText.RESERVE_ENDS,
-                result.reserveEndsRpm(),
+                result.ends().reserveEndsRpm(),
                 question.search().reserveRatio());
-        Boundary starts = result.startsAboveV();
+        Boundary starts = result.ends().startsAboveV();
         add(
                 SparkText.STARTS,
                 arg("crankingRpm", question.search().crankingSpeedRpm()),

@@ -85,7 +85,8 @@ public final class IgnitionRule {
      */
     public static List<Finding> findings(PrimaryLoop loop) {
         Stream<Finding> mistakes = judge(loop).stream().map(mistake -> mistake.finding(loop));
-        boolean warmsUp = !loop.module() && loop.restHeatW() > KEY_ON_HEAT_W && loop.restHeatW() <= REST_HEAT_W;
+        boolean warmsUp =
+                !loop.contact().module() && loop.restHeatW() > KEY_ON_HEAT_W && loop.restHeatW() <= REST_HEAT_W;
         return warmsUp
                 ? Stream.concat(mistakes, Stream.of(keyNotToBeLeftOn(loop))).toList()
                 : mistakes.toList();
@@ -107,7 +108,7 @@ public final class IgnitionRule {
         List<Found> found = new ArrayList<>();
         double coilOhm = loop.at12V(loop.coilOhm());
         double ballastOhm = loop.at12V(loop.ballastInOhm());
-        boolean limits = loop.limitA() != null;
+        boolean limits = loop.contact().limitA() != null;
         Level heat = heat(loop);
         if (loop.bypassed() && loop.ballastOhm() > 0 && !limits) {
             Level level = coilOhm < BALLAST_COIL_MOST_OHM ? Level.DANGER : Level.NOTE;
@@ -122,7 +123,7 @@ public final class IgnitionRule {
                     Kind.NO_CURRENT_LIMIT,
                     Level.DANGER,
                     loop.runningA(),
-                    loop.module() ? CONTACTS_WARNING_A : CONTACTS_A,
+                    loop.contact().module() ? CONTACTS_WARNING_A : CONTACTS_A,
                     COMBINATION_BASIS));
             return found;
         }
@@ -137,12 +138,12 @@ public final class IgnitionRule {
                     COMBINATION_BASIS));
             return found;
         }
-        if (heat != Level.FITS && !(loop.module() && limits)) {
+        if (heat != Level.FITS && !(loop.contact().module() && limits)) {
             found.add(new Found(Kind.COIL_OVERHEATS, heat, heatW(loop), heatLimitW(loop), HEAT_BASIS));
         }
         Level contacts = contacts(loop);
         if (contacts != Level.FITS) {
-            Verdict judged = judgeContacts(loop.runningA(), loop.switchRatingA());
+            Verdict judged = judgeContacts(loop.runningA(), loop.contact().switchRatingA());
             found.add(new Found(Kind.CONTACT_OVERLOADED, contacts, judged.value(), judged.limit(), judged.basis()));
         }
         found.addAll(module(loop));
@@ -163,10 +164,15 @@ public final class IgnitionRule {
     /** A ballast of more than the usual ohms that leaves a coil made for one less than its window. */
     private static Optional<Found> tooLarge(PrimaryLoop loop) {
         double ballastOhm = loop.ballastInOhm();
-        if (loop.limitA() != null || ballastOhm == 0 || loop.coilKind() != CoilKind.WITH_BALLAST) {
+        if (loop.contact().limitA() != null || ballastOhm == 0 || loop.coilKind() != CoilKind.WITH_BALLAST) {
             return Optional.empty();
         }
-        double lowV = CoilWindow.of(loop.coilOhm(), loop.nominalV(), loop.restV(), loop.dropV(), null)
+        double lowV = CoilWindow.of(
+                        loop.coilOhm(),
+                        loop.nominalV(),
+                        loop.restV(),
+                        loop.contact().dropV(),
+                        null)
                 .lowV();
         Level level = Ratio.of(lowV, loop.restA() * loop.coilOhm()).level();
         double mostOhm = loop.from12V(BALLASTS_OHM[BALLASTS_OHM.length - 1]);
@@ -176,13 +182,13 @@ public final class IgnitionRule {
     }
 
     private static boolean rated(PrimaryLoop loop) {
-        return loop.module() && loop.switchRatingA() != null;
+        return loop.contact().module() && loop.contact().switchRatingA() != null;
     }
 
     private static Level contacts(PrimaryLoop loop) {
-        return loop.module()
+        return loop.contact().module()
                 ? Level.FITS
-                : judgeContacts(loop.runningA(), loop.switchRatingA()).level();
+                : judgeContacts(loop.runningA(), loop.contact().switchRatingA()).level();
     }
 
     /**
@@ -211,7 +217,7 @@ public final class IgnitionRule {
      * off when the engine stops, so its coil is judged by its mean heat alone.
      */
     private static Level heat(PrimaryLoop loop) {
-        Level rest = loop.module() ? Level.FITS : band(loop.restHeatW(), REST_HEAT_W, REST_HEAT_DANGER_W);
+        Level rest = loop.contact().module() ? Level.FITS : band(loop.restHeatW(), REST_HEAT_W, REST_HEAT_DANGER_W);
         return rest.worse(band(loop.meanHeatW(), RUNNING_HEAT_W, RUNNING_HEAT_DANGER_W));
     }
 
@@ -231,11 +237,11 @@ public final class IgnitionRule {
 
     /** Whether its heat with the key left on is more of its limit than its mean heat while running. */
     static boolean restDecides(PrimaryLoop loop) {
-        return !loop.module() && loop.restHeatW() / REST_HEAT_W >= loop.meanHeatW() / RUNNING_HEAT_W;
+        return !loop.contact().module() && loop.restHeatW() / REST_HEAT_W >= loop.meanHeatW() / RUNNING_HEAT_W;
     }
 
     private static List<Found> module(PrimaryLoop loop) {
-        return loop.module()
+        return loop.contact().module()
                 ? Stream.of(limitReached(loop), moduleRating(loop))
                         .flatMap(Optional::stream)
                         .toList()
@@ -243,7 +249,7 @@ public final class IgnitionRule {
     }
 
     private static Optional<Found> limitReached(PrimaryLoop loop) {
-        Double limitA = loop.limitA();
+        Double limitA = loop.contact().limitA();
         if (limitA == null) {
             return Optional.empty();
         }
@@ -261,7 +267,7 @@ public final class IgnitionRule {
     }
 
     private static Optional<Found> moduleRating(PrimaryLoop loop) {
-        Double ratingA = loop.switchRatingA();
+        Double ratingA = loop.contact().switchRatingA();
         if (ratingA == null) {
             return Optional.empty();
         }

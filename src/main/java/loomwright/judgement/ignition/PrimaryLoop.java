@@ -11,10 +11,6 @@ import org.jspecify.annotations.Nullable;
  * @param ballastOhm of the ballast that is fitted, 0 for none
  * @param bypassed whether the ballast is bypassed while running
  * @param coilOhm of the primary at 20 degrees, above 0
- * @param dropV of the closed switch
- * @param module whether a module switches it; else contacts
- * @param limitA what the module limits the current to; absent: it does not limit
- * @param switchRatingA what the contacts or the module may carry; absent if unknown
  * @param runningHeat what its coil has to get rid of in the mean while the engine runs
  */
 public record PrimaryLoop(
@@ -24,10 +20,7 @@ public record PrimaryLoop(
         double ballastOhm,
         boolean bypassed,
         double coilOhm,
-        double dropV,
-        boolean module,
-        @Nullable Double limitA,
-        @Nullable Double switchRatingA,
+        PrimaryContact contact,
         RunningHeat runningHeat) {
     /** Volts at rest over the nominal voltage. */
     private static final double REST = 1.05;
@@ -55,7 +48,7 @@ public record PrimaryLoop(
 
     /** Without any limit. */
     double unlimitedA(double supplyV) {
-        return Math.max(0, supplyV - dropV) / totalOhm();
+        return Math.max(0, supplyV - contact.dropV()) / totalOhm();
     }
 
     /** Amperes with the engine running and the primary closed. */
@@ -84,7 +77,7 @@ public record PrimaryLoop(
     }
 
     private double limited(double currentA) {
-        return limitA == null ? currentA : Math.min(currentA, limitA);
+        return contact.limitA() == null ? currentA : Math.min(currentA, contact.limitA());
     }
 
     /** Ohms as they would be at 12 V. */
@@ -97,19 +90,16 @@ public record PrimaryLoop(
     }
 
     PrimaryLoop withBallast(double ohm) {
-        return new PrimaryLoop(
-                nominalV, runningV, feedOhm, ohm, false, coilOhm, dropV, module, limitA, switchRatingA, runningHeat);
+        return new PrimaryLoop(nominalV, runningV, feedOhm, ohm, false, coilOhm, contact, runningHeat);
     }
 
     /** The same with another coil and a ballast of other ohms. */
     PrimaryLoop withCoilAndBallast(double coil, double ballast) {
-        return new PrimaryLoop(
-                nominalV, runningV, feedOhm, ballast, false, coil, dropV, module, limitA, switchRatingA, runningHeat);
+        return new PrimaryLoop(nominalV, runningV, feedOhm, ballast, false, coil, contact, runningHeat);
     }
 
     PrimaryLoop withCoil(double ohm) {
-        return new PrimaryLoop(
-                nominalV, runningV, feedOhm, 0, false, ohm, dropV, module, limitA, switchRatingA, runningHeat);
+        return new PrimaryLoop(nominalV, runningV, feedOhm, 0, false, ohm, contact, runningHeat);
     }
 
     /** What its coil is made for, by its ohms. */
@@ -118,6 +108,28 @@ public record PrimaryLoop(
     }
 
     PrimaryLoop withModule(double limit) {
-        return new PrimaryLoop(nominalV, runningV, feedOhm, 0, false, coilOhm, 1.0, true, limit, null, runningHeat);
+        return new PrimaryLoop(
+                nominalV,
+                runningV,
+                feedOhm,
+                0,
+                false,
+                coilOhm,
+                new PrimaryContact(1.0, true, limit, null),
+                runningHeat);
     }
+
+    /**
+     * What switches the coil.
+     *
+     * @param dropV of the closed switch
+     * @param module whether a module switches it; else contacts
+     * @param limitA what the module limits the current to; absent: it does not limit
+     * @param switchRatingA what the contacts or the module may carry; absent if unknown
+     */
+    public record PrimaryContact(
+            double dropV,
+            boolean module,
+            @Nullable Double limitA,
+            @Nullable Double switchRatingA) {}
 }

@@ -42,9 +42,9 @@ public final class UnintendedFeeds implements Check {
 
     /** A trickle that a test lamp shows; in a lamp of the vehicle it is one that nobody sees. */
     private static boolean isNoticed(ReviewContext context, UnintendedFeed feed, double noticeableV) {
-        boolean darkLamp = feed.main().activity() == FeedStrength.LEAKS
+        boolean darkLamp = feed.main().level().activity() == FeedStrength.LEAKS
                 && context.plan().findPart(feed.load()).orElseThrow() instanceof FilamentLamp;
-        return !darkLamp && feed.main().effectiveV() >= noticeableV;
+        return !darkLamp && feed.main().level().effectiveV() >= noticeableV;
     }
 
     private static Finding finding(Plan plan, UnintendedFeed feed) {
@@ -58,10 +58,12 @@ public final class UnintendedFeeds implements Check {
         return Finding.of(
                         feed.severity(),
                         FindingCode.BACKFEED.with(
-                                arg("effectiveV", worst.effectiveV()),
-                                arg("operateV", worst.operateV()),
-                                arg("currentA", worst.currentA()),
-                                FindingWording.limitRatio(worst.effectiveV(), worst.operateV()),
+                                arg("effectiveV", worst.level().effectiveV()),
+                                arg("operateV", worst.level().operateV()),
+                                arg("currentA", worst.level().currentA()),
+                                FindingWording.limitRatio(
+                                        worst.level().effectiveV(),
+                                        worst.level().operateV()),
                                 arg("verdict", feed.verdict()),
                                 worst.paths().isEmpty()
                                         ? Arg.messages("path", List.of())

@@ -105,10 +105,7 @@ public final class PrimaryCircuits implements Check {
                 ballastOhm,
                 bypassed.isPresent(),
                 coil.primaryResistanceOhm(),
-                dropV,
-                module.isPresent(),
-                limitA,
-                null,
+                new PrimaryLoop.PrimaryContact(dropV, module.isPresent(), limitA, null),
                 EngineHeat.usual(PrimaryLoop.USUAL_DWELL, coil.primaryResistanceOhm(), inductanceH(coil))));
     }
 

@@ -38,7 +38,8 @@ public final class Arrival {
      * @throws ProblemException 413 if it is too large, announced or not, packed or unpacked; 408 if it comes too slowly
      */
     public static byte[] of(Context context, ServiceLimits limits, Problems problems) throws IOException {
-        long endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(limits.arrivalMs());
+        long endNs =
+                System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(limits.waits().arrivalMs());
         if (context.req().getContentLengthLong() > limits.bodyBytes()) {
             throw problems.ofStatus(413, Map.of());
         }
@@ -52,7 +53,8 @@ public final class Arrival {
             if (System.nanoTime() - endNs > 0) {
                 throw new ProblemException(
                         ProblemType.REQUEST_TIMEOUT,
-                        ProblemText.ARRIVED_TOO_SLOWLY.with(arg("arrivalMs", limits.arrivalMs())));
+                        ProblemText.ARRIVED_TOO_SLOWLY.with(
+                                arg("arrivalMs", limits.waits().arrivalMs())));
             }
             body.write(piece, 0, n);
         }
@@ -99,7 +101,7 @@ public final class Arrival {
         } catch (IOException gone) {
             LOG.debug("a refused body ended early: {}", gone.toString());
         } finally {
-            connection.setIdleTimeout(limits.idleMs());
+            connection.setIdleTimeout(limits.waits().idleMs());
         }
     }
 

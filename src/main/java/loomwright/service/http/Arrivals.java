@@ -30,7 +30,7 @@ public final class Arrivals extends Handler.Wrapper {
 
     private Arrivals(Handler next, ServiceLimits limits) {
         super(next);
-        this.longestNs = TimeUnit.MILLISECONDS.toNanos(limits.arrivalMs());
+        this.longestNs = TimeUnit.MILLISECONDS.toNanos(limits.waits().arrivalMs());
     }
 
     /** To be put before the operations. */

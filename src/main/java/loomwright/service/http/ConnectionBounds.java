@@ -49,7 +49,7 @@ public final class ConnectionBounds implements Connection.Listener {
         // Behind proxies all come from the few addresses of these.
         this.ofOneAddress =
                 isBehindProxies ? Integer.MAX_VALUE : Math.max(OF_ONE_ADDRESS, limits.connections() / SHARE);
-        this.headMs = Math.min(HEAD_MS, limits.arrivalMs());
+        this.headMs = Math.min(HEAD_MS, limits.waits().arrivalMs());
     }
 
     /** Holds the connections of a connector that has started to these bounds. */

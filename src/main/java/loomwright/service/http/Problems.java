@@ -80,7 +80,8 @@ public final class Problems {
             case 408 ->
                 new ProblemException(
                         ProblemType.REQUEST_TIMEOUT,
-                        ProblemText.SILENT_CONNECTION.with(arg("idleMs", limits.idleMs())));
+                        ProblemText.SILENT_CONNECTION.with(
+                                arg("idleMs", limits.waits().idleMs())));
             case 413 ->
                 new ProblemException(
                         ProblemType.BODY_TOO_LARGE, ProblemText.BODY_TOO_LARGE.with(arg("most", limits.bodyBytes())));

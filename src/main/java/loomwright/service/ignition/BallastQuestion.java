@@ -48,12 +48,12 @@ public final class BallastQuestion {
                 in.condition(),
                 bypass,
                 in.supplyV(),
-                state.coilV(),
-                state.currentA(),
-                state.averageCoilV(),
-                state.averageA(),
-                state.coilHeatW(),
-                state.ballastHeatW(),
+                state.electric().coilV(),
+                state.electric().currentA(),
+                state.electric().averageCoilV(),
+                state.electric().averageA(),
+                state.heat().coilHeatW(),
+                state.heat().ballastHeatW(),
                 state.verdict());
     }
 }

@@ -1,13 +1,16 @@
 package loomwright.service.ignition;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import loomwright.answer.Answer;
 import loomwright.answer.Finding;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.RejectedInput;
+import loomwright.ignition.change.BypassLead;
 import loomwright.ignition.change.ChangeInput;
 import loomwright.ignition.change.ChangeResult;
+import loomwright.ignition.change.FittedParts;
 import loomwright.ignition.change.IgnitionChange;
 import loomwright.ignition.spark.SparkCurves;
 import loomwright.ignition.spark.SparkInput;
@@ -18,17 +21,8 @@ import org.jspecify.annotations.Nullable;
 public record ChangeQuestion(
         SparkQuestion before,
         SparkQuestion after,
-        @Nullable Double contactsA,
-        @Nullable Double moduleA,
-        @Nullable Double ballastW,
-        @Nullable String wireSize,
-        @Nullable Double wireInsulationC,
-        @Nullable Double ambientC,
-        @Nullable Double fuseA,
-        @Nullable String fusibleLinkSize,
-        @Nullable Boolean bypassLeft,
-        ChangeInput.@Nullable BypassFrom bypassFrom,
-        @Nullable Double solenoidOhm) {
+        @JsonUnwrapped FittedParts fitted,
+        @JsonUnwrapped BypassLead bypass) {
     public ChangeQuestion {
         new InputErrors().required("/before", before).required("/after", after).reject();
     }
@@ -74,20 +68,7 @@ public record ChangeQuestion(
         if (was == null || is == null) {
             throw new IllegalStateException("a side without faults was not read");
         }
-        return new ChangeInput(
-                was,
-                is,
-                contactsA,
-                moduleA,
-                ballastW,
-                wireSize,
-                wireInsulationC,
-                ambientC,
-                fuseA,
-                fusibleLinkSize,
-                bypassLeft,
-                bypassFrom,
-                solenoidOhm);
+        return new ChangeInput(was, is, fitted, bypass);
     }
 
     private static @Nullable SparkInput side(InputErrors faults, String pointer, SparkQuestion question) {

@@ -1,5 +1,6 @@
 package loomwright.service.ignition;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -19,24 +20,13 @@ public record ChoiceQuestion(
         @Nullable Double ballastOhm,
         @Nullable Double wantedCrankingCoilV,
         @Nullable Double nominalVoltageV,
-        @Nullable Double supplyAtRestV,
-        @Nullable Double supplyCrankingV,
-        @Nullable Double feedResistanceOhm,
-        @Nullable String feedSize,
-        @Nullable Double feedLengthM,
-        @Nullable Double feedLengthFt,
-        @Nullable Double returnResistanceOhm,
-        @Nullable Double bypassResistanceOhm,
+        @JsonUnwrapped BallastInput.SupplyVolts supply,
+        @JsonUnwrapped BallastInput.PrimaryLeads leads,
         @Nullable Double coilPrimaryOhm,
-        @Nullable Double contactBreakerOhm,
-        @Nullable Double moduleDropV,
-        @Nullable Double moduleLimitA,
+        @JsonUnwrapped BallastInput.ClosedSwitch primarySwitch,
         @Nullable Double ambientC,
         @Nullable Double coilTemperatureC,
-        @Nullable Double windowLowV,
-        @Nullable Double windowHighV,
-        @Nullable Double supplyChargingV,
-        @Nullable Double moduleLeastV) {
+        @JsonUnwrapped BallastInput.VoltsWindow window) {
 
     public Answer<ChoiceResult> answer() {
         return BallastChoice.calculate(
@@ -47,32 +37,14 @@ public record ChoiceQuestion(
     private BallastInput feed() {
         return new BallastInput(
                 nominalVoltageV,
-                List.of(1.0),
-                1,
-                false,
-                supplyAtRestV,
-                supplyCrankingV,
-                supplyChargingV,
-                feedResistanceOhm,
-                feedSize,
-                feedLengthM,
-                feedLengthFt,
-                returnResistanceOhm,
-                bypassResistanceOhm,
+                new BallastInput.BallastElements(List.of(1.0), 1, false),
+                supply,
+                leads,
                 coilPrimaryOhm,
-                contactBreakerOhm,
-                moduleDropV,
-                moduleLimitA,
+                primarySwitch,
                 null,
-                ambientC,
-                coilTemperatureC,
-                null,
-                null,
-                null,
-                null,
-                windowLowV,
-                windowHighV,
-                moduleLeastV);
+                new BallastInput.Warmth(ambientC, coilTemperatureC, null, null, null, null),
+                window);
     }
 
     /** The ballast in ohms for one cell, where there is one. */
@@ -113,10 +85,10 @@ public record ChoiceQuestion(
         return List.of(
                 series,
                 gives.ballastOhm(),
-                gives.coilV(),
-                gives.coilA(),
-                gives.coilHeatW(),
-                gives.ballastHeatW(),
+                gives.keyOn().coilV(),
+                gives.keyOn().coilA(),
+                gives.keyOn().coilHeatW(),
+                gives.keyOn().ballastHeatW(),
                 gives.runningCoilV(),
                 gives.runningCoilHeatW(),
                 gives.ratingToBuyW(),

@@ -1,5 +1,6 @@
 package loomwright.service.ignition;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.stream.Stream;
 import loomwright.answer.Finding;
@@ -19,10 +20,7 @@ public record SparkReport(
         Point at,
         Required required,
         SparkResult.Closed closed,
-        SpeedEnd marginEnds,
-        SpeedEnd reserveEnds,
-        SupplyEnd startsAbove,
-        GapEnd largestGap,
+        @JsonUnwrapped ShownEnds ends,
         List<Point> speedSweep,
         List<Point> supplySweep,
         FeedNeed feedNeed,
@@ -48,63 +46,54 @@ public record SparkReport(
             double speedRpm,
             double supplyV,
             boolean bypassed,
-            double dwellMs,
-            double cycleMs,
-            double dutyFraction,
-            double residualA,
-            double peakA,
-            double currentLimitedMs,
-            double energyMj,
-            double releasedMj,
-            double sparkMs,
-            double availableKv,
-            double requiredKv,
-            double marginKv,
-            double marginRatio,
-            double averageA,
-            double rmsA,
-            double allCoilsA,
-            double coilHeatW,
-            double ballastHeatW,
-            double feedHeatW,
-            double switchHeatW,
-            double supplyPowerW) {
+            @JsonUnwrapped TimingMs timing,
+            @JsonUnwrapped Charge build,
+            @JsonUnwrapped EnergyMj stored,
+            @JsonUnwrapped MarginKv margin,
+            @JsonUnwrapped SparkPoint.Means means,
+            @JsonUnwrapped SparkPoint.MeanHeat heat) {
         static Point of(SparkPoint point) {
             return new Point(
                     point.speedRpm(),
                     point.supplyV(),
                     point.bypassed(),
-                    point.dwellS() * 1e3,
-                    point.cycleS() * 1e3,
-                    point.dutyFraction(),
-                    point.residualA(),
-                    point.peakA(),
-                    point.heldS() * 1e3,
-                    point.energyJ() * 1e3,
-                    point.releasedJ() * 1e3,
-                    point.sparkS() * 1e3,
-                    point.availableV() / 1e3,
-                    point.requiredV() / 1e3,
-                    point.marginV() / 1e3,
-                    point.marginRatio(),
-                    point.averageA(),
-                    point.rmsA(),
-                    point.allCoilsA(),
-                    point.coilHeatW(),
-                    point.ballastHeatW(),
-                    point.feedHeatW(),
-                    point.switchHeatW(),
-                    point.supplyPowerW());
+                    new TimingMs(
+                            point.timing().dwellS() * 1e3,
+                            point.timing().cycleS() * 1e3,
+                            point.timing().dutyFraction()),
+                    new Charge(
+                            point.build().residualA(),
+                            point.build().peakA(),
+                            point.build().heldS() * 1e3),
+                    new EnergyMj(
+                            point.stored().energyJ() * 1e3,
+                            point.stored().releasedJ() * 1e3,
+                            point.stored().sparkS() * 1e3),
+                    new MarginKv(
+                            point.margin().availableV() / 1e3,
+                            point.margin().requiredV() / 1e3,
+                            point.margin().marginV() / 1e3,
+                            point.margin().marginRatio()),
+                    point.means(),
+                    point.heat());
         }
     }
 
+    /** The times of one cycle. */
+    public record TimingMs(double dwellMs, double cycleMs, double dutyFraction) {}
+
+    /** How the current builds up. */
+    public record Charge(double residualA, double peakA, double currentLimitedMs) {}
+
+    /** The energy, and the spark that it feeds. */
+    public record EnergyMj(double energyMj, double releasedMj, double sparkMs) {}
+
+    /** The secondary volts. */
+    public record MarginKv(double availableKv, double requiredKv, double marginKv, double marginRatio) {}
+
     /** What the gap asks for, by which formula if one was named, and how sure that is. */
     public record Required(
-            double requiredKv,
-            double plugKv,
-            double secondGapKv,
-            double lowestKv,
-            double highestKv,
+            @JsonUnwrapped RequiredKv volts,
             double gapMm,
             double pressureKpa,
             double temperatureC,
@@ -115,11 +104,12 @@ public record SparkReport(
         static Required of(Demand demand) {
             BreakdownVoltage plug = demand.plug();
             return new Required(
-                    demand.requiredV() / 1e3,
-                    plug.voltageV() / 1e3,
-                    demand.secondGapV() / 1e3,
-                    plug.lowestV() / 1e3,
-                    plug.highestV() / 1e3,
+                    new RequiredKv(
+                            demand.requiredV() / 1e3,
+                            plug.voltageV() / 1e3,
+                            demand.secondGapV() / 1e3,
+                            plug.lowestV() / 1e3,
+                            plug.highestV() / 1e3),
                     plug.gap().gapMm(),
                     plug.gap().pressurePa() / 1e3,
                     plug.gap().temperatureC(),
@@ -129,6 +119,9 @@ public record SparkReport(
                     plug.all().stream().map(ByFormula::of).toList());
         }
     }
+
+    /** The secondary volts that the gaps ask for. */
+    public record RequiredKv(double requiredKv, double plugKv, double secondGapKv, double lowestKv, double highestKv) {}
 
     /** One formula, what it asks for, and whether it is meant for this gap. */
     public record ByFormula(
@@ -174,11 +167,15 @@ public record SparkReport(
                 Point.of(result.at()),
                 Required.of(result.demand()),
                 result.closed(),
-                speed(result.marginEndsRpm()),
-                speed(result.reserveEndsRpm()),
-                new SupplyEnd(
-                        result.startsAboveV().kind(), result.startsAboveV().value()),
-                new GapEnd(result.largestGapMm().kind(), result.largestGapMm().value()),
+                new ShownEnds(
+                        speed(result.ends().marginEndsRpm()),
+                        speed(result.ends().reserveEndsRpm()),
+                        new SupplyEnd(
+                                result.ends().startsAboveV().kind(),
+                                result.ends().startsAboveV().value()),
+                        new GapEnd(
+                                result.ends().largestGapMm().kind(),
+                                result.ends().largestGapMm().value())),
                 result.speedSweep().stream().map(Point::of).toList(),
                 result.supplySweep().stream().map(Point::of).toList(),
                 result.feedNeed(),
@@ -204,7 +201,7 @@ public record SparkReport(
 
     /** The figure in one cell: kilovolts left at the speed asked about, negative if the spark fails. */
     public double marginKv() {
-        return at.marginKv();
+        return at.margin().marginKv();
     }
 
     /** The sweeps, or the one point where none was asked for. */
@@ -219,16 +216,19 @@ public record SparkReport(
         return List.of(
                 point.speedRpm(),
                 point.supplyV(),
-                point.dwellMs(),
-                point.dutyFraction(),
-                point.peakA(),
-                point.energyMj(),
-                point.availableKv(),
-                point.requiredKv(),
-                point.marginKv(),
-                point.marginRatio(),
-                point.averageA(),
-                point.coilHeatW(),
-                point.ballastHeatW());
+                point.timing().dwellMs(),
+                point.timing().dutyFraction(),
+                point.build().peakA(),
+                point.stored().energyMj(),
+                point.margin().availableKv(),
+                point.margin().requiredKv(),
+                point.margin().marginKv(),
+                point.margin().marginRatio(),
+                point.means().averageA(),
+                point.heat().coilHeatW(),
+                point.heat().ballastHeatW());
     }
+
+    /** Where the spark ends. */
+    public record ShownEnds(SpeedEnd marginEnds, SpeedEnd reserveEnds, SupplyEnd startsAbove, GapEnd largestGap) {}
 }

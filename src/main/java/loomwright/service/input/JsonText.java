@@ -47,7 +47,8 @@ final class JsonText {
                     }
                     depth += token.isStructStart() ? 1 : token.isStructEnd() ? -1 : 0;
                     complete = depth == 0;
-                    if (token == JsonToken.VALUE_STRING && parser.getTextLength() > limits.stringChars()) {
+                    if (token == JsonToken.VALUE_STRING
+                            && parser.getTextLength() > limits.json().stringChars()) {
                         throw tooLong(parser.currentTokenLocation());
                     }
                     if (token.isNumeric() && !Double.isFinite(parser.getDoubleValue())) {
@@ -68,9 +69,13 @@ final class JsonText {
             JsonProcessingException e, JsonLocation at, int depth, byte[] json, JsonParser parser) {
         String words = String.valueOf(e.getOriginalMessage());
         if (e instanceof StreamConstraintsException) {
-            return depth >= limits.nestingDepth()
+            return depth >= limits.json().nestingDepth()
                     ? new ProblemException(
-                            ProblemType.TOO_DEEP, at(ProblemText.TOO_DEEP, at, arg("levels", limits.nestingDepth())))
+                            ProblemType.TOO_DEEP,
+                            at(
+                                    ProblemText.TOO_DEEP,
+                                    at,
+                                    arg("levels", limits.json().nestingDepth())))
                     : tooLong(at);
         }
         if (words.startsWith("Duplicate ")) {
@@ -88,10 +93,10 @@ final class JsonText {
                 at(
                         ProblemText.TOO_LONG,
                         at,
-                        arg("text", limits.stringChars()),
-                        arg("name", limits.nameChars()),
-                        arg("number", limits.numberChars()),
-                        arg("tokens", limits.tokens())));
+                        arg("text", limits.json().stringChars()),
+                        arg("name", limits.json().nameChars()),
+                        arg("number", limits.json().numberChars()),
+                        arg("tokens", limits.json().tokens())));
     }
 
     private static ProblemException trailing(JsonLocation at) {

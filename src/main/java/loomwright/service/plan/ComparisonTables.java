@@ -63,14 +63,16 @@ public final class ComparisonTables {
                 .forEach(k -> rows.add(
                         finding(k.after(), "stays", k.before().text(), k.after().text())));
         result.findings().disappear().forEach(f -> rows.add(finding(f, "disappears", f.text(), null)));
-        result.newLooseEnds()
+        result.looseEnds()
+                .newLooseEnds()
                 .forEach(l ->
                         rows.add(Arrays.asList(EnumWords.of(l.kind()), null, l.id(), "left behind", null, l.text())));
-        result.resolvedLooseEnds()
+        result.looseEnds()
+                .resolvedLooseEnds()
                 .forEach(l ->
                         rows.add(Arrays.asList(EnumWords.of(l.kind()), null, l.id(), "cleared up", l.text(), null)));
-        material(rows, "needed", result.needed());
-        material(rows, "removedMaterial", result.removedMaterial());
+        material(rows, "needed", result.material().needed());
+        material(rows, "removedMaterial", result.material().removedMaterial());
         return new Table(List.of("what", "step", "id", "change", "before", "after"), rows);
     }
 
@@ -139,7 +141,7 @@ public final class ComparisonTables {
         text.section(PostText.WHAT_IS_CHANGED.text());
         text.bullets(result.changes().stream().map(ComparisonTables::line).toList());
         text.section(PostText.NEW_LOOSE_ENDS.text());
-        text.bullets(result.newLooseEnds().stream()
+        text.bullets(result.looseEnds().newLooseEnds().stream()
                 .map((Leftover l) -> l.text() + " " + l.remedy().text())
                 .toList());
         text.section(PostText.PUT_RIGHT.text());
@@ -161,9 +163,9 @@ public final class ComparisonTables {
             text.table(List.of(PostText.AT.text(), PostText.BEFORE.text(), PostText.AFTER.text()), rows);
         }
         text.section(PostText.NEEDED.text());
-        text.bullets(lines(result.needed()));
+        text.bullets(lines(result.material().needed()));
         text.section(PostText.LEFT_OVER.text());
-        text.bullets(lines(result.removedMaterial()));
+        text.bullets(lines(result.material().removedMaterial()));
         return text.grounds(answer).toString();
     }
 

@@ -1,6 +1,7 @@
 package loomwright.service.plan;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,11 +11,9 @@ import loomwright.operation.FeedStrength;
 import loomwright.operation.PlanReadings;
 import loomwright.operation.PlanReadings.BranchReading;
 import loomwright.operation.PlanReadings.ConnectorReading;
-import loomwright.operation.PlanReadings.FlashReading;
 import loomwright.operation.PlanReadings.NodeReading;
 import loomwright.operation.PlanReadings.PartReading;
 import loomwright.operation.PlanReadings.StepReadings;
-import loomwright.operation.PlanReadings.SwitchOnReading;
 import loomwright.operation.PlanReadings.WireReading;
 import loomwright.operation.SolutionOptions;
 import loomwright.operation.SolutionOptions.Rows;
@@ -51,15 +50,17 @@ public record PlanSolution(
             String description,
             boolean settled,
             @Nullable Step sameAs,
+            @JsonUnwrapped SolvedRows rows,
+            @JsonUnwrapped PlanReadings.Transients transients,
+            List<StepFinding> findings,
+            @JsonUnwrapped PlanReadings.Residuals residuals) {}
+
+    /** What a meter shows. */
+    public record SolvedRows(
             List<NodeVoltage> nodes,
             List<WireCurrent> wires,
             List<PartFigures> parts,
-            List<ConnectorReading> connectors,
-            List<FlashReading> flashes,
-            List<SwitchOnReading> switchOns,
-            List<StepFinding> findings,
-            @Nullable Double kirchhoffResidual,
-            @Nullable Double powerResidual) {}
+            List<ConnectorReading> connectors) {}
 
     /** One node; without a voltage it floats. */
     public record NodeVoltage(String node, @Nullable Double voltageV, boolean live) {}
@@ -118,11 +119,9 @@ public record PlanSolution(
                 rows.contains(Rows.WIRES) ? step.wires() : List.of(),
                 rows.contains(Rows.PARTS) ? step.parts() : List.of(),
                 rows.contains(Rows.CONNECTORS) ? step.connectors() : List.of(),
-                step.flashes(),
-                step.switchOns(),
+                step.transients(),
                 step.findings(),
-                step.kirchhoffResidual(),
-                step.powerResidual());
+                step.residuals());
     }
 
     private static List<JoinedTerminals> joined(PlanReadings readings) {
@@ -137,22 +136,15 @@ public record PlanSolution(
     private static SolutionStep told(StepReadings step, PlanReadings readings) {
         return readings.steps().stream()
                 .takeWhile(earlier -> earlier.step() != step.step())
-                .filter(earlier ->
-                        step.kirchhoffResidual() != null && figures(earlier).equals(figures(step)))
+                .filter(earlier -> step.residuals().kirchhoffResidual() != null
+                        && figures(earlier).equals(figures(step)))
                 .findFirst()
                 .map(earlier -> repeated(step, earlier.step()))
                 .orElseGet(() -> told(step, false));
     }
 
     private static List<Object> figures(StepReadings step) {
-        return List.of(
-                step.settled(),
-                step.nodes(),
-                step.wires(),
-                step.parts(),
-                step.connectors(),
-                step.flashes(),
-                step.switchOns());
+        return List.of(step.settled(), step.nodes(), step.wires(), step.parts(), step.connectors(), step.transients());
     }
 
     private static SolutionStep repeated(StepReadings step, Step earlier) {
@@ -161,15 +153,10 @@ public record PlanSolution(
                 step.description(),
                 step.settled(),
                 earlier,
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
+                new SolvedRows(List.of(), List.of(), List.of(), List.of()),
+                new PlanReadings.Transients(List.of(), List.of()),
                 step.findings(),
-                step.kirchhoffResidual(),
-                step.powerResidual());
+                step.residuals());
     }
 
     private static SolutionStep told(StepReadings step, boolean idleToo) {
@@ -178,23 +165,22 @@ public record PlanSolution(
                 step.description(),
                 step.settled(),
                 null,
-                step.nodes().stream().map(PlanSolution::told).toList(),
-                step.wires().stream()
-                        .filter(wire -> idleToo || flows(wire.currentA()))
-                        .map(PlanSolution::told)
-                        .toList(),
-                step.parts().stream()
-                        .filter(part -> idleToo || !isIdle(part))
-                        .map(PlanSolution::told)
-                        .toList(),
-                step.connectors().stream()
-                        .filter(connector -> idleToo || flows(connector.contacts()))
-                        .toList(),
-                step.flashes(),
-                step.switchOns(),
+                new SolvedRows(
+                        step.nodes().stream().map(PlanSolution::told).toList(),
+                        step.wires().stream()
+                                .filter(wire -> idleToo || flows(wire.currentA()))
+                                .map(PlanSolution::told)
+                                .toList(),
+                        step.parts().stream()
+                                .filter(part -> idleToo || !isIdle(part))
+                                .map(PlanSolution::told)
+                                .toList(),
+                        step.connectors().stream()
+                                .filter(connector -> idleToo || flows(connector.contacts()))
+                                .toList()),
+                step.transients(),
                 step.findings(),
-                step.kirchhoffResidual(),
-                step.powerResidual());
+                step.residuals());
     }
 
     private static boolean isIdle(PartReading part) {

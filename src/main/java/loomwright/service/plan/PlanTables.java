@@ -95,10 +95,10 @@ public final class PlanTables {
                         feed.load(),
                         feed.severity(),
                         occurrence.step(),
-                        occurrence.activity(),
-                        occurrence.operated(),
-                        occurrence.effectiveV(),
-                        occurrence.currentA(),
+                        occurrence.level().activity(),
+                        occurrence.level().operated(),
+                        occurrence.level().effectiveV(),
+                        occurrence.level().currentA(),
                         switches(occurrence),
                         remedy));
             }

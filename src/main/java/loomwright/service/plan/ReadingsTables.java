@@ -29,17 +29,17 @@ public final class ReadingsTables {
             rows.add(Arrays.asList(
                     r.number(),
                     r.purpose(),
-                    r.condition(),
-                    r.situation(),
+                    r.taken().condition(),
+                    r.taken().situation(),
                     r.circuit(),
-                    r.red(),
-                    r.black(),
+                    r.leads().red(),
+                    r.leads().black(),
                     r.meter(),
-                    r.shows(),
-                    r.unit(),
-                    r.lowest(),
-                    r.nominal(),
-                    r.highest(),
+                    r.expected().shows(),
+                    r.expected().unit(),
+                    r.expected().lowest(),
+                    r.expected().nominal(),
+                    r.expected().highest(),
                     r.advice()));
         }
         return new Table(
@@ -72,11 +72,11 @@ public final class ReadingsTables {
         Map<String, List<List<String>>> bySituation = new LinkedHashMap<>();
         for (Reading r : sheet.readings()) {
             bySituation
-                    .computeIfAbsent(r.situation(), none -> new ArrayList<>())
+                    .computeIfAbsent(r.taken().situation(), none -> new ArrayList<>())
                     .add(List.of(
                             String.valueOf(r.number()),
-                            r.redLabel() + " (" + r.red() + ")",
-                            r.blackLabel() + " (" + r.black() + ")",
+                            r.leads().redLabel() + " (" + r.leads().red() + ")",
+                            r.leads().blackLabel() + " (" + r.leads().black() + ")",
                             r.meter(),
                             shown(r),
                             "",
@@ -101,13 +101,14 @@ public final class ReadingsTables {
     }
 
     private static String shown(Reading r) {
-        Double lowest = r.lowest();
-        Double nominal = r.nominal();
-        Double highest = r.highest();
+        Double lowest = r.expected().lowest();
+        Double nominal = r.expected().nominal();
+        Double highest = r.expected().highest();
         if (lowest == null || nominal == null || highest == null) {
-            return (r.shows() == ReadingsSheet.Shows.OPEN ? PostText.OVER_RANGE : PostText.NOTHING_STEADY).text();
+            return (r.expected().shows() == ReadingsSheet.Shows.OPEN ? PostText.OVER_RANGE : PostText.NOTHING_STEADY)
+                    .text();
         }
-        String unit = r.unit().equals("ohm") ? "Ω" : r.unit();
+        String unit = r.expected().unit().equals("ohm") ? "Ω" : r.expected().unit();
         return PostText.FROM_TO
                 .with(
                         arg("lowest", new Quantity(lowest, unit)),

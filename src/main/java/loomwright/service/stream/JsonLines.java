@@ -50,10 +50,10 @@ public final class JsonLines implements LineInputs {
         // Whether the input itself keeps to the limits is judged when it is read.
         this.scanner = JsonFactory.builder()
                 .streamReadConstraints(StreamReadConstraints.builder()
-                        .maxNestingDepth(limits.nestingDepth() + 1)
-                        .maxStringLength(limits.stringChars())
-                        .maxNameLength(limits.nameChars())
-                        .maxNumberLength(limits.numberChars())
+                        .maxNestingDepth(limits.json().nestingDepth() + 1)
+                        .maxStringLength(limits.json().stringChars())
+                        .maxNameLength(limits.json().nameChars())
+                        .maxNumberLength(limits.json().numberChars())
                         .build())
                 .build();
     }

@@ -45,7 +45,7 @@ class D05_ComparisonTest {
         assertThat(Room.overlaps(drawing)).isEmpty();
         for (Plan plan : List.of(before, after)) {
             for (Wire wire : plan.wires()) {
-                assertThat(drawing.wires()).anyMatch(line -> line.words().contains(wire.id()));
+                assertThat(drawing.wires()).anyMatch(line -> line.said().words().contains(wire.id()));
             }
         }
         assertThat(drawing.symbols().stream().filter(symbol -> symbol.ids().contains("coil")))
@@ -81,12 +81,12 @@ class D05_ComparisonTest {
                 .findFirst()
                 .orElseThrow();
         Drawing drawing = compared(before, moved(before, "W6", target));
-        assertThat(drawing.wires().stream().filter(line -> line.words().contains("W6,")))
+        assertThat(drawing.wires().stream().filter(line -> line.said().words().contains("W6,")))
                 .extracting(Drawing.Line::emphasis)
                 .containsExactlyInAnyOrder(Emphasis.CHANGED, Emphasis.REMOVED);
-        assertThat(drawing.wires().stream().filter(line -> !line.id().isEmpty()))
+        assertThat(drawing.wires().stream().filter(line -> !line.said().id().isEmpty()))
                 .hasSize(before.wires().size() + 1);
-        assertThat(Drawn.wire(drawing, "W6").to()).isEqualTo(target);
+        assertThat(Drawn.wire(drawing, "W6").said().to()).isEqualTo(target);
     }
 
     @Test

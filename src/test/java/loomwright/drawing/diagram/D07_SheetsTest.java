@@ -96,12 +96,14 @@ class D07_SheetsTest {
 
         // The meanings of lines are lines of no wire.
         List<Drawing.Line> lines = drawn.drawing().wires().stream()
-                .filter(line -> !line.id().isEmpty())
+                .filter(line -> !line.said().id().isEmpty())
                 .toList();
-        assertThat(lines.stream().map(Drawing.Line::id).toList()).containsExactlyInAnyOrderElementsOf(lighting.wires());
+        assertThat(lines.stream().map(l -> l.said().id()).toList())
+                .containsExactlyInAnyOrderElementsOf(lighting.wires());
         Drawing whole = Drawn.of(plan, Step.RUN, Marks.NONE);
         for (Drawing.Line line : lines) {
-            assertThat(line.does()).isEqualTo(Drawn.wire(whole, line.id()).does());
+            assertThat(line.said().does())
+                    .isEqualTo(Drawn.wire(whole, line.said().id()).said().does());
         }
         List<String> shared = lighting.parts().stream()
                 .filter(part -> !lighting.others(part, drawn.sheets()).isEmpty())

@@ -34,7 +34,7 @@ final class Drawn {
 
     static Line wire(Drawing drawing, String id) {
         return drawing.wires().stream()
-                .filter(wire -> wire.id().equals(id))
+                .filter(wire -> wire.said().id().equals(id))
                 .findFirst()
                 .orElseThrow();
     }

@@ -60,7 +60,7 @@ final class Room {
                 DiagramPoint a = wire.points().get(i - 1);
                 DiagramPoint b = wire.points().get(i);
                 segments.add(new Thing(
-                        "wire " + wire.id(),
+                        "wire " + wire.said().id(),
                         new Rect(
                                 Math.min(a.x(), b.x()) - HALF_WIRE,
                                 Math.min(a.y(), b.y()) - HALF_WIRE,

@@ -37,9 +37,12 @@ class BallastChoiceTest {
                 .conditions()
                 .get(0)
                 .withoutBypass();
-        assertThat(choice(forward.coilV(), null, null, null).ballastOhm()).isCloseTo(ohm, within(1e-9));
-        assertThat(choice(null, forward.currentA(), null, null).ballastOhm()).isCloseTo(ohm, within(1e-9));
-        assertThat(choice(null, null, forward.coilHeatW(), null).ballastOhm()).isCloseTo(ohm, within(1e-9));
+        assertThat(choice(forward.electric().coilV(), null, null, null).ballastOhm())
+                .isCloseTo(ohm, within(1e-9));
+        assertThat(choice(null, forward.electric().currentA(), null, null).ballastOhm())
+                .isCloseTo(ohm, within(1e-9));
+        assertThat(choice(null, null, forward.heat().coilHeatW(), null).ballastOhm())
+                .isCloseTo(ohm, within(1e-9));
     }
 
     @Test
@@ -47,7 +50,7 @@ class BallastChoiceTest {
     void sevenVoltsByHand() {
         ChoiceResult result = choice(7.0, null, null, null);
         assertThat(result.ballastOhm()).isCloseTo(1.12, within(1e-9));
-        assertThat(Objects.requireNonNull(result.exact()).coilV()).isCloseTo(7, within(1e-9));
+        assertThat(Objects.requireNonNull(result.exact()).keyOn().coilV()).isCloseTo(7, within(1e-9));
     }
 
     // 2 what can be had
@@ -69,7 +72,7 @@ class BallastChoiceTest {
         assertThat(nearest.get(0).gives().ballastOhm()).isCloseTo(1.2, within(1e-12));
         assertThat(nearest.get(1).series()).isEqualTo(Series.E24);
         assertThat(nearest.get(1).gives().ballastOhm()).isCloseTo(1.1, within(1e-12));
-        assertThat(nearest.get(1).gives().coilV()).isCloseTo(12.6 * 1.5 / 2.68, within(1e-9));
+        assertThat(nearest.get(1).gives().keyOn().coilV()).isCloseTo(12.6 * 1.5 / 2.68, within(1e-9));
         assertThat(nearest.subList(2, nearest.size()))
                 .allMatch(one -> one.series() == Series.COMMON)
                 .first()
@@ -103,7 +106,7 @@ class BallastChoiceTest {
                         .conditions()
                         .get(1)
                         .withBypass());
-        assertThat(forward.coilV()).isCloseTo(6.5, within(1e-9));
+        assertThat(forward.electric().coilV()).isCloseTo(6.5, within(1e-9));
     }
 
     @Test

@@ -69,23 +69,25 @@ class BallastFeedTest {
     void aBallastedCoilHasSixToEightVolts() {
         for (double coilOhm : List.of(1.2, 1.5, 1.8)) {
             BallastResult result = result(Feeds.with(List.of(coilOhm), null, coilOhm, null, 0.05, 0));
-            assertThat(result.coilKeyOnV()).isBetween(6.0, 8.0);
-            assertThat(result.verdict()).isEqualTo(Verdict.WITHIN_WINDOW);
+            assertThat(result.keyOn().coilKeyOnV()).isBetween(6.0, 8.0);
+            assertThat(result.keyOn().verdict()).isEqualTo(Verdict.WITHIN_WINDOW);
         }
     }
 
     @Test
     @DisplayName("the window goes with the nominal voltage, the coil's ohms with it (6 V: half, 24 V: 3.3 times)")
     void theWindowScalesWithTheNominalVoltage() {
-        double twelve =
-                result(Feeds.with(List.of(1.5), null, 1.5, null, 0.05, 0)).coilKeyOnV();
+        double twelve = result(Feeds.with(List.of(1.5), null, 1.5, null, 0.05, 0))
+                .keyOn()
+                .coilKeyOnV();
         for (double nominalV : List.of(6.0, 24.0)) {
             double same = result(Feeds.with(List.of(1.5), null, 1.5, nominalV, 0.05, 0))
+                    .keyOn()
                     .coilKeyOnV();
             assertThat(same).isCloseTo(twelve * nominalV / 12, within(TIGHT));
             double ohm = nominalV == 6 ? 0.75 : 5;
             BallastResult ofItsVolts = result(Feeds.with(List.of(ohm), null, ohm, nominalV, 0.05, 0));
-            assertThat(ofItsVolts.verdict()).isEqualTo(Verdict.WITHIN_WINDOW);
+            assertThat(ofItsVolts.keyOn().verdict()).isEqualTo(Verdict.WITHIN_WINDOW);
         }
     }
 
@@ -93,10 +95,10 @@ class BallastFeedTest {
     @DisplayName("series sum by hand: 12.6 V, 0.05 + 1.5 + 1.5 + 0.03 ohm: 4.0909 A, 6.136 V, coil 25.10 W")
     void theSeriesSumByHand() {
         FeedState keyOn = without(result(Feeds.with(List.of(1.5), null, 1.5, null, 0.05, 0)), Condition.RUN);
-        assertThat(keyOn.currentA()).isCloseTo(12.6 / 3.08, within(TIGHT));
-        assertThat(keyOn.coilV()).isCloseTo(12.6 * 1.5 / 3.08, within(TIGHT));
-        assertThat(keyOn.coilHeatW()).isCloseTo(1.5 * Math.pow(12.6 / 3.08, 2), within(1e-8));
-        assertThat(keyOn.averageA()).isCloseTo(0.6 * 12.6 / 3.08, within(TIGHT));
+        assertThat(keyOn.electric().currentA()).isCloseTo(12.6 / 3.08, within(TIGHT));
+        assertThat(keyOn.electric().coilV()).isCloseTo(12.6 * 1.5 / 3.08, within(TIGHT));
+        assertThat(keyOn.heat().coilHeatW()).isCloseTo(1.5 * Math.pow(12.6 / 3.08, 2), within(1e-8));
+        assertThat(keyOn.electric().averageA()).isCloseTo(0.6 * 12.6 / 3.08, within(TIGHT));
     }
 
     @Test
@@ -117,11 +119,11 @@ class BallastFeedTest {
     @DisplayName("a bypass that shorts one of two equal elements raises the current as the series sum says")
     void aBypassPastOneOfTwoEqualElementsRaisesTheCurrentAsTheSeriesSumSays() {
         BallastResult result = result(Feeds.with(List.of(0.8, 0.8), 1, 1.5, null, 0.05, 0));
-        double before = without(result, Condition.RUN).currentA();
-        double after = with(result, Condition.RUN).currentA();
+        double before = without(result, Condition.RUN).electric().currentA();
+        double after = with(result, Condition.RUN).electric().currentA();
         assertThat(before).isCloseTo(12.6 / (0.05 + 1.6 + 1.5 + 0.03), within(TIGHT));
         assertThat(after).isCloseTo(12.6 / (0.8 + 1.5 + 0.03), within(1e-4));
-        assertThat(result.bypassedElements()).containsExactly(1);
+        assertThat(result.bypassing().bypassedElements()).containsExactly(1);
     }
 
     @Test
@@ -141,7 +143,7 @@ class BallastFeedTest {
         FeedState cranking = with(result(Feeds.with(List.of(0.8, 0.8), 1, 1.5, null, 0.05, 0.1)), Condition.CRANK);
         double parallel = 1 / (1 / 0.85 + 1 / 0.1);
         double currentA = 10 / (parallel + 0.8 + 1.5 + 0.03);
-        assertThat(cranking.currentA()).isCloseTo(currentA, within(1e-5));
+        assertThat(cranking.electric().currentA()).isCloseTo(currentA, within(1e-5));
         assertThat(cranking.elements().get(0).currentA()).isCloseTo(currentA * 0.1 / 0.95, within(1e-5));
         assertThat(cranking.elements().get(0).carriesNothing()).isFalse();
     }
@@ -149,8 +151,8 @@ class BallastFeedTest {
     @Test
     void aBypassAtTheCoilEndTakesOutTheWholeBallast() {
         BallastResult result = result(Feeds.ideal(List.of(0.8, 0.8), 2, 1.5));
-        assertThat(result.bypassedElements()).containsExactly(1, 2);
-        assertThat(with(result, Condition.CRANK).coilV()).isCloseTo(10 * 1.5 / 1.53, within(1e-4));
+        assertThat(result.bypassing().bypassedElements()).containsExactly(1, 2);
+        assertThat(with(result, Condition.CRANK).electric().coilV()).isCloseTo(10 * 1.5 / 1.53, within(1e-4));
     }
 
     // 3 what a meter shows
@@ -194,25 +196,27 @@ class BallastFeedTest {
             @ForAll @DoubleRange(min = 0.3, max = 5) double coil) {
         BallastInput input = Feeds.with(List.of(first, second), null, coil, null, 0.05, 0);
         BallastResult result = result(input);
-        assertThat(result.turned().sameAnswer()).isTrue();
-        assertThat(result(Feeds.turned(input)).coilKeyOnV()).isCloseTo(result.coilKeyOnV(), within(TIGHT));
-        assertThat(result.polarity().code()).isEqualTo(BallastText.TURNED);
+        assertThat(result.turning().turned().sameAnswer()).isTrue();
+        assertThat(result(Feeds.turned(input)).keyOn().coilKeyOnV())
+                .isCloseTo(result.keyOn().coilKeyOnV(), within(TIGHT));
+        assertThat(result.turning().polarity().code()).isEqualTo(BallastText.TURNED);
     }
 
     @Test
     void aTappedBallastEndForEndSwapsTheElementThatStaysIn() {
         BallastInput input = Feeds.with(List.of(1.0, 0.5), 1, 1.5, null, 0.05, 0);
         BallastResult result = result(input);
-        assertThat(result.bypassedElements()).containsExactly(1);
-        assertThat(result.turned().bypassedElements()).containsExactly(2);
-        assertThat(result.turned().sameAnswer()).isFalse();
-        assertThat(result.turned().keyOnCoilV()).isCloseTo(result.coilKeyOnV(), within(TIGHT));
+        assertThat(result.bypassing().bypassedElements()).containsExactly(1);
+        assertThat(result.turning().turned().bypassedElements()).containsExactly(2);
+        assertThat(result.turning().turned().sameAnswer()).isFalse();
+        assertThat(result.turning().turned().keyOnCoilV())
+                .isCloseTo(result.keyOn().coilKeyOnV(), within(TIGHT));
         BallastResult turned = result(Feeds.turned(input));
-        assertThat(with(turned, Condition.CRANK).coilV())
-                .isCloseTo(result.turned().crankingCoilV(), within(TIGHT));
-        assertThat(with(turned, Condition.CRANK).coilV()).isCloseTo(10 * 1.5 / 2.53, within(1e-4));
-        assertThat(result.polarity().code()).isEqualTo(BallastText.TURNED_WITH_TAP);
-        assertThat(result.polarity().arguments())
+        assertThat(with(turned, Condition.CRANK).electric().coilV())
+                .isCloseTo(result.turning().turned().crankingCoilV(), within(TIGHT));
+        assertThat(with(turned, Condition.CRANK).electric().coilV()).isCloseTo(10 * 1.5 / 2.53, within(1e-4));
+        assertThat(result.turning().polarity().code()).isEqualTo(BallastText.TURNED_WITH_TAP);
+        assertThat(result.turning().polarity().arguments())
                 .containsEntry("asMounted", new Listing(List.of(new Count(1))))
                 .containsEntry("turned", new Listing(List.of(new Count(2))));
     }
@@ -236,10 +240,11 @@ class BallastFeedTest {
             };
             if (state != null) {
                 assertThat(Objects.requireNonNull(part(step, "coil").acrossV()))
-                        .isCloseTo(state.coilV(), within(TIGHT));
+                        .isCloseTo(state.electric().coilV(), within(TIGHT));
                 assertThat(part(step, "ballast").branches().get(1).currentA())
-                        .isCloseTo(state.currentA(), within(TIGHT));
-                assertThat(part(step, "ballast").powerW()).isCloseTo(state.ballastHeatW(), within(1e-8));
+                        .isCloseTo(state.electric().currentA(), within(TIGHT));
+                assertThat(part(step, "ballast").powerW())
+                        .isCloseTo(state.heat().ballastHeatW(), within(1e-8));
             }
         }
     }
@@ -257,21 +262,31 @@ class BallastFeedTest {
             @ForAll @DoubleRange(min = 0.3, max = 5) double coil,
             @ForAll @DoubleRange(min = 0, max = 0.5) double bypass) {
         FeedState state = with(result(Feeds.with(List.of(first, 1.0), 1, coil, null, 0.05, bypass)), Condition.CRANK);
-        double wires = 0.05 * state.feedA() * state.feedA() + bypass * state.bypassA() * state.bypassA();
-        assertThat(state.supplyPowerW()).isCloseTo(10 * (state.feedA() + state.bypassA()), within(1e-8));
-        assertThat(state.wireHeatW()).isCloseTo(wires, within(1e-3));
-        assertThat(state.coilHeatW() + state.ballastHeatW() + state.switchHeatW() + state.wireHeatW())
-                .isCloseTo(state.supplyPowerW(), within(1e-8));
+        double wires = 0.05 * state.electric().feedA() * state.electric().feedA()
+                + bypass * state.electric().bypassA() * state.electric().bypassA();
+        assertThat(state.heat().supplyPowerW())
+                .isCloseTo(10 * (state.electric().feedA() + state.electric().bypassA()), within(1e-8));
+        assertThat(state.heat().wireHeatW()).isCloseTo(wires, within(1e-3));
+        assertThat(state.heat().coilHeatW()
+                        + state.heat().ballastHeatW()
+                        + state.heat().switchHeatW()
+                        + state.heat().wireHeatW())
+                .isCloseTo(state.heat().supplyPowerW(), within(1e-8));
     }
 
     @Property(seed = "20261125", tries = 40)
     void theCoilCurrentRisesWithTheSupplyAndFallsWithTheBallast(
             @ForAll @DoubleRange(min = 4, max = 20) double supplyV,
             @ForAll @DoubleRange(min = 0.1, max = 5) double ballastOhm) {
-        double here = result(Feeds.warm(supplyV, ballastOhm, 0, null, null)).coilKeyOnV();
-        assertThat(result(Feeds.warm(supplyV + 0.1, ballastOhm, 0, null, null)).coilKeyOnV())
+        double here =
+                result(Feeds.warm(supplyV, ballastOhm, 0, null, null)).keyOn().coilKeyOnV();
+        assertThat(result(Feeds.warm(supplyV + 0.1, ballastOhm, 0, null, null))
+                        .keyOn()
+                        .coilKeyOnV())
                 .isGreaterThan(here);
-        assertThat(result(Feeds.warm(supplyV, ballastOhm + 0.1, 0, null, null)).coilKeyOnV())
+        assertThat(result(Feeds.warm(supplyV, ballastOhm + 0.1, 0, null, null))
+                        .keyOn()
+                        .coilKeyOnV())
                 .isLessThan(here);
     }
 
@@ -338,20 +353,24 @@ class BallastFeedTest {
         FeedState free = without(result(Feeds.module(12.6, 1.5, 1, null)), Condition.RUN);
         // The module's own 0.1 A at 12 V, which is 120 ohm, flows in the return too.
         double ownA = 12.6 / 120;
-        assertThat(free.currentA()).isCloseTo((11.6 - 0.02 * ownA) / (0.05 + 1.5 + 1.5 + 0.02 + 0.01), within(1e-5));
+        assertThat(free.electric().currentA())
+                .isCloseTo((11.6 - 0.02 * ownA) / (0.05 + 1.5 + 1.5 + 0.02 + 0.01), within(1e-5));
         FeedState held = without(result(Feeds.module(12.6, 0.2, 1, 5.0)), Condition.RUN);
-        assertThat(held.currentA()).isCloseTo(5, within(1e-9));
-        assertThat(held.coilHeatW() + held.ballastHeatW() + held.switchHeatW() + held.wireHeatW())
-                .isCloseTo(held.supplyPowerW(), within(1e-8));
+        assertThat(held.electric().currentA()).isCloseTo(5, within(1e-9));
+        assertThat(held.heat().coilHeatW()
+                        + held.heat().ballastHeatW()
+                        + held.heat().switchHeatW()
+                        + held.heat().wireHeatW())
+                .isCloseTo(held.heat().supplyPowerW(), within(1e-8));
     }
 
     @Test
     @DisplayName("a feed by size and length has the resistance of its table")
     void aFeedBySizeAndLengthHasTheResistanceOfItsTable() {
         double ohm = ConductorSize.parse("14 AWG").resistanceOhmPerM(20) * 3.048;
-        assertThat(result(Feeds.byWire("14 AWG", null, 10.0)).coilKeyOnV())
+        assertThat(result(Feeds.byWire("14 AWG", null, 10.0)).keyOn().coilKeyOnV())
                 .isCloseTo(12.6 * 1.5 / (ohm + 3.03), within(TIGHT));
-        assertThat(result(Feeds.byWire("14 AWG", 3.048, null)).coilKeyOnV())
+        assertThat(result(Feeds.byWire("14 AWG", 3.048, null)).keyOn().coilKeyOnV())
                 .isCloseTo(12.6 * 1.5 / (ohm + 3.03), within(TIGHT));
     }
 

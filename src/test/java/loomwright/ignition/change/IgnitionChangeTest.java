@@ -51,11 +51,19 @@ class IgnitionChangeTest {
     }
 
     private static ChangeInput of(SparkInput before, SparkInput after) {
-        return new ChangeInput(before, after, null, null, null, null, null, null, null, null, null, null, null);
+        return new ChangeInput(
+                before,
+                after,
+                new FittedParts(null, null, null, null, null, null, null, null),
+                new BypassLead(null, null, null));
     }
 
     private static ChangeInput bypassed(SparkInput after, BypassFrom from) {
-        return new ChangeInput(BALLASTED, after, null, null, null, null, null, null, null, null, true, from, null);
+        return new ChangeInput(
+                BALLASTED,
+                after,
+                new FittedParts(null, null, null, null, null, null, null, null),
+                new BypassLead(true, from, null));
     }
 
     private static Finding finding(List<Finding> findings, String code) {
@@ -128,7 +136,9 @@ class IgnitionChangeTest {
 
     private static List<Double> marginRatios(ChangeInput input) {
         ChangeResult result = IgnitionChange.calculate(input).result();
-        return List.of(result.before().at().marginRatio(), result.after().at().marginRatio());
+        return List.of(
+                result.before().at().margin().marginRatio(),
+                result.after().at().margin().marginRatio());
     }
 
     @Test
@@ -153,8 +163,11 @@ class IgnitionChangeTest {
     @Test
     void moduleBallastWireFuseAndLinkAreJudgedByTheirRatings() {
         SparkInput strong = ignition(CoilPreset.HIGH_ENERGY, 0.2, SwitchInput.limitingModule(8), 0.65);
-        ChangeInput input =
-                new ChangeInput(DIRECT, strong, null, 5.0, 0.5, "22 AWG", 60.0, 55.0, 2.0, "20 AWG", null, null, null);
+        ChangeInput input = new ChangeInput(
+                DIRECT,
+                strong,
+                new FittedParts(null, 5.0, 0.5, "22 AWG", 60.0, 55.0, 2.0, "20 AWG"),
+                new BypassLead(null, null, null));
         List<Finding> found = findings(input);
         assertThat(found)
                 .extracting(Finding::code)
@@ -166,16 +179,22 @@ class IgnitionChangeTest {
     @Test
     @DisplayName("a wire of 18 AWG at 50 C carries 11.6 A, so four amperes and a fuse of 7.5 A are nothing to it")
     void aWireThatCarriesTheCurrentIsNotMentioned() {
-        ChangeInput input =
-                new ChangeInput(BALLASTED, DIRECT, null, null, null, "18 AWG", null, null, 7.5, null, null, null, null);
+        ChangeInput input = new ChangeInput(
+                BALLASTED,
+                DIRECT,
+                new FittedParts(null, null, null, "18 AWG", null, null, 7.5, null),
+                new BypassLead(null, null, null));
         assertThat(findings(input)).extracting(Finding::code).containsExactly("key-not-to-be-left-on");
     }
 
     @Test
     void aWireThatDoesNotIsADanger() {
         SparkInput burning = ignition(CoilPreset.HIGH_ENERGY, null, SwitchInput.breaker(null), 0.65);
-        ChangeInput input =
-                new ChangeInput(DIRECT, burning, null, null, null, "18 AWG", 60.0, 50.0, null, null, null, null, null);
+        ChangeInput input = new ChangeInput(
+                DIRECT,
+                burning,
+                new FittedParts(null, null, null, "18 AWG", 60.0, 50.0, null, null),
+                new BypassLead(null, null, null));
         assertThat(finding(findings(input), "wire-overloaded").severity()).isEqualTo(Severity.DANGER);
     }
 
@@ -248,8 +267,11 @@ class IgnitionChangeTest {
     @Test
     void faultsOfBothSidesAndOfTheRatingsAreSaidTogether() {
         SparkInput wrong = ignition(CoilPreset.FOR_BALLAST, 99.0, SwitchInput.breaker(null), 77);
-        ChangeInput input =
-                new ChangeInput(wrong, wrong, null, null, null, "no such", null, 99.0, null, null, null, null, null);
+        ChangeInput input = new ChangeInput(
+                wrong,
+                wrong,
+                new FittedParts(null, null, null, "no such", null, 99.0, null, null),
+                new BypassLead(null, null, null));
         RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> IgnitionChange.calculate(input));
         assertThat(rejected.faults())
                 .extracting(InputError::pointer)

@@ -46,10 +46,11 @@ class SparkCurvesTest {
             SparkCurves curves = SparkCurves.of(asked(3000, closing, null, null));
             SparkCurves.Instant first = curves.charging().get(0);
             SparkCurves.Instant last = curves.charging().get(curves.charging().size() - 1);
-            assertThat(first).isEqualTo(new SparkCurves.Instant(0, curves.at().residualA()));
+            assertThat(first)
+                    .isEqualTo(new SparkCurves.Instant(0, curves.at().build().residualA()));
             assertThat(last)
                     .isEqualTo(new SparkCurves.Instant(
-                            curves.at().dwellS(), curves.at().peakA()));
+                            curves.at().timing().dwellS(), curves.at().build().peakA()));
             assertThat(curves.charging())
                     .extracting(SparkCurves.Instant::currentA)
                     .isSorted();
@@ -89,9 +90,10 @@ class SparkCurvesTest {
         SparkCurves curves = SparkCurves.of(asked(1500, limiting(), null, null));
         List<SparkCurves.Instant> charging = curves.charging();
         SparkCurves.Instant bend = charging.get(charging.size() - 2);
-        assertThat(curves.at().heldS()).isPositive();
+        assertThat(curves.at().build().heldS()).isPositive();
         assertThat(bend.currentA()).isCloseTo(3, within(1e-9));
-        assertThat(bend.timeS()).isCloseTo(curves.at().dwellS() - curves.at().heldS(), within(1e-12));
+        assertThat(bend.timeS())
+                .isCloseTo(curves.at().timing().dwellS() - curves.at().build().heldS(), within(1e-12));
     }
 
     @Test
@@ -108,8 +110,10 @@ class SparkCurvesTest {
                 .anyMatch(point -> point.supplyV() < curves.at().supplyV());
         assertThat(curves.overSupply())
                 .anyMatch(point -> point.supplyV() > curves.at().supplyV());
-        assertThat(curves.requiredLowestV()).isLessThanOrEqualTo(curves.at().requiredV());
-        assertThat(curves.requiredHighestV()).isGreaterThanOrEqualTo(curves.at().requiredV());
+        assertThat(curves.requiredLowestV())
+                .isLessThanOrEqualTo(curves.at().margin().requiredV());
+        assertThat(curves.requiredHighestV())
+                .isGreaterThanOrEqualTo(curves.at().margin().requiredV());
     }
 
     @Property(seed = "20260513", tries = 30)
@@ -120,6 +124,6 @@ class SparkCurvesTest {
         assertThat(curves.overSpeed()).isEqualTo(result.speedSweep());
         assertThat(curves.overSupply()).isEqualTo(result.supplySweep());
         assertThat(curves.at()).isEqualTo(result.at());
-        assertThat(curves.marginEndsRpm()).isEqualTo(result.marginEndsRpm());
+        assertThat(curves.marginEndsRpm()).isEqualTo(result.ends().marginEndsRpm());
     }
 }

@@ -85,6 +85,7 @@ class SparkInputTest {
         assertThat(Spark.calculate(with(SwitchInput.breaker(89.0)))
                         .result()
                         .at()
+                        .timing()
                         .dutyFraction())
                 .isLessThan(1);
     }
@@ -145,8 +146,8 @@ class SparkInputTest {
             }
             answered++;
             assertThat(answer.result().toString()).doesNotContain("NaN", "Infinity");
-            assertThat(answer.result().at().dutyFraction()).isBetween(0.0, 1.0);
-            assertThat(answer.result().startsAboveV().value()).isBetween(0.0, 60.0);
+            assertThat(answer.result().at().timing().dutyFraction()).isBetween(0.0, 1.0);
+            assertThat(answer.result().ends().startsAboveV().value()).isBetween(0.0, 60.0);
         }
         assertThat(answered).isGreaterThan(1000);
     }

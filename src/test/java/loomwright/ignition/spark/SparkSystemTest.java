@@ -54,9 +54,15 @@ class SparkSystemTest {
             @ForAll @DoubleRange(min = 50, max = 12_000) double rpm,
             @ForAll @DoubleRange(min = 0, max = 30) double volts) {
         SparkPoint at = system.at(rpm, volts, false);
-        double spentW =
-                at.coilHeatW() + at.ballastHeatW() + at.feedHeatW() + at.switchHeatW() + at.releasedJ() / at.cycleS();
-        assertThat(spentW).isCloseTo(at.supplyPowerW(), within(1e-9 * (1e-3 + at.supplyPowerW())));
+        double spentW = at.heat().coilHeatW()
+                + at.heat().ballastHeatW()
+                + at.heat().feedHeatW()
+                + at.heat().switchHeatW()
+                + at.stored().releasedJ() / at.timing().cycleS();
+        assertThat(spentW)
+                .isCloseTo(
+                        at.heat().supplyPowerW(),
+                        within(1e-9 * (1e-3 + at.heat().supplyPowerW())));
     }
 
     @Property(seed = "20260313")
@@ -66,15 +72,16 @@ class SparkSystemTest {
             @ForAll @DoubleRange(min = 0, max = 30) double volts) {
         SparkPoint at = system.at(rpm, volts, false);
         SparkPoint more = system.at(rpm, volts + 0.5, false);
-        assertThat(more.energyJ()).isGreaterThanOrEqualTo(at.energyJ() * (1 - 1e-9));
-        assertThat(more.availableV()).isGreaterThanOrEqualTo(at.availableV() * (1 - 1e-9));
+        assertThat(more.stored().energyJ()).isGreaterThanOrEqualTo(at.stored().energyJ() * (1 - 1e-9));
+        assertThat(more.margin().availableV())
+                .isGreaterThanOrEqualTo(at.margin().availableV() * (1 - 1e-9));
     }
 
     @Property(seed = "20260314")
     void aBypassNeverGivesLess(
             @ForAll("systems") SparkSystem system, @ForAll @DoubleRange(min = 50, max = 12_000) double rpm) {
-        assertThat(system.at(rpm, 12, true).energyJ())
-                .isGreaterThanOrEqualTo(system.at(rpm, 12, false).energyJ() * (1 - 1e-9));
+        assertThat(system.at(rpm, 12, true).stored().energyJ())
+                .isGreaterThanOrEqualTo(system.at(rpm, 12, false).stored().energyJ() * (1 - 1e-9));
     }
 
     @Property(seed = "20260315")
@@ -84,8 +91,8 @@ class SparkSystemTest {
                 new PrimarySwitch.ContactBreaker(0.15, new DwellLaw.FixedAngle(55)),
                 0,
                 new Firing(4, 4, Arrangement.DISTRIBUTOR));
-        assertThat(system.at(rpm * 1.02, 14, false).energyJ())
-                .isLessThanOrEqualTo(system.at(rpm, 14, false).energyJ() * (1 + 1e-12));
+        assertThat(system.at(rpm * 1.02, 14, false).stored().energyJ())
+                .isLessThanOrEqualTo(system.at(rpm, 14, false).stored().energyJ() * (1 + 1e-12));
     }
 
     @Property(seed = "20260316")
@@ -95,18 +102,18 @@ class SparkSystemTest {
             @ForAll @DoubleRange(min = 0, max = 60) double volts) {
         SparkPoint at = system.at(rpm, volts, false);
         assertThat(List.of(
-                        at.residualA(),
-                        at.peakA(),
-                        at.heldS(),
-                        at.energyJ(),
-                        at.releasedJ(),
-                        at.sparkS(),
-                        at.availableV(),
-                        at.marginRatio(),
-                        at.averageA(),
-                        at.rmsA(),
-                        at.switchHeatW(),
-                        at.supplyPowerW()))
+                        at.build().residualA(),
+                        at.build().peakA(),
+                        at.build().heldS(),
+                        at.stored().energyJ(),
+                        at.stored().releasedJ(),
+                        at.stored().sparkS(),
+                        at.margin().availableV(),
+                        at.margin().marginRatio(),
+                        at.means().averageA(),
+                        at.means().rmsA(),
+                        at.heat().switchHeatW(),
+                        at.heat().supplyPowerW()))
                 .allSatisfy(figure -> assertThat(figure).isFinite().isGreaterThanOrEqualTo(-1e-12));
     }
 }

@@ -95,14 +95,14 @@ class SparkTest {
     @Test
     @DisplayName("systems give 8 to 20 kV (abstract of a motor-vehicle technology textbook); 8:1 and 0.65 mm: 13.3 kV")
     void aStockGapAsksForThirteenKilovolts() {
-        assertThat(result(stock(3000, 0.65)).at().requiredV()).isBetween(12_800.0, 13_800.0);
+        assertThat(result(stock(3000, 0.65)).at().margin().requiredV()).isBetween(12_800.0, 13_800.0);
     }
 
     @Test
     @DisplayName("a wider gap asks for more (common practice, no source)")
     void aWiderGapAsksForMore() {
-        double stockV = result(stock(3000, 0.65)).at().requiredV();
-        double wideV = result(stock(3000, 1.15)).at().requiredV();
+        double stockV = result(stock(3000, 0.65)).at().margin().requiredV();
+        double wideV = result(stock(3000, 1.15)).at().margin().requiredV();
         assertThat(wideV).isGreaterThan(stockV + 2500);
     }
 
@@ -113,18 +113,21 @@ class SparkTest {
             for (double inductanceH : List.of(0.006, 0.009)) {
                 assertThat(result(plainCoil(inductanceH, 6000, FOUR, gapMm))
                                 .at()
+                                .margin()
                                 .marginRatio())
                         .isLessThan(1.5);
                 assertThat(result(plainCoil(inductanceH, 6000, EIGHT, gapMm))
                                 .at()
+                                .margin()
                                 .marginRatio())
                         .isLessThan(1);
             }
-            assertThat(result(highEnergy(6000, FOUR, gapMm)).at().marginRatio()).isGreaterThan(1.5);
-            assertThat(result(highEnergy(6000, EIGHT, gapMm)).at().marginRatio())
+            assertThat(result(highEnergy(6000, FOUR, gapMm)).at().margin().marginRatio())
+                    .isGreaterThan(1.5);
+            assertThat(result(highEnergy(6000, EIGHT, gapMm)).at().margin().marginRatio())
                     .isGreaterThan(1.2);
         }
-        assertThat(result(stock(3000, 0.65)).at().marginRatio()).isGreaterThan(1.5);
+        assertThat(result(stock(3000, 0.65)).at().margin().marginRatio()).isGreaterThan(1.5);
     }
 
     @Test
@@ -137,10 +140,10 @@ class SparkTest {
     void bypassingTheBallastRaisesTheSparkAndTheHeatOfTheCoil() {
         SparkPoint through = result(ballasted(false)).at();
         SparkPoint bypassed = result(ballasted(true)).at();
-        assertThat(bypassed.peakA()).isGreaterThan(through.peakA());
-        assertThat(bypassed.coilHeatW()).isGreaterThan(through.coilHeatW());
-        assertThat(bypassed.ballastHeatW()).isZero();
-        assertThat(through.ballastHeatW()).isPositive();
+        assertThat(bypassed.build().peakA()).isGreaterThan(through.build().peakA());
+        assertThat(bypassed.heat().coilHeatW()).isGreaterThan(through.heat().coilHeatW());
+        assertThat(bypassed.heat().ballastHeatW()).isZero();
+        assertThat(through.heat().ballastHeatW()).isPositive();
     }
 
     @Test
@@ -149,9 +152,9 @@ class SparkTest {
         SparkResult two = result(highEnergy(3000, wasted, 1.0));
         SparkResult one = result(highEnergy(3000, FOUR, 1.0));
         assertThat(two.demand().secondGapV()).isBetween(1000.0, 4000.0);
-        assertThat(two.at().requiredV())
-                .isCloseTo(one.at().requiredV() + two.demand().secondGapV(), within(1e-6));
-        assertThat(two.at().allCoilsA()).isCloseTo(2 * two.at().averageA(), within(1e-12));
+        assertThat(two.at().margin().requiredV())
+                .isCloseTo(one.at().margin().requiredV() + two.demand().secondGapV(), within(1e-6));
+        assertThat(two.at().means().allCoilsA()).isCloseTo(2 * two.at().means().averageA(), within(1e-12));
     }
 
     // 2 where the margin ends
@@ -160,17 +163,24 @@ class SparkTest {
     void theSpeedAtWhichTheMarginEndsHasMarginAndTheNextOneHasNot() {
         SparkInput wide = plainCoil(0.009, 1000, EIGHT, 1.15);
         Boundary ends = result(with(wide, null, new SearchInput(1.0, null, null, null, null, null)))
+                .ends()
                 .marginEndsRpm();
         assertThat(ends.kind()).isEqualTo(Boundary.Kind.AT);
-        assertThat(result(plainCoil(0.009, ends.value(), EIGHT, 1.15)).at().marginV())
+        assertThat(result(plainCoil(0.009, ends.value(), EIGHT, 1.15))
+                        .at()
+                        .margin()
+                        .marginV())
                 .isNotNegative();
-        assertThat(result(plainCoil(0.009, ends.value() + 1, EIGHT, 1.15)).at().marginV())
+        assertThat(result(plainCoil(0.009, ends.value() + 1, EIGHT, 1.15))
+                        .at()
+                        .margin()
+                        .marginV())
                 .isNegative();
     }
 
     @Test
     void aMarginThatNeverEndsAndOneThatIsNeverThereAreToldApart() {
-        assertThat(result(highEnergy(3000, FOUR, 0.7)).marginEndsRpm())
+        assertThat(result(highEnergy(3000, FOUR, 0.7)).ends().marginEndsRpm())
                 .isEqualTo(new Boundary(Boundary.Kind.NOT_REACHED, 8000));
         SparkInput weak = input(
                 3000,
@@ -179,17 +189,17 @@ class SparkTest {
                 SwitchInput.breaker(null),
                 FOUR,
                 1.2);
-        assertThat(result(weak).marginEndsRpm()).isEqualTo(new Boundary(Boundary.Kind.NEVER_THERE, 200));
-        assertThat(result(weak).at().marginV()).isNegative();
+        assertThat(result(weak).ends().marginEndsRpm()).isEqualTo(new Boundary(Boundary.Kind.NEVER_THERE, 200));
+        assertThat(result(weak).at().margin().marginV()).isNegative();
         assertThat(result(weak).findings()).anyMatch(found -> found.kind() == SparkFinding.NO_SPARK);
     }
 
     @Test
     void belowTheStartingSupplyTheSparkFailsAtCrankingSpeedAndAboveItDoesNot() {
-        Boundary starts = result(stock(3000, 0.65)).startsAboveV();
+        Boundary starts = result(stock(3000, 0.65)).ends().startsAboveV();
         assertThat(starts.kind()).isEqualTo(Boundary.Kind.AT);
-        assertThat(atSupply(starts.value()).marginV()).isNotNegative();
-        assertThat(atSupply(starts.value() - 0.001).marginV()).isNegative();
+        assertThat(atSupply(starts.value()).margin().marginV()).isNotNegative();
+        assertThat(atSupply(starts.value() - 0.001).margin().marginV()).isNegative();
     }
 
     private static SparkPoint atSupply(double supplyV) {
@@ -205,10 +215,11 @@ class SparkTest {
 
     @Test
     void aBypassLowersTheSupplyNeededToStart() {
-        Boundary without = result(ballasted(false)).startsAboveV();
+        Boundary without = result(ballasted(false)).ends().startsAboveV();
         SearchInput bypassedWhileCranking = new SearchInput(null, null, null, true, null, null);
-        Boundary with =
-                result(with(ballasted(false), null, bypassedWhileCranking)).startsAboveV();
+        Boundary with = result(with(ballasted(false), null, bypassedWhileCranking))
+                .ends()
+                .startsAboveV();
         assertThat(with.value()).isLessThan(without.value());
     }
 
@@ -239,9 +250,9 @@ class SparkTest {
         Settled settled = (Settled) hot.end();
         assertThat(settled.hot().temperatureC())
                 .isCloseTo(20 + 5.0 * settled.hot().powerW(), within(1e-6));
-        assertThat(settled.cold().powerW()).isCloseTo(cold.coilHeatW(), within(1e-9));
-        assertThat(atHot.peakA()).isLessThan(cold.peakA());
-        assertThat(atHot.marginRatio()).isLessThan(cold.marginRatio());
+        assertThat(settled.cold().powerW()).isCloseTo(cold.heat().coilHeatW(), within(1e-9));
+        assertThat(atHot.build().peakA()).isLessThan(cold.build().peakA());
+        assertThat(atHot.margin().marginRatio()).isLessThan(cold.margin().marginRatio());
     }
 
     // 5 what the answer carries
