@@ -19,12 +19,6 @@ final class ServerLimits {
     @Option(names = "--threads")
     private int threads = S.threads();
 
-    @Option(names = "--connections")
-    private int connections = S.connections();
-
-    @Option(names = "--stop-ms")
-    private int stopMs = S.waits().stopMs();
-
     /**
      * Options with all limits.
      *
@@ -53,12 +47,12 @@ final class ServerLimits {
                         file.get("number-chars", S.json().numberChars()),
                         file.get("tokens", S.json().tokens())),
                 threads,
-                connections,
+                file.get("connections", S.connections()),
                 new ServiceLimits.Waits(
                         file.get("idle-ms", S.waits().idleMs()),
                         file.get("arrival-ms", S.waits().arrivalMs()),
                         file.get("drain-ms", S.waits().drainMs()),
-                        stopMs));
+                        file.get("stop-ms", S.waits().stopMs())));
     }
 
     private static CalculationLimits calculation(WorkLimits work, LimitsFile file) {
@@ -85,13 +79,13 @@ final class ServerLimits {
                         "maxTrials",
                         "remedies",
                         "timeMs",
-                        "--search-ms"),
+                        "search-ms"),
                 () -> new BackfeedLimits(
                         file.get("combinations", C.backfeed().maxCombinations()),
                         file.get("solved-combinations", C.backfeed().solvedCombinations()),
                         file.get("paths", C.backfeed().maxPaths()),
                         file.get("remedies", C.backfeed().maxTrials()),
-                        work.searchMs));
+                        file.get("search-ms", C.backfeed().timeMs())));
         BulkLimits bulk = named(
                 Map.of(
                         "threads",

@@ -16,9 +16,6 @@ final class WorkLimits {
     @Option(names = "--calculation-ms")
     int calculationMs = C.timeMs();
 
-    @Option(names = "--search-ms")
-    int searchMs = C.backfeed().timeMs();
-
     @Option(names = "--bulk-threads")
     int bulkThreads = C.bulk().threads();
 

@@ -136,7 +136,7 @@ class CheckCommandTest {
     @Test
     void thereIsNoOptionThatOnlyAServiceCanUse() throws IOException {
         Path file = Files.writeString(folder.resolve("a.json"), DROP.formatted("1"));
-        for (String option : List.of("--threads", "--connections", "--stop-ms", "--port", "--warm-up")) {
+        for (String option : List.of("--threads", "--port", "--warm-up", "--burst")) {
             assertThat(check("check", option, "1000", "--operation", "voltage-drop", file.toString()))
                     .as(option)
                     .isEqualTo(64);

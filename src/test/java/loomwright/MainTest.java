@@ -73,7 +73,7 @@ class MainTest {
     void thereAreFewOptions() {
         assertThat(new CommandLine(new Main()).getCommandSpec().options())
                 .filteredOn(option -> !option.usageHelp() && !option.versionHelp())
-                .hasSizeLessThanOrEqualTo(16);
+                .hasSizeLessThanOrEqualTo(13);
     }
 
     @Test
