@@ -92,7 +92,9 @@ final class EarthCandidates {
 
     private record BadEnd(Wire wire, boolean atFrom) implements Place {
         double ohm() {
-            return atFrom ? wire.fromJointResistanceOhm() : wire.toJointResistanceOhm();
+            return atFrom
+                    ? wire.joints().fromJointResistanceOhm()
+                    : wire.joints().toJointResistanceOhm();
         }
 
         @Override
@@ -131,8 +133,8 @@ final class EarthCandidates {
     private Candidate made(BadEnd end, double lostV) {
         Wire wire = end.wire();
         Wire good = end.atFrom()
-                ? wire.withJoints(0, wire.toJointResistanceOhm())
-                : wire.withJoints(wire.fromJointResistanceOhm(), 0);
+                ? wire.withJoints(0, wire.joints().toJointResistanceOhm())
+                : wire.withJoints(wire.joints().fromJointResistanceOhm(), 0);
         return new Candidate(
                 Kind.REPAIR,
                 BackfeedText.REPAIR_WIRE_END.with(

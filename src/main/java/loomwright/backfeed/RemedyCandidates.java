@@ -189,7 +189,7 @@ final class RemedyCandidates {
 
     /** Whether a wire stands for a case that is bolted down, where nothing can be taken out or put in. */
     private boolean isBolted(Wire wire) {
-        return wire.size() == null
+        return wire.conductor().size() == null
                 && wire.metres() == null
                 && Stream.of(wire.from(), wire.to())
                         .anyMatch(end -> plan.findPart(end.part()).orElse(null) instanceof Generator generator

@@ -1,7 +1,6 @@
 package loomwright.catalogue;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
-import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -11,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import loomwright.answer.RecordProperties;
 import loomwright.circuit.Part;
 
 /**
@@ -58,12 +58,8 @@ public final class PartShape {
     private static Map<String, Map<String, Type>> readKinds() {
         Map<String, Map<String, Type>> kinds = new LinkedHashMap<>();
         leaves(Part.class).forEach(record -> {
-            Map<String, Type> properties = new LinkedHashMap<>();
-            for (RecordComponent component : record.getRecordComponents()) {
-                if (!component.getName().equals("id") && !component.getName().equals("label")) {
-                    properties.put(component.getName(), component.getGenericType());
-                }
-            }
+            Map<String, Type> properties = RecordProperties.types(record);
+            properties.keySet().removeAll(List.of("id", "label"));
             kinds.put(record.getAnnotation(JsonTypeName.class).value(), properties);
         });
         return kinds;

@@ -2,6 +2,7 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonTypeName;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -16,11 +17,6 @@ import org.jspecify.annotations.Nullable;
  * @param regulatedV voltage the regulator holds; absent: 14.2 V at 12 V, in proportion otherwise (common practice)
  * @param sourceResistanceOhm by how much the voltage sags with load; 0.02 unless said
  * @param limitA the most it gives; 35 A unless said
- * @param fieldResistanceOhm from D+ to the earthed pole through the field winding and regulator; absent: 4 ohm at 12 V,
- *     in proportion otherwise, so that the field current stays within what the exciter diodes give (common practice, no source)
- * @param exciterLimitA the most its exciter diodes give at D+; 5 A unless said
- * @param exciterDiodes whether exciter diodes feed its field from D+ once it generates; false for one whose field is fed from the ignition
- *     at D+ all the time. True unless said
  * @param rectifier the state of its main diodes; sound unless said
  * @param leakageA what its diodes let back from the battery at the nominal voltage while it stands; absent for none
  * @param senseLost what the regulator of a machine with a sense terminal does when nothing is joined to that; absent: it has no sense
@@ -35,9 +31,7 @@ public record Alternator(
         @Nullable Double regulatedV,
         Double sourceResistanceOhm,
         Double limitA,
-        @Nullable Double fieldResistanceOhm,
-        Double exciterLimitA,
-        Boolean exciterDiodes,
+        @JsonUnwrapped Exciter exciter,
         Rectifier rectifier,
         @Nullable Double leakageA,
         @Nullable SenseLost senseLost,
@@ -94,14 +88,12 @@ public record Alternator(
     }
 
     public Alternator {
-        var faults = Generator.check(id, label, regulatedV, limitA, sourceResistanceOhm, fieldResistanceOhm);
+        var faults = Generator.check(id, label, regulatedV, limitA, sourceResistanceOhm, exciter.fieldResistanceOhm());
         Bounds.current(faults, "/leakageA", leakageA);
-        Bounds.current(faults, "/exciterLimitA", exciterLimitA).reject();
-        exciterDiodes = exciterDiodes == null || exciterDiodes;
+        Bounds.current(faults, "/exciterLimitA", exciter.exciterLimitA()).reject();
         rectifier = orSound(rectifier);
         sourceResistanceOhm = Bounds.orElse(sourceResistanceOhm, 0.02);
         limitA = Bounds.orElse(limitA, 35);
-        exciterLimitA = Bounds.orElse(exciterLimitA, 5);
         selfExciting = Bounds.orFalse(selfExciting);
     }
 
@@ -157,11 +149,27 @@ public record Alternator(
 
     /** The field's resistance in a given vehicle. */
     public double fieldResistanceOhm(VehicleSystem system) {
-        return Bounds.orElse(fieldResistanceOhm, system.scaledFrom12V(4));
+        return Bounds.orElse(exciter.fieldResistanceOhm(), system.scaledFrom12V(4));
     }
 
     @Override
     public double regulatedV(VehicleSystem system) {
         return Bounds.orElse(regulatedV, system.scaledFrom12V(UsualVoltages.CHARGING_V));
+    }
+
+    /**
+     * What feeds its field.
+     *
+     * @param fieldResistanceOhm from D+ to the earthed pole through the field winding and regulator; absent: 4 ohm at 12 V,
+     *     in proportion otherwise, so that the field current stays within what the exciter diodes give (common practice, no source)
+     * @param exciterLimitA the most its exciter diodes give at D+; 5 A unless said
+     * @param exciterDiodes whether exciter diodes feed its field from D+ once it generates; false for one whose field is fed from the ignition
+     *     at D+ all the time. True unless said
+     */
+    public record Exciter(@Nullable Double fieldResistanceOhm, Double exciterLimitA, Boolean exciterDiodes) {
+        public Exciter {
+            exciterLimitA = Bounds.orElse(exciterLimitA, 5);
+            exciterDiodes = exciterDiodes == null || exciterDiodes;
+        }
     }
 }

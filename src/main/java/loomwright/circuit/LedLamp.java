@@ -4,6 +4,7 @@ import static loomwright.message.Arg.arg;
 import static loomwright.message.Arg.plain;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
@@ -13,11 +14,6 @@ import org.jspecify.annotations.Nullable;
  * A lamp of light-emitting diodes from a to b: nothing below the volts of its diodes, then a current that rises in proportion
  * (a series resistor) or stays where it is (constant current). It conducts one way only and is judged by its current.
  *
- * @param ratedV volts at which it takes {@code currentA}; absent: the nominal voltage
- * @param currentA at {@code ratedV}
- * @param minimumV where it begins to conduct; absent: 6.5 of 12 parts of its rated volts (practice of replacement bulbs: nothing
- *     below 6 to 7 V)
- * @param constantCurrent whether it takes no more above {@code ratedV}; false unless said
  * @param plus the terminal that must be positive, a or b; a unless said
  * @param operateV volts from which it is plainly lit; absent: at half its current
  * @param releaseV volts below which it is dim; absent: at a tenth of its current
@@ -28,10 +24,7 @@ import org.jspecify.annotations.Nullable;
 public record LedLamp(
         String id,
         @Nullable String label,
-        @Nullable Double ratedV,
-        Double currentA,
-        @Nullable Double minimumV,
-        Boolean constantCurrent,
+        @JsonUnwrapped LedCurve curve,
         String plus,
         @Nullable Double operateV,
         @Nullable Double releaseV,
@@ -42,21 +35,20 @@ public record LedLamp(
     private static final double DIODES_SHARE = 6.5 / 12;
 
     public LedLamp {
-        var faults = Bounds.part(id, label).required("/currentA", currentA);
-        Bounds.voltage(faults, "/ratedV", ratedV);
-        Bounds.current(faults, "/currentA", currentA);
-        Bounds.voltage(faults, "/minimumV", minimumV);
+        var faults = Bounds.part(id, label).required("/currentA", curve.currentA());
+        Bounds.voltage(faults, "/ratedV", curve.ratedV());
+        Bounds.current(faults, "/currentA", curve.currentA());
+        Bounds.voltage(faults, "/minimumV", curve.minimumV());
         faults.check(
-                ratedV == null || minimumV == null || minimumV < ratedV,
+                curve.ratedV() == null || curve.minimumV() == null || curve.minimumV() < curve.ratedV(),
                 InputError.Code.CONTRADICTION,
                 "/minimumV",
-                minimumV,
+                curve.minimumV(),
                 Accepted.LESS_THAN,
                 arg("name", "ratedV"),
-                plain("limit", Bounds.orElse(ratedV, 0)));
+                plain("limit", Bounds.orElse(curve.ratedV(), 0)));
         TwoEndedConsumer.check(faults, plus, meantLive, meantLiveWhen, operateV, releaseV)
                 .reject();
-        constantCurrent = Bounds.orFalse(constantCurrent);
         plus = orFeed(plus);
         meantLive = Consumer.conditions(meantLive);
         meantLiveWhen = Consumer.alternatives(meantLiveWhen);
@@ -68,8 +60,7 @@ public record LedLamp(
 
     @Override
     public LedLamp withMeantLive(List<Condition> conditions, List<LiveAlternative> when) {
-        return new LedLamp(
-                id, label, ratedV, currentA, minimumV, constantCurrent, plus, operateV, releaseV, conditions, when);
+        return new LedLamp(id, label, curve, plus, operateV, releaseV, conditions, when);
     }
 
     @Override
@@ -78,22 +69,41 @@ public record LedLamp(
     }
 
     public double ratedV(VehicleSystem system) {
-        double leastV = Bounds.orElse(minimumV, 0);
-        return Bounds.orElse(ratedV, Math.max(system.nominalVoltageV(), 2 * leastV));
+        double leastV = Bounds.orElse(curve.minimumV(), 0);
+        return Bounds.orElse(curve.ratedV(), Math.max(system.nominalVoltageV(), 2 * leastV));
     }
 
     /** Below the rated volts in any case. */
     public double minimumV(VehicleSystem system) {
-        return Bounds.orElse(minimumV, DIODES_SHARE * ratedV(system));
+        return Bounds.orElse(curve.minimumV(), DIODES_SHARE * ratedV(system));
     }
 
     /** By how much its volts rise with its current. */
     public double slopeOhm(VehicleSystem system) {
-        return (ratedV(system) - minimumV(system)) / currentA;
+        return (ratedV(system) - minimumV(system)) / curve.currentA();
     }
 
     /** The volts at which it takes a share of its current. */
     public double voltsAt(double share, VehicleSystem system) {
         return minimumV(system) + share * (ratedV(system) - minimumV(system));
+    }
+
+    /**
+     * Its current over its volts.
+     *
+     * @param ratedV volts at which it takes {@code currentA}; absent: the nominal voltage
+     * @param currentA at {@code ratedV}
+     * @param minimumV where it begins to conduct; absent: 6.5 of 12 parts of its rated volts (practice of replacement bulbs: nothing
+     *     below 6 to 7 V)
+     * @param constantCurrent whether it takes no more above {@code ratedV}; false unless said
+     */
+    public record LedCurve(
+            @Nullable Double ratedV,
+            Double currentA,
+            @Nullable Double minimumV,
+            Boolean constantCurrent) {
+        public LedCurve {
+            constantCurrent = Bounds.orFalse(constantCurrent);
+        }
     }
 }

@@ -5,6 +5,7 @@ import static loomwright.message.Arg.plain;
 import static loomwright.message.Arg.texts;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
@@ -17,12 +18,6 @@ import org.jspecify.annotations.Nullable;
  * Anything else that takes current from a to b: constant ohms, amps or watts (exactly one of them) between a minimum and
  * a maximum voltage, nothing outside.
  *
- * @param resistanceOhm constant resistance
- * @param currentA constant current, reached just above {@code minimumV}
- * @param powerW constant power
- * @param minimumV below this it takes nothing; 0 unless said, for constant watts, or a polarised one, half the nominal voltage, or half of
- *     {@code maximumV} if that is no more
- * @param maximumV above this it takes nothing; absent for no such limit
  * @param switchOnOhm what it is in the instant in which it is switched on: a heater or glow plug still cold, a converter that charges its
  *     capacitors; absent if it is then as always
  * @param plus the terminal that must be positive, a or b, for a polarised one, which takes nothing the other way round; absent: either
@@ -36,11 +31,7 @@ import org.jspecify.annotations.Nullable;
 public record Load(
         String id,
         @Nullable String label,
-        @Nullable Double resistanceOhm,
-        @Nullable Double currentA,
-        @Nullable Double powerW,
-        @Nullable Double minimumV,
-        @Nullable Double maximumV,
+        @JsonUnwrapped LoadDraw draw,
         @Nullable Double switchOnOhm,
         @Nullable String plus,
         @Nullable Double operateV,
@@ -53,7 +44,7 @@ public record Load(
     public Load {
         InputErrors faults = Bounds.part(id, label)
                 .check(
-                        Stream.of(resistanceOhm, currentA, powerW)
+                        Stream.of(draw.resistanceOhm(), draw.currentA(), draw.powerW())
                                         .filter(Objects::nonNull)
                                         .count()
                                 == 1,
@@ -62,20 +53,20 @@ public record Load(
                         null,
                         Accepted.EXACTLY_ONE,
                         texts("names", List.of("resistanceOhm", "currentA", "powerW")));
-        Bounds.resistance(faults, "/resistanceOhm", resistanceOhm);
-        Bounds.current(faults, "/currentA", currentA);
-        Bounds.power(faults, "/powerW", powerW);
-        Bounds.voltage(faults, "/minimumV", minimumV);
-        Bounds.voltage(faults, "/maximumV", maximumV);
+        Bounds.resistance(faults, "/resistanceOhm", draw.resistanceOhm());
+        Bounds.current(faults, "/currentA", draw.currentA());
+        Bounds.power(faults, "/powerW", draw.powerW());
+        Bounds.voltage(faults, "/minimumV", draw.minimumV());
+        Bounds.voltage(faults, "/maximumV", draw.maximumV());
         Bounds.resistance(faults, "/switchOnOhm", switchOnOhm);
         faults.check(
-                minimumV == null || maximumV == null || minimumV < maximumV,
+                draw.minimumV() == null || draw.maximumV() == null || draw.minimumV() < draw.maximumV(),
                 InputError.Code.CONTRADICTION,
                 "/maximumV",
-                maximumV,
+                draw.maximumV(),
                 Accepted.MORE_THAN,
                 arg("name", "minimumV"),
-                plain("limit", Bounds.orElse(minimumV, 0)));
+                plain("limit", Bounds.orElse(draw.minimumV(), 0)));
         TwoEndedConsumer.check(faults, plus, meantLive, meantLiveWhen, operateV, releaseV)
                 .reject();
         meantLive = Consumer.conditions(meantLive);
@@ -84,20 +75,7 @@ public record Load(
 
     @Override
     public Load withMeantLive(List<Condition> conditions, List<LiveAlternative> when) {
-        return new Load(
-                id,
-                label,
-                resistanceOhm,
-                currentA,
-                powerW,
-                minimumV,
-                maximumV,
-                switchOnOhm,
-                plus,
-                operateV,
-                releaseV,
-                conditions,
-                when);
+        return new Load(id, label, draw, switchOnOhm, plus, operateV, releaseV, conditions, when);
     }
 
     /** What it is in the instant in which it is switched on; itself if that is not stated. */
@@ -107,11 +85,7 @@ public record Load(
                 : new Load(
                         id,
                         label,
-                        switchOnOhm,
-                        null,
-                        null,
-                        null,
-                        null,
+                        new LoadDraw(switchOnOhm, null, null, null, null),
                         null,
                         plus,
                         operateV,
@@ -124,8 +98,8 @@ public record Load(
     public double minimumV(VehicleSystem system) {
         double usualV = system.scaledFrom12V(6);
         // Above its most it takes nothing, so the usual least would leave it no volts at all.
-        double leastV = maximumV != null && maximumV <= usualV ? maximumV / 2 : usualV;
-        return Bounds.orElse(minimumV, powerW == null && plus == null ? 0 : leastV);
+        double leastV = draw.maximumV() != null && draw.maximumV() <= usualV ? draw.maximumV() / 2 : usualV;
+        return Bounds.orElse(draw.minimumV(), draw.powerW() == null && plus == null ? 0 : leastV);
     }
 
     /**
@@ -133,7 +107,7 @@ public record Load(
      * minimum; with it only a maximum counts.
      */
     public boolean switches(VehicleSystem system) {
-        return maximumV != null || (currentA == null && minimumV(system) > 0);
+        return draw.maximumV() != null || (draw.currentA() == null && minimumV(system) > 0);
     }
 
     /** The conductance it keeps while it is off, a millionth of its own at its minimum volts, S. */
@@ -141,13 +115,30 @@ public record Load(
         double leastV = minimumV(system);
         double atV = leastV > 0 ? leastV : system.nominalVoltageV();
         double ownS = 0;
-        if (resistanceOhm != null) {
-            ownS = 1 / resistanceOhm;
-        } else if (powerW != null) {
-            ownS = powerW / (atV * atV);
-        } else if (currentA != null) {
-            ownS = currentA / atV;
+        if (draw.resistanceOhm() != null) {
+            ownS = 1 / draw.resistanceOhm();
+        } else if (draw.powerW() != null) {
+            ownS = draw.powerW() / (atV * atV);
+        } else if (draw.currentA() != null) {
+            ownS = draw.currentA() / atV;
         }
         return IDLE_SHARE * ownS;
     }
+
+    /**
+     * What it takes, and between which volts.
+     *
+     * @param resistanceOhm constant resistance
+     * @param currentA constant current, reached just above {@code minimumV}
+     * @param powerW constant power
+     * @param minimumV below this it takes nothing; 0 unless said, for constant watts, or a polarised one, half the nominal voltage, or half of
+     *     {@code maximumV} if that is no more
+     * @param maximumV above this it takes nothing; absent for no such limit
+     */
+    public record LoadDraw(
+            @Nullable Double resistanceOhm,
+            @Nullable Double currentA,
+            @Nullable Double powerW,
+            @Nullable Double minimumV,
+            @Nullable Double maximumV) {}
 }

@@ -3,6 +3,7 @@ package loomwright.circuit;
 import static loomwright.message.Arg.arg;
 import static loomwright.message.Arg.texts;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.regex.Pattern;
 import loomwright.answer.Accepted;
@@ -17,16 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param id unique among the wires
  * @param from one end; the feed if {@code directed}
  * @param to the other end
- * @param size conductor size as the trade writes it, such as "14 AWG" or "2.5 mm2"
- * @param lengthM length, 0.001 to 1000 m; or {@code lengthFt}
- * @param lengthFt length in feet
- * @param resistanceOhm instead of size and length: a bolted joint, a strap, a measured wire
  * @param colour IEC 60757 letters, body first, then tracer: "RDBK"
- * @param insulationTemperatureC what its insulation stands
- * @param bundleCount how many wires lie together, itself included
- * @param place where it lies; cabin unless said
- * @param fromJointResistanceOhm resistance of the joint at {@code from}
- * @param toJointResistanceOhm resistance of the joint at {@code to}
  * @param directed whether it is meant to feed from {@code from} to {@code to} only; {@code from} is the end nearer the live
  *     pole, whichever pole that is
  */
@@ -34,16 +26,10 @@ public record Wire(
         String id,
         TerminalRef from,
         TerminalRef to,
-        @Nullable String size,
-        @Nullable Double lengthM,
-        @Nullable Double lengthFt,
-        @Nullable Double resistanceOhm,
+        @JsonUnwrapped Conductor conductor,
         @Nullable String colour,
-        @Nullable Double insulationTemperatureC,
-        @Nullable Integer bundleCount,
-        Place place,
-        Double fromJointResistanceOhm,
-        Double toJointResistanceOhm,
+        @JsonUnwrapped LaidWhere laid,
+        @JsonUnwrapped EndJoints joints,
         Boolean directed) {
     private static final double METRES_PER_FOOT = 0.3048;
     static final double MAX_JOINT_OHM = 1000;
@@ -58,54 +44,23 @@ public record Wire(
     public Wire {
         InputErrors faults =
                 Bounds.id(new InputErrors(), "/id", id).required("/from", from).required("/to", to);
-        checkConductor(faults, size, lengthM, lengthFt, resistanceOhm);
+        conductor.check(faults);
         faults.check(
                 colour == null || COLOUR.matcher(colour).matches(),
                 InputError.Code.MALFORMED,
                 "/colour",
                 colour,
                 AcceptedPlan.COLOUR);
-        faults.range("/insulationTemperatureC", insulationTemperatureC, 40, Bounds.MAX_TEMPERATURE_C);
-        faults.range("/bundleCount", bundleCount == null ? null : (Double) bundleCount.doubleValue(), 1, MAX_BUNDLE);
-        faults.range("/fromJointResistanceOhm", fromJointResistanceOhm, 0, MAX_JOINT_OHM);
-        faults.range("/toJointResistanceOhm", toJointResistanceOhm, 0, MAX_JOINT_OHM);
+        faults.range("/insulationTemperatureC", laid.insulationTemperatureC(), 40, Bounds.MAX_TEMPERATURE_C);
+        faults.range(
+                "/bundleCount",
+                laid.bundleCount() == null ? null : (Double) laid.bundleCount().doubleValue(),
+                1,
+                MAX_BUNDLE);
+        faults.range("/fromJointResistanceOhm", joints.fromJointResistanceOhm(), 0, MAX_JOINT_OHM);
+        faults.range("/toJointResistanceOhm", joints.toJointResistanceOhm(), 0, MAX_JOINT_OHM);
         faults.reject();
-        place = orCabin(place);
-        fromJointResistanceOhm = Bounds.orElse(fromJointResistanceOhm, 0);
-        toJointResistanceOhm = Bounds.orElse(toJointResistanceOhm, 0);
         directed = Bounds.orFalse(directed);
-    }
-
-    private static void checkConductor(
-            InputErrors faults,
-            @Nullable String size,
-            @Nullable Double lengthM,
-            @Nullable Double lengthFt,
-            @Nullable Double resistanceOhm) {
-        faults.check(
-                lengthM == null || lengthFt == null,
-                InputError.Code.CONTRADICTION,
-                "/lengthFt",
-                lengthFt,
-                Accepted.NOT_BOTH,
-                arg("first", "lengthM"),
-                arg("second", "lengthFt"));
-        boolean hasLength = lengthM != null || lengthFt != null;
-        boolean bySize = size != null && hasLength && resistanceOhm == null;
-        boolean byResistance = size == null && lengthM == null && lengthFt == null && resistanceOhm != null;
-        faults.check(
-                bySize || byResistance,
-                InputError.Code.CONTRADICTION,
-                "",
-                null,
-                Accepted.PAIR_OR_ALONE,
-                arg("name", "size"),
-                texts("with", List.of("lengthM", "lengthFt")),
-                arg("alone", "resistanceOhm"));
-        Bounds.text(faults, "/size", size, 1, MAX_SIZE_TEXT);
-        faults.range("/lengthM", lengthM, Bounds.MIN_LENGTH_M, Bounds.MAX_LENGTH_M);
-        faults.range("/lengthFt", lengthFt, Bounds.MIN_LENGTH_M, Bounds.MAX_LENGTH_M);
-        Bounds.resistance(faults, "/resistanceOhm", resistanceOhm);
     }
 
     private static Place orCabin(@Nullable Place place) {
@@ -114,57 +69,107 @@ public record Wire(
 
     /** A wire of which nothing is known but its ends and its resistance. */
     public static Wire ofResistance(String id, TerminalRef from, TerminalRef to, double resistanceOhm) {
-        return new Wire(id, from, to, null, null, null, resistanceOhm, null, null, null, Place.CABIN, 0.0, 0.0, false);
-    }
-
-    /** The length in metres however it was given; absent for a wire given by its resistance. */
-    public @Nullable Double metres() {
-        if (lengthM != null) {
-            return lengthM;
-        }
-        return lengthFt == null ? null : (Double) (lengthFt * METRES_PER_FOOT);
-    }
-
-    /** The same wire between other terminals. */
-    public Wire withEnds(TerminalRef newFrom, TerminalRef newTo) {
-        return new Wire(
-                id,
-                newFrom,
-                newTo,
-                size,
-                lengthM,
-                lengthFt,
-                resistanceOhm,
-                colour,
-                insulationTemperatureC,
-                bundleCount,
-                place,
-                fromJointResistanceOhm,
-                toJointResistanceOhm,
-                directed);
-    }
-
-    /** The same wire with other resistances of the joints at its ends. */
-    public Wire withJoints(double fromOhm, double toOhm) {
         return new Wire(
                 id,
                 from,
                 to,
-                size,
-                lengthM,
-                lengthFt,
-                resistanceOhm,
-                colour,
-                insulationTemperatureC,
-                bundleCount,
-                place,
-                fromOhm,
-                toOhm,
-                directed);
+                new Conductor(null, null, null, resistanceOhm),
+                null,
+                new LaidWhere(null, null, Place.CABIN),
+                new EndJoints(0.0, 0.0),
+                false);
+    }
+
+    /** The length in metres however it was given; absent for a wire given by its resistance. */
+    public @Nullable Double metres() {
+        if (conductor.lengthM() != null) {
+            return conductor.lengthM();
+        }
+        return conductor.lengthFt() == null ? null : (Double) (conductor.lengthFt() * METRES_PER_FOOT);
+    }
+
+    /** The same wire between other terminals. */
+    public Wire withEnds(TerminalRef newFrom, TerminalRef newTo) {
+        return new Wire(id, newFrom, newTo, conductor, colour, laid, joints, directed);
+    }
+
+    /** The same wire with other resistances of the joints at its ends. */
+    public Wire withJoints(double fromOhm, double toOhm) {
+        return new Wire(id, from, to, conductor, colour, laid, new EndJoints(fromOhm, toOhm), directed);
     }
 
     /** What a message names. */
     public Thing thing() {
         return Thing.wire(id);
+    }
+
+    /**
+     * Its conductor: a size and a length, or the ohms of both.
+     *
+     * @param size conductor size as the trade writes it, such as "14 AWG" or "2.5 mm2"
+     * @param lengthM length, 0.001 to 1000 m; or {@code lengthFt}
+     * @param lengthFt length in feet
+     * @param resistanceOhm instead of size and length: a bolted joint, a strap, a measured wire
+     */
+    public record Conductor(
+            @Nullable String size,
+            @Nullable Double lengthM,
+            @Nullable Double lengthFt,
+            @Nullable Double resistanceOhm) {
+        void check(InputErrors faults) {
+            faults.check(
+                    lengthM == null || lengthFt == null,
+                    InputError.Code.CONTRADICTION,
+                    "/lengthFt",
+                    lengthFt,
+                    Accepted.NOT_BOTH,
+                    arg("first", "lengthM"),
+                    arg("second", "lengthFt"));
+            boolean hasLength = lengthM != null || lengthFt != null;
+            boolean bySize = size != null && hasLength && resistanceOhm == null;
+            boolean byResistance = size == null && lengthM == null && lengthFt == null && resistanceOhm != null;
+            faults.check(
+                    bySize || byResistance,
+                    InputError.Code.CONTRADICTION,
+                    "",
+                    null,
+                    Accepted.PAIR_OR_ALONE,
+                    arg("name", "size"),
+                    texts("with", List.of("lengthM", "lengthFt")),
+                    arg("alone", "resistanceOhm"));
+            Bounds.text(faults, "/size", size, 1, MAX_SIZE_TEXT);
+            faults.range("/lengthM", lengthM, Bounds.MIN_LENGTH_M, Bounds.MAX_LENGTH_M);
+            faults.range("/lengthFt", lengthFt, Bounds.MIN_LENGTH_M, Bounds.MAX_LENGTH_M);
+            Bounds.resistance(faults, "/resistanceOhm", resistanceOhm);
+        }
+    }
+
+    /**
+     * Where it lies, and what its insulation stands.
+     *
+     * @param insulationTemperatureC what its insulation stands
+     * @param bundleCount how many wires lie together, itself included
+     * @param place where it lies; cabin unless said
+     */
+    public record LaidWhere(
+            @Nullable Double insulationTemperatureC,
+            @Nullable Integer bundleCount,
+            Place place) {
+        public LaidWhere {
+            place = orCabin(place);
+        }
+    }
+
+    /**
+     * The joints at its ends.
+     *
+     * @param fromJointResistanceOhm resistance of the joint at {@code from}
+     * @param toJointResistanceOhm resistance of the joint at {@code to}
+     */
+    public record EndJoints(Double fromJointResistanceOhm, Double toJointResistanceOhm) {
+        public EndJoints {
+            fromJointResistanceOhm = Bounds.orElse(fromJointResistanceOhm, 0);
+            toJointResistanceOhm = Bounds.orElse(toJointResistanceOhm, 0);
+        }
     }
 }

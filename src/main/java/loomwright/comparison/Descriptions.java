@@ -56,9 +56,10 @@ final class Descriptions {
 
     private static Message conductor(Wire wire) {
         Double metres = wire.metres();
-        String size = wire.size();
+        String size = wire.conductor().size();
         return size == null || metres == null
-                ? ItemText.RESISTANCE.with(arg("resistanceOhm", Objects.requireNonNull(wire.resistanceOhm())))
+                ? ItemText.RESISTANCE.with(arg(
+                        "resistanceOhm", Objects.requireNonNull(wire.conductor().resistanceOhm())))
                 : ItemText.LENGTH.with(arg("size", size), arg("lengthM", metres));
     }
 

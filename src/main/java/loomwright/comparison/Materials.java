@@ -67,7 +67,7 @@ public final class Materials {
         if (partner == null || isAnotherPiece(wire, partner)) {
             List<@Nullable String> key = new ArrayList<>();
             key.add(wire.colour());
-            key.add(wire.size());
+            key.add(wire.conductor().size());
             cuts.computeIfAbsent(key, k -> new ArrayList<>()).add(wire);
             crimp(wire.from(), wire);
             crimp(wire.to(), wire);
@@ -94,9 +94,10 @@ public final class Materials {
                         half.widthMm(),
                         PropertyValue.word(half.gender()),
                         part.kind(),
-                        wire.size(),
+                        wire.conductor().size(),
                         0)
-                : new TerminalLine(null, null, null, part.kind(), wire.size(), 0);
+                : new TerminalLine(
+                        null, null, null, part.kind(), wire.conductor().size(), 0);
         terminals.merge(line, 1, Integer::sum);
     }
 

@@ -1,6 +1,5 @@
 package loomwright.comparison;
 
-import java.lang.reflect.RecordComponent;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.LinkedHashMap;
@@ -9,8 +8,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import loomwright.answer.RecordProperties;
 import loomwright.circuit.TerminalRef;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The value of a property of the plan document.
@@ -21,21 +20,8 @@ public record PropertyValue(Object value) {
     /** The properties of a record of the plan that have a value, by name. */
     static Map<String, PropertyValue> listOf(Record record) {
         Map<String, PropertyValue> values = new LinkedHashMap<>();
-        for (RecordComponent component : record.getClass().getRecordComponents()) {
-            Object value = read(record, component);
-            if (value != null) {
-                values.put(component.getName(), new PropertyValue(value));
-            }
-        }
+        RecordProperties.values(record).forEach((name, value) -> values.put(name, new PropertyValue(value)));
         return values;
-    }
-
-    private static @Nullable Object read(Record record, RecordComponent component) {
-        try {
-            return component.getAccessor().invoke(record);
-        } catch (ReflectiveOperationException e) {
-            throw new IllegalStateException(component + " of a record of the plan cannot be read", e);
-        }
     }
 
     /** As text for programs, a number to six digits. Values with the same text count as equal. */

@@ -50,9 +50,8 @@ public final class DiagnosisAnswer {
 
     private static List<Message> working(DiagnosisReport report) {
         List<Message> working = new ArrayList<>();
-        long deviating = report.readings().stream()
-                .filter(DiagnosisReport.ReadingCheck::deviates)
-                .count();
+        long deviating =
+                report.readings().stream().filter(r -> r.compared().deviates()).count();
         working.add(DiagnosisText.READINGS_DEVIATE.with(arg("deviating", deviating), arg("readings", (long)
                 report.readings().size())));
         working.add(DiagnosisText.FAULTS_TRIED.with(
@@ -92,7 +91,7 @@ public final class DiagnosisAnswer {
 
     private static List<Caution> cautions(DiagnosisQuestion question, DiagnosisReport report) {
         Set<Caution> cautions = EnumSet.copyOf(PlanCautions.of(question.plan()));
-        boolean mends = report.verdict() != DiagnosisReport.Verdict.PLAN_CONSISTENT;
+        boolean mends = report.conclusion().verdict() != DiagnosisReport.Verdict.PLAN_CONSISTENT;
         boolean ohms = report.nextReadings().stream().anyMatch(n -> n.quantity() == Quantity.OHMS);
         if (mends || ohms) {
             cautions.add(Caution.DISCONNECT_BATTERY);
@@ -105,7 +104,8 @@ public final class DiagnosisAnswer {
 
     /** Whether something is advised that is measured with the engine turning, which a plan without one does not warn of. */
     private static boolean engineTurns(DiagnosisReport report) {
-        return report.nextReadings().stream().anyMatch(n -> n.condition().engineTurns())
+        return report.nextReadings().stream()
+                        .anyMatch(n -> n.setting().condition().engineTurns())
                 || report.explanations().stream()
                         .flatMap(e -> e.candidates().stream())
                         .flatMap(c -> c.faults().stream())

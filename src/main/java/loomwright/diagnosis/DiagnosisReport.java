@@ -1,5 +1,6 @@
 package loomwright.diagnosis;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.Map;
 import loomwright.circuit.Condition;
@@ -13,8 +14,6 @@ import org.jspecify.annotations.Nullable;
  * The faults that explain what was measured.
  *
  * @param plan its name
- * @param certainty how sure the verdict is
- * @param summary the outcome in a few sentences
  * @param doubts readings to be looked at again before anything else
  * @param readings each reading beside what the plan as drawn would show
  * @param explanations likeliest first; if none of them explains all readings, those that come nearest
@@ -25,9 +24,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record DiagnosisReport(
         String plan,
-        Verdict verdict,
-        Certainty certainty,
-        List<Message> summary,
+        @JsonUnwrapped Conclusion conclusion,
         List<Doubt> doubts,
         List<ReadingCheck> readings,
         List<Explanation> explanations,
@@ -36,7 +33,6 @@ public record DiagnosisReport(
         List<ProcedureStep> procedure,
         Tried tried) {
     public DiagnosisReport {
-        summary = List.copyOf(summary);
         doubts = List.copyOf(doubts);
         readings = List.copyOf(readings);
         explanations = List.copyOf(explanations);
@@ -46,7 +42,7 @@ public record DiagnosisReport(
 
     /** The summary as one text. */
     public String outcome() {
-        return text(summary);
+        return text(conclusion.summary());
     }
 
     static String text(List<Message> messages) {
@@ -125,9 +121,6 @@ public record DiagnosisReport(
      *
      * @param reading its index
      * @param red where the leads were; of a sign, the ends of the part
-     * @param planned what the plan as drawn would show; absent if it has no solution, or for a sign
-     * @param deviation measured less planned in standard deviations; absent if the plan has no solution
-     * @param deviates whether that is more than meter and tolerances account for
      */
     public record ReadingCheck(
             int reading,
@@ -137,6 +130,16 @@ public record DiagnosisReport(
             Condition condition,
             Map<String, String> switches,
             Contacts contacts,
+            @JsonUnwrapped ComparedFigures compared) {}
+
+    /**
+     * What was measured against what the plan says.
+     *
+     * @param planned what the plan as drawn would show; absent if it has no solution, or for a sign
+     * @param deviation measured less planned in standard deviations; absent if the plan has no solution
+     * @param deviates whether that is more than meter and tolerances account for
+     */
+    public record ComparedFigures(
             Shown measured,
             @Nullable Shown planned,
             @Nullable Double deviation,
@@ -209,34 +212,47 @@ public record DiagnosisReport(
     /**
      * Something to measure. With its figure it is a reading of the next question.
      *
-     * @param redPlace where the red lead goes, for a person; so for the black one
      * @param meter function and range
      * @param instruction all that as a text
-     * @param gainBits by how much it narrows down what it is, together with those before it
-     * @param cost what it takes: 1 for a voltage at a place at hand
      * @param outcomes what it may show, lowest first, and what that means
      */
     public record NextReading(
             NextPurpose purpose,
             String red,
             String black,
-            Condition condition,
-            Map<String, String> switches,
-            Contacts contacts,
-            boolean keyOffAgain,
+            @JsonUnwrapped MeterSetting setting,
             Quantity quantity,
-            LeadPlace redPlace,
-            LeadPlace blackPlace,
+            @JsonUnwrapped LeadPlaces places,
             String meter,
             List<Message> instruction,
-            double gainBits,
-            double cost,
+            @JsonUnwrapped Worth worth,
             List<Outcome> outcomes) {
         /** The instruction as one text. */
         public String text() {
             return DiagnosisReport.text(instruction);
         }
     }
+
+    /**
+     * How key, switches and contacts are set for it.
+     */
+    public record MeterSetting(
+            Condition condition, Map<String, String> switches, Contacts contacts, boolean keyOffAgain) {}
+
+    /**
+     * Where the leads go.
+     *
+     * @param redPlace where the red lead goes, for a person; so for the black one
+     */
+    public record LeadPlaces(LeadPlace redPlace, LeadPlace blackPlace) {}
+
+    /**
+     * What it tells, and what it takes.
+     *
+     * @param gainBits by how much it narrows down what it is, together with those before it
+     * @param cost what it takes: 1 for a voltage at a place at hand
+     */
+    public record Worth(double gainBits, double cost) {}
 
     /**
      * What a reading may show.
@@ -266,4 +282,16 @@ public record DiagnosisReport(
      * @param withoutSolution trials that could not be solved
      */
     public record Tried(int singleFaults, int pairs, int notShown, int withoutSolution) {}
+
+    /**
+     * What the readings say.
+     *
+     * @param certainty how sure the verdict is
+     * @param summary the outcome in a few sentences
+     */
+    public record Conclusion(Verdict verdict, Certainty certainty, List<Message> summary) {
+        public Conclusion {
+            summary = List.copyOf(summary);
+        }
+    }
 }

@@ -14,10 +14,13 @@ import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.circuit.fault.FaultWording;
 import loomwright.diagnosis.DiagnosisReport.LeadPlace;
+import loomwright.diagnosis.DiagnosisReport.LeadPlaces;
 import loomwright.diagnosis.DiagnosisReport.LeadWire;
+import loomwright.diagnosis.DiagnosisReport.MeterSetting;
 import loomwright.diagnosis.DiagnosisReport.NextPurpose;
 import loomwright.diagnosis.DiagnosisReport.NextReading;
 import loomwright.diagnosis.DiagnosisReport.Outcome;
+import loomwright.diagnosis.DiagnosisReport.Worth;
 import loomwright.message.Arg;
 import loomwright.message.Message;
 import loomwright.operation.Contacts;
@@ -92,17 +95,12 @@ final class NextWording {
                 purpose,
                 m.probe().from().toString(),
                 m.probe().to().toString(),
-                m.condition(),
-                m.switches(),
-                m.contacts(),
-                false,
+                new MeterSetting(m.condition(), m.switches(), m.contacts(), false),
                 m.quantity(),
-                place(m.probe().from()),
-                place(m.probe().to()),
+                new LeadPlaces(place(m.probe().from()), place(m.probe().to())),
                 meter.text(),
                 instruction,
-                chosen.gainBits(),
-                chosen.cost(),
+                new Worth(chosen.gainBits(), chosen.cost()),
                 outcomes);
     }
 

@@ -21,6 +21,7 @@ import loomwright.circuit.fault.SingleFault.Kind;
 import loomwright.circuit.fault.WornBattery;
 import loomwright.circuit.fault.WornContact;
 import loomwright.diagnosis.DiagnosisReport.Certainty;
+import loomwright.diagnosis.DiagnosisReport.ComparedFigures;
 import loomwright.diagnosis.DiagnosisReport.Doubt;
 import loomwright.diagnosis.DiagnosisReport.Explanation;
 import loomwright.diagnosis.DiagnosisReport.NextPurpose;
@@ -89,9 +90,7 @@ final class ReportWriter {
         Certainty certainty = certainty(explanations, verdict, confirming.isPresent());
         return new DiagnosisReport(
                 plan.name(),
-                verdict,
-                certainty,
-                summary(verdict, certainty, explanations, doubts),
+                new DiagnosisReport.Conclusion(verdict, certainty, summary(verdict, certainty, explanations, doubts)),
                 doubts,
                 checks(),
                 explanations,
@@ -326,12 +325,13 @@ final class ReportWriter {
                     m.condition(),
                     m.switches(),
                     m.contacts(),
-                    m.part() == null
-                            ? Shown.of(m.quantity(), likelihood.measured(i))
-                            : Shown.of(Sign.of(likelihood.measured(i))),
-                    sound == null ? null : shown(sound, i),
-                    deviation,
-                    differs));
+                    new ComparedFigures(
+                            m.part() == null
+                                    ? Shown.of(m.quantity(), likelihood.measured(i))
+                                    : Shown.of(Sign.of(likelihood.measured(i))),
+                            sound == null ? null : shown(sound, i),
+                            deviation,
+                            differs)));
         }
         return checks;
     }

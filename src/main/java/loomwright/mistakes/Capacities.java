@@ -57,12 +57,12 @@ final class Capacities {
     }
 
     private static OptionalDouble ampacityA(Wire wire, VehicleSystem system) {
-        String size = wire.size();
-        Double insulation = wire.insulationTemperatureC();
-        Integer bundle = wire.bundleCount();
+        String size = wire.conductor().size();
+        Double insulation = wire.laid().insulationTemperatureC();
+        Integer bundle = wire.laid().bundleCount();
         WireConditions conditions = new WireConditions(
                 insulation == null ? WireConditions.USUAL_INSULATION_C : insulation,
-                system.temperatureC(wire.place()),
+                system.temperatureC(wire.laid().place()),
                 bundle == null ? 1 : bundle);
         return size == null || conditions.tooHot()
                 ? OptionalDouble.empty()

@@ -76,7 +76,7 @@ public final class Fuses {
     /** Whether a wire melts within 5 s, before anybody could take a reading, by Onderdonk's equation. */
     public static boolean wireMeltsBeforeAReading(Plan plan, List<? extends StepFigures> steps) {
         for (Wire wire : plan.wires()) {
-            String size = wire.size();
+            String size = wire.conductor().size();
             if (size != null) {
                 double limitA = FusingCurrent.onderdonkA(
                         ConductorSize.parse(size).areaMm2(),

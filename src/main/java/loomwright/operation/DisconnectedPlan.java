@@ -102,7 +102,7 @@ public final class DisconnectedPlan {
 
     /** Whether a load has a resistance at the few tenths of a volt of an ohm range. */
     private static boolean reads(Load load, VehicleSystem system) {
-        return load.resistanceOhm() != null && load.minimumV(system) == 0;
+        return load.draw().resistanceOhm() != null && load.minimumV(system) == 0;
     }
 
     private static @Nullable Element asSeen(Element element, @Nullable Part part, VehicleSystem system) {

@@ -160,13 +160,13 @@ final class PartModels {
             return;
         }
         regulated(alternator, network, Alternator.RETURN, Alternator.OUTPUT, alternator.outputLimitA());
-        if (alternator.exciterDiodes()) {
+        if (alternator.exciter().exciterDiodes()) {
             regulated(
                     alternator,
                     network,
                     negative ? Alternator.RETURN : Alternator.WARNING_LAMP,
                     negative ? Alternator.WARNING_LAMP : Alternator.OUTPUT,
-                    alternator.exciterLimitA());
+                    alternator.exciter().exciterLimitA());
         }
     }
 
@@ -300,7 +300,7 @@ final class PartModels {
                 led.minus(),
                 led.minimumV(network.system()),
                 led.slopeOhm(network.system()),
-                led.constantCurrent() ? led.currentA() : Double.POSITIVE_INFINITY);
+                led.curve().constantCurrent() ? led.curve().currentA() : Double.POSITIVE_INFINITY);
     }
 
     private static void switchContacts(Switch part, StepNetwork network) {
@@ -396,9 +396,9 @@ final class PartModels {
     private static void load(Load load, StepNetwork network) {
         String from = load.feedTerminal();
         String to = load.returnTerminal();
-        Double currentA = load.currentA();
-        Double resistanceOhm = load.resistanceOhm();
-        Double powerW = load.powerW();
+        Double currentA = load.draw().currentA();
+        Double resistanceOhm = load.draw().resistanceOhm();
+        Double powerW = load.draw().powerW();
         double minimumV = load.minimumV(network.system());
         boolean off = load.switches(network.system()) && !network.isActive(load);
         double idleOhm = 1 / load.idleConductanceS(network.system());

@@ -74,8 +74,8 @@ record Threshold(Part part, Sense sense, double operateV, double releaseV, doubl
         }
         if (part instanceof Load load && load.switches(system)) {
             // A constant current sets in by itself above its minimum; only its maximum is a limit of its own.
-            double minimumV = load.currentA() == null ? load.minimumV(system) : 0;
-            Double maximumV = load.maximumV();
+            double minimumV = load.draw().currentA() == null ? load.minimumV(system) : 0;
+            Double maximumV = load.draw().maximumV();
             return Optional.of(new Threshold(
                     part, senseOf(part), minimumV, minimumV, maximumV == null ? Double.MAX_VALUE : maximumV));
         }

@@ -213,14 +213,14 @@ final class Wiring {
     }
 
     private double resistanceOhm(Wire wire, int at, InputErrors faults) {
-        double ohm = wire.fromJointResistanceOhm() + wire.toJointResistanceOhm();
-        Double given = wire.resistanceOhm();
-        String size = wire.size();
+        double ohm = wire.joints().fromJointResistanceOhm() + wire.joints().toJointResistanceOhm();
+        Double given = wire.conductor().resistanceOhm();
+        String size = wire.conductor().size();
         Double metres = wire.metres();
         if (given != null) {
             ohm += given;
         } else if (size != null && metres != null) {
-            ohm += conductorOhm("/wires/", at, size, metres, wire.place(), faults);
+            ohm += conductorOhm("/wires/", at, size, metres, wire.laid().place(), faults);
         }
         return ohm;
     }

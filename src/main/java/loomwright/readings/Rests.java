@@ -62,7 +62,7 @@ final class Rests {
     /** Ohms of one part; empty for one of which an ohmmeter tells nothing. */
     List<ReadingCandidate> ohms(Part part) {
         List<ReadingCandidate> found = new ArrayList<>();
-        boolean unknown = part instanceof Load l && (l.resistanceOhm() == null || l.minimumV(plan.system()) > 0);
+        boolean unknown = part instanceof Load l && (l.draw().resistanceOhm() == null || l.minimumV(plan.system()) > 0);
         if (part instanceof Motor || unknown) {
             return found;
         } else if (part instanceof Consumer load) {

@@ -71,10 +71,14 @@ final class ReviewWorking {
         note(
                 context,
                 lines,
-                w -> w.size() != null && w.insulationTemperatureC() == null,
+                w -> w.conductor().size() != null && w.laid().insulationTemperatureC() == null,
                 ReviewText.INSULATION_ASSUMED);
-        note(context, lines, w -> w.size() != null && w.bundleCount() == null, ReviewText.NO_BUNDLE_ASSUMED);
-        note(context, lines, w -> w.size() == null, ReviewText.SIZE_UNKNOWN);
+        note(
+                context,
+                lines,
+                w -> w.conductor().size() != null && w.laid().bundleCount() == null,
+                ReviewText.NO_BUNDLE_ASSUMED);
+        note(context, lines, w -> w.conductor().size() == null, ReviewText.SIZE_UNKNOWN);
     }
 
     private static void note(ReviewContext context, List<Message> lines, Predicate<Wire> which, ReviewText text) {

@@ -53,8 +53,12 @@ class P07_RandomVehicleTest {
         IntStream.range(0, PLANS).mapToObj(seed -> RandomVehicle.of(seed, 60)).forEach(plan -> {
             seen.add(plan.system().nominalVoltageV() + " " + plan.system().earthPolarity());
             for (Load load : plan.listParts(Load.class)) {
-                String law = load.resistanceOhm() != null ? "ohms" : load.powerW() != null ? "watts" : "amps";
-                seen.add(law + (load.minimumV() == null ? "" : " from") + (load.maximumV() == null ? "" : " to"));
+                String law = load.draw().resistanceOhm() != null
+                        ? "ohms"
+                        : load.draw().powerW() != null ? "watts" : "amps";
+                seen.add(law
+                        + (load.draw().minimumV() == null ? "" : " from")
+                        + (load.draw().maximumV() == null ? "" : " to"));
             }
             plan.listParts(Switch.class).forEach(s -> seen.add(s.momentary() ? "momentary" : "stays"));
             plan.listParts(Solenoid.class).forEach(s -> seen.add(s.pullInResistanceOhm() == null ? "one" : "two"));

@@ -143,6 +143,6 @@ final class Bedside {
     }
 
     static List<MessageCode> codes(DiagnosisReport report) {
-        return report.summary().stream().map(Message::code).toList();
+        return report.conclusion().summary().stream().map(Message::code).toList();
     }
 }

@@ -97,8 +97,8 @@ class D01_ReadingsTest {
                 "/readings/0/part");
         DiagnosisReport report = ask(new MeterReading(
                 null, "earth", "heater", Condition.RUN, Map.of(), Contacts.EITHER, false, null, null, null, Sign.DEAD));
-        assertThat(report.verdict()).isEqualTo(DiagnosisReport.Verdict.SINGLE_FAULT);
-        assertThat(report.certainty()).isEqualTo(DiagnosisReport.Certainty.UNDECIDED);
+        assertThat(report.conclusion().verdict()).isEqualTo(DiagnosisReport.Verdict.SINGLE_FAULT);
+        assertThat(report.conclusion().certainty()).isEqualTo(DiagnosisReport.Certainty.UNDECIDED);
         assertThat(report.nextReadings()).isNotEmpty();
     }
 
@@ -112,10 +112,10 @@ class D01_ReadingsTest {
     void aComplaintIsNotAnsweredWithASoundVehicle() {
         MeterReading fed = Bedside.reading(Bedside.volts("heater.a", Condition.RUN), 12.53);
         DiagnosisReport report = ask(seen("heater", Sign.WEAK), fed);
-        assertThat(report.verdict()).isEqualTo(DiagnosisReport.Verdict.SINGLE_FAULT);
+        assertThat(report.conclusion().verdict()).isEqualTo(DiagnosisReport.Verdict.SINGLE_FAULT);
         assertThat(report.explanations().get(0).candidates())
                 .allSatisfy(c -> assertThat(c.faults().get(0).ids()).containsAnyOf("heater", "W4"));
-        assertThat(report.certainty()).isNotEqualTo(DiagnosisReport.Certainty.CONFIRMED);
+        assertThat(report.conclusion().certainty()).isNotEqualTo(DiagnosisReport.Certainty.CONFIRMED);
         assertThat(report.explanations())
                 .allSatisfy(each -> assertThat(each.faultCount()).isPositive());
         assertThat(report.nextReadings()).isNotEmpty();
@@ -125,7 +125,7 @@ class D01_ReadingsTest {
     @Test
     void whatWorksAsItShouldIsNoComplaint() {
         DiagnosisReport report = ask(seen("heater", Sign.WORKS), seen("pump", Sign.WORKS));
-        assertThat(report.verdict()).isEqualTo(DiagnosisReport.Verdict.PLAN_CONSISTENT);
+        assertThat(report.conclusion().verdict()).isEqualTo(DiagnosisReport.Verdict.PLAN_CONSISTENT);
     }
 
     /** One diode after the other comes to conduct; ten steps are not enough for twenty of them. */

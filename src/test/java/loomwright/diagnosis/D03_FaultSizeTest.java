@@ -28,7 +28,7 @@ class D03_FaultSizeTest {
             .toList();
 
     private static Suspect first(DiagnosisReport report) {
-        assertThat(report.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.SINGLE_FAULT);
         return report.explanations().get(0).candidates().get(0);
     }
 

@@ -51,10 +51,10 @@ class D04_SingleFaultsTest {
         List<Measurement> points = volts(Condition.RUN, "battery.plus", "F1.b", "heater.a", "pump.a");
         DiagnosisReport report =
                 Bedside.diagnose(Bedside.TWO_LOADS, Bedside.exact(Bedside.TWO_LOADS, List.of(), points));
-        assertThat(report.verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
         assertThat(Bedside.codes(report)).contains(DiagnosisText.LOAD_ITSELF);
         assertThat(report.explanations().get(0).faultCount()).isZero();
-        assertThat(report.readings()).noneMatch(r -> r.deviates());
+        assertThat(report.readings()).noneMatch(r -> r.compared().deviates());
     }
 
     /** 12 V at F1.a and none at F1.b: the fuse, or the wire off it that nothing shows to be off. */
@@ -64,7 +64,7 @@ class D04_SingleFaultsTest {
                 Bedside.TWO_LOADS,
                 new BlownFuse("F1"),
                 volts(Condition.RUN, "battery.plus", "F1.a", "F1.b", "heater.a", "pump.a"));
-        assertThat(report.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.SINGLE_FAULT);
         assertThat(report.explanations().get(0).candidates()).anyMatch(c -> Bedside.accuses(c, Kind.FUSE_BLOWN, "F1"));
     }
 
@@ -166,7 +166,7 @@ class D04_SingleFaultsTest {
                 .toList();
         DiagnosisReport report = Bedside.diagnose(
                 Bedside.TWO_LOADS, List.of(Bedside.reading(ohms.get(0), 0.05), Bedside.reading(ohms.get(1), 3.1)));
-        assertThat(report.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.SINGLE_FAULT);
         assertThat(report.explanations().get(0).candidates())
                 .anyMatch(c -> Bedside.accuses(c, Kind.SHORT_TO_EARTH, "heater", "F1"));
     }
@@ -199,11 +199,11 @@ class D04_SingleFaultsTest {
         Probe across = Probe.of("tail.a", "tail.b");
         Measurement volts = new Measurement(across, Quantity.VOLTS, Step.RUN, Map.of("lights", "side"));
         DiagnosisReport voltsOnly = diagnose(SANDPIPER, burntOut, List.of(volts));
-        assertThat(voltsOnly.verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
+        assertThat(voltsOnly.conclusion().verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
         assertThat(fed(voltsOnly)).contains("tail");
         Measurement ohms = new Measurement(across, Quantity.OHMS, Step.OFF, Map.of());
         DiagnosisReport both = diagnose(SANDPIPER, burntOut, List.of(volts, ohms));
-        assertThat(both.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
+        assertThat(both.conclusion().verdict()).isEqualTo(Verdict.SINGLE_FAULT);
         assertThat(both.explanations().get(0).candidates()).anyMatch(c -> Bedside.accuses(c, Kind.OPEN_INSIDE, "tail"));
     }
 
@@ -218,12 +218,12 @@ class D04_SingleFaultsTest {
     private static List<String> measuredFed(String from, String to, String lights) {
         Measurement volts = new Measurement(Probe.of(from, to), Quantity.VOLTS, Step.RUN, Map.of("lights", lights));
         DiagnosisReport report = Bedside.diagnose(SANDPIPER, Bedside.exact(SANDPIPER, List.of(), List.of(volts)));
-        assertThat(report.verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
         return fed(report);
     }
 
     private static List<String> fed(DiagnosisReport report) {
-        return report.summary().stream()
+        return report.conclusion().summary().stream()
                 .filter(m -> m.code() == DiagnosisText.LOAD_ITSELF)
                 .flatMap(m -> m.ids().stream())
                 .toList();
@@ -248,7 +248,7 @@ class D04_SingleFaultsTest {
                 SANDPIPER,
                 new StuckRelay("solenoid", false),
                 volts(Condition.CRANK, "battery.plus", "solenoid.30", "solenoid.50", "solenoid.45", "coil.15"));
-        assertThat(report.verdict()).isEqualTo(Verdict.SINGLE_FAULT);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.SINGLE_FAULT);
         assertThat(report.explanations().get(0).candidates())
                 .anyMatch(c -> Bedside.accuses(c, Kind.RELAY_STUCK_OPEN, "solenoid"));
     }

@@ -28,7 +28,7 @@ class D05_PairsAndNoneTest {
         DiagnosisReport report = Bedside.diagnose(
                 Bedside.TWO_LOADS,
                 Bedside.exact(Bedside.TWO_LOADS, List.of(new BlownFuse("F1"), new BadJoint("W6", 0.8)), POINTS));
-        assertThat(report.verdict()).isEqualTo(Verdict.FAULT_PAIR);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.FAULT_PAIR);
         Suspect first = report.explanations().get(0).candidates().get(0);
         assertThat(first.faults()).extracting(f -> f.ids().get(0)).containsExactlyInAnyOrder("F1", "W6");
         assertThat(ohms(first)).isCloseTo(0.8, within(0.04));
@@ -40,7 +40,7 @@ class D05_PairsAndNoneTest {
         DiagnosisReport report = Bedside.diagnose(
                 Bedside.TWO_LOADS,
                 Bedside.exact(Bedside.TWO_LOADS, List.of(new BadJoint("W3", 1.5), new BadJoint("W4", 3)), POINTS));
-        assertThat(report.verdict()).isEqualTo(Verdict.FAULT_PAIR);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.FAULT_PAIR);
         Suspect first = report.explanations().get(0).candidates().get(0);
         assertThat(first.faults())
                 .allSatisfy(
@@ -70,8 +70,8 @@ class D05_PairsAndNoneTest {
         readings.set(7, Bedside.reading(POINTS.get(7), 20));
         readings.set(3, Bedside.reading(POINTS.get(3), -5));
         DiagnosisReport report = Bedside.diagnose(Bedside.TWO_LOADS, readings);
-        assertThat(report.verdict()).isEqualTo(Verdict.UNEXPLAINED);
-        assertThat(report.summary().get(0).code()).isEqualTo(DiagnosisText.UNEXPLAINED);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.UNEXPLAINED);
+        assertThat(report.conclusion().summary().get(0).code()).isEqualTo(DiagnosisText.UNEXPLAINED);
         assertThat(report.explanations()).isNotEmpty().noneMatch(Explanation::explains);
     }
 
@@ -81,7 +81,7 @@ class D05_PairsAndNoneTest {
                 new ArrayList<>(Bedside.exact(Bedside.TWO_LOADS, List.of(new BlownFuse("F1")), POINTS));
         readings.set(7, Bedside.reading(POINTS.get(7), 20));
         DiagnosisReport report = Bedside.diagnose(Bedside.TWO_LOADS, readings);
-        assertThat(report.verdict()).isEqualTo(Verdict.CHECK_READINGS);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.CHECK_READINGS);
         Explanation first = report.explanations().get(0);
         assertThat(Bedside.accuses(first.candidates().get(0), SingleFault.Kind.FUSE_BLOWN, "F1"))
                 .isTrue();

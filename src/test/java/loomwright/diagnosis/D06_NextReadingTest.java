@@ -48,8 +48,8 @@ class D06_NextReadingTest {
         more.add(new Measurement(
                 Probe.of(next.red(), next.black()),
                 next.quantity(),
-                Measurement.stepOf(next.condition()),
-                Map.copyOf(next.switches())));
+                Measurement.stepOf(next.setting().condition()),
+                Map.copyOf(next.setting().switches())));
         DiagnosisReport after = withMore(new BadJoint("W2", 2), more);
         assertThat(after.explanations().get(0).candidates().size())
                 .isLessThan(before.explanations().get(0).candidates().size());
@@ -64,7 +64,7 @@ class D06_NextReadingTest {
         assertThat(next.outcomes()).hasSizeGreaterThan(1);
         assertThat(next.outcomes()).allSatisfy(o -> assertThat(o.ranks()).isNotEmpty());
         assertThat(next.instruction()).isNotEmpty();
-        assertThat(next.gainBits()).isPositive();
+        assertThat(next.worth().gainBits()).isPositive();
     }
 
     /** Two candidates as likely as each other that a reading tells apart: one bit. */
@@ -89,7 +89,7 @@ class D06_NextReadingTest {
         assertThat(report.nextReadings())
                 .isNotEmpty()
                 .noneMatch(n -> n.black().equals("earth")
-                        && n.condition() == Condition.RUN
+                        && n.setting().condition() == Condition.RUN
                         && List.of("battery.plus", "heater.a", "pump.a").contains(n.red()));
     }
 
@@ -112,7 +112,7 @@ class D06_NextReadingTest {
                 SingleFault off = new WireOff(wire.id(), WireEnd.TO, wire.to());
                 for (NextReading next : Bedside.diagnose(plan, Bedside.exact(plan, List.of(off), posts))
                         .nextReadings()) {
-                    if (next.condition().engineTurns() && next.quantity() == Quantity.VOLTS) {
+                    if (next.setting().condition().engineTurns() && next.quantity() == Quantity.VOLTS) {
                         feeds.add(next.red());
                         feeds.add(next.black());
                     }

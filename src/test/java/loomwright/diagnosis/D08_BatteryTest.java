@@ -41,7 +41,7 @@ class D08_BatteryTest {
     private static final Batteries BATTERY = new Batteries(List.of("battery"), false);
 
     private static SuspectFault first(DiagnosisReport report) {
-        assertThat(report.verdict()).as(report.outcome()).isEqualTo(Verdict.SINGLE_FAULT);
+        assertThat(report.conclusion().verdict()).as(report.outcome()).isEqualTo(Verdict.SINGLE_FAULT);
         return report.explanations().get(0).candidates().get(0).faults().get(0);
     }
 
@@ -101,7 +101,7 @@ class D08_BatteryTest {
         Random random = new Random(8);
         for (double supply : new double[] {0.98, 1.02}) {
             DiagnosisReport report = Bedside.diagnose(plan, Bedside.noisy(figures, points, supply, random));
-            assertThat(report.verdict()).as(report.outcome()).isEqualTo(Verdict.PLAN_CONSISTENT);
+            assertThat(report.conclusion().verdict()).as(report.outcome()).isEqualTo(Verdict.PLAN_CONSISTENT);
         }
     }
 
@@ -136,7 +136,7 @@ class D08_BatteryTest {
     void aBatteryWithinItsToleranceIsNotCalledFlat() {
         DiagnosisReport report = Bedside.diagnose(
                 Bedside.TWO_LOADS, List.of(Bedside.reading(Bedside.volts("battery.plus", Condition.OFF), 12.4)));
-        assertThat(report.verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.PLAN_CONSISTENT);
     }
 
     /** 0.3 V are left of 12.6 V: as closely sized as a battery that has only just run down. */
@@ -202,7 +202,7 @@ class D08_BatteryTest {
                 List.of(
                         Bedside.reading(Bedside.volts("battery.plus", Condition.OFF), 11.0),
                         Bedside.reading(Bedside.volts("battery.plus", Condition.RUNNING), 11.0)));
-        assertThat(report.verdict()).as(report.outcome()).isEqualTo(Verdict.FAULT_PAIR);
+        assertThat(report.conclusion().verdict()).as(report.outcome()).isEqualTo(Verdict.FAULT_PAIR);
         assertThat(report.explanations().get(0).candidates().get(0).faults())
                 .extracting(SuspectFault::kind)
                 .containsExactlyInAnyOrder(Kind.BATTERY_DISCHARGED, Kind.NOT_CHARGING);
@@ -273,7 +273,7 @@ class D08_BatteryTest {
         List<MeterReading> readings =
                 Bedside.exact(plan, List.of(flat(plan, 0.15), new WornBattery(BATTERY, 0.5)), points);
         DiagnosisReport report = Bedside.diagnose(plan, readings);
-        assertThat(report.verdict()).as(report.outcome()).isEqualTo(Verdict.FAULT_PAIR);
+        assertThat(report.conclusion().verdict()).as(report.outcome()).isEqualTo(Verdict.FAULT_PAIR);
         assertThat(report.explanations().get(0).candidates().get(0).faults())
                 .extracting(SuspectFault::kind)
                 .containsExactlyInAnyOrder(Kind.BATTERY_DISCHARGED, Kind.BATTERY_WORN);
@@ -287,7 +287,7 @@ class D08_BatteryTest {
                 .toList();
         DiagnosisReport report =
                 Bedside.diagnose(plan, Bedside.exact(plan, List.of(flat(plan, 0.1), new BlownFuse("F1")), points));
-        assertThat(report.verdict()).isEqualTo(Verdict.FAULT_PAIR);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.FAULT_PAIR);
         assertThat(report.explanations().get(0).candidates().get(0).faults())
                 .extracting(SuspectFault::kind)
                 .containsExactlyInAnyOrder(Kind.BATTERY_DISCHARGED, Kind.FUSE_BLOWN);

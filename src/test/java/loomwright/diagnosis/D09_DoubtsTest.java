@@ -33,7 +33,7 @@ class D09_DoubtsTest {
     }
 
     private static void asks(DiagnosisReport report, DoubtKind kind, int which) {
-        assertThat(report.verdict()).isEqualTo(Verdict.CHECK_READINGS);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.CHECK_READINGS);
         assertThat(report.doubts()).hasSize(1);
         Doubt doubt = report.doubts().get(0);
         assertThat(doubt.kind()).isEqualTo(kind);
@@ -77,7 +77,7 @@ class D09_DoubtsTest {
                         Bedside.volts(String.valueOf(r.red()), Condition.RUN), Objects.requireNonNull(r.voltageV())))
                 .toList();
         DiagnosisReport report = Bedside.diagnose(plan, told);
-        assertThat(report.verdict()).isEqualTo(Verdict.CHECK_READINGS);
+        assertThat(report.conclusion().verdict()).isEqualTo(Verdict.CHECK_READINGS);
         assertThat(report.doubts()).extracting(Doubt::kind).containsExactly(DoubtKind.SWITCH_ELSEWHERE);
         assertThat(report.doubts().get(0).switches()).containsExactly(Map.entry("lights", "on"));
     }

@@ -43,9 +43,9 @@ class D10_ConfirmationTest {
         return new Measurement(
                 Probe.of(next.red(), next.black()),
                 next.quantity(),
-                Measurement.stepOf(next.condition()),
-                next.switches(),
-                next.contacts(),
+                Measurement.stepOf(next.setting().condition()),
+                next.setting().switches(),
+                next.setting().contacts(),
                 null);
     }
 
@@ -55,7 +55,7 @@ class D10_ConfirmationTest {
         Explanation first = before.explanations().get(0);
         assertThat(first.candidates().get(0).faults().get(0).ids()).containsExactly("W4");
         assertThat(first.probability()).isLessThanOrEqualTo(MOST_UNCONFIRMED);
-        assertThat(before.certainty()).isEqualTo(Certainty.TO_CONFIRM);
+        assertThat(before.conclusion().certainty()).isEqualTo(Certainty.TO_CONFIRM);
         NextReading across = before.nextReadings().get(0);
         assertThat(across.purpose()).isEqualTo(NextPurpose.CONFIRM);
         assertThat(List.of(across.red(), across.black())).containsExactlyInAnyOrder("heater.b", "body.31");
@@ -63,7 +63,7 @@ class D10_ConfirmationTest {
         List<MeterReading> more = new ArrayList<>(READINGS);
         more.addAll(readings(List.of(measurement(across))));
         DiagnosisReport after = ask(more);
-        assertThat(after.certainty()).isEqualTo(Certainty.CONFIRMED);
+        assertThat(after.conclusion().certainty()).isEqualTo(Certainty.CONFIRMED);
         assertThat(after.explanations()
                         .get(0)
                         .candidates()
@@ -78,7 +78,7 @@ class D10_ConfirmationTest {
     @Test
     void whereNobodyGetsToItStaysUnconfirmedAndNobodyIsSentThere() {
         DiagnosisReport report = ask(READINGS, "body");
-        assertThat(report.certainty()).isEqualTo(Certainty.NOT_CONFIRMABLE);
+        assertThat(report.conclusion().certainty()).isEqualTo(Certainty.NOT_CONFIRMABLE);
         assertThat(report.explanations().get(0).probability()).isLessThanOrEqualTo(MOST_UNCONFIRMED);
         assertThat(report.nextReadings())
                 .allSatisfy(n -> assertThat(List.of(n.red(), n.black())).doesNotContain("body.31"));

@@ -30,7 +30,7 @@ class L01_TextListTest {
         Plan plan = Lists.plan(Lists.of(text.toString()));
         assertThat(Lists.ends(plan, "1")).isEqualTo("battery.plus fuse.a");
         assertThat(Lists.ends(plan, "2")).isEqualTo("fuse.b horn.a");
-        assertThat(plan.findWire("2").orElseThrow().lengthM()).isEqualTo(2);
+        assertThat(plan.findWire("2").orElseThrow().conductor().lengthM()).isEqualTo(2);
     }
 
     @ParameterizedTest
@@ -39,8 +39,8 @@ class L01_TextListTest {
         String text = "from;to;cross-section mm²;length cm\nbattery +;horn;2,5;120\n";
         byte[] bytes = (charset.startsWith("UTF-16") ? "\uFEFF" + text : text).getBytes(Charset.forName(charset));
         Plan plan = Lists.plan(Lists.of(TextList.decode(bytes)));
-        assertThat(plan.wires().get(0).size()).isEqualTo("2.5 mm2");
-        assertThat(plan.wires().get(0).lengthM()).isEqualTo(1.2);
+        assertThat(plan.wires().get(0).conductor().size()).isEqualTo("2.5 mm2");
+        assertThat(plan.wires().get(0).conductor().lengthM()).isEqualTo(1.2);
     }
 
     @Test
@@ -52,7 +52,7 @@ class L01_TextListTest {
     @Test
     void quotedCellsHoldSeparatorsAndQuotes() {
         ListReading reading = Lists.of("from,to,length", "\"battery, +\",horn,\"4' 6\"\"\"");
-        assertThat(Lists.plan(reading).wires().get(0).lengthM()).isEqualTo(1.3716);
+        assertThat(Lists.plan(reading).wires().get(0).conductor().lengthM()).isEqualTo(1.3716);
     }
 
     @Test
@@ -69,9 +69,9 @@ class L01_TextListTest {
     @Test
     void headingsInAnyOrderSpelledSlightlyWrongAreUnderstood() {
         Plan plan = Lists.plan(Lists.of("Lenght m,Color,To,From,Guage", "1.5,red,horn,battery +,14 AWG"));
-        assertThat(plan.wires().get(0).lengthM()).isEqualTo(1.5);
+        assertThat(plan.wires().get(0).conductor().lengthM()).isEqualTo(1.5);
         assertThat(plan.wires().get(0).colour()).isEqualTo("RD");
-        assertThat(plan.wires().get(0).size()).isEqualTo("14 AWG");
+        assertThat(plan.wires().get(0).conductor().size()).isEqualTo("14 AWG");
     }
 
     @Test

@@ -50,8 +50,8 @@ class L04_ListsOfPeopleTest {
         assertThat(Lists.ends(plan, "W6")).isEqualTo("control-box.A ignition-switch.30");
         assertThat(Lists.ends(plan, "W12")).isEqualTo("coil.1 distributor-points.1");
         assertThat(Lists.ends(plan, "W17")).isEqualTo("light-switch.58 tail-lamps.a");
-        assertThat(plan.findWire("W1").orElseThrow().size()).isEqualTo("37/0.90");
-        assertThat(plan.findWire("W1").orElseThrow().lengthM()).isEqualTo(0.762);
+        assertThat(plan.findWire("W1").orElseThrow().conductor().size()).isEqualTo("37/0.90");
+        assertThat(plan.findWire("W1").orElseThrow().conductor().lengthM()).isEqualTo(0.762);
         assertThat(plan.findWire("W13").orElseThrow().colour()).isEqualTo("WHRD");
         assertThat(plan.findPart("tail-lamps").orElseThrow())
                 .isInstanceOfSatisfying(
@@ -95,7 +95,7 @@ class L04_ListsOfPeopleTest {
         assertThat(Lists.ends(plan, "6")).isEqualTo("coil.1 points.1");
         assertThat(Lists.ends(plan, "6-2")).isEqualTo("coil.1 condenser.a");
         assertThat(Lists.ends(plan, "4")).isEqualTo("ammeter.b ignition-switch.30");
-        assertThat(plan.findWire("4").orElseThrow().size()).isEqualTo("14/0.30");
+        assertThat(plan.findWire("4").orElseThrow().conductor().size()).isEqualTo("14/0.30");
         assertThat(Lists.questions(reading)).containsExactly(Question.Code.WIRE_SIZE);
     }
 
@@ -124,7 +124,7 @@ class L04_ListsOfPeopleTest {
         assertThat(plan.name()).isEqualTo("Lights of the blue saloon, third draft");
         assertThat(Lists.ends(plan, "1")).isEqualTo("battery.plus fuse-box-1.a");
         assertThat(Lists.ends(plan, "10")).isEqualTo("dip-switch.56b headlamp-left-dip.a");
-        assertThat(plan.findWire("3").orElseThrow().lengthM()).isEqualTo(2.4);
+        assertThat(plan.findWire("3").orElseThrow().conductor().lengthM()).isEqualTo(2.4);
         assertThat(Lists.assumptions(reading)).doesNotContain(Code.ROW_LEFT_OUT);
     }
 

@@ -88,7 +88,7 @@ class L06_HostileFilesTest {
                         + "<c r=\"C2\"><f>1+1</f><v>2</v></c></row></sheetData></worksheet>";
         byte[] workbook = with(Workbooks.writeXlsx(SHEETS), "xl/worksheets/sheet1.xml", sheet);
         ListReading reading = PlanList.read(Workbooks.readXlsx(workbook, LIMITS));
-        assertThat(Lists.plan(reading).wires().get(0).lengthM()).isEqualTo(2);
+        assertThat(Lists.plan(reading).wires().get(0).conductor().lengthM()).isEqualTo(2);
         assertThat(Lists.ends(Lists.plan(reading), "W1")).isEqualTo("battery.plus horn.a");
     }
 

@@ -75,10 +75,12 @@ class L07_AssumptionsAndQuestionsTest {
                 "fuse out,horn,28/0.30,1 m,");
         Plan plan = Lists.plan(reading);
         Wire thin = plan.findWire("W1").orElseThrow();
-        assertThat(thin.insulationTemperatureC()).isEqualTo(105);
-        assertThat(ConductorSize.parse(Objects.requireNonNull(thin.size())).areaMm2())
+        assertThat(thin.laid().insulationTemperatureC()).isEqualTo(105);
+        assertThat(ConductorSize.parse(Objects.requireNonNull(thin.conductor().size()))
+                        .areaMm2())
                 .isBetween(1.97, 2.01);
-        assertThat(plan.findWire("W2").orElseThrow().insulationTemperatureC()).isNull();
+        assertThat(plan.findWire("W2").orElseThrow().laid().insulationTemperatureC())
+                .isNull();
         assertThat(reading.assumptions()).extracting(a -> a.message().code()).contains(Code.THIN_WALL);
     }
 
@@ -97,7 +99,8 @@ class L07_AssumptionsAndQuestionsTest {
                 .extracting(Motor::excitation)
                 .containsExactly(Motor.Excitation.SERIES, Motor.Excitation.PERMANENT_MAGNET, Motor.Excitation.SHUNT);
         Load plug = (Load) plan.findPart("glow-plug").orElseThrow();
-        assertThat(plug.switchOnOhm()).isLessThan(Objects.requireNonNull(plug.resistanceOhm()));
+        assertThat(plug.switchOnOhm())
+                .isLessThan(Objects.requireNonNull(plug.draw().resistanceOhm()));
         assertThat(plan.listParts(FixedResistor.class))
                 .singleElement()
                 .satisfies(step -> assertThat(step.resistanceOhm()).isBetween(1.0, 2.0));

@@ -115,8 +115,10 @@ class L10_FirstTriesTest {
     @Test
     void aColumnOfLengthsIsInOneUnitAndAskedForOnce() {
         ListReading reading = Lists.of("from,to,size,length\nbattery +,fuse in,2.5,10\nfuse out,horn,2.5,160\n");
-        assertThat(Lists.plan(reading).findWire("W1").orElseThrow().lengthM()).isEqualTo(0.1);
-        assertThat(Lists.plan(reading).findWire("W2").orElseThrow().lengthM()).isEqualTo(1.6);
+        assertThat(Lists.plan(reading).findWire("W1").orElseThrow().conductor().lengthM())
+                .isEqualTo(0.1);
+        assertThat(Lists.plan(reading).findWire("W2").orElseThrow().conductor().lengthM())
+                .isEqualTo(1.6);
         assertThat(Lists.questions(reading)).containsOnlyOnce(Question.Code.LENGTH_UNIT);
         assertThat(Lists.assumptions(reading)).containsOnlyOnce(Code.SIZE_UNIT);
     }
@@ -124,7 +126,8 @@ class L10_FirstTriesTest {
     @Test
     void sizesWithoutAUnitThatAreGaugesAreAskedFor() {
         ListReading reading = Lists.of("from,to,size,length\nbattery +,fuse in,14,1 m\nfuse out,horn,16,1 m\n");
-        assertThat(Lists.plan(reading).findWire("W2").orElseThrow().size()).isEqualTo("16 AWG");
+        assertThat(Lists.plan(reading).findWire("W2").orElseThrow().conductor().size())
+                .isEqualTo("16 AWG");
         assertThat(Lists.questions(reading)).contains(Question.Code.SIZE_UNIT);
     }
 

@@ -18,6 +18,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loomwright.answer.Caution;
+import loomwright.answer.RecordProperties;
 import loomwright.circuit.Connector;
 import loomwright.circuit.Part;
 import loomwright.circuit.Wire;
@@ -106,8 +107,7 @@ class CatalogueTest {
     private static Set<String> propertiesOfPlans() {
         Set<String> names = new TreeSet<>(Set.of("kind", "earthPolarity", "nominalVoltageV"));
         Stream.concat(records(Part.class), Stream.of(Wire.class, Connector.class))
-                .flatMap(record -> Stream.of(record.getRecordComponents()))
-                .forEach(component -> names.add(component.getName()));
+                .forEach(record -> names.addAll(RecordProperties.types(record).keySet()));
         return names;
     }
 

@@ -111,17 +111,21 @@ final class OracleParts {
     }
 
     private double ohm(Wire wire) {
-        Double given = wire.resistanceOhm();
-        double jointsOhm = wire.fromJointResistanceOhm() + wire.toJointResistanceOhm();
+        Double given = wire.conductor().resistanceOhm();
+        double jointsOhm =
+                wire.joints().fromJointResistanceOhm() + wire.joints().toJointResistanceOhm();
         if (given != null) {
             return jointsOhm + given;
         }
         Double metres = wire.metres();
-        String size = wire.size();
+        String size = wire.conductor().size();
         if (metres == null || size == null) {
             throw new IllegalStateException(wire.id());
         }
-        return jointsOhm + metres * ConductorSize.parse(size).wireOhmPerM(system.temperatureC(wire.place()));
+        return jointsOhm
+                + metres
+                        * ConductorSize.parse(size)
+                                .wireOhmPerM(system.temperatureC(wire.laid().place()));
     }
 
     private void add(List<OracleElement> elements, String owner, String from, String to, Law law) {
@@ -181,8 +185,8 @@ final class OracleParts {
                     id + (led.plus().equals("a") ? "b" : "a"),
                     new Valve(
                             leastV,
-                            (ratedV - leastV) / led.currentA(),
-                            led.constantCurrent() ? led.currentA() : Double.POSITIVE_INFINITY));
+                            (ratedV - leastV) / led.curve().currentA(),
+                            led.curve().constantCurrent() ? led.curve().currentA() : Double.POSITIVE_INFINITY));
         } else if (part instanceof Switch chosen) {
             addContacts(elements, chosen, chosen.in(step.condition()).joins());
             addClosed(elements, chosen);
@@ -321,10 +325,12 @@ final class OracleParts {
                     id + "B-",
                     id + "B+",
                     held(alternator, new Valve(-regulatedV, sagOhm, share * alternator.limitA())));
-            if (!alternator.exciterDiodes()) {
+            if (!alternator.exciter().exciterDiodes()) {
                 return;
             }
-            Law exciter = held(alternator, new Valve(-regulatedV, sagOhm, alternator.exciterLimitA()));
+            Law exciter = held(
+                    alternator,
+                    new Valve(-regulatedV, sagOhm, alternator.exciter().exciterLimitA()));
             if (feedSign > 0) {
                 add(elements, alternator.id(), id + "B-", id + "D+", exciter);
             } else {
@@ -459,9 +465,9 @@ final class OracleParts {
         String a = load.id() + ".a";
         String b = load.id() + ".b";
         double leastV = load.minimumV(system);
-        Double ohm = load.resistanceOhm();
-        Double amps = load.currentA();
-        Double watts = load.powerW();
+        Double ohm = load.draw().resistanceOhm();
+        Double amps = load.draw().currentA();
+        Double watts = load.draw().powerW();
         boolean works = on || !limited(load);
         if (ohm != null) {
             add(elements, load.id(), a, b, new Ohmic(works ? ohm : ohm / OracleElement.IDLE_SHARE));
@@ -489,7 +495,7 @@ final class OracleParts {
 
     /** Whether a load is off at some voltages by its limits. One of constant current grows out of nothing at its least. */
     boolean limited(Load load) {
-        return load.maximumV() != null || (load.currentA() == null && load.minimumV(system) > 0);
+        return load.draw().maximumV() != null || (load.draw().currentA() == null && load.minimumV(system) > 0);
     }
 
     double orElse(@Nullable Double own, double ofTwelve) {

@@ -103,9 +103,9 @@ final class OracleStates {
             volts = load.plus() == null
                     ? Math.abs(volts)
                     : Math.max(0, load.plus().equals("a") ? volts : -volts);
-            double leastV = load.currentA() == null ? load.minimumV(system) : 0;
+            double leastV = load.draw().currentA() == null ? load.minimumV(system) : 0;
             double above = leastV == 0 ? Double.POSITIVE_INFINITY : volts / leastV - 1;
-            Double mostV = load.maximumV();
+            Double mostV = load.draw().maximumV();
             double below = mostV == null ? Double.POSITIVE_INFINITY : 1 - volts / mostV;
             double within = Math.min(above, below);
             return active ? within : -within;

@@ -191,11 +191,7 @@ class WireAndFuseTest {
         return plan.withPart(new Load(
                 "lamp",
                 null,
-                null,
-                null,
-                tenthsA / 2.0,
-                null,
-                null,
+                new Load.LoadDraw(null, null, tenthsA / 2.0, null, null),
                 null,
                 null,
                 null,

@@ -92,16 +92,11 @@ public record BadJoint(String at, double resistanceOhm) implements SizedFault {
                 w.id(),
                 w.from(),
                 w.to(),
-                w.size(),
-                w.lengthM(),
-                w.lengthFt(),
-                w.resistanceOhm(),
+                w.conductor(),
                 w.colour(),
-                w.insulationTemperatureC(),
-                w.bundleCount(),
-                w.place(),
-                w.fromJointResistanceOhm(),
-                sum(w.toJointResistanceOhm()),
+                w.laid(),
+                new Wire.EndJoints(
+                        w.joints().fromJointResistanceOhm(), sum(w.joints().toJointResistanceOhm())),
                 w.directed());
     }
 }

@@ -190,7 +190,7 @@ public final class PartFigures {
         add(to, FilamentLamp.class, part, Tolerances.LAMP_POWER, false, (p, f) -> lamp(p, f, 1));
         add(to, FilamentLamp.class, part, Tolerances.LAMP_COLD, (p, f) -> lamp(p, 1, f));
         if (part instanceof Load load) {
-            add(to, Load.class, part, Tolerances.LOAD, load.resistanceOhm() != null, LoadFigure::times);
+            add(to, Load.class, part, Tolerances.LOAD, load.draw().resistanceOhm() != null, LoadFigure::times);
         }
     }
 
@@ -266,10 +266,11 @@ public final class PartFigures {
         return new LedLamp(
                 p.id(),
                 p.label(),
-                p.ratedV(system),
-                ampere(p.currentA() * current),
-                p.minimumV(system),
-                p.constantCurrent(),
+                new LedLamp.LedCurve(
+                        p.ratedV(system),
+                        ampere(p.curve().currentA() * current),
+                        p.minimumV(system),
+                        p.curve().constantCurrent()),
                 p.plus(),
                 p.operateV(),
                 p.releaseV(),
@@ -284,9 +285,10 @@ public final class PartFigures {
                 within(p.regulatedV(system) * volts, 0.01, Bounds.MAX_VOLTAGE_V),
                 p.sourceResistanceOhm(),
                 ampere(p.limitA() * limit),
-                ohm(p.fieldResistanceOhm(system) * field),
-                ampere(p.exciterLimitA() * limit),
-                p.exciterDiodes(),
+                new Alternator.Exciter(
+                        ohm(p.fieldResistanceOhm(system) * field),
+                        ampere(p.exciter().exciterLimitA() * limit),
+                        p.exciter().exciterDiodes()),
                 p.rectifier(),
                 p.leakageA(),
                 p.senseLost(),
@@ -298,17 +300,20 @@ public final class PartFigures {
         private LoadFigure() {}
 
         static Part times(Load p, double factor) {
-            Double ohms = p.resistanceOhm();
-            Double amperes = p.currentA();
-            Double watts = p.powerW();
+            Double ohms = p.draw().resistanceOhm();
+            Double amperes = p.draw().currentA();
+            Double watts = p.draw().powerW();
             return new Load(
                     p.id(),
                     p.label(),
-                    ohms == null ? null : (Double) ohm(ohms * factor),
-                    amperes == null ? null : (Double) ampere(amperes * factor),
-                    watts == null ? null : (Double) within(watts * factor, Bounds.MIN_POWER_W, Bounds.MAX_POWER_W),
-                    p.minimumV(),
-                    p.maximumV(),
+                    new Load.LoadDraw(
+                            ohms == null ? null : (Double) ohm(ohms * factor),
+                            amperes == null ? null : (Double) ampere(amperes * factor),
+                            watts == null
+                                    ? null
+                                    : (Double) within(watts * factor, Bounds.MIN_POWER_W, Bounds.MAX_POWER_W),
+                            p.draw().minimumV(),
+                            p.draw().maximumV()),
                     p.switchOnOhm(),
                     p.plus(),
                     p.operateV(),

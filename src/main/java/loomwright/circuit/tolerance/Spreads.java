@@ -104,21 +104,21 @@ public record Spreads(Plan plan, List<Spread> list) {
     }
 
     private static Wire times(Wire w, double factor) {
-        Double given = w.resistanceOhm();
+        Double given = w.conductor().resistanceOhm();
         return new Wire(
                 w.id(),
                 w.from(),
                 w.to(),
-                w.size(),
-                length(w.lengthM(), factor),
-                length(w.lengthFt(), factor),
-                given == null ? null : (Double) ohm(given * factor),
+                new Wire.Conductor(
+                        w.conductor().size(),
+                        length(w.conductor().lengthM(), factor),
+                        length(w.conductor().lengthFt(), factor),
+                        given == null ? null : (Double) ohm(given * factor)),
                 w.colour(),
-                w.insulationTemperatureC(),
-                w.bundleCount(),
-                w.place(),
-                within(w.fromJointResistanceOhm() * factor, 0, MAX_JOINT_OHM),
-                within(w.toJointResistanceOhm() * factor, 0, MAX_JOINT_OHM),
+                w.laid(),
+                new Wire.EndJoints(
+                        within(w.joints().fromJointResistanceOhm() * factor, 0, MAX_JOINT_OHM),
+                        within(w.joints().toJointResistanceOhm() * factor, 0, MAX_JOINT_OHM)),
                 w.directed());
     }
 }

@@ -180,7 +180,7 @@ record Draft(
         }
 
         private static boolean heavy(Wire wire) {
-            String size = wire.size();
+            String size = wire.conductor().size();
             return size != null && ConductorSize.parse(size).areaMm2() >= HEAVY_MM2;
         }
 

@@ -101,21 +101,7 @@ record Overlay(Plan all, Set<String> gone, Set<String> added, Map<String, String
     }
 
     private static Wire renamed(Wire wire, String id, TerminalRef from, TerminalRef to) {
-        return new Wire(
-                id,
-                from,
-                to,
-                wire.size(),
-                wire.lengthM(),
-                wire.lengthFt(),
-                wire.resistanceOhm(),
-                wire.colour(),
-                wire.insulationTemperatureC(),
-                wire.bundleCount(),
-                wire.place(),
-                wire.fromJointResistanceOhm(),
-                wire.toJointResistanceOhm(),
-                wire.directed());
+        return new Wire(id, from, to, wire.conductor(), wire.colour(), wire.laid(), wire.joints(), wire.directed());
     }
 
     private static List<Connector> connectors(Plan before, Plan after, Set<String> gone) {

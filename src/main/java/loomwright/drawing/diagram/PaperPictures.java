@@ -197,7 +197,7 @@ public record PaperPictures(List<Svg> pictures, List<Svg> keys, List<Integer> le
                             Map.of(Step.OFF, drawing),
                             List.of(),
                             List.of(),
-                            new PlanReadings(drawing.title(), List.of()),
+                            new PlanReadings(drawing.captions().title(), List.of()),
                             List.of()),
                     id,
                     SCALE);

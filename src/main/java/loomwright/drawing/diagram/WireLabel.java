@@ -27,7 +27,7 @@ record WireLabel(List<Text> texts, List<Badge> badges, double widthPx, double he
         String name = scene.name(wire.id());
         double idWidth = Text.Role.WIRE.widthPx(name) + 6;
         texts.add(new Text(wire.id(), Text.Role.WIRE, GAP_PX, 10, name));
-        String size = wire.size();
+        String size = wire.conductor().size();
         String amps = scene.figures() ? amps(scene.wire(wire.id())) : size == null ? "" : Wordings.size(size);
         if (!amps.isEmpty()) {
             texts.add(

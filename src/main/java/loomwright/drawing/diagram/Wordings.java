@@ -50,7 +50,7 @@ final class Wordings {
         put(
                 FilamentLamp.class,
                 lamp -> DiagramNumbers.given(lamp.ratedV()) + " V " + DiagramNumbers.given(lamp.ratedW()) + " W");
-        put(LedLamp.class, led -> "LED " + DiagramNumbers.given(led.currentA()) + " A");
+        put(LedLamp.class, led -> "LED " + DiagramNumbers.given(led.curve().currentA()) + " A");
         put(Flasher.class, Wordings::flasher);
         put(Dynamo.class, dynamo -> DiagramNumbers.given(dynamo.limitA()) + " A");
         put(FixedResistor.class, resistor -> DiagramNumbers.ohms(resistor.resistanceOhm()));
@@ -92,9 +92,9 @@ final class Wordings {
     }
 
     private static String load(Load load) {
-        Double ohm = load.resistanceOhm();
-        Double amps = load.currentA();
-        Double watts = load.powerW();
+        Double ohm = load.draw().resistanceOhm();
+        Double amps = load.draw().currentA();
+        Double watts = load.draw().powerW();
         if (ohm != null) {
             return DiagramNumbers.ohms(ohm);
         } else if (amps != null) {
@@ -149,8 +149,8 @@ final class Wordings {
 
     /** The same with a colour as it is to be written; blank or absent for none. */
     static String conductor(Wire wire, @Nullable String colour) {
-        String size = wire.size();
-        Double ohm = wire.resistanceOhm();
+        String size = wire.conductor().size();
+        Double ohm = wire.conductor().resistanceOhm();
         String is = size != null ? size(size) : ohm == null ? "" : DiagramNumbers.ohms(ohm);
         return colour == null || colour.isEmpty() ? is : colour + " " + is;
     }

@@ -22,8 +22,11 @@ record WorkWords(Plan plan) {
     /** "red/black 1.5 mm² wire W7 (engine bay)". */
     Message wire(Wire wire) {
         String look = look(wire);
-        return places() && wire.place() == Place.ENGINE_BAY
-                ? WorkText.WIRE_IN_PLACE.with(arg("wire", wire.thing()), arg("look", look), arg("place", wire.place()))
+        return places() && wire.laid().place() == Place.ENGINE_BAY
+                ? WorkText.WIRE_IN_PLACE.with(
+                        arg("wire", wire.thing()),
+                        arg("look", look),
+                        arg("place", wire.laid().place()))
                 : WorkText.WIRE.with(arg("wire", wire.thing()), arg("look", look));
     }
 
@@ -35,7 +38,7 @@ record WorkWords(Plan plan) {
 
     /** Colour and size. */
     private static String look(Wire wire) {
-        String look = look(wire.colour(), wire.size());
+        String look = look(wire.colour(), wire.conductor().size());
         return look.isEmpty() ? "none" : look;
     }
 
@@ -45,7 +48,7 @@ record WorkWords(Plan plan) {
 
     /** Whether it means something to say where a wire lies. */
     private boolean places() {
-        return plan.wires().stream().map(Wire::place).distinct().count() > 1;
+        return plan.wires().stream().map(w -> w.laid().place()).distinct().count() > 1;
     }
 
     Message end(TerminalRef end) {

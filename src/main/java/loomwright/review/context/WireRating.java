@@ -27,18 +27,18 @@ public record WireRating(ConductorSize size, boolean assumed, WireAmpacity ampac
 
     /** Empty for a wire of which only the resistance is known. */
     public static Optional<WireRating> find(Wire wire, VehicleSystem system) {
-        String size = wire.size();
+        String size = wire.conductor().size();
         if (size == null) {
             return Optional.empty();
         }
-        Double insulation = wire.insulationTemperatureC();
-        Integer bundle = wire.bundleCount();
+        Double insulation = wire.laid().insulationTemperatureC();
+        Integer bundle = wire.laid().bundleCount();
         return Optional.of(of(
                 asWritten(ConductorSize.parse(size), size),
                 insulation == null,
                 new WireConditions(
                         insulation == null ? WireConditions.USUAL_INSULATION_C : insulation,
-                        system.temperatureC(wire.place()),
+                        system.temperatureC(wire.laid().place()),
                         bundle == null ? 1 : bundle)));
     }
 
@@ -68,9 +68,11 @@ public record WireRating(ConductorSize size, boolean assumed, WireAmpacity ampac
                     WireConditions conditions = rating.ampacity().conditions();
                     return new WireUnknowns(
                                     conditions,
-                                    conditions.ambientC() != WireConditions.usualAmbientC(wire.place()),
+                                    conditions.ambientC()
+                                            != WireConditions.usualAmbientC(
+                                                    wire.laid().place()),
                                     !rating.assumed(),
-                                    wire.bundleCount() != null)
+                                    wire.laid().bundleCount() != null)
                                     .tried(other -> judge.apply(
                                             WireAmpacity.of(rating.size().areaMm2(), other)))
                                     .turns()

@@ -61,7 +61,8 @@ public final class FuseProtection implements Check {
     private record Fused(Fuse fuse, Region region, Set<Wire> shorted) {
         static Fused of(Fuse fuse, Region region) {
             Map<String, Wire> last = new LinkedHashMap<>();
-            region.wires().forEach(wire -> last.put(String.valueOf(wire.size()), wire));
+            region.wires()
+                    .forEach(wire -> last.put(String.valueOf(wire.conductor().size()), wire));
             return new Fused(fuse, region, new LinkedHashSet<>(last.values()));
         }
 
@@ -152,7 +153,7 @@ public final class FuseProtection implements Check {
                 null,
                 fuse.continuousA(),
                 FuseChoice.SwitchOn.UNKNOWN,
-                wire.size(),
+                wire.conductor().size(),
                 new Laying(
                         rating.insulationC(),
                         rating.ambientC(),

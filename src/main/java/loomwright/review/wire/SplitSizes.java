@@ -64,10 +64,11 @@ final class SplitSizes {
     }
 
     private static Optional<Part> part(SolvedStep solved, Wire wire, double volts) {
-        String size = wire.size();
+        String size = wire.conductor().size();
         Double metres = wire.metres();
         double currentA = Math.abs(solved.currentA(wire));
-        double jointsV = currentA * (wire.fromJointResistanceOhm() + wire.toJointResistanceOhm());
+        double jointsV = currentA
+                * (wire.joints().fromJointResistanceOhm() + wire.joints().toJointResistanceOhm());
         return size == null || metres == null || currentA == 0
                 ? Optional.empty()
                 : Optional.of(new Part(

@@ -268,7 +268,7 @@ public final class VoltageDrops implements Check {
     }
 
     private static Optional<Message> described(Wire wire) {
-        String size = wire.size();
+        String size = wire.conductor().size();
         Double metres = wire.metres();
         return size == null || metres == null
                 ? Optional.empty()
@@ -279,8 +279,11 @@ public final class VoltageDrops implements Check {
     /** The end of the worst wire whose joint loses more than all the rest of it. */
     private static Optional<TerminalRef> findBadJoint(Plan plan, Drop drop) {
         return plan.findWire(drop.worstId()).flatMap(wire -> {
-            boolean atFrom = wire.fromJointResistanceOhm() > wire.toJointResistanceOhm();
-            double jointOhm = atFrom ? wire.fromJointResistanceOhm() : wire.toJointResistanceOhm();
+            boolean atFrom =
+                    wire.joints().fromJointResistanceOhm() > wire.joints().toJointResistanceOhm();
+            double jointOhm = atFrom
+                    ? wire.joints().fromJointResistanceOhm()
+                    : wire.joints().toJointResistanceOhm();
             double jointV = jointOhm * Math.abs(drop.moment().solved().currentA(wire));
             return jointV > 0.5 * drop.worstV() ? Optional.of(atFrom ? wire.from() : wire.to()) : Optional.empty();
         });
@@ -328,7 +331,7 @@ public final class VoltageDrops implements Check {
     private static Optional<String> thickerWire(Plan plan, Drop drop) {
         double overV = drop.verdict().value() - drop.verdict().limit();
         return plan.findWire(drop.worstId())
-                .map(Wire::size)
+                .map(w -> w.conductor().size())
                 .map(ConductorSize::parse)
                 .flatMap(now -> ConductorSize.list(now.system()).stream()
                         .filter(size -> drop.worstV() * (1 - size.wireOhmPerM(20) / now.wireOhmPerM(20)) >= overV)

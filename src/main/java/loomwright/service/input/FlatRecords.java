@@ -14,10 +14,9 @@ import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.util.NameTransformer;
 import java.io.IOException;
-import java.lang.reflect.RecordComponent;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import loomwright.answer.RecordProperties;
 
 /**
  * Rejects properties that a record does not have where some of its components are written in its place
@@ -34,24 +33,10 @@ final class FlatRecords extends BeanDeserializerModifier {
     public JsonDeserializer<?> modifyDeserializer(
             DeserializationConfig config, BeanDescription bean, JsonDeserializer<?> deserializer) {
         Class<?> type = bean.getBeanClass();
-        Set<String> names = new HashSet<>();
-        return type.isRecord() && collect(type, names)
-                ? new StrictDeserializer(deserializer, type, Set.copyOf(names))
+        return type.isRecord() && RecordProperties.holdsRecords(type)
+                ? new StrictDeserializer(
+                        deserializer, type, RecordProperties.types(type).keySet())
                 : deserializer;
-    }
-
-    /** Collects the names of a record's properties; true if some of its components are written in its place. */
-    private static boolean collect(Class<?> record, Set<String> names) {
-        boolean flat = false;
-        for (RecordComponent component : record.getRecordComponents()) {
-            if (component.getAccessor().isAnnotationPresent(JsonUnwrapped.class)) {
-                flat = true;
-                collect(component.getType(), names);
-            } else {
-                names.add(component.getName());
-            }
-        }
-        return flat;
     }
 
     private static final class StrictDeserializer extends DelegatingDeserializer {

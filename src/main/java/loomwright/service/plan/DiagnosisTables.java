@@ -98,13 +98,13 @@ public final class DiagnosisTables {
         text.section("The readings");
         List<List<String>> rows = new ArrayList<>();
         for (ReadingCheck check : report.readings()) {
-            Shown planned = check.planned();
+            Shown planned = check.compared().planned();
             rows.add(List.of(
                     where(check),
                     EnumWords.of(check.condition()) + switches(check),
-                    shown(check.measured()),
+                    shown(check.compared().measured()),
                     planned == null ? "no solution" : shown(planned),
-                    check.deviates() ? "deviates" : ""));
+                    check.compared().deviates() ? "deviates" : ""));
         }
         return text.table(List.of("Where", "Key", "Measured", "By the plan", ""), rows)
                 .grounds(answer)
