@@ -66,7 +66,7 @@ class BuiltByNameTest {
                     if (values > MOST) {
                         found.add(file + ": new " + made.getIdentifier() + " with " + values);
                     }
-                    return super.visitNewClass(made, nothing);
+                    return super.visitNewClass(made, null);
                 }
             }.scan(unit, null);
         }

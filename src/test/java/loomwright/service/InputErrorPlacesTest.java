@@ -82,10 +82,18 @@ class InputErrorPlacesTest {
             /v1/plans/comparison | bare  | ''
             /v1/plans/review     | list  | ''
             /v1/plans/solution   | list  | ''
+            /v1/plans/backfeed   | two   | ''
+            /v1/plans/diagnosis  | two   | ''
+            /v1/plans/diagnosis  | bare  | ''
+            /v1/plans/comparison | plan  | /plan
+            /v1/voltage-drop     | bare  | ''
+            /v1/spark            | plan  | /plan
             """)
     void aBodyOfAnotherOperationIsOneFault(String path, String shape, String pointer) throws IOException {
         JsonNode body = switch (shape) {
             case "plan" -> JSON.createObjectNode().set("plan", plan());
+            case "two" ->
+                JSON.createObjectNode().<ObjectNode>set("before", plan()).set("after", plan());
             case "list" -> JSON.createArrayNode().add(plan()).add(plan());
             default -> plan();
         };

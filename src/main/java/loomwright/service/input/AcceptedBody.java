@@ -16,5 +16,6 @@ enum AcceptedBody implements MessageCode {
     STATED,
     PLAN_ITSELF,
     OBJECT_WITH,
+    VALUES_OF_THE_QUESTION,
     ONE_OBJECT
 }

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import loomwright.answer.InputError;
 import loomwright.message.Message;
 import loomwright.message.MessageCode;
@@ -16,12 +17,16 @@ final class BodyShape {
     private enum Code implements MessageCode {
         WRAPPED_PLAN,
         BARE_PLAN,
+        TWO_PLANS,
         LIST
     }
 
     private static final String PLAN = "plan";
+    private static final String BEFORE = "before";
     /** Properties that together only a plan has. */
     private static final List<String> OF_A_PLAN = List.of("parts", "wires");
+    /** How many properties of a question are named as examples. */
+    private static final int EXAMPLES = 3;
 
     private BodyShape() {}
 
@@ -33,27 +38,47 @@ final class BodyShape {
      */
     static Optional<InputError> fault(JsonNode schema, JsonNode body) {
         JsonNode properties = schema.path("properties");
-        boolean planIsAsked = isPlan(properties);
-        if (planIsAsked && body.path(PLAN).isObject() && !properties.has(PLAN)) {
-            return Optional.of(fault("/" + PLAN, Code.WRAPPED_PLAN.with(), AcceptedBody.PLAN_ITSELF.with()));
+        if (!properties.isObject()) {
+            return Optional.empty();
         }
-        if (!planIsAsked && isPlan(body) && holdsPlan(properties)) {
-            List<String> names = new ArrayList<>();
-            schema.path("required").forEach(name -> names.add(name.asText()));
-            return Optional.of(fault("", Code.BARE_PLAN.with(), AcceptedBody.OBJECT_WITH.with(texts("names", names))));
-        }
-        if (body.isArray() && body.path(0).isObject() && properties.isObject()) {
+        if (body.isArray() && body.path(0).isObject()) {
             return Optional.of(fault("", Code.LIST.with(arg("entries", body.size())), AcceptedBody.ONE_OBJECT.with()));
         }
-        return Optional.empty();
+        return sent(body)
+                .filter(shape -> !has(properties, shape))
+                .map(shape -> fault(shape == Code.WRAPPED_PLAN ? "/" + PLAN : "", shape.with(), asked(schema)));
     }
 
-    private static boolean isPlan(JsonNode names) {
-        return OF_A_PLAN.stream().allMatch(names::has);
+    private static Optional<Code> sent(JsonNode body) {
+        if (has(body, Code.BARE_PLAN)) {
+            return Optional.of(Code.BARE_PLAN);
+        }
+        return Stream.of(Code.WRAPPED_PLAN, Code.TWO_PLANS)
+                .filter(shape -> has(body, shape) && body.path(nameOf(shape)).isObject())
+                .findFirst();
     }
 
-    private static boolean holdsPlan(JsonNode properties) {
-        return properties.has(PLAN) || properties.has("before");
+    private static boolean has(JsonNode names, Code shape) {
+        return shape == Code.BARE_PLAN ? OF_A_PLAN.stream().allMatch(names::has) : names.has(nameOf(shape));
+    }
+
+    private static String nameOf(Code shape) {
+        return shape == Code.WRAPPED_PLAN ? PLAN : BEFORE;
+    }
+
+    private static Message asked(JsonNode schema) {
+        JsonNode properties = schema.path("properties");
+        if (has(properties, Code.BARE_PLAN)) {
+            return AcceptedBody.PLAN_ITSELF.with();
+        }
+        List<String> names = new ArrayList<>();
+        if (has(properties, Code.WRAPPED_PLAN) || has(properties, Code.TWO_PLANS)) {
+            schema.path("required").forEach(name -> names.add(name.asText()));
+            return AcceptedBody.OBJECT_WITH.with(texts("names", names));
+        }
+        properties.fieldNames().forEachRemaining(names::add);
+        return AcceptedBody.VALUES_OF_THE_QUESTION.with(
+                texts("names", names.subList(0, Math.min(EXAMPLES, names.size()))));
     }
 
     private static InputError fault(String pointer, Message found, Message accepted) {
