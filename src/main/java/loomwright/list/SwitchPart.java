@@ -222,7 +222,7 @@ final class SwitchPart {
             List<List<String>> joinedAtRest = told.remove(rest);
             told.put(rest, joinedAtRest == null ? List.of() : joinedAtRest);
         }
-        tell(told, strange);
+        explain(told, strange);
         return told.entrySet().stream()
                 .map(each -> position(each.getKey(), each.getValue()))
                 .toList();
@@ -244,7 +244,7 @@ final class SwitchPart {
         return one;
     }
 
-    private void tell(Map<String, List<List<String>>> positions, List<String> strange) {
+    private void explain(Map<String, List<List<String>>> positions, List<String> strange) {
         List<String> described = new ArrayList<>();
         positions.forEach((name, groups) -> described.add(
                 groups.isEmpty()

@@ -140,7 +140,7 @@ final class LinearisedBranches {
             source[b] = 0;
             return;
         }
-        boolean curved = branch instanceof BranchLaw.Filament || branch instanceof BranchLaw.ConstantPower;
+        boolean nonlinear = branch instanceof BranchLaw.Filament || branch instanceof BranchLaw.ConstantPower;
         double currentA = branch.currentA(at);
         if (branch instanceof BranchLaw.Filament lamp && !chord) {
             if (!keepSlope || !isSlopeNear(lamp, b, at)) {
@@ -149,7 +149,7 @@ final class LinearisedBranches {
             }
             tangent[b] = true;
         } else {
-            slope[b] = chord && curved && at != 0 ? currentA / at : branch.slopeS(at, currentA);
+            slope[b] = chord && nonlinear && at != 0 ? currentA / at : branch.slopeS(at, currentA);
             slopeAt[b] = Double.NaN;
             tangent[b] = false;
         }

@@ -77,10 +77,10 @@ final class NewtonLoop {
     }
 
     private double[] direction() {
-        if (point.bent()) {
+        if (point.slopeChanged()) {
             islands = point.islands();
             if (!factor(point.slope)) {
-                stiffen();
+                useAbsoluteSlopes();
             }
         }
         double[] direction = point.net.clone();
@@ -116,7 +116,7 @@ final class NewtonLoop {
     }
 
     /** Constant-power loads have falling slopes; where these prevail, their amounts still give a descent. */
-    private void stiffen() {
+    private void useAbsoluteSlopes() {
         double[] amount = point.slope.clone();
         for (int b = 0; b < amount.length; b++) {
             amount[b] = Math.abs(amount[b]);

@@ -80,7 +80,7 @@ final class OneWayStates {
      * @param currentA of the last solution
      * @return false if there is none: then the loop is a dead short
      */
-    boolean giveWay(Contraction contraction, int closing, double[] currentA) {
+    boolean resolveConflict(Contraction contraction, int closing, double[] currentA) {
         List<Integer> loop = contraction.loop(closing);
         double sumV = 0;
         boolean[] forward = new boolean[loop.size()];

@@ -24,9 +24,9 @@ final class OperatingPoint {
     private final double[] offset;
     private final double[] offsetLost;
     /** The branches that are linear, and those that are neither linear nor ideal. */
-    private final int[] straight;
+    private final int[] linearBranches;
 
-    private final int[] curved;
+    private final int[] nonlinearBranches;
     /** By branch, if it is linear: its current at a drive of 0. */
     private final double[] source;
 
@@ -45,7 +45,7 @@ final class OperatingPoint {
     /** Whether a slope came to be zero, or ceased to be, since the islands were found. */
     private boolean regrouped;
 
-    private boolean bent = true;
+    private boolean slopeChanged = true;
     private double largestA;
     private double floorA;
 
@@ -86,8 +86,8 @@ final class OperatingPoint {
                 kinds[--last] = b;
             }
         }
-        straight = Arrays.copyOf(kinds, linear);
-        curved = Arrays.copyOfRange(kinds, last, count);
+        linearBranches = Arrays.copyOf(kinds, linear);
+        nonlinearBranches = Arrays.copyOfRange(kinds, last, count);
         for (int node = nodeV.length - 1; node >= 0; node--) {
             high[contraction.superOf[node]] = nodeV[node] - contraction.offsetV[node];
         }
@@ -126,9 +126,9 @@ final class OperatingPoint {
     }
 
     /** Whether a slope has changed since this was asked last. */
-    boolean bent() {
-        boolean was = bent;
-        bent = false;
+    boolean slopeChanged() {
+        boolean was = slopeChanged;
+        slopeChanged = false;
         return was;
     }
 
@@ -197,12 +197,12 @@ final class OperatingPoint {
         Arrays.fill(net, 0);
         largestA = 0;
         floorA = LEAST_A;
-        for (int b : straight) {
+        for (int b : linearBranches) {
             place(b);
             current[b] = slope[b] * drive[b] + source[b];
             flow(b);
         }
-        for (int b : curved) {
+        for (int b : nonlinearBranches) {
             place(b);
             current[b] = branches[b].currentA(drive[b]);
             bend(b, branches[b].slopeS(drive[b], current[b]));
@@ -236,7 +236,7 @@ final class OperatingPoint {
     private void bend(int b, double newSlope) {
         if (newSlope != slope[b]) {
             regrouped |= newSlope == 0 || slope[b] == 0;
-            bent = true;
+            slopeChanged = true;
             slope[b] = newSlope;
         }
     }

@@ -198,9 +198,9 @@ final class Circuits {
                         Point.parse(leg.out()),
                         ReadingText.ACROSS.with());
             }
-            path.halving()
+            path.halfSplit()
                     .forEach(at -> add(
-                            Purpose.HALF_SPLIT, situation, Point.parse(at), Point.EARTH, ReadingWording.halving(load)));
+                            Purpose.HALF_SPLIT, situation, Point.parse(at), Point.EARTH, ReadingWording.halfSplit(load)));
         }
 
         private void wayBack(Poles poles) {

@@ -35,7 +35,7 @@ record LoadFeed(SolvedStep solved, TerminalRef start, List<Leg> legs) {
     }
 
     /** The ends of parts and connectors on the way, middle first, then the middles of what that leaves. */
-    List<String> halving() {
+    List<String> halfSplit() {
         List<String> ends = new ArrayList<>();
         Set<Integer> seen = new HashSet<>();
         seen.add(solved.node(start));

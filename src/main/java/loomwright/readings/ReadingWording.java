@@ -30,7 +30,7 @@ final class ReadingWording {
                 arg("load", load.thing()), arg("contacts", load instanceof Coil ? "yes" : "no"));
     }
 
-    static Message halving(Consumer load) {
+    static Message halfSplit(Consumer load) {
         return ReadingText.HALVING.with(arg("load", load.thing()));
     }
 

@@ -32,7 +32,7 @@ class B09_SettingsSolvedTogetherTest {
             boolean solved,
             boolean oscillating,
             boolean timingDecides,
-            Set<String> restless,
+            Set<String> oscillatingParts,
             List<Branch> branches,
             List<Double> currentsA,
             List<OptionalDouble> voltagesV,

@@ -110,7 +110,7 @@ public final class DenseOracle {
                 continue;
             }
             OracleFigures figures = solve(step, state);
-            List<Part> restless = new ArrayList<>();
+            List<Part> oscillatingParts = new ArrayList<>();
             for (Part part : states.stateful()) {
                 if (!states.senses(part, figures)) {
                     closest = 0;
@@ -118,21 +118,21 @@ public final class DenseOracle {
                 double content = states.contentment(part, figures, state.contains(part.id()));
                 closest = Math.min(closest, Math.abs(content));
                 if (content < 0) {
-                    restless.add(part);
+                    oscillatingParts.add(part);
                 }
             }
-            if (restless.isEmpty()) {
+            if (oscillatingParts.isEmpty()) {
                 rests.add(state);
                 continue;
             }
             List<Part> switching =
-                    restless.stream().filter(OracleStates::isSwitching).toList();
-            raced |= !switching.isEmpty() && restless.size() > 1;
-            open.add(changed(state, restless));
-            if (!switching.isEmpty() && restless.size() > switching.size()) {
+                    oscillatingParts.stream().filter(OracleStates::isSwitching).toList();
+            raced |= !switching.isEmpty() && oscillatingParts.size() > 1;
+            open.add(changed(state, oscillatingParts));
+            if (!switching.isEmpty() && oscillatingParts.size() > switching.size()) {
                 open.add(changed(
                         state,
-                        restless.stream()
+                        oscillatingParts.stream()
                                 .filter(p -> !OracleStates.isSwitching(p))
                                 .toList()));
             }

@@ -76,8 +76,8 @@ public sealed interface DwellLaw {
 
         /** By how much a dwell is longer than the rise to the limit takes, in the steady cycle that has this dwell. */
         private static double surplusS(PrimaryCircuit circuit, double dwellS, double cycleS) {
-            double startA = Math.max(0, circuit.limitA() - circuit.releaseAPerS() * (cycleS - dwellS));
-            return dwellS - circuit.timeToLimitS(startA);
+            double fromA = Math.max(0, circuit.limitA() - circuit.releaseAPerS() * (cycleS - dwellS));
+            return dwellS - circuit.timeToLimitS(fromA);
         }
     }
 }

@@ -23,18 +23,18 @@ public record PrimaryCircuit(
     }
 
     /** i(t) = V/R + (i0 - V/R) exp(-t R/L), before any limit. */
-    double unlimitedA(double startA, double timeS) {
-        return startA - (finalA() - startA) * Math.expm1(-timeS / timeConstantS());
+    double unlimitedA(double fromA, double timeS) {
+        return fromA - (finalA() - fromA) * Math.expm1(-timeS / timeConstantS());
     }
 
     /** Time from a start current to the limit: (L/R) ln((V/R - i0) / (V/R - limit)); positive infinity if never. */
-    double timeToLimitS(double startA) {
-        if (startA >= limitA) {
+    double timeToLimitS(double fromA) {
+        if (fromA >= limitA) {
             return 0;
         }
         if (finalA() <= limitA) {
             return Double.POSITIVE_INFINITY;
         }
-        return timeConstantS() * Math.log((finalA() - startA) / (finalA() - limitA));
+        return timeConstantS() * Math.log((finalA() - fromA) / (finalA() - limitA));
     }
 }
