@@ -264,7 +264,8 @@ public final class NetworkSolver {
                 Contraction fixed = new Contraction(network.nodes().size(), network.reference(), states.fixed());
                 boolean changed = false;
                 for (int k = 0; !changed && k < fixed.closing.length; k++) {
-                    changed = fixed.conflicts(fixed.closing[k]) && states.resolveConflict(fixed, fixed.closing[k], currentA);
+                    changed = fixed.conflicts(fixed.closing[k])
+                            && states.resolveConflict(fixed, fixed.closing[k], currentA);
                 }
                 if (!changed) {
                     return fixed;

@@ -200,7 +200,11 @@ final class Circuits {
             }
             path.halfSplit()
                     .forEach(at -> add(
-                            Purpose.HALF_SPLIT, situation, Point.parse(at), Point.EARTH, ReadingWording.halfSplit(load)));
+                            Purpose.HALF_SPLIT,
+                            situation,
+                            Point.parse(at),
+                            Point.EARTH,
+                            ReadingWording.halfSplit(load)));
         }
 
         private void wayBack(Poles poles) {

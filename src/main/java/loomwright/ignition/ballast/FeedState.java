@@ -1,5 +1,6 @@
 package loomwright.ignition.ballast;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import loomwright.message.Message;
 
@@ -12,9 +13,9 @@ import loomwright.message.Message;
  * @param readings what a meter shows from the battery's minus terminal
  */
 public record FeedState(
-        Electric electric,
+        @JsonUnwrapped Electric electric,
         List<ElementState> elements,
-        HeatShares heat,
+        @JsonUnwrapped HeatShares heat,
         Verdict verdict,
         Message verdictText,
         List<Reading> readings) {
