@@ -285,7 +285,8 @@ public final class DiagnosisBenchmark {
             long start = System.nanoTime();
             DiagnosisReport report = Bedside.diagnose(plan, readings);
             counts.times.add((System.nanoTime() - start) / 1_000_000);
-            boolean done = report.certainty() == Certainty.CONFIRMED || report.certainty() == Certainty.NOT_CONFIRMABLE;
+            boolean done = report.conclusion().certainty() == Certainty.CONFIRMED
+                    || report.conclusion().certainty() == Certainty.NOT_CONFIRMABLE;
             if (done || taken == MOST_READINGS || report.nextReadings().isEmpty()) {
                 outcome.accept(new Outcome(report, faults, taken));
                 return true;
@@ -294,9 +295,9 @@ public final class DiagnosisBenchmark {
             Measurement m = new Measurement(
                     Probe.of(next.red(), next.black()),
                     next.quantity(),
-                    Measurement.stepOf(next.condition()),
-                    next.switches(),
-                    next.contacts(),
+                    Measurement.stepOf(next.setting().condition()),
+                    next.setting().switches(),
+                    next.setting().contacts(),
                     null);
             counts.unsafe += primary.isTouchedBy(m) ? 1 : 0;
             Double shown = shown(vehicle, m);
@@ -319,7 +320,7 @@ public final class DiagnosisBenchmark {
         int decile = (int) Math.min(9, 10 * first.probability());
         counts.told[decile]++;
         counts.right[decile] += rank == 1 ? 1 : 0;
-        if (outcome.report().certainty() == Certainty.CONFIRMED) {
+        if (outcome.report().conclusion().certainty() == Certainty.CONFIRMED) {
             counts.confirmed++;
             counts.confirmedRight += rank == 1 ? 1 : 0;
         }
@@ -332,8 +333,8 @@ public final class DiagnosisBenchmark {
                     rank == Integer.MAX_VALUE ? "none" : String.valueOf(rank),
                     outcome.taken(),
                     first.probability(),
-                    outcome.report().verdict(),
-                    outcome.report().certainty(),
+                    outcome.report().conclusion().verdict(),
+                    outcome.report().conclusion().certainty(),
                     first.candidates().get(0).description().text());
         }
     }
@@ -351,7 +352,7 @@ public final class DiagnosisBenchmark {
     private void countTriple(Outcome outcome) {
         counts.triples++;
         Explanation first = outcome.first();
-        counts.triplesSure += outcome.report().verdict() != Verdict.UNEXPLAINED
+        counts.triplesSure += outcome.report().conclusion().verdict() != Verdict.UNEXPLAINED
                         && first.probability() >= 0.9
                         && outcome.faults().stream().noneMatch(f -> names(first, f))
                 ? 1
@@ -398,14 +399,14 @@ public final class DiagnosisBenchmark {
         }
         DiagnosisReport report = Bedside.diagnose(plan, readings);
         counts.sound++;
-        if (report.verdict() != Verdict.PLAN_CONSISTENT) {
+        if (report.conclusion().verdict() != Verdict.PLAN_CONSISTENT) {
             counts.accused++;
             out.printf(
                     Locale.ROOT,
                     "%s: sound, but %s: %s%n",
                     name,
-                    report.verdict(),
-                    report.summary().get(0).text());
+                    report.conclusion().verdict(),
+                    report.conclusion().summary().get(0).text());
         }
         for (int i = 0; i < readings.size(); i++) {
             Double volts = readings.get(i).voltageV();
