@@ -7,7 +7,7 @@ import { explained, planOfList, postJson, postText } from "./service.js";
 import * as cars from "./cars.js";
 import * as list from "./list.js";
 import { endName } from "./selected.js";
-import { figure } from "./words.js";
+import { colourWords, figure } from "./words.js";
 
 /** Keeps the tab up to date. */
 export function start() {
@@ -19,12 +19,20 @@ export function shown() {
   show();
 }
 
+/** The car and the others that the panel was filled for: a comparison stays until one of them is another. */
+let filledFor = "";
+
 function show() {
   const panel = place("panel-compare");
   if (panel.hidden || !bench.car) {
     return;
   }
   const kept = cars.mine().filter((each) => each.id !== cars.last()?.id);
+  const cause = JSON.stringify([bench.car, kept.map((each) => [each.id, each.at])]);
+  if (cause === filledFor) {
+    return;
+  }
+  filledFor = cause;
   const chosen = place("compare-with")?.value;
   const other = element(
     "select",
@@ -81,7 +89,7 @@ async function compare(kept) {
         ),
       ),
       ...(needed?.wires?.length > 0 || needed?.parts?.length > 0
-        ? [element("h3", {}, t("what-you-need")), element("ul", {}, ...needed.parts.map((each) => element("li", {}, `${each.label ?? each.part} (${each.kind})`)), ...needed.wires.map((each) => element("li", {}, `${each.colour ?? ""} ${each.size ?? ""}, ${figure(each.totalM)} m`)))]
+        ? [element("h3", {}, t("what-you-need")), element("ul", {}, ...needed.parts.map((each) => element("li", {}, `${each.label ?? each.part} (${each.kind})`)), ...needed.wires.map((each) => element("li", {}, [colourWords(each.colour), each.size?.replace("mm2", "mm²"), `${figure(each.totalM)} m`].filter(Boolean).join(", "))))]
         : []),
       changes.length === 0 ? null : element("div", { className: "wide picture", tabIndex: 0, role: "region", "aria-label": t("both-circuits") }, picture),
     );

@@ -1,8 +1,8 @@
 // Key and switches above the picture.
 
 import { t } from "./text.js";
-import { bench, figures, freeSwitches, plan, positionOf, setStep, setSwitch, when } from "./workshop.js";
-import { element, place, say } from "./elements.js";
+import { bench, figures, freeSwitches, plan, positionOf, setStanding, setStep, setSwitch, standing, when } from "./workshop.js";
+import { button, element, place, say } from "./elements.js";
 import { nameOf, state } from "./words.js";
 
 const SHORT = {
@@ -35,7 +35,7 @@ function show() {
   place("step-note").replaceChildren(
     ...(step ? [element("p", { id: "step-means", className: "assumed" }, `${step.description[0].toUpperCase()}${step.description.slice(1)}.`)] : []),
     ...(step?.findings ?? []).map((finding) => element("p", { className: "problem" }, finding.text)),
-    ...(bench.held.length > 0 ? [element("p", { id: "held" }, heldText())] : []),
+    ...(bench.held.length > 0 ? [element("p", { id: "held" }, heldText(), " ", button(t("forget-what-was-done"), () => setStanding(standing()), { className: "small" }))] : []),
   );
 }
 

@@ -1,7 +1,7 @@
 // What is wrong and what to do: findings worst first, remedies applied and checked again, feeds stepped along their path.
 
 import { t } from "./text.js";
-import { bench, change, checkAgain, figures, plan, select, setMoves, setStanding, standing, stopChecks, when, whenDrawn } from "./workshop.js";
+import { bench, canUndo, change, checkAgain, figures, plan, select, setMoves, setStanding, standing, stopChecks, when, whenDrawn } from "./workshop.js";
 import { button, element, place, say, severity, table, wide } from "./elements.js";
 import { explained, listOfPlan, postJson } from "./service.js";
 import { patched } from "./patch.js";
@@ -24,6 +24,10 @@ export function start() {
   whenDrawn("checked solved plan", show);
   when("progress", showProgress);
   when("car", () => {
+    // What was changed in another car has no bearing on this one.
+    if (!canUndo()) {
+      changes.clear();
+    }
     if (applied && applied.car !== bench.car) {
       applied = null;
       place("applied").replaceChildren();
@@ -57,7 +61,7 @@ function show() {
   if (listed !== bench.review) {
     listed = bench.review;
     const wireOf = (finding) => (finding.remedy && patchOf(finding)?.some(({ path }) => path.endsWith("/size")) ? (finding.remedy.arguments?.place?.id ?? finding.ids[0]) : undefined);
-    const concerned = (finding) => [...finding.ids, ...(feedOf(finding)?.occurrences ?? []).flatMap((each) => each.paths.flatMap((path) => path.steps.map((step) => step.id)))];
+    const concerned = (finding) => [...finding.ids, ...(feedOf(finding)?.occurrences ?? []).flatMap((each) => each.paths.flatMap((path) => besidePath(path.steps, plan({}))))];
     place("finding-list").replaceChildren(...causesFirst(listed?.result.findings ?? [], wireOf, concerned).map(({ finding, causes }) => card(finding, causes)));
   }
   const clues = bench.backfeed?.result.clues ?? [];
@@ -79,6 +83,10 @@ function summary(counts) {
   return parts.length === 0 ? t("nothing-found-that-is-no") : t("found", { parts: parts.join(", ") });
 }
 
+/** Kinds that take most of the volts of their circuit. */
+const LOADS = ["lamp", "led", "load", "motor", "coil", "relay", "solenoid"];
+/** Findings of how wires are joined: no value that is assumed has a bearing on them. */
+const BY_WIRING = ["terminal-not-connected"];
 /** What may come of a wire that is too thin. */
 const CONSEQUENCES = ["backfeed", "load-not-powered", "reversed-wire"];
 
@@ -106,6 +114,17 @@ export function causesFirst(findings, wireOf, concerned) {
   return list;
 }
 
+/**
+ * What a feed passes, and the wires beside its way once it has passed a load: where one of them loses too much, its end is lifted
+ * and the current takes this way instead.
+ */
+export function besidePath(steps, { parts, wires }) {
+  const kinds = new Map(parts.map((part) => [part.id, part.kind]));
+  const load = steps.findIndex((step) => LOADS.includes(kinds.get(step.id)));
+  const lifted = new Set(load < 0 ? [] : steps.slice(load).flatMap((step) => [step.from, step.to]));
+  return [...steps.map((step) => step.id), ...wires.filter((wire) => lifted.has(wire.from) || lifted.has(wire.to)).map((wire) => wire.id)];
+}
+
 function feedOf(finding) {
   return bench.backfeed?.result.unintendedFeeds.find((each) => finding.code === "backfeed" && each.load === finding.ids[0]);
 }
@@ -114,16 +133,18 @@ function card(finding, causes) {
   const feed = feedOf(finding);
   const own = finding.remedy && patchOf(finding);
   const remedies = [...(own ? [{ ...finding.remedy, patch: own }] : []), ...(feed?.remedies ?? [])].filter((each) => each.patch?.length > 0);
-  const assumed = (bench.conversion?.assumptions ?? []).filter((each) => each.findings?.includes(finding.code) || each.ids.some((id) => finding.ids[0] === id));
+  const asked = (bench.conversion?.questions ?? []).find((each) => each.ids.includes(finding.ids[0]));
+  const assumed = BY_WIRING.includes(finding.code) ? [] : (bench.conversion?.assumptions ?? []).filter((each) => each.findings?.includes(finding.code) || each.ids.some((id) => finding.ids[0] === id));
   return element(
     "li",
     { className: `finding ${finding.severity}`, "data-code": finding.code },
     element("p", {}, severity(finding.severity), " ", finding.text),
-    causes.length === 0 ? null : element("p", {}, element("strong", {}, t("mend-first")), t("that-may-be-the-cause", { remedy: causes[0].remedy.text })),
+    causes.length === 0 ? null : element("p", { className: "mend-first", "data-finding": `${causes[0].code} ${causes[0].remedy.arguments?.place?.id ?? causes[0].ids[0]}` }, element("strong", {}, t("mend-first")), t("that-may-be-the-cause", { remedy: causes[0].remedy.text })),
     finding.remedy && remedies.length === 0 ? element("p", {}, element("strong", {}, t("what-to-do")), " ", finding.remedy.text) : null,
     remedies.length === 0 ? null : element("div", { className: "remedies" }, element("strong", {}, t("what-to-do")), ...remedies.map(remedyLine)),
-    assumed.length === 0 ? null : element("p", { className: "assumed" }, t("rests-on-an-assumption", { assumed: assumed[0].text })),
-    ...finding.ids.map((id) => changes.get(id)).filter((each) => each?.holds()).map((each) => element("p", { className: "assumed" }, t("rests-on-a-change", { number: each.text }))),
+    asked && !BY_WIRING.includes(finding.code) ? element("p", { className: "assumed rests-on-question" }, t("rests-on-a-question", { question: asked.text, taken: asked.taken }), " ", element("a", { href: "#wires", click: () => (place("questions").open = true) }, t("answer-it"))) : null,
+    assumed.length === 0 || asked ? null : element("p", { className: "assumed rests-on-assumption" }, t("rests-on-an-assumption", { assumed: assumed[0].text })),
+    ...finding.ids.map((id) => changes.get(id)).filter((each) => each?.holds()).map((each) => element("p", { className: "assumed rests-on-change" }, t("rests-on-a-change", { number: each.text }))),
     element(
       "p",
       { className: "buttons" },
@@ -272,7 +293,7 @@ async function apply(remedy, pressed) {
     remember(before, remedy.patch);
     change(car);
     say(t("applied-checking-again"));
-    showApplied(remedy, after, findingsBefore);
+    showApplied(remedy, before, after, findingsBefore);
   } catch (refused) {
     pressed.disabled = false;
     say(refused.message);
@@ -296,18 +317,22 @@ function remember(before, patch) {
 }
 
 /** Before and after side by side. */
-async function showApplied(remedy, after, findingsBefore) {
+async function showApplied(remedy, before, after, findingsBefore) {
   const target = place("applied");
   const mine = applied;
   target.replaceChildren(element("h3", {}, t("applied")), element("p", {}, (remedy.change ?? remedy).text), element("p", {}, t("undo-takes-it-back")));
   target.scrollIntoView({ block: "nearest" });
   try {
-    const reviewed = await postJson("/v1/plans/review", after);
+    // Loads show a difference when they are on.
+    const switchedOn = (drawn) => ({ ...drawn, parts: drawn.parts.map((part) => (part.kind === "switch" && !part.positionByCondition ? { ...part, position: part.positions.at(-1).name } : part)) });
+    const solve = async (drawn) => (await postJson("/v1/plans/solution?only=parts&full=true", switchedOn(drawn))).result.steps;
+    const [reviewed, stepsBefore, stepsAfter] = await Promise.all([postJson("/v1/plans/review", after), solve(before), solve(after)]);
     if (mine !== applied) {
       return;
     }
     const key = (finding) => `${finding.code} ${finding.ids[0]}`;
     const gone = findingsBefore.filter((each) => !reviewed.result.findings.some((other) => key(other) === key(each)));
+    const eased = findingsBefore.flatMap((each) => reviewed.result.findings.filter((other) => key(other) === key(each) && other.severity !== each.severity).map((other) => [`${each.severity}: ${each.text}`, `${other.severity}: ${other.text}`]));
     const fresh = reviewed.result.findings.filter((each) => !findingsBefore.some((other) => key(other) === key(each)));
     target.append(
       element("p", {}, element("strong", {}, gone.length === 0 ? t("no-finding-has-gone") : t("gone-and-new", { gone: gone.length, fresh: fresh.length }))),
@@ -315,12 +340,45 @@ async function showApplied(remedy, after, findingsBefore) {
         t("before-and-after"),
         table(t("findings"), [[t("before"), false], [t("after"), false]], [
           ...fresh.map((each) => ["–", `${each.severity}: ${each.text}`]),
+          ...eased,
           ...gone.map((each) => [`${each.severity}: ${each.text}`, t("gone")]),
         ]),
       ),
+      ...voltsTable(voltsChanged(stepsBefore, stepsAfter), after),
     );
     say(t("checked-again", { changes: t("gone-and-new", { gone: gone.length, fresh: fresh.length }) }));
   } catch (refused) {
     target.append(element("p", { className: "problem" }, explained(refused)));
   }
+}
+
+/** Less than this is no difference on a meter. */
+const NOTICED_V = 0.05;
+const MOST_ROWS = 8;
+
+/**
+ * Loads that a change gives more or fewer volts while they should be live, each in the step in which that is most.
+ *
+ * @returns [{ part, step, was, is }], the largest change first
+ */
+export function voltsChanged(before, after) {
+  const worst = new Map();
+  after.forEach((step, i) => {
+    const were = new Map(before[i]?.parts.map((row) => [row.part, row]));
+    for (const row of step.parts.filter((each) => each.meantLive)) {
+      const was = were.get(row.part)?.acrossV;
+      const change = Math.abs((row.acrossV ?? 0) - (was ?? 0));
+      if (was !== undefined && row.acrossV !== undefined && change >= NOTICED_V && change > (worst.get(row.part)?.change ?? 0)) {
+        worst.set(row.part, { part: row.part, step: step.description, was, is: row.acrossV, change });
+      }
+    }
+  });
+  return [...worst.values()].sort((one, other) => other.change - one.change);
+}
+
+function voltsTable(rows, drawn) {
+  const name = (id) => nameOf(drawn.parts.find((part) => part.id === id)) || id;
+  return rows.length === 0
+    ? [element("p", {}, t("no-load-gets-other-volts"))]
+    : [wide(t("volts-at-loads"), table(t("volts-at-loads"), [[t("part"), false], [t("key"), false], [t("before"), true], [t("after"), true], [t("difference"), true]], rows.slice(0, MOST_ROWS).map((row) => [name(row.part), row.step, `${figure(row.was)} V`, `${figure(row.is)} V`, `${row.is > row.was ? "+" : "−"}${figure(Math.abs(row.is - row.was))} V`])))];
 }

@@ -35,7 +35,7 @@ function show() {
       file(t("figures-csv"), "csv", () => postBlob("/v1/plans/solution", plan(), "text/csv"), ready),
       file(t("findings-csv"), "csv", () => postBlob("/v1/plans/review", plan({}), "text/csv"), ready),
       file(t("readings-to-take-csv"), "csv", () => postBlob("/v1/plans/readings", plan({}), "text/csv"), ready),
-      file(t("bench-sheet-html"), "html", () => postBlob("/v1/plans/sheet", { plan: plan({}) }, "text/html"), ready),
+      file(t("bench-sheet-html"), "html", sheetFile, ready),
       file(t("record-html"), "html", () => postBlob("/v1/plans/sheet", { plan: plan({}), document: "record" }, "text/html"), ready),
     ),
     element("p", { className: "problem", id: "print-problem", role: "status" }),
@@ -53,6 +53,14 @@ function file(text, ending, make, ready) {
       place("print-problem").textContent = explained(refused);
     }
   }, { disabled: !ready });
+}
+
+/** The sheet as a file, with what was measured at its end. */
+async function sheetFile() {
+  const html = await postText("/v1/plans/sheet", { plan: plan({}) }, "text/html");
+  const measured = protocol()?.outerHTML ?? "";
+  const end = html.lastIndexOf("</body>");
+  return new Blob([html.slice(0, end), measured, html.slice(end)], { type: "text/html" });
 }
 
 /** The sheet in a tree of its own, so that its style and that of the page leave each other alone. */

@@ -32,6 +32,9 @@ const SHOWN = [
   { name: "drop", head: "V lost", figure: true },
 ];
 
+/** The cell that an assumption stands for. */
+const ASSUMED_COLUMNS = { "list-length": "length", "list-size": "size" };
+
 let sheet;
 let columns;
 let all = false;
@@ -200,14 +203,13 @@ function showAssumptions() {
   place("assumption-count").textContent = assumptions.length === 0 ? t("nothing-is-assumed") : t("things-assumed", { number: assumptions.length });
   place("assumption-list").replaceChildren(
     ...assumptions.map((each) => {
-      const line = Number(/row (\d+)/.exec(each.assumed.place ?? "")?.[1]);
-      const at = bench.places.get(line);
+      const index = bench.car.wires.findIndex((row) => row.no === each.assumed.wire);
       return element(
         "li",
         {},
         each.text,
         " ",
-        at?.table === "wires" ? button(t("go-to-wire", { wire: bench.car.wires[at.index]?.no }), () => sheet.focus(at.index, USUAL.some((column) => column.name === each.assumed.place?.split("column ")[1]) ? each.assumed.place.split("column ")[1] : "from"), { className: "link" }) : null,
+        index >= 0 ? button(t("go-to-wire", { wire: each.assumed.wire }), () => sheet.focus(index, ASSUMED_COLUMNS[each.code] ?? "from"), { className: "link" }) : null,
       );
     }),
   );

@@ -189,7 +189,7 @@ export function setSwitches(positions) {
 export async function setMoves(moves) {
   const positions = moves.map((each) => each.split(":"));
   const kinds = new Map(plan().parts.map((part) => [part.id, part.kind]));
-  stand({ step: positions.findLast(([id]) => id === "key")?.[1] ?? "off", switches: Object.fromEntries(positions.filter(([id]) => ["switch", POINTS].includes(kinds.get(id)))) });
+  stand({ step: positions.findLast(([id]) => id === "key")?.[1] ?? "off", switches: Object.fromEntries(positions.filter(([id]) => id !== "key" && ["switch", POINTS].includes(kinds.get(id)))) });
   trail = { switches: {}, moves };
   await look("state");
 }

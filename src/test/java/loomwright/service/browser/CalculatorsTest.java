@@ -114,6 +114,7 @@ class CalculatorsTest {
     @CsvSource({
         "/v1/ballast, 6.342281879",
         "/v1/spark, 'required, kV'",
+        "/v1/circuit, 'ISO 2 mm2'",
         "/v1/voltage-drop, mΩ/m",
         "/v1/fuse, 'rating, A'",
         "/v1/resistance, 3.4"

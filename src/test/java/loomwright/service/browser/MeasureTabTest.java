@@ -61,5 +61,14 @@ class MeasureTabTest extends Workbench {
         Object measured = browser.script("return [...document.querySelector('#sheet-view').shadowRoot"
                 + ".querySelectorAll('#measured tbody tr')].map(row => row.textContent)");
         assertThat((List<?>) measured).hasSizeGreaterThan(1);
+        Object kept = browser.later("""
+                const make = URL.createObjectURL;
+                URL.createObjectURL = blob => { if (/text.html/.test(blob.type)) { blob.text().then(done, failed); } return make.call(URL, blob); };
+                [...document.querySelectorAll('#panel-print button')].find(b => b.textContent.startsWith('Bench sheet (')).click();
+                """);
+        assertThat(String.valueOf(kept)).contains("id=\"measured\"").endsWith("</html>\n");
+        for (Object row : (List<?>) measured) {
+            assertThat(String.valueOf(kept)).contains(String.valueOf(row).substring(0, 5));
+        }
     }
 }

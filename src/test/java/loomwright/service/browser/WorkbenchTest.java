@@ -152,6 +152,43 @@ class WorkbenchTest extends Workbench {
                 .containsExactly("wire-grid-5-to-problem");
     }
 
+    /** A wire is made thinner: that is what differs, and what has to be bought. */
+    @Test
+    void aCopyIsComparedWithTheCarAsItIsChangedAndTheAnswerStays() {
+        paste(LIST);
+        browser.tab("compare");
+        browser.one("#keep-copy").click();
+        browser.waitUntil(here -> !here.find("#compare").isEmpty());
+        browser.tab("wires");
+        int drawn = Integer.parseInt(browser.one("#diagram").getAttribute("data-drawn"));
+        browser.enter("#wire-grid-13-size", "0.5 mm2" + Keys.TAB);
+        browser.waitUntil(here -> Integer.parseInt(here.one("#diagram").getAttribute("data-drawn")) > drawn);
+        browser.tab("compare");
+        browser.one("#compare").click();
+        browser.waitUntil(here -> !here.find("#comparison svg").isEmpty());
+        assertThat(browser.find("#comparison > ul:first-of-type li"))
+                .singleElement()
+                .satisfies(change -> assertThat(change.getText()).contains("W14", "0.5", "1 mm²"));
+        browser.tab("findings");
+        browser.tab("compare");
+        assertThat(browser.find("#comparison svg")).isNotEmpty();
+    }
+
+    @Test
+    void mistakesAreTriedAndThoseOfOnePartPickedOut() {
+        paste(LIST.subList(0, 6));
+        browser.tab("mistakes");
+        browser.waitUntil(here -> here.one("#try").isEnabled());
+        browser.one("#try").click();
+        browser.waitUntil(here -> !here.find("#panel-mistakes ol li").isEmpty());
+        int all = browser.find("#panel-mistakes ol li").size();
+        browser.choose("#mistake-of", "Fuse 1");
+        int some = browser.find("#panel-mistakes ol li").size();
+        assertThat(some).isPositive().isLessThan(all);
+        browser.one("#panel-mistakes ol li button").click();
+        assertThat(browser.find("#diagram .lit")).isNotEmpty();
+    }
+
     @Test
     void theSheetIsPrinted() {
         browser.openExample("6 v");
