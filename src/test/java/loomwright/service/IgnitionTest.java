@@ -60,7 +60,7 @@ class IgnitionTest {
     void whereNoBallastHelpsACellIsToldWhy() {
         var response = LiveService.ask().get("/v1/ballast-choice?wantedCoilV=13&coilPrimaryOhm=1.5&format=text");
         assertThat(response.statusCode()).isEqualTo(422);
-        assertThat(response.asString()).contains("No ballast gives this");
+        assertThat(response.asString()).contains("No ballast gives the coil");
     }
 
     @Test

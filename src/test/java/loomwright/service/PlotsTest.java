@@ -133,7 +133,7 @@ class PlotsTest {
         Labels picture = Labels.of(svg("/v1/fuse?size=14&currentA=8&prospectiveA=400"));
         assertThat(picture.list())
                 .map(Labels.Label::text)
-                .contains("wire too hot: the fuse must open below this", "fuse opens within this");
+                .contains("wire too hot: the fuse must blow below this", "fuse blows within this");
     }
 
     /** Both sides of a change over the same axes, with the figures that each side has alone. */
