@@ -194,8 +194,7 @@ class FindingsTabTest extends Workbench {
         browser.waitUntil(Browser::isDrawn);
         browser.tab("findings");
         browser.waitUntil(here -> !here.find(BACKFEEDS).isEmpty());
-        browser.script("[...document.querySelectorAll('#finding-list button')]"
-                + ".find(each => each.textContent === 'Play the moves').click()");
+        browser.one(BACKFEEDS + " > .buttons button:last-child").click();
         browser.waitForText(".walk [role=status]", "pulled in");
         assertThat(browser.one("input[value=run]").isSelected()).isTrue();
         assertThat(browser.find("#held")).isEmpty();

@@ -62,7 +62,7 @@ class ModulesTest {
                                 + " catch (e) { return e.message; } }).then(done, failed);",
                         patch))
                 .asString()
-                .startsWith("The plan has changed");
+                .startsWith("The car has changed");
     }
 
     /** A plan written as a list, read by the page and written by it, is the same plan. */
@@ -231,6 +231,6 @@ class ModulesTest {
                         browser.later(
                                 "import('/page/cars.js').then(m => m.fromLink('#car=abcdef')).then(done, e => done(e.message));"))
                 .asString()
-                .startsWith("The link is damaged");
+                .startsWith("The link to the car is damaged");
     }
 }
