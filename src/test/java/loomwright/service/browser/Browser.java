@@ -249,10 +249,20 @@ final class Browser implements AutoCloseable {
     }
 
     /** What the accessibility checker finds: rule and place. */
+    /** With every rule of the checker. */
     List<String> accessibilityViolations() {
+        return violations("{resultTypes: ['violations']}");
+    }
+
+    /** Of colours only: another colour scheme changes nothing else. */
+    List<String> colourViolations() {
+        return violations("{resultTypes: ['violations'], runOnly: ['cat.color']}");
+    }
+
+    private List<String> violations(String options) {
         script(accessibilityChecker());
         Object found = driver.executeAsyncScript("const done = arguments[0];"
-                + "axe.run().then(r => done(r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.html).join(' '))),"
+                + "axe.run(" + options + ").then(r => done(r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.html).join(' '))),"
                 + " e => done(['failed: ' + e]));");
         if (!(found instanceof List<?> list)) {
             throw new AssertionError("the checker answered " + found);

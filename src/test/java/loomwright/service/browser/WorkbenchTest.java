@@ -241,7 +241,9 @@ class WorkbenchTest extends Workbench {
                 browser.resize(size);
                 for (String tab : List.of("wires", "parts", "findings", "measure", "mistakes", "compare", "print")) {
                     browser.tab(tab);
-                    assertThat(browser.accessibilityViolations()).as(tab).isEmpty();
+                    assertThat(dark ? browser.colourViolations() : browser.accessibilityViolations())
+                            .as(tab)
+                            .isEmpty();
                 }
                 assertThat(browser.script("return document.documentElement.scrollWidth <= window.innerWidth"))
                         .isEqualTo(true);
