@@ -1,7 +1,6 @@
 package loomwright.mistakes;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -35,18 +34,6 @@ import loomwright.operation.Step;
  * <p>May be used by several threads, each with a solver of its own: that holds work space.
  */
 final class Consequences {
-    /** Mistakes that join nothing to another place: where no current changes, no terminal has another polarity. */
-    private static final Set<SingleFault.Kind> LEAVES_ENDS = EnumSet.of(
-            SingleFault.Kind.WIRE_OFF,
-            SingleFault.Kind.BAD_JOINT,
-            SingleFault.Kind.FUSE_BLOWN,
-            SingleFault.Kind.OPEN_INSIDE,
-            SingleFault.Kind.SHORT_TO_EARTH,
-            SingleFault.Kind.CONTACTS_WORN,
-            SingleFault.Kind.CONTACT_OPEN,
-            SingleFault.Kind.CONTACT_WORN,
-            SingleFault.Kind.VALUE_OFF);
-
     /** What was found of a mistake so far. */
     private record Effects(
             Notices notices,
@@ -70,12 +57,19 @@ final class Consequences {
     private final List<SwitchSetting> settings;
     private final List<FusedSteps> sound;
     private final Capacities capacities;
+    private final FusedSteps.Alike unnoticed;
     private final SparkAndCharge sparkAndCharge;
 
     Consequences(Plan plan, PlanSolver solver) {
+        this(plan, solver, new Unnoticed(new Capacities(plan))::isSure);
+    }
+
+    /** With a judge of its own of which steps need no solution. */
+    Consequences(Plan plan, PlanSolver solver, FusedSteps.Alike unnoticed) {
         this.plan = plan;
         this.settings = SwitchSetting.list(plan);
         this.capacities = new Capacities(plan);
+        this.unnoticed = unnoticed;
         FusedSteps.Solver soundSolver = new FusedSteps.Solver(solver);
         this.sound = settings.stream().map(s -> soundSolver.solve(s.plan())).toList();
         this.sparkAndCharge =
@@ -136,9 +130,8 @@ final class Consequences {
         SwitchSetting setting = settings.get(i);
         FusedSteps before = sound.get(i);
         // The notes on a fault read off the plan as drawn what is new in it, such as the end of a wire that is off.
-        boolean takesOver = i > 0 && LEAVES_ENDS.contains(fault.kind());
         FusedSteps after = solverOfFault.solve(
-                fault.applyTo(setting.plan()), takesOver ? before.first() : FusedSteps.NOTHING_KNOWN);
+                fault.applyTo(setting.plan()), i > 0 ? before.first() : FusedSteps.NOTHING_KNOWN, unnoticed);
         if (i == 0) {
             effects.notes().addAll(FaultNotes.of(fault, plan, after.first()));
             effects.notes().addAll(sparkAndCharge.compare(after.plan(), after.first(), solver));

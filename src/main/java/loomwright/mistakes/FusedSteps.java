@@ -45,11 +45,11 @@ record FusedSteps(Plan plan, List<List<SolvedStep>> stages, Set<String> blown) {
 
         /** Solves the plan as it is set. */
         FusedSteps solve(Plan set) {
-            return solve(set, NOTHING_KNOWN);
+            return solve(set, NOTHING_KNOWN, (scan, faulty, sound) -> false);
         }
 
-        /** As the other; steps that are the same as those known, all fuses whole, are taken over. */
-        FusedSteps solve(Plan set, List<SolvedStep> known) {
+        /** As the other; all fuses whole, a known step that tells the same is taken over. */
+        FusedSteps solve(Plan set, List<SolvedStep> known, Alike alike) {
             Set<String> open = new LinkedHashSet<>();
             List<List<SolvedStep>> stages = new ArrayList<>();
             boolean more;
@@ -59,22 +59,29 @@ record FusedSteps(Plan plan, List<List<SolvedStep>> stages, Set<String> blown) {
                         byBlown.computeIfAbsent(
                                 Set.copyOf(open), none -> new SettingScan(SwitchSettings.of(fused), solver)),
                         fused,
-                        open.isEmpty() ? known : NOTHING_KNOWN));
+                        open.isEmpty() ? known : NOTHING_KNOWN,
+                        alike));
                 more = open.addAll(Fuses.firstToOpen(fused, stages.get(stages.size() - 1)));
             } while (more);
             return new FusedSteps(set, stages, open);
         }
 
-        private static List<SolvedStep> steps(SettingScan scan, Plan fused, List<SolvedStep> known) {
+        private static List<SolvedStep> steps(SettingScan scan, Plan fused, List<SolvedStep> known, Alike alike) {
             // A fault may hold a switch, which then has no setting of its own.
             return scan.settings()
                     .settingOf(fused)
                     .map(setting -> scan.report(
                             setting,
                             step -> known.stream()
-                                    .filter(one -> one.step() == step && scan.isLike(one))
+                                    .filter(one -> one.step() == step && alike.isSure(scan, fused, one))
                                     .findFirst()))
                     .orElseGet(() -> scan.reported().solve(fused));
         }
+    }
+
+    /** Whether the step that was scanned last is sure to tell the same as another. */
+    @FunctionalInterface
+    interface Alike {
+        boolean isSure(SettingScan scan, Plan scanned, SolvedStep other);
     }
 }

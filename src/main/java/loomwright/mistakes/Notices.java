@@ -40,9 +40,12 @@ final class Notices {
                     .filter(p -> p.getClass() == consumer.getClass())
                     .isPresent();
             if (same) {
-                effect(sound, faulty, consumer).ifPresent(effect -> {
-                    add(effect, consumer, when, sound.effectiveV(consumer), faulty.effectiveV(consumer));
-                    mayHurt |= effect == Effect.UNINTENDED
+                Optional<Effect> effect = isMoving(faulty, consumer)
+                        ? Optional.of(Effect.CHATTERS).filter(chatters -> !sound.oscillating())
+                        : effect(sound, consumer, Fed.in(faulty, consumer));
+                effect.ifPresent(told -> {
+                    add(told, consumer, when, sound.effectiveV(consumer), faulty.effectiveV(consumer));
+                    mayHurt |= told == Effect.UNINTENDED
                             && mayHurt(consumer, sound.plan(), sound.step().condition());
                 });
             }
@@ -56,7 +59,7 @@ final class Notices {
         }
         for (Consumer consumer : solved.plan().listParts(Consumer.class)) {
             double volts = solved.effectiveV(consumer);
-            if (solved.oscillating() && solved.movingParts().contains(consumer.id())) {
+            if (isMoving(solved, consumer)) {
                 add(Effect.CHATTERS, consumer, when, volts, volts);
             } else if (works(solved, consumer) && !solved.isMeant(consumer)) {
                 add(Effect.UNINTENDED, consumer, when, volts, volts);
@@ -94,28 +97,29 @@ final class Notices {
                 && step.isMeant(consumer);
     }
 
-    private static Optional<Effect> effect(SolvedStep sound, SolvedStep faulty, Consumer consumer) {
-        if (faulty.oscillating() && faulty.movingParts().contains(consumer.id())) {
-            return sound.oscillating() ? Optional.empty() : Optional.of(Effect.CHATTERS);
-        }
+    private static boolean isMoving(SolvedStep solved, Consumer consumer) {
+        return solved.oscillating() && solved.movingParts().contains(consumer.id());
+    }
+
+    /** What an owner notices of a consumer that is so fed with a mistake, and as in the sound plan without. */
+    static Optional<Effect> effect(SolvedStep sound, Consumer consumer, Fed faulty) {
         boolean meant = sound.isMeant(consumer);
         boolean before = works(sound, consumer);
-        boolean now = works(faulty, consumer);
+        boolean now = faulty.works();
         if (before && !now) {
             // On the way to another condition a load is not missed.
-            return !meant || sound.step().passing() ? Optional.empty() : Optional.of(dimOrDead(faulty, consumer));
+            return !meant || sound.step().passing() ? Optional.empty() : Optional.of(dimOrDead(faulty));
         } else if (!before && now) {
             return meant ? Optional.empty() : Optional.of(Effect.UNINTENDED);
         } else if (before) {
-            return meant ? change(sound.effectiveV(consumer), faulty.effectiveV(consumer)) : Optional.empty();
+            return meant ? change(sound.effectiveV(consumer), faulty.effectiveV()) : Optional.empty();
         }
-        boolean glowsAnew =
-                faulty.activity(consumer) == FeedStrength.GLOWS && sound.activity(consumer) != FeedStrength.GLOWS;
+        boolean glowsAnew = faulty.activity() == FeedStrength.GLOWS && sound.activity(consumer) != FeedStrength.GLOWS;
         return glowsAnew ? Optional.of(Effect.GLOWS) : Optional.empty();
     }
 
-    private static Effect dimOrDead(SolvedStep faulty, Consumer consumer) {
-        return faulty.activity(consumer) == FeedStrength.GLOWS ? Effect.GLOWS : Effect.STOPS;
+    private static Effect dimOrDead(Fed faulty) {
+        return faulty.activity() == FeedStrength.GLOWS ? Effect.GLOWS : Effect.STOPS;
     }
 
     private static Optional<Effect> change(double soundV, double faultyV) {
@@ -125,10 +129,24 @@ final class Notices {
         return faultyV > (1 + NOTICED) * soundV ? Optional.of(Effect.OVERVOLTAGE) : Optional.empty();
     }
 
-    /** An armature that was pulled in works as long as it is held. */
     private static boolean works(SolvedStep solved, Consumer consumer) {
-        boolean armature = consumer instanceof Electromagnet;
-        return armature ? solved.isActive(consumer) : solved.activity(consumer) == FeedStrength.OPERATES;
+        return Fed.in(solved, consumer).works();
+    }
+
+    /**
+     * How a consumer is fed.
+     *
+     * @param works an armature that was pulled in works as long as it is held
+     */
+    record Fed(boolean works, FeedStrength activity, double effectiveV) {
+        static Fed of(Consumer consumer, boolean active, FeedStrength activity, double effectiveV) {
+            boolean works = consumer instanceof Electromagnet ? active : activity == FeedStrength.OPERATES;
+            return new Fed(works, activity, effectiveV);
+        }
+
+        private static Fed in(SolvedStep solved, Consumer consumer) {
+            return of(consumer, solved.isActive(consumer), solved.activity(consumer), solved.effectiveV(consumer));
+        }
     }
 
     private void add(Effect effect, Consumer consumer, Instant when, double soundV, double faultyV) {

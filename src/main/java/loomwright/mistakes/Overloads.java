@@ -7,15 +7,18 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.ToDoubleFunction;
 import loomwright.circuit.Battery;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.Generator;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
+import loomwright.circuit.Plan;
 import loomwright.message.Argument.Instant;
 import loomwright.message.Argument.Thing;
 import loomwright.message.Message;
@@ -98,11 +101,41 @@ final class Overloads {
     /** A short with as little resistance as the battery itself leaves half its voltage and counts as no dead short. */
     private void compareBattery(double shortBeforeA, SolvedStep faulty, Instant when, boolean last) {
         double nowA = shortA(faulty);
-        if (nowA > SHORT_A && nowA > SHORT_GROWN * shortBeforeA) {
+        if (isShorted(shortBeforeA, nowA)) {
             Message shorted = MistakeText.BATTERY_SHORTED.with(
                     arg("battery", battery(faulty).thing()), arg("currentA", nowA), arg("when", when));
             add(new Overload(Limit.DEAD_SHORT, battery(faulty).id(), when, nowA, 0, false, shorted), last);
         }
+    }
+
+    private static boolean isShorted(double beforeA, double nowA) {
+        return nowA > SHORT_A && nowA > SHORT_GROWN * beforeA;
+    }
+
+    /**
+     * Whether a step is sure to overload nothing anew whose currents are known by how far they are from those of the sound plan.
+     *
+     * @param faulty the plan that it is a step of
+     * @param movedA no current is further away, A
+     * @param terminalV of each battery of the sound plan, V
+     */
+    boolean addsNothing(SolvedStep sound, Plan faulty, double movedA, ToDoubleFunction<Battery> terminalV) {
+        for (int i = 0; i < sound.branches().size(); i++) {
+            Branch branch = sound.branches().get(i);
+            double mostA = Math.abs(sound.currentA(i)) + movedA;
+            boolean over = limit(branch, faulty, sound.step())
+                    .filter(limit -> limit.isOver(mostA))
+                    .isPresent();
+            if (over && mostA > GROWN * Math.abs(sound.currentA(i))) {
+                return false;
+            }
+        }
+        // What motors take may be less by as much as what the battery gives is more.
+        double beforeA = shortA(sound);
+        return !isShorted(beforeA, beforeA + 2 * movedA)
+                && sound.plan().listParts(Battery.class).stream()
+                        .noneMatch(battery -> StepFindings.isDeadShort(
+                                battery, sound, batteryA(sound) + movedA, terminalV.applyAsDouble(battery)));
     }
 
     /** The first battery; the alternator of a plan that has none. */
@@ -137,25 +170,51 @@ final class Overloads {
     private void compareCurrent(@Nullable SolvedStep sound, SolvedStep faulty, int i, Instant when, boolean last) {
         Branch branch = faulty.branches().get(i);
         double nowA = Math.abs(faulty.currentA(i));
-        Part part = faulty.plan().findPart(branch.id()).orElse(null);
-        if (part instanceof Fuse fuse) {
-            if (nowA > fuse.continuousA() && hasGrown(sound, branch, nowA)) {
-                over(Limit.FUSE_RATING, fuse.thing(), when, nowA, fuse.continuousA(), last);
-            }
-        } else if (part instanceof FixedResistor resistor && resistor.ratingW() != null) {
-            if (faulty.powerW(i) > resistor.ratingW() && hasGrown(sound, branch, nowA)) {
-                overheated(resistor.thing(), when, faulty.powerW(i), resistor.ratingW(), last);
-            }
-        } else {
-            Limit kind = branch.owner() == Branch.Owner.WIRE ? Limit.WIRE_AMPACITY : Limit.PART_RATING;
-            boolean brief = faulty.step() == Step.CRANK || faulty.step() == Step.OFF_ENGINE_TURNING;
-            OptionalDouble limitA = capacities.currentA(branch);
-            if (limitA.isPresent()
-                    && nowA > (brief ? SHORT_TIME : 1) * limitA.getAsDouble()
-                    && hasGrown(sound, branch, nowA)) {
-                over(kind, faulty.plan().thing(branch.id()), when, nowA, limitA.getAsDouble(), last);
-            }
+        Allowed allowed = limit(branch, faulty.plan(), faulty.step()).orElse(null);
+        if (allowed == null) {
+            return;
         }
+        double figure = allowed.ofPower() ? faulty.powerW(i) : nowA;
+        if (figure > allowed.most() && hasGrown(sound, branch, nowA)) {
+            over(allowed, faulty.plan().thing(branch.id()), when, figure, last);
+        }
+    }
+
+    /**
+     * What a branch may carry.
+     *
+     * @param limit as it is told
+     * @param most as it is judged in this step
+     * @param resistanceOhm where both are watts; 0 where they are amperes
+     */
+    private record Allowed(Limit kind, double limit, double most, double resistanceOhm) {
+        boolean ofPower() {
+            return resistanceOhm > 0;
+        }
+
+        boolean isOver(double currentA) {
+            return (ofPower() ? currentA * currentA * resistanceOhm : currentA) > most;
+        }
+    }
+
+    /** Empty where nothing is known. */
+    private Optional<Allowed> limit(Branch branch, Plan plan, Step step) {
+        Part part = plan.findPart(branch.id()).orElse(null);
+        if (part instanceof Fuse fuse) {
+            return Optional.of(new Allowed(Limit.FUSE_RATING, fuse.continuousA(), fuse.continuousA(), 0));
+        }
+        Double ratingW = part instanceof FixedResistor resistor ? resistor.ratingW() : null;
+        if (ratingW != null && part instanceof FixedResistor resistor) {
+            return Optional.of(new Allowed(Limit.PART_RATING, ratingW, ratingW, resistor.resistanceOhm()));
+        }
+        OptionalDouble limitA = capacities.currentA(branch);
+        if (limitA.isEmpty()) {
+            return Optional.empty();
+        }
+        Limit kind = branch.owner() == Branch.Owner.WIRE ? Limit.WIRE_AMPACITY : Limit.PART_RATING;
+        boolean brief = step == Step.CRANK || step == Step.OFF_ENGINE_TURNING;
+        double most = (brief ? SHORT_TIME : 1) * limitA.getAsDouble();
+        return Optional.of(new Allowed(kind, limitA.getAsDouble(), most, 0));
     }
 
     /** Asked only of what is over its limit, which little is. */
@@ -164,16 +223,16 @@ final class Overloads {
         return nowA > GROWN * soundA;
     }
 
-    private void over(Limit kind, Thing thing, Instant when, double currentA, double limitA, boolean last) {
-        Message message = MistakeText.CURRENT_OVER_LIMIT.with(
-                arg("thing", thing), arg("currentA", currentA), arg("limitA", limitA), arg("when", when));
-        add(new Overload(kind, thing.id(), when, currentA, limitA, false, message), last);
-    }
-
-    private void overheated(Thing thing, Instant when, double powerW, double limitW, boolean last) {
-        Message message = MistakeText.HEAT_OVER_LIMIT.with(
-                arg("thing", thing), arg("powerW", powerW), arg("limitW", limitW), arg("when", when));
-        add(new Overload(Limit.PART_RATING, thing.id(), when, powerW, limitW, false, message), last);
+    private void over(Allowed allowed, Thing thing, Instant when, double figure, boolean last) {
+        Message message = allowed.ofPower()
+                ? MistakeText.HEAT_OVER_LIMIT.with(
+                        arg("thing", thing), arg("powerW", figure), arg("limitW", allowed.limit()), arg("when", when))
+                : MistakeText.CURRENT_OVER_LIMIT.with(
+                        arg("thing", thing),
+                        arg("currentA", figure),
+                        arg("limitA", allowed.limit()),
+                        arg("when", when));
+        add(new Overload(allowed.kind(), thing.id(), when, figure, allowed.limit(), false, message), last);
     }
 
     void add(Overload overload, boolean last) {

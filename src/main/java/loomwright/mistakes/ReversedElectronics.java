@@ -4,6 +4,7 @@ import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleBiFunction;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Diode;
 import loomwright.circuit.IgnitionModule;
@@ -48,16 +49,34 @@ final class ReversedElectronics {
     static List<Overload> list(
             List<SolvedStep> sound, List<SolvedStep> faulty, SwitchSetting setting, PlanSolver solver) {
         List<Overload> found = new ArrayList<>();
-        for (Part part : faulty.get(0).plan().parts()) {
+        for (Part part : sound.get(0).plan().parts()) {
             for (Junction junction : junctions(part)) {
                 TerminalRef plus = part.terminal(junction.supply());
                 TerminalRef minus = part.terminal(junction.back());
-                if (lowestV(faulty, plus, minus) < -CONDUCTS_V && lowestV(sound, plus, minus) > -CONDUCTS_V) {
-                    found.add(overload(part, plus, minus, faulty.get(0).plan(), setting, solver));
+                if (lowestV(sound, plus, minus) > -CONDUCTS_V) {
+                    // Of those that conduct one is enough: a step may be that of the sound plan where nothing is other.
+                    faulty.stream()
+                            .filter(step -> step.solved() && step.acrossV(plus, minus) < -CONDUCTS_V)
+                            .findFirst()
+                            .ifPresent(step -> found.add(overload(part, plus, minus, step.plan(), setting, solver)));
                 }
             }
         }
         return found;
+    }
+
+    /** Whether nothing that is fed forwards in a step of the sound plan is fed backwards in one with these volts. */
+    static boolean addsNothing(SolvedStep sound, ToDoubleBiFunction<TerminalRef, TerminalRef> volts) {
+        for (Part part : sound.plan().parts()) {
+            for (Junction junction : junctions(part)) {
+                TerminalRef plus = part.terminal(junction.supply());
+                TerminalRef minus = part.terminal(junction.back());
+                if (volts.applyAsDouble(plus, minus) < -CONDUCTS_V && sound.acrossV(plus, minus) > -CONDUCTS_V) {
+                    return false;
+                }
+            }
+        }
+        return true;
     }
 
     private static double lowestV(List<SolvedStep> steps, TerminalRef plus, TerminalRef minus) {

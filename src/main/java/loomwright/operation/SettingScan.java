@@ -10,6 +10,7 @@ import java.util.function.Function;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.TerminalRef;
 import loomwright.network.NetworkLimits;
 import org.jspecify.annotations.Nullable;
 
@@ -21,9 +22,6 @@ import org.jspecify.annotations.Nullable;
  * <p>Cost on a harness of 60 nodes: a few microseconds for a step. Not thread safe.
  */
 public final class SettingScan {
-    /** Amperes or volts that a decision may differ from what is reported, and still stand for the same. */
-    private static final double ALIKE = 1e-6;
-
     private final SwitchSettings settings;
     private final Thresholds thresholds;
     private final List<Consumer> consumers;
@@ -135,40 +133,14 @@ public final class SettingScan {
     }
 
     /**
-     * Whether the step settled last is, as far as can be decided, one of a plan that differs in something that is not at work
-     * here: the same parts active, the same loads as strongly fed, the same currents in wires and connectors.
+     * Whether the step settled last was decided quickly and comes to rest with the same parts active as another of a plan that differs
+     * little from this.
      */
-    public boolean isLike(SolvedStep other) {
-        if (full != null
-                || outcome != StableState.Outcome.SETTLED
-                || other.outcome() != StableState.Outcome.SETTLED
-                || !thresholds.ids(active).equals(other.active())) {
-            return false;
-        }
-        for (int wire = 0; wire < wires(); wire++) {
-            Branch branch = reported.wiring().branches().get(wire);
-            boolean same = wire < other.branches().size()
-                    && other.branches().get(wire).owner() == branch.owner()
-                    && other.branches().get(wire).id().equals(branch.id());
-            if (!same || !isAlike(currentA(wire), other.currentA(wire))) {
-                return false;
-            }
-        }
-        for (int c = 0; c < consumers.size(); c++) {
-            Consumer load = consumers.get(c);
-            Optional<Part> there = other.plan().findPart(load.id());
-            if (there.isEmpty()
-                    || there.get().getClass() != load.getClass()
-                    || activity(c) != other.activity((Consumer) there.get())
-                    || !isAlike(effectiveV(c), other.effectiveV((Consumer) there.get()))) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private static boolean isAlike(double decided, double reported) {
-        return Math.abs(decided - reported) <= ALIKE * (1 + Math.abs(reported));
+    public boolean restsLike(SolvedStep other) {
+        return full == null
+                && outcome == StableState.Outcome.SETTLED
+                && other.outcome() == StableState.Outcome.SETTLED
+                && thresholds.ids(active).equals(other.active());
     }
 
     /** The plan, for more to be solved of its settings. */
@@ -243,6 +215,20 @@ public final class SettingScan {
     /** How many wires and ways of connectors there are that a current can flow in. */
     public int wires() {
         return reported.wiring().branches().size();
+    }
+
+    /** One of these, without its place in a step. */
+    public Branch branch(int wire) {
+        return reported.wiring().branches().get(wire);
+    }
+
+    /** Voltage of one terminal against another in the step settled last, V; to about eight digits, any where nothing joins them. */
+    public double acrossV(TerminalRef terminal, TerminalRef other) {
+        if (full != null) {
+            return full.acrossV(terminal, other);
+        }
+        Wiring wiring = reported.wiring();
+        return circuits.get(step).acrossV(wiring.node(terminal), wiring.node(other));
     }
 
     /** The current of one of these in the step settled last, A; to about eight digits. */

@@ -103,23 +103,32 @@ public final class StepFindings {
     }
 
     private static void findShort(SolvedStep solved, Battery battery, List<StepFinding> findings) {
-        ResolvedSupply store = battery.in(solved.step().condition(), solved.plan());
-        double mostA = SHORT_CRANKING_CURRENTS * battery.usualCrankingCurrentA();
         for (int i = solved.firstBranchOf(battery.id()); i < solved.endBranchOf(battery.id()); i++) {
             double currentA = solved.currentA(i);
             double terminalV = solved.acrossV(battery.terminal(Battery.PLUS), battery.terminal(Battery.MINUS));
-            if (currentA > mostA || (currentA > 0 && terminalV < SHORT_FRACTION * store.emfV())) {
+            if (isDeadShort(battery, solved, currentA, terminalV)) {
                 List<String> way = widestWay(solved, i);
                 findings.add(new StepFinding(
                         Kind.DEAD_SHORT.with(
                                 arg("battery", battery.thing()),
                                 arg("currentA", currentA),
                                 arg("terminalV", terminalV),
-                                arg("emfV", store.emfV()),
+                                arg("emfV", store(battery, solved).emfV()),
                                 things("path", named(solved, loop(battery.id(), way)))),
                         way));
             }
         }
+    }
+
+    /** Whether a battery that gives so much at so many volts would be shorted through next to nothing in this step. */
+    public static boolean isDeadShort(Battery battery, SolvedStep step, double currentA, double terminalV) {
+        return currentA > SHORT_CRANKING_CURRENTS * battery.usualCrankingCurrentA()
+                || (currentA > 0
+                        && terminalV < SHORT_FRACTION * store(battery, step).emfV());
+    }
+
+    private static ResolvedSupply store(Battery battery, SolvedStep step) {
+        return battery.in(step.step().condition(), step.plan());
     }
 
     /** The parts and wires along the branches of most current from the battery's live pole round to the other. */

@@ -34,11 +34,8 @@ class MessagesInUseTest {
         Map<String, Long> named = WORD.matcher(sources)
                 .results()
                 .collect(Collectors.groupingBy(MatchResult::group, Collectors.counting()));
-        Set<String> takenWhole = TAKEN_WHOLE
-                .matcher(sources)
-                .results()
-                .map(set -> set.group(1))
-                .collect(Collectors.toSet());
+        Set<String> takenWhole =
+                TAKEN_WHOLE.matcher(sources).results().map(set -> set.group(1)).collect(Collectors.toSet());
         Set<String> unused = new TreeSet<>();
         for (MessageCode code : CatalogueTest.codes()) {
             boolean oneByOne = !OF_DOCUMENTS.contains(CatalogueKey.ofSet(code.getDeclaringClass()))

@@ -262,7 +262,8 @@ final class Browser implements AutoCloseable {
     private List<String> violations(String options) {
         script(accessibilityChecker());
         Object found = driver.executeAsyncScript("const done = arguments[0];"
-                + "axe.run(" + options + ").then(r => done(r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.html).join(' '))),"
+                + "axe.run(" + options
+                + ").then(r => done(r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.html).join(' '))),"
                 + " e => done(['failed: ' + e]));");
         if (!(found instanceof List<?> list)) {
             throw new AssertionError("the checker answered " + found);
