@@ -6,7 +6,7 @@ import { t } from "./text.js";
 /** Columns of the table of wires, in the order in which they are written. */
 export const WIRE_COLUMNS = [
   "no", "from", "to", "via", "size", "length", "resistance", "colour", "place", "bundle", "insulation", "joint", "joint to",
-  "feed", "note",
+  "feed", "loom", "note",
 ];
 /** Columns of the table of parts that an owner fills in; a car that came as a plan has more. */
 export const PART_COLUMNS = ["part", "kind", "value", "works when"];

@@ -25,6 +25,7 @@ const RARE = [
   { name: "joint", head: t("joint-at-from-ohm") },
   { name: "joint to", head: t("joint-at-to-ohm") },
   { name: "feed", head: t("one-way"), list: "yes" },
+  { name: "loom", head: t("loom") },
   { name: "note", head: t("note") },
 ];
 const SHOWN = [

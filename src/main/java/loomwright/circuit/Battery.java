@@ -99,6 +99,19 @@ public record Battery(
                 capacityAh);
     }
 
+    /** The same that states all of its figures itself. */
+    public Battery withAll(Supply figures) {
+        return new Battery(
+                id,
+                label,
+                nominalVoltageV,
+                figures.emfV(),
+                figures.internalResistanceOhm(),
+                figures.chargeResistanceOhm(),
+                null,
+                capacityAh);
+    }
+
     /** What of the system's supply it is: a half for one of two 6 V batteries of a 12 V system. */
     public double share(VehicleSystem system) {
         return nominalVoltageV == null ? 1 : nominalVoltageV / system.nominalVoltageV();

@@ -123,7 +123,9 @@ public final class Bounds {
             return faults.required(pointer, null);
         }
         for (int i = 0; i < list.size(); i++) {
-            faults.required(pointer + "/" + i, list.get(i));
+            if (list.get(i) == null) {
+                faults.required(pointer + "/" + i, null);
+            }
         }
         return faults.check(
                 list.size() >= min && list.size() <= max,

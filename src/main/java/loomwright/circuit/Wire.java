@@ -35,6 +35,7 @@ public record Wire(
     static final double MAX_JOINT_OHM = 1000;
     static final int MAX_BUNDLE = 500;
     static final int MAX_SIZE_TEXT = 32;
+    private static final int MAX_LOOM = 40;
     private static final String LETTERS = "(BK|BN|RD|OG|YE|GN|BU|VT|GY|WH|PK|GD|TQ|SR|GNYE)";
     /** One to three IEC 60757 letter pairs. */
     public static final String COLOUR_FORM = LETTERS + "{1,3}";
@@ -57,6 +58,7 @@ public record Wire(
                 laid.bundleCount() == null ? null : (Double) laid.bundleCount().doubleValue(),
                 1,
                 MAX_BUNDLE);
+        Bounds.text(faults, "/loom", laid.loom(), 1, MAX_LOOM);
         faults.range("/fromJointResistanceOhm", joints.fromJointResistanceOhm(), 0, MAX_JOINT_OHM);
         faults.range("/toJointResistanceOhm", joints.toJointResistanceOhm(), 0, MAX_JOINT_OHM);
         faults.reject();
@@ -75,7 +77,7 @@ public record Wire(
                 to,
                 new Conductor(null, null, null, resistanceOhm),
                 null,
-                new LaidWhere(null, null, Place.CABIN),
+                new LaidWhere(null, null, Place.CABIN, null),
                 new EndJoints(0.0, 0.0),
                 false);
     }
@@ -150,11 +152,13 @@ public record Wire(
      * @param insulationTemperatureC what its insulation stands
      * @param bundleCount how many wires lie together, itself included
      * @param place where it lies; cabin unless said
+     * @param loom the loom or tube it runs in: wires of one may chafe against each other; absent if that is not known
      */
     public record LaidWhere(
             @Nullable Double insulationTemperatureC,
             @Nullable Integer bundleCount,
-            Place place) {
+            Place place,
+            @Nullable String loom) {
         public LaidWhere {
             place = orCabin(place);
         }

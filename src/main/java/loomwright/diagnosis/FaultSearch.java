@@ -10,7 +10,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import loomwright.circuit.fault.BatteryFault;
+import loomwright.circuit.fault.BlownFuse;
 import loomwright.circuit.fault.NotCharging;
+import loomwright.circuit.fault.OffValue;
+import loomwright.circuit.fault.ShortBetween;
+import loomwright.circuit.fault.ShortToEarth;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFaults;
 import loomwright.circuit.fault.SizedFault;
@@ -49,6 +53,8 @@ final class FaultSearch {
     private static final int ENOUGH = 3;
 
     private static final int ROUNDS = 3;
+    /** Sizes that are tried until one lasts. */
+    private static final double APART = Math.sqrt(10);
     /** Natural logarithm of how far a size may shift when a second fault comes in. */
     private static final double WIDE = 1.2;
 
@@ -73,6 +79,11 @@ final class FaultSearch {
     /** Every single fault with the size and the fuses that fit best, likeliest first. */
     List<FaultCandidate> singles() {
         List<FaultCandidate> found = roughly();
+        if (aBlownFuseHelps(found)) {
+            List<Measurement> inUse = PossibleReadings.inUse(trials.bench().plan());
+            found.replaceAll(c -> afterUse(c, inUse));
+            found.sort(LIKELIEST_FIRST);
+        }
         double least = found.isEmpty() ? 0 : found.get(0).logWeight() - IN_THE_RUNNING;
         double mostLikely = Stream.concat(Stream.ofNullable(sound), found.stream())
                 .mapToDouble(c -> c.fit().logLikelihood())
@@ -132,13 +143,51 @@ final class FaultSearch {
                 .orElse(Set.of())
                 .isEmpty();
         return opens
-                ? Stream.concat(
-                                whole.stream(),
-                                best(List.of(fault.withSize(fault.largest())), Set.of())
-                                        .map(sizes::withFusesBlown)
-                                        .stream())
+                ? Stream.concat(whole.stream(), largestBlown(fault, Set.of()).map(sizes::withFusesBlown).stream())
                         .min(LIKELIEST_FIRST)
                 : whole;
+    }
+
+    /** As large as lasts once it has blown what it blows: of a short that melts wires all the same a smaller one. */
+    private Optional<FaultCandidate> largestBlown(SizedFault fault, Set<String> fusesBlown) {
+        for (double size = fault.largest(); size > fault.smallest(); size /= APART) {
+            Optional<FaultCandidate> blown = best(List.of(fault.withSize(size)), fusesBlown);
+            if (blown.isPresent()) {
+                return blown;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private boolean aBlownFuseHelps(List<FaultCandidate> found) {
+        return sound != null
+                && found.stream()
+                        .anyMatch(c -> c.faults().get(0) instanceof BlownFuse
+                                && c.fit().logLikelihood() > sound.fit().logLikelihood() + HELPS);
+    }
+
+    /**
+     * With the fuses blown that a fault opens when something else is switched on than was for the readings, if that goes better
+     * with them.
+     */
+    private FaultCandidate afterUse(FaultCandidate c, List<Measurement> inUse) {
+        SingleFault fault = c.faults().get(0);
+        boolean carriesMore = fault instanceof ShortToEarth
+                || fault instanceof ShortBetween
+                || (fault instanceof OffValue off && off.what() != OffValue.What.CONTACTS);
+        if (!carriesMore || !(fault instanceof SizedFault sized)) {
+            return c;
+        }
+        Set<String> opening = new LinkedHashSet<>(trials.bench()
+                .measure(List.of(sized.withSize(sized.largest())), Set.of(), inUse)
+                .map(Bench.Measured::opening)
+                .orElse(Set.of()));
+        opening.removeAll(c.fusesBlown());
+        return opening.isEmpty()
+                ? c
+                : Stream.concat(Stream.of(c), largestBlown(sized, opening).map(sizes::withFusesBlown).stream())
+                        .min(LIKELIEST_FIRST)
+                        .orElse(c);
     }
 
     /** Before two faults are thought of, the likeliest joints are sized with more care. */

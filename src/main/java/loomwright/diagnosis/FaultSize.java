@@ -71,7 +71,10 @@ final class FaultSize {
             FaultCandidate tried = at(List.of(fault), 0, Set.of(), size);
             if (tried == null) {
                 continue;
-            } else if (sound != null && trials.likelihood().alike(tried.figures(), sound.figures())) {
+            } else if (solved.isEmpty() && size < fault.largest()) {
+                solved.addAll(lastingAbove(fault, size));
+            }
+            if (sound != null && trials.likelihood().alike(tried.figures(), sound.figures())) {
                 // Smaller ones make even less difference.
                 return solved.isEmpty() ? Optional.of(tried) : Optional.of(best(solved, sound));
             }
@@ -82,6 +85,24 @@ final class FaultSize {
             }
         }
         return solved.isEmpty() ? Optional.empty() : Optional.of(best(solved, sound));
+    }
+
+    /** The largest size that lasts, nearly, and one halfway to the size given, which lasts, while the next decade does not. */
+    private List<FaultCandidate> lastingAbove(SizedFault fault, double lasting) {
+        List<FaultCandidate> found = new ArrayList<>();
+        double low = lasting;
+        double high = lasting * APART;
+        for (int k = 0; k < SMALLER; k++) {
+            double middle = Math.sqrt(low * high);
+            FaultCandidate tried = at(List.of(fault), 0, Set.of(), middle);
+            if (tried == null) {
+                high = middle;
+            } else {
+                low = middle;
+                found.add(0, tried);
+            }
+        }
+        return found;
     }
 
     /**
@@ -168,8 +189,11 @@ final class FaultSize {
         for (int i = 0; i < solved.size(); i++) {
             FaultCandidate large = solved.get(i);
             FaultCandidate small = i + 1 < solved.size() ? solved.get(i + 1) : sound;
+            double largest = sized(large.faults(), 0).size();
+            double apart =
+                    small.sound() ? APART : largest / sized(small.faults(), 0).size();
             for (int k = 1; k < BETWEEN; k++) {
-                double ohm = sized(large.faults(), 0).size() * Math.pow(APART, -(double) k / BETWEEN);
+                double ohm = largest * Math.pow(apart, -(double) k / BETWEEN);
                 double log = trials.likelihood()
                         .of(between(large, small, ohm, perOhm))
                         .logLikelihood();

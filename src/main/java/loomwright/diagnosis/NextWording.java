@@ -132,7 +132,7 @@ final class NextWording {
             int others = 0;
             for (int i = 0; i < candidates.size(); i++) {
                 if (chosen.classes()[i] == c) {
-                    NextReadings.Band band = chosen.bands().get(i);
+                    Separation.Band band = chosen.bands().get(i);
                     low = Math.min(low, band.low());
                     high = Math.max(high, band.high());
                     ranks.add(rank(candidates.get(i)));
@@ -144,14 +144,14 @@ final class NextWording {
                 }
             }
             boolean open = m.quantity() == Quantity.OHMS && low >= Bench.OPEN_OHM;
-            double least = low - next.reach(m, low);
+            double least = low - next.separation().reach(m, low);
             Message either = named.stream()
                     .reduce((before, item) -> DiagnosisText.OR.with(arg("before", before), arg("item", item)))
                     .orElseThrow();
             Message meaning = DiagnosisText.MEANS.with(arg("faults", either), arg("others", (long) others));
             outcomes.add(new Outcome(
                     open ? null : (Double) (m.quantity() == Quantity.OHMS ? Math.max(0, least) : least),
-                    open ? null : (Double) (high + next.reach(m, high)),
+                    open ? null : (Double) (high + next.separation().reach(m, high)),
                     open,
                     List.copyOf(ranks),
                     meaning,

@@ -3,7 +3,6 @@ package loomwright.diagnosis;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import loomwright.circuit.fault.BatteryFault;
 import loomwright.circuit.fault.DischargedBattery;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SingleFault.Kind;
@@ -35,8 +34,8 @@ final class Priors {
     private static final double GONE_SHARE = 0.67;
 
     private static final Map<Kind, Double> ODDS = new EnumMap<>(Map.ofEntries(
-            Map.entry(Kind.BATTERY_DISCHARGED, 0.05),
-            Map.entry(Kind.BATTERY_WORN, 0.02),
+            Map.entry(Kind.BATTERY_DISCHARGED, 0.2),
+            Map.entry(Kind.BATTERY_WORN, 0.1),
             Map.entry(Kind.NOT_CHARGING, 0.05),
             Map.entry(Kind.BAD_JOINT, 0.02),
             Map.entry(Kind.FUSE_BLOWN, 0.02),
@@ -76,7 +75,7 @@ final class Priors {
                     && battery.leftV() < GONE_SHARE * battery.restV()) {
                 log += Math.log(GONE);
             }
-            if (fault instanceof SizedFault sized && !(fault instanceof BatteryFault)) {
+            if (fault instanceof SizedFault sized) {
                 log += Math.log(Math.min(1, pinned / Math.log(sized.largest() / sized.smallest())));
             }
         }

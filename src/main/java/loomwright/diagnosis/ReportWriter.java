@@ -145,10 +145,10 @@ final class ReportWriter {
         };
     }
 
-    private static Certainty certainty(List<Explanation> explanations, Verdict verdict, boolean confirmable) {
+    private Certainty certainty(List<Explanation> explanations, Verdict verdict, boolean confirmable) {
         Explanation first = explanations.get(0);
         if (verdict == Verdict.PLAN_CONSISTENT) {
-            return first.probability() >= CERTAIN ? Certainty.CONFIRMED : Certainty.UNDECIDED;
+            return first.probability() >= CERTAIN && !onlyComplained() ? Certainty.CONFIRMED : Certainty.UNDECIDED;
         } else if (verdict == Verdict.UNEXPLAINED || verdict == Verdict.CHECK_READINGS) {
             return Certainty.UNDECIDED;
         } else if (first.candidates().size() > 1 || first.probability() < Diagnosis.LEADS) {
@@ -157,6 +157,13 @@ final class ReportWriter {
             return first.probability() >= CERTAIN ? Certainty.CONFIRMED : Certainty.UNDECIDED;
         }
         return confirmable ? Certainty.TO_CONFIRM : Certainty.NOT_CONFIRMABLE;
+    }
+
+    /** Whether somebody complains and nobody has measured: then nothing is certain, however well the plan goes with it. */
+    private boolean onlyComplained() {
+        return IntStream.range(0, measurements.size())
+                        .allMatch(i -> measurements.get(i).part() != null)
+                && IntStream.range(0, measurements.size()).anyMatch(i -> Sign.of(likelihood.measured(i)) != Sign.WORKS);
     }
 
     private List<Message> summary(

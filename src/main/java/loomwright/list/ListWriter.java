@@ -152,6 +152,7 @@ public final class ListWriter {
         columns.put("joint ohm", "fromJointResistanceOhm");
         columns.put("joint to ohm", "toJointResistanceOhm");
         columns.put("feed", "directed");
+        columns.put("loom", "loom");
         List<List<String>> rows = new ArrayList<>();
         rows.add(List.copyOf(columns.keySet()));
         for (Object each : all("wires")) {

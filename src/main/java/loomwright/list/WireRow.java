@@ -80,6 +80,7 @@ final class WireRow {
             String plain = Columns.plain(cell.text());
             object.put("place", plain.contains("engine") ? "engine-bay" : "cabin");
         });
+        row.find("loom").ifPresent(cell -> object.put("loom", cell.text().strip()));
         row.find("feed").ifPresent(cell -> {
             String plain = Columns.plain(cell.text());
             object.put(

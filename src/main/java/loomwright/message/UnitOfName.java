@@ -8,12 +8,15 @@ import org.jspecify.annotations.Nullable;
 /** The unit in which the name of a quantity ends. */
 final class UnitOfName {
     private static final List<String> RATIOS = List.of("Ratio", "Fraction", "Factor");
+    /** Asked for with every check of a plan, of names that are all our own. */
     private static final Map<String, String> KNOWN = new ConcurrentHashMap<>();
+
+    private static final Map<String, Boolean> HAVING = new ConcurrentHashMap<>();
 
     private UnitOfName() {}
 
     static boolean has(String name) {
-        return PropertyName.of(name).unit() != null;
+        return HAVING.computeIfAbsent(name, key -> PropertyName.of(key).unit() != null);
     }
 
     /**

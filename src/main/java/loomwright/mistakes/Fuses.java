@@ -73,8 +73,12 @@ public final class Fuses {
         return mostA(part, steps) >= limitA;
     }
 
-    /** Whether a wire melts within 5 s, before anybody could take a reading, by Onderdonk's equation. */
-    public static boolean wireMeltsBeforeAReading(Plan plan, List<? extends StepFigures> steps) {
+    /**
+     * The highest current in a wire as a share of that at which it melts within 5 s, before anybody could take a reading, by
+     * Onderdonk's equation.
+     */
+    public static double meltingBeforeAReading(Plan plan, List<? extends StepFigures> steps) {
+        double most = 0;
         for (Wire wire : plan.wires()) {
             String size = wire.conductor().size();
             if (size != null) {
@@ -83,13 +87,13 @@ public final class Fuses {
                         BEFORE_A_READING_S,
                         plan.system().ambientTemperatureC());
                 for (StepFigures solved : steps) {
-                    if (solved.solved() && Math.abs(solved.currentA(wire)) >= limitA) {
-                        return true;
+                    if (solved.solved()) {
+                        most = Math.max(most, Math.abs(solved.currentA(wire)) / limitA);
                     }
                 }
             }
         }
-        return false;
+        return most;
     }
 
     private static double mostA(Part part, List<? extends StepFigures> steps) {

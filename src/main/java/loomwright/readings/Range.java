@@ -26,6 +26,12 @@ record Range(OptionalDouble nominal, double lowest, double highest, boolean hang
                 hanging || other.hanging);
     }
 
+    /** The same, of which this is the state that counts as usual: the engine stands, and the meter shows one of both. */
+    Range or(Range other) {
+        Range both = and(other);
+        return nominal.isEmpty() ? both : new Range(nominal, both.lowest, both.highest, both.hanging);
+    }
+
     /** In the other state there is nothing steady: a meter falls towards 0. */
     private Range orNothing() {
         return new Range(nominal, Math.min(0, lowest), Math.max(0, highest), hanging);

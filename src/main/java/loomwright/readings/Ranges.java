@@ -56,7 +56,9 @@ final class Ranges {
                     here);
             solutions += spreads.list().size() + 2 * volts.size();
             for (int i = 0; i < volts.size(); i++) {
-                ranges.merge(volts.get(i), found.get(i), Range::and);
+                ReadingCandidate reading = volts.get(i);
+                boolean averages = reading.situation().step().engineTurning();
+                ranges.merge(reading, found.get(i), averages ? Range::and : Range::or);
             }
             Map<Condition, OhmBounds> meters = new HashMap<>();
             list.stream()

@@ -47,7 +47,7 @@ class D08_BatteryTest {
 
     private static DischargedBattery flat(Plan plan, double missingShare) {
         double restV = plan.supply(Condition.OFF).emfV();
-        return new DischargedBattery(BATTERY, restV, missingShare);
+        return new DischargedBattery(BATTERY, restV, 0.01, missingShare);
     }
 
     /** From post to post at rest, with the lights lit and, if there is a starter, while cranking; the lights as well. */
@@ -85,7 +85,7 @@ class D08_BatteryTest {
     void aWornBatteryComesFirstWithItsOhms(String name) {
         Plan plan = Plans.example(name);
         double ohm = plan.system().nominalVoltageV() < 12 ? 0.4 : 0.04;
-        SuspectFault found = first(diagnose(plan, new WornBattery(BATTERY, ohm), posts(plan)));
+        SuspectFault found = first(diagnose(plan, new WornBattery(BATTERY, 0.003, ohm), posts(plan)));
         assertThat(found.kind()).isEqualTo(Kind.BATTERY_WORN);
         assertThat(found.resistanceOhm()).isCloseTo(ohm, within(0.05 * ohm));
     }
@@ -231,7 +231,7 @@ class D08_BatteryTest {
         List<Measurement> points = new ArrayList<>(Stream.of("battery.plus", "heater.a", "pump.a")
                 .map(p -> Bedside.volts(p, Condition.RUN))
                 .toList());
-        WornBattery worn = new WornBattery(BATTERY, 0.5);
+        WornBattery worn = new WornBattery(BATTERY, 0.003, 0.5);
         Explanation tied = diagnose(plan, worn, points).explanations().get(0);
         assertThat(tied.candidates())
                 .extracting(
@@ -271,7 +271,7 @@ class D08_BatteryTest {
                         + "," + Bedside.wire("W3", "key.15", "heater.a", 0.01)
                         + "," + Bedside.wire("W4", "heater.b", "body.31", 0.01));
         List<MeterReading> readings =
-                Bedside.exact(plan, List.of(flat(plan, 0.15), new WornBattery(BATTERY, 0.5)), points);
+                Bedside.exact(plan, List.of(flat(plan, 0.15), new WornBattery(BATTERY, 0.003, 0.5)), points);
         DiagnosisReport report = Bedside.diagnose(plan, readings);
         assertThat(report.conclusion().verdict()).as(report.outcome()).isEqualTo(Verdict.FAULT_PAIR);
         assertThat(report.explanations().get(0).candidates().get(0).faults())

@@ -1,8 +1,8 @@
 package loomwright.circuit.fault;
 
 import java.util.List;
-import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
+import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Supply;
 
 /**
@@ -10,14 +10,16 @@ import loomwright.circuit.Supply;
  *
  * @param batteries that make up the supply
  * @param restV EMF that the plan has at rest, key off
+ * @param usualShare by how much less it may have within the plan's tolerance
  * @param missingShare share of the EMF that is missing in every condition without charge, above 0 to 0.99
  */
-public record DischargedBattery(Batteries batteries, double restV, double missingShare) implements BatteryFault {
+public record DischargedBattery(Batteries batteries, double restV, double usualShare, double missingShare)
+        implements BatteryFault {
     /** An eighth less: a 12 V battery of 11 V (common practice, no source). */
     private static final double TYPICAL_SHARE = 1.0 / 8;
 
-    /** A hundredth less is within what a sound battery varies by (common practice, no source). */
-    private static final double SMALLEST_SIZE = 0.01;
+    /** A hundredth less is within what a sound battery varies by, whatever the plan says (common practice, no source). */
+    private static final double SMALLEST_SHARE = 0.01;
 
     /** Nothing is left that a meter would show; some is, so that there is still a supply (common practice, no source). */
     private static final double LARGEST_SHARE = 0.99;
@@ -26,10 +28,11 @@ public record DischargedBattery(Batteries batteries, double restV, double missin
         missingShare = Math.min(LARGEST_SHARE, missingShare);
     }
 
-    /** The battery of a plan as flat as is typical. */
-    static DischargedBattery of(Plan plan) {
-        double restV = plan.supply(Condition.OFF).emfV();
-        return new DischargedBattery(Batteries.of(plan), restV, TYPICAL_SHARE);
+    /** Batteries as flat as is typical. */
+    static DischargedBattery of(Plan plan, Batteries batteries) {
+        ResolvedSupply rest = batteries.restSupply(plan);
+        double usual = Math.max(SMALLEST_SHARE, rest.tolerancePercent() / 100);
+        return new DischargedBattery(batteries, rest.emfV(), usual, Math.max(2 * usual, TYPICAL_SHARE));
     }
 
     @Override
@@ -55,7 +58,7 @@ public record DischargedBattery(Batteries batteries, double restV, double missin
 
     @Override
     public double smallest() {
-        return SMALLEST_SIZE;
+        return -Math.log1p(-usualShare);
     }
 
     @Override
@@ -65,13 +68,14 @@ public record DischargedBattery(Batteries batteries, double restV, double missin
 
     @Override
     public DischargedBattery withSize(double size) {
-        return new DischargedBattery(batteries, restV, -Math.expm1(-size));
+        return new DischargedBattery(batteries, restV, usualShare, -Math.expm1(-size));
     }
 
     @Override
     public Plan applyTo(Plan plan) {
         return Edits.withoutCharge(
                 plan,
+                batteries,
                 sound -> new Supply(
                         Math.max(Supply.MIN_EMF_V, sound.emfV() * (1 - missingShare)),
                         sound.internalResistanceOhm(),

@@ -64,8 +64,20 @@ final class Edits {
                 plan.notes());
     }
 
-    /** The supply changed in every condition in which the battery alone feeds, and what a battery states of its own. */
-    static Plan withoutCharge(Plan plan, Function<ResolvedSupply, Supply> change) {
+    /**
+     * The supply changed in every condition in which the battery alone feeds, and what a battery states of its own. Of one of several
+     * batteries only its own figures change; then they are its own.
+     */
+    static Plan withoutCharge(Plan plan, Batteries batteries, Function<ResolvedSupply, Supply> change) {
+        if (batteries.isSomeOf(plan)) {
+            Plan changed = plan;
+            for (Battery battery : plan.listParts(Battery.class)) {
+                if (batteries.ids().contains(battery.id())) {
+                    changed = changed.withPart(battery.withAll(change.apply(battery.in(Condition.OFF, plan))));
+                }
+            }
+            return changed;
+        }
         Function<Condition, Supply> changed = condition -> change.apply(plan.supply(condition));
         Plan supplied = withConditions(
                 plan,
@@ -79,6 +91,20 @@ final class Edits {
             supplied = supplied.withPart(battery.withOwn(change.apply(battery.in(Condition.OFF, plan))));
         }
         return supplied;
+    }
+
+    /** A plan with the supply that another has, stated where that is what is usual. */
+    static Plan withSupplyOf(Plan sound, Plan changed) {
+        Function<Condition, Supply> stated =
+                condition -> sound.supply(condition).stated();
+        return withConditions(
+                changed,
+                new Conditions(
+                        stated.apply(Condition.OFF),
+                        stated.apply(Condition.ACCESSORY),
+                        stated.apply(Condition.RUN),
+                        stated.apply(Condition.CRANK),
+                        stated.apply(Condition.RUNNING)));
     }
 
     static Plan withConditions(Plan plan, Conditions conditions) {

@@ -88,11 +88,14 @@ public record OffValue(String part, What what, int figure, boolean more, double 
         return more ? 1 + size : 1 / (1 + size);
     }
 
-    /** By how many times a consumer takes the power that it should at the same voltage. */
+    /**
+     * By how many times a consumer does what it should at the same voltage: what a winding takes more because of shorted turns
+     * does no work.
+     */
     public double powerFactor() {
         return switch (what) {
             case WATTS, LOAD -> factor();
-            case WINDING -> 1 / factor();
+            case WINDING -> Math.min(1, 1 / factor());
             default -> 1;
         };
     }

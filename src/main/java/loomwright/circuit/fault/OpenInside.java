@@ -39,6 +39,8 @@ public record OpenInside(String part, String description) implements SingleFault
 
     @Override
     public Plan applyTo(Plan plan) {
-        return plan.withPart(Edits.frozen(Edits.part(plan, part), "open", List.of(), Switch.CONTACT_OHM));
+        Plan open = plan.withPart(Edits.frozen(Edits.part(plan, part), "open", List.of(), Switch.CONTACT_OHM));
+        // A battery is no other because the starter no longer loads it.
+        return plan.hasStarter() ? Edits.withSupplyOf(plan, open) : open;
     }
 }

@@ -1,12 +1,15 @@
 package loomwright.circuit.fault;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.Ballast;
 import loomwright.circuit.Battery;
@@ -96,9 +99,14 @@ public final class SingleFaults {
                 addStuck(chosen, all);
             }
         }
+        addChafed(plan, all);
         if (!plan.listParts(Battery.class).isEmpty()) {
-            all.add(DischargedBattery.of(plan));
-            all.add(WornBattery.of(plan));
+            all.add(DischargedBattery.of(plan, Batteries.of(plan)));
+            all.add(WornBattery.of(plan, Batteries.of(plan)));
+            for (Batteries one : Batteries.each(plan)) {
+                all.add(DischargedBattery.of(plan, one));
+                all.add(WornBattery.of(plan, one));
+            }
             all.add(NotCharging.of(plan));
         }
         return List.copyOf(all);
@@ -198,6 +206,35 @@ public final class SingleFaults {
                 }
             }
         }
+    }
+
+    /** Wires of one loom that touch where their insulation has chafed away, once for each two ends that they lead to. */
+    private static void addChafed(Plan plan, List<SingleFault> to) {
+        Set<Set<TerminalRef>> known = new HashSet<>();
+        List<Wire> wires = plan.wires();
+        for (int i = 0; i < wires.size(); i++) {
+            for (int j = i + 1; j < wires.size(); j++) {
+                Wire one = wires.get(i);
+                Wire other = wires.get(j);
+                if (one.laid().loom() != null && one.laid().loom().equals(other.laid().loom()) && isApart(one, other)) {
+                    ends(one, other)
+                            .filter(touching -> known.add(Set.of(touching.one(), touching.other())))
+                            .ifPresent(to::add);
+                }
+            }
+        }
+    }
+
+    private static boolean isApart(Wire one, Wire other) {
+        return Collections.disjoint(List.of(one.from(), one.to()), List.of(other.from(), other.to()));
+    }
+
+    /** Where they touch is not known: at ends that are of two parts. */
+    private static Optional<ShortBetween> ends(Wire one, Wire other) {
+        return Stream.of(one.from(), one.to())
+                .flatMap(here -> Stream.of(other.from(), other.to()).map(there -> ShortBetween.of(here, there)))
+                .filter(touching -> !touching.withinPart())
+                .findFirst();
     }
 
     /**

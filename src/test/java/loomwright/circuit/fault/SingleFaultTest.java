@@ -123,7 +123,7 @@ class SingleFaultTest {
     /** 11.025 V over 85 ohm of winding and 4 ohm of pump beside it, with 0.01 ohm inside the battery. */
     @Test
     void aDischargedBatteryIsLowWhateverIsSwitchedOn() {
-        DischargedBattery flat = new DischargedBattery(ONE, 12.6, 0.125);
+        DischargedBattery flat = new DischargedBattery(ONE, 12.6, 0.02, 0.125);
         assertThat(flat.leftV()).isCloseTo(11.025, within(1e-9));
         assertThat(pumpV(flat)).isCloseTo(0.875 * acrossV(RELAYED, "pump.a", "pump.b"), within(1e-6));
     }
@@ -131,7 +131,7 @@ class SingleFaultTest {
     /** 12.6 V over 0.5 + 0.01 ohm inside and 4.0475 ohm of leads and pump, the winding beside it. */
     @Test
     void aWornBatterySagsByItsOhmsTimesTheCurrent() {
-        WornBattery worn = new WornBattery(ONE, 0.5);
+        WornBattery worn = new WornBattery(ONE, 0.003, 0.5);
         assertThat(pumpV(worn)).isCloseTo(12.6 * 4 / 4.5575, within(0.08));
         assertThat(acrossV(worn.applyTo(new BlownFuse("F1").applyTo(RELAYED)), "battery.plus", "battery.minus"))
                 .as("hardly any current, hardly any sag")
@@ -151,7 +151,7 @@ class SingleFaultTest {
     }
 
     private static List<String> arrangements(Plan plan) {
-        return Stream.of(DischargedBattery.of(plan), WornBattery.of(plan))
+        return Stream.of(DischargedBattery.of(plan, Batteries.of(plan)), WornBattery.of(plan, Batteries.of(plan)))
                 .map(fault -> MessageFinder.word(FaultWording.of(fault, plan), "arrangement"))
                 .toList();
     }
@@ -162,7 +162,7 @@ class SingleFaultTest {
 
     @Test
     void withTheEngineRunningTheChargingSystemHoldsTheVolts() {
-        for (SingleFault fault : List.of(new DischargedBattery(ONE, 12.6, 0.5), new WornBattery(ONE, 1))) {
+        for (SingleFault fault : List.of(new DischargedBattery(ONE, 12.6, 0.02, 0.5), new WornBattery(ONE, 0.003, 1))) {
             assertThat(fault.applyTo(RELAYED).conditions().running())
                     .isEqualTo(RELAYED.conditions().running());
         }
