@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -30,6 +31,8 @@ final class Doubts {
     private static final double SLIP = 0.5 / 3;
 
     private static final double THOUSAND = 1000;
+    /** No figure is expected more closely, V or ohm. */
+    private static final double LEAST_WIDTH = 0.05;
     /** A figure is distinguished from its opposite if it is so many times what the meter may be off. */
     private static final double TELLING = 5;
 
@@ -86,13 +89,21 @@ final class Doubts {
                 return Optional.empty();
             }
             doubts.add(doubt);
-            // What is wrong is no longer anything at all, but about what was to be expected.
-            log += Math.log(SLIP)
-                    + Math.log(2
-                            * 20.0
-                            / Math.max(0.05, limit(i, candidate.figures().at(i))));
+            // What is wrong is no longer anything at all, but about what was to be expected, in the units that were
+            // typed.
+            double width = Math.max(LEAST_WIDTH, limit(i, candidate.figures().at(i))) / times(doubt, i);
+            log += Math.log(SLIP / (width * likelihood.slip(i)));
         }
         return doubts.isEmpty() ? Optional.empty() : Optional.of(new Weighed(log, doubts));
+    }
+
+    /** By how many times the figure is then larger than what was typed. */
+    private double times(Doubt doubt, int i) {
+        Shown corrected = Objects.requireNonNull(doubt.corrected());
+        Double volts = corrected.voltageV();
+        Double ohms = corrected.resistanceOhm();
+        double figure = volts != null ? volts : ohms != null ? ohms : likelihood.measured(i);
+        return Math.abs(figure / likelihood.measured(i));
     }
 
     private double limit(int i, double figure) {

@@ -232,7 +232,7 @@ final class Likelihood {
     }
 
     /** Density of a reading that is wrong: anything the meter shows, resistances by their logarithm. */
-    private double slip(int i) {
+    double slip(int i) {
         if (measurements.get(i).quantity() == Quantity.OHMS) {
             return isOpen(i) ? 0.3 : 0.7 / (Math.max(measured[i], 0.1) * Math.log(Bench.OPEN_OHM / 0.1));
         }
